@@ -1,0 +1,125 @@
+"""The open plan and its undo stack.
+
+Views never change the plan: they build a new one and ask ``apply`` for it. The stack
+holds whole plans (before, after, name of the step); a drag carries a merge key, so that
+it ends as one step, and leaves no step at all when it returns to where it began.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoCommand, QUndoStack
+
+from planner.plan.plan import Plan
+
+_MERGE_ID = 1
+
+
+class _Step(QUndoCommand):
+    """One undoable step between two valid plans; ``redo`` only assigns."""
+
+    def __init__(
+        self, document: Document, before: Plan, after: Plan, label: str, merge_key: str | None
+    ) -> None:
+        super().__init__(label)
+        self._document = document
+        self._before, self._after, self._merge_key = before, after, merge_key
+
+    def id(self) -> int:
+        return -1 if self._merge_key is None else _MERGE_ID
+
+    def redo(self) -> None:
+        self._document.show_plan(self._after)
+
+    def undo(self) -> None:
+        self._document.show_plan(self._before)
+
+    def mergeWith(self, other: QUndoCommand) -> bool:
+        if not isinstance(other, _Step) or other._merge_key != self._merge_key:
+            return False
+        self._after = other._after
+        # A drag is named for where it ends: a lamp raised and then lowered was lowered.
+        self.setText(other.text())
+        if self._after == self._before:
+            self.setObsolete(True)
+        return True
+
+
+class Document(QObject):
+    """The plan shown, where it is stored, and how it came about.
+
+    Signals: ``changed(old, new)`` after every change of the plan, ``path_changed`` when
+    the file changes, ``dirty_changed(bool)`` when saved and shown plan part or meet.
+    """
+
+    changed = Signal(object, object)
+    path_changed = Signal()
+    dirty_changed = Signal(bool)
+
+    def __init__(self, plan: Plan, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._plan = plan
+        self._saved = plan
+        self._dirty = False
+        self._gesture = 0
+        self.path: Path | None = None
+        self.undo_stack = QUndoStack(self)
+        self.undo_stack.setUndoLimit(500)
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it stands."""
+        return self._plan
+
+    @property
+    def dirty(self) -> bool:
+        """Whether the plan differs from the one in its file."""
+        return self._dirty
+
+    def apply(self, plan: Plan, label: str, merge_key: str | None = None) -> None:
+        """Make a plan the current one, as an undo step of that name.
+
+        Steps with the same ``merge_key`` merge until ``end_gesture`` is called.
+        """
+        if plan == self._plan:
+            return
+        key = None if merge_key is None else f"{merge_key}#{self._gesture}"
+        self.undo_stack.push(_Step(self, self._plan, plan, label, key))
+
+    def end_gesture(self) -> None:
+        """Close the running drag: the next step starts anew even under the same key."""
+        self._gesture += 1
+
+    def replace(self, plan: Plan, path: Path | None, *, saved: bool = True) -> None:
+        """Open another plan: the undo history starts afresh.
+
+        With ``saved`` false (work recovered after a crash) the plan counts as unsaved.
+        """
+        old, self._plan = self._plan, plan
+        self._saved = plan if saved else old
+        self._mark(dirty=not saved)
+        self.undo_stack.clear()
+        self.end_gesture()
+        self.path = path
+        self.path_changed.emit()
+        self.changed.emit(old, plan)
+
+    def mark_saved(self, plan: Plan, path: Path) -> None:
+        """Note that this plan now stands in that file."""
+        self._saved, self.path = plan, path
+        self._mark(dirty=self._plan != plan)
+        self.end_gesture()
+        self.path_changed.emit()
+
+    def show_plan(self, plan: Plan) -> None:
+        """Assign a plan without a step; for the undo stack only."""
+        old, self._plan = self._plan, plan
+        self._mark(dirty=plan != self._saved)
+        self.changed.emit(old, plan)
+
+    def _mark(self, *, dirty: bool) -> None:
+        if dirty != self._dirty:
+            self._dirty = dirty
+            self.dirty_changed.emit(dirty)

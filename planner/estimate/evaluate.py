@@ -1,0 +1,319 @@
+"""The one door: from a plan to its estimate.
+
+The work is cut where edits leave it whole. Geometry decides the surfaces; with ρ_s it
+decides the paths of light (exchange, gather); with ρ_d the balance; a lamp only its own
+light; output only a factor. Each piece is kept in a ``Cache`` under a key made of exactly
+the values it depends on, so an edit redoes what it changed and nothing else.
+"""
+
+from __future__ import annotations
+
+import time
+from collections import OrderedDict
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass, field
+from typing import Any, TypeVar
+
+import numpy as np
+
+from planner.estimate.effort import EFFORTS, Effort
+from planner.estimate.figures import figures_of, shares_of
+from planner.estimate.result import Estimate, EstimateOptions
+from planner.estimate.scene import LampOptics, Room, Scene, build_scene
+from planner.light.direct import direct_on, direct_on_texels
+from planner.light.exchange import Gather, exchange_factors, gather_paths
+from planner.light.field import CellGrid
+from planner.light.images import light_of_images
+from planner.light.photons import follow_photons
+from planner.light.prism import FloatArray, Prism
+from planner.light.solve import response
+from planner.light.surfaces import Surfaces
+from planner.plan.plan import Plan
+
+_Piece = TypeVar("_Piece")
+
+
+class Cancelled(Exception):  # noqa: N818 - a request to stop, not an error
+    """The caller asked to stop; nothing was computed."""
+
+
+@dataclass
+class Cache:
+    """Pieces of former estimates, the most recently used last. One per thread."""
+
+    limit: int = 48
+    _pieces: OrderedDict[Hashable, Any] = field(default_factory=OrderedDict)
+
+    def get(self, key: Hashable, make: Callable[[], _Piece]) -> _Piece:
+        """The piece of that key, made when it is not there."""
+        if key in self._pieces:
+            self._pieces.move_to_end(key)
+            piece: _Piece = self._pieces[key]
+            return piece
+        piece = make()
+        self._pieces[key] = piece
+        while len(self._pieces) > self.limit:
+            self._pieces.popitem(last=False)
+        return piece
+
+
+@dataclass(frozen=True)
+class _Geometry:
+    surfaces: Surfaces
+    grid: CellGrid
+
+
+@dataclass(frozen=True)
+class _Paths:
+    factors: FloatArray
+    gather: Gather
+
+
+@dataclass(frozen=True)
+class _LampLight:
+    """Light of one lamp at unit flux before any diffuse reflection."""
+
+    texel_density: FloatArray
+    patch_flux: FloatArray
+    cell_density: FloatArray
+
+
+def evaluate(
+    plan: Plan,
+    options: EstimateOptions | None = None,
+    *,
+    cache: Cache | None = None,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Estimate:
+    """Estimate the light on the canopy of a plan.
+
+    Parameters
+    ----------
+    plan
+        Any valid plan.
+    options
+        Map size, quality and seed; the same plan and options give identical results.
+    cache
+        Pieces of former estimates, for speed only.
+    progress
+        Called with fractions from 0 to 1.
+    cancelled
+        Asked often; when it answers True the work stops.
+
+    Raises
+    ------
+    Cancelled
+        If ``cancelled`` said so.
+    planner.light.solve.NothingAbsorbsError
+        If no surface or opening takes up light.
+    """
+    started = time.perf_counter()
+    options = options or EstimateOptions()
+    cache = cache or Cache()
+    effort = EFFORTS[options.quality]
+
+    def step() -> None:
+        if cancelled is not None and cancelled():
+            raise Cancelled
+
+    def report(fraction: float) -> None:
+        step()
+        if progress is not None:
+            progress(fraction)
+
+    scene = build_scene(plan)
+    room_key = (scene.room, options)
+    geometry = cache.get(("geometry", room_key), lambda: _geometry(scene.room, options, effort))
+    report(0.05)
+    specular = np.array(scene.optics.specular)
+    paths_key = ("paths", room_key, scene.optics.specular)
+    paths = cache.get(paths_key, lambda: _paths(geometry, specular, options, effort, step))
+    report(0.7)
+    solve_key = ("balance", *paths_key, scene.optics.diffuse)
+    surfaces = geometry.surfaces
+    diffuse = np.array(scene.optics.diffuse)
+    balance = cache.get(
+        solve_key, lambda: response(paths.factors, diffuse[surfaces.patch_facet])
+    )
+    report(0.8)
+    lights = [
+        cache.get(
+            ("lamp", *paths_key, lamp),
+            lambda lamp=lamp: _lamp_light(geometry, lamp, specular, options, effort, step),  # type: ignore[misc]
+        )
+        for lamp in scene.lamps
+    ]
+    report(0.95)
+    return _assemble(plan, options, scene, geometry, paths, balance, lights, started)
+
+
+def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> _Geometry:
+    prism = Prism(np.array(room.corners), room.z0, room.z1)
+    columns, rows = options.cells
+    grid = CellGrid.over(prism, columns, rows, room.z_map)
+    perimeter = float(prism.lengths.sum())
+    area = perimeter * (room.z1 - room.z0) + 2 * float(grid.area.sum())
+    surfaces = Surfaces(prism, room.band_tops, (area / effort.patches) ** 0.5, effort.fine)
+    return _Geometry(surfaces, grid)
+
+
+def _paths(
+    geometry: _Geometry,
+    specular: FloatArray,
+    options: EstimateOptions,
+    effort: Effort,
+    step: Callable[[], None],
+) -> _Paths:
+    random = np.random.default_rng([options.seed, 1])
+    factors = exchange_factors(
+        geometry.surfaces, specular, effort.exchange_rays, random, effort.cutoff, step
+    )
+    gather = gather_paths(
+        geometry.surfaces,
+        geometry.grid,
+        specular,
+        effort.gather_rays,
+        random,
+        effort.cutoff,
+        step,
+    )
+    return _Paths(factors, gather)
+
+
+def _lamp_light(
+    geometry: _Geometry,
+    lamp: LampOptics,
+    specular: FloatArray,
+    options: EstimateOptions,
+    effort: Effort,
+    step: Callable[[], None],
+) -> _LampLight:
+    surfaces, grid = geometry.surfaces, geometry.grid
+    prism = surfaces.prism
+    source = lamp.source()
+    cell_area = grid.inside_area
+    closed = abs(grid.z - prism.z0) < 1e-9
+    receivers, cell, share = grid.receivers(averaged=True)
+    gap = source.centre[2] - grid.z
+    values = direct_on(prism, source, receivers, None, max(gap, 0.02)) if gap > 0 else 0.0
+    cells = np.bincount(cell, weights=share * values, minlength=len(grid.inside))
+    step()
+    bottom_flux = float(cells @ cell_area) if closed else -1.0
+    texels = direct_on_texels(surfaces, source, bottom_flux)
+    patches = np.bincount(
+        surfaces.texel_patch,
+        weights=texels * surfaces.texel_area,
+        minlength=surfaces.patch_count,
+    )
+    step()
+    random = np.random.default_rng([options.seed, 2])
+    mirrored = follow_photons(
+        surfaces, grid, source, specular, effort.photons, random, effort.cutoff, step
+    )
+    images, faint = light_of_images(
+        surfaces, grid, source, mirrored.images, specular, effort.photons
+    )
+    step()
+    mirror_flux, faint = _reconciled(
+        surfaces,
+        mirrored.patch_flux,
+        float(patches @ specular[surfaces.patch_facet]),
+        specular,
+        float(images @ cell_area) if closed else None,
+        faint,
+    )
+    cells += images + faint / float(cell_area.sum())
+    return _LampLight(texels, patches + mirror_flux, cells)
+
+
+def _reconciled(
+    surfaces: Surfaces,
+    mirror_flux: FloatArray,
+    given: float,
+    specular: FloatArray,
+    image_flux: float | None,
+    faint: float,
+) -> tuple[FloatArray, float]:
+    """Mirrored flux on patches and the faint flux on the map, made to balance.
+
+    ``given`` is the flux mirrors took over from direct light. It must end on surfaces:
+    exactly known on a closed canopy for the images computed (``image_flux``), known by
+    photons elsewhere. What is missing or too much is shared among the parts known by
+    photons only.
+    """
+    flux = mirror_flux.copy()
+    kept = 1 - specular[surfaces.patch_facet]
+    if image_flux is None:
+        total = float(flux @ kept)
+        return (flux * (given / total) if total > 0 else flux), faint
+    bottom = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
+    elsewhere = float(flux[~bottom] @ kept[~bottom])
+    uncertain = faint + elsewhere
+    scale = max(given - image_flux, 0.0) / uncertain if uncertain > 0 else 0.0
+    faint *= scale
+    flux[~bottom] *= scale
+    on_bottom = float(flux[bottom].sum())
+    flux[bottom] *= (image_flux + faint) / on_bottom if on_bottom > 0 else 0.0
+    return flux, faint
+
+
+def _assemble(
+    plan: Plan,
+    options: EstimateOptions,
+    scene: Scene,
+    geometry: _Geometry,
+    paths: _Paths,
+    balance: FloatArray,
+    lights: list[_LampLight],
+    started: float,
+) -> Estimate:
+    surfaces, grid = geometry.surfaces, geometry.grid
+    diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
+    texel_direct = np.zeros(surfaces.texel_count)
+    patch_lamp = np.zeros(surfaces.patch_count)
+    cells = np.zeros(len(grid.inside))
+    for light, flux in zip(lights, scene.fluxes, strict=True):
+        texel_direct += flux * light.texel_density
+        patch_lamp += flux * light.patch_flux
+        cells += flux * light.cell_density
+    patch_flux = balance @ patch_lamp
+    direct_patch = np.bincount(
+        surfaces.texel_patch,
+        weights=texel_direct * surfaces.texel_area,
+        minlength=surfaces.patch_count,
+    )
+    # Steep direct light stays on texels; the smooth rest is known per patch.
+    smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
+    exitance = diffuse[surfaces.texel_facet] * (texel_direct + surfaces.smoothed(smooth))
+    gathered = paths.gather.apply(exitance)
+    if plan.canopy.closed:
+        # The balance knows better how much arrives; the gather knows better where.
+        on_canopy = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
+        due = float(patch_flux[on_canopy].sum()) - float(cells @ grid.inside_area)
+        found = float(gathered @ grid.inside_area)
+        if found > 0 and due > 0:
+            gathered *= due / found
+    cells = cells + gathered
+    ppfd = grid.on_map(cells)
+    absorbed = np.bincount(
+        surfaces.patch_facet,
+        weights=patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
+        minlength=len(scene.roles),
+    )
+    emitted = float(sum(scene.fluxes))
+    closure = (float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0
+    return Estimate(
+        plan=plan,
+        options=options,
+        ppfd=ppfd,
+        x=grid.x,
+        y=grid.y,
+        cell_area=grid.area,
+        figures=figures_of(plan, cells, grid.inside_area),
+        shares=shares_of(scene.roles, absorbed, emitted),
+        closure=closure,
+        seconds=time.perf_counter() - started,
+    )
+
+

@@ -1,0 +1,108 @@
+"""What an estimate holds: a frozen answer to one plan."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.plan.plan import Plan
+
+FloatArray = npt.NDArray[np.float64]
+
+
+class Quality(StrEnum):
+    """How much work goes into an estimate."""
+
+    PREVIEW = "preview"
+    DEFAULT = "default"
+    FINE = "fine"
+
+
+@dataclass(frozen=True)
+class EstimateOptions:
+    """What is asked of an estimate: map size (columns, rows), quality and seed."""
+
+    cells: tuple[int, int] = (24, 24)
+    quality: Quality = Quality.DEFAULT
+    seed: int = 1
+
+
+@dataclass(frozen=True)
+class Figures:
+    """The figures of a map, area-weighted over the cells inside the footprint.
+
+    PPFD in µmol m⁻² s⁻¹, DLI in mol m⁻² d⁻¹, ratios and shares as fractions of 1; the
+    shares of a band are None without a target. ``efficacy`` is ΣΦ per electrical watt
+    (µmol J⁻¹), ``utilisation`` the canopy's mean PPFD times its area over ΣΦ. Both are
+    None where no lamp gives light.
+    """
+
+    mean: float
+    minimum: float
+    maximum: float
+    min_over_mean: float | None
+    min_over_max: float | None
+    cv: float | None
+    share_under: float | None
+    share_inside: float | None
+    share_over: float | None
+    dli: float
+    utilisation: float | None
+    efficacy: float | None
+    photon_flux: float
+    watts: float
+    watts_per_m2: float
+    kwh_per_day: float
+    canopy_area: float
+
+
+@dataclass(frozen=True)
+class Share:
+    """Where part of the photons ended: a label, its kind and the absorbed flux in µmol s⁻¹.
+
+    ``kind`` is one of canopy, wall, ceiling, floor, opening; ``wall`` is the wall's index
+    and ``band`` the band's index from the floor up where the kind is a wall (or an
+    opening in one).
+    """
+
+    label: str
+    kind: str
+    photon_flux: float
+    share: float
+    wall: int | None = None
+    band: int | None = None
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """The light a plan gives.
+
+    Attributes
+    ----------
+    ppfd
+        Map of cell means, shape (ny, nx), rows by rising y, NaN outside the footprint.
+    x, y
+        Cell centres in metres, shapes (nx,) and (ny,).
+    cell_area
+        Area of each cell inside the footprint in m², shape (ny, nx).
+    shares
+        Absorbed photon flux by surface; adds up to ΣΦ but for ``closure``.
+    closure
+        (absorbed - emitted) / emitted; 0 in a perfect balance.
+    seconds
+        Wall-clock time of the computation.
+    """
+
+    plan: Plan
+    options: EstimateOptions
+    ppfd: FloatArray
+    x: FloatArray
+    y: FloatArray
+    cell_area: FloatArray
+    figures: Figures
+    shares: tuple[Share, ...]
+    closure: float
+    seconds: float

@@ -1,0 +1,142 @@
+"""Light straight from lamps: closed form per quadrature point.
+
+Photometric distance law (CIE S 017, term 17-25-104): a point of intensity I gives
+E = I cosα / d² at distance d under incidence α.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from planner.light.emission import Profile, Source
+from planner.light.prism import FloatArray, Prism
+from planner.light.surfaces import Surfaces
+
+_BLOCK = 1 << 17
+"""Pairs of receiver and source point computed at a time; keeps the work in cache."""
+
+
+def irradiance(
+    receivers: FloatArray,
+    normals: FloatArray | None,
+    nodes: FloatArray,
+    weights: FloatArray,
+    profile: Profile,
+    facing: FloatArray | None = None,
+) -> FloatArray:
+    """Flux density (m⁻² per unit flux) at receivers, shape (M,).
+
+    Parameters
+    ----------
+    receivers
+        Points, shape (3, M), in metres.
+    normals
+        Unit normals of the receiving sides, shape (3, M); None for facing up.
+    nodes
+        Source points, shape (3, K).
+    weights
+        Flux share of each node, shape (K,), or of each pair, shape (M, K).
+    profile
+        Angular distribution about straight down.
+    facing
+        +1 where a node points down, -1 where a mirror turned it up, shape (K,).
+    """
+    count = receivers.shape[1]
+    result = np.empty(count)
+    block = max(1, _BLOCK // max(1, nodes.shape[1]))
+    for start in range(0, count, block):
+        part = slice(start, start + block)
+        dx = nodes[0] - receivers[0, part, None]
+        dy = nodes[1] - receivers[1, part, None]
+        dz = nodes[2] - receivers[2, part, None]
+        inverse = dx * dx
+        inverse += dy * dy
+        inverse += dz * dz
+        np.maximum(inverse, 1e-12, out=inverse)
+        np.reciprocal(inverse, out=inverse)
+        root = np.sqrt(inverse)
+        below = dz * root
+        if normals is None:
+            incidence = np.maximum(below, 0.0)
+        else:
+            n = normals[:, part, None]
+            incidence = np.maximum((dx * n[0] + dy * n[1] + dz * n[2]) * root, 0.0)
+        if facing is not None:
+            below = below * facing
+        value = profile.intensity(below)
+        value *= incidence
+        value *= inverse
+        if weights.ndim == 1:
+            result[part] = value @ weights
+        else:
+            result[part] = np.einsum("mk,mk->m", value, weights[part])
+    return result
+
+
+def visible(prism: Prism, receivers: FloatArray, nodes: FloatArray) -> FloatArray:
+    """1 where the straight line from receiver to node is free, else 0; shape (M, K).
+
+    Needed only where the footprint is not convex.
+    """
+    count, nodes_count = receivers.shape[1], nodes.shape[1]
+    result = np.empty((count, nodes_count))
+    block = max(1, (1 << 16) // max(1, nodes_count))
+    for start in range(0, count, block):
+        part = receivers[:, start : start + block]
+        delta = nodes[:, None, :] - part[:, :, None]
+        length = np.sqrt((delta**2).sum(axis=0))
+        direction = (delta / length).reshape(3, -1)
+        origin = np.broadcast_to(part[:, :, None], delta.shape).reshape(3, -1)
+        distance, _ = prism.first_hit(origin, direction)
+        result[start : start + block] = distance.reshape(length.shape) > length * (1 - 1e-9)
+    return result
+
+
+def direct_on(
+    prism: Prism, source: Source, receivers: FloatArray, normals: FloatArray | None, near: float
+) -> FloatArray:
+    """Direct flux density of a unit lamp at receivers no closer than ``near``, shape (M,)."""
+    nodes, weights = source.nodes(near)
+    if not prism.convex:
+        weights = visible(prism, receivers, nodes) * weights
+    return irradiance(receivers, normals, nodes, weights, source.profile)
+
+
+def direct_on_texels(surfaces: Surfaces, source: Source, bottom_flux: float) -> FloatArray:
+    """Direct flux density on every texel for a unit lamp, shape (T,).
+
+    Values are taken at texel centres. ``bottom_flux`` is the flux known to reach the
+    bottom (from the finer map, or negative when unknown); the other surfaces are scaled
+    together so that nothing of the lamp's flux is lost or invented.
+    """
+    result = np.zeros(surfaces.texel_count)
+    strips = source.strips
+    centres = source.place(strips[:, :2].T)
+    reach = float(np.hypot(strips[:, 2], strips[:, 3]).max()) / 2
+    for index in range(len(surfaces.facets)):
+        texels = surfaces.texels_of_facet(index)
+        points, normals = surfaces.texel_centre[:, texels], surfaces.texel_normal[:, texels]
+        if not source.profile.emits_up and points[2].min() >= source.centre[2]:
+            continue
+        size = float(np.sqrt(surfaces.texel_area[texels].max()))
+        gap = _nearest(points, centres) - reach
+        values = direct_on(surfaces.prism, source, points, normals, max(gap, size / 2))
+        result[texels] = values
+    flux = result * surfaces.texel_area
+    is_bottom = surfaces.facet_plane[surfaces.texel_facet] == surfaces.prism.bottom
+    rest = 1.0
+    if bottom_flux >= 0:
+        result[is_bottom] *= bottom_flux / max(float(flux[is_bottom].sum()), 1e-300)
+        rest = max(1.0 - bottom_flux, 0.0)
+        is_scaled = ~is_bottom
+    else:
+        is_scaled = np.ones_like(is_bottom)
+    total = float(flux[is_scaled].sum())
+    if total > 0:
+        result[is_scaled] *= rest / total
+    return result
+
+
+def _nearest(points: FloatArray, centres: FloatArray) -> float:
+    delta = points[:, :, None] - centres[:, None, :]
+    return float(np.sqrt((delta**2).sum(axis=0)).min())

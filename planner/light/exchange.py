@@ -1,0 +1,141 @@
+"""Exchange of diffuse light between patches, and its gathering on the map.
+
+``Exchange.factors[i, j]`` is the photon flux that arrives on patch j, directly or by way
+of mirrors, for unit flux leaving patch i diffusely (Lambert). Estimated by casting the
+same number of well spread rays from every patch. Rays that end are counted, so energy is
+conserved but for the small remainder where chains are cut; each row is scaled to make
+
+    Σ_j factors[i, j] (1 - ρ_s(j)) = 1
+
+exact: what leaves a patch is absorbed, or diffusely reflected again, somewhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from planner.light.field import CellGrid
+from planner.light.paths import mirror_chains
+from planner.light.prism import FloatArray, IntArray
+from planner.light.sequences import cosine_directions, shifted_points
+from planner.light.surfaces import Surfaces
+
+CHUNK = 1 << 15
+"""Rays followed at a time: small enough to stay in cache, large enough for numpy."""
+
+Step = Callable[[], None]
+
+
+def exchange_factors(
+    surfaces: Surfaces,
+    specular: FloatArray,
+    rays: int,
+    random: np.random.Generator,
+    cutoff: float,
+    step: Step,
+) -> FloatArray:
+    """Matrix (P, P) as described above; ``step`` is called often and may raise to stop."""
+    count = surfaces.patch_count
+    u = shifted_points(count, rays, 4, random)
+    points, plane = surfaces.patch_samples(u[0], u[1])
+    local = cosine_directions(u[2], u[3])
+    direction = _turned(surfaces, local, plane)
+    factors = np.zeros(count * count)
+    source = np.repeat(np.arange(count), rays)
+    origin, direction = points.reshape(3, -1), direction.reshape(3, -1)
+    for start in range(0, origin.shape[1], CHUNK):
+        part = slice(start, start + CHUNK)
+        for arrival in mirror_chains(
+            surfaces, origin[:, part], direction[:, part], specular, cutoff
+        ):
+            step()
+            target = surfaces.texel_patch[arrival.texel]
+            first = source[part]
+            low = first[0]
+            index = (first[arrival.ray] - low) * count + target
+            span = (first[-1] - low + 1) * count
+            added = np.bincount(index, weights=arrival.weight, minlength=span)
+            factors[low * count : low * count + span] += added
+    matrix = factors.reshape(count, count)
+    kept = 1.0 - specular[surfaces.patch_facet]
+    matrix = _reciprocal(matrix / rays, surfaces.patch_area)
+    total = matrix @ kept
+    balanced: FloatArray = matrix / np.maximum(total, 1e-300)[:, None]
+    return balanced
+
+
+def _reciprocal(matrix: FloatArray, area: FloatArray) -> FloatArray:
+    """Average each pair of estimates of the same exchange, A_i F_ij = A_j F_ji."""
+    flux = matrix * area[:, None]
+    flux = 0.5 * (flux + flux.T)
+    positive = np.maximum(area, 1e-12)[:, None]
+    halved: FloatArray = np.where(area[:, None] > 0, flux / positive, matrix)
+    return halved
+
+
+def _turned(
+    surfaces: Surfaces, local: tuple[FloatArray, FloatArray, FloatArray], plane: IntArray
+) -> FloatArray:
+    """Directions about +z turned to leave each patch inward, (3, P, R)."""
+    prism = surfaces.prism
+    inward = -prism.plane_normals()[:, plane]
+    helper = np.where(np.abs(inward[2]) > 0.5, 1.0, 0.0)
+    # Tangent: horizontal along a wall, the x axis on ceiling and bottom.
+    tangent = np.stack([np.where(helper > 0, 1.0, -inward[1]), np.where(helper > 0, 0.0, inward[0])])
+    tangent = np.concatenate([tangent, np.zeros((1, len(plane)))])
+    bitangent = np.cross(inward.T, tangent.T).T
+    return (
+        local[0] * tangent[:, :, None]
+        + local[1] * bitangent[:, :, None]
+        + local[2] * inward[:, :, None]
+    )
+
+
+@dataclass(frozen=True)
+class Gather:
+    """Which texels each cell of the map sees, kept as a list of (cell, texel, weight).
+
+    The mean over a cell of the flux density that arrives from diffuse light leaving the
+    texels with exitance M (µmol m⁻² s⁻¹) is Σ weight · M[texel].
+    """
+
+    cell: IntArray
+    texel: IntArray
+    weight: FloatArray
+    cells: int
+
+    def apply(self, exitance: FloatArray) -> FloatArray:
+        """Flux density on the cells, shape (C,), from texel exitance (T,)."""
+        return np.bincount(
+            self.cell, weights=self.weight * exitance[self.texel], minlength=self.cells
+        )
+
+
+def gather_paths(
+    surfaces: Surfaces,
+    grid: CellGrid,
+    specular: FloatArray,
+    rays: int,
+    random: np.random.Generator,
+    cutoff: float,
+    step: Step,
+) -> Gather:
+    """Follow ``rays`` cosine-spread rays up from each cell and note what they meet."""
+    cells = len(grid.inside)
+    u = shifted_points(cells, rays, 4, random)
+    origin = grid.samples(surfaces.prism, u[0], u[1]).reshape(3, -1)
+    direction = np.stack(cosine_directions(u[2], u[3])).reshape(3, -1)
+    source = np.repeat(np.arange(cells), rays)
+    parts: list[tuple[IntArray, IntArray, FloatArray]] = []
+    for start in range(0, origin.shape[1], CHUNK):
+        part = slice(start, start + CHUNK)
+        for arrival in mirror_chains(
+            surfaces, origin[:, part], direction[:, part], specular, cutoff
+        ):
+            step()
+            parts.append((source[part][arrival.ray], arrival.texel, arrival.weight))
+    cell, texel, weight = (np.concatenate(arrays) for arrays in zip(*parts, strict=True))
+    return Gather(cell, texel, weight / rays, cells)

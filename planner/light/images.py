@@ -1,0 +1,217 @@
+"""Lamps seen in mirrors.
+
+Photons show which chains of mirrors carry lamp light to the map. Each chain is one image
+of the lamp: reflected in the planes of the chain, it gives the exact closed form of the
+direct light once more, weighted by the specular reflectances met on the way. In a box of
+undivided walls that weight belongs to the image; elsewhere the line from map to image is
+followed back through the mirrors, which tells both whether the image is seen from there
+and what the mirrors leave of it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.light.direct import irradiance
+from planner.light.emission import Source
+from planner.light.field import CellGrid
+from planner.light.prism import FloatArray, IntArray
+from planner.light.surfaces import Surfaces
+
+_FEWEST_PHOTONS = 4.0
+"""An image is computed when it is due at least so many photons; fainter ones light the map
+almost evenly, and the photons themselves tell how much they bring in all."""
+
+_MOST_IMAGES = 1500
+
+
+@dataclass(frozen=True)
+class Image:
+    """One mirrored lamp: x -> A x + b, its planes in order, and the flux photons gave it."""
+
+    linear: FloatArray
+    shift: FloatArray
+    planes: tuple[int, ...]
+    flux: float
+
+
+def distinct_images(
+    surfaces: Surfaces,
+    seen: FloatArray,
+    weight: FloatArray,
+    chains: npt.NDArray[np.int16],
+    ray: IntArray,
+    length: npt.NDArray[np.int16],
+) -> list[Image]:
+    """Distinct images among photon arrivals on the map, strongest first.
+
+    ``seen`` (3, n) is where each arrival sees the lamp's marked point, which tells images
+    apart; ``weight`` (n,) its flux; ``chains`` (N, longest) the planes every photon met,
+    ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
+    """
+    if weight.size == 0:
+        return []
+    _, first, which = np.unique(
+        np.rint(seen * 1e5).astype(np.int64), axis=1, return_index=True, return_inverse=True
+    )
+    flux = np.bincount(which.ravel(), weights=weight)
+    images = []
+    for index in np.argsort(-flux):
+        one = first[index]
+        planes = tuple(int(p) for p in chains[ray[one], : length[one]])
+        linear, shift = np.eye(3), np.zeros(3)
+        for plane in planes:
+            a, b = surfaces.prism.plane_mirror(plane)
+            linear, shift = a @ linear, a @ shift + b
+        images.append(Image(linear, shift, planes, float(flux[index])))
+    return images
+
+
+def light_of_images(
+    surfaces: Surfaces,
+    grid: CellGrid,
+    source: Source,
+    images: list[Image],
+    specular: FloatArray,
+    photons: int,
+) -> tuple[FloatArray, float]:
+    """Flux density on the cells (C,) from the images of a unit lamp, and the faint rest.
+
+    ``photons`` is how many found the images. Images due too few of them (judged by their
+    exact light on a coarse grid, so that the choice does not depend on chance) are not
+    computed; the second value is their flux as the photons found it.
+    """
+    if not images:
+        return np.zeros(len(grid.inside)), 0.0
+    coarse = CellGrid.over(surfaces.prism, 6, 6, grid.z)
+    each = _light_of_each(surfaces, coarse, source, images, specular, averaged_near=False)
+    due = coarse.inside_area @ each
+    strong = np.flatnonzero(due * photons >= _FEWEST_PHOTONS)
+    strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
+    chosen = [images[k] for k in strong]
+    faint = sum(image.flux for image in images) - sum(image.flux for image in chosen)
+    cells = _light_of_each(
+        surfaces, grid, source, chosen, specular, averaged_near=True, together=True
+    )
+    return cells[:, 0], max(faint, 0.0)
+
+
+def _light_of_each(
+    surfaces: Surfaces,
+    grid: CellGrid,
+    source: Source,
+    images: list[Image],
+    specular: FloatArray,
+    *,
+    averaged_near: bool,
+    together: bool = False,
+) -> FloatArray:
+    """Flux density on the cells from each image, shape (C, n); summed to (C, 1) if together."""
+    result = np.zeros((len(grid.inside), 1 if together else len(images)))
+    if not images:
+        return result
+    steady = _steady(surfaces, images)
+    for (near, averaged), members in _by_distance(surfaces, grid, source, images).items():
+        receivers, cell, share = grid.receivers(averaged=averaged and averaged_near)
+        local, flux = source.nodes(near, tolerance=1e-3)
+        batches = [members] if together else [[member] for member in members]
+        for batch in batches:
+            chosen = [images[k] for k in batch]
+            nodes = np.concatenate([m.linear @ local + m.shift[:, None] for m in chosen], axis=1)
+            facing = np.repeat([m.linear[2, 2] for m in chosen], len(flux))
+            weights = np.tile(flux, len(chosen))
+            if steady:
+                kept = [_product(surfaces, m, specular) for m in chosen]
+                weights = weights * np.repeat(kept, len(flux))
+            else:
+                bases = np.tile(local, len(chosen))
+                weights = weights * _connected(surfaces, receivers, nodes, bases, specular)
+            values = irradiance(receivers, None, nodes, weights, source.profile, facing)
+            column = 0 if together else batch[0]
+            result[:, column] += np.bincount(cell, weights=share * values, minlength=len(result))
+    return result
+
+
+def _by_distance(
+    surfaces: Surfaces, grid: CellGrid, source: Source, images: list[Image]
+) -> dict[tuple[float, bool], list[int]]:
+    """Images of like distance from the map share their quadrature; those near are averaged."""
+    low, high = surfaces.prism.corners.min(axis=0), surfaces.prism.corners.max(axis=0)
+    groups: dict[tuple[float, bool], list[int]] = {}
+    for index, image in enumerate(images):
+        place = image.linear @ np.array(source.centre) + image.shift
+        aside = np.maximum(np.maximum(low - place[:2], place[:2] - high), 0.0)
+        distance = float(np.hypot(np.hypot(*aside), place[2] - grid.z))
+        # Rounded down in steps of half as much again.
+        near = 0.05 * 1.5 ** np.floor(np.log(max(distance, 0.05) / 0.05) / np.log(1.5))
+        groups.setdefault((float(near), bool(near < 10 * max(grid.step))), []).append(index)
+    return groups
+
+
+def _steady(surfaces: Surfaces, images: list[Image]) -> bool:
+    """Whether each image is seen whole, with one weight, from every cell.
+
+    So it is in a box whose mirrors are undivided vertical walls.
+    """
+    prism = surfaces.prism
+    square = prism.wall_count == 4 and prism.convex
+    square = square and abs(float(prism.tangents[0] @ prism.tangents[1])) < 1e-9
+    square = square and abs(float(prism.tangents[1] @ prism.tangents[2])) < 1e-9
+    planes = {plane for image in images for plane in image.planes}
+    undivided = len(surfaces.facets) == prism.wall_count + 2
+    return bool(square and undivided and max(planes) < prism.wall_count)
+
+
+def _product(surfaces: Surfaces, image: Image, specular: FloatArray) -> float:
+    facet_of_plane = {int(plane): k for k, plane in enumerate(surfaces.facet_plane)}
+    return float(np.prod([specular[facet_of_plane[plane]] for plane in image.planes]))
+
+
+def _connected(
+    surfaces: Surfaces,
+    receivers: FloatArray,
+    nodes: FloatArray,
+    bases: FloatArray,
+    specular: FloatArray,
+) -> FloatArray:
+    """What mirrors leave of each image point at each receiver, 0 where unseen; (M, K).
+
+    Follows the line from the receiver towards the image for its whole length through the
+    mirrors; it must end on the lamp point itself.
+    """
+    count, node_count = receivers.shape[1], nodes.shape[1]
+    result = np.zeros((count, node_count))
+    block = max(1, (1 << 15) // node_count)
+    for start in range(0, count, block):
+        part = receivers[:, start : start + block]
+        delta = nodes[:, None, :] - part[:, :, None]
+        shape = delta.shape[1:]
+        left = np.sqrt((delta**2).sum(axis=0)).ravel()
+        direction = delta.reshape(3, -1) / left
+        origin = np.broadcast_to(part[:, :, None], delta.shape).reshape(3, -1)
+        target = np.broadcast_to(bases[:, None, :], delta.shape).reshape(3, -1)
+        # Only what comes from above is received.
+        pair = np.flatnonzero(direction[2] > 1e-9)
+        origin, direction, left = origin[:, pair], direction[:, pair], left[pair]
+        found = np.zeros(delta[0].size)
+        weight = np.ones(pair.size)
+        while pair.size:
+            distance, plane = surfaces.prism.first_hit(origin, direction)
+            done = distance >= left - 1e-9
+            end = origin + np.minimum(distance, left) * direction
+            miss = np.abs(end[:, done] - target[:, pair[done]]).max(axis=0, initial=0.0)
+            found[pair[done]] = np.where(miss < 1e-6, weight[done], 0.0)
+            go = np.flatnonzero(~done)
+            texel = surfaces.texel_of(end[:, go], plane[go])
+            onward = weight[go] * specular[surfaces.texel_facet[texel]]
+            alive = onward > 1e-5
+            go = go[alive]
+            weight, pair = onward[alive], pair[go]
+            left = left[go] - distance[go]
+            direction = surfaces.prism.reflect(direction[:, go], plane[go])
+            origin = end[:, go]
+        result[start : start + block] = found.reshape(shape)
+    return result

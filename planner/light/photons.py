@@ -1,0 +1,91 @@
+"""Photons sent from a lamp: what mirrors do with its light.
+
+They give the flux that arrives on each patch after at least one mirror, and tell which
+images of the lamp the map sees (see ``images``). Light that has met no mirror yet is not
+counted here: ``direct`` has its closed form.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from planner.light.emission import Source
+from planner.light.field import CellGrid
+from planner.light.images import Image, distinct_images
+from planner.light.paths import Arrival, mirror_chains
+from planner.light.prism import FloatArray, IntArray
+from planner.light.surfaces import Surfaces
+
+_MARKER = np.array([[0.0141421356], [0.0087355123], [0.0036127491]])
+"""Offset of the marked point from the lamp's centre; odd, so that no two images share it."""
+
+
+@dataclass(frozen=True)
+class MirrorLight:
+    """Mirrored light of a unit lamp: flux on patches (P,) and the images the map sees."""
+
+    patch_flux: FloatArray
+    images: list[Image]
+
+
+def follow_photons(
+    surfaces: Surfaces,
+    grid: CellGrid,
+    source: Source,
+    specular: FloatArray,
+    count: int,
+    random: np.random.Generator,
+    cutoff: float,
+    step: Callable[[], None],
+) -> MirrorLight:
+    """Send ``count`` photons of equal flux and follow them through mirrors."""
+    patch_flux = np.zeros(surfaces.patch_count)
+    if not (specular > cutoff).any():
+        return MirrorLight(patch_flux, [])
+    origin, direction = source.photons(count, random)
+    place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
+    chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
+    seen, weights, rays, lengths = [], [], [], []
+    plane_is_bottom = abs(grid.z - surfaces.prism.z0) < 1e-9
+    for arrival in mirror_chains(surfaces, origin, direction, specular, cutoff):
+        step()
+        mirrors = len(chain)
+        if mirrors:
+            patch_flux += np.bincount(
+                surfaces.texel_patch[arrival.texel],
+                weights=arrival.weight,
+                minlength=surfaces.patch_count,
+            )
+            lands = _lands(arrival, grid.z, surfaces.prism.bottom if plane_is_bottom else None)
+            seen.append(place[:, arrival.ray[lands]])
+            weights.append(arrival.weight[lands])
+            rays.append(arrival.ray[lands])
+            lengths.append(np.full(len(lands), mirrors, dtype=np.int16))
+        place[:, arrival.ray] = surfaces.prism.reflect_points(
+            place[:, arrival.ray], arrival.plane
+        )
+        planes = np.full(count, -1, dtype=np.int16)
+        planes[arrival.ray] = arrival.plane
+        chain.append(planes)
+    if not seen:
+        return MirrorLight(patch_flux / count, [])
+    images = distinct_images(
+        surfaces,
+        np.concatenate(seen, axis=1),
+        np.concatenate(weights) / count,
+        np.stack(chain, axis=1),
+        np.concatenate(rays),
+        np.concatenate(lengths),
+    )
+    return MirrorLight(patch_flux / count, images)
+
+
+def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:
+    """Which arrivals reach the map's plane from above on their last leg."""
+    if bottom is not None:
+        return np.flatnonzero(arrival.plane == bottom)
+    end = arrival.origin[2] + arrival.distance * arrival.direction[2]
+    return np.flatnonzero((arrival.origin[2] > z) & (end <= z))

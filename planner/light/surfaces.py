@@ -1,0 +1,293 @@
+"""Surfaces: facets that carry one material, patches that exchange light, texels that show it.
+
+A *facet* is a whole wall band, the ceiling or the bottom. It is divided into *patches*
+(the unknowns of the exchange) and each patch into ``fine`` x ``fine`` *texels*, on which
+the steep light that lamps throw directly is kept. Texels, patches and facets are numbered
+through; the arrays below map from each to the next coarser.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from planner.light.polygon import clip_to_rectangle, moments
+from planner.light.prism import FloatArray, IntArray, Prism
+
+
+@dataclass(frozen=True)
+class Facet:
+    """Extent of a facet: its plane, and height range (walls only; equal ends elsewhere)."""
+
+    plane: int
+    z0: float
+    z1: float
+
+
+class Surfaces:
+    """The inside of a prism, divided.
+
+    Parameters
+    ----------
+    prism
+        The room.
+    band_tops
+        For each wall the heights (m) at which one band ends and the next begins; those
+        outside the prism's own height range must have been dropped.
+    patch_size
+        Wanted edge of a patch in metres; facets are divided into nearly square patches.
+    fine
+        Texels along each edge of a patch.
+    """
+
+    def __init__(
+        self,
+        prism: Prism,
+        band_tops: tuple[tuple[float, ...], ...],
+        patch_size: float,
+        fine: int,
+    ) -> None:
+        self.prism = prism
+        self.facets = _list_facets(prism, band_tops)
+        count = len(self.facets)
+        width = prism.wall_count
+        self._first_facet = np.zeros(width + 2, dtype=np.intp)
+        deepest = max((len(tops) for tops in band_tops), default=0)
+        self._tops = np.full((max(deepest, 1), width + 2), np.inf)
+        for index, facet in reversed(list(enumerate(self.facets))):
+            self._first_facet[facet.plane] = index
+        for wall, tops in enumerate(band_tops):
+            self._tops[: len(tops), wall] = tops
+        self._banded = deepest > 0
+
+        low, span = prism.corners.min(axis=0), np.ptp(prism.corners, axis=0)
+        sizes = np.array([_facet_size(prism, f, span) for f in self.facets])
+        divisions = np.maximum(np.rint(sizes / patch_size), 1).astype(np.intp)
+        self.patch_shape = divisions
+        texel_shape = divisions * fine
+        texel_counts, patch_counts = texel_shape.prod(axis=1), divisions.prod(axis=1)
+        self._texel_shape = texel_shape
+        self._texel_start = np.concatenate([[0], np.cumsum(texel_counts)]).astype(np.intp)
+        self._patch_start = np.concatenate([[0], np.cumsum(patch_counts)]).astype(np.intp)
+        self.texel_count = int(self._texel_start[-1])
+        self.patch_count = int(self._patch_start[-1])
+
+        # Constants of the look-up from a hit point to its texel.
+        self._plane_origin = _plane_origins(prism, low)
+        self._u_axis, self._v_axis = _plane_axes(prism)
+        self._u_scale = texel_shape[:, 0] / sizes[:, 0]
+        self._v_scale = texel_shape[:, 1] / sizes[:, 1]
+        self._v_start = np.array([f.z0 if f.plane < width else 0.0 for f in self.facets])
+
+        self.texel_patch = np.empty(self.texel_count, dtype=np.intp)
+        self._neighbours = np.empty((4, self.texel_count), dtype=np.intp)
+        self._nearness = np.zeros((4, self.texel_count))
+        self.texel_facet = np.repeat(np.arange(count), texel_counts)
+        self.patch_facet = np.repeat(np.arange(count), patch_counts)
+        self.texel_area = np.empty(self.texel_count)
+        self.texel_centre = np.empty((3, self.texel_count))
+        self._sizes = sizes
+        for index in range(count):
+            self._fill_facet(index, fine)
+        self.patch_area = np.bincount(
+            self.texel_patch, weights=self.texel_area, minlength=self.patch_count
+        )
+        self.facet_area = np.bincount(
+            self.texel_facet, weights=self.texel_area, minlength=count
+        )
+        planes = np.array([f.plane for f in self.facets])
+        self.facet_plane = planes
+        normals = prism.plane_normals()
+        self.texel_normal = -normals[:, planes[self.texel_facet]]
+
+    def _fill_facet(self, index: int, fine: int) -> None:
+        nu, nv = self._texel_shape[index]
+        iu, iv = np.meshgrid(np.arange(nu), np.arange(nv))
+        texels = slice(self._texel_start[index], self._texel_start[index + 1])
+        coarse = self._patch_start[index] + (iv // fine) * (nu // fine) + iu // fine
+        self.texel_patch[texels] = coarse.ravel()
+        self._neighbours[:, texels] = coarse.ravel()
+        self._nearness[0, texels] = 1.0
+        du, dv = self._sizes[index] / (nu, nv)
+        u, v = (iu + 0.5) * du, (iv + 0.5) * dv
+        area = np.full(u.shape, du * dv)
+        facet = self.facets[index]
+        prism = self.prism
+        if facet.plane >= prism.wall_count:
+            u, v, area = self._clip_flat(facet.plane, u, v, du, dv)
+        else:
+            v = v + facet.z0
+        if np.ptp(area) == 0:
+            self._blend(index, texels, (iu.ravel() + 0.5) / fine, (iv.ravel() + 0.5) / fine)
+        plane = facet.plane
+        self.texel_area[texels] = area.ravel()
+        self.texel_centre[:, texels] = (
+            self._plane_origin[:, plane, None]
+            + self._u_axis[:, plane, None] * u.ravel()
+            + self._v_axis[:, plane, None] * v.ravel()
+        )
+
+    def _blend(self, index: int, texels: slice, column: FloatArray, row: FloatArray) -> None:
+        """Weights of the four patches around each texel, linear between patch centres.
+
+        Outermost texels extrapolate. Facets cut by a slanting footprint keep the value of
+        their own patch, since neighbours there may lie outside.
+        """
+        columns, rows = self.patch_shape[index]
+        left = np.clip(np.floor(column - 0.5), 0, max(columns - 2, 0)).astype(np.intp)
+        low = np.clip(np.floor(row - 0.5), 0, max(rows - 2, 0)).astype(np.intp)
+        across = column - 0.5 - left if columns > 1 else np.zeros_like(column)
+        up = row - 0.5 - low if rows > 1 else np.zeros_like(row)
+        right, high = np.minimum(left + 1, columns - 1), np.minimum(low + 1, rows - 1)
+        start = self._patch_start[index]
+        for k, (c, r, w) in enumerate(
+            (
+                (left, low, (1 - across) * (1 - up)),
+                (right, low, across * (1 - up)),
+                (left, high, (1 - across) * up),
+                (right, high, across * up),
+            )
+        ):
+            self._neighbours[k, texels] = start + r * columns + c
+            self._nearness[k, texels] = w
+
+    def smoothed(self, per_patch: FloatArray) -> FloatArray:
+        """Values given per patch (P,) as a smooth field on texels (T,), never below 0."""
+        blended = (per_patch[self._neighbours] * self._nearness).sum(axis=0)
+        return np.maximum(blended, 0.0)
+
+    def _clip_flat(
+        self, plane: int, u: FloatArray, v: FloatArray, du: float, dv: float
+    ) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Cut the texels of ceiling or bottom to the footprint; move centres into what is left."""
+        corners = self.prism.corners - self._plane_origin[:2, plane]
+        return clip_cells(corners, u, v, du, dv)
+
+    def texels_of_facet(self, index: int) -> slice:
+        """The run of texels that belongs to a facet."""
+        return slice(int(self._texel_start[index]), int(self._texel_start[index + 1]))
+
+    def texel_of(self, points: FloatArray, plane: IntArray) -> IntArray:
+        """Texel that holds each hit point; points (3, N), planes (N,)."""
+        facet = self._first_facet[plane]
+        if self._banded:
+            for tops in self._tops:
+                facet = facet + (points[2] > tops[plane])
+        local = points - self._plane_origin[:, plane]
+        u = (local * self._u_axis[:, plane]).sum(axis=0)
+        v = (local * self._v_axis[:, plane]).sum(axis=0)
+        shape = self._texel_shape[facet]
+        iu = (u * self._u_scale[facet]).astype(np.intp)
+        iv = ((v - self._v_start[facet]) * self._v_scale[facet]).astype(np.intp)
+        np.clip(iu, 0, shape[:, 0] - 1, out=iu)
+        np.clip(iv, 0, shape[:, 1] - 1, out=iv)
+        texel: IntArray = self._texel_start[facet] + iv * shape[:, 0] + iu
+        return texel
+
+    def patch_samples(self, u: FloatArray, v: FloatArray) -> tuple[FloatArray, IntArray]:
+        """Points on patches from unit-square samples.
+
+        ``u`` and ``v`` have shape (P, R). Returns points (3, P, R) and the plane of each
+        patch (P,). On a clipped patch, points outside the footprint move to its centre of
+        area, so every sample lies on the surface.
+        """
+        facet = self.patch_facet
+        local = np.arange(self.patch_count) - self._patch_start[facet]
+        columns = self.patch_shape[facet, 0]
+        step = self._sizes[facet] / self.patch_shape[facet]
+        along = ((local % columns)[:, None] + u) * step[:, :1]
+        up = ((local // columns)[:, None] + v) * step[:, 1:] + self._v_start[facet][:, None]
+        plane = self.facet_plane[facet]
+        points = (
+            self._plane_origin[:, plane, None]
+            + self._u_axis[:, plane, None] * along
+            + self._v_axis[:, plane, None] * up
+        )
+        flat = plane >= self.prism.wall_count
+        if flat.any():
+            outside = ~self.prism.contains(points[0, flat], points[1, flat])
+            if outside.any():
+                centres = self.patch_centres()[:, flat, None]
+                points[:, flat] = np.where(outside, centres, points[:, flat])
+        return points, plane
+
+    def patch_centres(self) -> FloatArray:
+        """Centre of area of each patch, shape (3, P)."""
+        area = np.maximum(self.patch_area, 1e-30)
+        return np.stack(
+            [
+                np.bincount(
+                    self.texel_patch, weights=axis * self.texel_area, minlength=self.patch_count
+                )
+                / area
+                for axis in self.texel_centre
+            ]
+        )
+
+
+def clip_cells(
+    corners: FloatArray, u: FloatArray, v: FloatArray, du: float, dv: float
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Cut rectangular cells (centres u, v; size du x dv) to a polygon.
+
+    Returns the centres of area (u, v) and areas of what is left; a cell that lies outside
+    keeps its centre and has area 0. All of the shape of ``u``.
+    """
+    u, v = u.copy(), v.copy()
+    area = np.full(u.shape, du * dv)
+    if _is_rectangle(corners):
+        return u, v, area
+    for where in np.ndindex(u.shape):
+        cu, cv = u[where], v[where]
+        piece = clip_to_rectangle(
+            corners, (cu - du / 2, cv - dv / 2, cu + du / 2, cv + dv / 2)
+        )
+        size, mu, mv = moments(piece)
+        area[where] = size
+        if size > 1e-12:
+            u[where], v[where] = mu, mv
+        else:
+            area[where] = 0.0
+    return u, v, area
+
+
+def _is_rectangle(corners: FloatArray) -> bool:
+    """Whether a polygon fills its bounding rectangle (axis-parallel box)."""
+    low, high = corners.min(axis=0), corners.max(axis=0)
+    on_side = np.isclose(corners, low) | np.isclose(corners, high)
+    area = moments(corners)[0]
+    return bool(on_side.all() and np.isclose(area, np.prod(high - low)))
+
+
+def _list_facets(prism: Prism, band_tops: tuple[tuple[float, ...], ...]) -> tuple[Facet, ...]:
+    facets = []
+    for wall, tops in enumerate(band_tops):
+        edges = [prism.z0, *tops, prism.z1]
+        facets += [Facet(wall, a, b) for a, b in zip(edges, edges[1:], strict=False)]
+    facets.append(Facet(prism.ceiling, prism.z1, prism.z1))
+    facets.append(Facet(prism.bottom, prism.z0, prism.z0))
+    return tuple(facets)
+
+
+def _facet_size(prism: Prism, facet: Facet, span: FloatArray) -> tuple[float, float]:
+    if facet.plane >= prism.wall_count:
+        return float(span[0]), float(span[1])
+    return float(prism.lengths[facet.plane]), facet.z1 - facet.z0
+
+
+def _plane_origins(prism: Prism, low: FloatArray) -> FloatArray:
+    walls = np.concatenate([prism.corners.T, np.zeros((1, prism.wall_count))])
+    flats = np.array([[low[0]] * 2, [low[1]] * 2, [prism.z1, prism.z0]])
+    return np.concatenate([walls, flats], axis=1)
+
+
+def _plane_axes(prism: Prism) -> tuple[FloatArray, FloatArray]:
+    count = prism.wall_count
+    u = np.concatenate([prism.tangents.T, np.zeros((1, count))])
+    u = np.concatenate([u, [[1.0, 1.0], [0.0, 0.0], [0.0, 0.0]]], axis=1)
+    v = np.concatenate([np.zeros((2, count)), np.ones((1, count))])
+    v = np.concatenate([v, [[0.0, 0.0], [1.0, 1.0], [0.0, 0.0]]], axis=1)
+    return u, v
+
+

@@ -1,0 +1,1 @@
+"""What the light means: daily integral, uniformity, energy."""

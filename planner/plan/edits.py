@@ -1,0 +1,295 @@
+"""Edits: pure functions from one plan to the next, each one undo step.
+
+Every function returns a new, validated plan or raises ``ValueError`` (pydantic's
+``ValidationError`` is one) when the result could not be built; nothing is changed then.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+from planner.plan.canopy import Canopy
+from planner.plan.fields import Value
+from planner.plan.lamp import Lamp
+from planner.plan.lining import OPENING_KEY, Band, Lining, WallCover
+from planner.plan.plan import Plan
+from planner.plan.space import Point, Space, contains, signed_area
+
+_Value = TypeVar("_Value", bound=Value)
+
+
+def changed(plan: Plan, **parts: Any) -> Plan:
+    """The plan with some parts replaced, validated as a whole."""
+    return Plan.model_validate({**_parts(plan), **parts})
+
+
+def _parts(value: Any) -> dict[str, Any]:
+    return {name: getattr(value, name) for name in type(value).model_fields}
+
+
+def with_space(plan: Plan, **parts: Any) -> Plan:
+    """Replace parts of the space that keep the number of walls (height, door)."""
+    return changed(plan, space=Space.model_validate({**_parts(plan.space), **parts}))
+
+
+# -- footprint --------------------------------------------------------------------------
+
+
+def move_corner(plan: Plan, index: int, to: Point) -> Plan:
+    """Move one corner of the footprint; lamps left outside are brought back in."""
+    corners = list(plan.space.footprint)
+    corners[index] = to
+    return _with_footprint(plan, tuple(corners), plan.walls, plan.space.door)
+
+
+def move_wall(plan: Plan, index: int, dx: float, dy: float) -> Plan:
+    """Move a wall and its two corners by (dx, dy); the neighbours stretch."""
+    corners = list(plan.space.footprint)
+    for k in (index, (index + 1) % len(corners)):
+        corners[k] = (corners[k][0] + dx, corners[k][1] + dy)
+    return _with_footprint(plan, tuple(corners), plan.walls, plan.space.door)
+
+
+def add_corner(plan: Plan, wall: int, at: Point) -> Plan:
+    """Split a wall at a point; both halves keep its lining, and the first keeps the door."""
+    corners = (*plan.space.footprint[: wall + 1], at, *plan.space.footprint[wall + 1 :])
+    walls = (*plan.walls[: wall + 1], plan.walls[wall], *plan.walls[wall + 1 :])
+    door = plan.space.door
+    if door is not None and door > wall:
+        door += 1
+    return _with_footprint(plan, corners, walls, door)
+
+
+def remove_corner(plan: Plan, index: int) -> Plan:
+    """Take a corner out; the wall that ended there runs on to the next corner."""
+    if plan.space.wall_count <= 3:
+        raise ValueError("a footprint needs at least three corners.")
+    corners = plan.space.footprint[:index] + plan.space.footprint[index + 1 :]
+    walls = plan.walls[:index] + plan.walls[index + 1 :]
+    door = plan.space.door
+    if door is not None and door == index:
+        door = (index - 1) % len(corners)
+    elif door is not None and door > index:
+        door -= 1
+    return _with_footprint(plan, corners, walls, door)
+
+
+def set_footprint(plan: Plan, corners: tuple[Point, ...]) -> Plan:
+    """Replace the whole outline; walls beyond the old count take the first wall's lining."""
+    if signed_area(corners) < 0:
+        corners = tuple(reversed(corners))
+    walls = tuple(plan.walls[min(k, len(plan.walls) - 1)] for k in range(len(corners)))
+    door = plan.space.door if plan.space.door is not None and plan.space.door < len(corners) else None
+    return _with_footprint(plan, corners, walls, door)
+
+
+def set_size(plan: Plan, width: float, depth: float) -> Plan:
+    """Stretch the footprint to a bounding size, keeping its lower left corner; lamps follow."""
+    x0, y0, x1, y1 = plan.space.bounds
+    sx, sy = width / (x1 - x0), depth / (y1 - y0)
+    corners = tuple((x0 + (x - x0) * sx, y0 + (y - y0) * sy) for x, y in plan.space.footprint)
+    lamps = tuple(
+        _replaced(lamp, x=x0 + (lamp.x - x0) * sx, y=y0 + (lamp.y - y0) * sy)
+        for lamp in plan.lamps
+    )
+    space = _replaced(plan.space, footprint=corners)
+    return changed(plan, space=space, lamps=lamps)
+
+
+def set_wall_length(plan: Plan, wall: int, length: float) -> Plan:
+    """Give a wall a length: its far part of the outline moves along the wall's direction.
+
+    Corners on the far side of the wall's start, measured along the wall, move with its
+    end, so that a rectangle stays a rectangle and an L stays an L.
+    """
+    (ax, ay), (bx, by) = plan.space.wall(wall)
+    old = plan.space.wall_length(wall)
+    ux, uy = (bx - ax) / old, (by - ay) / old
+    shift = length - old
+    limit = ax * ux + ay * uy + old - 1e-9
+    corners = tuple(
+        (x + ux * shift, y + uy * shift) if x * ux + y * uy >= limit else (x, y)
+        for x, y in plan.space.footprint
+    )
+    return _with_footprint(plan, corners, plan.walls, plan.space.door)
+
+
+def _with_footprint(
+    plan: Plan, corners: tuple[Point, ...], walls: tuple[WallCover, ...], door: int | None
+) -> Plan:
+    door_open = plan.space.door_open and door is not None
+    space = _replaced(plan.space, footprint=corners, door=door, door_open=door_open)
+    lamps = tuple(_brought_inside(lamp, space) for lamp in plan.lamps)
+    return changed(plan, space=space, walls=walls, lamps=lamps)
+
+
+def _brought_inside(lamp: Lamp, space: Space) -> Lamp:
+    if contains(space.footprint, lamp.x, lamp.y):
+        return lamp
+    x, y = nearest_inside(space.footprint, (lamp.x, lamp.y))
+    return _replaced(lamp, x=x, y=y)
+
+
+def nearest_inside(footprint: tuple[Point, ...], point: Point) -> Point:
+    """The point itself if inside, else the nearest point a centimetre inside the outline."""
+    if contains(footprint, *point):
+        return point
+    best, best_distance = footprint[0], math.inf
+    for (x0, y0), (x1, y1) in zip(footprint, footprint[1:] + footprint[:1], strict=True):
+        length = math.hypot(x1 - x0, y1 - y0)
+        ux, uy = (x1 - x0) / length, (y1 - y0) / length
+        along = (point[0] - x0) * ux + (point[1] - y0) * uy
+        for margin in (0.01, 0.001):
+            inset = min(margin, length / 2)
+            t = min(max(along, inset), length - inset)
+            candidate = (x0 + t * ux - margin * uy, y0 + t * uy + margin * ux)
+            distance = math.dist(candidate, point)
+            if distance < best_distance and contains(footprint, *candidate):
+                best, best_distance = candidate, distance
+    return best
+
+
+def _replaced(value: _Value, **parts: Any) -> _Value:
+    return type(value).model_validate({**_parts(value), **parts})
+
+
+# -- lamps ------------------------------------------------------------------------------
+
+
+def add_lamp(plan: Plan, lamp: Lamp) -> Plan:
+    """Hang one more lamp."""
+    return changed(plan, lamps=(*plan.lamps, lamp))
+
+
+def remove_lamp(plan: Plan, index: int) -> Plan:
+    """Take a lamp down."""
+    return changed(plan, lamps=plan.lamps[:index] + plan.lamps[index + 1 :])
+
+
+def change_lamp(plan: Plan, index: int, **parts: Any) -> Plan:
+    """Replace parts of one lamp (x, y, hanging_height, rotation_deg, output_percent, model)."""
+    lamps = list(plan.lamps)
+    lamps[index] = _replaced(lamps[index], **parts)
+    return changed(plan, lamps=tuple(lamps))
+
+
+# -- surfaces ---------------------------------------------------------------------------
+
+
+def line_wall(plan: Plan, wall: int, band: int, lining: Lining) -> Plan:
+    """Put a lining on one band of a wall."""
+    bands = list(plan.walls[wall].bands)
+    bands[band] = Band(lining=lining.key, top=bands[band].top)
+    return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)), lining)
+
+
+def set_wall_cover(plan: Plan, wall: int, cover: WallCover, *linings: Lining) -> Plan:
+    """Replace all bands of a wall; ``linings`` are added to the plan where missing."""
+    walls = (*plan.walls[:wall], cover, *plan.walls[wall + 1 :])
+    return _relined(plan, linings, walls=walls)
+
+
+def line_all_walls(plan: Plan, lining: Lining) -> Plan:
+    """Put one lining on every wall, over its whole height."""
+    walls = tuple(WallCover.plain(lining.key) for _ in plan.walls)
+    return _relined(plan, (lining,), walls=walls)
+
+
+def line_ceiling(plan: Plan, lining: Lining) -> Plan:
+    """Put a lining on the ceiling."""
+    return _relined(plan, (lining,), ceiling=lining.key)
+
+
+def line_floor(plan: Plan, lining: Lining) -> Plan:
+    """Put a lining on the floor."""
+    return _relined(plan, (lining,), floor=lining.key)
+
+
+def split_band(plan: Plan, wall: int, band: int, at: float) -> Plan:
+    """Divide a band of a wall at a height above the floor; both parts keep the lining."""
+    bands = plan.walls[wall].bands
+    lower = Band(lining=bands[band].lining, top=at)
+    return set_wall_cover(
+        plan, wall, WallCover(bands=(*bands[:band], lower, *bands[band:]))
+    )
+
+
+def merge_band(plan: Plan, wall: int, band: int) -> Plan:
+    """Take the upper edge of a band away: it grows up through the band above."""
+    bands = list(plan.walls[wall].bands)
+    if band + 1 >= len(bands):
+        raise ValueError("the uppermost band has no edge above it to take away.")
+    bands[band : band + 2] = [Band(lining=bands[band].lining, top=bands[band + 1].top)]
+    return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
+
+
+def move_band_edge(plan: Plan, wall: int, band: int, top: float) -> Plan:
+    """Move the upper edge of a band."""
+    bands = list(plan.walls[wall].bands)
+    bands[band] = Band(lining=bands[band].lining, top=top)
+    return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
+
+
+def change_lining(plan: Plan, lining: Lining) -> Plan:
+    """Replace the plan's own copy of a lining by one with the same key."""
+    linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
+    return changed(plan, linings=linings)
+
+
+def _relined(plan: Plan, added: tuple[Lining, ...], **parts: Any) -> Plan:
+    """Change covers, bring new linings along and drop those no longer used.
+
+    The plan's own copy of a lining wins over an added one of the same key: a plan may
+    hold a calibrated value of its own.
+    """
+    linings = {lining.key: lining for lining in (*added, *plan.linings)}
+    walls = parts.get("walls", plan.walls)
+    used = {band.lining for cover in walls for band in cover.bands}
+    used |= {parts.get("ceiling", plan.ceiling), parts.get("floor", plan.floor)}
+    kept = tuple(lining for key, lining in linings.items() if key in used and key != OPENING_KEY)
+    return changed(plan, linings=kept, **parts)
+
+
+# -- heights, canopy, target ------------------------------------------------------------
+
+
+def set_canopy_height(plan: Plan, height: float) -> Plan:
+    """Raise or lower the canopy; lamps stay where they hang, so their distance changes."""
+    lamps = tuple(
+        _replaced(lamp, hanging_height=plan.lamp_height(lamp) - height) for lamp in plan.lamps
+    )
+    canopy = _replaced(plan.canopy, height=height)
+    return changed(plan, canopy=canopy, lamps=lamps)
+
+
+def set_canopy(plan: Plan, **parts: Any) -> Plan:
+    """Replace canopy parts other than the height (closed, reflectance)."""
+    return changed(plan, canopy=Canopy.model_validate({**_parts(plan.canopy), **parts}))
+
+
+def set_height(plan: Plan, height: float) -> Plan:
+    """Raise or lower the ceiling; lamps above it come down, bands above it merge."""
+    room = height - plan.canopy.height
+    lamps = tuple(
+        _replaced(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps
+    )
+    walls = tuple(_cut_to(cover, height) for cover in plan.walls)
+    space = _replaced(plan.space, height=height)
+    return _relined(changed(plan, space=space, lamps=lamps), (), walls=walls)
+
+
+def _cut_to(cover: WallCover, height: float) -> WallCover:
+    kept: list[Band] = []
+    for band in cover.bands:
+        if band.top is None or band.top >= height - 0.005:
+            kept.append(Band(lining=band.lining))
+            break
+        kept.append(band)
+    return WallCover(bands=tuple(kept))
+
+
+def each_lamp(plan: Plan, change: Callable[[Lamp], Lamp]) -> Plan:
+    """Apply one change to every lamp."""
+    return changed(plan, lamps=tuple(change(lamp) for lamp in plan.lamps))

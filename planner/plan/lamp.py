@@ -1,0 +1,188 @@
+"""Lamps: a body that emits, an angular profile, and how the lamp hangs."""
+
+from __future__ import annotations
+
+import math
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from planner.plan.fields import (
+    AngleDeg,
+    BodyLength,
+    Coordinate,
+    Fraction,
+    HangingHeight,
+    Key,
+    Name,
+    Percent,
+    PhotonFlux,
+    Text,
+    Value,
+    Watts,
+)
+
+
+class PointBody(Value):
+    """A lamp small against every distance in the space."""
+
+    kind: Literal["point"] = "point"
+
+
+class PanelBody(Value):
+    """A rectangle that emits evenly; a single bar is a long thin panel."""
+
+    kind: Literal["panel"] = "panel"
+    length: BodyLength = Field(description="Along the lamp's own x axis.")
+    width: BodyLength = Field(description="Along the lamp's own y axis.")
+
+
+class BarsBody(Value):
+    """Several equal bars side by side, evenly spread over ``width`` (outer edges)."""
+
+    kind: Literal["bars"] = "bars"
+    count: Annotated[int, Field(ge=1, le=24)]
+    length: BodyLength = Field(description="Length of each bar, along the lamp's own x axis.")
+    bar_width: BodyLength = Field(description="Width of the emitting strip of one bar.")
+    width: BodyLength = Field(description="Outer width over all bars, along y.")
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        if self.count * self.bar_width > self.width + 1e-9:
+            raise ValueError(
+                f"{self.count} bars of {self.bar_width * 100:g} cm do not fit into a width of "
+                f"{self.width * 100:g} cm."
+            )
+        return self
+
+
+Body = Annotated[PointBody | PanelBody | BarsBody, Field(discriminator="kind")]
+
+
+class CosineProfile(Value):
+    """Intensity I(θ) ∝ cos^m θ below the lamp face, nothing above it."""
+
+    kind: Literal["cosine"] = "cosine"
+    exponent: Annotated[float, Field(ge=0.0, le=200.0)] = 1.0
+
+    @property
+    def beam_angle_deg(self) -> float:
+        """Full angle between the directions of half the peak intensity."""
+        if self.exponent == 0:
+            return 180.0
+        return 2 * math.degrees(math.acos(0.5 ** (1 / self.exponent)))
+
+    @classmethod
+    def from_beam_angle(cls, beam_angle_deg: float) -> CosineProfile:
+        """The cos^m law whose half-peak cone has this full angle: m = ln ½ / ln cos(β/2)."""
+        return cls(exponent=math.log(0.5) / math.log(math.cos(math.radians(beam_angle_deg) / 2)))
+
+
+class TableProfile(Value):
+    """Relative intensity by polar angle from straight down (0) to straight up (180)."""
+
+    kind: Literal["table"] = "table"
+    angles_deg: Annotated[
+        tuple[Annotated[float, Field(ge=0.0, le=180.0)], ...], Field(min_length=2, max_length=361)
+    ]
+    relative: Annotated[
+        tuple[Annotated[float, Field(ge=0.0, le=1.0e9)], ...], Field(min_length=2, max_length=361)
+    ]
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        if len(self.angles_deg) != len(self.relative):
+            raise ValueError(
+                f"the profile has {len(self.angles_deg)} angles but {len(self.relative)} intensities."
+            )
+        if any(b <= a for a, b in zip(self.angles_deg, self.angles_deg[1:], strict=False)):
+            raise ValueError("the angles of the profile must rise from each to the next.")
+        if max(self.relative) <= 0:
+            raise ValueError("the profile emits nothing: at least one intensity must be above 0.")
+        return self
+
+
+Profile = Annotated[CosineProfile | TableProfile, Field(discriminator="kind")]
+
+
+class LampModel(Value):
+    """A kind of lamp, as it stands in the catalogue."""
+
+    key: Key
+    name: Name
+    body: Body
+    profile: Profile = CosineProfile()
+    ppf: PhotonFlux = Field(description="Photon flux 400-700 nm at full output.")
+    watts: Watts = Field(description="Electrical power at full output.")
+    ppf_uncertainty: Fraction = Field(
+        default=0.1, description="Relative uncertainty of the photon flux."
+    )
+    source: Text = ""
+    note: Text = ""
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        # 5.85 µmol/J is the photon energy at 700 nm: no lamp can give more per joule.
+        efficacy = self.ppf / self.watts
+        if efficacy > 5.85:
+            raise ValueError(
+                f"'{self.name}' would give {efficacy:.1f} µmol per joule; even a perfect lamp "
+                "cannot exceed 5.8. Check photon flux and watts."
+            )
+        return self
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Outer length and width of the emitting body in metres (a point has none)."""
+        if isinstance(self.body, PointBody):
+            return 0.0, 0.0
+        return self.body.length, self.body.width
+
+
+class Lamp(Value):
+    """A lamp hung in the space: the model and where it hangs."""
+
+    model: LampModel
+    x: Coordinate
+    y: Coordinate
+    hanging_height: HangingHeight = Field(description="From the lamp's face to the canopy.")
+    rotation_deg: AngleDeg = 0.0
+    output_percent: Percent = 100.0
+    label: Annotated[str, Field(max_length=60)] = ""
+
+    @property
+    def ppf(self) -> float:
+        """Photon flux at the set output in µmol/s."""
+        return self.model.ppf * self.output_percent / 100
+
+    @property
+    def watts(self) -> float:
+        """Electrical power at the set output in W, taken as proportional to output."""
+        return self.model.watts * self.output_percent / 100
+
+    def outline(self) -> tuple[tuple[float, float], ...]:
+        """Corners of the lamp's outer rectangle on the plan, in metres."""
+        length, width = self.model.size
+        angle = math.radians(self.rotation_deg)
+        cos, sin = math.cos(angle), math.sin(angle)
+        half = ((-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5))
+        return tuple(
+            (
+                self.x + u * length * cos - v * width * sin,
+                self.y + u * length * sin + v * width * cos,
+            )
+            for u, v in half
+        )
+
+    def strips(self) -> tuple[tuple[float, float, float, float], ...]:
+        """Emitting rectangles in the lamp's own axes: (centre x, centre y, length, width)."""
+        body = self.model.body
+        if isinstance(body, PointBody):
+            return ((0.0, 0.0, 0.0, 0.0),)
+        if isinstance(body, PanelBody):
+            return ((0.0, 0.0, body.length, body.width),)
+        if body.count == 1:
+            return ((0.0, 0.0, body.length, body.bar_width),)
+        pitch = (body.width - body.bar_width) / (body.count - 1)
+        first = -(body.width - body.bar_width) / 2
+        return tuple((0.0, first + k * pitch, body.length, body.bar_width) for k in range(body.count))

@@ -1,0 +1,144 @@
+"""The space: a footprint drawn to scale, a height, and the wall that opens."""
+
+from __future__ import annotations
+
+import math
+from typing import Annotated, Self
+
+from pydantic import Field, model_validator
+
+from planner.plan.fields import MAX_CORNERS, Coordinate, SpaceHeight, Value
+
+Point = tuple[float, float]
+Footprint = Annotated[
+    tuple[tuple[Coordinate, Coordinate], ...], Field(min_length=3, max_length=MAX_CORNERS)
+]
+
+MIN_WALL_M = 0.01
+MIN_AREA_M2 = 0.005
+
+
+class Space(Value):
+    """An upright prism over a simple polygon.
+
+    Corners run counter-clockwise; wall ``k`` goes from corner ``k`` to corner ``k + 1``.
+    ``door`` names the wall that opens; while ``door_open`` it is an opening, whatever
+    lining it carries.
+    """
+
+    footprint: Footprint = Field(
+        description="Corners of the floor plan, counter-clockwise, as [x, y] in metres."
+    )
+    height: SpaceHeight = Field(description="Inside height from floor to ceiling.")
+    door: int | None = Field(default=None, ge=0, description="Number of the wall that opens.")
+    door_open: bool = Field(default=False, description="Whether the door stands open.")
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        problem = footprint_problem(self.footprint)
+        if problem:
+            raise ValueError(problem)
+        if self.door is not None and self.door >= len(self.footprint):
+            raise ValueError(
+                f"the door is on wall {self.door + 1}, but the footprint has "
+                f"{len(self.footprint)} walls."
+            )
+        if self.door_open and self.door is None:
+            raise ValueError("the door stands open, but no wall is named as the door.")
+        return self
+
+    @property
+    def wall_count(self) -> int:
+        """Number of walls, equal to the number of corners."""
+        return len(self.footprint)
+
+    @property
+    def area(self) -> float:
+        """Floor area in m²."""
+        return signed_area(self.footprint)
+
+    @property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """Bounding rectangle (x0, y0, x1, y1) in metres."""
+        xs, ys = zip(*self.footprint, strict=True)
+        return min(xs), min(ys), max(xs), max(ys)
+
+    def wall(self, index: int) -> tuple[Point, Point]:
+        """The two ends of a wall, in drawing order."""
+        corners = self.footprint
+        return corners[index], corners[(index + 1) % len(corners)]
+
+    def wall_length(self, index: int) -> float:
+        """Length of a wall in metres."""
+        return math.dist(*self.wall(index))
+
+
+def signed_area(footprint: tuple[Point, ...]) -> float:
+    """Shoelace area in m²; positive when the corners run counter-clockwise."""
+    total = 0.0
+    for (x0, y0), (x1, y1) in zip(footprint, footprint[1:] + footprint[:1], strict=True):
+        total += x0 * y1 - x1 * y0
+    return total / 2
+
+
+def contains(footprint: tuple[Point, ...], x: float, y: float) -> bool:
+    """Whether a point lies inside a polygon (even-odd rule)."""
+    inside = False
+    for (x0, y0), (x1, y1) in zip(footprint, footprint[1:] + footprint[:1], strict=True):
+        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+            inside = not inside
+    return inside
+
+
+def footprint_problem(footprint: tuple[Point, ...]) -> str | None:
+    """Say in words why a footprint cannot be built, or None when it can.
+
+    Used both by the model (to refuse) and by the sketch (to stop a drag in time).
+    """
+    count = len(footprint)
+    for index in range(count):
+        if math.dist(footprint[index], footprint[(index + 1) % count]) < MIN_WALL_M:
+            return (
+                f"wall {index + 1} of the footprint is shorter than 1 cm; move or remove a corner."
+            )
+    for first in range(count):
+        for second in range(first + 1, count):
+            if _walls_touch(footprint, first, second):
+                return (
+                    f"walls {first + 1} and {second + 1} of the footprint cross or touch; "
+                    "the outline must not cut itself."
+                )
+    area = signed_area(footprint)
+    if area < 0:
+        return "the corners of the footprint run clockwise; list them counter-clockwise."
+    if area < MIN_AREA_M2:
+        return "the footprint encloses less than 50 cm²; make the space larger."
+    return None
+
+
+def _walls_touch(footprint: tuple[Point, ...], first: int, second: int) -> bool:
+    count = len(footprint)
+    a, b = footprint[first], footprint[(first + 1) % count]
+    c, d = footprint[second], footprint[(second + 1) % count]
+    if second == first + 1 or (first == 0 and second == count - 1):
+        # Neighbours share a corner; they clash only when one folds back onto the other.
+        shared, end_one, end_two = (b, a, d) if second == first + 1 else (a, b, c)
+        ux, uy = end_one[0] - shared[0], end_one[1] - shared[1]
+        vx, vy = end_two[0] - shared[0], end_two[1] - shared[1]
+        return abs(ux * vy - uy * vx) < 1e-12 and ux * vx + uy * vy > 0
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    def within(p: Point, q: Point, r: Point) -> bool:
+        return min(p[0], q[0]) - 1e-12 <= r[0] <= max(p[0], q[0]) + 1e-12 and (
+            min(p[1], q[1]) - 1e-12 <= r[1] <= max(p[1], q[1]) + 1e-12
+        )
+
+    s1, s2, s3, s4 = side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)
+    if s1 * s2 < 0 and s3 * s4 < 0:
+        return True
+    return any(
+        abs(s) < 1e-12 and within(p, q, r)
+        for s, p, q, r in ((s1, a, b, c), (s2, a, b, d), (s3, c, d, a), (s4, c, d, b))
+    )

@@ -1,0 +1,61 @@
+"""The target: the band of light that is wanted."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from planner.plan.fields import Dli, Ppfd, Text, Value
+
+
+class PpfdTarget(Value):
+    """A band of PPFD in µmol m⁻² s⁻¹."""
+
+    kind: Literal["ppfd"] = "ppfd"
+    low: Ppfd
+    high: Ppfd
+    crop: Annotated[str, Field(max_length=120)] = ""
+    source: Text = ""
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        _check_band(self.low, self.high)
+        return self
+
+    def ppfd_band(self, photoperiod_hours: float) -> tuple[float, float]:
+        """The band as PPFD; the photoperiod does not enter."""
+        return self.low, self.high
+
+
+class DliTarget(Value):
+    """A band of daily light integral in mol m⁻² d⁻¹."""
+
+    kind: Literal["dli"] = "dli"
+    low: Dli
+    high: Dli
+    crop: Annotated[str, Field(max_length=120)] = ""
+    source: Text = ""
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        _check_band(self.low, self.high)
+        return self
+
+    def ppfd_band(self, photoperiod_hours: float) -> tuple[float, float] | None:
+        """The PPFD that gives this DLI in so many hours, or None without any light."""
+        if photoperiod_hours <= 0:
+            return None
+        factor = 1e6 / (3600 * photoperiod_hours)
+        return self.low * factor, self.high * factor
+
+
+Target = Annotated[PpfdTarget | DliTarget, Field(discriminator="kind")]
+
+
+def _check_band(low: float, high: float) -> None:
+    if high <= low:
+        raise ValueError(f"the target band must rise: its upper end {high:g} is not above {low:g}.")
+
+
+
