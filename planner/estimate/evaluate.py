@@ -16,7 +16,7 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from planner.estimate.effort import EFFORTS, Effort
+from planner.estimate.effort import EFFORTS, Effort, more_where_chains_are_short
 from planner.estimate.figures import figures_of, shares_of
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
@@ -133,9 +133,7 @@ def evaluate(
     solve_key = ("balance", *paths_key, scene.optics.diffuse)
     surfaces = geometry.surfaces
     diffuse = np.array(scene.optics.diffuse)
-    balance = cache.get(
-        solve_key, lambda: response(paths.factors, diffuse[surfaces.patch_facet])
-    )
+    balance = cache.get(solve_key, lambda: response(paths.factors, diffuse[surfaces.patch_facet]))
     report(0.8)
     lights = [
         cache.get(
@@ -166,14 +164,17 @@ def _paths(
     step: Callable[[], None],
 ) -> _Paths:
     random = np.random.default_rng([options.seed, 1])
+    mean_specular = float(np.average(specular, weights=geometry.surfaces.facet_area))
+    exchange_rays = more_where_chains_are_short(effort.exchange_rays, mean_specular)
+    gather_rays = more_where_chains_are_short(effort.gather_rays, mean_specular)
     factors = exchange_factors(
-        geometry.surfaces, specular, effort.exchange_rays, random, effort.cutoff, step
+        geometry.surfaces, specular, exchange_rays, random, effort.cutoff, step
     )
     gather = gather_paths(
         geometry.surfaces,
         geometry.grid,
         specular,
-        effort.gather_rays,
+        gather_rays,
         random,
         effort.cutoff,
         step,
@@ -212,7 +213,7 @@ def _lamp_light(
         surfaces, grid, source, specular, effort.photons, random, effort.cutoff, step
     )
     images, faint = light_of_images(
-        surfaces, grid, source, mirrored.images, specular, effort.photons
+        surfaces, grid, source, mirrored.images, specular, effort.photons, effort.quadrature
     )
     step()
     mirror_flux, faint = _reconciled(
@@ -287,6 +288,7 @@ def _assemble(
     smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
     exitance = diffuse[surfaces.texel_facet] * (texel_direct + surfaces.smoothed(smooth))
     gathered = paths.gather.apply(exitance)
+    cross_check: float | None = None
     if plan.canopy.closed:
         # The balance knows better how much arrives; the gather knows better where.
         on_canopy = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
@@ -294,6 +296,7 @@ def _assemble(
         found = float(gathered @ grid.inside_area)
         if found > 0 and due > 0:
             gathered *= due / found
+            cross_check = (found - due) / float(patch_flux[on_canopy].sum())
     cells = cells + gathered
     ppfd = grid.on_map(cells)
     absorbed = np.bincount(
@@ -314,6 +317,5 @@ def _assemble(
         shares=shares_of(scene.roles, absorbed, emitted),
         closure=closure,
         seconds=time.perf_counter() - started,
+        cross_check=cross_check,
     )
-
-

@@ -91,7 +91,13 @@ class Estimate:
     shares
         Absorbed photon flux by surface; adds up to ΣΦ but for ``closure``.
     closure
-        (absorbed - emitted) / emitted; 0 in a perfect balance.
+        (absorbed - emitted) / emitted; 0 in a perfect balance. The method conserves energy
+        by construction, so this guards against mistakes rather than measuring accuracy.
+    cross_check
+        Relative difference between two independent reckonings of the diffuse light on a
+        closed canopy (from the map's side and from the walls' side) before they are
+        reconciled, as a share of the mean; a first idea of the numerical error. None for
+        an open canopy or without diffuse light.
     seconds
         Wall-clock time of the computation.
     """
@@ -106,3 +112,4 @@ class Estimate:
     shares: tuple[Share, ...]
     closure: float
     seconds: float
+    cross_check: float | None = None

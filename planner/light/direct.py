@@ -23,6 +23,8 @@ def irradiance(
     weights: FloatArray,
     profile: Profile,
     facing: FloatArray | None = None,
+    *,
+    group: int | None = None,
 ) -> FloatArray:
     """Flux density (m⁻² per unit flux) at receivers, shape (M,).
 
@@ -40,9 +42,13 @@ def irradiance(
         Angular distribution about straight down.
     facing
         +1 where a node points down, -1 where a mirror turned it up, shape (K,).
+    group
+        If given, the sum is taken over each ``group`` nodes in a row and the result has
+        shape (M, K / group).
     """
     count = receivers.shape[1]
-    result = np.empty(count)
+    columns = 1 if group is None else nodes.shape[1] // group
+    result = np.empty((count, columns))
     block = max(1, _BLOCK // max(1, nodes.shape[1]))
     for start in range(0, count, block):
         part = slice(start, start + block)
@@ -66,11 +72,9 @@ def irradiance(
         value = profile.intensity(below)
         value *= incidence
         value *= inverse
-        if weights.ndim == 1:
-            result[part] = value @ weights
-        else:
-            result[part] = np.einsum("mk,mk->m", value, weights[part])
-    return result
+        value *= weights if weights.ndim == 1 else weights[part]
+        result[part] = value.reshape(len(value), columns, -1).sum(axis=2)
+    return result[:, 0] if group is None else result
 
 
 def visible(prism: Prism, receivers: FloatArray, nodes: FloatArray) -> FloatArray:

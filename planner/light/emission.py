@@ -167,9 +167,7 @@ class Source:
             weights.append(share * np.outer(wv, wu).ravel())
         return self.place(np.concatenate(points, axis=1)), np.concatenate(weights)
 
-    def photons(
-        self, count: int, random: np.random.Generator
-    ) -> tuple[FloatArray, FloatArray]:
+    def photons(self, count: int, random: np.random.Generator) -> tuple[FloatArray, FloatArray]:
         """Starts (3, count) and directions (3, count) of photons that carry equal flux."""
         u = shifted_points(1, count, 5, random)[:, 0]
         edges = np.cumsum(self.shares())

@@ -84,7 +84,9 @@ def _turned(
     inward = -prism.plane_normals()[:, plane]
     helper = np.where(np.abs(inward[2]) > 0.5, 1.0, 0.0)
     # Tangent: horizontal along a wall, the x axis on ceiling and bottom.
-    tangent = np.stack([np.where(helper > 0, 1.0, -inward[1]), np.where(helper > 0, 0.0, inward[0])])
+    tangent = np.stack(
+        [np.where(helper > 0, 1.0, -inward[1]), np.where(helper > 0, 0.0, inward[0])]
+    )
     tangent = np.concatenate([tangent, np.zeros((1, len(plane)))])
     bitangent = np.cross(inward.T, tangent.T).T
     return (

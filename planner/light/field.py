@@ -94,5 +94,3 @@ class CellGrid:
             x[cut] = np.where(outside, centre[0], x[cut])
             y[cut] = np.where(outside, centre[1], y[cut])
         return np.stack([x, y, np.full_like(x, self.z)])
-
-

@@ -50,14 +50,18 @@ def mirror_chains(
     prism = surfaces.prism
     ray = np.arange(origin.shape[1])
     weight = np.ones(origin.shape[1])
+    texel_specular = specular.take(surfaces.texel_facet)
     for _ in range(MAX_MIRRORS):
         distance, plane = prism.first_hit(origin, direction)
         end = origin + distance * direction
         texel = surfaces.texel_of(end, plane)
         yield Arrival(ray, origin, direction, distance, plane, texel, weight)
-        onward = weight * specular[surfaces.texel_facet[texel]]
+        onward = weight * texel_specular.take(texel)
         alive = np.flatnonzero(onward > cutoff)
         if alive.size == 0:
             return
-        direction = prism.reflect(direction[:, alive], plane[alive])
-        origin, ray, weight = end[:, alive], ray[alive], onward[alive]
+        if alive.size < ray.size:
+            direction, end = direction.take(alive, axis=1), end.take(alive, axis=1)
+            plane, ray, onward = plane.take(alive), ray.take(alive), onward.take(alive)
+        direction = prism.reflect(direction, plane)
+        origin, weight = end, onward

@@ -64,9 +64,7 @@ def follow_photons(
             weights.append(arrival.weight[lands])
             rays.append(arrival.ray[lands])
             lengths.append(np.full(len(lands), mirrors, dtype=np.int16))
-        place[:, arrival.ray] = surfaces.prism.reflect_points(
-            place[:, arrival.ray], arrival.plane
-        )
+        place[:, arrival.ray] = surfaces.prism.reflect_points(place[:, arrival.ray], arrival.plane)
         planes = np.full(count, -1, dtype=np.int16)
         planes[arrival.ray] = arrival.plane
         chain.append(planes)

@@ -36,9 +36,7 @@ def _clip_half_plane(
             kept.append(start)
         if (a >= 0) != (b >= 0):
             t = a / (a - b)
-            kept.append(
-                (start[0] + t * (end[0] - start[0]), start[1] + t * (end[1] - start[1]))
-            )
+            kept.append((start[0] + t * (end[0] - start[0]), start[1] + t * (end[1] - start[1])))
     return kept
 
 
@@ -46,12 +44,44 @@ def moments(corners: FloatArray) -> tuple[float, float, float]:
     """Area (m², positive counter-clockwise) and centre of area (x, y) of a polygon."""
     if len(corners) < 3:
         return 0.0, 0.0, 0.0
-    origin = corners[0]
-    x, y = (corners - origin).T
-    cross = x * np.roll(y, -1) - np.roll(x, -1) * y
-    area = float(cross.sum()) / 2
-    if abs(area) < 1e-15:
-        return 0.0, float(origin[0]), float(origin[1])
-    cx = float(((x + np.roll(x, -1)) * cross).sum()) / (6 * area) + float(origin[0])
-    cy = float(((y + np.roll(y, -1)) * cross).sum()) / (6 * area) + float(origin[1])
-    return area, cx, cy
+    # Plain floats: these polygons have a handful of corners and there are many of them.
+    points = [(float(x), float(y)) for x, y in corners]
+    ox, oy = points[0]
+    twice = mx = my = 0.0
+    for (x0, y0), (x1, y1) in zip(points, points[1:] + points[:1], strict=True):
+        ax, ay, bx, by = x0 - ox, y0 - oy, x1 - ox, y1 - oy
+        cross = ax * by - bx * ay
+        twice += cross
+        mx += (ax + bx) * cross
+        my += (ay + by) * cross
+    if abs(twice) < 2e-15:
+        return 0.0, ox, oy
+    return twice / 2, ox + mx / (3 * twice), oy + my / (3 * twice)
+
+
+def crossed_cells(
+    corners: FloatArray, u: FloatArray, v: FloatArray, du: float, dv: float
+) -> npt.NDArray[np.bool_]:
+    """Which rectangular cells (centres u, v; size du x dv) an edge of the polygon passes.
+
+    Separating axes: an edge meets a rectangle unless they are apart along x, y or the
+    edge's normal. Touching counts as passing.
+    """
+    crossed = np.zeros(u.shape, dtype=bool)
+    for (x0, y0), (x1, y1) in zip(corners, np.roll(corners, -1, axis=0), strict=True):
+        nx, ny = y1 - y0, x0 - x1
+        apart = np.abs(nx * (u - x0) + ny * (v - y0)) > (abs(nx) * du + abs(ny) * dv) / 2
+        apart |= (u + du / 2 < min(x0, x1)) | (u - du / 2 > max(x0, x1))
+        apart |= (v + dv / 2 < min(y0, y1)) | (v - dv / 2 > max(y0, y1))
+        crossed |= ~apart
+    return crossed
+
+
+def inside_polygon(corners: FloatArray, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
+    """Whether points lie inside a polygon (even-odd rule), any shape."""
+    inside = np.zeros(np.broadcast(x, y).shape, dtype=bool)
+    for (x0, y0), (x1, y1) in zip(corners, np.roll(corners, -1, axis=0), strict=True):
+        if y0 == y1:
+            continue
+        inside ^= ((y0 > y) != (y1 > y)) & (x < x0 + (y - y0) * (x1 - x0) / (y1 - y0))
+    return inside

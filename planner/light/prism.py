@@ -12,6 +12,8 @@ from __future__ import annotations
 import numpy as np
 import numpy.typing as npt
 
+from planner.light.polygon import inside_polygon
+
 FloatArray = npt.NDArray[np.float64]
 IntArray = npt.NDArray[np.intp]
 
@@ -53,9 +55,7 @@ class Prism:
         ``origin`` and ``direction`` have shape (3, N); origins lie inside or on a surface
         and directions are unit vectors. A surface is only met from inside.
         """
-        distance, plane = (self._hit_convex if self.convex else self._hit_simple)(
-            origin, direction
-        )
+        distance, plane = (self._hit_convex if self.convex else self._hit_simple)(origin, direction)
         x_down = direction[2] < 0
         gap = np.where(x_down, origin[2] - self.z0, self.z1 - origin[2])
         np.maximum(gap, _NEAR, out=gap)
@@ -105,9 +105,16 @@ class Prism:
 
     def reflect(self, direction: FloatArray, plane: IntArray) -> FloatArray:
         """Mirror directions (3, N) in the planes they met."""
-        normals = self._normals[:, plane]
-        twice = 2.0 * (direction * normals).sum(axis=0)
-        return direction - twice * normals
+        nx, ny, nz = (axis.take(plane) for axis in self._normals)
+        twice = direction[0] * nx
+        twice += direction[1] * ny
+        twice += direction[2] * nz
+        twice *= 2.0
+        result = np.empty_like(direction)
+        for out, old, n in zip(result, direction, (nx, ny, nz), strict=True):
+            n *= twice
+            np.subtract(old, n, out=out)
+        return result
 
     def reflect_points(self, points: FloatArray, plane: IntArray) -> FloatArray:
         """Mirror points (3, N) in planes: where a lamp seems to stand behind a mirror."""
@@ -132,11 +139,4 @@ class Prism:
 
     def contains(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
         """Whether points lie inside the footprint (even-odd rule), any shape."""
-        inside = np.zeros(np.broadcast(x, y).shape, dtype=bool)
-        following = np.roll(self.corners, -1, axis=0)
-        for (x0, y0), (x1, y1) in zip(self.corners, following, strict=True):
-            if y0 == y1:
-                continue
-            crosses = (y0 > y) != (y1 > y)
-            inside ^= crosses & (x < x0 + (y - y0) * (x1 - x0) / (y1 - y0))
-        return inside
+        return inside_polygon(self.corners, x, y)

@@ -12,7 +12,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.light.polygon import clip_to_rectangle, moments
+from planner.light.polygon import (
+    clip_to_rectangle,
+    crossed_cells,
+    inside_polygon,
+    moments,
+)
 from planner.light.prism import FloatArray, IntArray, Prism
 
 
@@ -73,12 +78,11 @@ class Surfaces:
         self.texel_count = int(self._texel_start[-1])
         self.patch_count = int(self._patch_start[-1])
 
-        # Constants of the look-up from a hit point to its texel.
         self._plane_origin = _plane_origins(prism, low)
         self._u_axis, self._v_axis = _plane_axes(prism)
-        self._u_scale = texel_shape[:, 0] / sizes[:, 0]
-        self._v_scale = texel_shape[:, 1] / sizes[:, 1]
+        self._sizes = sizes
         self._v_start = np.array([f.z0 if f.plane < width else 0.0 for f in self.facets])
+        self._set_lookup(sizes, texel_shape)
 
         self.texel_patch = np.empty(self.texel_count, dtype=np.intp)
         self._neighbours = np.empty((4, self.texel_count), dtype=np.intp)
@@ -87,15 +91,12 @@ class Surfaces:
         self.patch_facet = np.repeat(np.arange(count), patch_counts)
         self.texel_area = np.empty(self.texel_count)
         self.texel_centre = np.empty((3, self.texel_count))
-        self._sizes = sizes
         for index in range(count):
             self._fill_facet(index, fine)
         self.patch_area = np.bincount(
             self.texel_patch, weights=self.texel_area, minlength=self.patch_count
         )
-        self.facet_area = np.bincount(
-            self.texel_facet, weights=self.texel_area, minlength=count
-        )
+        self.facet_area = np.bincount(self.texel_facet, weights=self.texel_area, minlength=count)
         planes = np.array([f.plane for f in self.facets])
         self.facet_plane = planes
         normals = prism.plane_normals()
@@ -168,22 +169,44 @@ class Surfaces:
         """The run of texels that belongs to a facet."""
         return slice(int(self._texel_start[index]), int(self._texel_start[index + 1]))
 
+    def _set_lookup(self, sizes: FloatArray, texel_shape: IntArray) -> None:
+        """Constants that turn a hit point into texel coordinates with few array look-ups.
+
+        Bands of one wall are equally long and thus equally divided along it, so the column
+        depends on the plane alone; the row also on the facet.
+        """
+        first = self._first_facet
+        per_metre = texel_shape[first, 0] / sizes[first, 0]
+        self._u_x, self._u_y = self._u_axis[0] * per_metre, self._u_axis[1] * per_metre
+        self._u_0 = (self._plane_origin * self._u_axis).sum(axis=0) * per_metre
+        self._v_y, self._v_z = self._v_axis[1], self._v_axis[2]
+        self._v_0 = (self._plane_origin * self._v_axis).sum(axis=0)
+        self._row_scale = texel_shape[:, 1] / sizes[:, 1]
+        self._row_last = texel_shape[:, 1] - 1
+        self._column_last = texel_shape[first, 0] - 1
+        self._columns = texel_shape[:, 0].copy()
+
     def texel_of(self, points: FloatArray, plane: IntArray) -> IntArray:
         """Texel that holds each hit point; points (3, N), planes (N,)."""
-        facet = self._first_facet[plane]
+        facet = self._first_facet.take(plane)
         if self._banded:
             for tops in self._tops:
-                facet = facet + (points[2] > tops[plane])
-        local = points - self._plane_origin[:, plane]
-        u = (local * self._u_axis[:, plane]).sum(axis=0)
-        v = (local * self._v_axis[:, plane]).sum(axis=0)
-        shape = self._texel_shape[facet]
-        iu = (u * self._u_scale[facet]).astype(np.intp)
-        iv = ((v - self._v_start[facet]) * self._v_scale[facet]).astype(np.intp)
-        np.clip(iu, 0, shape[:, 0] - 1, out=iu)
-        np.clip(iv, 0, shape[:, 1] - 1, out=iv)
-        texel: IntArray = self._texel_start[facet] + iv * shape[:, 0] + iu
-        return texel
+                facet += points[2] > tops.take(plane)
+        u = points[0] * self._u_x.take(plane)
+        u += points[1] * self._u_y.take(plane)
+        u -= self._u_0.take(plane)
+        v = points[1] * self._v_y.take(plane)
+        v += points[2] * self._v_z.take(plane)
+        v -= self._v_0.take(plane)
+        v -= self._v_start.take(facet)
+        v *= self._row_scale.take(facet)
+        # Negative rounding errors become 0 on truncation; only the far ends need care.
+        column = np.minimum(u.astype(np.intp), self._column_last.take(plane))
+        row = np.minimum(v.astype(np.intp), self._row_last.take(facet))
+        row *= self._columns.take(facet)
+        row += column
+        row += self._texel_start.take(facet)
+        return row
 
     def patch_samples(self, u: FloatArray, v: FloatArray) -> tuple[FloatArray, IntArray]:
         """Points on patches from unit-square samples.
@@ -238,11 +261,12 @@ def clip_cells(
     area = np.full(u.shape, du * dv)
     if _is_rectangle(corners):
         return u, v, area
-    for where in np.ndindex(u.shape):
+    crossed = crossed_cells(corners, u, v, du, dv)
+    area[~crossed & ~inside_polygon(corners, u, v)] = 0.0
+    for row, column in np.argwhere(crossed):
+        where = (row, column)
         cu, cv = u[where], v[where]
-        piece = clip_to_rectangle(
-            corners, (cu - du / 2, cv - dv / 2, cu + du / 2, cv + dv / 2)
-        )
+        piece = clip_to_rectangle(corners, (cu - du / 2, cv - dv / 2, cu + du / 2, cv + dv / 2))
         size, mu, mv = moments(piece)
         area[where] = size
         if size > 1e-12:
@@ -289,5 +313,3 @@ def _plane_axes(prism: Prism) -> tuple[FloatArray, FloatArray]:
     v = np.concatenate([np.zeros((2, count)), np.ones((1, count))])
     v = np.concatenate([v, [[0.0, 0.0], [1.0, 1.0], [0.0, 0.0]]], axis=1)
     return u, v
-
-

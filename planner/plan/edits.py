@@ -81,7 +81,9 @@ def set_footprint(plan: Plan, corners: tuple[Point, ...]) -> Plan:
     if signed_area(corners) < 0:
         corners = tuple(reversed(corners))
     walls = tuple(plan.walls[min(k, len(plan.walls) - 1)] for k in range(len(corners)))
-    door = plan.space.door if plan.space.door is not None and plan.space.door < len(corners) else None
+    door = plan.space.door
+    if door is not None and door >= len(corners):
+        door = None
     return _with_footprint(plan, corners, walls, door)
 
 
@@ -91,8 +93,7 @@ def set_size(plan: Plan, width: float, depth: float) -> Plan:
     sx, sy = width / (x1 - x0), depth / (y1 - y0)
     corners = tuple((x0 + (x - x0) * sx, y0 + (y - y0) * sy) for x, y in plan.space.footprint)
     lamps = tuple(
-        _replaced(lamp, x=x0 + (lamp.x - x0) * sx, y=y0 + (lamp.y - y0) * sy)
-        for lamp in plan.lamps
+        _replaced(lamp, x=x0 + (lamp.x - x0) * sx, y=y0 + (lamp.y - y0) * sy) for lamp in plan.lamps
     )
     space = _replaced(plan.space, footprint=corners)
     return changed(plan, space=space, lamps=lamps)
@@ -145,9 +146,12 @@ def nearest_inside(footprint: tuple[Point, ...], point: Point) -> Point:
             inset = min(margin, length / 2)
             t = min(max(along, inset), length - inset)
             candidate = (x0 + t * ux - margin * uy, y0 + t * uy + margin * ux)
-            distance = math.dist(candidate, point)
-            if distance < best_distance and contains(footprint, *candidate):
-                best, best_distance = candidate, distance
+            if contains(footprint, *candidate):
+                # the smaller margin is only for corners too sharp for the larger one
+                distance = math.dist(candidate, point)
+                if distance < best_distance:
+                    best, best_distance = candidate, distance
+                break
     return best
 
 
@@ -211,9 +215,7 @@ def split_band(plan: Plan, wall: int, band: int, at: float) -> Plan:
     """Divide a band of a wall at a height above the floor; both parts keep the lining."""
     bands = plan.walls[wall].bands
     lower = Band(lining=bands[band].lining, top=at)
-    return set_wall_cover(
-        plan, wall, WallCover(bands=(*bands[:band], lower, *bands[band:]))
-    )
+    return set_wall_cover(plan, wall, WallCover(bands=(*bands[:band], lower, *bands[band:])))
 
 
 def merge_band(plan: Plan, wall: int, band: int) -> Plan:

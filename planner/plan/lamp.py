@@ -185,4 +185,6 @@ class Lamp(Value):
             return ((0.0, 0.0, body.length, body.bar_width),)
         pitch = (body.width - body.bar_width) / (body.count - 1)
         first = -(body.width - body.bar_width) / 2
-        return tuple((0.0, first + k * pitch, body.length, body.bar_width) for k in range(body.count))
+        return tuple(
+            (0.0, first + k * pitch, body.length, body.bar_width) for k in range(body.count)
+        )

@@ -23,7 +23,7 @@ class PpfdTarget(Value):
         _check_band(self.low, self.high)
         return self
 
-    def ppfd_band(self, photoperiod_hours: float) -> tuple[float, float]:
+    def ppfd_band(self, photoperiod_hours: float) -> tuple[float, float]:  # noqa: ARG002
         """The band as PPFD; the photoperiod does not enter."""
         return self.low, self.high
 
@@ -56,6 +56,3 @@ Target = Annotated[PpfdTarget | DliTarget, Field(discriminator="kind")]
 def _check_band(low: float, high: float) -> None:
     if high <= low:
         raise ValueError(f"the target band must rise: its upper end {high:g} is not above {low:g}.")
-
-
-

@@ -1,0 +1,330 @@
+"""Findings: what deserves a second thought in a plan that is valid as it stands.
+
+Findings are data: how serious, one sentence, and what they are about. They advise and
+never refuse. On safety they use general words and leave the last one to makers'
+instructions, local codes and licensed practice.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Final
+
+from planner.plan.lamp import Lamp
+from planner.plan.lining import Caution, Lining
+from planner.plan.outlines import (
+    outlines_overlap,
+    segment_distance,
+    sticks_out,
+)
+from planner.plan.plan import Plan
+from planner.plan.target import DliTarget
+
+CLOSE_TO_CANOPY_M: Final = 0.05
+CLOSE_TO_LINING_M: Final = 0.10
+DENSE_WATTS_PER_M2: Final = 800.0
+"""Above this a plan is denser than even fruiting crops are lit (250-500 W/m² is usual)."""
+STRONG_PPFD: Final = 1500.0
+"""Above this a target nears full sun (about 2000 µmol m⁻² s⁻¹) and is hard to reach indoors."""
+LEAST_DARK_HOURS: Final = 4.0
+HIGHEST_EFFICACY: Final = 4.1
+"""µmol/J, the limit for blue and red LEDs (Kusuma, Pattison, Bugbee 2020, Hortic. Res. 7:56)."""
+SAME_LEVEL_M: Final = 0.02
+
+DEFERS: Final = "The lamp maker's instructions and the local codes come first."
+ELECTRICIAN: Final = "Leave mains wiring to a licensed electrician working to the local code."
+
+
+class Severity(StrEnum):
+    """How much a finding matters."""
+
+    NOTE = "note"
+    CAUTION = "caution"
+    WARNING = "warning"
+
+
+@dataclass(frozen=True)
+class Place:
+    """What a finding is about, in the words of a selection.
+
+    ``kind`` is space, wall, lamp, canopy, ceiling or floor; ``index`` says which wall or
+    lamp, ``band`` which band of a wall from the floor up.
+    """
+
+    kind: str = "space"
+    index: int = 0
+    band: int = 0
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One observation: a stable key, how serious it is, a sentence, and its place."""
+
+    key: str
+    severity: Severity
+    sentence: str
+    where: Place = Place()
+
+
+_RANK: Final = {Severity.WARNING: 0, Severity.CAUTION: 1, Severity.NOTE: 2}
+
+
+def findings(plan: Plan) -> tuple[Finding, ...]:
+    """Everything about a plan that deserves a second thought, the gravest first."""
+    found = [
+        *_about_lamps(plan),
+        *_about_linings(plan),
+        *_about_power(plan),
+        *_about_hours(plan),
+        *_about_target(plan),
+    ]
+    return tuple(sorted(found, key=lambda finding: _RANK[finding.severity]))
+
+
+def _cm(metres: float) -> str:
+    return f"{metres * 100:.1f}".removesuffix(".0") + " cm"
+
+
+def _named(index: int, lamp: Lamp) -> str:
+    return f"Lamp {index + 1} ('{lamp.label or lamp.model.name}')"
+
+
+# -- lamps ------------------------------------------------------------------------------
+
+
+def _about_lamps(plan: Plan) -> Iterator[Finding]:
+    if not plan.lamps:
+        yield Finding(
+            "no-lamp", Severity.NOTE, "No lamp hangs in the space yet: it is dark. Add a lamp."
+        )
+    for index, lamp in enumerate(plan.lamps):
+        yield from _about_lamp(plan, index, lamp)
+    for first, one in enumerate(plan.lamps):
+        for second in range(first + 1, len(plan.lamps)):
+            other = plan.lamps[second]
+            level = abs(one.hanging_height - other.hanging_height) < SAME_LEVEL_M
+            if level and outlines_overlap(one.outline(), other.outline()):
+                yield Finding(
+                    "lamps-overlap",
+                    Severity.WARNING,
+                    f"Lamps {first + 1} and {second + 1} take up the same place; "
+                    "move one of them aside.",
+                    Place("lamp", second),
+                )
+
+
+def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
+    where = Place("lamp", index)
+    if sticks_out(lamp.outline(), plan.space.footprint):
+        yield Finding(
+            "lamp-through-wall",
+            Severity.WARNING,
+            f"{_named(index, lamp)} sticks out through a wall; move it, turn it, or choose a "
+            "smaller one.",
+            where,
+        )
+    if lamp.hanging_height < CLOSE_TO_CANOPY_M:
+        yield Finding(
+            "lamp-close-to-canopy",
+            Severity.CAUTION,
+            f"{_named(index, lamp)} hangs {_cm(lamp.hanging_height)} above the canopy: leaves may "
+            f"scorch, and the light is very uneven. Keep at least {_cm(CLOSE_TO_CANOPY_M)}. "
+            f"{DEFERS}",
+            where,
+        )
+    efficacy = lamp.model.ppf / lamp.model.watts
+    if efficacy > HIGHEST_EFFICACY:
+        yield Finding(
+            "efficacy-too-good",
+            Severity.CAUTION,
+            f"{_named(index, lamp)} would give {efficacy:.1f} µmol per joule; the best LED "
+            f"fixtures cannot pass {HIGHEST_EFFICACY:g}. Check its photon flux and watts.",
+            where,
+        )
+    if lamp.output_percent == 0:
+        yield Finding(
+            "lamp-off",
+            Severity.NOTE,
+            f"{_named(index, lamp)} is dimmed to 0 % and gives no light.",
+            where,
+        )
+
+
+# -- linings ----------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class _Surface:
+    """One lined surface and its distance to each lamp in metres."""
+
+    lining: Lining
+    where: Place
+    words: str
+    distances: tuple[float, ...]
+
+
+def _surfaces(plan: Plan) -> Iterator[_Surface]:
+    for wall, cover in enumerate(plan.walls):
+        ends = plan.space.wall(wall)
+        bottom = 0.0
+        for number, band in enumerate(cover.bands):
+            top = plan.space.height if band.top is None else min(band.top, plan.space.height)
+            yield _Surface(
+                plan.lining(band.lining),
+                Place("wall", wall, number),
+                f"on wall {wall + 1}",
+                tuple(
+                    math.hypot(
+                        segment_distance(lamp.outline(), *ends),
+                        _outside(plan.lamp_height(lamp), bottom, top),
+                    )
+                    for lamp in plan.lamps
+                ),
+            )
+            bottom = top
+    heights = tuple(plan.lamp_height(lamp) for lamp in plan.lamps)
+    yield _Surface(
+        plan.lining(plan.ceiling),
+        Place("ceiling"),
+        "on the ceiling",
+        tuple(max(plan.space.height - height, 0.0) for height in heights),
+    )
+    yield _Surface(plan.lining(plan.floor), Place("floor"), "on the floor", heights)
+
+
+def _outside(value: float, low: float, high: float) -> float:
+    return max(low - value, value - high, 0.0)
+
+
+def _about_linings(plan: Plan) -> Iterator[Finding]:
+    """One finding for each lining and caution, at the surface nearest to a lamp."""
+    surfaces = tuple(_surfaces(plan))
+    for lining in plan.linings:
+        covered = [surface for surface in surfaces if surface.lining.key == lining.key]
+        if covered:
+            near = tuple(_near_lamps(lining, covered))
+            yield from near
+            told = any(finding.key == "conducts-near-lamp" for finding in near)
+            yield from _anywhere(lining, covered[0].where, conducts=not told)
+
+
+def _near_lamps(lining: Lining, covered: list[_Surface]) -> Iterator[Finding]:
+    near = [
+        (distance, index, surface)
+        for surface in covered
+        for index, distance in enumerate(surface.distances)
+        if distance < CLOSE_TO_LINING_M
+    ]
+    if not near:
+        return
+    distance, index, surface = min(near, key=lambda entry: (entry[0], entry[1]))
+    place = f"'{lining.name}' {surface.words} is {_cm(distance)} from lamp {index + 1}"
+    if Caution.BURNS in lining.cautions or Caution.MELTS in lining.cautions:
+        verb = "burn" if Caution.BURNS in lining.cautions else "melt"
+        yield Finding(
+            "burns-near-lamp",
+            Severity.CAUTION,
+            f"{place} and can {verb}: leave more room or take another lining there. {DEFERS}",
+            surface.where,
+        )
+    if Caution.CONDUCTS in lining.cautions:
+        yield Finding(
+            "conducts-near-lamp",
+            Severity.WARNING,
+            f"{place} and conducts electricity: it can bridge live parts or a damaged cable. Keep "
+            f"it off terminals, plugs and drivers. {ELECTRICIAN}",
+            surface.where,
+        )
+
+
+def _anywhere(lining: Lining, where: Place, *, conducts: bool) -> Iterator[Finding]:
+    if conducts and Caution.CONDUCTS in lining.cautions:
+        yield Finding(
+            "conducts",
+            Severity.CAUTION,
+            f"'{lining.name}' conducts electricity: let none of it touch terminals, plugs, drivers "
+            f"or cable entries. {ELECTRICIAN}",
+            where,
+        )
+    if Caution.HOT_SPOTS in lining.cautions:
+        yield Finding(
+            "hot-spots",
+            Severity.NOTE,
+            f"'{lining.name}' may focus light where it is curved or creased: look at plants, "
+            "cables and linings after the first hour.",
+            where,
+        )
+    if Caution.HOLDS_MOISTURE in lining.cautions:
+        yield Finding(
+            "holds-moisture",
+            Severity.NOTE,
+            f"'{lining.name}' soaks up water and may grow mould: keep the air moving and dry what "
+            "gets wet within a day or two.",
+            where,
+        )
+
+
+# -- power, hours, target ---------------------------------------------------------------
+
+
+def _about_power(plan: Plan) -> Iterator[Finding]:
+    density = sum(lamp.watts for lamp in plan.lamps) / plan.space.area
+    if density > DENSE_WATTS_PER_M2:
+        yield Finding(
+            "dense-power",
+            Severity.WARNING,
+            f"The lamps take {density:.0f} W per m² of floor, more than {DENSE_WATTS_PER_M2:.0f} "
+            "W/m². Nearly all of it ends as heat in the space: check watts and size, and plan for "
+            f"moving air. {DEFERS}",
+        )
+
+
+def _about_hours(plan: Plan) -> Iterator[Finding]:
+    hours = plan.photoperiod_hours
+    dark = 24.0 - hours
+    if dark < LEAST_DARK_HOURS:
+        night = "no dark hours" if dark <= 0 else f"only {dark:.3g} dark hours"
+        yield Finding(
+            "short-night",
+            Severity.CAUTION,
+            f"A photoperiod of {hours:.3g} h leaves {night} a day. Tomato leaves are harmed by "
+            "light around the clock, and many fruiting crops want a night: keep 4-6 h dark unless "
+            "the crop is known to bear it.",
+        )
+    if hours == 0 and plan.lamps:
+        yield Finding(
+            "no-hours",
+            Severity.CAUTION,
+            "The photoperiod is 0 h: the lamps never light, and the DLI is 0. "
+            "Set the hours of light a day.",
+        )
+
+
+def _about_target(plan: Plan) -> Iterator[Finding]:
+    target = plan.target
+    if target is None:
+        yield Finding(
+            "no-target",
+            Severity.NOTE,
+            "No target is set: choose a crop or a band of PPFD or DLI to see where the light "
+            "falls short. Such bands are guidance, not a pass or a fail.",
+            Place("canopy"),
+        )
+        return
+    band = target.ppfd_band(plan.photoperiod_hours)
+    if band is not None and band[0] > STRONG_PPFD:
+        remedy = (
+            "more hours a day need less at a time"
+            if isinstance(target, DliTarget)
+            else "check the band"
+        )
+        yield Finding(
+            "strong-target",
+            Severity.CAUTION,
+            f"The target asks for at least {band[0]:.0f} µmol/m²/s, near the full sun's 2000: "
+            f"{remedy}.",
+            Place("canopy"),
+        )

@@ -1,0 +1,260 @@
+"""Findings: each appears exactly when it should."""
+
+from __future__ import annotations
+
+import ast
+import inspect
+from typing import Any
+
+import pytest
+
+from planner.plan import checks
+from planner.plan.checks import Finding, Place, Severity, findings
+from planner.plan.edits import changed
+from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
+from planner.plan.lining import Band, Caution, Lining, WallCover
+from planner.plan.plan import Plan
+from planner.plan.space import Space
+from planner.plan.target import DliTarget, PpfdTarget
+
+SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
+L_SHAPE = ((0.0, 0.0), (1.0, 0.0), (1.0, 0.5), (0.5, 0.5), (0.5, 1.0), (0.0, 1.0))
+
+
+def _lining(key: str, *cautions: Caution) -> Lining:
+    return Lining(key=key, name=key.title(), reflectance=0.8, low=0.7, high=0.9, cautions=cautions)
+
+
+TILE = _lining("tile")
+CARD = _lining("card", Caution.BURNS)
+FOIL = _lining("foil", Caution.CONDUCTS)
+
+
+def _lamp(**parts: Any) -> Lamp:
+    model = {
+        "key": "board",
+        "name": "Board",
+        "body": PanelBody(length=0.3, width=0.3),
+        "ppf": 100.0,
+        "watts": 50.0,
+    }
+    model |= {name: parts.pop(name) for name in tuple(parts) if name in {"body", "ppf", "watts"}}
+    place = {"x": 0.5, "y": 0.5, "hanging_height": 0.4} | parts
+    return Lamp.model_validate({"model": LampModel.model_validate(model), **place})
+
+
+def _plan(*lamps: Lamp, footprint: Any = SQUARE, **parts: Any) -> Plan:
+    given: dict[str, Any] = {
+        "space": Space(footprint=footprint, height=2.0),
+        "lamps": lamps,
+        "linings": (TILE,),
+        "walls": tuple(WallCover.plain("tile") for _ in footprint),
+        "ceiling": "tile",
+        "floor": "tile",
+        "photoperiod_hours": 14.0,
+        "target": PpfdTarget(low=150, high=250),
+    }
+    return Plan.model_validate(given | parts)
+
+
+def _found(plan: Plan, key: str) -> list[Finding]:
+    return [finding for finding in findings(plan) if finding.key == key]
+
+
+def test_a_sound_plan_has_no_findings() -> None:
+    assert findings(_plan(_lamp())) == ()
+
+
+def test_no_lamp_and_no_target_are_notes() -> None:
+    found = findings(_plan(target=None))
+    assert {finding.key for finding in found} == {"no-lamp", "no-target"}
+    assert {finding.severity for finding in found} == {Severity.NOTE}
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "rotation", "out"),
+    [
+        (0.5, 0.5, 0.0, False),
+        (0.15, 0.5, 0.0, False),  # touches the wall
+        (0.14, 0.5, 0.0, True),
+        (0.2, 0.5, 45.0, True),  # half its diagonal is 21.2 cm
+        (0.22, 0.5, 45.0, False),
+    ],
+)
+def test_a_lamp_that_sticks_out_is_told(x: float, y: float, rotation: float, out: bool) -> None:
+    found = _found(_plan(_lamp(x=x, y=y, rotation_deg=rotation)), "lamp-through-wall")
+    assert bool(found) == out
+    if out:
+        assert found[0].where == Place("lamp", 0)
+        assert found[0].severity is Severity.WARNING
+
+
+def test_an_inner_corner_that_pokes_through_a_lamp_is_told() -> None:
+    # all four corners of the lamp lie inside, but the corner of the L cuts its side
+    def tilted(at: float) -> Lamp:
+        body = PanelBody(length=0.5, width=0.05)
+        return _lamp(x=at, y=at, rotation_deg=-45.0, body=body)
+
+    assert _found(_plan(tilted(0.49), footprint=L_SHAPE), "lamp-through-wall")
+    assert not _found(_plan(tilted(0.49)), "lamp-through-wall")
+    # 2.5 cm of half width and 7.1 cm from the middle to the corner
+    assert not _found(_plan(tilted(0.45), footprint=L_SHAPE), "lamp-through-wall")
+
+
+def test_bars_are_taken_with_their_outer_size() -> None:
+    bars = BarsBody(count=4, length=0.5, bar_width=0.03, width=1.2)
+    assert _found(_plan(_lamp(body=bars)), "lamp-through-wall")
+
+
+def test_a_point_lamp_never_sticks_out() -> None:
+    assert not _found(_plan(_lamp(body=PointBody(), x=0.001, y=0.5)), "lamp-through-wall")
+
+
+@pytest.mark.parametrize(("height", "close"), [(0.04, True), (0.05, False), (0.3, False)])
+def test_a_lamp_close_to_the_canopy_is_told(height: float, close: bool) -> None:
+    found = _found(_plan(_lamp(hanging_height=height)), "lamp-close-to-canopy")
+    assert bool(found) == close
+    if close:
+        assert "4 cm above the canopy" in found[0].sentence
+
+
+def test_two_lamps_in_one_place_are_told() -> None:
+    beside = _plan(_lamp(x=0.3), _lamp(x=0.6))
+    inside = _plan(_lamp(x=0.5), _lamp(x=0.7))
+    above = _plan(_lamp(x=0.5), _lamp(x=0.7, hanging_height=0.6))
+    same = _plan(_lamp(), _lamp())
+    assert not _found(beside, "lamps-overlap")
+    assert not _found(above, "lamps-overlap")
+    assert _found(inside, "lamps-overlap")[0].where == Place("lamp", 1)
+    assert _found(same, "lamps-overlap")
+
+
+def test_a_dark_lamp_is_noted() -> None:
+    assert _found(_plan(_lamp(output_percent=0)), "lamp-off")
+
+
+def test_an_efficacy_beyond_the_best_led_fixtures_is_told() -> None:
+    # 4.1 µmol/J: Kusuma, Pattison, Bugbee (2020), Hortic. Res. 7:56, blue and red LEDs
+    assert not _found(_plan(_lamp(ppf=200, watts=50)), "efficacy-too-good")
+    assert _found(_plan(_lamp(ppf=215, watts=50)), "efficacy-too-good")
+
+
+@pytest.mark.parametrize(("x", "near"), [(0.24, True), (0.26, False)])
+def test_a_burning_lining_within_ten_centimetres_of_a_lamp(x: float, near: bool) -> None:
+    walls = (*(WallCover.plain("tile") for _ in range(3)), WallCover.plain("card"))
+    found = _found(_plan(_lamp(x=x), linings=(TILE, CARD), walls=walls), "burns-near-lamp")
+    assert bool(found) == near
+    if near:
+        assert found[0].where == Place("wall", 3, 0)
+        assert "9 cm from lamp 1" in found[0].sentence
+        assert "can burn" in found[0].sentence
+
+
+def test_only_the_band_beside_the_lamp_counts() -> None:
+    low = WallCover(bands=(Band(lining="card", top=0.3), Band(lining="tile")))
+    high = WallCover(bands=(Band(lining="tile", top=0.5), Band(lining="card")))
+    lamp = _lamp(x=0.16)  # 1 cm from the left wall, 60 cm above the floor
+    others = tuple(WallCover.plain("tile") for _ in range(3))
+    beside = _plan(lamp, linings=(TILE, CARD), walls=(*others, high))
+    below = _plan(lamp, linings=(TILE, CARD), walls=(*others, low))
+    assert _found(beside, "burns-near-lamp")[0].where == Place("wall", 3, 1)
+    assert not _found(below, "burns-near-lamp")
+    higher = WallCover(bands=(Band(lining="tile", top=0.8), Band(lining="card")))
+    above = _plan(lamp, linings=(TILE, CARD), walls=(*others, higher))
+    assert not _found(above, "burns-near-lamp")
+
+
+def test_a_burning_ceiling_close_above_a_lamp() -> None:
+    near = _plan(_lamp(hanging_height=1.75), linings=(TILE, CARD), ceiling="card")
+    far = _plan(_lamp(hanging_height=1.65), linings=(TILE, CARD), ceiling="card")
+    assert _found(near, "burns-near-lamp")[0].where == Place("ceiling")
+    assert not _found(far, "burns-near-lamp")
+
+
+def test_foil_is_a_caution_anywhere_and_a_warning_near_a_lamp() -> None:
+    walls = (WallCover.plain("foil"), *(WallCover.plain("tile") for _ in range(3)))
+    far = _plan(_lamp(), linings=(TILE, FOIL), walls=walls)
+    near = _plan(_lamp(y=0.2), linings=(TILE, FOIL), walls=walls)
+    (caution,) = findings(far)
+    assert (caution.key, caution.severity) == ("conducts", Severity.CAUTION)
+    (warning,) = findings(near)
+    assert (warning.key, warning.severity) == ("conducts-near-lamp", Severity.WARNING)
+    for finding in (caution, warning):
+        assert "conducts electricity" in finding.sentence
+        assert "licensed electrician" in finding.sentence
+
+
+@pytest.mark.parametrize(
+    ("caution", "key"),
+    [(Caution.HOT_SPOTS, "hot-spots"), (Caution.HOLDS_MOISTURE, "holds-moisture")],
+)
+def test_other_cautions_are_noted_where_the_lining_is_used(caution: Caution, key: str) -> None:
+    odd = _lining("odd", caution)
+    unused = _plan(_lamp(), linings=(TILE, odd))
+    used = changed(unused, floor="odd")
+    assert not _found(unused, key)
+    assert _found(used, key)[0].where == Place("floor")
+
+
+def test_more_than_800_watts_per_square_metre_is_told() -> None:
+    assert not _found(_plan(_lamp(watts=800, ppf=1600)), "dense-power")
+    dense = _found(_plan(_lamp(watts=810, ppf=1600)), "dense-power")
+    assert "810 W per m²" in dense[0].sentence
+    dimmed = _plan(_lamp(watts=810, ppf=1600, output_percent=90))
+    assert not _found(dimmed, "dense-power")
+
+
+@pytest.mark.parametrize(("hours", "told"), [(16, False), (20, False), (21, True), (24, True)])
+def test_a_short_night_is_told(hours: float, told: bool) -> None:
+    found = _found(_plan(_lamp(), photoperiod_hours=hours), "short-night")
+    assert bool(found) == told
+    if hours == 24:
+        assert "no dark hours" in found[0].sentence
+
+
+def test_no_hours_of_light_are_told() -> None:
+    assert _found(_plan(_lamp(), photoperiod_hours=0), "no-hours")
+    assert not _found(_plan(photoperiod_hours=0), "no-hours"), "without a lamp it says nothing new"
+
+
+def test_a_target_near_full_sun_is_told() -> None:
+    # 20 mol/m²/d within 3 h are 20e6 / 10800 = 1852 µmol/m²/s
+    strong = _plan(_lamp(), target=DliTarget(low=20, high=25), photoperiod_hours=3)
+    assert "1852" in _found(strong, "strong-target")[0].sentence
+    longer = changed(strong, photoperiod_hours=16)
+    assert not _found(longer, "strong-target")
+    without = changed(strong, photoperiod_hours=0)
+    assert not _found(without, "strong-target")
+
+
+def test_the_gravest_come_first() -> None:
+    plan = _plan(_lamp(x=0.1, hanging_height=0.02, output_percent=0), target=None)
+    ranks = [list(Severity).index(finding.severity) for finding in findings(plan)]
+    assert ranks == sorted(ranks, reverse=True)
+    assert len(set(ranks)) == 3
+
+
+def test_every_finding_is_a_sentence() -> None:
+    odd = _lining("odd", *Caution)
+    plan = _plan(
+        _lamp(x=0.1, hanging_height=0.02, output_percent=0, ppf=280),
+        _lamp(x=0.1, hanging_height=0.02, watts=1000),
+        linings=(odd,),
+        walls=tuple(WallCover.plain("odd") for _ in range(4)),
+        ceiling="odd",
+        floor="odd",
+        photoperiod_hours=24,
+        target=None,
+    )
+    found = findings(plan)
+    assert len(found) >= 9
+    for finding in found:
+        assert finding.sentence[0] in "'" or finding.sentence[0].isupper()
+        assert finding.sentence.endswith(".")
+        assert "  " not in finding.sentence
+
+
+def test_checks_know_no_qt() -> None:
+    tree = ast.parse(inspect.getsource(checks))
+    modules = {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom)}
+    assert not any(module and module.startswith("PySide6") for module in modules)
