@@ -28,9 +28,13 @@ from planner.light.photons import follow_photons
 from planner.light.prism import FloatArray, Prism
 from planner.light.solve import response
 from planner.light.surfaces import Surfaces
+from planner.light.totals import totals
 from planner.plan.plan import Plan
 
 _Piece = TypeVar("_Piece")
+
+_MOST_GATHERED = 32
+"""Most cells along a side of the grid on which diffuse light is gathered."""
 
 
 class Cancelled(Exception):  # noqa: N818 - a request to stop, not an error
@@ -61,6 +65,7 @@ class Cache:
 class _Geometry:
     surfaces: Surfaces
     grid: CellGrid
+    gather_grid: CellGrid
 
 
 @dataclass(frozen=True)
@@ -150,10 +155,13 @@ def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> _Geometry
     prism = Prism(np.array(room.corners), room.z0, room.z1)
     columns, rows = options.cells
     grid = CellGrid.over(prism, columns, rows, room.z_map)
+    # Diffuse light is smooth: beyond this many cells it is gathered coarser and resampled.
+    smooth = (min(columns, _MOST_GATHERED), min(rows, _MOST_GATHERED))
+    gather_grid = grid if smooth == options.cells else CellGrid.over(prism, *smooth, room.z_map)
     perimeter = float(prism.lengths.sum())
     area = perimeter * (room.z1 - room.z0) + 2 * float(grid.area.sum())
     surfaces = Surfaces(prism, room.band_tops, (area / effort.patches) ** 0.5, effort.fine)
-    return _Geometry(surfaces, grid)
+    return _Geometry(surfaces, grid, gather_grid)
 
 
 def _paths(
@@ -172,7 +180,7 @@ def _paths(
     )
     gather = gather_paths(
         geometry.surfaces,
-        geometry.grid,
+        geometry.gather_grid,
         specular,
         gather_rays,
         random,
@@ -198,15 +206,11 @@ def _lamp_light(
     receivers, cell, share = grid.receivers(averaged=True)
     gap = source.centre[2] - grid.z
     values = direct_on(prism, source, receivers, None, max(gap, 0.02)) if gap > 0 else 0.0
-    cells = np.bincount(cell, weights=share * values, minlength=len(grid.inside))
+    cells = totals(cell, share * values, len(grid.inside))
     step()
     bottom_flux = float(cells @ cell_area) if closed else -1.0
     texels = direct_on_texels(surfaces, source, bottom_flux)
-    patches = np.bincount(
-        surfaces.texel_patch,
-        weights=texels * surfaces.texel_area,
-        minlength=surfaces.patch_count,
-    )
+    patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     step()
     random = np.random.default_rng([options.seed, 2])
     mirrored = follow_photons(
@@ -279,15 +283,15 @@ def _assemble(
         patch_lamp += flux * light.patch_flux
         cells += flux * light.cell_density
     patch_flux = balance @ patch_lamp
-    direct_patch = np.bincount(
-        surfaces.texel_patch,
-        weights=texel_direct * surfaces.texel_area,
-        minlength=surfaces.patch_count,
+    direct_patch = totals(
+        surfaces.texel_patch, texel_direct * surfaces.texel_area, surfaces.patch_count
     )
     # Steep direct light stays on texels; the smooth rest is known per patch.
     smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
     exitance = diffuse[surfaces.texel_facet] * (texel_direct + surfaces.smoothed(smooth))
     gathered = paths.gather.apply(exitance)
+    if geometry.gather_grid is not grid:
+        gathered = grid.resampled(geometry.gather_grid, gathered)
     cross_check: float | None = None
     if plan.canopy.closed:
         # The balance knows better how much arrives; the gather knows better where.
@@ -299,10 +303,10 @@ def _assemble(
             cross_check = (found - due) / float(patch_flux[on_canopy].sum())
     cells = cells + gathered
     ppfd = grid.on_map(cells)
-    absorbed = np.bincount(
+    absorbed = totals(
         surfaces.patch_facet,
-        weights=patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
-        minlength=len(scene.roles),
+        patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
+        len(scene.roles),
     )
     emitted = float(sum(scene.fluxes))
     closure = (float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0

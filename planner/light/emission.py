@@ -50,9 +50,9 @@ class CosinePower:
         below = np.maximum(cosine, 0.0)
         peak = (self.exponent + 1) / (2 * math.pi)
         if self.exponent == 1.0:
-            return peak * below
+            return np.asarray(peak * below)
         if self.exponent == 0.0:
-            return peak * (cosine > 0.0)
+            return np.asarray(peak * (cosine > 0.0), dtype=np.float64)
         powered: FloatArray = peak * np.power(below, self.exponent)
         return powered
 

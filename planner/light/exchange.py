@@ -16,12 +16,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from planner.light.field import CellGrid
 from planner.light.paths import mirror_chains
 from planner.light.prism import FloatArray, IntArray
 from planner.light.sequences import cosine_directions, shifted_points
 from planner.light.surfaces import Surfaces
+from planner.light.totals import totals
 
 CHUNK = 1 << 15
 """Rays followed at a time: small enough to stay in cache, large enough for numpy."""
@@ -57,7 +59,7 @@ def exchange_factors(
             low = first[0]
             index = (first[arrival.ray] - low) * count + target
             span = (first[-1] - low + 1) * count
-            added = np.bincount(index, weights=arrival.weight, minlength=span)
+            added = totals(index, arrival.weight, span)
             factors[low * count : low * count + span] += added
     matrix = factors.reshape(count, count)
     kept = 1.0 - specular[surfaces.patch_facet]
@@ -82,18 +84,16 @@ def _turned(
     """Directions about +z turned to leave each patch inward, (3, P, R)."""
     prism = surfaces.prism
     inward = -prism.plane_normals()[:, plane]
-    helper = np.where(np.abs(inward[2]) > 0.5, 1.0, 0.0)
+    is_flat = np.abs(inward[2]) > 0.5
     # Tangent: horizontal along a wall, the x axis on ceiling and bottom.
-    tangent = np.stack(
-        [np.where(helper > 0, 1.0, -inward[1]), np.where(helper > 0, 0.0, inward[0])]
-    )
-    tangent = np.concatenate([tangent, np.zeros((1, len(plane)))])
+    tangent = np.where(is_flat, [[1.0], [0.0], [0.0]], [-inward[1], inward[0], 0 * inward[2]])
     bitangent = np.cross(inward.T, tangent.T).T
-    return (
+    turned: FloatArray = (
         local[0] * tangent[:, :, None]
         + local[1] * bitangent[:, :, None]
         + local[2] * inward[:, :, None]
     )
+    return turned
 
 
 @dataclass(frozen=True)
@@ -104,16 +104,15 @@ class Gather:
     texels with exitance M (µmol m⁻² s⁻¹) is Σ weight · M[texel].
     """
 
-    cell: IntArray
-    texel: IntArray
-    weight: FloatArray
-    cells: int
+    grid: CellGrid
+    cell: npt.NDArray[np.int32]
+    texel: npt.NDArray[np.int32]
+    weight: npt.NDArray[np.float32]
 
     def apply(self, exitance: FloatArray) -> FloatArray:
-        """Flux density on the cells, shape (C,), from texel exitance (T,)."""
-        return np.bincount(
-            self.cell, weights=self.weight * exitance[self.texel], minlength=self.cells
-        )
+        """Flux density on the cells of ``grid``, shape (C,), from texel exitance (T,)."""
+        arriving = self.weight * exitance.astype(np.float32).take(self.texel)
+        return totals(self.cell, arriving, len(self.grid.inside))
 
 
 def gather_paths(
@@ -131,13 +130,21 @@ def gather_paths(
     origin = grid.samples(surfaces.prism, u[0], u[1]).reshape(3, -1)
     direction = np.stack(cosine_directions(u[2], u[3])).reshape(3, -1)
     source = np.repeat(np.arange(cells), rays)
-    parts: list[tuple[IntArray, IntArray, FloatArray]] = []
+    source = source.astype(np.int32)
+    parts = []
     for start in range(0, origin.shape[1], CHUNK):
         part = slice(start, start + CHUNK)
         for arrival in mirror_chains(
             surfaces, origin[:, part], direction[:, part], specular, cutoff
         ):
             step()
-            parts.append((source[part][arrival.ray], arrival.texel, arrival.weight))
+            # Millions of entries for a fine map: kept in half the space.
+            parts.append(
+                (
+                    source[part].take(arrival.ray),
+                    arrival.texel.astype(np.int32),
+                    (arrival.weight / rays).astype(np.float32),
+                )
+            )
     cell, texel, weight = (np.concatenate(arrays) for arrays in zip(*parts, strict=True))
-    return Gather(cell, texel, weight / rays, cells)
+    return Gather(grid, cell, texel, weight)

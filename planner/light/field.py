@@ -94,3 +94,50 @@ class CellGrid:
             x[cut] = np.where(outside, centre[0], x[cut])
             y[cut] = np.where(outside, centre[1], y[cut])
         return np.stack([x, y, np.full_like(x, self.z)])
+
+    def resampled(self, coarse: CellGrid, values: FloatArray) -> FloatArray:
+        """Values (C,) of this grid's cells from those (C',) of a coarser grid over the same room.
+
+        Bilinear between cell centres and linear beyond the outermost; for smooth fields
+        only. Coarse cells outside the footprint first take the mean of their neighbours.
+        """
+        table = _filled(coarse.on_map(values))
+        centre = self.centre.reshape(2, -1)[:, self.inside]
+        column, across = _between(centre[0], coarse.x)
+        row, up = _between(centre[1], coarse.y)
+        next_column = np.minimum(column + 1, len(coarse.x) - 1)
+        next_row = np.minimum(row + 1, len(coarse.y) - 1)
+        low = (1 - across) * table[row, column] + across * table[row, next_column]
+        high = (1 - across) * table[next_row, column] + across * table[next_row, next_column]
+        result: FloatArray = np.maximum((1 - up) * low + up * high, 0.0)
+        return result
+
+
+def _between(value: FloatArray, centres: FloatArray) -> tuple[IntArray, FloatArray]:
+    """Index of the centre at or before each value, and how far on to the next (in steps)."""
+    if len(centres) < 2:
+        return np.zeros(value.shape, dtype=np.intp), np.zeros(value.shape)
+    place = (value - centres[0]) / (centres[1] - centres[0])
+    index = np.clip(np.floor(place), 0, len(centres) - 2).astype(np.intp)
+    return index, np.clip(place - index, -0.5, 1.5)
+
+
+def _filled(table: FloatArray) -> FloatArray:
+    """NaN cells filled from their neighbours, ring by ring."""
+    table = table.copy()
+    while np.isnan(table).any():
+        padded = np.pad(table, 1, constant_values=np.nan)
+        shifts = np.stack(
+            [
+                padded[1 + i : padded.shape[0] - 1 + i, 1 + j : padded.shape[1] - 1 + j]
+                for i in (-1, 0, 1)
+                for j in (-1, 0, 1)
+                if (i, j) != (0, 0)
+            ]
+        )
+        known = ~np.isnan(shifts)
+        count = known.sum(axis=0)
+        ring = np.isnan(table) & (count > 0)
+        total = np.where(known, shifts, 0.0).sum(axis=0)
+        table[ring] = total[ring] / count[ring]
+    return table

@@ -20,6 +20,8 @@ from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
+from planner.light.totals import totals
+from planner.light.totals import totals
 
 _FEWEST_PHOTONS = 4.0
 """An image is computed when it is due at least so many photons; fainter ones light the map
@@ -61,7 +63,7 @@ def distinct_images(
     rounded = np.rint(seen * 1e5).astype(np.int64)
     mixed = (rounded * _MIX[:, None]).sum(axis=0)
     _, first, which = np.unique(mixed, return_index=True, return_inverse=True)
-    flux = np.bincount(which.ravel(), weights=weight)
+    flux = totals(which.ravel(), weight, len(first))
     order = np.argsort(-flux)
     met, depth = chains[ray[first[order]]], length[first[order]]
     mirrors = [surfaces.prism.plane_mirror(k) for k in range(surfaces.prism.wall_count + 2)]
@@ -145,7 +147,7 @@ def _light_of_each(
         values = irradiance(receivers, None, nodes, weights, source.profile, facing, group=group)
         columns = [0] if together else members
         for column, value in zip(columns, values.T, strict=True):
-            result[:, column] += np.bincount(cell, weights=share * value, minlength=len(result))
+            result[:, column] += totals(cell, share * value, len(result))
     return result
 
 

@@ -18,6 +18,7 @@ from planner.light.images import Image, distinct_images
 from planner.light.paths import Arrival, mirror_chains
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
+from planner.light.totals import totals
 
 _MARKER = np.array([[0.0141421356], [0.0087355123], [0.0036127491]])
 """Offset of the marked point from the lamp's centre; odd, so that no two images share it."""
@@ -54,10 +55,8 @@ def follow_photons(
         step()
         mirrors = len(chain)
         if mirrors:
-            patch_flux += np.bincount(
-                surfaces.texel_patch[arrival.texel],
-                weights=arrival.weight,
-                minlength=surfaces.patch_count,
+            patch_flux += totals(
+                surfaces.texel_patch[arrival.texel], arrival.weight, surfaces.patch_count
             )
             lands = _lands(arrival, grid.z, surfaces.prism.bottom if plane_is_bottom else None)
             seen.append(place[:, arrival.ray[lands]])

@@ -112,8 +112,7 @@ class Prism:
         twice *= 2.0
         result = np.empty_like(direction)
         for out, old, n in zip(result, direction, (nx, ny, nz), strict=True):
-            n *= twice
-            np.subtract(old, n, out=out)
+            np.subtract(old, twice * n, out=out)
         return result
 
     def reflect_points(self, points: FloatArray, plane: IntArray) -> FloatArray:
@@ -121,7 +120,8 @@ class Prism:
         normals = self._normals[:, plane]
         offsets = self._plane_offsets[plane]
         twice = 2.0 * ((points * normals).sum(axis=0) - offsets)
-        return points - twice * normals
+        mirrored: FloatArray = points - twice * normals
+        return mirrored
 
     def plane_mirror(self, plane: int) -> tuple[FloatArray, FloatArray]:
         """Mirror in one plane as x -> A x + b; returns A (3, 3) and b (3,)."""

@@ -24,7 +24,7 @@ def response(factors: FloatArray, diffuse: FloatArray) -> FloatArray:
     """
     system = np.eye(len(diffuse)) - factors.T * diffuse
     try:
-        inverse = np.linalg.inv(system)
+        inverse: FloatArray = np.asarray(np.linalg.inv(system), dtype=np.float64)
     except np.linalg.LinAlgError as error:
         raise NothingAbsorbsError(_SENTENCE) from error
     if not np.isfinite(inverse).all() or np.abs(inverse).max() > 1e6:

@@ -8,6 +8,7 @@ through; the arrays below map from each to the next coarser.
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
 import numpy as np
@@ -19,6 +20,7 @@ from planner.light.polygon import (
     moments,
 )
 from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.totals import totals
 
 
 @dataclass(frozen=True)
@@ -93,10 +95,8 @@ class Surfaces:
         self.texel_centre = np.empty((3, self.texel_count))
         for index in range(count):
             self._fill_facet(index, fine)
-        self.patch_area = np.bincount(
-            self.texel_patch, weights=self.texel_area, minlength=self.patch_count
-        )
-        self.facet_area = np.bincount(self.texel_facet, weights=self.texel_area, minlength=count)
+        self.patch_area = totals(self.texel_patch, self.texel_area, self.patch_count)
+        self.facet_area = totals(self.texel_facet, self.texel_area, count)
         planes = np.array([f.plane for f in self.facets])
         self.facet_plane = planes
         normals = prism.plane_normals()
@@ -155,8 +155,8 @@ class Surfaces:
 
     def smoothed(self, per_patch: FloatArray) -> FloatArray:
         """Values given per patch (P,) as a smooth field on texels (T,), never below 0."""
-        blended = (per_patch[self._neighbours] * self._nearness).sum(axis=0)
-        return np.maximum(blended, 0.0)
+        blended: FloatArray = (per_patch[self._neighbours] * self._nearness).sum(axis=0)
+        return np.maximum(blended, 0.0, out=blended)
 
     def _clip_flat(
         self, plane: int, u: FloatArray, v: FloatArray, du: float, dv: float
@@ -205,8 +205,8 @@ class Surfaces:
         row = np.minimum(v.astype(np.intp), self._row_last.take(facet))
         row *= self._columns.take(facet)
         row += column
-        row += self._texel_start.take(facet)
-        return row
+        texel: IntArray = row + self._texel_start.take(facet)
+        return texel
 
     def patch_samples(self, u: FloatArray, v: FloatArray) -> tuple[FloatArray, IntArray]:
         """Points on patches from unit-square samples.
@@ -240,10 +240,7 @@ class Surfaces:
         area = np.maximum(self.patch_area, 1e-30)
         return np.stack(
             [
-                np.bincount(
-                    self.texel_patch, weights=axis * self.texel_area, minlength=self.patch_count
-                )
-                / area
+                totals(self.texel_patch, axis * self.texel_area, self.patch_count) / area
                 for axis in self.texel_centre
             ]
         )
@@ -288,7 +285,7 @@ def _list_facets(prism: Prism, band_tops: tuple[tuple[float, ...], ...]) -> tupl
     facets = []
     for wall, tops in enumerate(band_tops):
         edges = [prism.z0, *tops, prism.z1]
-        facets += [Facet(wall, a, b) for a, b in zip(edges, edges[1:], strict=False)]
+        facets += [Facet(wall, a, b) for a, b in itertools.pairwise(edges)]
     facets.append(Facet(prism.ceiling, prism.z1, prism.z1))
     facets.append(Facet(prism.bottom, prism.z0, prism.z0))
     return tuple(facets)
