@@ -8,10 +8,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
-from planner.plan.lamp import CosineProfile, Lamp, TableProfile
+from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 
+AnyProfile = CosineProfile | TableProfile | PlanesProfile
 Bands = tuple[tuple[float, ...], ...]
 
 
@@ -55,7 +56,7 @@ class LampOptics:
     centre: tuple[float, float, float]
     rotation: float
     strips: tuple[tuple[float, float, float, float], ...]
-    profile: CosineProfile | TableProfile
+    profile: AnyProfile
 
     def source(self) -> Source:
         """The source the light core works with."""
@@ -139,7 +140,13 @@ def _lamp_optics(plan: Plan, lamp: Lamp) -> LampOptics:
     )
 
 
-def _profile(profile: CosineProfile | TableProfile) -> Profile:
+def _profile(profile: AnyProfile) -> Profile:
     if isinstance(profile, CosineProfile):
         return CosinePower(profile.exponent)
+    if isinstance(profile, PlanesProfile):
+        return TabulatedProfile(
+            np.array(profile.angles_deg),
+            np.array(profile.relative),
+            np.array(profile.azimuths_deg),
+        )
     return TabulatedProfile(np.array(profile.angles_deg), np.array(profile.relative))

@@ -24,6 +24,7 @@ def irradiance(
     profile: Profile,
     facing: FloatArray | None = None,
     *,
+    axes: FloatArray | None = None,
     group: int | None = None,
 ) -> FloatArray:
     """Flux density (m⁻² per unit flux) at receivers, shape (M,).
@@ -42,6 +43,9 @@ def irradiance(
         Angular distribution about straight down.
     facing
         +1 where a node points down, -1 where a mirror turned it up, shape (K,).
+    axes
+        Turns horizontal directions of the room into the lamp's own axes, shape (2, 2) or,
+        one for each node, (2, 2, K); needed where the profile turns with azimuth.
     group
         If given, the sum is taken over each ``group`` nodes in a row and the result has
         shape (M, K / group).
@@ -69,7 +73,13 @@ def irradiance(
             incidence = np.maximum((dx * n[0] + dy * n[1] + dz * n[2]) * root, 0.0)
         if facing is not None:
             below = below * facing
-        value = profile.intensity(below)
+        if axes is not None and profile.turns_with_azimuth:
+            # From node to receiver is the opposite of (dx, dy).
+            across = -(axes[0, 0] * dx + axes[0, 1] * dy)
+            along = -(axes[1, 0] * dx + axes[1, 1] * dy)
+            value = profile.intensity(below, across, along)
+        else:
+            value = profile.intensity(below)
         value *= incidence
         value *= inverse
         value *= weights if weights.ndim == 1 else weights[part]
@@ -103,7 +113,7 @@ def direct_on(
     nodes, weights = source.nodes(near)
     if not prism.convex:
         weights = visible(prism, receivers, nodes) * weights
-    return irradiance(receivers, normals, nodes, weights, source.profile)
+    return irradiance(receivers, normals, nodes, weights, source.profile, axes=source.axes())
 
 
 def direct_on_texels(surfaces: Surfaces, source: Source, bottom_flux: float) -> FloatArray:

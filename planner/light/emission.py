@@ -18,17 +18,28 @@ from planner.light.sequences import shifted_points
 
 
 class Profile(Protocol):
-    """Angular distribution, rotationally symmetric, normalised to unit flux."""
+    """Angular distribution about the lamp's axis, normalised to unit flux."""
 
     @property
     def emits_up(self) -> bool:
         """Whether any light leaves above the plane of the lamp face."""
 
-    def intensity(self, cosine: FloatArray) -> FloatArray:
-        """Intensity per unit flux (sr⁻¹) by the cosine of the angle to the axis."""
+    @property
+    def turns_with_azimuth(self) -> bool:
+        """Whether intensity depends on the direction around the axis as well."""
 
-    def sample_cosine(self, u: FloatArray) -> FloatArray:
-        """Cosines of directions drawn by flux from uniform numbers."""
+    def intensity(
+        self, cosine: FloatArray, across: FloatArray | None = None, along: FloatArray | None = None
+    ) -> FloatArray:
+        """Intensity per unit flux (sr⁻¹) in a direction.
+
+        ``cosine`` is that of the angle to straight down. ``across`` and ``along`` are the
+        direction's parts along the lamp's own x and y axes in any common scale; they are
+        needed only where ``turns_with_azimuth``.
+        """
+
+    def sample(self, u: FloatArray, v: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """Cosines and azimuths (radians, in the lamp's axes) drawn by flux."""
 
 
 @dataclass(frozen=True)
@@ -45,8 +56,16 @@ class CosinePower:
         """A cosine lamp gives nothing above its face."""
         return False
 
-    def intensity(self, cosine: FloatArray) -> FloatArray:
+    @property
+    def turns_with_azimuth(self) -> bool:
+        """The same all around."""
+        return False
+
+    def intensity(
+        self, cosine: FloatArray, across: FloatArray | None = None, along: FloatArray | None = None
+    ) -> FloatArray:
         """See ``Profile.intensity``."""
+        del across, along
         below = np.maximum(cosine, 0.0)
         peak = (self.exponent + 1) / (2 * math.pi)
         if self.exponent == 1.0:
@@ -56,55 +75,117 @@ class CosinePower:
         powered: FloatArray = peak * np.power(below, self.exponent)
         return powered
 
-    def sample_cosine(self, u: FloatArray) -> FloatArray:
-        """See ``Profile.sample_cosine``; inverse of the flux inside a cone, 1 - cos^(m+1)."""
-        cosine: FloatArray = (1.0 - u) ** (1.0 / (self.exponent + 1.0))
-        return cosine
+    def sample(self, u: FloatArray, v: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """See ``Profile.sample``; inverse of the flux inside a cone, 1 - cos^(m+1)."""
+        return (1.0 - u) ** (1.0 / (self.exponent + 1.0)), 2 * math.pi * v
 
 
 class TabulatedProfile:
-    """Intensity given at polar angles (degrees from the axis), linear in between.
+    """Intensity given in vertical planes around the axis, linear in both angles.
 
-    The flux of each segment is integrated analytically: for I = a + bθ,
-    ∫ I sinθ dθ = [b sinθ - (a + bθ) cosθ]. Outside the table the lamp is dark.
+    One plane stands for a lamp that is the same all around. The flux of each segment of a
+    plane is integrated analytically: for I = a + bθ,
+    ∫ I sinθ dθ = [b sinθ - (a + bθ) cosθ]; between planes, where intensity is linear in
+    azimuth, the mean of the two is exact. Outside the polar angles given the lamp is dark.
+
+    Parameters
+    ----------
+    angles_deg
+        Polar angles from straight down, rising, shape (n,).
+    relative
+        Intensities, shape (planes, n) or (n,), in any unit.
+    azimuths_deg
+        Azimuths of the planes from 0 to below 360, rising; shape (planes,).
     """
 
-    def __init__(self, angles_deg: FloatArray, relative: FloatArray) -> None:
+    def __init__(
+        self,
+        angles_deg: FloatArray,
+        relative: FloatArray,
+        azimuths_deg: FloatArray | None = None,
+    ) -> None:
         theta = np.radians(np.asarray(angles_deg, dtype=np.float64))
-        value = np.asarray(relative, dtype=np.float64)
-        slope = np.diff(value) / np.diff(theta)
-        base = value[:-1] - slope * theta[:-1]
+        value = np.atleast_2d(np.asarray(relative, dtype=np.float64))
+        azimuth = np.radians(np.zeros(1) if azimuths_deg is None else azimuths_deg)
+        # The circle is closed by repeating the first plane at its end.
+        self._azimuth = np.concatenate([azimuth, azimuth[:1] + 2 * math.pi])
+        value = np.concatenate([value, value[:1]])
+        of_plane = _segment_flux(theta, value).sum(axis=1)
+        flux = float((np.diff(self._azimuth) * (of_plane[1:] + of_plane[:-1]) / 2).sum())
+        self._theta, self._value = theta, value / flux
+        self._prepare_sampling()
 
-        def antiderivative(a: FloatArray, b: FloatArray, t: FloatArray) -> FloatArray:
-            return b * np.sin(t) - (a + b * t) * np.cos(t)
-
-        upper = antiderivative(base, slope, theta[1:])
-        flux = 2 * math.pi * (upper - antiderivative(base, slope, theta[:-1]))
-        self._theta, self._value = theta, value / flux.sum()
-        # A fine table of the cumulative flux serves the inversion.
-        fine = np.unique(np.concatenate([np.linspace(theta[0], theta[-1], 2048), theta]))
-        segment = np.clip(np.searchsorted(theta, fine, side="right") - 1, 0, len(slope) - 1)
-        start = antiderivative(base[segment], slope[segment], theta[segment])
-        within = antiderivative(base[segment], slope[segment], fine) - start
-        before = np.concatenate([[0.0], np.cumsum(flux)])[segment]
-        self._cumulative = (before + 2 * math.pi * within) / flux.sum()
-        self._cosine = np.cos(fine)
+    def _prepare_sampling(self) -> None:
+        """Cumulative flux by azimuth, and by polar angle in narrow sectors."""
+        theta = self._theta
+        self._fine = np.unique(np.concatenate([np.linspace(theta[0], theta[-1], 1024), theta]))
+        sectors = 1 if not self.turns_with_azimuth else 180
+        self._edges = np.linspace(0, 2 * math.pi, sectors + 1)
+        middle = (self._edges[1:] + self._edges[:-1]) / 2
+        grid_theta, grid_azimuth = np.meshgrid(self._fine, middle)
+        value = self._at(grid_theta, grid_azimuth)
+        flux = _segment_flux(self._fine, value)
+        cumulative = np.concatenate([np.zeros((sectors, 1)), np.cumsum(flux, axis=1)], axis=1)
+        of_sector = cumulative[:, -1]
+        self._sector_cumulative = np.concatenate([[0.0], np.cumsum(of_sector / of_sector.sum())])
+        # Sectors stand one after the other on one rising axis, so one look-up serves all.
+        scaled = cumulative / np.maximum(of_sector, 1e-300)[:, None]
+        self._ladder = (scaled + 2 * np.arange(sectors)[:, None]).ravel()
+        self._ladder_theta = np.tile(self._fine, sectors)
 
     @property
     def emits_up(self) -> bool:
         """Whether the table holds light beyond 90°."""
-        return bool((self._value[self._theta > math.pi / 2 + 1e-9] > 0).any())
+        return bool((self._value[:, self._theta > math.pi / 2 + 1e-9] > 0).any())
 
-    def intensity(self, cosine: FloatArray) -> FloatArray:
+    @property
+    def turns_with_azimuth(self) -> bool:
+        """Whether there is more than one plane."""
+        return len(self._azimuth) > 2
+
+    def _at(self, theta: FloatArray, azimuth: FloatArray) -> FloatArray:
+        last = len(self._theta) - 2
+        i = np.clip(np.searchsorted(self._theta, theta, side="right") - 1, 0, last)
+        up = (theta - self._theta[i]) / (self._theta[i + 1] - self._theta[i])
+        k = np.searchsorted(self._azimuth, azimuth, side="right") - 1
+        k = np.clip(k, 0, len(self._azimuth) - 2)
+        on = (azimuth - self._azimuth[k]) / (self._azimuth[k + 1] - self._azimuth[k])
+        here = (1 - up) * self._value[k, i] + up * self._value[k, i + 1]
+        there = (1 - up) * self._value[k + 1, i] + up * self._value[k + 1, i + 1]
+        inside = (theta >= self._theta[0] - 1e-12) & (theta <= self._theta[-1] + 1e-12)
+        blended: FloatArray = np.where(inside, (1 - on) * here + on * there, 0.0)
+        return blended
+
+    def intensity(
+        self, cosine: FloatArray, across: FloatArray | None = None, along: FloatArray | None = None
+    ) -> FloatArray:
         """See ``Profile.intensity``."""
         theta = np.arccos(np.clip(cosine, -1.0, 1.0))
-        result: FloatArray = np.interp(theta, self._theta, self._value, left=0.0, right=0.0)
+        if not self.turns_with_azimuth:
+            result: FloatArray = np.interp(theta, self._theta, self._value[0], left=0.0, right=0.0)
+            return result
+        if across is None or along is None:
+            raise ValueError("this profile needs directions around the axis")
+        return self._at(theta, np.arctan2(along, across) % (2 * math.pi))
+
+    def sample(self, u: FloatArray, v: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """See ``Profile.sample``."""
+        azimuth = np.interp(v, self._sector_cumulative, self._edges)
+        sector = np.clip(np.searchsorted(self._edges, azimuth) - 1, 0, len(self._edges) - 2)
+        theta = np.interp(2 * sector + u, self._ladder, self._ladder_theta)
+        return np.cos(theta), azimuth
+
+
+def _segment_flux(theta: FloatArray, value: FloatArray) -> FloatArray:
+    """∫ I sinθ dθ over each segment of each plane, shape (planes, n - 1)."""
+    slope = np.diff(value, axis=1) / np.diff(theta)
+    base = value[:, :-1] - slope * theta[:-1]
+
+    def antiderivative(t: FloatArray) -> FloatArray:
+        result: FloatArray = slope * np.sin(t) - (base + slope * t) * np.cos(t)
         return result
 
-    def sample_cosine(self, u: FloatArray) -> FloatArray:
-        """See ``Profile.sample_cosine``."""
-        result: FloatArray = np.interp(u, self._cumulative, self._cosine)
-        return result
+    return antiderivative(theta[1:]) - antiderivative(theta[:-1])
 
 
 @dataclass(frozen=True)
@@ -149,6 +230,11 @@ class Source:
             ]
         )
 
+    def axes(self) -> FloatArray:
+        """Rows that turn horizontal directions of the room into the lamp's axes, (2, 2)."""
+        cos, sin = math.cos(self.rotation), math.sin(self.rotation)
+        return np.array([[cos, sin], [-sin, cos]])
+
     def nodes(self, distance: float, tolerance: float = 2e-4) -> tuple[FloatArray, FloatArray]:
         """Quadrature points (3, n) and their flux shares (n,) for receivers this far away.
 
@@ -175,9 +261,9 @@ class Source:
         local = np.stack(
             [strip[:, 0] + (u[0] - 0.5) * strip[:, 2], strip[:, 1] + (u[1] - 0.5) * strip[:, 3]]
         )
-        cosine = self.profile.sample_cosine(u[2])
+        cosine, azimuth = self.profile.sample(u[2], u[3])
         sine = np.sqrt(np.maximum(0.0, 1.0 - cosine**2))
-        angle = 2 * math.pi * u[3]
+        angle = azimuth + self.rotation
         direction = np.stack([sine * np.cos(angle), sine * np.sin(angle), -cosine])
         return self.place(local), direction
 

@@ -21,7 +21,6 @@ from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
-from planner.light.totals import totals
 
 _FEWEST_PHOTONS = 4.0
 """An image is computed when it is due at least so many photons; fainter ones light the map
@@ -143,8 +142,15 @@ def _light_of_each(
         else:
             bases = np.tile(local, len(chosen))
             weights = weights * _connected(surfaces, receivers, nodes, bases, specular)
+        axes = None
+        if source.profile.turns_with_azimuth:
+            # A mirror is its own inverse turned round: back through it to the lamp's axes.
+            back = [source.axes() @ m.linear[:2, :2].T for m in chosen]
+            axes = np.repeat(np.stack(back, axis=2), len(flux), axis=2)
         group = nodes.shape[1] if together else len(flux)
-        values = irradiance(receivers, None, nodes, weights, source.profile, facing, group=group)
+        values = irradiance(
+            receivers, None, nodes, weights, source.profile, facing, axes=axes, group=group
+        )
         columns = [0] if together else members
         for column, value in zip(columns, values.T, strict=True):
             result[:, column] += totals(cell, share * value, len(result))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from typing import Annotated, Literal, Self
 
@@ -102,7 +103,51 @@ class TableProfile(Value):
         return self
 
 
-Profile = Annotated[CosineProfile | TableProfile, Field(discriminator="kind")]
+class PlanesProfile(Value):
+    """Relative intensity in vertical planes around the lamp, as photometric files give it.
+
+    ``relative[k][i]`` belongs to azimuth ``azimuths_deg[k]`` (counter-clockwise seen from
+    above, 0 along the lamp's own x axis) and polar angle ``angles_deg[i]`` (0 straight
+    down, 180 straight up). Azimuths run from 0 to below 360 and close on themselves;
+    intensity is linear in both angles and nothing outside the polar angles given.
+    """
+
+    kind: Literal["planes"] = "planes"
+    angles_deg: Annotated[
+        tuple[Annotated[float, Field(ge=0.0, le=180.0)], ...], Field(min_length=2, max_length=721)
+    ]
+    azimuths_deg: Annotated[
+        tuple[Annotated[float, Field(ge=0.0, lt=360.0)], ...], Field(min_length=1, max_length=361)
+    ]
+    relative: Annotated[
+        tuple[tuple[Annotated[float, Field(ge=0.0, le=1.0e9)], ...], ...],
+        Field(min_length=1, max_length=361),
+    ]
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        for name, angles in (("polar", self.angles_deg), ("azimuth", self.azimuths_deg)):
+            if any(b <= a for a, b in itertools.pairwise(angles)):
+                raise ValueError(
+                    f"the {name} angles of the profile must rise from each to the next."
+                )
+        if self.azimuths_deg[0] != 0:
+            raise ValueError("the first azimuth of the profile must be 0.")
+        if len(self.relative) != len(self.azimuths_deg):
+            raise ValueError(
+                f"the profile has {len(self.azimuths_deg)} azimuths but {len(self.relative)} planes."
+            )
+        if any(len(plane) != len(self.angles_deg) for plane in self.relative):
+            raise ValueError(
+                f"each plane of the profile must hold {len(self.angles_deg)} intensities, "
+                "one for each polar angle."
+            )
+        if max(max(plane) for plane in self.relative) <= 0:
+            raise ValueError("the profile emits nothing: at least one intensity must be above 0.")
+        return self
+
+
+Profile = Annotated[CosineProfile | TableProfile | PlanesProfile, Field(discriminator="kind")]
 
 
 class LampModel(Value):
