@@ -12,19 +12,19 @@ import time
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any, TypeVar
 
 import numpy as np
 
 from planner.estimate.effort import EFFORTS, Effort, more_where_chains_are_short
 from planner.estimate.figures import figures_of, shares_of
+from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
-from planner.light.direct import direct_on, direct_on_texels
-from planner.light.exchange import Gather, exchange_factors, gather_paths
+from planner.light.exchange import Exchange, Gather, exchange_factors, gather_paths
 from planner.light.field import CellGrid
-from planner.light.images import light_of_images
-from planner.light.photons import follow_photons
+from planner.light.paths import Mirrors
 from planner.light.prism import FloatArray, Prism
 from planner.light.solve import response
 from planner.light.surfaces import Surfaces
@@ -62,25 +62,9 @@ class Cache:
 
 
 @dataclass(frozen=True)
-class _Geometry:
-    surfaces: Surfaces
-    grid: CellGrid
-    gather_grid: CellGrid
-
-
-@dataclass(frozen=True)
 class _Paths:
-    factors: FloatArray
+    exchange: Exchange
     gather: Gather
-
-
-@dataclass(frozen=True)
-class _LampLight:
-    """Light of one lamp at unit flux before any diffuse reflection."""
-
-    texel_density: FloatArray
-    patch_flux: FloatArray
-    cell_density: FloatArray
 
 
 def evaluate(
@@ -131,28 +115,27 @@ def evaluate(
     room_key = (scene.room, options)
     geometry = cache.get(("geometry", room_key), lambda: _geometry(scene.room, options, effort))
     report(0.05)
-    specular = np.array(scene.optics.specular)
-    paths_key = ("paths", room_key, scene.optics.specular)
-    paths = cache.get(paths_key, lambda: _paths(geometry, specular, options, effort, step))
+    mirrors = Mirrors(np.array(scene.optics.specular), np.array(scene.optics.width))
+    paths_key = ("paths", room_key, scene.optics.specular, scene.optics.width)
+    paths = cache.get(paths_key, lambda: _paths(geometry, mirrors, options, effort, step))
     report(0.7)
     solve_key = ("balance", *paths_key, scene.optics.diffuse)
-    surfaces = geometry.surfaces
     diffuse = np.array(scene.optics.diffuse)
-    balance = cache.get(solve_key, lambda: response(paths.factors, diffuse[surfaces.patch_facet]))
+    of_patch = diffuse[geometry.surfaces.patch_facet]
+    balance = cache.get(solve_key, lambda: response(paths.exchange.factors, of_patch))
     report(0.8)
-    lights = [
-        cache.get(
-            ("lamp", *paths_key, lamp),
-            lambda lamp=lamp: _lamp_light(geometry, lamp, specular, options, effort, step),  # type: ignore[misc]
-        )
-        for lamp in scene.lamps
-    ]
+
+    def light_of(lamp: LampOptics) -> LampLight:
+        make = partial(lamp_light, geometry, lamp, mirrors, options.seed, effort, step)
+        return cache.get(("lamp", *paths_key, lamp), make)
+
+    lights = [light_of(lamp) for lamp in scene.lamps]
     report(0.95)
     return _assemble(plan, options, scene, geometry, paths, balance, lights, started)
 
 
-def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> _Geometry:
-    prism = Prism(np.array(room.corners), room.z0, room.z1)
+def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> Geometry:
+    prism = Prism(np.array(room.corners), room.z0, room.z1, room.boxes)
     columns, rows = options.cells
     grid = CellGrid.over(prism, columns, rows, room.z_map)
     # Diffuse light is smooth: beyond this many cells it is gathered coarser and resampled.
@@ -161,127 +144,59 @@ def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> _Geometry
     perimeter = float(prism.lengths.sum())
     area = perimeter * (room.z1 - room.z0) + 2 * float(grid.area.sum())
     surfaces = Surfaces(prism, room.band_tops, (area / effort.patches) ** 0.5, effort.fine)
-    return _Geometry(surfaces, grid, gather_grid)
+    return Geometry(surfaces, grid, gather_grid)
 
 
 def _paths(
-    geometry: _Geometry,
-    specular: FloatArray,
+    geometry: Geometry,
+    mirrors: Mirrors,
     options: EstimateOptions,
     effort: Effort,
     step: Callable[[], None],
 ) -> _Paths:
     random = np.random.default_rng([options.seed, 1])
-    mean_specular = float(np.average(specular, weights=geometry.surfaces.facet_area))
+    mean_specular = float(np.average(mirrors.specular, weights=geometry.surfaces.facet_area))
     exchange_rays = more_where_chains_are_short(effort.exchange_rays, mean_specular)
     gather_rays = more_where_chains_are_short(effort.gather_rays, mean_specular)
-    factors = exchange_factors(
-        geometry.surfaces, specular, exchange_rays, random, effort.cutoff, step
+    if mirrors.any_wrinkled:
+        # Chance enters at each reflection, so more rays are needed for the same accuracy.
+        exchange_rays *= 2
+    exchange = exchange_factors(
+        geometry.surfaces, mirrors, exchange_rays, random, effort.cutoff, step
     )
     gather = gather_paths(
         geometry.surfaces,
         geometry.gather_grid,
-        specular,
+        mirrors,
         gather_rays,
         random,
         effort.cutoff,
         step,
     )
-    return _Paths(factors, gather)
-
-
-def _lamp_light(
-    geometry: _Geometry,
-    lamp: LampOptics,
-    specular: FloatArray,
-    options: EstimateOptions,
-    effort: Effort,
-    step: Callable[[], None],
-) -> _LampLight:
-    surfaces, grid = geometry.surfaces, geometry.grid
-    prism = surfaces.prism
-    source = lamp.source()
-    cell_area = grid.inside_area
-    closed = abs(grid.z - prism.z0) < 1e-9
-    receivers, cell, share = grid.receivers(averaged=True)
-    gap = source.centre[2] - grid.z
-    values = direct_on(prism, source, receivers, None, max(gap, 0.02)) if gap > 0 else 0.0
-    cells = totals(cell, share * values, len(grid.inside))
-    step()
-    bottom_flux = float(cells @ cell_area) if closed else -1.0
-    texels = direct_on_texels(surfaces, source, bottom_flux)
-    patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
-    step()
-    random = np.random.default_rng([options.seed, 2])
-    mirrored = follow_photons(
-        surfaces, grid, source, specular, effort.photons, random, effort.cutoff, step
-    )
-    images, faint = light_of_images(
-        surfaces, grid, source, mirrored.images, specular, effort.photons, effort.quadrature
-    )
-    step()
-    mirror_flux, faint = _reconciled(
-        surfaces,
-        mirrored.patch_flux,
-        float(patches @ specular[surfaces.patch_facet]),
-        specular,
-        float(images @ cell_area) if closed else None,
-        faint,
-    )
-    cells += images + faint / float(cell_area.sum())
-    return _LampLight(texels, patches + mirror_flux, cells)
-
-
-def _reconciled(
-    surfaces: Surfaces,
-    mirror_flux: FloatArray,
-    given: float,
-    specular: FloatArray,
-    image_flux: float | None,
-    faint: float,
-) -> tuple[FloatArray, float]:
-    """Mirrored flux on patches and the faint flux on the map, made to balance.
-
-    ``given`` is the flux mirrors took over from direct light. It must end on surfaces:
-    exactly known on a closed canopy for the images computed (``image_flux``), known by
-    photons elsewhere. What is missing or too much is shared among the parts known by
-    photons only.
-    """
-    flux = mirror_flux.copy()
-    kept = 1 - specular[surfaces.patch_facet]
-    if image_flux is None:
-        total = float(flux @ kept)
-        return (flux * (given / total) if total > 0 else flux), faint
-    bottom = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
-    elsewhere = float(flux[~bottom] @ kept[~bottom])
-    uncertain = faint + elsewhere
-    scale = max(given - image_flux, 0.0) / uncertain if uncertain > 0 else 0.0
-    faint *= scale
-    flux[~bottom] *= scale
-    on_bottom = float(flux[bottom].sum())
-    flux[bottom] *= (image_flux + faint) / on_bottom if on_bottom > 0 else 0.0
-    return flux, faint
+    return _Paths(exchange, gather)
 
 
 def _assemble(
     plan: Plan,
     options: EstimateOptions,
     scene: Scene,
-    geometry: _Geometry,
+    geometry: Geometry,
     paths: _Paths,
     balance: FloatArray,
-    lights: list[_LampLight],
+    lights: list[LampLight],
     started: float,
 ) -> Estimate:
     surfaces, grid = geometry.surfaces, geometry.grid
     diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
     texel_direct = np.zeros(surfaces.texel_count)
     patch_lamp = np.zeros(surfaces.patch_count)
+    lost = np.zeros(len(scene.roles))
     cells = np.zeros(len(grid.inside))
     for light, flux in zip(lights, scene.fluxes, strict=True):
         texel_direct += flux * light.texel_density
         patch_lamp += flux * light.patch_flux
         cells += flux * light.cell_density
+        lost += flux * light.lost
     patch_flux = balance @ patch_lamp
     direct_patch = totals(
         surfaces.texel_patch, texel_direct * surfaces.texel_area, surfaces.patch_count
@@ -308,6 +223,9 @@ def _assemble(
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
         len(scene.roles),
     )
+    # Wrinkled mirrors swallow a little more than their reflectance leaves.
+    leaving = patch_flux * diffuse[surfaces.patch_facet]
+    absorbed += lost + leaving @ paths.exchange.losses
     emitted = float(sum(scene.fluxes))
     closure = (float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0
     return Estimate(

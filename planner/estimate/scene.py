@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planner.light.boxes import Box
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.lining import Lining
@@ -39,14 +40,19 @@ class Room:
     z1: float
     z_map: float
     band_tops: Bands
+    boxes: tuple[Box, ...] = ()
 
 
 @dataclass(frozen=True)
 class Optics:
-    """Reflectances of the facets of a room, in facet order (walls, ceiling, bottom)."""
+    """Reflectances ρ_d and ρ_s of the facets of a room and the width of their mirror lobes.
+
+    In facet order: walls, ceiling, bottom, faces of boxes.
+    """
 
     diffuse: tuple[float, ...]
     specular: tuple[float, ...]
+    width: tuple[float, ...]
 
 
 @dataclass(frozen=True)
@@ -99,19 +105,22 @@ def build_scene(plan: Plan) -> Scene:
     linings.append(ceiling)
     diffuse = [0.0 if lining is None else lining.diffuse for lining in linings]
     specular = [0.0 if lining is None else lining.specular for lining in linings]
+    width = [0.0 if lining is None else lining.wrinkle for lining in linings]
     if closed:
         roles.append(FacetRole("Canopy", "canopy"))
         diffuse.append(plan.canopy.reflectance)
         specular.append(0.0)
+        width.append(0.0)
     else:
         floor = plan.lining(plan.floor)
         roles.append(_flat_role("Floor", "floor", floor))
         diffuse.append(floor.diffuse)
         specular.append(floor.specular)
+        width.append(floor.wrinkle)
     lit_lamps = [lamp for lamp in plan.lamps if lamp.ppf > 0]
     return Scene(
         Room(plan.space.footprint, z0, plan.space.height, z_map, tuple(band_tops)),
-        Optics(tuple(diffuse), tuple(specular)),
+        Optics(tuple(diffuse), tuple(specular), tuple(width)),
         tuple(roles),
         tuple(_lamp_optics(plan, lamp) for lamp in lit_lamps),
         tuple(lamp.ppf for lamp in lit_lamps),

@@ -12,6 +12,9 @@ from planner.light.emission import Profile, Source
 from planner.light.prism import FloatArray, Prism
 from planner.light.surfaces import Surfaces
 
+_SHADE_NODES = 5
+"""Fewest quadrature points along each side of a strip where something may stand between."""
+
 _BLOCK = 1 << 17
 """Pairs of receiver and source point computed at a time; keeps the work in cache."""
 
@@ -90,7 +93,7 @@ def irradiance(
 def visible(prism: Prism, receivers: FloatArray, nodes: FloatArray) -> FloatArray:
     """1 where the straight line from receiver to node is free, else 0; shape (M, K).
 
-    Needed only where the footprint is not convex.
+    Needed only where the footprint is not convex or boxes stand in the room.
     """
     count, nodes_count = receivers.shape[1], nodes.shape[1]
     result = np.empty((count, nodes_count))
@@ -101,7 +104,7 @@ def visible(prism: Prism, receivers: FloatArray, nodes: FloatArray) -> FloatArra
         length = np.sqrt((delta**2).sum(axis=0))
         direction = (delta / length).reshape(3, -1)
         origin = np.broadcast_to(part[:, :, None], delta.shape).reshape(3, -1)
-        distance, _ = prism.first_hit(origin, direction)
+        distance = prism.reach(origin, direction)
         result[start : start + block] = distance.reshape(length.shape) > length * (1 - 1e-9)
     return result
 
@@ -110,8 +113,11 @@ def direct_on(
     prism: Prism, source: Source, receivers: FloatArray, normals: FloatArray | None, near: float
 ) -> FloatArray:
     """Direct flux density of a unit lamp at receivers no closer than ``near``, shape (M,)."""
-    nodes, weights = source.nodes(near)
-    if not prism.convex:
+    if prism.open_to_sight:
+        nodes, weights = source.nodes(near)
+    else:
+        # Half shadows need the lamp's whole breadth, however far it is.
+        nodes, weights = source.nodes(near, least=_SHADE_NODES)
         weights = visible(prism, receivers, nodes) * weights
     return irradiance(receivers, normals, nodes, weights, source.profile, axes=source.axes())
 

@@ -235,19 +235,22 @@ class Source:
         cos, sin = math.cos(self.rotation), math.sin(self.rotation)
         return np.array([[cos, sin], [-sin, cos]])
 
-    def nodes(self, distance: float, tolerance: float = 2e-4) -> tuple[FloatArray, FloatArray]:
+    def nodes(
+        self, distance: float, tolerance: float = 2e-4, least: int = 1
+    ) -> tuple[FloatArray, FloatArray]:
         """Quadrature points (3, n) and their flux shares (n,) for receivers this far away.
 
         Gauss-Legendre over each strip. For an integrand with its singularity at distance d
         from an interval of half length a the error falls as ρ^(-2n) with
         ρ = d/a + √(1 + (d/a)²) (Trefethen, 2013, 'Approximation Theory and Approximation
         Practice', ch. 19), which gives the number of points; the five-times rule of the
-        trade (ANSI/IES LS-1) corresponds to one or two.
+        trade (ANSI/IES LS-1) corresponds to one or two. ``least`` sets a lower bound to the
+        points along each side.
         """
         points, weights = [], []
         for (cx, cy, length, width), share in zip(self.strips, self.shares(), strict=True):
-            u, wu = _gauss(length, distance, tolerance)
-            v, wv = _gauss(width, distance, tolerance)
+            u, wu = _gauss(length, distance, tolerance, least)
+            v, wv = _gauss(width, distance, tolerance, least)
             uu, vv = np.meshgrid(u + cx, v + cy)
             points.append(np.stack([uu.ravel(), vv.ravel()]))
             weights.append(share * np.outer(wv, wu).ravel())
@@ -268,13 +271,15 @@ class Source:
         return self.place(local), direction
 
 
-def _gauss(length: float, distance: float, tolerance: float) -> tuple[FloatArray, FloatArray]:
+def _gauss(
+    length: float, distance: float, tolerance: float, least: int
+) -> tuple[FloatArray, FloatArray]:
     if length <= 0:
         return np.zeros(1), np.ones(1)
     ratio = max(distance, 1e-3) / (length / 2)
     ellipse = ratio + math.sqrt(1 + ratio**2)
     count = math.ceil(math.log(1 / tolerance) / (2 * math.log(ellipse)))
-    x, w = _legendre(min(max(count, 1), 48))
+    x, w = _legendre(min(max(count, least), 48))
     return x * (length / 2), w / 2
 
 

@@ -1,13 +1,14 @@
 """Exchange of diffuse light between patches, and its gathering on the map.
 
-``Exchange.factors[i, j]`` is the photon flux that arrives on patch j, directly or by way
+``factors[i, j]`` is the photon flux that arrives on patch j, directly or by way
 of mirrors, for unit flux leaving patch i diffusely (Lambert). Estimated by casting the
 same number of well spread rays from every patch. Rays that end are counted, so energy is
 conserved but for the small remainder where chains are cut; each row is scaled to make
 
-    Σ_j factors[i, j] (1 - ρ_s(j)) = 1
+    Σ_j factors[i, j] (1 - ρ_s(j)) + Σ_f losses[i, f] = 1
 
-exact: what leaves a patch is absorbed, or diffusely reflected again, somewhere.
+exact (``losses`` is what wrinkled mirrors swallow on facet f; without them nothing): what
+leaves a patch is absorbed, or diffusely reflected again, somewhere.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.light.field import CellGrid
-from planner.light.paths import mirror_chains
+from planner.light.paths import Mirrors, mirror_chains
 from planner.light.prism import FloatArray, IntArray
 from planner.light.sequences import cosine_directions, shifted_points
 from planner.light.surfaces import Surfaces
@@ -31,27 +32,37 @@ CHUNK = 1 << 15
 Step = Callable[[], None]
 
 
+@dataclass(frozen=True)
+class Exchange:
+    """Factors (P, P) and losses (P, F) for unit flux leaving each patch diffusely."""
+
+    factors: FloatArray
+    losses: FloatArray
+
+
 def exchange_factors(
     surfaces: Surfaces,
-    specular: FloatArray,
+    mirrors: Mirrors,
     rays: int,
     random: np.random.Generator,
     cutoff: float,
     step: Step,
-) -> FloatArray:
-    """Matrix (P, P) as described above; ``step`` is called often and may raise to stop."""
+) -> Exchange:
+    """Estimate the exchange; ``step`` is called often and may raise to stop."""
     count = surfaces.patch_count
     u = shifted_points(count, rays, 4, random)
     points, plane = surfaces.patch_samples(u[0], u[1])
     local = cosine_directions(u[2], u[3])
     direction = _turned(surfaces, local, plane)
     factors = np.zeros(count * count)
+    facets = len(surfaces.facets)
+    losses = np.zeros(count * facets)
     source = np.repeat(np.arange(count), rays)
     origin, direction = points.reshape(3, -1), direction.reshape(3, -1)
     for start in range(0, origin.shape[1], CHUNK):
         part = slice(start, start + CHUNK)
         for arrival in mirror_chains(
-            surfaces, origin[:, part], direction[:, part], specular, cutoff
+            surfaces, origin[:, part], direction[:, part], mirrors, cutoff, random
         ):
             step()
             target = surfaces.texel_patch[arrival.texel]
@@ -61,12 +72,17 @@ def exchange_factors(
             span = (first[-1] - low + 1) * count
             added = totals(index, arrival.weight, span)
             factors[low * count : low * count + span] += added
+            if arrival.lost is not None:
+                facet = surfaces.texel_facet[arrival.texel]
+                index = first[arrival.ray] * facets + facet
+                losses += totals(index, arrival.lost, count * facets)
     matrix = factors.reshape(count, count)
-    kept = 1.0 - specular[surfaces.patch_facet]
+    kept = 1.0 - mirrors.specular[surfaces.patch_facet]
     matrix = _reciprocal(matrix / rays, surfaces.patch_area)
-    total = matrix @ kept
-    balanced: FloatArray = matrix / np.maximum(total, 1e-300)[:, None]
-    return balanced
+    lost = losses.reshape(count, facets) / rays
+    total = matrix @ kept + lost.sum(axis=1)
+    scale = 1.0 / np.maximum(total, 1e-300)[:, None]
+    return Exchange(matrix * scale, lost * scale)
 
 
 def _reciprocal(matrix: FloatArray, area: FloatArray) -> FloatArray:
@@ -118,7 +134,7 @@ class Gather:
 def gather_paths(
     surfaces: Surfaces,
     grid: CellGrid,
-    specular: FloatArray,
+    mirrors: Mirrors,
     rays: int,
     random: np.random.Generator,
     cutoff: float,
@@ -135,7 +151,7 @@ def gather_paths(
     for start in range(0, origin.shape[1], CHUNK):
         part = slice(start, start + CHUNK)
         for arrival in mirror_chains(
-            surfaces, origin[:, part], direction[:, part], specular, cutoff
+            surfaces, origin[:, part], direction[:, part], mirrors, cutoff, random
         ):
             step()
             # Millions of entries for a fine map: kept in half the space.

@@ -95,6 +95,22 @@ class CellGrid:
             y[cut] = np.where(outside, centre[1], y[cut])
         return np.stack([x, y, np.full_like(x, self.z)])
 
+    def softened(self, values: FloatArray) -> FloatArray:
+        """Values (C,) averaged with their neighbours, weights 1-2-1 along rows and columns.
+
+        Takes about two thirds of the chance out of counts; linear fields pass unchanged.
+        """
+        table = _filled(self.on_map(values))
+        for axis in (0, 1):
+            if table.shape[axis] < 3:
+                continue
+            table = np.moveaxis(table, axis, 0)
+            ends = np.stack([2 * table[0] - table[1], 2 * table[-1] - table[-2]])
+            padded = np.concatenate([ends[:1], table, ends[1:]])
+            table = (padded[:-2] + 2 * padded[1:-1] + padded[2:]) / 4
+            table = np.moveaxis(table, 0, axis)
+        return np.maximum(table.ravel()[self.inside], 0.0)
+
     def resampled(self, coarse: CellGrid, values: FloatArray) -> FloatArray:
         """Values (C,) of this grid's cells from those (C',) of a coarser grid over the same room.
 

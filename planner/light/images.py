@@ -65,7 +65,7 @@ def distinct_images(
     flux = totals(which.ravel(), weight, len(first))
     order = np.argsort(-flux)
     met, depth = chains[ray[first[order]]], length[first[order]]
-    mirrors = [surfaces.prism.plane_mirror(k) for k in range(surfaces.prism.wall_count + 2)]
+    mirrors = [surfaces.prism.plane_mirror(k) for k in range(surfaces.prism.plane_count)]
     mirror_linear, mirror_shift = (np.stack(parts) for parts in zip(*mirrors, strict=True))
     linear = np.repeat(np.eye(3)[None], len(order), axis=0)
     shift = np.zeros((len(order), 3))
@@ -189,7 +189,7 @@ def _steady(surfaces: Surfaces, images: list[Image]) -> bool:
 
 def _kept_by_mirrors(surfaces: Surfaces, images: list[Image], specular: FloatArray) -> FloatArray:
     """Product of ρ_s along the chain of each image (for undivided walls), shape (n,)."""
-    of_plane = np.ones(surfaces.prism.wall_count + 2)
+    of_plane = np.ones(surfaces.prism.plane_count)
     of_plane[surfaces.facet_plane] = specular
     return np.array([of_plane[list(image.planes)].prod() for image in images])
 

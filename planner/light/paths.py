@@ -10,7 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
+from planner.light.lobes import SMOOTH, scatter
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
 
@@ -19,11 +21,27 @@ MAX_MIRRORS = 400
 
 
 @dataclass(frozen=True)
+class Mirrors:
+    """What facets do to mirrored light: ρ_s and the width of its lobe, both (F,)."""
+
+    specular: FloatArray
+    width: FloatArray
+
+    @property
+    def any_wrinkled(self) -> bool:
+        """Whether any facet spreads its mirrored light."""
+        return bool(((self.width > SMOOTH) & (self.specular > 0)).any())
+
+
+@dataclass(frozen=True)
 class Arrival:
     """One stage of all chains: what arrived where.
 
     ``ray`` indexes the rays as started; ``origin``, ``direction`` (3, n) and ``distance``
-    (n,) describe the leg that ended at ``plane`` on ``texel`` with ``weight``.
+    (n,) describe the leg that ended at ``plane`` on ``texel`` with ``weight``. Of this,
+    ``lost`` (n,) is swallowed by the wrinkles of the surface, besides what its
+    reflectances leave; ``wrinkled`` (n,) tells whether the ray has met a wrinkled mirror
+    before it arrived.
     """
 
     ray: IntArray
@@ -33,35 +51,67 @@ class Arrival:
     plane: IntArray
     texel: IntArray
     weight: FloatArray
+    lost: FloatArray | None
+    wrinkled: npt.NDArray[np.bool_] | None
 
 
 def mirror_chains(
     surfaces: Surfaces,
     origin: FloatArray,
     direction: FloatArray,
-    specular: FloatArray,
+    mirrors: Mirrors,
     cutoff: float,
+    random: np.random.Generator,
 ) -> Iterator[Arrival]:
     """Follow rays (3, N) until less than ``cutoff`` of their weight would be mirrored on.
 
-    ``specular`` is ρ_s of each facet. Every ray arrives at least once. The caller may not
-    keep references into an arrival beyond the next step unless it copies them.
+    Every ray arrives at least once. Chance enters only where mirrors are wrinkled.
     """
     prism = surfaces.prism
     ray = np.arange(origin.shape[1])
     weight = np.ones(origin.shape[1])
-    texel_specular = specular.take(surfaces.texel_facet)
+    texel_specular = mirrors.specular.take(surfaces.texel_facet)
+    any_wrinkled = mirrors.any_wrinkled
+    wrinkled = np.zeros(origin.shape[1], dtype=bool) if any_wrinkled else None
     for _ in range(MAX_MIRRORS):
         distance, plane = prism.first_hit(origin, direction)
         end = origin + distance * direction
         texel = surfaces.texel_of(end, plane)
-        yield Arrival(ray, origin, direction, distance, plane, texel, weight)
         onward = weight * texel_specular.take(texel)
+        after = lost = width = None
+        if any_wrinkled:
+            width = mirrors.width.take(surfaces.texel_facet.take(texel))
+            after, share = _reflected(surfaces, direction, plane, width, random)
+            lost = onward * (1.0 - share)
+            onward = onward * share
+        yield Arrival(ray, origin, direction, distance, plane, texel, weight, lost, wrinkled)
         alive = np.flatnonzero(onward > cutoff)
         if alive.size == 0:
             return
+        if wrinkled is not None and width is not None:
+            wrinkled = (wrinkled | (width > SMOOTH)).take(alive)
         if alive.size < ray.size:
             direction, end = direction.take(alive, axis=1), end.take(alive, axis=1)
             plane, ray, onward = plane.take(alive), ray.take(alive), onward.take(alive)
-        direction = prism.reflect(direction, plane)
+            after = None if after is None else after.take(alive, axis=1)
+        direction = prism.reflect(direction, plane) if after is None else after
         origin, weight = end, onward
+
+
+def _reflected(
+    surfaces: Surfaces,
+    direction: FloatArray,
+    plane: IntArray,
+    width: FloatArray,
+    random: np.random.Generator,
+) -> tuple[FloatArray, FloatArray]:
+    """Directions after plain and wrinkled mirrors alike, and the share that goes on."""
+    after = surfaces.prism.reflect(direction, plane)
+    share = np.ones(plane.size)
+    rough = np.flatnonzero(width > SMOOTH)
+    if rough.size:
+        normal = -surfaces.prism.plane_normals().take(plane.take(rough), axis=1)
+        after[:, rough], share[rough] = scatter(
+            direction.take(rough, axis=1), normal, width.take(rough), random
+        )
+    return after, share

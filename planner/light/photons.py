@@ -15,7 +15,7 @@ import numpy as np
 from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.images import Image, distinct_images
-from planner.light.paths import Arrival, mirror_chains
+from planner.light.paths import Arrival, Mirrors, mirror_chains
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
@@ -26,58 +26,78 @@ _MARKER = np.array([[0.0141421356], [0.0087355123], [0.0036127491]])
 
 @dataclass(frozen=True)
 class MirrorLight:
-    """Mirrored light of a unit lamp: flux on patches (P,) and the images the map sees."""
+    """Mirrored light of a unit lamp.
+
+    Flux on patches (P,); flux swallowed by wrinkles on facets (F,); the images the map
+    sees; and, as flux on the cells of a coarse grid (C',), what came by wrinkled mirrors.
+    """
 
     patch_flux: FloatArray
+    lost: FloatArray
     images: list[Image]
+    spread_flux: FloatArray
 
 
 def follow_photons(
     surfaces: Surfaces,
     grid: CellGrid,
+    coarse: CellGrid,
     source: Source,
-    specular: FloatArray,
+    mirrors: Mirrors,
     count: int,
     random: np.random.Generator,
     cutoff: float,
     step: Callable[[], None],
 ) -> MirrorLight:
-    """Send ``count`` photons of equal flux and follow them through mirrors."""
+    """Send ``count`` photons of equal flux and follow them through mirrors.
+
+    ``coarse`` is the grid on which light spread by wrinkled mirrors is counted: it is
+    smooth, so large cells with many photons tell more than small ones with few.
+    """
     patch_flux = np.zeros(surfaces.patch_count)
-    if not (specular > cutoff).any():
-        return MirrorLight(patch_flux, [])
+    lost = np.zeros(len(surfaces.facets))
+    spread = np.zeros(coarse.area.size)
+    if not (mirrors.specular > cutoff).any():
+        return MirrorLight(patch_flux, lost, [], spread[coarse.inside])
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
     seen, weights, rays, lengths = [], [], [], []
     plane_is_bottom = abs(grid.z - surfaces.prism.z0) < 1e-9
-    for arrival in mirror_chains(surfaces, origin, direction, specular, cutoff):
+    for arrival in mirror_chains(surfaces, origin, direction, mirrors, cutoff, random):
         step()
-        mirrors = len(chain)
-        if mirrors:
+        met = len(chain)
+        if arrival.lost is not None:
+            facet = surfaces.texel_facet[arrival.texel]
+            lost += totals(facet, arrival.lost, len(lost))
+        if met:
             patch_flux += totals(
                 surfaces.texel_patch[arrival.texel], arrival.weight, surfaces.patch_count
             )
             lands = _lands(arrival, grid.z, surfaces.prism.bottom if plane_is_bottom else None)
+            if arrival.wrinkled is not None:
+                by_wrinkles = arrival.wrinkled[lands]
+                spread += _counted(coarse, arrival, lands[by_wrinkles])
+                lands = lands[~by_wrinkles]
             seen.append(place[:, arrival.ray[lands]])
             weights.append(arrival.weight[lands])
             rays.append(arrival.ray[lands])
-            lengths.append(np.full(len(lands), mirrors, dtype=np.int16))
+            lengths.append(np.full(len(lands), met, dtype=np.int16))
         place[:, arrival.ray] = surfaces.prism.reflect_points(place[:, arrival.ray], arrival.plane)
         planes = np.full(count, -1, dtype=np.int16)
         planes[arrival.ray] = arrival.plane
         chain.append(planes)
-    if not seen:
-        return MirrorLight(patch_flux / count, [])
-    images = distinct_images(
-        surfaces,
-        np.concatenate(seen, axis=1),
-        np.concatenate(weights) / count,
-        np.stack(chain, axis=1),
-        np.concatenate(rays),
-        np.concatenate(lengths),
-    )
-    return MirrorLight(patch_flux / count, images)
+    images: list[Image] = []
+    if seen:
+        images = distinct_images(
+            surfaces,
+            np.concatenate(seen, axis=1),
+            np.concatenate(weights) / count,
+            np.stack(chain, axis=1),
+            np.concatenate(rays),
+            np.concatenate(lengths),
+        )
+    return MirrorLight(patch_flux / count, lost / count, images, spread[coarse.inside] / count)
 
 
 def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:
@@ -86,3 +106,17 @@ def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:
         return np.flatnonzero(arrival.plane == bottom)
     end = arrival.origin[2] + arrival.distance * arrival.direction[2]
     return np.flatnonzero((arrival.origin[2] > z) & (end <= z))
+
+
+def _counted(coarse: CellGrid, arrival: Arrival, which: IntArray) -> FloatArray:
+    """Weight of some arrivals by the cell of the map's plane they pass, (ny * nx,)."""
+    origin, direction = arrival.origin[:, which], arrival.direction[:, which]
+    # Downward legs only, so the vertical part is never nothing.
+    way = (coarse.z - origin[2]) / direction[2]
+    rows, columns = coarse.area.shape
+    step_x, step_y = coarse.step
+    left, front = coarse.x[0] - step_x / 2, coarse.y[0] - step_y / 2
+    column = ((origin[0] + way * direction[0] - left) / step_x).astype(np.intp)
+    row = ((origin[1] + way * direction[1] - front) / step_y).astype(np.intp)
+    cell = np.clip(row, 0, rows - 1) * columns + np.clip(column, 0, columns - 1)
+    return totals(cell, arrival.weight[which], rows * columns)

@@ -59,9 +59,9 @@ class Surfaces:
         self.facets = _list_facets(prism, band_tops)
         count = len(self.facets)
         width = prism.wall_count
-        self._first_facet = np.zeros(width + 2, dtype=np.intp)
+        self._first_facet = np.zeros(prism.plane_count, dtype=np.intp)
         deepest = max((len(tops) for tops in band_tops), default=0)
-        self._tops = np.full((max(deepest, 1), width + 2), np.inf)
+        self._tops = np.full((max(deepest, 1), prism.plane_count), np.inf)
         for index, facet in reversed(list(enumerate(self.facets))):
             self._first_facet[facet.plane] = index
         for wall, tops in enumerate(band_tops):
@@ -115,10 +115,10 @@ class Surfaces:
         area = np.full(u.shape, du * dv)
         facet = self.facets[index]
         prism = self.prism
-        if facet.plane >= prism.wall_count:
+        if facet.plane in (prism.ceiling, prism.bottom):
             u, v, area = self._clip_flat(facet.plane, u, v, du, dv)
         else:
-            v = v + facet.z0
+            v = v + self._v_start[index]
         if np.ptp(area) == 0:
             self._blend(index, texels, (iu.ravel() + 0.5) / fine, (iv.ravel() + 0.5) / fine)
         plane = facet.plane
@@ -179,7 +179,9 @@ class Surfaces:
         per_metre = texel_shape[first, 0] / sizes[first, 0]
         self._u_x, self._u_y = self._u_axis[0] * per_metre, self._u_axis[1] * per_metre
         self._u_0 = (self._plane_origin * self._u_axis).sum(axis=0) * per_metre
-        self._v_y, self._v_z = self._v_axis[1], self._v_axis[2]
+        self._v_x, self._v_y, self._v_z = self._v_axis
+        # Only the tops of turned boxes have rows that run along x.
+        self._rows_turn = bool(np.abs(self._v_x).max() > 0)
         self._v_0 = (self._plane_origin * self._v_axis).sum(axis=0)
         self._row_scale = texel_shape[:, 1] / sizes[:, 1]
         self._row_last = texel_shape[:, 1] - 1
@@ -197,6 +199,8 @@ class Surfaces:
         u -= self._u_0.take(plane)
         v = points[1] * self._v_y.take(plane)
         v += points[2] * self._v_z.take(plane)
+        if self._rows_turn:
+            v += points[0] * self._v_x.take(plane)
         v -= self._v_0.take(plane)
         v -= self._v_start.take(facet)
         v *= self._row_scale.take(facet)
@@ -227,7 +231,7 @@ class Surfaces:
             + self._u_axis[:, plane, None] * along
             + self._v_axis[:, plane, None] * up
         )
-        flat = plane >= self.prism.wall_count
+        flat = (plane == self.prism.ceiling) | (plane == self.prism.bottom)
         if flat.any():
             outside = ~self.prism.contains(points[0, flat], points[1, flat])
             if outside.any():
@@ -288,25 +292,33 @@ def _list_facets(prism: Prism, band_tops: tuple[tuple[float, ...], ...]) -> tupl
         facets += [Facet(wall, a, b) for a, b in itertools.pairwise(edges)]
     facets.append(Facet(prism.ceiling, prism.z1, prism.z1))
     facets.append(Facet(prism.bottom, prism.z0, prism.z0))
+    first = prism.wall_count + 2
+    facets += [Facet(first + k, 0.0, 0.0) for k in range(len(prism.box_faces))]
     return tuple(facets)
 
 
 def _facet_size(prism: Prism, facet: Facet, span: FloatArray) -> tuple[float, float]:
-    if facet.plane >= prism.wall_count:
+    if facet.plane < prism.wall_count:
+        return float(prism.lengths[facet.plane]), facet.z1 - facet.z0
+    if facet.plane < prism.wall_count + 2:
         return float(span[0]), float(span[1])
-    return float(prism.lengths[facet.plane]), facet.z1 - facet.z0
+    _, _, _, length, height, _ = prism.box_faces[facet.plane - prism.wall_count - 2]
+    return length, height
 
 
 def _plane_origins(prism: Prism, low: FloatArray) -> FloatArray:
     walls = np.concatenate([prism.corners.T, np.zeros((1, prism.wall_count))])
     flats = np.array([[low[0]] * 2, [low[1]] * 2, [prism.z1, prism.z0]])
-    return np.concatenate([walls, flats], axis=1)
+    faces = [face[0][:, None] for face in prism.box_faces]
+    return np.concatenate([walls, flats, *faces], axis=1)
 
 
 def _plane_axes(prism: Prism) -> tuple[FloatArray, FloatArray]:
     count = prism.wall_count
     u = np.concatenate([prism.tangents.T, np.zeros((1, count))])
-    u = np.concatenate([u, [[1.0, 1.0], [0.0, 0.0], [0.0, 0.0]]], axis=1)
     v = np.concatenate([np.zeros((2, count)), np.ones((1, count))])
-    v = np.concatenate([v, [[0.0, 0.0], [1.0, 1.0], [0.0, 0.0]]], axis=1)
+    flat_u, flat_v = np.array([[1.0] * 2, [0.0] * 2, [0.0] * 2]), np.zeros((3, 2))
+    flat_v[1] = 1.0
+    u = np.concatenate([u, flat_u, *(face[1][:, None] for face in prism.box_faces)], axis=1)
+    v = np.concatenate([v, flat_v, *(face[2][:, None] for face in prism.box_faces)], axis=1)
     return u, v

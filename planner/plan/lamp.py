@@ -94,7 +94,8 @@ class TableProfile(Value):
     def _check(self) -> Self:
         if len(self.angles_deg) != len(self.relative):
             raise ValueError(
-                f"the profile has {len(self.angles_deg)} angles but {len(self.relative)} intensities."
+                f"the profile has {len(self.angles_deg)} angles but {len(self.relative)} "
+                "intensities."
             )
         if any(b <= a for a, b in zip(self.angles_deg, self.angles_deg[1:], strict=False)):
             raise ValueError("the angles of the profile must rise from each to the next.")
@@ -135,7 +136,8 @@ class PlanesProfile(Value):
             raise ValueError("the first azimuth of the profile must be 0.")
         if len(self.relative) != len(self.azimuths_deg):
             raise ValueError(
-                f"the profile has {len(self.azimuths_deg)} azimuths but {len(self.relative)} planes."
+                f"the profile has {len(self.azimuths_deg)} azimuths but {len(self.relative)} "
+                "planes."
             )
         if any(len(plane) != len(self.angles_deg) for plane in self.relative):
             raise ValueError(

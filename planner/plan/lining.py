@@ -29,13 +29,18 @@ class Lining(Value):
 
     ``reflectance`` is the total hemispherical reflectance; ``specular_share`` is the part
     of the *reflected* light that leaves as from a mirror, the rest leaves diffusely
-    (Lambert). ``low`` and ``high`` bound what samples of the material may show.
+    (Lambert). ``wrinkle`` spreads the specular part as creases do. ``low`` and
+    ``high`` bound what samples of the material may show.
     """
 
     key: Key
     name: Name
     reflectance: Fraction
     specular_share: Fraction = 0.0
+    wrinkle: Fraction = Field(
+        default=0.0,
+        description="Width of the mirror lobe (GGX alpha): 0 flat mirror, 0.25 creased film.",
+    )
     low: Fraction
     high: Fraction
     source: Text = Field(default="", description="Where the numbers come from.")

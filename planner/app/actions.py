@@ -1,0 +1,256 @@
+"""Actions and menus as data: what the window can do, under which key, in which menu.
+
+To add an action: one line in ``ACTIONS``, its key in ``MENUS``, and a handler of the
+same key where the window wires them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any, Final
+
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence, QUndoStack
+from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
+
+from planner.app.display import COLOUR_MAPS
+
+Standard = QKeySequence.StandardKey
+Role = QAction.MenuRole
+Handler = Callable[..., Any]
+
+
+@dataclass(frozen=True)
+class ActionSpec:
+    """One action.
+
+    ``standard`` is the platform's own key for it; ``keys`` are bound besides, or alone
+    where the platform has none. Actions of one ``group`` exclude each other.
+    """
+
+    key: str
+    text: str
+    tip: str
+    standard: Standard | None = None
+    keys: tuple[str, ...] = ()
+    checkable: bool = False
+    group: str | None = None
+    role: Role = Role.NoRole
+
+
+@dataclass(frozen=True)
+class Submenu:
+    """A menu inside a menu; without entries it is filled while the program runs."""
+
+    key: str
+    text: str
+    entries: tuple[str | Submenu | None, ...] = ()
+
+
+ACTIONS: Final = (
+    ActionSpec("new", "&New", "Start an empty plan", Standard.New),
+    ActionSpec("open", "&Open…", "Open a plan file", Standard.Open),
+    ActionSpec("open_demo", "Open &demo plan", "Open the invented example as a new plan"),
+    ActionSpec("save", "&Save", "Save the plan to its file", Standard.Save),
+    ActionSpec(
+        "save_as", "Save &as…", "Save the plan to another file", Standard.SaveAs, ("Ctrl+Shift+S",)
+    ),
+    ActionSpec("export_csv", "Map as &CSV…", "Write the light map as a table"),
+    ActionSpec("export_json", "Map and figures as &JSON…", "Write map, figures and balance"),
+    ActionSpec("export_picture", "&Picture of the window…", "Write the window as a PNG picture"),
+    ActionSpec(
+        "quit", "&Quit", "Close the program", Standard.Quit, ("Ctrl+Q",), role=Role.QuitRole
+    ),
+    ActionSpec(
+        "add_lamp", "&Add lamp", "Hang one more lamp like the selected one", keys=("Ctrl+L",)
+    ),
+    ActionSpec(
+        "duplicate_lamp",
+        "D&uplicate lamp",
+        "Hang a copy beside the selected lamp",
+        keys=("Ctrl+D",),
+    ),
+    ActionSpec("remove_lamp", "Re&move lamp", "Take the selected lamp down", Standard.Delete),
+    ActionSpec(
+        "unit_cm", "&Centimetres", "Show lengths in centimetres", checkable=True, group="unit"
+    ),
+    ActionSpec("unit_in", "&Inches", "Show lengths in inches", checkable=True, group="unit"),
+    *(
+        ActionSpec(
+            f"map_{name}",
+            name.capitalize(),
+            f"Colour the light with the map '{name}', dark where it is dark",
+            checkable=True,
+            group="colour_map",
+        )
+        for name in COLOUR_MAPS
+    ),
+    ActionSpec(
+        "contours", "Contour &lines", "Lines of equal PPFD", keys=("Ctrl+Shift+C",), checkable=True
+    ),
+    ActionSpec(
+        "band_wash",
+        "Mark the target &band",
+        "Mark what is under, inside and over the target band",
+        keys=("Ctrl+B",),
+        checkable=True,
+    ),
+    ActionSpec(
+        "theme_system",
+        "As the &system",
+        "Light or dark as the desktop",
+        checkable=True,
+        group="theme",
+    ),
+    ActionSpec("theme_light", "&Light", "Dark text on light ground", checkable=True, group="theme"),
+    ActionSpec("theme_dark", "&Dark", "Light text on dark ground", checkable=True, group="theme"),
+    ActionSpec("fit", "&Fit drawing", "Show the whole space as large as it goes", keys=("Ctrl+0",)),
+    ActionSpec(
+        "full_screen",
+        "Full &screen",
+        "Use the whole screen; press again to return",
+        Standard.FullScreen,
+        ("F11",),
+        checkable=True,
+    ),
+    ActionSpec(
+        "help_start", "How to &start", "The first five minutes", Standard.HelpContents, ("F1",)
+    ),
+    ActionSpec("help_cautions", "&Cautions", "Heat, water, electricity and eyes"),
+    ActionSpec("help_glossary", "&Glossary", "What the words and figures mean"),
+    ActionSpec("data_folder", "Open data &folder", "Where your own lamps and linings are kept"),
+    ActionSpec("about", "&About", "Versions and licence; details to copy", role=Role.AboutRole),
+)
+
+MENUS: Final = (
+    Submenu(
+        "file",
+        "&File",
+        (
+            "new",
+            "open",
+            "open_demo",
+            Submenu("recent", "Open &recent"),
+            None,
+            "save",
+            "save_as",
+            None,
+            Submenu("export", "&Export", ("export_csv", "export_json", "export_picture")),
+            None,
+            "quit",
+        ),
+    ),
+    Submenu(
+        "edit",
+        "&Edit",
+        (
+            "undo",
+            "redo",
+            None,
+            "add_lamp",
+            Submenu("add_lamp_kind", "Add lamp from &catalogue"),
+            "duplicate_lamp",
+            "remove_lamp",
+        ),
+    ),
+    Submenu(
+        "view",
+        "&View",
+        (
+            Submenu("unit", "&Units", ("unit_cm", "unit_in")),
+            Submenu("colour_map", "&Colour map", tuple(f"map_{name}" for name in COLOUR_MAPS)),
+            Submenu("theme", "&Theme", ("theme_system", "theme_light", "theme_dark")),
+            None,
+            "contours",
+            "band_wash",
+            None,
+            "fit",
+            "full_screen",
+        ),
+    ),
+    Submenu(
+        "help",
+        "&Help",
+        ("help_start", "help_cautions", "help_glossary", None, "data_folder", None, "about"),
+    ),
+)
+
+
+class WindowActions:
+    """The actions of one window, by key, and its menus.
+
+    Raises ``KeyError`` when an action has no handler or a menu names an unknown action:
+    a slip in the tables shows at the first start.
+    """
+
+    def __init__(
+        self, window: QWidget, undo_stack: QUndoStack, handlers: Mapping[str, Handler]
+    ) -> None:
+        self.menus: dict[str, QMenu] = {}
+        self._groups: dict[str, QActionGroup] = {}
+        self._actions: dict[str, QAction] = {}
+        for spec in ACTIONS:
+            self._actions[spec.key] = self._made(window, spec, handlers[spec.key])
+        undo = undo_stack.createUndoAction(window, "Undo")
+        undo.setShortcuts(_shortcuts(Standard.Undo, ()))
+        redo = undo_stack.createRedoAction(window, "Redo")
+        redo.setShortcuts(_shortcuts(Standard.Redo, ("Ctrl+Y", "Ctrl+Shift+Z")))
+        self._actions |= {"undo": undo, "redo": redo}
+        window.addActions(list(self._actions.values()))
+
+    def __getitem__(self, key: str) -> QAction:
+        return self._actions[key]
+
+    def __iter__(self) -> Iterator[str]:
+        """The keys of all actions, undo and redo included."""
+        return iter(self._actions)
+
+    def fill(self, bar: QMenuBar) -> None:
+        """Build the menus."""
+        for menu in MENUS:
+            self._add_menu(bar, menu)
+
+    def _made(self, window: QWidget, spec: ActionSpec, handler: Handler) -> QAction:
+        action = QAction(spec.text, window)
+        action.setObjectName(spec.key)
+        action.setStatusTip(spec.tip)
+        action.setToolTip(spec.tip)
+        action.setCheckable(spec.checkable)
+        action.setMenuRole(spec.role)
+        action.setShortcuts(_shortcuts(spec.standard, spec.keys))
+        if spec.group is not None:
+            if spec.group not in self._groups:
+                self._groups[spec.group] = QActionGroup(window)
+            self._groups[spec.group].addAction(action)
+        if spec.checkable:
+            action.triggered.connect(handler)
+        else:
+            # Without the state Qt would hand on, which a command does not expect.
+            action.triggered.connect(lambda: handler())  # noqa: PLW0108
+        return action
+
+    def _add_menu(self, parent: QMenuBar | QMenu, menu: Submenu) -> None:
+        made = parent.addMenu(menu.text)
+        made.setObjectName(f"menu_{menu.key}")
+        made.setAccessibleName(menu.text.replace("&", ""))
+        self.menus[menu.key] = made
+        for entry in menu.entries:
+            if entry is None:
+                made.addSeparator()
+            elif isinstance(entry, Submenu):
+                self._add_menu(made, entry)
+            else:
+                made.addAction(self._actions[entry])
+
+
+def _shortcuts(standard: Standard | None, keys: tuple[str, ...]) -> list[QKeySequence]:
+    """The platform's keys first, ours after them; none twice.
+
+    Without a platform theme several standard keys (Quit, Save as) have no binding.
+    """
+    found = [] if standard is None else QKeySequence.keyBindings(standard)
+    for key in keys:
+        sequence = QKeySequence(key)
+        if sequence not in found:
+            found.append(sequence)
+    return found

@@ -1,0 +1,1 @@
+"""The drawings: plan view and side elevation, edited by hand."""

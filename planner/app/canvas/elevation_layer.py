@@ -1,0 +1,315 @@
+"""Paints the side elevation: enclosure, wall bands, lamps on their cords, the lit canopy."""
+
+from __future__ import annotations
+
+import math
+import warnings
+from dataclasses import dataclass
+
+import numpy as np
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPolygonF
+
+from planner.app.canvas.dimensions import paint_dimension
+from planner.app.canvas.elevation_drags import (
+    Axis,
+    band_edges,
+    beam_half_angle,
+    extent,
+    lamp_extent,
+    side_wall,
+    wall_extent,
+)
+from planner.app.canvas.ink import Ink, draw_handle, draw_plate_text, mixed, pen
+from planner.app.canvas.outline_layer import WALL_PX, paint_lining, texture, tone
+from planner.app.canvas.viewport import Viewport
+from planner.app.plots import colours
+from planner.estimate.result import Estimate
+from planner.plan.lamp import Lamp
+from planner.plan.lining import Lining
+from planner.plan.plan import Plan
+from planner.units import LengthUnit, format_length
+
+BODY_PX = 8.0
+CANOPY_PX = 7.0
+_SHEET_ROW_PX = 22.0
+
+
+@dataclass(frozen=True)
+class Elevation:
+    """One painting of the side view: what is drawn, from where, and in which ink."""
+
+    plan: Plan
+    axis: Axis
+    viewport: Viewport
+    ink: Ink
+    unit: LengthUnit
+
+    def at(self, u: float, height: float) -> QPointF:
+        """Pixel of a place across and a height."""
+        return self.viewport.to_pixel(u, height)
+
+    def inside(self) -> QRectF:
+        """Pixel rectangle of the space."""
+        left, right = extent(self.plan, self.axis)
+        return self.viewport.to_rect((left, 0.0, right, self.plan.space.height))
+
+    # -- enclosure ----------------------------------------------------------------------
+
+    def paint_sheet(self, painter: QPainter, wall: int) -> None:
+        """The bands of the wall looked at, pale, so that what is before it stands out."""
+        left, right = wall_extent(self.plan, wall, self.axis)
+        if self.plan.wall_opens(wall):
+            return
+        edges = (0.0, *band_edges(self.plan, wall), self.plan.space.height)
+        for k, band in enumerate(self.plan.walls[wall].bands):
+            lining = self.plan.lining(band.lining)
+            area = self.viewport.to_rect((left, edges[k], right, edges[k + 1]))
+            if not lining.is_opening:
+                self._paint_sheet_band(painter, area, lining)
+
+    def _paint_sheet_band(self, painter: QPainter, area: QRectF, lining: Lining) -> None:
+        ground = mixed(tone(lining.reflectance), self.ink.paper, 0.62)
+        painter.fillRect(area, ground)
+        dot_pen = pen(mixed(ground, self.ink.ink, 0.2), 1.6)
+        dot_pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        row = area.top() + _SHEET_ROW_PX / 2
+        while row < area.bottom() - 2:
+            dots, dashes = texture(
+                QPointF(area.left(), row), QPointF(area.right(), row), lining.specular_share
+            )
+            painter.setPen(dot_pen)
+            painter.drawPoints(dots[::2])
+            painter.setPen(pen(dot_pen.color(), 1.2))
+            painter.drawLines(dashes[::2])
+            row += _SHEET_ROW_PX
+
+    def paint_enclosure(self, painter: QPainter, selected: frozenset[str]) -> None:
+        """Floor, ceiling and the two walls cut, in their linings; ``selected`` in the accent."""
+        box, plan = self.inside(), self.plan
+        outer = box.adjusted(-WALL_PX, -WALL_PX, WALL_PX, WALL_PX)
+        self._paint_slab(
+            painter,
+            (outer.topLeft(), outer.topRight(), box.topRight(), box.topLeft()),
+            plan.lining(plan.ceiling),
+            accent="ceiling" in selected,
+        )
+        self._paint_slab(
+            painter,
+            (box.bottomLeft(), box.bottomRight(), outer.bottomRight(), outer.bottomLeft()),
+            plan.lining(plan.floor),
+            accent="floor" in selected,
+        )
+        for right in (False, True):
+            self._paint_side(painter, box, right=right, selected=selected)
+
+    def _paint_side(
+        self, painter: QPainter, box: QRectF, *, right: bool, selected: frozenset[str]
+    ) -> None:
+        wall = side_wall(self.plan, self.axis, right=right)
+        near = box.right() if right else box.left()
+        far = near + (WALL_PX if right else -WALL_PX)
+        if self.plan.wall_opens(wall):
+            self._paint_gap(painter, QPointF(near, box.top()), QPointF(near, box.bottom()))
+            return
+        edges = (0.0, *band_edges(self.plan, wall), self.plan.space.height)
+        for k, band in enumerate(self.plan.walls[wall].bands):
+            low, high = self.at(0, edges[k]).y(), self.at(0, edges[k + 1]).y()
+            foot = WALL_PX if k == 0 else 0.0
+            head = WALL_PX if k + 2 == len(edges) else 0.0
+            corners = (
+                QPointF(near, low),
+                QPointF(near, high),
+                QPointF(far, high - head),
+                QPointF(far, low + foot),
+            )
+            on = f"wall {wall}" in selected
+            self._paint_slab(painter, corners, self.plan.lining(band.lining), accent=on)
+            if on and k > 0:
+                draw_handle(
+                    painter, QPointF((near + far) / 2, low), self.ink, active=False, round_=False
+                )
+
+    def _paint_slab(
+        self, painter: QPainter, corners: tuple[QPointF, ...], lining: Lining, *, accent: bool
+    ) -> None:
+        strip = QPolygonF(corners)
+        if lining.is_opening:
+            self._paint_gap(painter, corners[0], corners[1])
+            return
+        paint_lining(painter, strip, lining)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(pen(self.ink.accent, 3.0) if accent else pen(self.ink.ink, 1.0))
+        painter.drawPolygon(strip)
+
+    def _paint_gap(self, painter: QPainter, start: QPointF, end: QPointF) -> None:
+        line = pen(self.ink.quiet, 1.2)
+        line.setDashPattern([5, 4])
+        painter.setPen(line)
+        painter.drawLine(start, end)
+
+    def paint_band_edges(self, painter: QPainter, wall: int, active: int | None) -> None:
+        """The edges between bands, with grips and heights."""
+        left, right = wall_extent(self.plan, wall, self.axis)
+        for k, height in enumerate(band_edges(self.plan, wall)):
+            start, end = self.at(left, height), self.at(right, height)
+            on = k == active
+            line = pen(self.ink.accent if on else self.ink.quiet, 1.4)
+            line.setDashPattern([6, 3])
+            painter.setPen(line)
+            painter.drawLine(start, end)
+            draw_handle(painter, end, self.ink, active=on, round_=False)
+            colour = self.ink.ink if on else self.ink.quiet
+            text = format_length(height, self.unit)
+            spot = QPointF(start.x() + 34, start.y() - 10)
+            draw_plate_text(painter, spot, text, colour, self.ink.paper)
+
+    # -- canopy -------------------------------------------------------------------------
+
+    def paint_canopy(self, painter: QPainter, light: list[QColor], *, active: bool) -> None:
+        """The canopy plane: a strip in the colours of the light that falls on it."""
+        box, height = self.inside(), self.plan.canopy.height
+        top = self.at(0, height).y()
+        strip = QRectF(box.left(), top, box.width(), CANOPY_PX)
+        if self.plan.canopy.closed:
+            below = QColor(self.ink.ink)
+            below.setAlphaF(0.07)
+            painter.fillRect(QRectF(box.left(), top, box.width(), box.bottom() - top), below)
+        for k, colour in enumerate(light):
+            left = box.left() + box.width() * k / len(light)
+            painter.fillRect(
+                QRectF(left, strip.top(), box.width() / len(light) + 1, strip.height()) & strip,
+                colour,
+            )
+        painter.setPen(pen(self.ink.accent if active else self.ink.ink, 2.4 if active else 1.6))
+        painter.drawLine(strip.topLeft(), strip.topRight())
+        draw_handle(painter, strip.topLeft(), self.ink, active=active, round_=False)
+        draw_handle(painter, strip.topRight(), self.ink, active=active, round_=False)
+
+    # -- lamps --------------------------------------------------------------------------
+
+    def body(self, lamp: Lamp) -> QRectF:
+        """Pixel rectangle of a lamp's body; its lower edge is the lamp's face."""
+        left, right = lamp_extent(lamp, self.axis)
+        face = self.plan.lamp_height(lamp)
+        start, end = self.at(left, face), self.at(right, face)
+        spare = max(0.0, 10.0 - (end.x() - start.x())) / 2
+        return QRectF(
+            start.x() - spare, start.y() - BODY_PX, end.x() - start.x() + 2 * spare, BODY_PX
+        )
+
+    def paint_beams(self, painter: QPainter, colour: QColor) -> None:
+        """Each lamp's cone of at least half its peak, down to the canopy."""
+        glow = QColor(colour)
+        glow.setAlphaF(0.2 if self.ink.paper.lightnessF() > 0.5 else 0.09)
+        path = QPainterPath()
+        path.addRect(self.inside())
+        painter.save()
+        painter.setClipPath(path)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(glow)
+        for lamp in self.plan.lamps:
+            if lamp.output_percent <= 0:
+                continue
+            body = self.body(lamp)
+            foot = self.at(0, self.plan.canopy.height).y()
+            reach = (foot - body.bottom()) * math.tan(min(beam_half_angle(lamp), 1.5))
+            painter.drawPolygon(
+                QPolygonF(
+                    [
+                        body.bottomLeft(),
+                        body.bottomRight(),
+                        QPointF(body.right() + reach, foot),
+                        QPointF(body.left() - reach, foot),
+                    ]
+                )
+            )
+        painter.restore()
+
+    def paint_lamps(self, painter: QPainter, active: int | None) -> None:
+        """Lamps to scale on their cords."""
+        ceiling = self.inside().top()
+        for k, lamp in enumerate(self.plan.lamps):
+            body = self.body(lamp)
+            on = k == active
+            painter.setPen(pen(self.ink.quiet, 1.0))
+            inset = min(body.width() / 6, 12.0)
+            painter.drawLines(
+                [
+                    QLineF(body.left() + inset, ceiling, body.left() + inset, body.top()),
+                    QLineF(body.right() - inset, ceiling, body.right() - inset, body.top()),
+                ]
+            )
+            painter.setPen(pen(self.ink.accent if on else self.ink.ink, 2.2 if on else 1.2))
+            painter.setBrush(self.ink.paper)
+            painter.drawRect(body)
+
+    def paint_hanging(self, painter: QPainter, active: int | None) -> None:
+        """Hanging heights: of the lamp in hand, else of every lamp with room for the figure."""
+        taken: list[float] = []
+        shown = range(len(self.plan.lamps)) if active is None else (active,)
+        for k in shown:
+            lamp = self.plan.lamps[k]
+            body = self.body(lamp)
+            u = body.center().x()
+            if any(abs(u - other) < 44 for other in taken):
+                continue
+            taken.append(u)
+            paint_dimension(
+                painter,
+                QPointF(u, self.at(0, self.plan.canopy.height).y()),
+                QPointF(u, body.bottom()),
+                QPointF(0, 0),
+                format_length(lamp.hanging_height, self.unit),
+                self.ink,
+                strong=True,
+            )
+
+    def paint_heights(self, painter: QPainter, strong: frozenset[str]) -> None:
+        """Ceiling height on the left, canopy height on the right, width below."""
+        box, plan = self.inside(), self.plan
+        side = QPointF(-WALL_PX - 19, 0)
+        paint_dimension(
+            painter,
+            box.bottomLeft(),
+            box.topLeft(),
+            side,
+            format_length(plan.space.height, self.unit),
+            self.ink,
+            strong="ceiling" in strong,
+        )
+        if plan.canopy.height > 0:
+            paint_dimension(
+                painter,
+                box.bottomRight(),
+                QPointF(box.right(), self.at(0, plan.canopy.height).y()),
+                -side,
+                format_length(plan.canopy.height, self.unit),
+                self.ink,
+                strong="canopy" in strong,
+            )
+        left, right = extent(plan, self.axis)
+        paint_dimension(
+            painter,
+            box.bottomLeft(),
+            box.bottomRight(),
+            QPointF(0, WALL_PX + 19),
+            format_length(right - left, self.unit),
+            self.ink,
+        )
+
+
+def light_across(
+    estimate: Estimate | None, axis: Axis, levels: colours.Levels, colour_map: str
+) -> list[QColor]:
+    """Colours of the mean light seen along an axis, from left to right."""
+    if estimate is None:
+        return []
+    with warnings.catch_warnings():  # columns outside the footprint hold nothing but NaN
+        warnings.simplefilter("ignore", RuntimeWarning)
+        mean = np.nanmean(estimate.ppfd, axis=0 if axis == "y" else 1)
+    places = np.linspace(0, len(mean) - 1, 96)
+    known = np.where(np.isfinite(mean), mean, 0.0)
+    smooth = np.interp(places, np.arange(len(mean)), known)
+    rgba = colours.to_rgba(smooth, levels, colours.table(colour_map))
+    return [QColor(int(r), int(g), int(b)) for r, g, b, _ in rgba]

@@ -1,0 +1,306 @@
+"""The side elevation: hanging heights, canopy, ceiling and wall bands, dragged up and down."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QResizeEvent
+from PySide6.QtWidgets import QToolButton, QWidget
+
+from planner.app.canvas import notices
+from planner.app.canvas.drawing import MARGIN_BOTTOM, MARGIN_TOP, Drag, Drawing
+from planner.app.canvas.elevation_drags import (
+    Axis,
+    HeightDrag,
+    band_at,
+    band_edges,
+    extent,
+    faces_viewer,
+    nudged_across,
+    seen_wall,
+    side_wall,
+    wall_extent,
+)
+from planner.app.canvas.elevation_layer import Elevation, light_across
+from planner.app.canvas.ink import Ink, figure_font
+from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
+from planner.app.canvas.outline_layer import WALL_PX
+from planner.app.canvas.plan_choices import removed
+from planner.app.canvas.plan_drags import Edit
+from planner.app.canvas.viewport import Bounds
+from planner.app.display import Display
+from planner.app.document import Document
+from planner.app.plots import colours
+from planner.app.selection import Kind, Selection, SelectionModel
+from planner.estimate.result import Estimate
+from planner.plan.space import Point
+from planner.units import format_length
+
+MARGIN_SIDE = 52.0
+_MOVABLE = {Part.LAMP, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}
+_SELECTED_BY = {
+    Part.CANOPY: Kind.CANOPY,
+    Part.INSIDE: Kind.CANOPY,
+    Part.CEILING: Kind.CEILING,
+    Part.FLOOR: Kind.FLOOR,
+}
+
+
+class ElevationView(Drawing):
+    """The space from the side, to scale."""
+
+    def __init__(
+        self,
+        document: Document,
+        selection: SelectionModel,
+        display: Display,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(document, selection, display, parent)
+        self._axis: Axis = "y"
+        self._estimate: Estimate | None = None
+        self._levels: colours.Levels | None = None
+        self.setAccessibleName("Side elevation")
+        self.setMinimumSize(220, 320)
+        self.turn_button = QToolButton(self)
+        self.turn_button.setAutoRaise(True)
+        self.turn_button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.turn_button.setCursor(Qt.CursorShape.ArrowCursor)
+        self.turn_button.clicked.connect(self.turn)
+        self._name_button()
+        self._follow_selection(selection.current)
+        self.setAccessibleDescription(self.words())
+
+    def sizeHint(self) -> QSize:
+        return QSize(360, 560)
+
+    # -- view ---------------------------------------------------------------------------
+
+    @property
+    def axis(self) -> Axis:
+        """The axis looked along."""
+        return self._axis
+
+    def turn(self) -> None:
+        """Look along the other axis."""
+        self._axis = "x" if self._axis == "y" else "y"
+        if self.focused is not None and self.focused not in self.items():
+            self.set_focused(None)
+        self._name_button()
+        self.fit()
+        self.tell()
+
+    def _name_button(self) -> None:
+        other = "x" if self._axis == "y" else "y"
+        self.turn_button.setText(f"Look along {other}")
+        self.turn_button.setAccessibleName(f"Look along {other}")
+        self.turn_button.adjustSize()
+        self._place_button()
+
+    def _place_button(self) -> None:
+        self.turn_button.move(self.width() - self.turn_button.width() - 8, 6)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._place_button()
+
+    def set_estimate(self, estimate: Estimate | None) -> None:
+        """Show the light of an estimate along the canopy."""
+        self._estimate = estimate
+        self.update()
+
+    def set_levels(self, levels: colours.Levels | None) -> None:
+        """Use the ends of another drawing's colour scale; None follows the map."""
+        self._levels = levels
+        self.update()
+
+    def bounds(self) -> Bounds:
+        left, right = extent(self.plan, self._axis)
+        return left, 0.0, right, self.plan.space.height
+
+    def drawing_area(self) -> QRectF:
+        return QRectF(self.rect()).adjusted(MARGIN_SIDE, MARGIN_TOP, -MARGIN_SIDE, -MARGIN_BOTTOM)
+
+    def shown_wall(self) -> int:
+        """The wall whose bands are shown: the selected one, or the one seen."""
+        current = self.selection.current
+        selected = current.index if current.kind is Kind.WALL else None
+        return seen_wall(self.plan, self._axis, selected)
+
+    def _elevation(self, ink: Ink) -> Elevation:
+        return Elevation(self.plan, self._axis, self.viewport, ink, self.display.unit)
+
+    # -- items --------------------------------------------------------------------------
+
+    def items(self) -> tuple[Item, ...]:
+        wall = self.shown_wall()
+        return (
+            *(Item(Part.LAMP, k) for k in range(len(self.plan.lamps))),
+            Item(Part.CANOPY),
+            Item(Part.CEILING),
+            *(Item(Part.BAND_EDGE, wall, k) for k in range(len(band_edges(self.plan, wall)))),
+        )
+
+    def item_at(self, pixel: QPointF) -> Item:
+        elevation = self._elevation(Ink.of(self.palette()))
+        box = elevation.inside()
+        for k in reversed(range(len(self.plan.lamps))):
+            body = elevation.body(self.plan.lamps[k])
+            if body.adjusted(-4, -5, 4, 5).contains(pixel):
+                return Item(Part.LAMP, k)
+        edge = self._edge_at(pixel, box)
+        if edge is not None:
+            return edge
+        in_width = box.left() - WALL_PX <= pixel.x() <= box.right() + WALL_PX
+        canopy = self.viewport.to_pixel(0, self.plan.canopy.height).y()
+        if in_width and abs(pixel.y() - canopy) <= CORNER_REACH:
+            return Item(Part.CANOPY)
+        if in_width and box.top() - WALL_PX - 3 <= pixel.y() <= box.top() + 4:
+            return Item(Part.CEILING)
+        if in_width and box.bottom() - 3 <= pixel.y() <= box.bottom() + WALL_PX + 3:
+            return Item(Part.FLOOR)
+        return self._wall_at(pixel, box)
+
+    def _edge_at(self, pixel: QPointF, box: QRectF) -> Item | None:
+        """A band edge under a pixel: of the wall shown, or of a wall cut at either side."""
+        sides = (
+            (side_wall(self.plan, self._axis, right=False), box.left() - WALL_PX, box.left()),
+            (side_wall(self.plan, self._axis, right=True), box.right(), box.right() + WALL_PX),
+        )
+        shown = self.shown_wall()
+        left, right = wall_extent(self.plan, shown, self._axis)
+        reach = (self.viewport.to_pixel(left, 0).x(), self.viewport.to_pixel(right, 0).x() + 5)
+        for wall, low, high in ((shown, *reach), *sides):
+            for k, height in enumerate(band_edges(self.plan, wall)):
+                near = abs(pixel.y() - self.viewport.to_pixel(0, height).y()) <= LINE_REACH
+                if near and low <= pixel.x() <= high:
+                    return Item(Part.BAND_EDGE, wall, k)
+        return None
+
+    def _wall_at(self, pixel: QPointF, box: QRectF) -> Item:
+        u, height = self.viewport.to_world(pixel)
+        if box.top() <= pixel.y() <= box.bottom():
+            for right, low in ((False, box.left() - WALL_PX - 2), (True, box.right() - 2)):
+                if low <= pixel.x() <= low + WALL_PX + 4:
+                    wall = side_wall(self.plan, self._axis, right=right)
+                    return Item(Part.WALL, wall, band_at(self.plan, wall, height))
+        if box.contains(pixel):
+            if self.plan.canopy.closed and height < self.plan.canopy.height:
+                return Item(Part.INSIDE)
+            shown = self.shown_wall()
+            left, right_end = wall_extent(self.plan, shown, self._axis)
+            if left <= u <= right_end:
+                return Item(Part.WALL, shown, band_at(self.plan, shown, height))
+        return Item(Part.OUTSIDE)
+
+    def begin(self, item: Item, at: Point) -> Drag | None:
+        return HeightDrag(self.plan, item, at) if item.part in _MOVABLE else None
+
+    def nudged(self, item: Item, by: Point) -> Edit | None:
+        return nudged_across(self.plan, item, by, self._axis)
+
+    def choose(self, item: Item | None) -> None:
+        if item is None or item.part is Part.OUTSIDE:
+            focused, selected = None, Selection()
+        elif item.part is Part.LAMP:
+            focused, selected = item, Selection(Kind.LAMP, item.index)
+        elif item.part in {Part.WALL, Part.BAND_EDGE}:
+            focused = item if item.part is Part.BAND_EDGE else None
+            selected = Selection(Kind.WALL, item.index, item.band)
+        else:
+            focused = item if item.part in _MOVABLE else None
+            selected = Selection(_SELECTED_BY[item.part])
+        self.set_focused(focused)
+        self.selection.select(selected)
+
+    def _on_selection(self, selection: Selection) -> None:
+        self._follow_selection(selection)
+        super()._on_selection(selection)
+
+    def _follow_selection(self, selection: Selection) -> None:
+        if selection.kind is Kind.LAMP:
+            self.set_focused(Item(Part.LAMP, selection.index))
+        elif selection.kind is Kind.CANOPY:
+            self.set_focused(Item(Part.CANOPY))
+        elif selection.kind is Kind.CEILING:
+            self.set_focused(Item(Part.CEILING))
+        elif self.focused is not None and not (
+            self.focused.part is Part.BAND_EDGE and selection.kind is Kind.WALL
+        ):
+            self.set_focused(None)
+
+    def cursor_for(self, item: Item) -> Qt.CursorShape:
+        vertical = item.part in _MOVABLE
+        return Qt.CursorShape.SizeVerCursor if vertical else Qt.CursorShape.ArrowCursor
+
+    def key_on_item(self, key: Qt.Key) -> bool:
+        if key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and self.focused is not None:
+            edit = removed(self.plan, self.focused)
+            return self.try_edit(edit)
+        return False
+
+    def words(self) -> str:
+        plan, unit = self.plan, self.display.unit
+        parts = [
+            f"Side view along {self._axis}: ceiling at {format_length(plan.space.height, unit)}, "
+            f"canopy at {format_length(plan.canopy.height, unit)} above the floor."
+        ]
+        for number, lamp in enumerate(plan.lamps, start=1):
+            height = format_length(lamp.hanging_height, unit)
+            parts.append(f"Lamp {number} hangs {height} above the canopy.")
+        wall = self.shown_wall()
+        for k, height_m in enumerate(band_edges(plan, wall), start=1):
+            parts.append(
+                f"Wall {wall + 1} changes its lining at {format_length(height_m, unit)} (edge {k})."
+            )
+        if self.focused is not None:
+            which = f" {self.focused.index + 1}" if self.focused.part is Part.LAMP else ""
+            parts.append(f"In hand: {self.focused.part}{which}.")
+        return " ".join(parts)
+
+    # -- painting -----------------------------------------------------------------------
+
+    def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
+        elevation, current = self._elevation(ink), self.selection.current
+        state = self.display.state
+        levels = self._levels
+        if levels is None:
+            levels = colours.levels_of(self._estimate.ppfd) if self._estimate else (0.0, 1.0)
+        lamp = current.index if current.kind is Kind.LAMP else None
+        focused = self.focused
+        selected = frozenset(
+            {f"wall {current.index}" if current.kind is Kind.WALL else str(current.kind)}
+        )
+        wall = self.shown_wall()
+        for k in range(self.plan.space.wall_count):
+            if k != wall and faces_viewer(self.plan, k, self._axis):
+                elevation.paint_sheet(painter, k)
+        elevation.paint_sheet(painter, wall)
+        glow = colours.table(state.colour_map)[-1]
+        if self.plan.lamps:
+            elevation.paint_beams(painter, _colour(glow))
+        edge = None
+        if focused is not None and focused.part is Part.BAND_EDGE and focused.index == wall:
+            edge = focused.band
+        elevation.paint_enclosure(painter, selected)
+        light = light_across(self._estimate, self._axis, levels, state.colour_map)
+        elevation.paint_canopy(painter, light, active=current.kind is Kind.CANOPY)
+        elevation.paint_band_edges(painter, wall, edge)
+        elevation.paint_lamps(painter, lamp)
+        painter.setFont(figure_font(self.font(), 0.92))
+        elevation.paint_hanging(painter, lamp)
+        elevation.paint_heights(painter, selected)
+        self._paint_margins(painter, ink)
+
+    def _paint_margins(self, painter: QPainter, ink: Ink) -> None:
+        edge, line = notices.EDGE_PX, notices.LINE_PX
+        width = float(self.width())
+        room = width - self.turn_button.width() - 2 * edge - 8
+        top = QRectF(edge, 7, room, line)
+        notices.paint_line(painter, top, f"Side view along {self._axis}", ink.quiet)
+        if self.notice:
+            area = QRectF(edge, self.height() - edge - line - 16, width - 2 * edge, line + 20)
+            notices.paint_sentence(painter, area, self.notice, ink.alarm)
+
+
+def _colour(rgba: colours.Rgba) -> QColor:
+    return QColor(int(rgba[0]), int(rgba[1]), int(rgba[2]))

@@ -1,0 +1,308 @@
+"""The light in the drawing: the map, its contours and the wash of the target band."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QImage,
+    QPainter,
+    QPainterPath,
+    QPixmap,
+    QPolygonF,
+)
+
+from planner.app.canvas.ink import pen
+from planner.app.canvas.sampling import cell_bounds, interpolated, resampled
+from planner.app.canvas.viewport import Viewport
+from planner.app.plots import colours
+from planner.estimate.result import Estimate
+from planner.units import format_number
+
+_MOST_PIXELS = 1000
+_CONTOUR_CELLS = 48
+_HATCH_PX = 10.0
+
+
+@dataclass(frozen=True)
+class LightStyle:
+    """How the light is shown; ``band`` in µmol m⁻² s⁻¹ is used only with ``wash``."""
+
+    levels: colours.Levels
+    colour_map: str
+    contours: bool = True
+    wash: bool = False
+    band: colours.Levels | None = None
+
+    @property
+    def table(self) -> colours.Rgba:
+        """The colour table in force."""
+        if self.wash and self.band is not None:
+            return colours.washed_table(self.colour_map, self.levels, self.band)
+        return colours.table(self.colour_map)
+
+
+@dataclass(frozen=True)
+class Contour:
+    """The lines of one level: arrays of (x, y) in metres, shape (n, 2)."""
+
+    level: float
+    lines: tuple[np.ndarray[Any, np.dtype[np.float64]], ...]
+
+
+class LightLayer:
+    """Paints one estimate's light; keeps the picture until estimate, style or scale change."""
+
+    def __init__(self) -> None:
+        self._estimate: Estimate | None = None
+        self._key: tuple[object, ...] = ()
+        self._picture: QPixmap | None = None
+        self._contours: list[Contour] | None = None
+
+    def set_estimate(self, estimate: Estimate | None) -> None:
+        """Show another estimate, or none."""
+        self._estimate = estimate
+        self._key = ()
+        self._contours = None
+
+    def paint(
+        self,
+        painter: QPainter,
+        viewport: Viewport,
+        footprint: QPolygonF,
+        style: LightStyle,
+        font: QFont,
+    ) -> None:
+        """Paint the light, clipped to the footprint given in pixels."""
+        estimate = self._estimate
+        if estimate is None:
+            return
+        device = painter.device()
+        size = QSize(device.width(), device.height())
+        ratio = device.devicePixelRatioF()
+        key = (style, viewport, footprint, font, size, ratio)
+        if key != self._key or self._picture is None:
+            self._key, self._picture = key, QPixmap(size * ratio)
+            self._picture.setDevicePixelRatio(ratio)
+            self._picture.fill(Qt.GlobalColor.transparent)
+            layer = QPainter(self._picture)
+            self._compose(layer, estimate, viewport, footprint, style, font)
+            layer.end()
+        painter.drawPixmap(QPointF(0, 0), self._picture)
+
+    def _compose(
+        self,
+        painter: QPainter,
+        estimate: Estimate,
+        viewport: Viewport,
+        footprint: QPolygonF,
+        style: LightStyle,
+        font: QFont,
+    ) -> None:
+        path = QPainterPath()
+        path.addPolygon(footprint)
+        path.closeSubpath()
+        painter.setClipPath(path)
+        _paint_map(painter, estimate, viewport.to_rect(cell_bounds(estimate)), style)
+        if style.wash and style.band is not None:
+            area = footprint.boundingRect()
+            _paint_hatching(painter, estimate, viewport, area, style.band)
+        if style.contours:
+            if self._contours is None:
+                self._contours = contour_lines(estimate)
+            _paint_contours(painter, self._contours, viewport, style, font)
+
+
+def _paint_map(painter: QPainter, estimate: Estimate, rect: QRectF, style: LightStyle) -> None:
+    """The map at the screen's own resolution, values (not colours) interpolated."""
+    ratio = painter.device().devicePixelRatioF()
+    columns, rows = (
+        int(min(max(round(extent * ratio), 1), _MOST_PIXELS))
+        for extent in (rect.width(), rect.height())
+    )
+    low, high = style.levels
+    words = np.ascontiguousarray(style.table[:, [2, 1, 0, 3]]).view(np.uint32).ravel()
+    fine = resampled(estimate.ppfd, rows, columns)[::-1]
+    scale = (len(words) - 1) / max(high - low, 1e-12)
+    fine *= scale
+    fine += 0.5 - low * scale
+    np.clip(fine, 0, len(words) - 1, out=fine)
+    pixels = words.take(fine.astype(np.uint16))
+    image = QImage(pixels.data, columns, rows, 4 * columns, QImage.Format.Format_RGB32)
+    if _MOST_PIXELS in {columns, rows}:  # zoomed far in: the painter enlarges it
+        painter.drawImage(rect, image)
+        return
+    # On whole pixels the picture is copied, not resampled: several times as fast.
+    image.setDevicePixelRatio(ratio)
+    left, top = round(rect.left() * ratio) / ratio, round(rect.top() * ratio) / ratio
+    painter.drawImage(QPointF(left, top), image)
+
+
+def _generator(estimate: Estimate) -> Any:
+    from contourpy import contour_generator  # noqa: PLC0415 - only when there is light
+
+    rows, columns = estimate.ppfd.shape
+    step = max(rows, columns) / _CONTOUR_CELLS
+    v = np.linspace(-0.5, rows - 0.5, max(round(rows / step), 2) + 1)
+    u = np.linspace(-0.5, columns - 0.5, max(round(columns / step), 2) + 1)
+    fine = interpolated(estimate.ppfd, v, u)
+    x0, y0, x1, y1 = cell_bounds(estimate)
+    x, y = np.linspace(x0, x1, len(u)), np.linspace(y0, y1, len(v))
+    return contour_generator(x=x, y=y, z=fine)
+
+
+def contour_levels(estimate: Estimate) -> tuple[float, ...]:
+    """The round numbers lines are drawn at: about six between the map's ends."""
+    known = estimate.ppfd[np.isfinite(estimate.ppfd)]
+    if not known.size or known.max() - known.min() <= 0.02 * max(known.max(), 1e-9):
+        return ()
+    return colours.round_values(float(known.min()), float(known.max()), 6)
+
+
+def contour_lines(estimate: Estimate) -> list[Contour]:
+    """The contour lines of an estimate's map, in metres."""
+    levels = contour_levels(estimate)
+    if not levels:
+        return []
+    lines_at = _generator(estimate).lines
+    return [
+        Contour(level, tuple(line for line in lines_at(level) if len(line) > 2)) for level in levels
+    ]
+
+
+def _paint_contours(
+    painter: QPainter,
+    contours: Sequence[Contour],
+    viewport: Viewport,
+    style: LightStyle,
+    font: QFont,
+) -> None:
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setFont(font)
+    metrics = QFontMetricsF(font)
+    taken: list[QRectF] = []
+    table = style.table
+    low, high = style.levels
+    for contour in contours:
+        place = (contour.level - low) / (high - low) if high > low else 0.0
+        under = table[min(max(int(place * (len(table) - 1)), 0), len(table) - 1)]
+        colour = QColor(255, 255, 255) if colours.is_dark(under) else QColor(0, 0, 0)
+        colour.setAlphaF(0.62)
+        text = format_number(contour.level, 1)
+        lines = [_polyline(viewport, line) for line in contour.lines]
+        spots = _label_spots(
+            lines,
+            metrics.horizontalAdvance(text) + 8,
+            metrics.height(),
+            taken,
+        )
+        painter.save()
+        _cut_out(painter, spots)
+        painter.setPen(pen(colour, 1.0))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for line in lines:
+            painter.drawPolyline(line)
+        painter.restore()
+        colour.setAlphaF(0.92)
+        painter.setPen(colour)
+        for spot in spots:
+            painter.drawText(spot, Qt.AlignmentFlag.AlignCenter, text)
+
+
+def _paint_hatching(
+    painter: QPainter,
+    estimate: Estimate,
+    viewport: Viewport,
+    area: QRectF,
+    band: colours.Levels,
+) -> None:
+    generator = _generator(estimate)
+    under = _region(viewport, generator.filled(-1.0, band[0]))
+    over = _region(viewport, generator.filled(band[1], 1e9))
+    hatch(painter, under, area, QColor(255, 255, 255, 105), rising=False)
+    hatch(painter, over, area, QColor(0, 0, 0, 105), rising=True)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for path in (under, over):
+        painter.setPen(pen(QColor(255, 255, 255, 220), 1.6))
+        painter.drawPath(path)
+
+
+def hatch(
+    painter: QPainter, region: QPainterPath, area: QRectF, colour: QColor, *, rising: bool
+) -> None:
+    """Parallel diagonals over a region: rising for over the band, falling for under it."""
+    if region.isEmpty():
+        return
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setClipPath(region, Qt.ClipOperation.IntersectClip)
+    painter.setPen(pen(colour, 1.0))
+    box = region.boundingRect().intersected(area)
+    tall = box.height()
+    # Lines sit on a fixed raster of the area, so that they do not swim as regions change.
+    start = box.left() - tall - (box.left() - tall - area.left()) % _HATCH_PX
+    at = start
+    while at < box.right() + tall:
+        if rising:
+            painter.drawLine(QPointF(at, box.bottom()), QPointF(at + tall, box.top()))
+        else:
+            painter.drawLine(QPointF(at, box.top()), QPointF(at + tall, box.bottom()))
+        at += _HATCH_PX
+    painter.restore()
+
+
+def _polyline(viewport: Viewport, points: np.ndarray[Any, np.dtype[np.float64]]) -> QPolygonF:
+    xs = (viewport.left + points[:, 0] * viewport.scale).tolist()
+    ys = (viewport.bottom - points[:, 1] * viewport.scale).tolist()
+    return QPolygonF(list(map(QPointF, xs, ys)))
+
+
+def _region(viewport: Viewport, filled: Any) -> QPainterPath:
+    path = QPainterPath()
+    path.setFillRule(Qt.FillRule.OddEvenFill)
+    for points, offsets in zip(*filled, strict=True):
+        for first, last in pairwise(offsets):
+            path.addPolygon(_polyline(viewport, points[first:last]))
+            path.closeSubpath()
+    return path
+
+
+def _label_spots(
+    lines: Sequence[QPolygonF], width: float, height: float, taken: list[QRectF]
+) -> list[QRectF]:
+    """One spot on each line long enough, away from other labels; fills ``taken``."""
+    spots = []
+    for line in lines:
+        size = line.boundingRect()
+        if size.width() + size.height() < 2.4 * width:
+            continue
+        count = line.count()
+        for share in (0.5, 0.3, 0.7, 0.15, 0.85):
+            at = line.at(min(int(count * share), count - 1))
+            spot = QRectF(at.x() - width / 2, at.y() - height / 2, width, height)
+            if not any(spot.intersects(other.adjusted(-4, -2, 4, 2)) for other in taken):
+                taken.append(spot)
+                spots.append(spot)
+                break
+    return spots
+
+
+def _cut_out(painter: QPainter, spots: Sequence[QRectF]) -> None:
+    """Keep following lines out of the spots where labels stand."""
+    if not spots:
+        return
+    path = QPainterPath()
+    path.setFillRule(Qt.FillRule.OddEvenFill)
+    path.addRect(QRectF(-1e5, -1e5, 2e5, 2e5))
+    for spot in spots:
+        path.addRect(spot)
+    painter.setClipPath(path, Qt.ClipOperation.IntersectClip)

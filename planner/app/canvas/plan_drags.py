@@ -1,0 +1,180 @@
+"""Drags on the plan view: from where the hand is to the plan it means. No Qt here."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from planner.app.canvas.items import Item, Part, nearest_on_segment, wall_normal
+from planner.app.canvas.sampling import Section
+from planner.plan import edits
+from planner.plan.plan import Plan
+from planner.plan.space import Point
+
+TURN_STEP_DEG = 15.0
+
+
+@dataclass(frozen=True)
+class Hold:
+    """How the hand holds: ``step`` of the snapping grid in metres (None: free), ``fine``."""
+
+    step: float | None
+    fine: bool = False
+
+
+@dataclass(frozen=True)
+class Edit:
+    """A finished edit: the plan and the name of its undo step."""
+
+    plan: Plan
+    label: str
+
+
+def snapped(value: float, step: float | None) -> float:
+    """The nearest line of an absolute grid; the value itself without a step."""
+    if step is None:
+        return value
+    # Seven digits keep 0.1 µm: enough for half inches, and no 0.30000000000000004 in files.
+    return round(round(value / step) * step, 7)
+
+
+def snapped_point(point: Point, step: float | None) -> Point:
+    """Both coordinates on the grid."""
+    return snapped(point[0], step), snapped(point[1], step)
+
+
+@dataclass(frozen=True)
+class PlanDrag:
+    """A drag of one item that began at a world point; every move starts from ``plan``."""
+
+    plan: Plan
+    item: Item
+    grabbed: Point
+
+    def to(self, at: Point, hold: Hold) -> Edit:
+        """The plan with the item dragged to a world point.
+
+        Raises
+        ------
+        ValueError
+            If that plan cannot be built (a self-crossing footprint, say).
+        """
+        dx, dy = at[0] - self.grabbed[0], at[1] - self.grabbed[1]
+        index = self.item.index
+        if self.item.part is Part.CORNER:
+            x, y = self.plan.space.footprint[index]
+            target = snapped_point((x + dx, y + dy), hold.step)
+            return Edit(edits.move_corner(self.plan, index, target), "Move corner")
+        if self.item.part is Part.WALL:
+            return Edit(shifted_wall(self.plan, index, (dx, dy), hold.step), "Move wall")
+        if self.item.part is Part.LAMP:
+            lamp = self.plan.lamps[index]
+            target = snapped_point((lamp.x + dx, lamp.y + dy), hold.step)
+            return Edit(placed_lamp(self.plan, index, target), "Move lamp")
+        if self.item.part is Part.TURN:
+            return Edit(self._turned(at, hold), "Rotate lamp")
+        raise ValueError(f"a {self.item.part} cannot be dragged.")
+
+    def _turned(self, at: Point, hold: Hold) -> Plan:
+        lamp = self.plan.lamps[self.item.index]
+        angle = math.degrees(math.atan2(at[1] - lamp.y, at[0] - lamp.x))
+        step = 1.0 if hold.fine else TURN_STEP_DEG
+        return edits.change_lamp(
+            self.plan, self.item.index, rotation_deg=whole_turn(round(angle / step) * step)
+        )
+
+
+def whole_turn(angle_deg: float) -> float:
+    """The same direction between -180 (exclusive) and 180 degrees."""
+    return -((-angle_deg + 180) % 360 - 180)
+
+
+def placed_lamp(plan: Plan, index: int, at: Point) -> Plan:
+    """A lamp at a point, or as near to it as the footprint allows."""
+    x, y = edits.nearest_inside(plan.space.footprint, at)
+    return edits.change_lamp(plan, index, x=x, y=y)
+
+
+def shifted_wall(plan: Plan, wall: int, by: Point, step: float | None) -> Plan:
+    """A wall moved along its normal only, its distance from the origin on the grid."""
+    nx, ny = wall_normal(plan, wall)
+    start = plan.space.footprint[wall]
+    old = start[0] * nx + start[1] * ny
+    move = snapped(old + by[0] * nx + by[1] * ny, step) - old
+    moved = edits.move_wall(plan, wall, move * nx, move * ny)
+    # Rounding away the last bits of the sum keeps grid numbers clean in the file.
+    count = plan.space.wall_count
+    for k in (wall, (wall + 1) % count):
+        x, y = moved.space.footprint[k]
+        moved = edits.move_corner(moved, k, (round(x, 7), round(y, 7)))
+    return moved
+
+
+def point_on_wall(plan: Plan, wall: int, near: Point, step: float | None) -> Point:
+    """Where a new corner falls on a wall: on the grid along upright and level walls."""
+    start, end = plan.space.wall(wall)
+    x, y = nearest_on_segment(near, start, end)
+    if abs(start[1] - end[1]) < 1e-9:
+        x = snapped(x, step)
+    elif abs(start[0] - end[0]) < 1e-9:
+        y = snapped(y, step)
+    return round(x, 7), round(y, 7)
+
+
+def nudged(plan: Plan, item: Item, by: Point) -> Edit:
+    """An item moved by arrow keys.
+
+    Raises
+    ------
+    ValueError
+        If the plan cannot be built or the item does not move.
+    """
+    index = item.index
+    if item.part is Part.CORNER:
+        x, y = plan.space.footprint[index]
+        target = (round(x + by[0], 7), round(y + by[1], 7))
+        return Edit(edits.move_corner(plan, index, target), "Move corner")
+    if item.part is Part.WALL:
+        return Edit(shifted_wall(plan, index, by, None), "Move wall")
+    if item.part is Part.LAMP:
+        lamp = plan.lamps[index]
+        target = (round(lamp.x + by[0], 7), round(lamp.y + by[1], 7))
+        return Edit(placed_lamp(plan, index, target), "Move lamp")
+    raise ValueError(f"a {item.part} does not move by arrow keys.")
+
+
+def turned_lamp(plan: Plan, index: int, by_deg: float) -> Edit:
+    """A lamp turned by so many degrees, counter-clockwise."""
+    turned = whole_turn(plan.lamps[index].rotation_deg + by_deg)
+    return Edit(edits.change_lamp(plan, index, rotation_deg=turned), "Rotate lamp")
+
+
+def dragged_section(
+    section: Section,
+    part: Part,
+    by: Point,
+    step: float | None,
+    bounds: tuple[float, float, float, float],
+) -> Section:
+    """The section line with an end, or the whole, moved; it stays within the bounds.
+
+    An end that would fall onto the other (closer than 1 cm) leaves the line as it was.
+    """
+    x0, y0, x1, y1 = bounds
+
+    def kept(point: Point) -> Point:
+        return min(max(point[0], x0), x1), min(max(point[1], y0), y1)
+
+    start, end = section
+    if part is Part.SECTION:
+        dx = min(max(by[0], x0 - min(start[0], end[0])), x1 - max(start[0], end[0]))
+        dy = min(max(by[1], y0 - min(start[1], end[1])), y1 - max(start[1], end[1]))
+        new_start = snapped_point((start[0] + dx, start[1] + dy), step)
+        new_start = kept(new_start)
+        shift = (new_start[0] - start[0], new_start[1] - start[1])
+        moved = (new_start, kept((end[0] + shift[0], end[1] + shift[1])))
+    elif part is Part.SECTION_START:
+        moved = (kept(snapped_point((start[0] + by[0], start[1] + by[1]), step)), end)
+    else:
+        moved = (start, kept(snapped_point((end[0] + by[0], end[1] + by[1]), step)))
+    return moved if math.dist(*moved) >= 0.01 else section

@@ -1,0 +1,414 @@
+"""The plan view: the footprint to scale with the light in it, edited by hand."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QAction, QContextMenuEvent, QMouseEvent, QPainter
+from PySide6.QtWidgets import QMenu, QWidget
+
+from planner.app.canvas import dimensions, notices, outline_layer
+from planner.app.canvas.drawing import MARGIN_BOTTOM, MARGIN_TOP, Drag, Drawing
+from planner.app.canvas.ink import Ink, figure_font
+from planner.app.canvas.items import Item, Part, item_at, items_in_order, wall_normal
+from planner.app.canvas.lamps_layer import paint_lamps
+from planner.app.canvas.light_layer import LightLayer, LightStyle
+from planner.app.canvas.plan_choices import Choice, added_corner, choices, middle_of_wall, removed
+from planner.app.canvas.plan_drags import (
+    Edit,
+    Hold,
+    PlanDrag,
+    dragged_section,
+    nudged,
+    turned_lamp,
+)
+from planner.app.canvas.plan_words import item_in_words, plan_in_words
+from planner.app.canvas.sampling import Section, default_section, value_at
+from planner.app.canvas.section_line import paint_section, paint_section_ends
+from planner.app.canvas.viewport import Bounds
+from planner.app.display import Display
+from planner.app.document import Document
+from planner.app.plots.colours import Levels, levels_of
+from planner.app.selection import Kind, Selection, SelectionModel
+from planner.estimate.result import Estimate
+from planner.plan.space import Point
+from planner.units import format_length
+
+MARGIN_SIDE = 62.0
+EMPTY_HINT = "Hang a lamp: press L or the button beside the drawing"
+
+
+@dataclass(frozen=True)
+class _SectionDrag:
+    """A drag of the section line; the plan has no part in it."""
+
+    view: PlanView
+    part: Part
+    start: Section
+    grabbed: Point
+
+    def to(self, at: Point, hold: Hold) -> Edit:
+        by = (at[0] - self.grabbed[0], at[1] - self.grabbed[1])
+        self.view.set_section(
+            dragged_section(self.start, self.part, by, hold.step, self.view.bounds())
+        )
+        return Edit(self.view.plan, "")
+
+
+class PlanView(Drawing):
+    """The space from above.
+
+    Signals: ``hovered`` with (x, y, ppfd or None) in metres and µmol m⁻² s⁻¹, or None when
+    the pointer leaves; ``section_changed`` with the section's two ends; ``levels_changed``
+    with the ends of the colour scale.
+    """
+
+    hovered = Signal(object)
+    section_changed = Signal(object)
+    levels_changed = Signal(object)
+
+    def __init__(
+        self,
+        document: Document,
+        selection: SelectionModel,
+        display: Display,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(document, selection, display, parent)
+        self._estimate: Estimate | None = None
+        self._refining = False
+        self._light = LightLayer()
+        self._fixed_levels: Levels | None = None
+        self._levels: Levels = (0.0, 1.0)
+        self._section: Section | None = None
+        self._pointer: Point | None = None
+        self.setAccessibleName("Plan drawing")
+        self.setMinimumSize(360, 320)
+        self._follow_selection(selection.current)
+        self.setAccessibleDescription(self.words())
+
+    def sizeHint(self) -> QSize:
+        return QSize(640, 560)
+
+    # -- light --------------------------------------------------------------------------
+
+    def set_estimate(self, estimate: Estimate | None) -> None:
+        """Show the light of an estimate; None shows an empty space."""
+        self._estimate = estimate
+        self._light.set_estimate(estimate)
+        self._renew_levels()
+        self._tell_pointer()
+        self.tell()
+
+    def set_refining(self, refining: bool) -> None:
+        """Mark that a finer estimate is on its way; the light shown stays."""
+        if refining != self._refining:
+            self._refining = refining
+            self.update()
+
+    def set_levels(self, levels: Levels | None) -> None:
+        """Fix the ends of the colour scale (to compare drawings); None follows the map."""
+        self._fixed_levels = levels
+        self._renew_levels()
+        self.update()
+
+    @property
+    def levels(self) -> Levels:
+        """Ends of the colour scale in µmol m⁻² s⁻¹."""
+        return self._levels
+
+    def _renew_levels(self) -> None:
+        if self._fixed_levels is not None:
+            levels = self._fixed_levels
+        elif self._estimate is not None:
+            levels = levels_of(self._estimate.ppfd)
+        else:
+            levels = (0.0, 1.0)
+        if levels != self._levels:
+            self._levels = levels
+            self.levels_changed.emit(levels)
+
+    def light_style(self) -> LightStyle:
+        """How the light is shown now."""
+        state = self.display.state
+        target = self.plan.target
+        band = target.ppfd_band(self.plan.photoperiod_hours) if target is not None else None
+        return LightStyle(self._levels, state.colour_map, state.contours, state.band_wash, band)
+
+    # -- section ------------------------------------------------------------------------
+
+    @property
+    def section(self) -> Section:
+        """The section line's two ends in metres."""
+        return self._section or default_section(self.bounds())
+
+    def set_section(self, section: Section | None) -> None:
+        """Move the section line; None puts it back across the middle."""
+        before = self.section
+        self._section = section
+        if self.section != before:
+            self.section_changed.emit(self.section)
+            self.tell()
+
+    # -- drawing ------------------------------------------------------------------------
+
+    def bounds(self) -> Bounds:
+        return self.plan.space.bounds
+
+    def drawing_area(self) -> QRectF:
+        return QRectF(self.rect()).adjusted(MARGIN_SIDE, MARGIN_TOP, -MARGIN_SIDE, -MARGIN_BOTTOM)
+
+    def item_at(self, pixel: QPointF) -> Item:
+        current = self.selection.current
+        turning = current.index if current.kind is Kind.LAMP else None
+        return item_at(self.plan, self.section, self.viewport, pixel, turning)
+
+    def items(self) -> tuple[Item, ...]:
+        return items_in_order(self.plan)
+
+    def begin(self, item: Item, at: Point) -> Drag | None:
+        if item.part in {Part.SECTION, Part.SECTION_START, Part.SECTION_END}:
+            return _SectionDrag(self, item.part, self.section, at)
+        if item.part in {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN}:
+            return PlanDrag(self.plan, item, at)
+        return None
+
+    def cancel_drag(self) -> None:
+        if isinstance(self._drag, _SectionDrag):
+            self.set_section(self._drag.start)
+        super().cancel_drag()
+
+    def nudged(self, item: Item, by: Point) -> Edit | None:
+        if item.part is Part.SECTION:
+            self.set_section(dragged_section(self.section, item.part, by, None, self.bounds()))
+            return None
+        return nudged(self.plan, item, by)
+
+    def choose(self, item: Item | None) -> None:
+        if item is None or item.part is Part.OUTSIDE:
+            focused, selected = None, Selection()
+        elif item.part is Part.INSIDE:
+            focused, selected = None, Selection(Kind.CANOPY)
+        elif item.part in {Part.LAMP, Part.TURN}:
+            focused, selected = Item(Part.LAMP, item.index), Selection(Kind.LAMP, item.index)
+        elif item.part is Part.WALL:
+            focused = item
+            selected = Selection(Kind.WALL, item.index)
+            current = self.selection.current
+            if current.kind is Kind.WALL and current.index == item.index:
+                selected = current  # keep the band that is being worked on
+        else:
+            focused = item if item.part is Part.CORNER else Item(Part.SECTION)
+            selected = Selection()
+        self.set_focused(focused)
+        self.selection.select(selected)
+
+    def _on_selection(self, selection: Selection) -> None:
+        self._follow_selection(selection)
+        super()._on_selection(selection)
+
+    def _follow_selection(self, selection: Selection) -> None:
+        if selection.kind is Kind.LAMP:
+            self.set_focused(Item(Part.LAMP, selection.index))
+        elif selection.kind is Kind.WALL:
+            self.set_focused(Item(Part.WALL, selection.index))
+        elif self.focused is not None and self.focused.part in {Part.LAMP, Part.WALL}:
+            self.set_focused(None)
+
+    def words(self) -> str:
+        return plan_in_words(
+            self.plan, self.section, self.display.unit, self.focused, self._estimate
+        )
+
+    # -- edits --------------------------------------------------------------------------
+
+    def make(self, choice: Choice) -> None:
+        """Carry out an entry of the context menu."""
+        try:
+            edit = choice.make()
+        except ValueError as error:
+            self.say(notices.reason(error))
+            return
+        if self.try_edit(edit):
+            self.choose(choice.then)
+
+    def key_on_item(self, key: Qt.Key) -> bool:
+        item = self.focused
+        if item is None:
+            return False
+        plan, index = self.plan, item.index
+        if key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}:
+            if item.part not in {Part.LAMP, Part.CORNER}:
+                return False
+            self.make(Choice("", lambda: removed(plan, item) or Edit(plan, "")))
+        elif key == Qt.Key.Key_Insert and item.part is Part.WALL:
+            middle = middle_of_wall(plan, index)
+            step = self.display.unit.snap
+            corner = Item(Part.CORNER, index + 1)
+            self.make(Choice("", lambda: added_corner(plan, index, middle, step), corner))
+        elif key == Qt.Key.Key_R and item.part is Part.LAMP:
+            if self.try_edit(turned_lamp(plan, index, 15.0), f"turn {index}"):
+                self._burst.start()
+        else:
+            return False
+        return True
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        item = self.item_at(event.position())
+        if event.button() is Qt.MouseButton.LeftButton and item.part is Part.WALL:
+            near = self.viewport.to_world(event.position())
+            step = self.hold(event.modifiers()).step
+            plan, wall = self.plan, item.index
+            corner = Item(Part.CORNER, wall + 1)
+            self.make(Choice("", lambda: added_corner(plan, wall, near, step), corner))
+        else:
+            super().mouseDoubleClickEvent(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
+        if by_key and self.focused is not None:
+            item, pixel = self.focused, self._place_of(self.focused)
+        else:
+            pixel = QPointF(event.pos())
+            item = self.item_at(pixel)
+            self.choose(item)
+        menu = self.menu_for(item, self.viewport.to_world(pixel))
+        menu.popup(self.mapToGlobal(pixel.toPoint()))
+
+    def menu_for(self, item: Item, at: Point) -> QMenu:
+        """The context menu of an item; it deletes itself when closed."""
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for choice in choices(self.plan, item, at, self.display.unit.snap):
+            action = QAction(choice.text, menu)
+            action.triggered.connect(lambda _checked=False, c=choice: self.make(c))
+            menu.addAction(action)
+        if not menu.isEmpty():
+            menu.addSeparator()
+        fit = QAction("Fit drawing", menu)
+        fit.triggered.connect(self.fit)
+        menu.addAction(fit)
+        return menu
+
+    def _place_of(self, item: Item) -> QPointF:
+        if item.part is Part.CORNER:
+            return self.viewport.to_pixel(*self.plan.space.footprint[item.index])
+        if item.part is Part.WALL:
+            return self.viewport.to_pixel(*middle_of_wall(self.plan, item.index))
+        if item.part is Part.LAMP:
+            lamp = self.plan.lamps[item.index]
+            return self.viewport.to_pixel(lamp.x, lamp.y)
+        return self.viewport.to_pixel(*self.section[0])
+
+    # -- pointer ------------------------------------------------------------------------
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        self._pointer = self.viewport.to_world(event.position())
+        self._tell_pointer()
+        self.update()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        self._pointer = None
+        self.hovered.emit(None)
+        self.update()
+        super().leaveEvent(event)
+
+    def _tell_pointer(self) -> None:
+        if self._pointer is not None:
+            self.hovered.emit((*self._pointer, self._light_at_pointer()))
+
+    def _light_at_pointer(self) -> float | None:
+        if self._pointer is None or self._estimate is None:
+            return None
+        return value_at(self._estimate, *self._pointer)
+
+    def readout(self) -> str:
+        """PPFD and place under the pointer, in words and the chosen unit."""
+        if self._pointer is None:
+            return ""
+        unit = self.display.unit
+        x, y = (format_length(part, unit, with_unit=False) for part in self._pointer)
+        place = f"x {x}, y {y} {unit.value}"
+        light = self._light_at_pointer()
+        return place if light is None else f"{light:.0f} µmol m⁻² s⁻¹ at {place}"
+
+    def status(self) -> str:
+        """The line under the drawing: what is being dragged, or what is under the pointer."""
+        item = self.focused
+        moved = item is not None and item.part in {Part.LAMP, Part.CORNER}
+        if item is not None and moved and (self.dragging or self._pointer is None):
+            words = item_in_words(self.plan, item, self.section, self.display.unit)
+            return f"{words[:1].upper()}{words[1:]}"
+        return self.readout()
+
+    def cursor_for(self, item: Item) -> Qt.CursorShape:
+        if item.part in {Part.LAMP, Part.CORNER, Part.SECTION_START, Part.SECTION_END}:
+            return Qt.CursorShape.SizeAllCursor
+        if item.part is Part.TURN:
+            return Qt.CursorShape.PointingHandCursor
+        if item.part is Part.SECTION:
+            return Qt.CursorShape.OpenHandCursor
+        if item.part is Part.WALL:
+            nx, ny = wall_normal(self.plan, item.index)
+            return (
+                Qt.CursorShape.SizeHorCursor if abs(nx) > abs(ny) else Qt.CursorShape.SizeVerCursor
+            )
+        return Qt.CursorShape.ArrowCursor
+
+    # -- painting -----------------------------------------------------------------------
+
+    def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
+        plan, viewport, unit = self.plan, self.viewport, self.display.unit
+        footprint = outline_layer.footprint_polygon(plan, viewport)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self.palette().alternateBase())
+        painter.drawPolygon(footprint)
+        self._light.paint(
+            painter, viewport, footprint, self.light_style(), figure_font(self.font(), 0.85)
+        )
+        current = self.selection.current
+        wall = current.index if current.kind is Kind.WALL else None
+        lamp = current.index if current.kind is Kind.LAMP else None
+        item = self.focused
+        strong = _walls_of(item, plan.space.wall_count)
+        dimensions.paint_wall_lengths(painter, plan, viewport, ink, unit, strong)
+        section_active = item is not None and item.part is Part.SECTION
+        paint_section(painter, self.section, viewport, ink, active=section_active)
+        paint_lamps(painter, plan, viewport, ink, lamp)
+        outline_layer.paint_outline(painter, plan, viewport, ink, wall)
+        paint_section_ends(painter, self.section, viewport, ink, active=section_active)
+        corner = [item.index] if item is not None and item.part is Part.CORNER else []
+        outline_layer.paint_corners(painter, plan, viewport, ink, corner)
+        self._paint_margins(painter, ink, footprint.boundingRect())
+
+    def _paint_margins(self, painter: QPainter, ink: Ink, footprint: QRectF) -> None:
+        edge, line = notices.EDGE_PX, notices.LINE_PX
+        width, height = float(self.width()), float(self.height())
+        if not self.plan.lamps:
+            notices.paint_invitation(
+                painter, footprint.center(), footprint.width() - 48, EMPTY_HINT, ink
+            )
+        if self._refining:
+            notices.paint_refining(painter, QPointF(width - edge, edge + 4), ink)
+        foot = height - edge
+        dimensions.paint_scale_bar(
+            painter, QPointF(width - edge, foot - 4), self.viewport, ink, self.display.unit
+        )
+        area = QRectF(edge, foot - line, max(width - 2 * edge - 210, 60), line)
+        if self.notice:
+            notices.paint_sentence(painter, area.adjusted(0, -16, 0, 4), self.notice, ink.alarm)
+        else:
+            notices.paint_line(painter, area, self.status(), ink.ink)
+
+
+def _walls_of(item: Item | None, count: int) -> frozenset[int]:
+    """Walls whose lengths an item decides."""
+    if item is None:
+        return frozenset()
+    if item.part is Part.WALL:
+        return frozenset({(item.index - 1) % count, item.index, (item.index + 1) % count})
+    if item.part is Part.CORNER:
+        return frozenset({(item.index - 1) % count, item.index})
+    return frozenset()

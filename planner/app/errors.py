@@ -1,0 +1,169 @@
+"""Errors nobody foresaw: rescue the work, then show one dialog with a report to copy.
+
+What can be foreseen (a bad file, a folder without permission) never comes here: it is
+said in a sentence at its place.
+"""
+
+from __future__ import annotations
+
+import faulthandler
+import logging
+import sys
+import threading
+import traceback
+from collections.abc import Callable
+from pathlib import Path
+from types import TracebackType
+from typing import TextIO
+
+from PySide6.QtCore import QObject, Qt, Signal, Slot
+from PySide6.QtGui import QFontDatabase, QGuiApplication
+from PySide6.QtWidgets import (
+    QApplication,
+    QDialog,
+    QDialogButtonBox,
+    QLabel,
+    QPlainTextEdit,
+    QVBoxLayout,
+    QWidget,
+)
+
+from planner.app import theme
+from planner.app.about import details
+
+Rescue = Callable[[], Path | None]
+_log = logging.getLogger(__name__)
+
+
+def report_text(
+    kind: type[BaseException], error: BaseException, trace: TracebackType | None
+) -> str:
+    """Versions and traceback, ready to paste."""
+    lines = "".join(traceback.format_exception(kind, error, trace))
+    return f"{details()}\n\n{lines}"
+
+
+class ErrorDialog(QDialog):
+    """Says what happened and where the work went; the report can be copied."""
+
+    def __init__(self, report: str, rescued: Path | None, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Something went wrong")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        if rescued is None:
+            fate = "There was no unsaved work to rescue."
+        else:
+            fate = f"Your work was kept in {rescued} and will be offered at the next start."
+        message = QLabel(
+            "The program met a fault of its own and could not do what you asked. "
+            f"{fate} You can go on working; save your plan under a new name to be safe.",
+            self,
+        )
+        message.setWordWrap(True)
+        self.report = QPlainTextEdit(report, self)
+        self.report.setReadOnly(True)
+        self.report.setAccessibleName("Report")
+        self.report.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close, self)
+        copy = buttons.addButton("Copy report", QDialogButtonBox.ButtonRole.ActionRole)
+        copy.setAccessibleName("Copy report")
+        copy.clicked.connect(self._copy)
+        leave = buttons.addButton("Close the program", QDialogButtonBox.ButtonRole.DestructiveRole)
+        leave.setAccessibleName("Close the program")
+        leave.clicked.connect(QApplication.closeAllWindows)
+        buttons.rejected.connect(self.reject)
+        buttons.button(QDialogButtonBox.StandardButton.Close).setDefault(True)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(*(theme.WIDE,) * 4)
+        layout.setSpacing(theme.WIDE)
+        layout.addWidget(message)
+        layout.addWidget(self.report, 1)
+        layout.addWidget(buttons)
+        self.resize(80 * theme.RHYTHM, 50 * theme.RHYTHM)
+
+    @Slot()
+    def _copy(self) -> None:
+        QGuiApplication.clipboard().setText(self.report.toPlainText())
+
+
+class FaultReporter(QObject):
+    """Takes over ``sys.excepthook`` and ``threading.excepthook``.
+
+    Parameters
+    ----------
+    rescue
+        Writes unsaved work to a safe place and returns where, or None without any.
+    """
+
+    _caught = Signal(str)
+
+    def __init__(self, rescue: Rescue, window: QWidget | None = None) -> None:
+        super().__init__()
+        self._rescue = rescue
+        self._window = window
+        self._dialog: ErrorDialog | None = None
+        self._old_hooks = (sys.excepthook, threading.excepthook)
+        # Faults of other threads are shown by the GUI thread: signals cross over.
+        self._caught.connect(self._show)
+
+    def install(self) -> None:
+        """Take over both hooks."""
+        sys.excepthook = self._on_exception
+        threading.excepthook = self._on_thread_exception
+
+    def remove(self) -> None:
+        """Give the hooks back."""
+        sys.excepthook, threading.excepthook = self._old_hooks
+
+    @property
+    def dialog(self) -> ErrorDialog | None:
+        """The dialog now open, if any."""
+        return self._dialog
+
+    def _on_exception(
+        self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
+    ) -> None:
+        if issubclass(kind, KeyboardInterrupt):
+            QApplication.closeAllWindows()
+            return
+        report = report_text(kind, error, trace)
+        _log.critical("%s", report)
+        self._caught.emit(report)
+
+    def _on_thread_exception(self, args: threading.ExceptHookArgs) -> None:
+        error = args.exc_value or args.exc_type()
+        self._on_exception(args.exc_type, error, args.exc_traceback)
+
+    @Slot(str)
+    def _show(self, report: str) -> None:
+        if self._dialog is not None:
+            # One dialog, however often a repeated fault (in painting, say) strikes.
+            return
+        try:
+            rescued = self._rescue()
+        except Exception:  # noqa: BLE001 - the fault itself must be shown all the same
+            _log.exception("The work could not be rescued")
+            rescued = None
+        self._dialog = ErrorDialog(report, rescued, self._window)
+        self._dialog.finished.connect(self._forget)
+        self._dialog.open()
+
+    @Slot()
+    def _forget(self) -> None:
+        self._dialog = None
+
+
+def trace_crashes(folder: Path) -> TextIO | None:
+    """Let a crash of Qt itself leave its trace in a file of the folder.
+
+    Returns the open file, to be kept as long as the program runs; None where the folder
+    cannot be written.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        trace = (folder / "crash.txt").open("a", encoding="utf-8")
+    except OSError:
+        _log.warning("No crash trace can be kept in %s", folder)
+        return None
+    faulthandler.enable(trace)
+    return trace

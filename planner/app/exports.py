@@ -1,0 +1,47 @@
+"""Writing the shown estimate, or the window itself, to a file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice
+from PySide6.QtGui import QImageWriter, QPixmap
+
+from planner.estimate.result import Estimate
+from planner.files.atomic import write_atomically
+from planner.files.errors import system_problem
+
+FILTERS: Final = {
+    ".csv": "Tables (*.csv);;All files (*)",
+    ".json": "JSON (*.json);;All files (*)",
+    ".png": "PNG pictures (*.png);;All files (*)",
+}
+
+
+def write_export(path: Path, ending: str, estimate: Estimate) -> None:
+    """Write the map as ``.csv`` or map and figures as ``.json``; raises ``PlanFileError``."""
+    if ending == ".csv":
+        from planner.reports.csv_export import estimate_to_csv  # noqa: PLC0415 - only when asked
+
+        text = estimate_to_csv(estimate)
+    else:
+        from planner.reports.json_export import estimate_to_json  # noqa: PLC0415 - only when asked
+
+        text = estimate_to_json(estimate)
+    _write(path, text.encode("utf-8"))
+
+
+def write_picture(path: Path, picture: QPixmap) -> None:
+    """Write a picture as PNG; raises ``PlanFileError``."""
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    QImageWriter(buffer, QByteArray(b"PNG")).write(picture.toImage())
+    _write(path, bytes(buffer.data().data()))
+
+
+def _write(path: Path, data: bytes) -> None:
+    try:
+        write_atomically(path, data)
+    except OSError as error:
+        raise system_problem(path, error, act="saved") from error

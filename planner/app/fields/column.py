@@ -1,0 +1,142 @@
+"""The column of fields: what is selected, and its panel."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt, QTimer, Signal
+from PySide6.QtWidgets import QApplication, QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from planner.app.fields.canopy_fields import CanopyFields
+from planner.app.fields.lamp_fields import LampFields
+from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.fields.space_fields import SpaceFields
+from planner.app.fields.still_combo import StillCombo
+from planner.app.fields.surface_fields import SurfaceFields
+from planner.app.fields.wall_fields import WallFields
+from planner.app.selection import Kind, Selection
+from planner.plan.plan import Plan
+
+
+class FieldColumn(QWidget):
+    """A list of all that can be selected, over the fields of the one that is."""
+
+    dragging_changed = Signal(bool)
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._workplace = workplace
+        self._offered: list[Selection] = []
+        self.chooser = StillCombo()
+        self.chooser.setAccessibleName("What is selected")
+        self.chooser.setMaxVisibleItems(24)
+        heading = QLabel("Fiel&ds of")
+        heading.setBuddy(self.chooser)
+        self.panels: dict[Kind, FieldPanel] = {
+            Kind.SPACE: SpaceFields(workplace),
+            Kind.WALL: WallFields(workplace),
+            Kind.LAMP: LampFields(workplace),
+            Kind.CANOPY: CanopyFields(workplace),
+            Kind.CEILING: SurfaceFields(workplace, Kind.CEILING),
+            Kind.FLOOR: SurfaceFields(workplace, Kind.FLOOR),
+        }
+        # One panel is visible at a time; hidden ones take no room in the scrolled column.
+        holder = QWidget()
+        stack = QVBoxLayout(holder)
+        stack.setContentsMargins(0, 0, 8, 8)
+        for panel in self.panels.values():
+            panel.hide()
+            panel.dragging_changed.connect(self.dragging_changed)
+            stack.addWidget(panel)
+        stack.addStretch(1)
+        self._scroll = QScrollArea()
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._scroll.setWidget(holder)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(8)
+        top = QWidget()
+        line = QVBoxLayout(top)
+        line.setContentsMargins(0, 0, 8, 0)
+        line.setSpacing(4)
+        line.addWidget(heading)
+        line.addWidget(self.chooser)
+        layout.addWidget(top)
+        layout.addWidget(self._scroll, 1)
+        self.chooser.activated.connect(
+            lambda row: self._workplace.selection.select(self._offered[row])
+        )
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._on_focus_changed)
+        workplace.document.changed.connect(self._on_plan_changed)
+        workplace.selection.changed.connect(self._on_selection_changed)
+        self._on_selection_changed(workplace.selection.current)
+
+    @property
+    def panel(self) -> FieldPanel:
+        """The panel that is shown."""
+        return self.panels[self._workplace.selection.current.kind]
+
+    def focus_fields(self) -> None:
+        """Put the keyboard into the first field."""
+        self.panel.setFocus()
+        self.panel.focusNextChild()
+
+    def _on_focus_changed(self, _old: QWidget | None, new: QWidget | None) -> None:
+        holder = self._scroll.widget()
+        if new is not None and holder is not None and holder.isAncestorOf(new):
+            # What was just unfolded has its place only after the layout has run.
+            QTimer.singleShot(0, self, self._reveal_focus)
+
+    def _reveal_focus(self) -> None:
+        focused, holder = QApplication.focusWidget(), self._scroll.widget()
+        if focused is not None and holder is not None and holder.isAncestorOf(focused):
+            self._scroll.ensureWidgetVisible(focused, 0, 32)
+
+    def sizeHint(self) -> QSize:
+        return QSize(304, 480)
+
+    def _on_plan_changed(self, _old: Plan, new: Plan) -> None:
+        self._workplace.selection.follow(new)
+        self._show_chooser(self._workplace.selection.current)
+        self.panel.refresh(new)
+
+    def _on_selection_changed(self, selection: Selection) -> None:
+        self._show_chooser(selection)
+        self.panel.show_selection(selection)
+        for kind, panel in self.panels.items():
+            panel.setVisible(kind is selection.kind)
+        self._scroll.verticalScrollBar().setValue(0)
+
+    def _show_chooser(self, selection: Selection) -> None:
+        plan = self._workplace.document.plan
+        offered = [
+            Selection(),
+            *(Selection(Kind.LAMP, index) for index in range(len(plan.lamps))),
+            *(Selection(Kind.WALL, index) for index in range(len(plan.walls))),
+            Selection(Kind.CANOPY),
+            Selection(Kind.CEILING),
+            Selection(Kind.FLOOR),
+        ]
+        titles = [selection_title(plan, one) for one in offered]
+        if titles != [self.chooser.itemText(row) for row in range(self.chooser.count())]:
+            self.chooser.clear()
+            self.chooser.addItems(titles)
+            self.chooser.widen_list()
+        self._offered = offered
+        whole = Selection(selection.kind, selection.index)
+        self.chooser.setCurrentIndex(offered.index(whole) if whole in offered else 0)
+
+
+def selection_title(plan: Plan, selection: Selection) -> str:
+    """What a thing is called in the list."""
+    if selection.kind is Kind.LAMP:
+        return f"Lamp {selection.index + 1}: {plan.lamps[selection.index].model.name}"
+    if selection.kind is Kind.WALL:
+        door = " (door)" if plan.space.door == selection.index else ""
+        return f"Wall {selection.index + 1}{door}"
+    if selection.kind is Kind.CANOPY:
+        return "Canopy, day and target"
+    return {Kind.SPACE: "Space", Kind.CEILING: "Ceiling", Kind.FLOOR: "Floor"}[selection.kind]

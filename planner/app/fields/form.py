@@ -1,0 +1,233 @@
+"""Rows of labels and fields, with the error and the explanation beside the field."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import (
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QWidget,
+)
+
+ASK_WIDTH = 20
+
+
+class AlertLabel(QLabel):
+    """A short sentence about what is wrong; hidden while there is none."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWordWrap(True)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+        self.setForegroundRole(QPalette.ColorRole.BrightText)
+        self.hide()
+
+    def say(self, sentence: str) -> None:
+        """Show the sentence; an empty one hides the label."""
+        self.setText(f"▲ {sentence}" if sentence else "")
+        self.setVisible(bool(sentence))
+
+
+class NoteLabel(QLabel):
+    """A quiet line of explanation."""
+
+    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setWordWrap(True)
+        self.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+        self.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
+
+
+class Row:
+    """One line of a form: its label, its field, and what stands beside them."""
+
+    def __init__(
+        self,
+        label: QLabel,
+        control: QWidget,
+        holder: QWidget,
+        alert: AlertLabel,
+        ask: QToolButton | None,
+        note: NoteLabel | None,
+    ) -> None:
+        self.label, self.control = label, control
+        self._holder, self._alert, self._ask, self._note = holder, alert, ask, note
+
+    @property
+    def error(self) -> str:
+        """The error shown, or an empty text."""
+        return self._alert.text().removeprefix("▲ ")
+
+    @property
+    def last_stop(self) -> QWidget:
+        """What the Tab key reaches last in this row."""
+        return self.control if self._ask is None else self._ask
+
+    def show_error(self, sentence: str) -> None:
+        """Show what is wrong with this field."""
+        self._alert.say(sentence)
+
+    def clear_error(self) -> None:
+        """Take the error away."""
+        self._alert.say("")
+
+    def set_visible(self, visible: bool) -> None:
+        """Show or hide the whole row."""
+        self.label.setVisible(visible)
+        self._holder.setVisible(visible)
+        if self._note is not None and self._ask is not None:
+            self._note.setVisible(visible and self._ask.isChecked())
+        if not visible:
+            self.clear_error()
+
+    def set_enabled(self, enabled: bool) -> None:
+        """Enable or disable the field."""
+        self.label.setEnabled(enabled)
+        self.control.setEnabled(enabled)
+
+
+class Form(QWidget):
+    """A column of rows: label left, field right, error and explanation below the field."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(8)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnStretch(1, 1)
+        self._grid.setColumnMinimumWidth(0, 100)
+
+    def add_heading(self, text: str) -> QLabel:
+        """A small heading with room above it."""
+        heading = QLabel(text, self)
+        font = heading.font()
+        font.setBold(True)
+        heading.setFont(font)
+        heading.setContentsMargins(0, 12, 0, 0)
+        self.add_wide(heading)
+        return heading
+
+    def add_row(
+        self, label: str, control: QWidget, explanation: str = "", *, wide: bool = False
+    ) -> Row:
+        """A labelled field; with an explanation it gets a '?' that unfolds it.
+
+        A wide one takes the whole column, with its label above it.
+        """
+        line = self._grid.rowCount()
+        text = QLabel(label, self)
+        text.setWordWrap(True)
+        text.setBuddy(control)
+        if not control.accessibleName():
+            control.setAccessibleName(label)
+        holder = QWidget(self)
+        layout = QHBoxLayout(holder)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(4)
+        layout.addWidget(control, 1)
+        ask: QToolButton | None = None
+        note: NoteLabel | None = None
+        if explanation:
+            ask, note = self._explained(label or control.accessibleName(), control, explanation)
+        if ask is not None:
+            layout.addWidget(ask)
+        elif not wide:
+            layout.addSpacing(ASK_WIDTH + 4)
+        alert = AlertLabel(self)
+        if wide:
+            self._grid.addWidget(text, line, 0, 1, 2)
+            self._grid.addWidget(holder, line + 1, 0, 1, 2)
+        else:
+            self._grid.addWidget(text, line, 0)
+            self._grid.addWidget(holder, line, 1)
+        self._grid.addWidget(alert, line + 2, 0, 1, 2)
+        if note is not None:
+            self._grid.addWidget(note, line + 3, 0, 1, 2)
+        return Row(text, control, holder, alert, ask, note)
+
+    def _explained(
+        self, label: str, control: QWidget, explanation: str
+    ) -> tuple[QToolButton, NoteLabel]:
+        ask = QToolButton(self)
+        ask.setText("?")
+        ask.setAutoRaise(True)
+        ask.setCheckable(True)
+        ask.setFixedWidth(ASK_WIDTH)
+        ask.setToolTip("What is this?")
+        ask.setAccessibleName(f"What is this? {label}")
+        note = NoteLabel(explanation, self)
+        note.hide()
+        ask.toggled.connect(note.setVisible)
+        control.setToolTip(f"<p>{explanation}</p>")
+        return ask, note
+
+    def add_wide(self, widget: QWidget) -> None:
+        """Something over the whole width of the column."""
+        self._grid.addWidget(widget, self._grid.rowCount(), 0, 1, 2)
+
+    def add_buttons(self, *buttons: QPushButton) -> QWidget:
+        """Buttons side by side, over the whole width."""
+        bar = QWidget(self)
+        layout = QHBoxLayout(bar)
+        layout.setContentsMargins(0, 4, 0, 4)
+        layout.setSpacing(8)
+        for button in buttons:
+            layout.addWidget(button)
+        self.add_wide(bar)
+        return bar
+
+    def add_alert(self) -> AlertLabel:
+        """A place for errors that belong to no single field."""
+        alert = AlertLabel(self)
+        self.add_wide(alert)
+        return alert
+
+    def end(self) -> None:
+        """Keep the rows at the top of whatever room there is."""
+        self._grid.setRowStretch(self._grid.rowCount(), 1)
+
+
+def button(text: str, tip: str = "") -> QPushButton:
+    """A push button that is no dialog's default."""
+    made = QPushButton(text)
+    made.setAutoDefault(False)
+    made.setAccessibleName(text)
+    if tip:
+        made.setToolTip(f"<p>{tip}</p>")
+    return made
+
+
+def in_tab_order(stops: Sequence[QWidget]) -> None:
+    """Let the Tab key go through these in this order."""
+    for before, after in pairwise(stops):
+        QWidget.setTabOrder(before, after)
+
+
+def fold_button(text: str) -> QToolButton:
+    """A quiet line that unfolds what stands below it."""
+    made = QToolButton()
+    made.setText(text)
+    made.setAccessibleName(text)
+    made.setCheckable(True)
+    made.setAutoRaise(True)
+    made.setArrowType(Qt.ArrowType.RightArrow)
+    made.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    # An unfolded line is told by its arrow; a pressed-in look would only add weight.
+    made.setStyleSheet(
+        "QToolButton { border: 1px solid transparent; padding: 2px; }"
+        "QToolButton:focus { border-color: palette(highlight); }"
+    )
+    made.toggled.connect(
+        lambda on: made.setArrowType(Qt.ArrowType.DownArrow if on else Qt.ArrowType.RightArrow)
+    )
+    return made

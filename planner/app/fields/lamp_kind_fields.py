@@ -1,0 +1,215 @@
+"""Fields of a lamp's kind: photon flux, watts, beam, and the size of what shines."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.fields.still_combo import StillCombo
+from planner.app.fields.wording import explain
+from planner.app.quantity_box import (
+    BEAM_ANGLE,
+    BODY_LENGTH,
+    COUNT,
+    PHOTON_FLUX,
+    WATTS,
+)
+from planner.app.selection import Kind, Selection
+from planner.catalogue.library import CatalogueError
+from planner.plan import edits
+from planner.plan.lamp import (
+    BarsBody,
+    Body,
+    CosineProfile,
+    LampModel,
+    PanelBody,
+    PointBody,
+)
+from planner.plan.plan import Plan
+
+PPF_HELP: Final = (
+    "Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out per "
+    "second, at full output. Makers print it as PPF in µmol/s."
+)
+BEAM_HELP: Final = (
+    "The full angle between the directions in which the lamp sends half as much as straight "
+    "down. A bare LED board has about 120°, a spot 40° or less."
+)
+BODY_KINDS: Final = (("point", "Small bulb or spot"), ("panel", "Board or bar"), ("bars", "Bars"))
+
+
+class LampKindFields(FieldPanel):
+    """The lower part of a lamp's fields: edits the kind of this one lamp."""
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace, parent)
+        self.add_heading("What kind it is")
+        self.ppf_field = self._number("PPF", PHOTON_FLUX, "ppf", "Set lamp PPF", PPF_HELP)
+        self.watts_field = self._number(
+            "Watts", WATTS, "watts", "Set lamp watts", "Electrical power drawn at full output."
+        )
+        self.beam_field = self.add_quantity(
+            "Beam angle",
+            BEAM_ANGLE,
+            self._beam,
+            lambda plan, value: self._with(plan, profile=CosineProfile.from_beam_angle(value)),
+            "Set beam angle",
+            BEAM_HELP,
+        )
+        self.table_note = NoteLabel("This lamp's beam is a measured table; it is used as it is.")
+        self.add_wide(self.table_note)
+        self.body_combo = StillCombo()
+        for kind, text in BODY_KINDS:
+            self.body_combo.addItem(text, kind)
+        self.body_row = self.add_row("Shines from", self.body_combo)
+        self.body_combo.activated.connect(self._choose_body)
+        self.length_field = self._size("Length", "length", "Along the lamp's own long side.")
+        self.width_field = self._size("Width", "width", "Over the lit faces, edge to edge.")
+        self.count_field = self._bars_number("Bars", COUNT, "count", "How many bars there are.")
+        self.bar_width_field = self._bars_number(
+            "Bar width", BODY_LENGTH, "bar_width", "Width of the lit strip of one bar."
+        )
+        self._add_keeping()
+        self.end()
+
+    def _add_keeping(self) -> None:
+        self.keep_button = button(
+            "Save as own lamp …", "Keeps this kind of lamp in your library, under a name."
+        )
+        self.keep_button.setCheckable(True)
+        self.add_wide(self.keep_button)
+        self.keep_line = QLineEdit()
+        self.keep_row = self.add_row("Name", self.keep_line)
+        self.save_button = button("Save", "Keeps the lamp in your library.")
+        self.add_wide(self.save_button)
+        self.keep_button.toggled.connect(self._show_keeping)
+        self.save_button.clicked.connect(self._save)
+        self.keep_line.returnPressed.connect(self._save)
+        self._show_keeping(False)
+
+    # -- showing ------------------------------------------------------------------------
+
+    def show_selection(self, selection: Selection) -> None:
+        self.keep_button.setChecked(False)
+        self.body_row.clear_error()
+        super().show_selection(selection)
+
+    def refresh(self, plan: Plan) -> None:
+        if self.selection.kind is not Kind.LAMP or not self.selection.fits(plan):
+            return
+        model = self._model(plan)
+        self.body_combo.setCurrentIndex(self.body_combo.findData(model.body.kind))
+        self.length_field.row.set_visible(not isinstance(model.body, PointBody))
+        self.width_field.row.set_visible(not isinstance(model.body, PointBody))
+        for field in (self.count_field, self.bar_width_field):
+            field.row.set_visible(isinstance(model.body, BarsBody))
+        has_law = isinstance(model.profile, CosineProfile)
+        self.beam_field.row.set_visible(has_law)
+        self.table_note.setVisible(not has_law)
+        super().refresh(plan)
+
+    def _show_keeping(self, shown: bool) -> None:
+        self.keep_row.set_visible(shown)
+        self.save_button.setVisible(shown)
+        if shown:
+            self.keep_line.setText(f"{self._model(self.plan).name} (own)")
+            self.keep_line.setFocus()
+            self.keep_line.selectAll()
+
+    # -- fields -------------------------------------------------------------------------
+
+    def _number(self, label: str, quantity: Any, part: str, step: str, help_: str) -> QuantityField:
+        return self.add_quantity(
+            label,
+            quantity,
+            lambda plan: getattr(self._model(plan), part),
+            lambda plan, value: self._with(plan, **{part: value}),
+            step,
+            help_,
+        )
+
+    def _size(self, label: str, part: str, help_: str) -> QuantityField:
+        return self.add_quantity(
+            label,
+            BODY_LENGTH,
+            lambda plan: getattr(self._model(plan).body, part, 0.0),
+            lambda plan, value: self._with_body(plan, part, value),
+            "Set lamp size",
+            help_,
+        )
+
+    def _bars_number(self, label: str, quantity: Any, part: str, help_: str) -> QuantityField:
+        return self.add_quantity(
+            label,
+            quantity,
+            lambda plan: getattr(self._model(plan).body, part, 1.0),
+            lambda plan, value: self._with_body(plan, part, value),
+            "Set lamp bars",
+            help_,
+        )
+
+    # -- edits --------------------------------------------------------------------------
+
+    def _model(self, plan: Plan) -> LampModel:
+        return plan.lamps[self.selection.index].model
+
+    def _beam(self, plan: Plan) -> float:
+        profile = self._model(plan).profile
+        return profile.beam_angle_deg if isinstance(profile, CosineProfile) else 0.0
+
+    def _with(self, plan: Plan, **parts: Any) -> Plan:
+        old = self._model(plan)
+        kept = {name: getattr(old, name) for name in LampModel.model_fields}
+        model = LampModel.model_validate({**kept, **parts})
+        return edits.change_lamp(plan, self.selection.index, model=model)
+
+    def _with_body(self, plan: Plan, part: str, value: float) -> Plan:
+        body = self._model(plan).body
+        kept = {name: getattr(body, name) for name in type(body).model_fields}
+        number = round(value) if part == "count" else value
+        return self._with(plan, body=type(body).model_validate({**kept, part: number}))
+
+    def _choose_body(self, _line: int) -> None:
+        kind = self.body_combo.currentData()
+        if kind != self._model(self.plan).body.kind:
+            self.edit(
+                self.body_row,
+                lambda: self._with(self.plan, body=body_of(kind, self._model(self.plan))),
+                "Set lamp shape",
+            )
+
+    def _save(self) -> None:
+        name = self.keep_line.text().strip()
+        shelf = self.workplace.shelf
+        old = self._model(self.plan)
+        kept = {part: getattr(old, part) for part in LampModel.model_fields}
+        try:
+            model = LampModel.model_validate(
+                {**kept, "name": name, "key": shelf.own_lamp_key(name), "source": "Own entry."}
+            )
+            shelf.save_lamp(model)
+        except ValueError as error:
+            self.keep_row.show_error(explain(error))
+        except CatalogueError as error:
+            self.keep_row.show_error(str(error))
+        else:
+            self.keep_button.setChecked(False)
+            self.edit(
+                self.keep_row,
+                lambda: edits.change_lamp(self.plan, self.selection.index, model=model),
+                "Save as own lamp",
+            )
+
+
+def body_of(kind: str, model: LampModel) -> Body:
+    """A body of another kind, as large as the old one where that had a size."""
+    length, width = model.size
+    length, width = length or 0.3, width or 0.3
+    if kind == "point":
+        return PointBody()
+    if kind == "panel":
+        return PanelBody(length=length, width=width)
+    return BarsBody(count=4, length=length, width=width, bar_width=max(width / 10, 0.005))

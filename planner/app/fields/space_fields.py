@@ -1,0 +1,161 @@
+"""Fields of the space: its outline, its height, its door, and what hangs in it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QCheckBox, QComboBox, QPushButton, QWidget
+
+from planner.app.fields.form import button, fold_button
+from planner.app.fields.lamp_steps import hang_lamp
+from planner.app.fields.outline_list import OutlineList
+from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.fields.still_combo import StillCombo
+from planner.app.quantity_box import EXTENT, SPACE_HEIGHT
+from planner.plan import edits
+from planner.plan.plan import Plan
+from planner.plan.space import Point
+
+
+def rectangle(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
+    """The whole rectangle."""
+    return (x0, y0), (x1, y0), (x1, y1), (x0, y1)
+
+
+def l_shape(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
+    """The rectangle without its upper right quarter."""
+    xm, ym = (x0 + x1) / 2, (y0 + y1) / 2
+    return (x0, y0), (x1, y0), (x1, ym), (xm, ym), (xm, y1), (x0, y1)
+
+
+def cut_corner(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
+    """The rectangle with its upper right corner cut off at 45 degrees, a third of a side in."""
+    cut = min(x1 - x0, y1 - y0) / 3
+    return (x0, y0), (x1, y0), (x1, y1 - cut), (x1 - cut, y1), (x0, y1)
+
+
+Shape = Callable[[float, float, float, float], tuple[Point, ...]]
+
+SHAPES: tuple[tuple[str, Shape], ...] = (
+    ("Rectangle", rectangle),
+    ("L-shape", l_shape),
+    ("Cut corner", cut_corner),
+)
+
+
+class SpaceFields(FieldPanel):
+    """What is shown while nothing in the space is selected."""
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace, parent)
+        self.lamp_button = button("Hang a lamp", "Hangs a lamp over the middle. Key: L")
+        self._lamp_alert = self.add_alert()
+        self.add_wide(self.lamp_button)
+        self.lamp_button.clicked.connect(self._hang_lamp)
+        self.name_row, self.name_line = self.add_text(
+            "Name",
+            lambda plan: plan.name,
+            lambda plan, text: edits.changed(plan, name=text),
+            "Rename plan",
+        )
+        self._add_size()
+        self.shape_buttons = [self._shape_button(text, shape) for text, shape in SHAPES]
+        self.add_buttons(*self.shape_buttons)
+        self.shape_row = self.width_field.row
+        self._add_door()
+        self._add_outline()
+        self.end()
+
+    def _add_size(self) -> None:
+        self.width_field = self.add_quantity(
+            "Width",
+            EXTENT,
+            lambda plan: plan.space.bounds[2] - plan.space.bounds[0],
+            lambda plan, value: edits.set_size(plan, value, _size(plan)[1]),
+            "Set width",
+            "Inside measure from left to right, between the linings. Lamps keep their place in "
+            "proportion.",
+        )
+        self.depth_field = self.add_quantity(
+            "Depth",
+            EXTENT,
+            lambda plan: plan.space.bounds[3] - plan.space.bounds[1],
+            lambda plan, value: edits.set_size(plan, _size(plan)[0], value),
+            "Set depth",
+            "Inside measure from front to back, between the linings.",
+        )
+        self.height_field = self.add_quantity(
+            "Height",
+            SPACE_HEIGHT,
+            lambda plan: plan.space.height,
+            edits.set_height,
+            "Set height of the space",
+            "Inside measure from floor to ceiling. Lamps that no longer fit come down with it.",
+        )
+
+    def _shape_button(self, text: str, shape: Shape) -> QPushButton:
+        made = button(text, "Gives the footprint this shape inside its present width and depth.")
+        made.clicked.connect(
+            lambda: self.edit(
+                self.shape_row,
+                lambda: edits.set_footprint(self.plan, shape(*self.plan.space.bounds)),
+                f"Shape footprint: {text}",
+            )
+        )
+        return made
+
+    def _add_door(self) -> None:
+        self.add_heading("Door")
+        self.door_combo: QComboBox = StillCombo()
+        self.door_row = self.add_row(
+            "Opens at",
+            self.door_combo,
+            "The wall that opens. While it stands open, light that reaches it leaves the space, "
+            "whatever lining it carries.",
+        )
+        self.door_combo.activated.connect(self._on_door_chosen)
+        made: tuple[object, QCheckBox] = self.add_switch(
+            "Door stands open",
+            lambda plan, on: edits.with_space(plan, door_open=on),
+            ("Open door", "Close door"),
+        )
+        self.open_switch = made[1]
+
+    def _add_outline(self) -> None:
+        self.outline_toggle = fold_button("Corners and walls in numbers")
+        self.outline = OutlineList(self, self.outline_toggle)
+        self.outline.hide()
+        self.outline_toggle.toggled.connect(self.outline.setVisible)
+        self.add_wide(self.outline_toggle)
+        self.add_wide(self.outline)
+
+    def refresh(self, plan: Plan) -> None:
+        self.outline.show_plan(plan)
+        super().refresh(plan)
+        self.lamp_button.setVisible(not plan.lamps)
+        if self.door_combo.count() != plan.space.wall_count + 1:
+            self.door_combo.clear()
+            self.door_combo.addItem("No door", None)
+            for index in range(plan.space.wall_count):
+                self.door_combo.addItem(f"Wall {index + 1}", index)
+        self.door_combo.setCurrentIndex(0 if plan.space.door is None else plan.space.door + 1)
+        self.open_switch.setEnabled(plan.space.door is not None)
+        self.open_switch.setChecked(plan.space.door_open)
+
+    def _on_door_chosen(self, _line: int) -> None:
+        wall = self.door_combo.currentData()
+        opens = self.plan.space.door_open and wall is not None
+        name = "Remove door" if wall is None else f"Put door on wall {wall + 1}"
+        self.edit(
+            self.door_row,
+            lambda: edits.with_space(self.plan, door=wall, door_open=opens),
+            name,
+        )
+
+    def _hang_lamp(self) -> None:
+        self._lamp_alert.say(hang_lamp(self.workplace))
+
+
+def _size(plan: Plan) -> tuple[float, float]:
+    x0, y0, x1, y1 = plan.space.bounds
+    return x1 - x0, y1 - y0

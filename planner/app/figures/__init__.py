@@ -1,0 +1,1 @@
+"""The figures of an estimate: a sentence, a few large numbers, and the rest folded away."""

@@ -1,0 +1,303 @@
+"""The window: brings document, page, estimator, files and actions together. Wiring only."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import QUrl, Slot
+from PySide6.QtGui import (
+    QCloseEvent,
+    QDesktopServices,
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+)
+from PySide6.QtWidgets import QGraphicsView, QMainWindow
+
+from planner.app import settings as keys
+from planner.app import theme
+from planner.app.about import AboutDialog
+from planner.app.actions import WindowActions
+from planner.app.display import Display, DisplayState
+from planner.app.document import Document
+from planner.app.estimator import Estimator
+from planner.app.exports import FILTERS, write_export, write_picture
+from planner.app.help import HelpWindow
+from planner.app.lamp_commands import LampCommands
+from planner.app.pages.sketch import SketchPage
+from planner.app.plan_desk import PlanDesk
+from planner.app.questions import Questions
+from planner.app.recent import RecentPlans
+from planner.app.selection import SelectionModel
+from planner.app.settings import Settings
+from planner.app.shipped import app_icon
+from planner.app.state_line import StateLine
+from planner.app.view_choices import ViewChoices
+from planner.app.window_place import keep_place, restore_place
+from planner.app.words import APP_TITLE
+from planner.catalogue.library import Catalogue, load_catalogue
+from planner.catalogue.own_entries import user_folder
+from planner.catalogue.starters import demo_plan, new_plan
+from planner.estimate.result import Estimate
+from planner.files.errors import PlanFileError
+from planner.plan.plan import Plan
+
+MESSAGE_MS = 6000
+
+
+class MainWindow(QMainWindow):
+    """One open plan with its page, menus and status bar.
+
+    Parameters left out are made as the program needs them; tests and the picture of the
+    window give their own.
+    """
+
+    def __init__(
+        self,
+        plan: Plan | None = None,
+        *,
+        settings: Settings | None = None,
+        catalogue: Catalogue | None = None,
+        estimator: Estimator | None = None,
+        questions: Questions | None = None,
+    ) -> None:
+        super().__init__()
+        self.settings = settings or Settings.of_user()
+        self.catalogue = catalogue or load_catalogue()
+        self.document = Document(plan or new_plan(self.catalogue), self)
+        self.selection = SelectionModel(self)
+        self.display = Display(self.settings.display_state(), self)
+        self.estimator = estimator or Estimator(parent=self)
+        self.recent = RecentPlans(self.settings, self)
+        self.desk = PlanDesk(
+            self.document, self.settings, questions or Questions(self), self.recent, self
+        )
+        self.choices = ViewChoices(self.display, self.settings, self)
+        self.estimate: Estimate | None = None
+        self._help: HelpWindow | None = None
+        self._dragging = self._ended = False
+
+        self.page = SketchPage(self.document, self.selection, self.display, self.catalogue, self)
+        self.lamps = LampCommands(self.page.workplace, self)
+        self.actions_ = WindowActions(self, self.document.undo_stack, self._handlers())
+        self._build()
+        self._connect()
+        self._show_name()
+        self._follow_selection()
+        cells = self.display.state.cells
+        self.estimator.cells = (cells, cells)
+        self.estimator.edit(self.document.plan)
+
+    @property
+    def questions(self) -> Questions:
+        """Who asks the user."""
+        return self.desk.questions
+
+    def tell(self, message: str) -> None:
+        """Show a message in the status bar for a while."""
+        self.statusBar().showMessage(message, MESSAGE_MS)
+
+    # -- building -----------------------------------------------------------------------
+
+    def _handlers(self) -> dict[str, Callable[..., Any]]:
+        return {
+            "new": lambda: self.desk.begin(new_plan(self.catalogue), "An empty plan"),
+            "open": self.desk.choose_and_open,
+            "open_demo": lambda: self.desk.begin(demo_plan(), "The demo plan; it is invented"),
+            "save": self.desk.save,
+            "save_as": self.desk.save_as,
+            "export_csv": lambda: self.export(".csv"),
+            "export_json": lambda: self.export(".json"),
+            "export_picture": lambda: self.export(".png"),
+            "quit": self.close,
+            "add_lamp": self.lamps.add,
+            "duplicate_lamp": self.lamps.duplicate,
+            "remove_lamp": self.lamps.remove,
+            "fit": self.page.fit,
+            "full_screen": self._show_full_screen,
+            "help_start": lambda: self.show_help("start"),
+            "help_cautions": lambda: self.show_help("cautions"),
+            "help_glossary": lambda: self.show_help("glossary"),
+            "data_folder": self._open_data_folder,
+            "about": lambda: AboutDialog(self).open(),
+            **self.choices.handlers(),
+        }
+
+    def _build(self) -> None:
+        self.setWindowIcon(app_icon())
+        self.setAcceptDrops(True)
+        self.setCentralWidget(self.page)
+        for view in self.page.findChildren(QGraphicsView):
+            # A scene takes every drag for itself; a file dropped on the drawing is ours.
+            view.setAcceptDrops(False)
+            view.viewport().setAcceptDrops(False)
+        self.menuBar().setAccessibleName("Menus")
+        self.actions_.fill(self.menuBar())
+        self.recent.attach(self.actions_.menus["recent"])
+        self.lamps.attach(self.actions_.menus["add_lamp_kind"])
+        self.choices.attach(self.actions_)
+        self.state_line = StateLine(self)
+        self.statusBar().addPermanentWidget(self.state_line)
+        self.statusBar().setSizeGripEnabled(False)
+        self.statusBar().setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
+        restore_place(self, self.settings)
+
+    def _connect(self) -> None:
+        self.document.changed.connect(self._on_plan_changed)
+        self.document.path_changed.connect(self._show_name)
+        self.document.dirty_changed.connect(self.setWindowModified)
+        self.display.changed.connect(self._on_display_changed)
+        self.selection.changed.connect(self._follow_selection)
+        self.page.dragging_changed.connect(self._on_dragging_changed)
+        self.recent.chosen.connect(self.desk.open)
+        self.desk.told.connect(self.tell)
+        self.lamps.refused.connect(self.tell)
+        self.estimator.estimated.connect(self.show_estimate)
+        self.estimator.failed.connect(self._on_failed)
+        self.estimator.busy_changed.connect(self._on_busy_changed)
+        self.estimator.progressed.connect(self.state_line.show_progress)
+        QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
+
+    # -- plan and estimate --------------------------------------------------------------
+
+    @Slot(object, object)
+    def _on_plan_changed(self, old: Plan, new: Plan) -> None:
+        self.selection.follow(new)
+        self._follow_selection()
+        if new.name != old.name:
+            self._show_name()
+        self.estimator.edit(new, self._dragging)
+
+    @Slot(bool)
+    def _on_dragging_changed(self, dragging: bool) -> None:
+        self._dragging = dragging
+        if not dragging:
+            self.estimator.settle()
+
+    @Slot(object)
+    def show_estimate(self, estimate: Estimate) -> None:
+        """Show a finished estimate."""
+        self.estimate = estimate
+        self.page.show_estimate(estimate)
+        self.state_line.show_estimate(estimate)
+
+    @Slot(str)
+    def _on_failed(self, message: str) -> None:
+        self.page.show_failure(message)
+        self.state_line.show_failure(message)
+
+    @Slot(bool)
+    def _on_busy_changed(self, busy: bool) -> None:
+        self.page.show_busy(busy)
+        self.state_line.show_busy(busy)
+
+    @Slot(object)
+    def _on_display_changed(self, state: DisplayState) -> None:
+        cells = (state.cells, state.cells)
+        if cells != self.estimator.cells:
+            self.estimator.cells = cells
+            self.estimator.edit(self.document.plan)
+
+    @Slot()
+    def _follow_selection(self) -> None:
+        lamp_selected = self.lamps.selected is not None
+        # Off, they leave their keys to the drawing (Delete takes a corner away there).
+        self.actions_["duplicate_lamp"].setEnabled(lamp_selected)
+        self.actions_["remove_lamp"].setEnabled(lamp_selected)
+
+    # -- window -------------------------------------------------------------------------
+
+    @Slot()
+    def _show_name(self) -> None:
+        self.setWindowTitle(f"{self.desk.name}[*] - {APP_TITLE}")
+        path = self.document.path
+        self.setWindowFilePath("" if path is None else str(path))
+
+    def export(self, ending: str) -> bool:
+        """Ask where to, and write the map (``.csv``, ``.json``) or the window (``.png``)."""
+        picture = self.grab() if ending == ".png" else None
+        estimate = self.estimate
+        if picture is None and (estimate is None or self.estimator.busy):
+            self.tell("The light is still being computed; export it in a moment.")
+            return False
+        folder = self.settings.get(keys.LAST_FOLDER) or Path.home()
+        proposal = folder / f"{self.desk.name}{ending}"
+        path = self.questions.save_path("Export", proposal, FILTERS[ending])
+        if path is None:
+            return False
+        path = path if path.suffix else path.with_name(path.name + ending)
+        try:
+            if picture is not None:
+                write_picture(path, picture)
+            elif estimate is not None:
+                write_export(path, ending, estimate)
+        except PlanFileError as error:
+            self.questions.tell_failure("The export was not written", str(error))
+            return False
+        self.tell(f"Wrote {path.name}")
+        return True
+
+    def show_help(self, page: str) -> None:
+        """Open the help window at a page."""
+        if self._help is None:
+            self._help = HelpWindow(self)
+        self._help.show_page(page)
+
+    def _show_full_screen(self, on: bool) -> None:
+        if on:
+            self.showFullScreen()
+        else:
+            self.showNormal()
+
+    def _open_data_folder(self) -> None:
+        folder = user_folder()
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            self.tell(f"The folder {folder} cannot be made: {error.strerror}.")
+            return
+        if not QDesktopServices.openUrl(QUrl.fromLocalFile(str(folder))):
+            self.tell(f"Your own lamps and linings are kept in {folder}")
+
+    @Slot()
+    def _on_scheme_changed(self) -> None:
+        theme.apply(self.settings.get(keys.THEME))
+
+    # -- Qt events ----------------------------------------------------------------------
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if _dropped_file(event) is not None:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        path = _dropped_file(event)
+        if path is not None:
+            event.acceptProposedAction()
+            self.desk.open(path)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.desk.may_leave():
+            event.ignore()
+            return
+        event.accept()
+        if not self._ended:
+            self._ended = True
+            self._end()
+
+    def _end(self) -> None:
+        """Give everything back once: thread, place, file and recovery copy."""
+        QGuiApplication.styleHints().colorSchemeChanged.disconnect(self._on_scheme_changed)
+        self.estimator.shutdown()
+        keep_place(self, self.settings)
+        self.settings.flush()
+        self.desk.close()
+
+
+def _dropped_file(event: QDropEvent) -> Path | None:
+    """The one local file that is being dropped, if it is one."""
+    urls = event.mimeData().urls()
+    if len(urls) != 1 or not urls[0].isLocalFile():
+        return None
+    return Path(urls[0].toLocalFile())

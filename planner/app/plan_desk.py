@@ -1,0 +1,273 @@
+"""The desk: opening and saving the plan of one window, and keeping its work safe.
+
+All file work of the window goes through here: what was opened is remembered (to notice
+when somebody else changes the file), locked against a second window, and copied aside
+while it is unsaved.
+"""
+
+from __future__ import annotations
+
+import logging
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from planner.app.document import Document
+from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
+from planner.app.recent import RecentPlans
+from planner.app.settings import LAST_FOLDER, LAST_PLAN, Settings
+from planner.files.errors import PlanChangedError, PlanFileError
+from planner.files.lock import FileLock, lock_plan
+from planner.files.recovery import Leftover, RecoverySlot, leftovers
+from planner.files.store import SUFFIX, Stamp, open_plan, save_plan, with_suffix
+from planner.plan.plan import Plan
+
+KEEP_AFTER_MS: Final = 2000
+"""Unsaved work is copied aside this long after a change."""
+
+_log = logging.getLogger(__name__)
+
+
+class PlanDesk(QObject):
+    """Files of one window.
+
+    Signal: ``told(str)`` with a short message for the status bar.
+    """
+
+    told = Signal(str)
+
+    def __init__(
+        self,
+        document: Document,
+        settings: Settings,
+        questions: Questions,
+        recent: RecentPlans,
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.questions = questions
+        self._document, self._settings, self._recent = document, settings, recent
+        self._stamp: Stamp | None = None
+        self._lock: FileLock | None = None
+        self._slot = RecoverySlot()
+        self._keep = QTimer(self, singleShot=True, interval=KEEP_AFTER_MS)
+        self._keep.timeout.connect(self.keep_copy)
+        document.changed.connect(self._on_changed)
+        document.dirty_changed.connect(self._on_dirty_changed)
+
+    @property
+    def name(self) -> str:
+        """What the plan is called in title and questions: its file's name, else its own."""
+        path = self._document.path
+        if path is None:
+            return self._document.plan.name
+        return path.name.removesuffix(SUFFIX).removesuffix(".json") or path.name
+
+    # -- opening ------------------------------------------------------------------------
+
+    def begin(self, plan: Plan, message: str = "") -> bool:
+        """Show a plan that has no file yet, after asking about unsaved changes."""
+        if not self.may_leave():
+            return False
+        self._take_lock(None)
+        self._stamp = None
+        self._settings.set(LAST_PLAN, None)
+        self._slot.discard()
+        self._document.replace(plan, None)
+        if message:
+            self.told.emit(message)
+        return True
+
+    def choose_and_open(self) -> bool:
+        """Ask which plan to open, and open it."""
+        path = self.questions.open_path(self._folder())
+        return path is not None and self.open(path)
+
+    def open(self, path: Path, *, asked: bool = True) -> bool:
+        """Open a plan; on any failure the open plan stays and one message says why.
+
+        What nobody asked for (the plan of last time, at start) fails in the status bar only.
+        """
+        # Read first: nobody should be asked to save for the sake of a file that is bad.
+        try:
+            opened = open_plan(path)
+        except PlanFileError as error:
+            self._tell_not_opened(error, asked)
+            return False
+        if not self.may_leave():
+            return False
+        try:
+            self._take_lock(path)
+        except PlanFileError as error:
+            self._tell_not_opened(error, asked)
+            return False
+        self._stamp = opened.stamp
+        self._slot.discard()
+        self._document.replace(opened.plan, path.absolute())
+        self._remember(path)
+        self.told.emit(f"Opened {path.name}")
+        return True
+
+    def _tell_not_opened(self, error: PlanFileError, asked: bool) -> None:
+        if asked:
+            self.questions.tell_failure("This plan cannot be opened", str(error))
+        else:
+            self.told.emit(str(error))
+
+    # -- saving -------------------------------------------------------------------------
+
+    def save(self) -> bool:
+        """Save to the plan's file, or ask for one; whether it was saved."""
+        path = self._document.path
+        if path is None:
+            return self.save_as()
+        try:
+            self._write(path, self._stamp)
+        except PlanChangedError:
+            answer = self.questions.changed_on_disk(path)
+            if answer is ChangedOnDisk.SAVE_ELSEWHERE:
+                return self.save_as()
+            return answer is ChangedOnDisk.OVERWRITE and self._save_or_tell(path)
+        except PlanFileError as error:
+            self.questions.tell_failure("The plan was not saved", str(error))
+            return False
+        return True
+
+    def save_as(self) -> bool:
+        """Ask for a file and save there; whether it was saved."""
+        proposal = self._document.path or self._folder() / f"{_file_name(self.name)}{SUFFIX}"
+        path = self.questions.save_path("Save plan as", proposal)
+        if path is None:
+            return False
+        # The file dialog has asked before an existing file is written over.
+        return self._save_or_tell(with_suffix(path))
+
+    def _save_or_tell(self, path: Path) -> bool:
+        try:
+            self._write(path, None)
+        except PlanFileError as error:
+            self.questions.tell_failure("The plan was not saved", str(error))
+            return False
+        return True
+
+    def _write(self, path: Path, expected: Stamp | None) -> None:
+        plan = self._document.plan
+        elsewhere = self._document.path is None or path.resolve() != self._document.path.resolve()
+        new_lock = lock_plan(path) if elsewhere else None
+        try:
+            self._stamp = save_plan(plan, path, expected=expected)
+        except PlanFileError:
+            if new_lock is not None:
+                new_lock.release()
+            raise
+        if new_lock is not None:
+            self._swap_lock(new_lock)
+        self._document.mark_saved(plan, path.absolute())
+        self._slot.discard()
+        self._remember(path)
+        self.told.emit(f"Saved {path.name}")
+
+    def may_leave(self) -> bool:
+        """Ask what becomes of unsaved changes; whether the plan may be left."""
+        if not self._document.dirty:
+            return True
+        answer = self.questions.unsaved(self.name)
+        if answer is Unsaved.SAVE:
+            return self.save()
+        return answer is Unsaved.DISCARD
+
+    # -- keeping work safe --------------------------------------------------------------
+
+    def keep_copy(self) -> Path | None:
+        """Copy unsaved work aside now; where, or None when there is none."""
+        self._keep.stop()
+        if not self._document.dirty:
+            return None
+        try:
+            self._slot.write(self._document.plan, self._document.path)
+        except PlanFileError as error:
+            _log.warning("No copy of unsaved work can be kept: %s", error)
+            self.told.emit(f"Unsaved work cannot be kept aside: {error.problem}.")
+            return None
+        return self._slot.file
+
+    def offer_leftovers(self) -> bool:
+        """Offer work that earlier runs left unsaved; whether some was restored."""
+        for leftover in leftovers():
+            name = leftover.path.name if leftover.path is not None else leftover.plan.name
+            answer = self.questions.recovered(
+                name, leftover.path, leftover.written.astimezone().replace(tzinfo=None)
+            )
+            if answer is Recovered.DISCARD:
+                leftover.discard()
+            elif answer is Recovered.RESTORE and self.may_leave():
+                self._restore(leftover)
+                return True
+        return False
+
+    def _restore(self, leftover: Leftover) -> None:
+        path = leftover.path
+        self._stamp = None
+        try:
+            self._take_lock(path)
+            if path is not None and path.exists():
+                self._stamp = open_plan(path).stamp
+        except PlanFileError:
+            # The file is open elsewhere or no longer a plan: the work goes on without it.
+            self._take_lock(None)
+            path = None
+        self._document.replace(leftover.plan, path, saved=False)
+        # Only once this run holds its own copy may the old one go.
+        if self.keep_copy() is not None:
+            leftover.discard()
+        self.told.emit(f"Restored {leftover.plan.name}; it is not saved yet")
+
+    def close(self) -> None:
+        """The window closes in good order: no copy stays, the file is free."""
+        self._keep.stop()
+        self._slot.close()
+        self._take_lock(None)
+
+    def _on_changed(self) -> None:
+        # Not put off by further changes: a long drag is kept every two seconds, too.
+        if self._document.dirty and not self._keep.isActive():
+            self._keep.start()
+
+    def _on_dirty_changed(self, dirty: bool) -> None:
+        if not dirty:
+            self._keep.stop()
+            self._slot.discard()
+
+    # -- folders and locks ----------------------------------------------------------------
+
+    def _take_lock(self, path: Path | None) -> None:
+        """Lock another file in place of the present one; raises ``PlanInUseError``."""
+        present = self._document.path
+        same = path is not None and present is not None and path.resolve() == present.resolve()
+        if same and self._lock is not None:
+            return
+        self._swap_lock(None if path is None else lock_plan(path))
+
+    def _swap_lock(self, lock: FileLock | None) -> None:
+        if self._lock is not None:
+            self._lock.release()
+        self._lock = lock
+
+    def _folder(self) -> Path:
+        path = self._document.path
+        if path is not None:
+            return path.parent
+        kept = self._settings.get(LAST_FOLDER)
+        return kept if kept is not None and kept.is_dir() else Path.home()
+
+    def _remember(self, path: Path) -> None:
+        self._recent.add(path)
+        self._settings.set(LAST_FOLDER, path.absolute().parent)
+        self._settings.set(LAST_PLAN, path.absolute())
+
+
+def _file_name(name: str) -> str:
+    """A plan's name without what a file name must not hold on some system."""
+    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in name)
+    return kept.strip(" .") or "plan"

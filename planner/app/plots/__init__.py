@@ -1,0 +1,1 @@
+"""Plots and keys to the drawings: section, colour bar, colours."""

@@ -1,0 +1,101 @@
+"""The colour bar: which colour means how much light, with the target band marked."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPainterPath, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from planner.app.canvas.ink import Ink, figure_font, pen
+from planner.app.canvas.light_layer import LightStyle, hatch
+from planner.app.plots import colours
+from planner.units import format_number
+
+UNIT = "µmol m⁻² s⁻¹"
+_BAR_PX = 14.0
+_GAP_PX = 8.0
+
+
+class ColourBar(QWidget):
+    """A vertical bar from the lower to the upper level, round numbers beside it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._style = LightStyle((0.0, 1.0), "cividis")
+        self.setAccessibleName("Colour bar")
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
+        self.show_style(self._style)
+
+    def show_style(self, style: LightStyle) -> None:
+        """Explain the colours of a drawing's light (``PlanView.light_style()``)."""
+        self._style = style
+        low, high = (format_number(level, 1) for level in style.levels)
+        words = f"Colours run from {low} to {high} {UNIT}."
+        if style.wash and style.band is not None:
+            words += f" The target band is {style.band[0]:.0f} to {style.band[1]:.0f}."
+        self.setAccessibleDescription(words)
+        self.setToolTip("" if not style.wash else words)
+        self.updateGeometry()
+        self.update()
+
+    def ticks(self) -> tuple[float, ...]:
+        """The round numbers written beside the bar, as many as there is room for."""
+        line = QFontMetricsF(figure_font(self.font(), 0.92)).height()
+        wanted = max(2, min(8, int(self._bar().height() / (2.2 * line))))
+        return colours.round_values(*self._style.levels, wanted)
+
+    def sizeHint(self) -> QSize:
+        metrics = QFontMetricsF(figure_font(self.font(), 0.92))
+        widest = max(metrics.horizontalAdvance("0000"), 10.0)
+        unit = metrics.horizontalAdvance(UNIT)
+        return QSize(round(max(_BAR_PX + 2 * _GAP_PX + widest, unit) + 10), 240)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self.sizeHint().width(), 120)
+
+    def _bar(self) -> QRectF:
+        line = QFontMetricsF(figure_font(self.font(), 0.92)).height()
+        return QRectF(4, 2 * line, _BAR_PX, max(self.height() - 3 * line, 20.0))
+
+    def place(self, value: float) -> float:
+        """Vertical pixel of a value."""
+        low, high = self._style.levels
+        bar = self._bar()
+        return bar.bottom() - (value - low) / max(high - low, 1e-12) * bar.height()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        ink = Ink.of(self.palette())
+        painter = QPainter(self)
+        painter.setFont(figure_font(self.font(), 0.92))
+        bar, style = self._bar(), self._style
+        table = style.table[::-1].copy()
+        image = QImage(table.data, 1, len(table), 4, QImage.Format.Format_RGBA8888)
+        painter.drawImage(bar, image)
+        if style.wash and style.band is not None:
+            self._paint_band(painter, bar, style.band, ink)
+        metrics = QFontMetricsF(painter.font())
+        painter.setPen(ink.quiet)
+        painter.drawText(QPointF(4, metrics.ascent() + 2), UNIT)
+        for value in self.ticks():
+            y = self.place(value)
+            painter.setPen(pen(ink.quiet, 1.0))
+            painter.drawLine(QPointF(bar.right(), y), QPointF(bar.right() + 4, y))
+            painter.setPen(ink.ink)
+            painter.drawText(
+                QPointF(bar.right() + _GAP_PX, y + metrics.capHeight() / 2),
+                format_number(value, 1),
+            )
+        painter.end()
+
+    def _paint_band(self, painter: QPainter, bar: QRectF, band: colours.Levels, ink: Ink) -> None:
+        low, high = (min(max(self.place(value), bar.top()), bar.bottom()) for value in band)
+        under, over = QPainterPath(), QPainterPath()
+        under.addRect(QRectF(bar.left(), low, bar.width(), bar.bottom() - low))
+        over.addRect(QRectF(bar.left(), bar.top(), bar.width(), high - bar.top()))
+        hatch(painter, under, bar, QColor(255, 255, 255, 105), rising=False)
+        hatch(painter, over, bar, QColor(0, 0, 0, 105), rising=True)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for y in (low, high):
+            if bar.top() < y < bar.bottom():
+                painter.setPen(pen(ink.ink, 2.0))
+                painter.drawLine(QPointF(bar.left() - 3, y), QPointF(bar.right() + 3, y))

@@ -1,0 +1,106 @@
+"""Colour for light: perceptually uniform maps, round numbers, and the wash of a target band."""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.app.display import COLOUR_MAPS
+
+Rgba = npt.NDArray[np.uint8]
+Levels = tuple[float, float]
+
+UNDER_RGB: Final = (62, 124, 208)
+INSIDE_RGB: Final = (52, 176, 136)
+OVER_RGB: Final = (236, 132, 36)
+"""Hues of the wash: apart for every common kind of colour vision, and hatched besides."""
+
+_WASH_STRENGTH = 0.5
+_STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
+
+
+@cache
+def table(name: str, entries: int = 512) -> Rgba:
+    """Colour table of a map, shape (entries, 4), opaque.
+
+    Raises
+    ------
+    ValueError
+        If the name is not one of ``COLOUR_MAPS``.
+    """
+    if name not in COLOUR_MAPS:
+        raise ValueError(f"'{name}' is not a colour map; choose one of {', '.join(COLOUR_MAPS)}.")
+    from pyqtgraph import colormap  # noqa: PLC0415 - slow to import, and only windows need it
+
+    colours = colormap.get(name).getLookupTable(nPts=entries, alpha=True)
+    result = np.ascontiguousarray(colours, dtype=np.uint8)
+    result.setflags(write=False)
+    return result
+
+
+def washed_table(name: str, levels: Levels, band: Levels, entries: int = 512) -> Rgba:
+    """The map as greys of equal lightness, tinted under, inside and over a band of PPFD."""
+    colours = table(name, entries)[:, :3].astype(float)
+    grey = (colours @ np.array([0.2126, 0.7152, 0.0722]))[:, None]
+    values = np.linspace(*levels, entries)
+    hue = np.where(
+        (values < band[0])[:, None],
+        np.array(UNDER_RGB, float),
+        np.where(
+            (values > band[1])[:, None], np.array(OVER_RGB, float), np.array(INSIDE_RGB, float)
+        ),
+    )
+    mixed = (1 - _WASH_STRENGTH) * grey + _WASH_STRENGTH * hue
+    opaque = np.full((entries, 1), 255.0)
+    return np.ascontiguousarray(np.hstack([mixed, opaque]), dtype=np.uint8)
+
+
+def to_rgba(field: npt.NDArray[np.float64], levels: Levels, colours: Rgba) -> Rgba:
+    """Colour a field of values, shape (..., 4); NaN is fully transparent.
+
+    Values beyond the levels take the end colours.
+    """
+    low, high = levels
+    span = high - low if high > low else 1.0
+    known = np.isfinite(field)
+    place = np.clip((np.where(known, field, low) - low) / span, 0.0, 1.0)
+    rgba = colours[np.rint(place * (len(colours) - 1)).astype(np.intp)]
+    rgba[~known] = 0
+    return rgba
+
+
+def round_step(span: float, wanted: int) -> float:
+    """The round step (1, 2, 2.5, 5 times a power of ten) that cuts a span in about so many."""
+    if not (span > 0 and math.isfinite(span)):
+        return 1.0
+    raw = span / max(wanted, 1)
+    power: float = 10.0 ** math.floor(math.log10(raw))
+    return next(step * power for step in _STEPS if step * power >= raw * 0.999)
+
+
+def round_values(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:
+    """Round numbers from ``low`` to ``high`` inclusive, about ``wanted`` of them."""
+    step = round_step(high - low, wanted)
+    first = math.ceil(low / step - 1e-9)
+    last = math.floor(high / step + 1e-9)
+    return tuple(round(k * step, 10) for k in range(first, last + 1))
+
+
+def levels_of(field: npt.NDArray[np.float64]) -> Levels:
+    """Levels of a map of light: from dark (0) to the round number at or above its maximum."""
+    known = field[np.isfinite(field)]
+    top = float(known.max()) if known.size else 0.0
+    if top <= 0:
+        return 0.0, 1.0
+    step = round_step(top, 8)
+    return 0.0, math.ceil(top / step - 1e-9) * step
+
+
+def is_dark(rgba: npt.NDArray[np.uint8]) -> bool:
+    """Whether white reads better than black on a colour."""
+    red, green, blue = (float(part) for part in rgba[:3])
+    return 0.299 * red + 0.587 * green + 0.114 * blue < 140

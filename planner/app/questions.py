@@ -1,0 +1,126 @@
+"""Every question the window asks and every failure it tells, in one place.
+
+The window asks through this object and never opens a dialog by itself, so a test can
+put an object with ready answers in its place.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from enum import Enum, auto
+from pathlib import Path
+
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+from planner.app.words import PLAN_FILTER
+
+_Button = QMessageBox.StandardButton
+_ButtonRole = QMessageBox.ButtonRole
+
+
+class Unsaved(Enum):
+    """What becomes of unsaved changes."""
+
+    SAVE = auto()
+    DISCARD = auto()
+    CANCEL = auto()
+
+
+class ChangedOnDisk(Enum):
+    """What becomes of a file that another program changed meanwhile."""
+
+    OVERWRITE = auto()
+    SAVE_ELSEWHERE = auto()
+    CANCEL = auto()
+
+
+class Recovered(Enum):
+    """What becomes of work that a crash left behind."""
+
+    RESTORE = auto()
+    DISCARD = auto()
+    LATER = auto()
+
+
+class Questions:
+    """Asks with message boxes and file dialogs over the window."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        self.parent = parent
+
+    def unsaved(self, name: str) -> Unsaved:
+        """Ask whether to save changes that would be lost."""
+        box = self._box(
+            QMessageBox.Icon.Question,
+            "Unsaved changes",
+            f"Save the changes to '{name}'?",
+            "If you do not save, the changes since the last save are lost.",
+        )
+        box.setStandardButtons(_Button.Save | _Button.Discard | _Button.Cancel)
+        box.setDefaultButton(_Button.Save)
+        answers = {_Button.Save: Unsaved.SAVE, _Button.Discard: Unsaved.DISCARD}
+        return answers.get(_Button(box.exec()), Unsaved.CANCEL)
+
+    def changed_on_disk(self, path: Path) -> ChangedOnDisk:
+        """The file is no longer the one that was opened."""
+        box = self._box(
+            QMessageBox.Icon.Warning,
+            "The file has changed",
+            f"'{path.name}' was changed by another program since it was opened here.",
+            "Saving over it would lose those other changes.",
+        )
+        over = box.addButton("Save over it", _ButtonRole.DestructiveRole)
+        elsewhere = box.addButton("Save as…", _ButtonRole.AcceptRole)
+        box.addButton(_Button.Cancel)
+        box.setDefaultButton(elsewhere)
+        box.exec()
+        if box.clickedButton() is over:
+            return ChangedOnDisk.OVERWRITE
+        if box.clickedButton() is elsewhere:
+            return ChangedOnDisk.SAVE_ELSEWHERE
+        return ChangedOnDisk.CANCEL
+
+    def recovered(self, name: str, path: Path | None, kept_at: datetime | None) -> Recovered:
+        """The last run ended without saving; its work was kept."""
+        when = "" if kept_at is None else f" It was kept on {kept_at:%Y-%m-%d at %H:%M}."
+        where = "It was never saved to a file." if path is None else f"It belongs to {path}."
+        box = self._box(
+            QMessageBox.Icon.Question,
+            "Unsaved work found",
+            f"The program ended last time without saving '{name}'. Restore that work?",
+            f"{where}{when} Restoring opens it as unsaved; your file stays as it is until "
+            "you save.",
+        )
+        restore = box.addButton("Restore", _ButtonRole.AcceptRole)
+        discard = box.addButton("Discard", _ButtonRole.DestructiveRole)
+        later = box.addButton("Ask again next time", _ButtonRole.RejectRole)
+        box.setDefaultButton(restore)
+        box.setEscapeButton(later)
+        box.exec()
+        if box.clickedButton() is restore:
+            return Recovered.RESTORE
+        return Recovered.DISCARD if box.clickedButton() is discard else Recovered.LATER
+
+    def tell_failure(self, title: str, message: str) -> None:
+        """Something the user asked for could not be done; the message says why."""
+        box = self._box(QMessageBox.Icon.Warning, title, message, "")
+        box.setStandardButtons(_Button.Ok)
+        box.exec()
+
+    def open_path(self, folder: Path) -> Path | None:
+        """Which plan to open; None if the user thinks better of it."""
+        chosen, _ = QFileDialog.getOpenFileName(self.parent, "Open plan", str(folder), PLAN_FILTER)
+        return Path(chosen) if chosen else None
+
+    def save_path(self, title: str, proposal: Path, file_filter: str = PLAN_FILTER) -> Path | None:
+        """Where to save; None if the user thinks better of it."""
+        chosen, _ = QFileDialog.getSaveFileName(self.parent, title, str(proposal), file_filter)
+        return Path(chosen) if chosen else None
+
+    def _box(self, icon: QMessageBox.Icon, title: str, text: str, more: str) -> QMessageBox:
+        box = QMessageBox(self.parent)
+        box.setIcon(icon)
+        box.setWindowTitle(title)
+        box.setText(text)
+        box.setInformativeText(more)
+        return box

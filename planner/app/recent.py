@@ -1,0 +1,68 @@
+"""Recently opened plans: a short list, newest first, and the menu that shows it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QMenu
+
+from planner.app.settings import RECENT, Settings
+
+MAX_RECENT: Final = 10
+
+
+class RecentPlans(QObject):
+    """The list kept in the settings and a menu over it.
+
+    Signal: ``chosen(Path)`` when an entry is picked.
+    """
+
+    chosen = Signal(object)
+
+    def __init__(self, settings: Settings, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._settings = settings
+
+    @property
+    def paths(self) -> tuple[Path, ...]:
+        """The files, newest first."""
+        return self._settings.get(RECENT)
+
+    def add(self, path: Path) -> None:
+        """Move a file to the top of the list."""
+        path = path.resolve()
+        others = tuple(known for known in self.paths if known != path)
+        self._settings.set(RECENT, (path, *others)[:MAX_RECENT])
+
+    def clear(self) -> None:
+        """Forget all."""
+        self._settings.set(RECENT, ())
+
+    def attach(self, menu: QMenu) -> None:
+        """Fill the menu afresh whenever it opens."""
+        menu.aboutToShow.connect(lambda: self.fill(menu))
+        self.fill(menu)
+
+    def fill(self, menu: QMenu) -> None:
+        """Put the present list into a menu; files that are gone stand greyed."""
+        menu.clear()
+        paths = self.paths
+        for number, path in enumerate(paths, start=1):
+            there = path.is_file()
+            mark = f"&{number}  " if number < 10 else f"{number}  "
+            note = "" if there else "  (not found)"
+            # A doubled ampersand is a plain one; a single one would be a shortcut mark.
+            name = str(path.name).replace("&", "&&")
+            action = menu.addAction(f"{mark}{name}{note}")
+            action.setEnabled(there)
+            action.setToolTip(str(path))
+            action.setStatusTip(str(path))
+            action.triggered.connect(lambda _=False, path=path: self.chosen.emit(path))
+        if not paths:
+            menu.addAction("No plans opened yet").setEnabled(False)
+        menu.addSeparator()
+        clear = menu.addAction("Clear this list")
+        clear.setEnabled(bool(paths))
+        clear.triggered.connect(self.clear)

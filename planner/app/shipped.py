@@ -1,0 +1,23 @@
+"""What is shipped beside the code and only a window needs: help texts and the icon."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QIcon
+
+from planner.catalogue.resources import resource_path
+
+
+def help_text(name: str) -> str:
+    """The Markdown of a help page; a sentence in its place where the file is missing."""
+    try:
+        return resource_path(f"help/{name}.md").read_text(encoding="utf-8")
+    except OSError as error:
+        return f"This page cannot be shown: {error}"
+
+
+def app_icon() -> QIcon:
+    """The program's icon; an empty one where its file is missing."""
+    try:
+        return QIcon(str(resource_path("icons/planner.svg")))
+    except FileNotFoundError:
+        return QIcon()

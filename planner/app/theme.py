@@ -1,0 +1,146 @@
+"""The look of the whole program: one style, two equal palettes, one accent, one rhythm.
+
+Views take their colours from palette roles only and follow ``QEvent.PaletteChange``;
+nothing but this file names a colour of the window.
+"""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
+from PySide6.QtWidgets import QApplication
+
+from planner.app.outlines import OutlinedStyle
+
+RHYTHM: Final = 8
+"""The step of all margins and gaps in device-independent pixels."""
+
+HALF: Final = RHYTHM // 2
+WIDE: Final = RHYTHM * 2
+
+_Role = QPalette.ColorRole
+
+
+class Theme(StrEnum):
+    """What the user asked for."""
+
+    SYSTEM = "system"
+    LIGHT = "light"
+    DARK = "dark"
+
+
+_LIGHT: Final = {
+    _Role.Window: "#f3f4f1",
+    _Role.WindowText: "#1b1f1e",
+    _Role.Base: "#ffffff",
+    _Role.AlternateBase: "#eceeea",
+    _Role.Text: "#1b1f1e",
+    _Role.PlaceholderText: "#626966",
+    _Role.Button: "#e6e8e4",
+    _Role.ButtonText: "#1b1f1e",
+    _Role.BrightText: "#a3231b",
+    _Role.ToolTipBase: "#1b1f1e",
+    _Role.ToolTipText: "#f3f4f1",
+    _Role.Highlight: "#0d6a63",
+    _Role.HighlightedText: "#ffffff",
+    _Role.Accent: "#0d6a63",
+    _Role.Link: "#0d6a63",
+    _Role.LinkVisited: "#4d5c85",
+    _Role.Light: "#ffffff",
+    _Role.Midlight: "#dfe2dd",
+    _Role.Mid: "#b9beb9",
+    _Role.Dark: "#858b87",
+    _Role.Shadow: "#565c59",
+}
+
+_DARK: Final = {
+    _Role.Window: "#1d2120",
+    _Role.WindowText: "#e9ece9",
+    _Role.Base: "#141716",
+    _Role.AlternateBase: "#242928",
+    _Role.Text: "#e9ece9",
+    _Role.PlaceholderText: "#9aa29e",
+    _Role.Button: "#2c3231",
+    _Role.ButtonText: "#e9ece9",
+    _Role.BrightText: "#ff9d92",
+    _Role.ToolTipBase: "#e9ece9",
+    _Role.ToolTipText: "#1d2120",
+    _Role.Highlight: "#5ec4b6",
+    _Role.HighlightedText: "#0b1413",
+    _Role.Accent: "#5ec4b6",
+    _Role.Link: "#5ec4b6",
+    _Role.LinkVisited: "#a9b6df",
+    _Role.Light: "#434a48",
+    _Role.Midlight: "#363d3b",
+    _Role.Mid: "#4d5553",
+    _Role.Dark: "#7a8380",
+    _Role.Shadow: "#000000",
+}
+
+_DISABLED_ROLES: Final = (_Role.WindowText, _Role.Text, _Role.ButtonText)
+
+
+def palette(*, dark: bool) -> QPalette:
+    """The palette of one theme; text keeps a contrast of at least 4.5:1 on its ground."""
+    colours = _DARK if dark else _LIGHT
+    made = QPalette()
+    for role, name in colours.items():
+        made.setColor(role, QColor(name))
+    # Disabled texts take their own, paler colour in every role that carries text.
+    faint = QColor("#757d79" if dark else "#878e8a")
+    for role in _DISABLED_ROLES:
+        made.setColor(QPalette.ColorGroup.Disabled, role, faint)
+    made.setColor(QPalette.ColorGroup.Disabled, _Role.Highlight, QColor(colours[_Role.Mid]))
+    return made
+
+
+def apply(theme: Theme) -> None:
+    """Give the running application the theme; call once at start and at every change."""
+    app = QApplication.instance()
+    if not isinstance(app, QApplication):
+        raise RuntimeError("a theme needs a running QApplication")
+    scheme = {
+        Theme.SYSTEM: Qt.ColorScheme.Unknown,
+        Theme.LIGHT: Qt.ColorScheme.Light,
+        Theme.DARK: Qt.ColorScheme.Dark,
+    }[theme]
+    if not isinstance(app.style(), OutlinedStyle):
+        app.setStyle(OutlinedStyle())
+    QGuiApplication.styleHints().setColorScheme(scheme)
+    app.setPalette(palette(dark=wants_dark(theme)))
+
+
+def wants_dark(theme: Theme) -> bool:
+    """Whether the theme comes out dark here and now."""
+    if theme is Theme.SYSTEM:
+        return QGuiApplication.styleHints().colorScheme() is Qt.ColorScheme.Dark
+    return theme is Theme.DARK
+
+
+def is_dark(shown: QPalette) -> bool:
+    """Whether a palette is a dark one, for what must choose (hatching, halos)."""
+    return shown.color(_Role.Window).lightness() < 128
+
+
+def tabular(font: QFont) -> QFont:
+    """The font with figures of equal width, so that changing numbers do not jump."""
+    made = QFont(font)
+    made.setFeature(QFont.Tag("tnum"), 1)
+    return made
+
+
+def contrast(first: QColor, second: QColor) -> float:
+    """Contrast ratio of two colours, 1 to 21 (WCAG 2.2, relative luminance)."""
+    lighter, darker = sorted((_luminance(first), _luminance(second)), reverse=True)
+    return (lighter + 0.05) / (darker + 0.05)
+
+
+def _luminance(colour: QColor) -> float:
+    def linear(part: float) -> float:
+        return part / 12.92 if part <= 0.04045 else float(((part + 0.055) / 1.055) ** 2.4)
+
+    red, green, blue = (linear(c) for c in (colour.redF(), colour.greenF(), colour.blueF()))
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue

@@ -1,0 +1,68 @@
+"""The View menu: units, colours and theme, kept in the settings and shown by the checks."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import QObject
+
+from planner.app import settings as keys
+from planner.app import theme
+from planner.app.actions import WindowActions
+from planner.app.display import COLOUR_MAPS, Display, DisplayState
+from planner.app.settings import Settings
+from planner.app.theme import Theme
+from planner.units import LengthUnit
+
+
+class ViewChoices(QObject):
+    """Connects the display state, the theme and the settings with their actions."""
+
+    def __init__(self, display: Display, settings: Settings, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._display, self._settings = display, settings
+        self._actions: WindowActions | None = None
+        display.changed.connect(self._on_changed)
+
+    def handlers(self) -> dict[str, Callable[..., Any]]:
+        """Handlers of the actions of the View menu that are choices."""
+        update = self._display.update
+        maps = {
+            f"map_{name}": lambda _on, name=name: update(colour_map=name) for name in COLOUR_MAPS
+        }
+        themes = {
+            f"theme_{choice}": lambda _on, choice=choice: self.choose_theme(choice)
+            for choice in Theme
+        }
+        return {
+            "unit_cm": lambda _on: update(unit=LengthUnit.CM),
+            "unit_in": lambda _on: update(unit=LengthUnit.INCH),
+            "contours": lambda on: update(contours=on),
+            "band_wash": lambda on: update(band_wash=on),
+            **maps,
+            **themes,
+        }
+
+    def attach(self, actions: WindowActions) -> None:
+        """Show the choices in force as checks from now on."""
+        self._actions = actions
+        self._check(self._display.state)
+        actions[f"theme_{self._settings.get(keys.THEME)}"].setChecked(True)
+
+    def choose_theme(self, choice: Theme) -> None:
+        """Take a theme and remember it."""
+        self._settings.set(keys.THEME, choice)
+        theme.apply(choice)
+
+    def _on_changed(self, state: DisplayState) -> None:
+        self._settings.keep_display_state(state)
+        self._check(state)
+
+    def _check(self, state: DisplayState) -> None:
+        if self._actions is None:
+            return
+        self._actions["unit_cm" if state.unit is LengthUnit.CM else "unit_in"].setChecked(True)
+        self._actions[f"map_{state.colour_map}"].setChecked(True)
+        self._actions["contours"].setChecked(state.contours)
+        self._actions["band_wash"].setChecked(state.band_wash)

@@ -1,0 +1,404 @@
+"""The command line: what is asked, and the answers that need no screen.
+
+Nothing heavy is imported before it is known to be needed: checking a plan loads neither
+numpy nor Qt. Answers go to standard output; what is wrong goes to standard error as one
+sentence, with exit code 2.
+"""
+
+# ruff: noqa: PLC0415 - importing late is what keeps the start quick
+
+from __future__ import annotations
+
+import argparse
+import os
+import re
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Final, NoReturn, TextIO
+
+import planner
+
+if TYPE_CHECKING:
+    from planner.estimate.result import Estimate, EstimateOptions
+    from planner.plan.plan import Plan
+
+DEMO: Final = "demo"
+STANDARD_OUTPUT: Final = "-"
+MAX_CELLS: Final = 200
+WINDOW_SIZE: Final = (1280, 800)
+
+NO_SCREEN: Final = (
+    "There is no screen here for the window; start it from a desktop session, or compute "
+    "without one: python -m planner demo --out FOLDER, or python -m planner estimate PLAN."
+)
+
+
+class CommandError(Exception):
+    """What was asked cannot be done; the message is the sentence to print."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the program as asked and return its exit code: 0 done, 2 refused."""
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    _tolerate_narrow_terminals()
+    try:
+        asked = _parser().parse_args(_with_command(given))
+        run: Callable[[argparse.Namespace], int] = asked.run
+        return run(asked)
+    except CommandError as error:
+        print(error, file=sys.stderr)
+        return 2
+    except ImportError as error:
+        if ".so" not in str(error):
+            raise
+        print(_missing_library(error), file=sys.stderr)
+        return 2
+    except BrokenPipeError:
+        # Whoever read the output has read enough.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except KeyboardInterrupt:
+        print("Stopped.", file=sys.stderr)
+        return 130
+
+
+# -- what may be asked ------------------------------------------------------------------
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaints are one sentence."""
+
+    def error(self, message: str) -> NoReturn:
+        sentence = message[:1].upper() + message[1:].rstrip(".")
+        raise CommandError(f"{sentence}; '{self.prog} --help' shows what can be asked.")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(
+        prog="python -m planner",
+        description="Grow space light planner: sketch a small grow space, see the light in it. "
+        "Without a command the window opens.",
+        epilog=f"PLAN is a plan file (.plan.json), or the word {DEMO} for the invented demo plan.",
+    )
+    parser.add_argument(
+        "--version", action="version", version=f"Grow space light planner {planner.__version__}"
+    )
+    commands = parser.add_subparsers(metavar="COMMAND", required=True)
+
+    window = commands.add_parser("open", help="open the window (also without any command)")
+    window.add_argument("plan", nargs="?", metavar="PLAN")
+    window.set_defaults(run=_open_window)
+
+    estimate = commands.add_parser("estimate", help="compute the light of a plan")
+    estimate.add_argument("plan", metavar="PLAN")
+    estimate.add_argument(
+        "--cells", type=_cells, default=(24, 24), metavar="24x24", help="columns x rows of the map"
+    )
+    estimate.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
+    estimate.add_argument("--seed", type=_seed, default=1, metavar="N", help="of the random part")
+    estimate.add_argument("--json", metavar="OUT", help="write map and figures; - for here")
+    estimate.add_argument("--csv", metavar="OUT", help="write the map's cells; - for here")
+    estimate.add_argument("--picture", metavar="OUT.png", help="paint the map")
+    estimate.set_defaults(run=_estimate)
+
+    check = commands.add_parser("check", help="say whether a plan file is valid, and what is odd")
+    check.add_argument("plan", metavar="PLAN")
+    check.set_defaults(run=_check)
+
+    demo = commands.add_parser("demo", help="estimate the demo plan and picture the window")
+    demo.add_argument("--out", required=True, metavar="FOLDER", type=Path)
+    demo.set_defaults(run=_demo)
+
+    schema = commands.add_parser("schema", help="write the JSON Schema of plan files")
+    schema.add_argument("--out", default=STANDARD_OUTPUT, metavar="FILE")
+    schema.set_defaults(run=_schema)
+    return parser
+
+
+COMMANDS: Final = ("open", "estimate", "check", "demo", "schema")
+
+
+def _with_command(given: list[str]) -> list[str]:
+    """Put the word 'open' in front where only a plan, or nothing, is given."""
+    if not given:
+        return ["open"]
+    first = given[0]
+    if first.startswith("-") and first not in {"-h", "--help", "--version"}:
+        raise CommandError(
+            f"There is no option '{first}' before a command; "
+            "'python -m planner --help' shows what can be asked."
+        )
+    return given if first in COMMANDS or first.startswith("-") else ["open", *given]
+
+
+def _cells(text: str) -> tuple[int, int]:
+    match = re.fullmatch(r"\s*(\d{1,4})\s*(?:[xX×]\s*(\d{1,4}))?\s*", text)
+    if match:
+        columns = int(match[1])
+        rows = int(match[2] or match[1])
+        if 2 <= columns <= MAX_CELLS and 2 <= rows <= MAX_CELLS:
+            return columns, rows
+    raise argparse.ArgumentTypeError(
+        f"'{text}' is not a map size; write columns x rows from 2 to {MAX_CELLS}, like 24x24"
+    )
+
+
+def _seed(text: str) -> int:
+    if re.fullmatch(r"\d{1,9}", text.strip()):
+        return int(text)
+    raise argparse.ArgumentTypeError(f"'{text}' is not a seed; write a whole number from 0 up")
+
+
+# -- commands ---------------------------------------------------------------------------
+
+
+def _open_window(asked: argparse.Namespace) -> int:
+    if not has_screen():
+        raise CommandError(NO_SCREEN)
+    path = None if asked.plan is None else Path(asked.plan)
+    if path is not None and not _exists(path):
+        raise CommandError(
+            f"There is neither a plan file nor a command '{asked.plan}'; "
+            f"commands are {', '.join(COMMANDS)}."
+        )
+    from planner.app.run import run_window
+
+    return run_window(path)
+
+
+def _check(asked: argparse.Namespace) -> int:
+    plan = _plan(asked.plan)
+    from planner.plan.checks import findings
+
+    print(f"'{asked.plan}' is a valid plan: {_contents(plan)}.")
+    for finding in findings(plan):
+        print(f"{str(finding.severity).capitalize()}: {finding.sentence}")
+    return 0
+
+
+def _estimate(asked: argparse.Namespace) -> int:
+    if asked.json == asked.csv == STANDARD_OUTPUT:
+        raise CommandError("Only one of --json and --csv can be written here; name a file for one.")
+    if asked.picture == STANDARD_OUTPUT:
+        raise CommandError("A picture cannot be written here; name a file like map.png.")
+    for out in (asked.json, asked.csv, asked.picture):
+        _need_folder_of(out)
+    plan = _plan(asked.plan)
+    from planner.estimate.result import EstimateOptions, Quality
+
+    options = EstimateOptions(asked.cells, Quality(asked.quality), asked.seed)
+    estimate = _evaluated(plan, options)
+    if STANDARD_OUTPUT not in (asked.json, asked.csv):
+        print(summary(estimate))
+    _write_exports(estimate, asked.json, asked.csv, asked.picture)
+    return 0
+
+
+def _demo(asked: argparse.Namespace) -> int:
+    folder: Path = asked.out
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise CommandError(
+            f"The folder '{folder}' cannot be made: {error.strerror or error}."
+        ) from error
+    plan = _plan(DEMO)
+    from planner.estimate.result import EstimateOptions
+
+    window = folder / "window.png"
+    # The window first: it needs the full kind of Qt application, the map is content with any.
+    _picture_window(plan, window)
+    estimate = _evaluated(plan, EstimateOptions())
+    print(summary(estimate))
+    _write_exports(
+        estimate,
+        str(folder / "estimate.json"),
+        str(folder / "estimate.csv"),
+        str(folder / "map.png"),
+    )
+    print(f"Wrote {window.resolve()} (the program's window with the demo plan)")
+    return 0
+
+
+def _schema(asked: argparse.Namespace) -> int:
+    _need_folder_of(asked.out)
+    _write(asked.out, schema_text().encode())
+    if asked.out != STANDARD_OUTPUT:
+        print(f"Wrote {Path(asked.out).resolve()}")
+    return 0
+
+
+def schema_text() -> str:
+    """The JSON Schema of plan files (draft 2020-12) as it is published."""
+    import json
+
+    from planner.plan.plan import PLAN_FORMAT, Plan
+
+    schema = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **Plan.model_json_schema(),
+        "title": f"Grow space light planner: plan, format {PLAN_FORMAT}",
+    }
+    # A file must say its format, although a plan made in the program need not be told.
+    schema["required"] = ["format", *(n for n in schema["required"] if n != "format")]
+    return json.dumps(schema, ensure_ascii=False, indent=2) + "\n"
+
+
+# -- what they share --------------------------------------------------------------------
+
+
+def has_screen() -> bool:
+    """Whether a window can be shown, as far as the environment tells."""
+    if not sys.platform.startswith("linux"):
+        return True
+    return any(os.environ.get(n) for n in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"))
+
+
+def summary(estimate: Estimate) -> str:
+    """The estimate for a reader at a terminal: sentence, figures, where the light went."""
+    from planner.reports import advice, content
+
+    lines = [estimate.plan.name, content.sentence(estimate)]
+    lines += [hint for hint in [advice.advice(estimate)] if hint]
+    lines.append("")
+    figures = content.headline_figures(estimate)
+    width = max(len(figure.label) for figure in figures) + 2
+    lines += [f"  {figure.label:<{width}}{figure.text}" for figure in figures]
+    if estimate.shares:
+        lines += ["", "Where the photons went:"]
+        wide = max(len(share.label) for share in estimate.shares) + 2
+        lines += [f"  {s.label:<{wide}}{content.percent(s.share)}" for s in estimate.shares]
+    nx, ny = estimate.options.cells
+    lines += [
+        "",
+        content.closure_sentence(estimate),
+        f"Map of {nx} x {ny} cells, quality {estimate.options.quality}, "
+        f"seed {estimate.options.seed}, {estimate.seconds:.2f} s.",
+    ]
+    return "\n".join(lines)
+
+
+def _plan(word: str) -> Plan:
+    if word == DEMO:
+        from planner.catalogue.starters import demo_plan
+
+        return demo_plan()
+    from planner.files.errors import PlanFileError
+    from planner.files.store import load_plan
+
+    try:
+        return load_plan(Path(word))
+    except PlanFileError as error:
+        raise CommandError(str(error)) from error
+
+
+def _contents(plan: Plan) -> str:
+    lamps, walls = len(plan.lamps), plan.space.wall_count
+    return (
+        f"{plan.name}, {lamps} lamp{'' if lamps == 1 else 's'}, {walls} walls, "
+        f"{plan.space.area:.2f} m²"
+    )
+
+
+def _evaluated(plan: Plan, options: EstimateOptions) -> Estimate:
+    from planner.estimate.evaluate import evaluate
+
+    try:
+        return evaluate(plan, options)
+    except ValueError as error:
+        raise CommandError(f"This plan cannot be estimated: {error}") from error
+
+
+def _write_exports(
+    estimate: Estimate, json_out: str | None, csv_out: str | None, picture_out: str | None
+) -> None:
+    if json_out:
+        from planner.reports.json_export import estimate_to_json
+
+        _write(json_out, estimate_to_json(estimate).encode())
+    if csv_out:
+        from planner.reports.csv_export import estimate_to_csv
+
+        _write(csv_out, estimate_to_csv(estimate).encode())
+    if picture_out:
+        _paint_off_screen()
+        from planner.reports.paper import map_picture_png
+
+        _write(picture_out, map_picture_png(estimate))
+    for out in (json_out, csv_out, picture_out):
+        if out and out != STANDARD_OUTPUT:
+            print(f"Wrote {Path(out).resolve()}", file=_beside(json_out, csv_out))
+
+
+def _beside(*outs: str | None) -> TextIO:
+    """Where remarks go: not into an output that somebody reads as data."""
+    return sys.stderr if STANDARD_OUTPUT in outs else sys.stdout
+
+
+def _paint_off_screen() -> None:
+    """Let Qt paint without a screen, even where there is one: a picture needs none."""
+    if sys.platform.startswith("linux"):
+        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+def _picture_window(plan: Plan, path: Path) -> None:
+    _paint_off_screen()
+    from planner.app.run import picture_window
+    from planner.files.errors import PlanFileError
+
+    try:
+        picture_window(plan, path, size=WINDOW_SIZE)
+    except PlanFileError as error:
+        raise CommandError(str(error)) from error
+
+
+def _write(out: str, data: bytes) -> None:
+    if out == STANDARD_OUTPUT:
+        sys.stdout.write(data.decode())
+        sys.stdout.flush()
+        return
+    from planner.files.atomic import write_atomically
+
+    try:
+        write_atomically(Path(out), data)
+    except OSError as error:
+        raise CommandError(f"'{out}' cannot be written: {error.strerror or error}.") from error
+    except ValueError as error:
+        raise CommandError(f"{out!r} is not a name a file can have.") from error
+
+
+def _need_folder_of(out: str | None) -> None:
+    """Refuse an output in a folder that is not there before anything is computed."""
+    if out is None or out == STANDARD_OUTPUT:
+        return
+    from planner.files.errors import is_folder
+
+    path = Path(out)
+    if is_folder(path):
+        raise CommandError(f"'{out}' is a folder; name a file in it.")
+    if not is_folder(path.parent):
+        raise CommandError(f"'{out}' cannot be written: there is no folder '{path.parent}'.")
+
+
+def _missing_library(error: ImportError) -> str:
+    return (
+        f"Qt cannot be loaded, because this system lacks a library ({str(error).rstrip('.')}); "
+        "on Debian or Ubuntu install them with: apt install libegl1 libgl1 libxkbcommon-x11-0 "
+        "libfontconfig1 libdbus-1-3 libxcb-cursor0 libxcb-icccm4 libxcb-keysyms1 fonts-dejavu-core."
+    )
+
+
+def _exists(path: Path) -> bool:
+    try:
+        return path.exists()
+    except OSError:
+        return False
+
+
+def _tolerate_narrow_terminals() -> None:
+    """Let a terminal that lacks a sign (µ, ²) show a question mark rather than stop."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")

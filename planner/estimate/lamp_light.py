@@ -1,0 +1,134 @@
+"""The light of one lamp before any diffuse reflection: direct, and by way of mirrors."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from planner.estimate.effort import Effort
+from planner.estimate.scene import LampOptics
+from planner.light.direct import direct_on, direct_on_texels
+from planner.light.field import CellGrid
+from planner.light.images import light_of_images
+from planner.light.paths import Mirrors
+from planner.light.photons import MirrorLight, follow_photons
+from planner.light.prism import FloatArray
+from planner.light.surfaces import Surfaces
+from planner.light.totals import totals
+
+_SPREAD_CELLS = 8
+"""Cells along a side on which light from wrinkled mirrors is counted."""
+
+_MORE_WHEN_WRINKLED = 20
+"""Times as many photons where they alone tell what wrinkled mirrors send to the map."""
+
+
+@dataclass(frozen=True)
+class Geometry:
+    """What depends on the room alone: its division, the map, and coarser grids for smooth light."""
+
+    surfaces: Surfaces
+    grid: CellGrid
+    gather_grid: CellGrid
+
+
+@dataclass(frozen=True)
+class LampLight:
+    """Light of one lamp at unit flux before any diffuse reflection.
+
+    Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,),
+    and the flux lost in the wrinkles of each facet (F,).
+    """
+
+    texel_density: FloatArray
+    patch_flux: FloatArray
+    cell_density: FloatArray
+    lost: FloatArray
+
+
+def lamp_light(
+    geometry: Geometry,
+    lamp: LampOptics,
+    mirrors: Mirrors,
+    seed: int,
+    effort: Effort,
+    step: Callable[[], None],
+) -> LampLight:
+    """Compute the light of one lamp; ``step`` is called between stages and may raise."""
+    surfaces, grid = geometry.surfaces, geometry.grid
+    prism = surfaces.prism
+    source = lamp.source()
+    cell_area = grid.inside_area
+    closed = abs(grid.z - prism.z0) < 1e-9
+    receivers, cell, share = grid.receivers(averaged=True)
+    gap = source.centre[2] - grid.z
+    values = direct_on(prism, source, receivers, None, max(gap, 0.005)) if gap > 0 else 0.0
+    cells = totals(cell, share * values, len(grid.inside))
+    step()
+    bottom_flux = float(cells @ cell_area) if closed else -1.0
+    texels = direct_on_texels(surfaces, source, bottom_flux)
+    patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
+    step()
+    count = effort.photons * (_MORE_WHEN_WRINKLED if mirrors.any_wrinkled else 1)
+    rows, columns = grid.area.shape
+    coarse = CellGrid.over(prism, min(columns, _SPREAD_CELLS), min(rows, _SPREAD_CELLS), grid.z)
+    mirrored = follow_photons(
+        surfaces,
+        grid,
+        coarse,
+        source,
+        mirrors,
+        count,
+        np.random.default_rng([seed, 2]),
+        effort.cutoff,
+        step,
+    )
+    images, faint = light_of_images(
+        surfaces, grid, source, mirrored.images, mirrors.specular, count, effort.quadrature
+    )
+    step()
+    given = float(patches @ mirrors.specular[surfaces.patch_facet])
+    image_flux = float(images @ cell_area) if closed else None
+    flux, scale = _reconciled(surfaces, mirrored, given, mirrors, image_flux, faint)
+    cells += images + scale * faint / float(cell_area.sum())
+    if mirrors.any_wrinkled:
+        density = coarse.softened(scale * mirrored.spread_flux / coarse.inside_area)
+        spread = grid.resampled(coarse, density)
+        found = float(spread @ cell_area)
+        due = scale * float(mirrored.spread_flux.sum())
+        cells += spread * (due / found if found > 0 else 0.0)
+    return LampLight(texels, patches + flux, cells, scale * mirrored.lost)
+
+
+def _reconciled(
+    surfaces: Surfaces,
+    mirrored: MirrorLight,
+    given: float,
+    mirrors: Mirrors,
+    image_flux: float | None,
+    faint: float,
+) -> tuple[FloatArray, float]:
+    """Mirrored flux on patches made to balance, and the factor that did it.
+
+    ``given`` is the flux mirrors took over from direct light. It must end on surfaces (or
+    in wrinkles): exactly known on a closed canopy for the images computed
+    (``image_flux``), known by photons elsewhere. What is missing or too much is shared
+    among the parts known by photons only, by one factor.
+    """
+    flux = mirrored.patch_flux.copy()
+    kept = 1 - mirrors.specular[surfaces.patch_facet]
+    lost = float(mirrored.lost.sum())
+    if image_flux is None:
+        total = float(flux @ kept) + lost
+        scale = given / total if total > 0 else 1.0
+        return flux * scale, scale
+    bottom = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
+    chance = faint + float(mirrored.spread_flux.sum())
+    uncertain = chance + float(flux[~bottom] @ kept[~bottom]) + lost
+    scale = max(given - image_flux, 0.0) / uncertain if uncertain > 0 else 0.0
+    flux[~bottom] *= scale
+    on_bottom = float(flux[bottom].sum())
+    flux[bottom] *= (image_flux + scale * chance) / on_bottom if on_bottom > 0 else 0.0
+    return flux, scale

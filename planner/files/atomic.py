@@ -1,0 +1,60 @@
+"""Writing a file so that it is at every moment either the old one or the new one, whole."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import secrets
+import stat
+from pathlib import Path
+
+
+def write_atomically(path: Path, data: bytes) -> None:
+    """Put bytes into a file by way of a temporary one in the same folder.
+
+    Permission bits of a file that is replaced are kept, and a link stays a link. Raises
+    ``OSError`` as the system gives it; the old file is untouched then. A file without any
+    write permission is refused with ``PermissionError``, even where the folder would let
+    it be replaced.
+    """
+    target = path.resolve()
+    mode = _mode_of(target)
+    if mode is not None and not mode & 0o222:
+        raise PermissionError(13, "the file is read-only", str(path))
+    if target.is_dir():
+        raise IsADirectoryError(21, "is a folder", str(path))
+    temporary = target.with_name(f".unfinished-{secrets.token_hex(6)}.tmp")
+    flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
+    descriptor = os.open(temporary, flags, 0o666)
+    try:
+        with os.fdopen(descriptor, "wb") as stream:
+            stream.write(data)
+            stream.flush()
+            os.fsync(stream.fileno())
+        if mode is not None:
+            temporary.chmod(mode)
+        temporary.replace(target)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            temporary.unlink()
+        raise
+    _sync_folder(target.parent)
+
+
+def _mode_of(path: Path) -> int | None:
+    try:
+        return stat.S_IMODE(path.stat().st_mode)
+    except FileNotFoundError:
+        return None
+
+
+def _sync_folder(folder: Path) -> None:
+    """Make the new name itself durable; systems without folder handles do so unasked."""
+    if os.name != "posix":
+        return
+    with contextlib.suppress(OSError):
+        descriptor = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)

@@ -1,0 +1,169 @@
+"""One writer per file: a lock the operating system drops when its process ends.
+
+The lock is held on a small file beside the one it guards. Because the system itself
+gives up the lock of a process that died, a lock file that was left behind is no
+obstacle: it can be locked again at once, whatever its contents say.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import socket
+import sys
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+
+from planner.files.errors import PlanInUseError
+
+
+@dataclass(frozen=True)
+class Holder:
+    """Who holds a lock, as far as the lock file tells."""
+
+    process: int | None = None
+    machine: str = ""
+    since: str = ""
+
+    def in_words(self) -> str:
+        """For example 'process 4711 on attic, since 2026-01-31 18:05'; empty if unknown."""
+        if self.process is None:
+            return ""
+        since = f", since {self.since}" if self.since else ""
+        return f"process {self.process} on {self.machine or 'this machine'}{since}"
+
+
+class FileLock:
+    """A held lock; release it with ``release`` or as a context manager.
+
+    ``held`` is false where the folder takes no lock file (read-only, or a file system
+    without locks): then nothing is guarded, and nothing is refused either.
+    """
+
+    def __init__(self, lock_file: Path, descriptor: int | None) -> None:
+        self.lock_file = lock_file
+        self._descriptor = descriptor
+
+    @property
+    def held(self) -> bool:
+        """Whether the system holds the lock for this object."""
+        return self._descriptor is not None
+
+    def release(self) -> None:
+        """Give the lock up and remove its file; harmless when repeated."""
+        if self._descriptor is None:
+            return
+        descriptor, self._descriptor = self._descriptor, None
+        if sys.platform != "win32":
+            # Removed while still locked, so that nobody locks a file that is about to go.
+            with contextlib.suppress(OSError):
+                self.lock_file.unlink()
+            os.close(descriptor)
+        else:
+            os.close(descriptor)
+            with contextlib.suppress(OSError):
+                self.lock_file.unlink()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.release()
+
+
+def lock_file_of(path: Path) -> Path:
+    """The lock file that belongs to a plan file."""
+    target = path.resolve()
+    return target.with_name(f".{target.name}.lock")
+
+
+def lock_plan(path: Path) -> FileLock:
+    """Lock a plan file for one window.
+
+    Raises ``PlanInUseError`` if another window (or process) holds the lock.
+    """
+    lock = try_lock(lock_file_of(path))
+    if lock is None:
+        who = holder_of(lock_file_of(path)).in_words()
+        raise PlanInUseError(path, who)
+    return lock
+
+
+def try_lock(lock_file: Path) -> FileLock | None:
+    """Lock a lock file, or return None if somebody else holds it."""
+    for _ in range(20):
+        try:
+            descriptor = os.open(lock_file, os.O_RDWR | os.O_CREAT, 0o666)
+        except OSError:
+            return FileLock(lock_file, None)
+        try:
+            _lock_descriptor(descriptor)
+        except BlockingIOError:
+            os.close(descriptor)
+            return None
+        except OSError:
+            os.close(descriptor)
+            return FileLock(lock_file, None)
+        if _still_there(lock_file, descriptor):
+            _write_holder(descriptor)
+            return FileLock(lock_file, descriptor)
+        # The former holder removed the file between opening and locking: take a new one.
+        os.close(descriptor)
+    return None
+
+
+def holder_of(lock_file: Path) -> Holder:
+    """Who wrote a lock file; an empty holder if that cannot be read."""
+    try:
+        raw = json.loads(lock_file.read_text(encoding="utf-8"))
+        return Holder(int(raw["process"]), str(raw["machine"]), str(raw["since"]))
+    except (OSError, ValueError, LookupError, TypeError):
+        return Holder()
+
+
+def _still_there(lock_file: Path, descriptor: int) -> bool:
+    if sys.platform == "win32":
+        return True
+    try:
+        return os.path.samestat(lock_file.stat(), os.fstat(descriptor))
+    except OSError:
+        return False
+
+
+def _write_holder(descriptor: int) -> None:
+    holder = {
+        "process": os.getpid(),
+        "machine": socket.gethostname(),
+        "since": datetime.now().astimezone().strftime("%Y-%m-%d %H:%M"),
+    }
+    with contextlib.suppress(OSError):
+        os.ftruncate(descriptor, 0)
+        os.lseek(descriptor, 0, os.SEEK_SET)
+        os.write(descriptor, json.dumps(holder).encode())
+
+
+if sys.platform == "win32":
+    import msvcrt
+
+    def _lock_descriptor(descriptor: int) -> None:
+        # Far behind the text, because a locked byte cannot be read by others there.
+        os.lseek(descriptor, 1 << 20, os.SEEK_SET)
+        try:
+            msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
+        except PermissionError as error:
+            raise BlockingIOError from error
+
+else:
+    import fcntl
+
+    def _lock_descriptor(descriptor: int) -> None:
+        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)

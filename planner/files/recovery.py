@@ -1,0 +1,160 @@
+"""Work that is not saved yet, kept aside in case the program or the machine stops.
+
+Each running window owns one file in the user's state folder and rewrites it as the plan
+changes; the plan file itself is never touched. A lock tells whose window still runs, so
+that at the next start only work of windows that are gone is offered.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import secrets
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Final
+
+from planner.files.atomic import write_atomically
+from planner.files.errors import PlanFileError, system_problem
+from planner.files.json_text import JsonTextError, parse_json
+from planner.files.lock import FileLock, try_lock
+from planner.files.store import plan_from_bytes
+from planner.plan.plan import Plan
+
+STATE_DIR_VARIABLE: Final = "PLANNER_STATE_DIR"
+APPLICATION: Final = "grow-space-light-planner"
+
+_SUFFIX: Final = ".recovery.json"
+
+
+def state_folder() -> Path:
+    """The user's state folder of this program; ``PLANNER_STATE_DIR`` overrides it."""
+    override = os.environ.get(STATE_DIR_VARIABLE)
+    if override:
+        return Path(override)
+    import platformdirs  # noqa: PLC0415 - only when no folder is given
+
+    return platformdirs.user_state_path(APPLICATION, appauthor=False)
+
+
+@dataclass(frozen=True)
+class Leftover:
+    """Unsaved work of a window that is gone.
+
+    ``path`` is the plan file it belonged to (None if it was never saved), ``written``
+    the time of the last copy.
+    """
+
+    file: Path
+    plan: Plan
+    path: Path | None
+    written: datetime
+
+    def discard(self) -> None:
+        """Throw the copy away; harmless if it is gone already."""
+        _remove(self.file)
+
+
+class RecoverySlot:
+    """The recovery file of one running window.
+
+    Call ``write`` after changes, ``discard`` after a clean save, ``close`` when the window
+    closes in good order.
+    """
+
+    def __init__(self, folder: Path | None = None) -> None:
+        self._folder = folder if folder is not None else _recovery_folder()
+        self._file = self._folder / f"{os.getpid()}-{secrets.token_hex(4)}{_SUFFIX}"
+        self._lock: FileLock | None = None
+
+    @property
+    def file(self) -> Path:
+        """Where the copy is kept; it exists only while there is something to keep."""
+        return self._file
+
+    def write(self, plan: Plan, path: Path | None) -> None:
+        """Keep a copy of the plan; ``path`` is the plan file it belongs to.
+
+        Raises ``PlanFileError`` where the state folder cannot be written.
+        """
+        content = {
+            "recovery": 1,
+            "written": datetime.now(UTC).isoformat(),
+            "path": None if path is None else str(path.absolute()),
+            "plan": plan.model_dump(mode="json"),
+        }
+        try:
+            self._folder.mkdir(parents=True, exist_ok=True)
+            if self._lock is None:
+                self._lock = try_lock(_lock_file(self._file))
+            write_atomically(self._file, json.dumps(content).encode())
+        except OSError as error:
+            raise system_problem(self._file, error, act="saved") from error
+
+    def discard(self) -> None:
+        """Drop the copy: the work is saved, or not wanted."""
+        with contextlib.suppress(OSError):
+            self._file.unlink(missing_ok=True)
+
+    def close(self) -> None:
+        """Drop the copy and give the slot up."""
+        self.discard()
+        if self._lock is not None:
+            self._lock.release()
+            self._lock = None
+
+
+def leftovers(folder: Path | None = None) -> list[Leftover]:
+    """Unsaved work of windows that no longer run, newest first.
+
+    Copies of running windows are left out; a copy that cannot be read is left where it
+    is, for a person to look at.
+    """
+    place = folder if folder is not None else _recovery_folder()
+    found: list[Leftover] = []
+    for file in sorted(place.glob(f"*{_SUFFIX}")):
+        lock = try_lock(_lock_file(file))
+        if lock is None:
+            continue
+        with lock:
+            leftover = _read_leftover(file)
+        if leftover is not None:
+            found.append(leftover)
+    _sweep_locks(place)
+    return sorted(found, key=lambda leftover: leftover.written, reverse=True)
+
+
+def _read_leftover(file: Path) -> Leftover | None:
+    try:
+        content = parse_json(file.read_bytes())
+        plan = plan_from_bytes(json.dumps(content["plan"]).encode(), file)
+        written = datetime.fromisoformat(content["written"]).astimezone(UTC)
+        path = content["path"]
+        return Leftover(file, plan, None if path is None else Path(path), written)
+    except (OSError, JsonTextError, PlanFileError, LookupError, TypeError, ValueError):
+        return None
+
+
+def _recovery_folder() -> Path:
+    return state_folder() / "recovery"
+
+
+def _sweep_locks(folder: Path) -> None:
+    """Take away lock files of windows that died with nothing to recover."""
+    for lock_file in folder.glob("*.lock"):
+        if not lock_file.with_suffix(_SUFFIX).exists():
+            lock = try_lock(lock_file)
+            if lock is not None:
+                lock.release()
+
+
+def _lock_file(file: Path) -> Path:
+    return file.with_name(file.name.removesuffix(_SUFFIX) + ".lock")
+
+
+def _remove(file: Path) -> None:
+    for leftover in (file, _lock_file(file)):
+        with contextlib.suppress(OSError):
+            leftover.unlink(missing_ok=True)

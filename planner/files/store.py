@@ -1,0 +1,202 @@
+"""Opening and saving plan files."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import stat
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final
+
+from pydantic import ValidationError
+
+from planner.files.atomic import write_atomically
+from planner.files.errors import (
+    PlanChangedError,
+    PlanFileError,
+    invalid_plan,
+    system_problem,
+)
+from planner.files.json_text import JsonTextError, parse_json
+from planner.files.migrations import FormatError, migrated
+from planner.plan.plan import PLAN_FORMAT, Plan
+
+SUFFIX: Final = ".plan.json"
+MAX_BYTES: Final = 10_000_000
+
+_BAD_NAME: Final = "its name holds characters no file can have"
+
+
+@dataclass(frozen=True)
+class Stamp:
+    """What a file held when it was read or written, as a hash of its bytes."""
+
+    sha256: str
+
+    @classmethod
+    def of(cls, data: bytes) -> Stamp:
+        """The stamp of these bytes."""
+        return cls(hashlib.sha256(data).hexdigest())
+
+
+@dataclass(frozen=True)
+class OpenedPlan:
+    """A plan read from a file, with the stamp to hand back when saving it.
+
+    ``written_in`` is the format the file was in; older than ``PLAN_FORMAT`` means that
+    saving brings it up to date.
+    """
+
+    plan: Plan
+    stamp: Stamp
+    written_in: int = PLAN_FORMAT
+
+
+def load_plan(path: Path) -> Plan:
+    """Read a plan file; raises ``PlanFileError`` with a sentence for the screen."""
+    return open_plan(path).plan
+
+
+def open_plan(path: Path) -> OpenedPlan:
+    """Read a plan file and note what it held; raises ``PlanFileError``."""
+    data = _read(path)
+    plan, written_in = _plan_from(data, path)
+    return OpenedPlan(plan, Stamp.of(data), written_in)
+
+
+def save_plan(plan: Plan, path: Path, *, expected: Stamp | None = None) -> Stamp:
+    """Write a plan file atomically and return its new stamp.
+
+    With ``expected`` (the stamp of the last opening or saving) a file that was changed by
+    somebody else meanwhile is not overwritten: ``PlanChangedError``. Without it the file
+    is overwritten whatever it holds. Raises ``PlanFileError`` where the system refuses;
+    the old file is whole then.
+    """
+    data = plan_to_bytes(plan)
+    if len(data) > MAX_BYTES:
+        raise PlanFileError(
+            path,
+            f"it would be larger than the {MAX_BYTES // 1_000_000} MB a plan file may have; give "
+            "its lamps coarser light distributions",
+            act="saved",
+        )
+    try:
+        if expected is not None and changed_on_disk(path, expected):
+            raise PlanChangedError(path)
+        write_atomically(path, data)
+    except OSError as error:
+        raise system_problem(path, error, act="saved") from error
+    except ValueError:
+        raise PlanFileError(path, _BAD_NAME, act="saved") from None
+    return Stamp.of(data)
+
+
+def changed_on_disk(path: Path, stamp: Stamp) -> bool:
+    """Whether a file holds something else than when it was stamped.
+
+    A file that has vanished is not counted as changed: saving brings it back.
+    """
+    try:
+        return Stamp.of(path.read_bytes()) != stamp
+    except FileNotFoundError:
+        return False
+
+
+def with_suffix(path: Path) -> Path:
+    """The path with ``.plan.json`` at its end, unless it already ends in ``.json``."""
+    if path.name.lower().endswith(".json"):
+        return path
+    return path.with_name(path.name + SUFFIX)
+
+
+def plan_to_bytes(plan: Plan) -> bytes:
+    """The plan as the text of a plan file: JSON, UTF-8, indented, one final line break.
+
+    Lists of numbers stay on one line: a corner is one line, and so is a whole profile.
+    """
+    return (_indented(plan.model_dump(mode="json")) + "\n").encode("utf-8")
+
+
+def _indented(value: Any, margin: str = "") -> str:
+    inner = margin + "  "
+    if isinstance(value, dict) and value:
+        lines = [f"{_on_one_line(k)}: {_indented(v, inner)}" for k, v in value.items()]
+        brackets = "{}"
+    elif isinstance(value, list) and not all(isinstance(v, int | float) for v in value):
+        lines, brackets = [_indented(v, inner) for v in value], "[]"
+    else:
+        return _on_one_line(value)
+    body = ",\n".join(inner + line for line in lines)
+    return f"{brackets[0]}\n{body}\n{margin}{brackets[1]}"
+
+
+def _on_one_line(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False)
+
+
+def plan_from_bytes(data: bytes, path: Path) -> Plan:
+    """A plan from the bytes of a plan file; ``path`` is named in a ``PlanFileError``."""
+    return _plan_from(data, path)[0]
+
+
+def _plan_from(data: bytes, path: Path) -> tuple[Plan, int]:
+    try:
+        raw = parse_json(data)
+        if not isinstance(raw, dict):
+            raise FormatError(
+                "it is not a plan of this program: a plan is a JSON object, "
+                f"but this file holds {_kind_of(raw)}"
+            )
+        current = migrated(raw)
+    except (JsonTextError, FormatError) as error:
+        raise PlanFileError(path, str(error)) from None
+    try:
+        content = json.dumps(current, ensure_ascii=False).encode("utf-8")
+    except UnicodeEncodeError:
+        raise PlanFileError(
+            path,
+            "one of its texts holds half a letter (an escape like \\ud800 without its second "
+            "half); write that text anew",
+        ) from None
+    try:
+        # By way of JSON text, because only there 'strict' means JSON's own types: a list for
+        # a tuple is right, a text for a number is not.
+        plan = Plan.model_validate_json(content, strict=True)
+    except ValidationError as error:
+        raise invalid_plan(path, error) from None
+    return plan, int(raw["format"])
+
+
+def _kind_of(raw: Any) -> str:
+    if raw is None:
+        return "nothing (null)"
+    if isinstance(raw, list):
+        return "a list"
+    return "a text" if isinstance(raw, str) else "a single value"
+
+
+def _read(path: Path) -> bytes:
+    try:
+        # Looked at before opening: opening a pipe would wait for ever.
+        status = path.stat()
+        if stat.S_ISDIR(status.st_mode):
+            raise IsADirectoryError(path)
+        if not stat.S_ISREG(status.st_mode):
+            raise PlanFileError(path, "it is not a regular file")
+        if not status.st_mode & 0o444 and os.name == "posix":
+            raise PermissionError(path)
+        with path.open("rb") as stream:
+            data = stream.read(MAX_BYTES + 1)
+    except OSError as error:
+        raise system_problem(path, error) from error
+    except ValueError:
+        raise PlanFileError(path, _BAD_NAME) from None
+    if len(data) > MAX_BYTES:
+        raise PlanFileError(
+            path,
+            f"it is larger than {MAX_BYTES // 1_000_000} MB, far more than a plan can be; "
+            "it is probably not a plan file",
+        )
+    return data

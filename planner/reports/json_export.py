@@ -1,0 +1,92 @@
+"""An estimate as JSON: map, figures, shares, balance, and how it was made."""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+import math
+from typing import Any
+
+import numpy as np
+
+import planner
+from planner.estimate.result import Estimate, FloatArray
+
+EXPORT_FORMAT = 1
+
+
+def estimate_to_json(estimate: Estimate) -> str:
+    """The text of the export: standard JSON (no NaN), ending in a line break."""
+    return (
+        json.dumps(estimate_to_values(estimate), ensure_ascii=False, indent=1, allow_nan=False)
+        + "\n"
+    )
+
+
+def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
+    """The export as plain values.
+
+    ``map.ppfd[row][column]`` belongs to the cell around ``(map.x_m[column],
+    map.y_m[row])``, rows by rising y; null outside the footprint.
+    """
+    nx, ny = estimate.options.cells
+    return {
+        "format": EXPORT_FORMAT,
+        "program": {"name": "Grow space light planner", "version": planner.__version__},
+        "plan_name": estimate.plan.name,
+        "quality": str(estimate.options.quality),
+        "seed": estimate.options.seed,
+        "cells": [nx, ny],
+        "seconds": round(estimate.seconds, 4),
+        "units": {
+            "x_m": "m",
+            "y_m": "m",
+            "ppfd": "µmol m⁻² s⁻¹",
+            "cell_area_m2": "m²",
+            "dli": "mol m⁻² d⁻¹",
+            "efficacy": "µmol J⁻¹",
+            "photon_flux": "µmol s⁻¹",
+            "watts": "W",
+            "watts_per_m2": "W m⁻²",
+            "kwh_per_day": "kWh d⁻¹",
+            "canopy_area": "m²",
+            "ratios and shares": "1",
+        },
+        "map": {
+            "order": "row-major: ppfd[row][column], rows by rising y, columns by rising x",
+            "x_m": _numbers(estimate.x),
+            "y_m": _numbers(estimate.y),
+            "ppfd": [_numbers(row) for row in estimate.ppfd],
+            "cell_area_m2": [_numbers(row) for row in estimate.cell_area],
+        },
+        "target": _target(estimate),
+        "photoperiod_hours": estimate.plan.photoperiod_hours,
+        "figures": {
+            name: _number(value) for name, value in dataclasses.asdict(estimate.figures).items()
+        },
+        "shares": [
+            {name: _plain(value) for name, value in dataclasses.asdict(share).items()}
+            for share in estimate.shares
+        ],
+        "closure": _number(estimate.closure),
+    }
+
+
+def _target(estimate: Estimate) -> dict[str, Any] | None:
+    target = estimate.plan.target
+    if target is None:
+        return None
+    band = target.ppfd_band(estimate.plan.photoperiod_hours)
+    return {**target.model_dump(mode="json"), "ppfd_band": None if band is None else list(band)}
+
+
+def _numbers(values: FloatArray) -> list[float | None]:
+    return [_number(value) for value in np.asarray(values, dtype=float).tolist()]
+
+
+def _number(value: float | None) -> float | None:
+    return None if value is None or not math.isfinite(value) else float(value)
+
+
+def _plain(value: Any) -> Any:
+    return _number(value) if isinstance(value, float) else value

@@ -1,0 +1,299 @@
+"""What a user expects of the window itself: place, look, choices, help, start."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QEvent, QPoint, QRect, Qt, QUrl
+from PySide6.QtGui import QDesktopServices, QFileOpenEvent, QGuiApplication, QImage
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractSpinBox,
+    QApplication,
+    QComboBox,
+    QDialog,
+    QLineEdit,
+    QWidget,
+)
+from pytestqt.qtbot import QtBot
+
+from planner.app import settings as keys
+from planner.app import theme
+from planner.app.about import AboutDialog
+from planner.app.run import PlannerApplication, open_window, picture_window
+from planner.app.selection import Kind, Selection
+from planner.app.settings import Settings
+from planner.app.theme import Theme
+from planner.catalogue.starters import demo_plan
+from planner.files.store import save_plan
+from planner.units import LengthUnit
+from tests.e2e.shell import make_window, small_plan, trigger
+
+pytestmark = pytest.mark.gui
+
+
+@pytest.fixture(autouse=True)
+def same_look_afterwards(qapp: QApplication) -> Iterator[None]:
+    before = qapp.palette()
+    yield
+    qapp.setPalette(before)
+    qapp.setStyle("Fusion")
+
+
+# -- place --------------------------------------------------------------------------------
+
+
+def test_the_window_comes_back_where_it_was(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    window.setGeometry(QRect(40, 30, 700, 500))
+    window.close()
+    kept = Settings.of_user().get(keys.WINDOW_RECT)
+    assert kept is not None
+    assert kept[2:] == (window.width(), window.height())
+    again, _ = make_window(qtbot)
+    assert again.size() == window.size()
+
+
+def test_a_window_left_on_a_screen_that_is_gone_is_brought_back(qtbot: QtBot) -> None:
+    Settings.of_user().set(keys.WINDOW_RECT, (5000, -3000, 700, 500))
+    window, _ = make_window(qtbot)
+    screens = [screen.availableGeometry() for screen in QGuiApplication.screens()]
+    assert any(area.contains(window.geometry().topLeft()) for area in screens)
+
+
+def test_nothing_asks_for_more_room_than_a_small_screen_has(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    least = window.minimumSizeHint()
+    assert least.width() <= 1280
+    assert least.height() <= 800
+
+
+# -- choices ------------------------------------------------------------------------------
+
+
+def test_units_are_switched_without_touching_the_plan_and_remembered(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    before = window.document.plan
+    trigger(window, "unit_in")
+    assert window.display.unit is LengthUnit.INCH
+    assert window.actions_["unit_in"].isChecked()
+    assert not window.actions_["unit_cm"].isChecked()
+    assert window.document.plan is before
+    assert not window.document.dirty
+    window.close()
+    again, _ = make_window(qtbot)
+    assert again.display.unit is LengthUnit.INCH
+    assert again.actions_["unit_in"].isChecked()
+
+
+def test_contours_band_and_colours_are_switched_and_remembered(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    assert window.actions_["contours"].isChecked()
+    trigger(window, "contours")
+    trigger(window, "band_wash")
+    trigger(window, "map_viridis")
+    window.close()
+    again, _ = make_window(qtbot)
+    state = again.display.state
+    assert (state.contours, state.band_wash, state.colour_map) == (False, True, "viridis")
+
+
+@pytest.mark.parametrize(("key", "dark"), [("theme_dark", True), ("theme_light", False)])
+def test_a_theme_is_taken_at_once_and_remembered(qtbot: QtBot, key: str, dark: bool) -> None:
+    window, _ = make_window(qtbot)
+    trigger(window, key)
+    qtbot.waitUntil(lambda: theme.is_dark(window.palette()) is dark, timeout=1000)
+    assert Settings.of_user().get(keys.THEME) is (Theme.DARK if dark else Theme.LIGHT)
+    again, _ = make_window(qtbot)
+    assert again.actions_[key].isChecked()
+
+
+def test_a_finer_map_is_computed_when_asked(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    window.display.update(cells=32)
+    assert window.estimate is not None
+    assert window.estimate.options.cells == (32, 32)
+
+
+# -- state and help -----------------------------------------------------------------------
+
+
+def test_the_status_bar_says_how_the_light_was_computed(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    assert window.state_line.text() == "Computed in 0.01 s, default quality"
+    window.state_line.show_busy(True)
+    assert "refining" in window.state_line.text()
+    window.state_line.show_failure("The lamp is gone.")
+    assert "Not computed" in window.state_line.text()
+
+
+@pytest.mark.parametrize("page", ["start", "cautions", "glossary"])
+def test_help_opens_beside_the_work(qtbot: QtBot, page: str) -> None:
+    window, _ = make_window(qtbot)
+    trigger(window, f"help_{page}")
+    assert window._help is not None
+    assert window._help.isVisible()
+    assert not window._help.isModal()
+    assert window._help.shown_page == page
+
+
+def test_f1_opens_the_help(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    with qtbot.waitActive(window):
+        window.activateWindow()
+    QTest.keyClick(window, Qt.Key.Key_F1)
+    assert window._help is not None
+    assert window._help.shown_page == "start"
+
+
+def test_about_copies_the_versions(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    trigger(window, "about")
+    dialog = window.findChild(AboutDialog)
+    assert isinstance(dialog, QDialog)
+    copy = next(
+        b for b in dialog.findChildren(QAbstractButton) if b.accessibleName() == "Copy details"
+    )
+    copy.click()
+    text = QGuiApplication.clipboard().text()
+    assert "Grow space light planner" in text
+    assert "PySide6 6." in text
+    dialog.close()
+
+
+def test_the_data_folder_is_made_and_opened(
+    qtbot: QtBot, own_folders: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened: list[str] = []
+
+    def note(url: QUrl) -> bool:
+        opened.append(url.toLocalFile())
+        return True
+
+    monkeypatch.setattr(QDesktopServices, "openUrl", note)
+    window, _ = make_window(qtbot)
+    trigger(window, "data_folder")
+    assert [Path(folder) for folder in opened] == [own_folders / "data"]
+
+
+def test_full_screen_and_back(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    trigger(window, "full_screen")
+    assert window.isFullScreen()
+    trigger(window, "full_screen")
+    assert not window.isFullScreen()
+
+
+_CONTROLS = (QAbstractButton, QAbstractSpinBox, QComboBox, QLineEdit)
+
+
+def _nameless(widget: QWidget) -> bool:
+    text = widget.text() if isinstance(widget, QAbstractButton) else ""
+    # Parts inside a control (its line edit, its arrow) are spoken for by the control.
+    inside = isinstance(widget.parent(), QAbstractSpinBox | QComboBox | QLineEdit)
+    internal = widget.objectName().startswith("qt_")
+    return not (widget.accessibleName() or text or inside or internal)
+
+
+@pytest.mark.parametrize("kind", Kind)
+def test_every_control_has_a_name_for_screen_readers(qtbot: QtBot, kind: Kind) -> None:
+    window, _ = make_window(qtbot, demo_plan())
+    window.selection.select(Selection(kind))
+    controls = [
+        widget
+        for widget in window.findChildren(QWidget)
+        if isinstance(widget, _CONTROLS) and widget.isVisible()
+    ]
+    assert controls
+    nameless = [
+        f"{type(w).__name__} in {type(w.parent()).__name__}" for w in controls if _nameless(w)
+    ]
+    assert nameless == []
+
+
+# -- start --------------------------------------------------------------------------------
+
+
+def test_the_very_first_start_shows_the_demo_and_later_ones_do_not(qtbot: QtBot) -> None:
+    settings = Settings.of_user()
+    first = open_window(settings)
+    qtbot.addWidget(first)
+    assert first.document.plan == demo_plan()
+    assert first.document.path is None
+    assert not first.document.dirty
+    first.close()
+    later = open_window(settings)
+    qtbot.addWidget(later)
+    assert later.document.plan != demo_plan()
+    assert later.document.plan.lamps == ()
+    later.close()
+
+
+def test_a_later_start_opens_the_plan_of_last_time(qtbot: QtBot, tmp_path: Path) -> None:
+    file = tmp_path / "attic.plan.json"
+    save_plan(small_plan("Attic"), file)
+    window, _ = make_window(qtbot)
+    window.settings.set(keys.STARTED_BEFORE, True)
+    window.desk.open(file)
+    window.close()
+    later = open_window(Settings.of_user())
+    qtbot.addWidget(later)
+    assert later.document.path == file
+    later.close()
+
+
+def test_a_last_plan_that_cannot_be_opened_leaves_an_empty_one_and_no_dialog(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    file = tmp_path / "attic.plan.json"
+    save_plan(small_plan("Attic"), file)
+    first, _ = make_window(qtbot)
+    first.settings.set(keys.STARTED_BEFORE, True)
+    first.desk.open(file)
+    second = open_window(Settings.of_user())
+    qtbot.addWidget(second)
+    assert second.document.path is None
+    assert "another window" in second.statusBar().currentMessage()
+    second.close()
+
+
+def test_a_plan_named_on_the_command_line_is_opened(qtbot: QtBot, tmp_path: Path) -> None:
+    file = tmp_path / "attic.plan.json"
+    save_plan(small_plan("Attic"), file)
+    window = open_window(Settings.of_user(), file)
+    qtbot.addWidget(window)
+    qtbot.waitUntil(lambda: window.document.path == file, timeout=1000)
+    window.close()
+
+
+def test_the_desktop_may_ask_to_open_a_file(tmp_path: Path) -> None:
+    asked: list[Path] = []
+
+    class Ear:
+        def emit(self, path: Path) -> None:
+            asked.append(path)
+
+    class Application:
+        file_asked = Ear()
+
+    event = QFileOpenEvent(str(tmp_path / "a.plan.json"))
+    assert event.type() == QEvent.Type.FileOpen
+    assert PlannerApplication.event(Application(), event)  # type: ignore[arg-type]
+    assert asked == [tmp_path / "a.plan.json"]
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_the_picture_shows_the_window_in_the_size_and_look_asked(
+    qtbot: QtBot, tmp_path: Path, dark: bool
+) -> None:
+    target = tmp_path / "window.png"
+    picture_window(demo_plan(), target, (1280, 800), dark)
+    picture = QImage(str(target))
+    assert (picture.width(), picture.height()) == (1280, 800)
+    corner = picture.pixelColor(QPoint(1279, 799))
+    assert (corner.lightness() < 128) is dark
+    colours = {picture.pixel(x, y) for x in range(0, 1280, 16) for y in range(0, 800, 16)}
+    assert len(colours) > 1

@@ -1,0 +1,77 @@
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QPointF
+
+from planner.app.canvas.items import Item, Part, item_at, items_in_order, turn_handle, wall_normal
+from planner.app.canvas.viewport import Viewport
+from planner.plan import edits
+from tests.unit.app.canvas.scenes import L_SHAPE, plan_of
+
+VIEW = Viewport(scale=400, left=50, bottom=450)
+SECTION = ((0.0, 0.7), (1.0, 0.7))
+
+
+def under(u: float, v: float, turning: int | None = None) -> Item:
+    return item_at(plan_of(), SECTION, VIEW, VIEW.to_pixel(u, v), turning)
+
+
+@pytest.mark.parametrize(
+    ("place", "item"),
+    [
+        ((0.01, 0.01), Item(Part.CORNER, 0)),
+        ((1.0, 1.0), Item(Part.CORNER, 2)),
+        ((0.5, 0.0), Item(Part.WALL, 0)),
+        ((1.015, 0.5), Item(Part.WALL, 1)),
+        ((0.6, 0.35), Item(Part.LAMP, 0)),
+        ((0.5, 0.7), Item(Part.SECTION)),
+        ((0.0, 0.7), Item(Part.SECTION_START)),
+        ((1.0, 0.705), Item(Part.SECTION_END)),
+        ((0.5, 0.55), Item(Part.INSIDE)),
+        ((1.3, 0.5), Item(Part.OUTSIDE)),
+    ],
+)
+def test_what_lies_under_a_point(place: tuple[float, float], item: Item) -> None:
+    assert under(*place) == item
+
+
+def test_a_turned_lamp_is_hit_where_it_lies() -> None:
+    plan = edits.change_lamp(plan_of(), 0, rotation_deg=90.0)
+
+    def hit(u: float, v: float) -> Part:
+        return item_at(plan, SECTION, VIEW, VIEW.to_pixel(u, v)).part
+
+    assert hit(0.5, 0.43) is Part.LAMP  # half length 15 cm, now upright
+    assert hit(0.63, 0.3) is Part.INSIDE
+
+
+def test_the_turning_handle_is_there_only_for_the_lamp_in_hand() -> None:
+    at = turn_handle(plan_of().lamps[0], VIEW)
+    assert at.x() > VIEW.to_pixel(0.65, 0.3).x()
+    assert item_at(plan_of(), SECTION, VIEW, at, 0) == Item(Part.TURN, 0)
+    assert item_at(plan_of(), SECTION, VIEW, at).part is not Part.TURN
+
+
+def test_a_small_target_wins_over_a_large_one() -> None:
+    plan = edits.change_lamp(plan_of(), 0, x=0.05, y=0.05)
+    assert item_at(plan, SECTION, VIEW, VIEW.to_pixel(0.0, 0.0)) == Item(Part.CORNER, 0)
+
+
+def test_tab_order_is_lamps_walls_corners_section() -> None:
+    parts = [item.part for item in items_in_order(plan_of(L_SHAPE))]
+    assert parts == [Part.LAMP] + [Part.WALL] * 6 + [Part.CORNER] * 6 + [Part.SECTION]
+
+
+def test_normals_point_out() -> None:
+    plan = plan_of()
+    assert [wall_normal(plan, k) for k in range(4)] == [(0, -1), (1, 0), (0, 1), (-1, 0)]
+
+
+def test_items_fit_or_do_not() -> None:
+    plan = plan_of()
+    assert Item(Part.BAND_EDGE, 2, 0).fits(plan)
+    assert not Item(Part.BAND_EDGE, 0, 0).fits(plan)
+    assert not Item(Part.LAMP, 1).fits(plan)
+    assert not Item(Part.CORNER, 4).fits(plan)
+    assert Item(Part.SECTION).fits(plan)
+    assert QPointF(VIEW.to_pixel(0, 0)) == QPointF(50, 450)

@@ -1,0 +1,115 @@
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPointF
+from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPixmap
+from pytestqt.qtbot import QtBot
+
+from planner.app.canvas.light_layer import LightLayer, LightStyle, contour_levels, contour_lines
+from planner.app.canvas.outline_layer import footprint_polygon, texture, tone
+from planner.app.canvas.viewport import Viewport
+from planner.app.display import COLOUR_MAPS
+from planner.app.plots import colours
+from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of
+
+VIEW = Viewport(scale=200, left=20, bottom=240)
+
+
+def painted(style: LightStyle, footprint: tuple[tuple[float, float], ...]) -> QImage:
+    plan = plan_of(footprint)
+    layer = LightLayer()
+    layer.set_estimate(light_of(plan))
+    picture = QPixmap(280, 260)
+    picture.fill(QColor("magenta"))
+    painter = QPainter(picture)
+    layer.paint(painter, VIEW, footprint_polygon(plan, VIEW), style, QFont())
+    painter.end()
+    return picture.toImage()
+
+
+def colour_at(image: QImage, u: float, v: float) -> tuple[int, int, int]:
+    colour = image.pixelColor(VIEW.to_pixel(u, v).toPoint())
+    return colour.red(), colour.green(), colour.blue()
+
+
+@pytest.mark.parametrize("name", COLOUR_MAPS)
+def test_every_map_rises_in_lightness(name: str) -> None:
+    table = colours.table(name)[:, :3].astype(float) / 255
+    linear = np.where(table <= 0.04045, table / 12.92, ((table + 0.055) / 1.055) ** 2.4)
+    luminance = linear @ np.array([0.2126, 0.7152, 0.0722])
+    assert (np.diff(luminance) > -1e-3).all()
+    assert luminance[-1] > luminance[0] + 0.5
+
+
+def test_an_unknown_map_is_refused() -> None:
+    with pytest.raises(ValueError, match="choose one of cividis"):
+        colours.table("jet")
+
+
+def test_nan_is_transparent_and_ends_are_held() -> None:
+    rgba = colours.to_rgba(
+        np.array([np.nan, -5.0, 0.0, 10.0, 99.0]), (0, 10), colours.table("cividis")
+    )
+    assert rgba[0].tolist() == [0, 0, 0, 0]
+    assert rgba[1].tolist() == rgba[2].tolist() == colours.table("cividis")[0].tolist()
+    assert rgba[3].tolist() == rgba[4].tolist() == colours.table("cividis")[-1].tolist()
+
+
+def test_round_numbers() -> None:
+    assert colours.round_values(0, 250, 5) == (0, 50, 100, 150, 200, 250)
+    assert colours.round_values(96, 231, 6) == (100, 125, 150, 175, 200, 225)
+    assert colours.levels_of(np.array([[np.nan, 231.0]])) == (0, 250)
+    assert colours.levels_of(np.array([[np.nan]])) == (0, 1)
+    assert colours.levels_of(np.zeros((2, 2))) == (0, 1)
+
+
+def test_the_wash_parts_under_inside_and_over() -> None:
+    table = colours.washed_table("cividis", (0, 100), (30, 60), 101)
+    under, inside, over = (table[k, :3].astype(int) for k in (20, 45, 80))
+    assert under[2] == under.max()
+    assert inside[1] == inside.max()
+    assert over[0] == over.max()
+
+
+def test_light_lies_where_the_map_says_and_nowhere_else(qtbot: QtBot) -> None:
+    style = LightStyle((0.0, 300.0), "cividis", contours=False)
+    image = painted(style, L_SHAPE)
+    for u, v in ((0.1, 0.1), (1.1, 0.4), (0.3, 0.8)):
+        expected = colours.to_rgba(
+            np.array([100 + 100 * u + 50 * v]), (0, 300), colours.table("cividis")
+        )[0]
+        assert colour_at(image, u, v) == pytest.approx(tuple(expected[:3].tolist()), abs=4)
+    magenta = (255, 0, 255)
+    assert colour_at(image, 0.9, 0.8) == magenta
+    assert colour_at(image, -0.05, 0.3) == magenta
+
+
+def test_contours_lie_on_their_level() -> None:
+    estimate = light_of(plan_of())
+    assert contour_levels(estimate) == (125, 150, 175, 200, 225)
+    for contour in contour_lines(estimate):
+        for line in contour.lines:
+            values = 100 + 100 * line[:, 0] + 50 * line[:, 1]
+            assert values == pytest.approx(np.full(len(line), contour.level), abs=0.05)
+
+
+def test_flat_light_has_no_contours() -> None:
+    estimate = light_of(plan_of())
+    flat = type(estimate)(**{**vars(estimate), "ppfd": np.full((4, 4), 80.0)})
+    assert contour_lines(flat) == []
+
+
+def test_reflectance_is_lightness() -> None:
+    assert tone(0.0).lightness() == 0
+    assert tone(1.0).lightness() == 255
+    assert tone(0.184).lightnessF() == pytest.approx(0.5, abs=0.01)  # L* = 50 at Y = 0.184
+
+
+def test_texture_counts_dots_and_dashes_by_the_specular_share() -> None:
+    start, end = QPointF(0, 0), QPointF(900, 0)
+    dots, dashes = texture(start, end, 0.25)
+    assert (len(dots), len(dashes)) == (75, 25)
+    assert texture(start, end, 0.0)[1] == []
+    assert texture(start, end, 1.0)[0] == []
+    assert texture(start, QPointF(3, 0), 0.5) == ([], [])

@@ -1,0 +1,248 @@
+"""Fields of a lamp, and the steps that hang, copy and remove one."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from PySide6.QtCore import Qt
+from pytestqt.qtbot import QtBot
+
+from planner.app.fields.lamp_fields import LampFields
+from planner.app.fields.lamp_steps import middle, new_lamp
+from planner.app.fields.panel import QuantityField, Workplace
+from planner.app.selection import Kind, Selection
+from planner.catalogue.library import load_catalogue
+from planner.plan import edits
+from planner.plan.lamp import BarsBody, CosineProfile, PanelBody, PointBody, TableProfile
+from planner.plan.space import contains
+
+
+@pytest.fixture
+def panel(qtbot: QtBot, workplace: Workplace) -> LampFields:
+    made = LampFields(workplace)
+    qtbot.addWidget(made)
+    workplace.selection.select(Selection(Kind.LAMP, 0))
+    made.show_selection(workplace.selection.current)
+    workplace.document.changed.connect(lambda _old, new: made.refresh(new))
+    made.show()
+    return made
+
+
+def enter(qtbot: QtBot, field: QuantityField, text: str) -> None:
+    field.box.selectAll()
+    qtbot.keyClicks(field.box, text)
+    qtbot.keyClick(field.box, Qt.Key.Key_Return)
+
+
+def steps(workplace: Workplace) -> list[str]:
+    stack = workplace.document.undo_stack
+    return [stack.text(index) for index in range(stack.count())]
+
+
+def test_place_height_rotation_and_output_are_typed(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    enter(qtbot, panel.height_field, "18 in")
+    enter(qtbot, panel.x_field, "25")
+    enter(qtbot, panel.y_field, "0,2 m")
+    enter(qtbot, panel.rotation_field, "90")
+    enter(qtbot, panel.output_field, "60 %")
+    lamp = workplace.document.plan.lamps[0]
+    assert lamp.hanging_height == pytest.approx(0.4572)
+    assert (lamp.x, lamp.y) == pytest.approx((0.25, 0.2))
+    assert (lamp.rotation_deg, lamp.output_percent) == (90, 60)
+    assert steps(workplace) == [
+        "Set lamp height",
+        "Move lamp",
+        "Move lamp",
+        "Rotate lamp",
+        "Set lamp output",
+    ]
+
+
+def test_what_it_gives_follows_the_output(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    enter(qtbot, panel.output_field, "50")
+    assert panel.facts.text().startswith("At 50 % it gives 100 µmol/s from 50 W;")
+
+
+def test_a_lamp_outside_is_refused_beside_x(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    before = workplace.document.plan
+    enter(qtbot, panel.x_field, "95")
+    assert workplace.document.plan is before
+    assert "outside the space" in panel.x_field.row.error
+    assert panel.height_field.row.error == ""
+    enter(qtbot, panel.x_field, "45")
+    assert panel.x_field.row.error == ""
+    assert workplace.document.plan.lamps[0].x == pytest.approx(0.45)
+
+
+def test_a_lamp_through_the_ceiling_is_refused_beside_its_height(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    enter(qtbot, panel.height_field, "150")
+    assert "140 cm to the ceiling" in panel.height_field.row.error
+    assert workplace.document.plan.lamps[0].hanging_height == 0.5
+
+
+def test_photon_flux_watts_and_beam_are_typed(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    kind = panel.kind_fields
+    enter(qtbot, kind.ppf_field, "250,5")
+    enter(qtbot, kind.watts_field, "110")
+    enter(qtbot, kind.beam_field, "90")
+    model = workplace.document.plan.lamps[0].model
+    assert (model.ppf, model.watts) == (250.5, 110)
+    assert isinstance(model.profile, CosineProfile)
+    # Half the peak at 45 degrees: cos(45°)^m = 1/2, so m = 2.
+    assert model.profile.exponent == pytest.approx(2.0)
+    assert steps(workplace) == ["Set lamp PPF", "Set lamp watts", "Set beam angle"]
+
+
+def test_an_impossible_efficacy_is_refused(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    enter(qtbot, panel.kind_fields.watts_field, "10")
+    assert "per joule" in panel.kind_fields.watts_field.row.error
+    assert workplace.document.plan.lamps[0].model.watts == 100
+
+
+def test_the_body_changes_shape_and_size(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    kind = panel.kind_fields
+    assert kind.count_field.row.label.isHidden()
+    for line, body in ((2, BarsBody), (0, PointBody), (1, PanelBody)):
+        kind.body_combo.setCurrentIndex(line)
+        kind.body_combo.activated.emit(line)
+        assert isinstance(workplace.document.plan.lamps[0].model.body, body)
+        assert kind.count_field.row.label.isHidden() == (body is not BarsBody)
+        assert kind.length_field.row.label.isHidden() == (body is PointBody)
+    enter(qtbot, kind.length_field, "55")
+    changed = workplace.document.plan.lamps[0].model.body
+    assert isinstance(changed, PanelBody)
+    assert changed.length == pytest.approx(0.55)
+
+
+def test_too_many_bars_are_refused_beside_their_number(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    kind = panel.kind_fields
+    kind.body_combo.setCurrentIndex(2)
+    kind.body_combo.activated.emit(2)
+    enter(qtbot, kind.count_field, "20")
+    assert "do not fit" in kind.count_field.row.error
+    enter(qtbot, kind.count_field, "3")
+    body = workplace.document.plan.lamps[0].model.body
+    assert isinstance(body, BarsBody)
+    assert body.count == 3
+
+
+def test_a_measured_beam_is_named_and_not_offered_as_an_angle(
+    workplace: Workplace, panel: LampFields
+) -> None:
+    plan = workplace.document.plan
+    table = TableProfile(angles_deg=(0.0, 60.0, 90.0), relative=(1.0, 0.5, 0.0))
+    model = plan.lamps[0].model.model_copy(update={"profile": table})
+    workplace.document.apply(edits.change_lamp(plan, 0, model=model), "Choose lamp")
+    assert panel.kind_fields.beam_field.row.label.isHidden()
+    assert not panel.kind_fields.table_note.isHidden()
+
+
+def test_a_kind_is_chosen_from_the_catalogue(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    wanted = workplace.shelf.lamps[1]
+    line = panel.chooser.findText(wanted.name)
+    panel.chooser.setCurrentIndex(line)
+    panel.chooser.activated.emit(line)
+    assert workplace.document.plan.lamps[0].model == wanted
+    assert steps(workplace) == [f"Choose lamp {wanted.name}"]
+    assert panel.chooser.currentText() == wanted.name
+
+
+def test_a_changed_kind_says_so(qtbot: QtBot, workplace: Workplace, panel: LampFields) -> None:
+    assert panel.chooser.currentText() == "Panel (changed)"
+
+
+def test_a_lamp_of_ones_own_is_kept(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields, tmp_path: object
+) -> None:
+    kind = panel.kind_fields
+    kind.keep_button.click()
+    kind.keep_line.selectAll()
+    qtbot.keyClicks(kind.keep_line, "Attic lamp")
+    kind.save_button.click()
+    kept = next(lamp for lamp in workplace.shelf.lamps if lamp.name == "Attic lamp")
+    assert kept.ppf == 200.0
+    assert workplace.document.plan.lamps[0].model == kept
+    assert panel.chooser.currentText() == "Attic lamp"
+    again = load_catalogue(tmp_path / "own")  # type: ignore[operator]
+    assert kept in again.lamps
+
+
+def test_a_lamp_without_a_name_is_not_kept(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    kind = panel.kind_fields
+    count = len(workplace.shelf.lamps)
+    kind.keep_button.click()
+    kind.keep_line.clear()
+    kind.save_button.click()
+    assert "empty" in kind.keep_row.error
+    assert len(workplace.shelf.lamps) == count
+
+
+def test_lamps_are_added_doubled_and_removed(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    panel.duplicate_button.click()
+    plan = workplace.document.plan
+    assert len(plan.lamps) == 2
+    assert math.dist((plan.lamps[0].x, plan.lamps[0].y), (plan.lamps[1].x, plan.lamps[1].y)) > 0.2
+    assert workplace.selection.current == Selection(Kind.LAMP, 1)
+    panel.add_button.click()
+    assert len(workplace.document.plan.lamps) == 3
+    panel.remove_button.click()
+    assert len(workplace.document.plan.lamps) == 2
+    assert workplace.selection.current == Selection()
+    assert steps(workplace) == ["Duplicate lamp", "Add lamp", "Remove lamp"]
+
+
+def test_one_lamp_too_many_is_explained(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    plan = workplace.document.plan
+    full = edits.changed(plan, lamps=plan.lamps * 24)
+    workplace.document.apply(full, "Add lamps")
+    panel.add_button.click()
+    assert len(workplace.document.plan.lamps) == 24
+    assert "24" in panel.alert.text()
+
+
+@pytest.mark.parametrize(
+    "corners",
+    [
+        ((0, 0), (2, 0), (2, 0.2), (0.2, 0.2), (0.2, 2), (0, 2)),
+        ((0, 0), (2, 0), (2, 2), (1.8, 2), (1.8, 0.2), (0.2, 0.2), (0.2, 2), (0, 2)),
+        ((0, 0), (1, 0), (1, 1), (0, 1)),
+        ((0, 0), (1, 0), (0.1, 0.1), (0, 1)),
+    ],
+)
+def test_the_middle_lies_inside_whatever_the_shape(
+    workplace: Workplace, corners: tuple[tuple[float, float], ...]
+) -> None:
+    plan = edits.set_footprint(workplace.document.plan, corners)
+    assert contains(corners, *middle(plan))
+
+
+def test_a_new_lamp_fits_under_a_low_ceiling(workplace: Workplace) -> None:
+    plan = edits.set_height(workplace.document.plan, 0.5)
+    lamp = new_lamp(plan, plan.lamps[0].model)
+    assert lamp.hanging_height <= 0.3
+    assert len(edits.add_lamp(plan, lamp).lamps) == 2

@@ -1,0 +1,255 @@
+from __future__ import annotations
+
+import threading
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pytest
+from pytestqt.qtbot import QtBot
+
+from planner.app.estimator import Estimator
+from planner.estimate.result import Estimate, EstimateOptions, Figures, Quality
+from planner.plan.lining import WallCover
+from planner.plan.plan import Plan
+from planner.plan.space import Space
+
+_FIGURES = Figures(
+    mean=0.0, minimum=0.0, maximum=0.0, min_over_mean=None, min_over_max=None, cv=None,
+    share_under=None, share_inside=None, share_over=None, dli=0.0, utilisation=None,
+    efficacy=None, photon_flux=0.0, watts=0.0, watts_per_m2=0.0, kwh_per_day=0.0,
+    canopy_area=1.0,
+)  # fmt: skip
+
+
+class StoppedError(Exception):
+    pass
+
+
+def plan_named(name: str) -> Plan:
+    space = Space(footprint=((0, 0), (1, 0), (1, 1), (0, 1)), height=2.0)
+    return Plan(name=name, space=space, walls=(WallCover.plain("open"),) * 4)
+
+
+class FakeCore:
+    """Counts what it is asked; takes a while and heeds the cancel check, as the core does."""
+
+    def __init__(self, seconds: float = 0.0) -> None:
+        self.seconds = seconds
+        self.asked: list[tuple[str, Quality]] = []
+        self.finished: list[str] = []
+        self.threads: set[int] = set()
+        self.hold: threading.Event | None = None
+        self.started = threading.Event()
+
+    def __call__(
+        self,
+        plan: Plan,
+        options: EstimateOptions,
+        *,
+        cache: Any,
+        progress: Callable[[float], None],
+        cancelled: Callable[[], bool],
+    ) -> Estimate:
+        self.asked.append((plan.name, options.quality))
+        self.threads.add(threading.get_ident())
+        self.started.set()
+        end = time.monotonic() + self.seconds
+        while time.monotonic() < end or (self.hold is not None and not self.hold.is_set()):
+            if cancelled():
+                raise StoppedError
+            time.sleep(0.001)
+        progress(1.0)
+        self.finished.append(plan.name)
+        nothing = np.zeros((1, 1))
+        return Estimate(
+            plan=plan, options=options, ppfd=nothing, x=nothing[0], y=nothing[0],
+            cell_area=nothing, figures=_FIGURES, shares=(), closure=0.0, seconds=0.0,
+        )  # fmt: skip
+
+
+@pytest.fixture
+def core() -> FakeCore:
+    return FakeCore()
+
+
+@pytest.fixture
+def estimator(core: FakeCore, qtbot: QtBot) -> Iterator[Estimator]:
+    made = Estimator(core, synchronous=False)
+    yield made
+    made.shutdown()
+
+
+@pytest.fixture
+def answers(estimator: Estimator) -> list[tuple[str, Quality]]:
+    kept: list[tuple[str, Quality]] = []
+    estimator.estimated.connect(lambda e: kept.append((e.plan.name, e.options.quality)))
+    return kept
+
+
+def idle(estimator: Estimator) -> Callable[[], None]:
+    def check() -> None:
+        assert not estimator.busy
+
+    return check
+
+
+def test_of_fifty_quick_requests_only_the_last_is_answered(
+    estimator: Estimator, core: FakeCore, answers: list[tuple[str, Quality]], qtbot: QtBot
+) -> None:
+    core.seconds = 0.02
+    for number in range(50):
+        estimator.request(plan_named(f"plan {number}"), EstimateOptions())
+        time.sleep(0.001)
+    qtbot.waitUntil(idle(estimator), timeout=2000)
+    assert answers == [("plan 49", Quality.DEFAULT)]
+    assert core.finished == ["plan 49"]
+
+
+def test_work_is_done_off_the_gui_thread_by_one_thread(
+    estimator: Estimator, core: FakeCore, qtbot: QtBot
+) -> None:
+    for name in ("a", "b"):
+        with qtbot.waitSignal(estimator.estimated, timeout=1000):
+            estimator.request(plan_named(name), EstimateOptions())
+    assert len(core.threads) == 1
+    assert threading.get_ident() not in core.threads
+
+
+def test_an_edit_is_answered_by_a_preview_and_then_by_the_default_quality(
+    estimator: Estimator, answers: list[tuple[str, Quality]], qtbot: QtBot
+) -> None:
+    estimator.edit(plan_named("a"))
+    assert estimator.busy
+    qtbot.waitUntil(idle(estimator), timeout=2000)
+    assert answers == [("a", Quality.PREVIEW), ("a", Quality.DEFAULT)]
+
+
+def test_the_end_of_a_gesture_asks_for_the_default_quality_at_once(
+    estimator: Estimator, core: FakeCore, qtbot: QtBot
+) -> None:
+    estimator.edit(plan_named("a"), dragging=True)
+    began = time.monotonic()
+    estimator.settle()
+    qtbot.waitUntil(lambda: ("a", Quality.DEFAULT) in core.asked, timeout=1000)
+    assert time.monotonic() - began < 0.14, "it waited for the hand to rest"
+
+
+def test_a_preview_that_runs_during_a_drag_may_end_so_that_something_is_seen(
+    estimator: Estimator, core: FakeCore, answers: list[tuple[str, Quality]], qtbot: QtBot
+) -> None:
+    core.hold = threading.Event()
+    estimator.edit(plan_named("start"), dragging=True)
+    assert core.started.wait(1)
+    for number in range(20):
+        estimator.edit(plan_named(f"move {number}"), dragging=True)
+    core.hold.set()
+    qtbot.waitUntil(idle(estimator), timeout=2000)
+    assert answers[0] == ("start", Quality.PREVIEW)
+    assert answers[-1] == ("move 19", Quality.DEFAULT)
+    assert not any(name == "move 5" for name, _ in core.asked), "stale moves were computed"
+
+
+def test_a_new_edit_drops_the_default_quality_that_runs(
+    estimator: Estimator, core: FakeCore, answers: list[tuple[str, Quality]], qtbot: QtBot
+) -> None:
+    core.hold = threading.Event()
+    estimator.request(plan_named("old"), EstimateOptions())
+    assert core.started.wait(1)
+    estimator.edit(plan_named("new"), dragging=True)
+    core.hold.set()
+    qtbot.waitUntil(idle(estimator), timeout=2000)
+    assert ("old", Quality.DEFAULT) not in answers
+    assert answers[-1] == ("new", Quality.DEFAULT)
+
+
+def test_a_refusal_of_the_core_arrives_as_its_sentence(qtbot: QtBot) -> None:
+    def refusing(*_args: Any, **_named: Any) -> Estimate:
+        raise ValueError("the lamp is inside the wall.")
+
+    estimator = Estimator(refusing, synchronous=False)
+    try:
+        with qtbot.waitSignal(estimator.failed, timeout=1000) as caught:
+            estimator.request(plan_named("a"), EstimateOptions())
+        assert caught.args == ["The light cannot be computed: the lamp is inside the wall."]
+        qtbot.waitUntil(idle(estimator), timeout=500)
+    finally:
+        estimator.shutdown()
+
+
+def test_a_fault_of_the_core_arrives_as_a_signal_and_the_next_request_works(
+    estimator: Estimator, core: FakeCore, answers: list[tuple[str, Quality]], qtbot: QtBot
+) -> None:
+    faults = iter([ZeroDivisionError("division by zero")])
+
+    def faulty(*args: Any, **named: Any) -> Estimate:
+        for fault in faults:
+            raise fault
+        return core(*args, **named)
+
+    estimator._evaluate = faulty
+    with qtbot.waitSignal(estimator.failed, timeout=1000) as caught:
+        estimator.request(plan_named("a"), EstimateOptions())
+    assert caught.args is not None
+    assert "ZeroDivisionError" in caught.args[0]
+    with qtbot.waitSignal(estimator.estimated, timeout=1000):
+        estimator.request(plan_named("b"), EstimateOptions())
+
+
+def test_shutdown_in_the_middle_of_work_stops_and_joins(qtbot: QtBot) -> None:
+    core = FakeCore(seconds=30)
+    estimator = Estimator(core, synchronous=False)
+    seen: list[object] = []
+    estimator.estimated.connect(seen.append)
+    estimator.request(plan_named("a"), EstimateOptions())
+    assert core.started.wait(1)
+    began = time.monotonic()
+    estimator.shutdown()
+    assert time.monotonic() - began < 1
+    assert not any(t.name.startswith("estimator") for t in threading.enumerate())
+    estimator.request(plan_named("b"), EstimateOptions())
+    qtbot.wait(20)
+    assert seen == []
+    assert core.finished == []
+
+
+def test_cancel_leaves_no_answer_and_no_work(
+    estimator: Estimator, core: FakeCore, answers: list[tuple[str, Quality]], qtbot: QtBot
+) -> None:
+    core.hold = threading.Event()
+    estimator.edit(plan_named("a"))
+    assert core.started.wait(1)
+    estimator.cancel()
+    assert not estimator.busy
+    qtbot.wait(200)
+    assert answers == []
+    assert core.finished == []
+
+
+def test_busy_is_told_once_for_each_change(estimator: Estimator, qtbot: QtBot) -> None:
+    told: list[bool] = []
+    estimator.busy_changed.connect(told.append)
+    for _ in range(3):
+        estimator.edit(plan_named("a"), dragging=True)
+    qtbot.waitUntil(idle(estimator), timeout=2000)
+    assert told == [True, False]
+
+
+def test_the_synchronous_way_answers_within_the_call(core: FakeCore, qtbot: QtBot) -> None:
+    estimator = Estimator(core, synchronous=True)
+    seen: list[Quality] = []
+    estimator.estimated.connect(lambda e: seen.append(e.options.quality))
+    estimator.edit(plan_named("a"))
+    assert seen == [Quality.DEFAULT]
+    assert not estimator.busy
+    estimator.shutdown()
+
+
+def test_options_are_handed_on_untouched(estimator: Estimator, qtbot: QtBot) -> None:
+    options = replace(EstimateOptions(), cells=(7, 5), seed=9)
+    with qtbot.waitSignal(estimator.estimated, timeout=1000) as caught:
+        estimator.request(plan_named("a"), options)
+    assert caught.args is not None
+    assert caught.args[0].options == options

@@ -1,0 +1,106 @@
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QApplication, QCheckBox, QDoubleSpinBox, QLineEdit, QWidget
+from pytestqt.qtbot import QtBot
+
+from planner.app import theme
+from planner.app.outlines import OutlinedStyle
+from planner.app.theme import Theme
+
+Role = QPalette.ColorRole
+
+TEXT_ON_GROUND = (
+    (Role.WindowText, Role.Window),
+    (Role.Text, Role.Base),
+    (Role.Text, Role.AlternateBase),
+    (Role.ButtonText, Role.Button),
+    (Role.HighlightedText, Role.Highlight),
+    (Role.ToolTipText, Role.ToolTipBase),
+    (Role.Link, Role.Window),
+    (Role.Link, Role.Base),
+    (Role.LinkVisited, Role.Base),
+    (Role.PlaceholderText, Role.Base),
+    (Role.PlaceholderText, Role.Window),
+    (Role.BrightText, Role.Window),
+)
+
+
+@pytest.fixture(autouse=True)
+def same_look_afterwards(qapp: QApplication) -> Iterator[None]:
+    before = qapp.palette()
+    yield
+    qapp.setPalette(before)
+    qapp.setStyle("Fusion")
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "ratio"),
+    # The two ends by definition; grey #777777 on white is 4.48, a known near miss of WCAG.
+    [("#000000", "#ffffff", 21.0), ("#ffffff", "#ffffff", 1.0), ("#777777", "#ffffff", 4.48)],
+)
+def test_contrast_agrees_with_known_ratios(first: str, second: str, ratio: float) -> None:
+    assert theme.contrast(QColor(first), QColor(second)) == pytest.approx(ratio, abs=0.005)
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize(("text", "ground"), TEXT_ON_GROUND)
+def test_text_stands_out_from_its_ground(dark: bool, text: Role, ground: Role) -> None:
+    shown = theme.palette(dark=dark)
+    assert theme.contrast(shown.color(text), shown.color(ground)) >= 4.5
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_the_accent_stands_out_as_a_mark(dark: bool) -> None:
+    shown = theme.palette(dark=dark)
+    for ground in (Role.Window, Role.Base):
+        assert theme.contrast(shown.color(Role.Accent), shown.color(ground)) >= 3
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("kind", [QLineEdit, QDoubleSpinBox, QCheckBox])
+def test_the_outline_of_a_field_can_be_seen(qtbot: QtBot, kind: type[QWidget], dark: bool) -> None:
+    theme.apply(Theme.DARK if dark else Theme.LIGHT)
+    ground = QWidget()
+    qtbot.addWidget(ground)
+    field = kind(ground)
+    field.setGeometry(8, 8, 100, 24)
+    ground.resize(120, 40)
+    ground.show()
+    qtbot.waitExposed(ground)
+    qtbot.waitUntil(lambda: theme.is_dark(ground.palette()) is dark, timeout=1000)
+    field.clearFocus()
+    picture = ground.grab().toImage()
+    window = ground.palette().color(Role.Window)
+    # Down through the upper edge, clear of any text: a line there keeps 3:1 to the window.
+    x = 14 if kind is QCheckBox else 70
+    column = [picture.pixelColor(x, y) for y in range(6, 20)]
+    assert max(theme.contrast(colour, window) for colour in column) >= 3
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_disabled_text_is_fainter_but_not_gone(dark: bool) -> None:
+    shown = theme.palette(dark=dark)
+    ground = shown.color(Role.Window)
+    faint = theme.contrast(shown.color(QPalette.ColorGroup.Disabled, Role.WindowText), ground)
+    assert 2.5 <= faint < theme.contrast(shown.color(Role.WindowText), ground)
+
+
+@pytest.mark.parametrize(("choice", "dark"), [(Theme.LIGHT, False), (Theme.DARK, True)])
+def test_a_theme_takes_hold_of_the_application(
+    qapp: QApplication, choice: Theme, dark: bool
+) -> None:
+    theme.apply(choice)
+    assert theme.is_dark(qapp.palette()) is dark
+    assert isinstance(qapp.style(), OutlinedStyle)
+
+
+def test_digits_of_the_tabular_font_are_equally_wide(qapp: QApplication) -> None:
+    from PySide6.QtGui import QFontMetricsF
+
+    metrics = QFontMetricsF(theme.tabular(qapp.font()))
+    widths = {round(metrics.horizontalAdvance(digit * 10), 3) for digit in "0123456789"}
+    assert len(widths) == 1

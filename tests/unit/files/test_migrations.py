@@ -1,0 +1,65 @@
+"""Old formats are brought up to date step by step; unknown ones are refused."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from planner.files.migrations import STEPS, FormatError, migrated
+from planner.plan.plan import PLAN_FORMAT
+
+
+def to_two(raw: dict[str, Any]) -> dict[str, Any]:
+    """A made-up step: the name was called title."""
+    return {"name": raw["title"], **{k: v for k, v in raw.items() if k != "title"}}
+
+
+def to_three(raw: dict[str, Any]) -> dict[str, Any]:
+    """A made-up step: heights were in centimetres."""
+    return {**raw, "height": raw["height"] / 100}
+
+
+FAKE_STEPS = {1: to_two, 2: to_three}
+
+
+def test_steps_run_in_order_up_to_the_present_format() -> None:
+    old = {"format": 1, "title": "Shelf", "height": 140}
+    new = migrated(old, steps=FAKE_STEPS, to=3)
+    assert new == {"format": 3, "name": "Shelf", "height": 1.4}
+    assert old == {"format": 1, "title": "Shelf", "height": 140}
+
+
+def test_only_the_missing_steps_run() -> None:
+    assert migrated({"format": 2, "name": "Shelf", "height": 140}, steps=FAKE_STEPS, to=3) == {
+        "format": 3,
+        "name": "Shelf",
+        "height": 1.4,
+    }
+
+
+def test_the_present_format_passes_unchanged() -> None:
+    assert migrated({"format": 3, "anything": 1}, steps=FAKE_STEPS, to=3) == {
+        "format": 3,
+        "anything": 1,
+    }
+
+
+@pytest.mark.parametrize("damaged", [{"format": 1}, {"format": 1, "title": "a", "height": "tall"}])
+def test_contents_that_do_not_fit_their_format(damaged: dict[str, Any]) -> None:
+    with pytest.raises(FormatError, match="do not fit that format"):
+        migrated(damaged, steps=FAKE_STEPS, to=3)
+
+
+def test_a_newer_format_asks_for_a_newer_program() -> None:
+    with pytest.raises(FormatError, match=r"newer version .*format 4; .*up to format 3\); update"):
+        migrated({"format": 4}, steps=FAKE_STEPS, to=3)
+
+
+def test_a_format_whose_step_is_gone() -> None:
+    with pytest.raises(FormatError, match="format 1 is too old"):
+        migrated({"format": 1}, steps={2: to_three}, to=3)
+
+
+def test_there_is_a_step_for_every_older_format() -> None:
+    assert sorted(STEPS) == list(range(1, PLAN_FORMAT))

@@ -1,0 +1,70 @@
+"""The output that would bring most of the canopy into its band."""
+
+from __future__ import annotations
+
+import dataclasses
+
+import numpy as np
+import pytest
+
+from planner.estimate.result import Estimate
+from planner.plan.target import DliTarget, PpfdTarget
+from planner.reports.advice import advice, best_dimming
+from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
+
+
+def flat(ppfd: float, *outputs: float, target: PpfdTarget | DliTarget | None = None) -> Estimate:
+    """Even light under lamps of these outputs; the band is 150 to 250 unless told."""
+    (lamp,) = sample_plan().lamps
+    lamps = tuple(lamp.model_copy(update={"output_percent": output}) for output in outputs)
+    plan = sample_plan(lamps=lamps, target=target or PpfdTarget(low=150, high=250))
+    estimate = sample_estimate(plan)
+    return dataclasses.replace(estimate, ppfd=np.full_like(estimate.ppfd, ppfd))
+
+
+def test_too_bright_is_dimmed_to_the_middle_of_what_fits() -> None:
+    # 400 at full output: 150 to 250 needs 37.5 to 62.5 %, in whole steps 38 to 62.
+    found = best_dimming(flat(400, 100))
+    assert found is not None
+    assert found.share_inside == 1
+    assert 0.49 <= found.factor <= 0.51
+    assert advice(flat(400, 100)) == (
+        "With the lamp at 50 % output, 100 % of the canopy would lie inside the band."
+    )
+
+
+def test_too_dark_is_turned_up_no_further_than_full() -> None:
+    # 100 at half output is 200 at full.
+    found = best_dimming(flat(100, 50))
+    assert found is not None
+    assert 1.5 <= found.factor <= 2.0
+    assert advice(flat(60, 50)) == ""  # 120 at full output is still under the band
+
+
+def test_lamps_of_different_output_keep_their_proportion() -> None:
+    assert "all lamps at 50 % of their present output" in advice(flat(400, 100, 60))
+
+
+def test_several_equal_lamps() -> None:
+    assert "With all lamps at 50 % output" in advice(flat(400, 100, 100))
+
+
+def test_a_daily_band_is_turned_into_ppfd() -> None:
+    # 14 h of 400 are 20.16 mol; half of it is 10.08, the middle of 9.08 to 11.08.
+    found = best_dimming(flat(400, 100, target=DliTarget(low=9.08, high=11.08)))
+    assert found is not None
+    assert found.factor == pytest.approx(0.5, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "estimate",
+    [
+        flat(200, 100),
+        flat(0, 0),
+        sample_estimate(sample_plan(target=None)),
+        sample_estimate(sample_plan(lamps=())),
+    ],
+)
+def test_nothing_is_said_where_nothing_helps(estimate: Estimate) -> None:
+    assert best_dimming(estimate) is None
+    assert advice(estimate) == ""
