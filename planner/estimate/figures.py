@@ -43,16 +43,26 @@ def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
 def shares_of(
     roles: tuple[FacetRole, ...], absorbed: FloatArray, emitted: float
 ) -> tuple[Share, ...]:
-    """Where the photons ended, in the order of the facets with the canopy or floor first."""
+    """Where the photons ended: canopy or floor first, then in the order of the facets.
+
+    Facets of one role (the faces of a box) are added up.
+    """
+    flux: dict[FacetRole, float] = {}
+    for role, part in zip(roles, absorbed, strict=True):
+        flux[role] = flux.get(role, 0.0) + float(part)
     rows = [
         Share(
             label=role.label,
             kind=role.kind,
-            photon_flux=float(flux),
-            share=float(flux) / emitted if emitted > 0 else 0.0,
+            photon_flux=amount,
+            share=amount / emitted if emitted > 0 else 0.0,
             wall=role.wall,
             band=role.band,
         )
-        for role, flux in zip(roles, absorbed, strict=True)
+        for role, amount in flux.items()
     ]
-    return (rows[-1], *rows[:-1])
+    first = [row for row in rows if row.kind in _BOTTOM and row.wall is None]
+    return (*first, *(row for row in rows if row not in first))
+
+
+_BOTTOM = ("canopy", "floor")

@@ -9,7 +9,8 @@ import numpy as np
 
 from planner.estimate.effort import Effort
 from planner.estimate.scene import LampOptics
-from planner.light.direct import direct_on, direct_on_texels
+from planner.light.close_up import direct_on_cells
+from planner.light.direct import direct_on_texels
 from planner.light.field import CellGrid
 from planner.light.images import light_of_images
 from planner.light.paths import Mirrors
@@ -62,10 +63,7 @@ def lamp_light(
     source = lamp.source()
     cell_area = grid.inside_area
     closed = abs(grid.z - prism.z0) < 1e-9
-    receivers, cell, share = grid.receivers(averaged=True)
-    gap = source.centre[2] - grid.z
-    values = direct_on(prism, source, receivers, None, max(gap, 0.005)) if gap > 0 else 0.0
-    cells = totals(cell, share * values, len(grid.inside))
+    cells = direct_on_cells(grid, prism, source)
     step()
     bottom_flux = float(cells @ cell_area) if closed else -1.0
     texels = direct_on_texels(surfaces, source, bottom_flux)

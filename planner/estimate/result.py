@@ -63,7 +63,7 @@ class Figures:
 class Share:
     """Where part of the photons ended: a label, its kind and the absorbed flux in µmol s⁻¹.
 
-    ``kind`` is one of canopy, wall, ceiling, floor, opening; ``wall`` is the wall's index
+    ``kind`` is one of canopy, wall, ceiling, floor, opening, obstacle, lamp housing; ``wall`` is the wall's index
     and ``band`` the band's index from the floor up where the kind is a wall (or an
     opening in one).
     """

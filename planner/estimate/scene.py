@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.light.boxes import Box
+from planner.light.boxes import FACES, Box
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.lining import Lining
@@ -80,64 +80,122 @@ class Scene:
     fluxes: tuple[float, ...]
 
 
+@dataclass(frozen=True)
+class _Surface:
+    """One facet: what it is, ρ_d, ρ_s and the width of its mirror lobe."""
+
+    role: FacetRole
+    diffuse: float = 0.0
+    specular: float = 0.0
+    width: float = 0.0
+
+
 def build_scene(plan: Plan) -> Scene:
     """Resolve a plan into geometry, reflectances and lamps."""
     closed = plan.canopy.closed
     z_map = plan.canopy.height
     z0 = z_map if closed else 0.0
     band_tops: list[tuple[float, ...]] = []
-    roles: list[FacetRole] = []
-    linings: list[Lining | None] = []
-    for index, cover in enumerate(plan.walls):
-        tops = [band.top for band in cover.bands]
-        # Bands wholly below the bottom of the lit part play no part.
-        lit = [k for k, top in enumerate(tops) if top is None or top > z0 + 1e-6]
-        band_tops.append(
-            tuple(t for k in lit if (t := tops[k]) is not None and t < plan.space.height - 1e-6)
-        )
-        for k in lit[: len(band_tops[-1]) + 1]:
-            lining = plan.lining(cover.bands[k].lining)
-            opening = plan.wall_opens(index) or lining.is_opening
-            roles.append(_wall_role(plan, index, k, lining, opening=opening))
-            linings.append(None if opening else lining)
-    ceiling = plan.lining(plan.ceiling)
-    roles.append(_flat_role("Ceiling", "ceiling", ceiling))
-    linings.append(ceiling)
-    diffuse = [0.0 if lining is None else lining.diffuse for lining in linings]
-    specular = [0.0 if lining is None else lining.specular for lining in linings]
-    width = [0.0 if lining is None else lining.wrinkle for lining in linings]
+    surfaces: list[_Surface] = []
+    for index in range(len(plan.walls)):
+        tops, bands = _lit_bands(plan, index, z0)
+        band_tops.append(tops)
+        surfaces += [_wall_surface(plan, index, band) for band in bands]
+    surfaces.append(_flat_surface("Ceiling", "ceiling", plan.lining(plan.ceiling)))
     if closed:
-        roles.append(FacetRole("Canopy", "canopy"))
-        diffuse.append(plan.canopy.reflectance)
-        specular.append(0.0)
-        width.append(0.0)
+        surfaces.append(_Surface(FacetRole("Canopy", "canopy"), plan.canopy.reflectance))
     else:
-        floor = plan.lining(plan.floor)
-        roles.append(_flat_role("Floor", "floor", floor))
-        diffuse.append(floor.diffuse)
-        specular.append(floor.specular)
-        width.append(floor.wrinkle)
+        surfaces.append(_flat_surface("Floor", "floor", plan.lining(plan.floor)))
+    boxes: list[Box] = []
+    for box, surface in _opaque(plan, z0):
+        boxes.append(box)
+        surfaces += [surface] * FACES
     lit_lamps = [lamp for lamp in plan.lamps if lamp.ppf > 0]
     return Scene(
-        Room(plan.space.footprint, z0, plan.space.height, z_map, tuple(band_tops)),
-        Optics(tuple(diffuse), tuple(specular), tuple(width)),
-        tuple(roles),
+        Room(plan.space.footprint, z0, plan.space.height, z_map, tuple(band_tops), tuple(boxes)),
+        Optics(
+            tuple(surface.diffuse for surface in surfaces),
+            tuple(surface.specular for surface in surfaces),
+            tuple(surface.width for surface in surfaces),
+        ),
+        tuple(surface.role for surface in surfaces),
         tuple(_lamp_optics(plan, lamp) for lamp in lit_lamps),
         tuple(lamp.ppf for lamp in lit_lamps),
     )
 
 
-def _wall_role(plan: Plan, index: int, band: int, lining: Lining, *, opening: bool) -> FacetRole:
-    where = f"Wall {index + 1}"
-    if len(plan.walls[index].bands) > 1:
+def _lit_bands(plan: Plan, wall: int, z0: float) -> tuple[tuple[float, ...], list[int]]:
+    """Divisions of a wall above the bottom of the lit part, and the bands they divide."""
+    tops = [band.top for band in plan.walls[wall].bands]
+    lit = [k for k, top in enumerate(tops) if top is None or top > z0 + 1e-6]
+    inner = tuple(
+        top for k in lit if (top := tops[k]) is not None and top < plan.space.height - 1e-6
+    )
+    return inner, lit[: len(inner) + 1]
+
+
+def _wall_surface(plan: Plan, wall: int, band: int) -> _Surface:
+    lining = plan.lining(plan.walls[wall].bands[band].lining)
+    where = f"Wall {wall + 1}"
+    if len(plan.walls[wall].bands) > 1:
         where += f", band {band + 1}"
-    if plan.wall_opens(index):
-        return FacetRole(f"{where} (open door)", "opening", index, band)
-    return FacetRole(f"{where}: {lining.name}", "opening" if opening else "wall", index, band)
+    if plan.wall_opens(wall):
+        return _Surface(FacetRole(f"{where} (open door)", "opening", wall, band))
+    kind = "opening" if lining.is_opening else "wall"
+    return _lined(FacetRole(f"{where}: {lining.name}", kind, wall, band), lining)
 
 
-def _flat_role(place: str, kind: str, lining: Lining) -> FacetRole:
-    return FacetRole(f"{place}: {lining.name}", "opening" if lining.is_opening else kind)
+def _flat_surface(place: str, kind: str, lining: Lining) -> _Surface:
+    role = FacetRole(f"{place}: {lining.name}", "opening" if lining.is_opening else kind)
+    return _lined(role, lining)
+
+
+def _lined(role: FacetRole, lining: Lining) -> _Surface:
+    return _Surface(role, lining.diffuse, lining.specular, lining.wrinkle)
+
+
+def _opaque(plan: Plan, z0: float) -> list[tuple[Box, _Surface]]:
+    """Boxes that reach into the lit part: obstacles and lamp housings."""
+    found: list[tuple[Box, _Surface]] = []
+    for obstacle in plan.obstacles:
+        if obstacle.top > z0 + 1e-6:
+            box = Box(
+                obstacle.x,
+                obstacle.y,
+                max(obstacle.underside, z0),
+                obstacle.top,
+                obstacle.length,
+                obstacle.width,
+                math.radians(obstacle.rotation_deg),
+            )
+            role = FacetRole(f"Obstacle: {obstacle.name}", "obstacle")
+            found.append((box, _lined(role, plan.lining(obstacle.lining))))
+    for number, lamp in enumerate(plan.lamps, start=1):
+        role = FacetRole(f"Housing of lamp {number}", "lamp housing")
+        surface = _Surface(role, lamp.model.housing_reflectance)
+        found += [(box, surface) for box in _housing(plan, lamp)]
+    return found
+
+
+def _housing(plan: Plan, lamp: Lamp) -> list[Box]:
+    """A box over each emitting strip; what of it would reach above the ceiling is cut off."""
+    face = plan.lamp_height(lamp)
+    top = min(face + lamp.model.housing_height, plan.space.height)
+    angle = math.radians(lamp.rotation_deg)
+    cos, sin = math.cos(angle), math.sin(angle)
+    return [
+        Box(
+            lamp.x + cx * cos - cy * sin,
+            lamp.y + cx * sin + cy * cos,
+            face,
+            top,
+            length,
+            width,
+            angle,
+        )
+        for cx, cy, length, width in lamp.strips()
+        if length > 0 and top > face + 1e-6
+    ]
 
 
 def _lamp_optics(plan: Plan, lamp: Lamp) -> LampOptics:

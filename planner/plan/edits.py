@@ -14,10 +14,12 @@ from planner.plan.canopy import Canopy
 from planner.plan.fields import Value
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING_KEY, Band, Lining, WallCover
+from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
 from planner.plan.space import Point, Space, contains, signed_area
 
 _Value = TypeVar("_Value", bound=Value)
+_Placed = TypeVar("_Placed", Lamp, Obstacle)
 
 
 def changed(plan: Plan, **parts: Any) -> Plan:
@@ -92,11 +94,14 @@ def set_size(plan: Plan, width: float, depth: float) -> Plan:
     x0, y0, x1, y1 = plan.space.bounds
     sx, sy = width / (x1 - x0), depth / (y1 - y0)
     corners = tuple((x0 + (x - x0) * sx, y0 + (y - y0) * sy) for x, y in plan.space.footprint)
-    lamps = tuple(
-        _replaced(lamp, x=x0 + (lamp.x - x0) * sx, y=y0 + (lamp.y - y0) * sy) for lamp in plan.lamps
-    )
+
+    def moved(thing: _Placed) -> _Placed:
+        return _replaced(thing, x=x0 + (thing.x - x0) * sx, y=y0 + (thing.y - y0) * sy)
+
     space = _replaced(plan.space, footprint=corners)
-    return changed(plan, space=space, lamps=lamps)
+    lamps = tuple(moved(lamp) for lamp in plan.lamps)
+    obstacles = tuple(moved(obstacle) for obstacle in plan.obstacles)
+    return changed(plan, space=space, lamps=lamps, obstacles=obstacles)
 
 
 def set_wall_length(plan: Plan, wall: int, length: float) -> Plan:
@@ -123,14 +128,15 @@ def _with_footprint(
     door_open = plan.space.door_open and door is not None
     space = _replaced(plan.space, footprint=corners, door=door, door_open=door_open)
     lamps = tuple(_brought_inside(lamp, space) for lamp in plan.lamps)
-    return changed(plan, space=space, walls=walls, lamps=lamps)
+    obstacles = tuple(_brought_inside(obstacle, space) for obstacle in plan.obstacles)
+    return changed(plan, space=space, walls=walls, lamps=lamps, obstacles=obstacles)
 
 
-def _brought_inside(lamp: Lamp, space: Space) -> Lamp:
-    if contains(space.footprint, lamp.x, lamp.y):
-        return lamp
-    x, y = nearest_inside(space.footprint, (lamp.x, lamp.y))
-    return _replaced(lamp, x=x, y=y)
+def _brought_inside(thing: _Placed, space: Space) -> _Placed:
+    if contains(space.footprint, thing.x, thing.y):
+        return thing
+    x, y = nearest_inside(space.footprint, (thing.x, thing.y))
+    return _replaced(thing, x=x, y=y)
 
 
 def nearest_inside(footprint: tuple[Point, ...], point: Point) -> Point:
@@ -177,6 +183,26 @@ def change_lamp(plan: Plan, index: int, **parts: Any) -> Plan:
     lamps = list(plan.lamps)
     lamps[index] = _replaced(lamps[index], **parts)
     return changed(plan, lamps=tuple(lamps))
+
+
+# -- obstacles --------------------------------------------------------------------------
+
+
+def add_obstacle(plan: Plan, obstacle: Obstacle, *linings: Lining) -> Plan:
+    """Put one more obstacle into the space."""
+    return _relined(plan, linings, obstacles=(*plan.obstacles, obstacle))
+
+
+def remove_obstacle(plan: Plan, index: int) -> Plan:
+    """Take an obstacle away."""
+    return _relined(plan, (), obstacles=plan.obstacles[:index] + plan.obstacles[index + 1 :])
+
+
+def change_obstacle(plan: Plan, index: int, *linings: Lining, **parts: Any) -> Plan:
+    """Replace parts of one obstacle (x, y, underside, length, ..., lining)."""
+    obstacles = list(plan.obstacles)
+    obstacles[index] = _replaced(obstacles[index], **parts)
+    return _relined(plan, linings, obstacles=tuple(obstacles))
 
 
 # -- surfaces ---------------------------------------------------------------------------
@@ -249,6 +275,7 @@ def _relined(plan: Plan, added: tuple[Lining, ...], **parts: Any) -> Plan:
     linings = {lining.key: lining for lining in (*added, *plan.linings)}
     walls = parts.get("walls", plan.walls)
     used = {band.lining for cover in walls for band in cover.bands}
+    used |= {obstacle.lining for obstacle in parts.get("obstacles", plan.obstacles)}
     used |= {parts.get("ceiling", plan.ceiling), parts.get("floor", plan.floor)}
     kept = tuple(lining for key, lining in linings.items() if key in used and key != OPENING_KEY)
     return changed(plan, linings=kept, **parts)
@@ -272,14 +299,22 @@ def set_canopy(plan: Plan, **parts: Any) -> Plan:
 
 
 def set_height(plan: Plan, height: float) -> Plan:
-    """Raise or lower the ceiling; lamps above it come down, bands above it merge."""
+    """Raise or lower the ceiling; what is above it comes down, bands above it merge."""
     room = height - plan.canopy.height
     lamps = tuple(
         _replaced(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps
     )
     walls = tuple(_cut_to(cover, height) for cover in plan.walls)
+    obstacles = tuple(_lowered(obstacle, height) for obstacle in plan.obstacles)
     space = _replaced(plan.space, height=height)
-    return _relined(changed(plan, space=space, lamps=lamps), (), walls=walls)
+    lower = changed(plan, space=space, lamps=lamps, obstacles=obstacles)
+    return _relined(lower, (), walls=walls)
+
+
+def _lowered(obstacle: Obstacle, height: float) -> Obstacle:
+    thickness = min(obstacle.thickness, height)
+    underside = min(obstacle.underside, height - thickness)
+    return _replaced(obstacle, thickness=thickness, underside=underside)
 
 
 def _cut_to(cover: WallCover, height: float) -> WallCover:

@@ -20,6 +20,7 @@ class Value(BaseModel):
 MAX_EXTENT_M = 10.0
 MAX_CORNERS = 40
 MAX_LAMPS = 24
+MAX_OBSTACLES = 24
 MAX_BANDS = 6
 
 Coordinate = Annotated[

@@ -161,6 +161,15 @@ class LampModel(Value):
     profile: Profile = CosineProfile()
     ppf: PhotonFlux = Field(description="Photon flux 400-700 nm at full output.")
     watts: Watts = Field(description="Electrical power at full output.")
+    housing_height: Annotated[float, Field(ge=0.0, le=0.5, json_schema_extra={"unit": "m"})] = (
+        Field(
+            default=0.0,
+            description="Height of the opaque housing above the face; 0 lets light pass the lamp.",
+        )
+    )
+    housing_reflectance: Fraction = Field(
+        default=0.5, description="Diffuse reflectance of the housing, 400-700 nm."
+    )
     ppf_uncertainty: Fraction = Field(
         default=0.1, description="Relative uncertainty of the photon flux."
     )

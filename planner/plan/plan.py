@@ -7,9 +7,10 @@ from typing import Annotated, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from planner.plan.canopy import Canopy
-from planner.plan.fields import MAX_LAMPS, Hours, Key, Name, Text, Value
+from planner.plan.fields import MAX_LAMPS, MAX_OBSTACLES, Hours, Key, Name, Text, Value
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
+from planner.plan.obstacle import Obstacle
 from planner.plan.space import Space, contains
 from planner.plan.target import Target
 
@@ -29,6 +30,7 @@ class Plan(Value):
     note: Text = ""
     space: Space
     lamps: Annotated[tuple[Lamp, ...], Field(max_length=MAX_LAMPS)] = ()
+    obstacles: Annotated[tuple[Obstacle, ...], Field(max_length=MAX_OBSTACLES)] = ()
     linings: tuple[Lining, ...] = ()
     walls: tuple[WallCover, ...] = Field(description="One cover per wall, in wall order.")
     ceiling: Key = OPENING_KEY
@@ -52,6 +54,8 @@ class Plan(Value):
             )
         for number, lamp in enumerate(self.lamps, start=1):
             self._check_lamp(number, lamp)
+        for number, obstacle in enumerate(self.obstacles, start=1):
+            self._check_obstacle(number, obstacle)
         return self
 
     def _check_linings(self) -> None:
@@ -63,6 +67,7 @@ class Plan(Value):
             raise ValueError("the key 'open' stands for an opening; give the lining another key.")
         known = {*keys, OPENING_KEY}
         used = [(f"wall {k}", b.lining) for k, w in enumerate(self.walls, 1) for b in w.bands]
+        used += [(f"obstacle {k}", o.lining) for k, o in enumerate(self.obstacles, 1)]
         for place, key in [*used, ("the ceiling", self.ceiling), ("the floor", self.floor)]:
             if key not in known:
                 raise ValueError(
@@ -80,6 +85,19 @@ class Plan(Value):
             raise ValueError(
                 f"lamp {number} ('{lamp.model.name}') hangs {lamp.hanging_height * 100:g} cm above "
                 f"the canopy, but there are only {room * 100:g} cm to the ceiling."
+            )
+
+    def _check_obstacle(self, number: int, obstacle: Obstacle) -> None:
+        if not contains(self.space.footprint, obstacle.x, obstacle.y):
+            raise ValueError(
+                f"obstacle {number} ('{obstacle.name}') stands outside the space at "
+                f"x = {obstacle.x:g} m, y = {obstacle.y:g} m; move it inside the footprint."
+            )
+        if obstacle.top > self.space.height + 1e-9:
+            raise ValueError(
+                f"obstacle {number} ('{obstacle.name}') reaches up to {obstacle.top * 100:g} cm, "
+                f"but the ceiling is at {self.space.height * 100:g} cm; lower it or make it "
+                "thinner."
             )
 
     def lamp_height(self, lamp: Lamp) -> float:
