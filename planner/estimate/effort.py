@@ -12,7 +12,9 @@ class Effort:
     """Numbers of patches (wanted), texels per patch edge, rays and photons.
 
     ``cutoff`` is the weight below which a chain of mirrors is no longer followed,
-    ``quadrature`` the relative error allowed to the sum over a mirrored lamp.
+    ``quadrature`` the relative error allowed to the sum over a mirrored lamp. Where mirrors
+    are wrinkled, photons alone tell what they send to the map: ``spread_photons`` of them,
+    counted on a grid of ``spread_cells`` along a side.
     """
 
     patches: int
@@ -22,6 +24,8 @@ class Effort:
     photons: int
     cutoff: float
     quadrature: float
+    spread_photons: int
+    spread_cells: int
 
 
 def more_where_chains_are_short(rays: int, mean_specular: float) -> int:
@@ -33,7 +37,7 @@ def more_where_chains_are_short(rays: int, mean_specular: float) -> int:
 
 
 EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 64, 48, 4096, 1e-2, 2e-2),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3),
-    Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4),
+    Quality.PREVIEW: Effort(120, 2, 64, 48, 4096, 1e-2, 2e-2, 65536, 6),
+    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 327680, 8),
+    Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 786432, 14),
 }

@@ -11,28 +11,31 @@ from __future__ import annotations
 import time
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import Any, TypeVar
 
 import numpy as np
 
+from planner.estimate.assemble import Paths, assemble, averaged
 from planner.estimate.effort import EFFORTS, Effort, more_where_chains_are_short
-from planner.estimate.figures import figures_of, shares_of
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
-from planner.estimate.result import Estimate, EstimateOptions
+from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
-from planner.light.exchange import Exchange, Gather, exchange_factors, gather_paths
+from planner.light.exchange import exchange_factors, gather_paths
 from planner.light.field import CellGrid
 from planner.light.paths import Mirrors
-from planner.light.prism import FloatArray, Prism
+from planner.light.prism import Prism
 from planner.light.solve import response
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 from planner.plan.plan import Plan
 
 _Piece = TypeVar("_Piece")
 
+REPLICATES = 4
+"""Independent runs that make up a fine estimate and tell its error."""
+
+_SEED_STRIDE = 7919
 _MOST_GATHERED = 32
 """Most cells along a side of the grid on which diffuse light is gathered."""
 
@@ -59,12 +62,6 @@ class Cache:
         while len(self._pieces) > self.limit:
             self._pieces.popitem(last=False)
         return piece
-
-
-@dataclass(frozen=True)
-class _Paths:
-    exchange: Exchange
-    gather: Gather
 
 
 def evaluate(
@@ -97,9 +94,44 @@ def evaluate(
     planner.light.solve.NothingAbsorbsError
         If no surface or opening takes up light.
     """
-    started = time.perf_counter()
     options = options or EstimateOptions()
     cache = cache or Cache()
+    scene = build_scene(plan)
+    report = progress or _silent
+    if options.quality is not Quality.FINE:
+        return estimate_scene(plan, scene, options, cache, report, cancelled)
+    runs = []
+    for k in range(REPLICATES):
+        seed = replace(options, seed=options.seed + k * _SEED_STRIDE)
+        part = partial(_part_of, report, k)
+        # Replicates share nothing; keeping their pieces would only fill the cache.
+        runs.append(estimate_scene(plan, scene, seed, Cache(), part, cancelled))
+    return averaged(runs, options)
+
+
+def _part_of(report: Callable[[float], None], run: int, fraction: float) -> None:
+    report((run + fraction) / REPLICATES)
+
+
+def _silent(fraction: float) -> None:
+    del fraction
+
+
+def estimate_scene(
+    plan: Plan,
+    scene: Scene,
+    options: EstimateOptions,
+    cache: Cache,
+    progress: Callable[[float], None],
+    cancelled: Callable[[], bool] | None,
+    guide: tuple[float, ...] | None = None,
+) -> Estimate:
+    """Estimate a scene made from a plan, or made to differ from it in its reflectances.
+
+    ``guide``, ρ_s of each facet, fixes how far mirror chains are followed, so that scenes
+    with other reflectances can be compared free of chance (see ``light.paths.Mirrors``).
+    """
+    started = time.perf_counter()
     effort = EFFORTS[options.quality]
 
     def step() -> None:
@@ -108,20 +140,21 @@ def evaluate(
 
     def report(fraction: float) -> None:
         step()
-        if progress is not None:
-            progress(fraction)
+        progress(fraction)
 
-    scene = build_scene(plan)
     room_key = (scene.room, options)
     geometry = cache.get(("geometry", room_key), lambda: _geometry(scene.room, options, effort))
     report(0.05)
-    mirrors = Mirrors(np.array(scene.optics.specular), np.array(scene.optics.width))
-    paths_key = ("paths", room_key, scene.optics.specular, scene.optics.width)
+    mirrors = Mirrors(
+        np.array(scene.optics.specular),
+        np.array(scene.optics.width),
+        None if guide is None else np.array(guide),
+    )
+    paths_key = ("paths", room_key, scene.optics.specular, scene.optics.width, guide)
     paths = cache.get(paths_key, lambda: _paths(geometry, mirrors, options, effort, step))
     report(0.7)
     solve_key = ("balance", *paths_key, scene.optics.diffuse)
-    diffuse = np.array(scene.optics.diffuse)
-    of_patch = diffuse[geometry.surfaces.patch_facet]
+    of_patch = np.array(scene.optics.diffuse)[geometry.surfaces.patch_facet]
     balance = cache.get(solve_key, lambda: response(paths.exchange.factors, of_patch))
     report(0.8)
 
@@ -131,7 +164,7 @@ def evaluate(
 
     lights = [light_of(lamp) for lamp in scene.lamps]
     report(0.95)
-    return _assemble(plan, options, scene, geometry, paths, balance, lights, started)
+    return assemble(plan, options, scene, geometry, paths, balance, lights, started)
 
 
 def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> Geometry:
@@ -153,9 +186,9 @@ def _paths(
     options: EstimateOptions,
     effort: Effort,
     step: Callable[[], None],
-) -> _Paths:
+) -> Paths:
     random = np.random.default_rng([options.seed, 1])
-    mean_specular = float(np.average(mirrors.specular, weights=geometry.surfaces.facet_area))
+    mean_specular = float(np.average(mirrors.followed, weights=geometry.surfaces.facet_area))
     exchange_rays = more_where_chains_are_short(effort.exchange_rays, mean_specular)
     gather_rays = more_where_chains_are_short(effort.gather_rays, mean_specular)
     if mirrors.any_wrinkled:
@@ -173,71 +206,4 @@ def _paths(
         effort.cutoff,
         step,
     )
-    return _Paths(exchange, gather)
-
-
-def _assemble(
-    plan: Plan,
-    options: EstimateOptions,
-    scene: Scene,
-    geometry: Geometry,
-    paths: _Paths,
-    balance: FloatArray,
-    lights: list[LampLight],
-    started: float,
-) -> Estimate:
-    surfaces, grid = geometry.surfaces, geometry.grid
-    diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
-    texel_direct = np.zeros(surfaces.texel_count)
-    patch_lamp = np.zeros(surfaces.patch_count)
-    lost = np.zeros(len(scene.roles))
-    cells = np.zeros(len(grid.inside))
-    for light, flux in zip(lights, scene.fluxes, strict=True):
-        texel_direct += flux * light.texel_density
-        patch_lamp += flux * light.patch_flux
-        cells += flux * light.cell_density
-        lost += flux * light.lost
-    patch_flux = balance @ patch_lamp
-    direct_patch = totals(
-        surfaces.texel_patch, texel_direct * surfaces.texel_area, surfaces.patch_count
-    )
-    # Steep direct light stays on texels; the smooth rest is known per patch.
-    smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
-    exitance = diffuse[surfaces.texel_facet] * (texel_direct + surfaces.smoothed(smooth))
-    gathered = paths.gather.apply(exitance)
-    if geometry.gather_grid is not grid:
-        gathered = grid.resampled(geometry.gather_grid, gathered)
-    cross_check: float | None = None
-    if plan.canopy.closed:
-        # The balance knows better how much arrives; the gather knows better where.
-        on_canopy = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
-        due = float(patch_flux[on_canopy].sum()) - float(cells @ grid.inside_area)
-        found = float(gathered @ grid.inside_area)
-        if found > 0 and due > 0:
-            gathered *= due / found
-            cross_check = (found - due) / float(patch_flux[on_canopy].sum())
-    cells = cells + gathered
-    ppfd = grid.on_map(cells)
-    absorbed = totals(
-        surfaces.patch_facet,
-        patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
-        len(scene.roles),
-    )
-    # Wrinkled mirrors swallow a little more than their reflectance leaves.
-    leaving = patch_flux * diffuse[surfaces.patch_facet]
-    absorbed += lost + leaving @ paths.exchange.losses
-    emitted = float(sum(scene.fluxes))
-    closure = (float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0
-    return Estimate(
-        plan=plan,
-        options=options,
-        ppfd=ppfd,
-        x=grid.x,
-        y=grid.y,
-        cell_area=grid.area,
-        figures=figures_of(plan, cells, grid.inside_area),
-        shares=shares_of(scene.roles, absorbed, emitted),
-        closure=closure,
-        seconds=time.perf_counter() - started,
-        cross_check=cross_check,
-    )
+    return Paths(exchange, gather)

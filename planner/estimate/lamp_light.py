@@ -19,12 +19,6 @@ from planner.light.prism import FloatArray
 from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
 
-_SPREAD_CELLS = 8
-"""Cells along a side on which light from wrinkled mirrors is counted."""
-
-_MORE_WHEN_WRINKLED = 20
-"""Times as many photons where they alone tell what wrinkled mirrors send to the map."""
-
 
 @dataclass(frozen=True)
 class Geometry:
@@ -69,9 +63,11 @@ def lamp_light(
     texels = direct_on_texels(surfaces, source, bottom_flux)
     patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     step()
-    count = effort.photons * (_MORE_WHEN_WRINKLED if mirrors.any_wrinkled else 1)
+    count = effort.spread_photons if mirrors.any_wrinkled else effort.photons
     rows, columns = grid.area.shape
-    coarse = CellGrid.over(prism, min(columns, _SPREAD_CELLS), min(rows, _SPREAD_CELLS), grid.z)
+    coarse = CellGrid.over(
+        prism, min(columns, effort.spread_cells), min(rows, effort.spread_cells), grid.z
+    )
     mirrored = follow_photons(
         surfaces,
         grid,
@@ -118,6 +114,9 @@ def _reconciled(
     flux = mirrored.patch_flux.copy()
     kept = 1 - mirrors.specular[surfaces.patch_facet]
     lost = float(mirrored.lost.sum())
+    if given > 0 and not flux.any():
+        # Mirrors too faint to be followed: what little they carry is spread evenly.
+        return surfaces.patch_area * (given / float(surfaces.patch_area @ kept)), 1.0
     if image_flux is None:
         total = float(flux @ kept) + lost
         scale = given / total if total > 0 else 1.0

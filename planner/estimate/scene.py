@@ -17,6 +17,10 @@ AnyProfile = CosineProfile | TableProfile | PlanesProfile
 Bands = tuple[tuple[float, ...], ...]
 
 
+_LEAST_ABOVE_FLOOR = 0.001
+"""Metres; an open map nearer to the floor would be taken for the floor itself."""
+
+
 @dataclass(frozen=True)
 class FacetRole:
     """What a facet is in the plan, for labels and shares."""
@@ -93,7 +97,8 @@ class _Surface:
 def build_scene(plan: Plan) -> Scene:
     """Resolve a plan into geometry, reflectances and lamps."""
     closed = plan.canopy.closed
-    z_map = plan.canopy.height
+    # An open canopy at floor level is still a level above a floor that reflects as it is lined.
+    z_map = plan.canopy.height if closed else max(plan.canopy.height, _LEAST_ABOVE_FLOOR)
     z0 = z_map if closed else 0.0
     band_tops: list[tuple[float, ...]] = []
     surfaces: list[_Surface] = []

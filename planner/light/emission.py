@@ -112,7 +112,13 @@ class TabulatedProfile:
         value = np.concatenate([value, value[:1]])
         of_plane = _segment_flux(theta, value).sum(axis=1)
         flux = float((np.diff(self._azimuth) * (of_plane[1:] + of_plane[:-1]) / 2).sum())
-        self._theta, self._value = theta, value / flux
+        with np.errstate(all="ignore"):
+            self._theta, self._value = theta, value / flux
+        if not (flux > 0 and np.isfinite(self._value).all()):
+            raise ValueError(
+                "the light distribution of a lamp is too narrow to compute with; give its "
+                "angles and intensities in coarser steps."
+            )
         self._prepare_sampling()
 
     def _prepare_sampling(self) -> None:

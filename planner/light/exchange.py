@@ -116,8 +116,10 @@ def _turned(
 class Gather:
     """Which texels each cell of the map sees, kept as a list of (cell, texel, weight).
 
-    The mean over a cell of the flux density that arrives from diffuse light leaving the
-    texels with exitance M (µmol m⁻² s⁻¹) is Σ weight · M[texel].
+    Rays are told apart in two halves, each evenly spread, whose disagreement tells how far
+    chance moves the result; ``cell`` holds twice the cell's number plus the half. The mean
+    over a cell of the flux density that arrives from diffuse light leaving the texels with
+    exitance M (µmol m⁻² s⁻¹) is Σ weight · M[texel].
     """
 
     grid: CellGrid
@@ -125,10 +127,16 @@ class Gather:
     texel: npt.NDArray[np.int32]
     weight: npt.NDArray[np.float32]
 
-    def apply(self, exitance: FloatArray) -> FloatArray:
-        """Flux density on the cells of ``grid``, shape (C,), from texel exitance (T,)."""
+    def apply(self, exitance: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """Flux density on the cells of ``grid`` from texel exitance (T,), and its spread.
+
+        Both of shape (C,). The spread is the difference of the halves: as large as the
+        standard error would be if the rays were independent, and somewhat larger than the
+        true one, since all rays together are more evenly spread than each half.
+        """
         arriving = self.weight * exitance.astype(np.float32).take(self.texel)
-        return totals(self.cell, arriving, len(self.grid.inside))
+        halves = totals(self.cell, arriving, 2 * len(self.grid.inside)).reshape(-1, 2)
+        return halves.sum(axis=1), np.abs(halves[:, 0] - halves[:, 1])
 
 
 def gather_paths(
@@ -146,7 +154,8 @@ def gather_paths(
     origin = grid.samples(surfaces.prism, u[0], u[1]).reshape(3, -1)
     direction = np.stack(cosine_directions(u[2], u[3])).reshape(3, -1)
     source = np.repeat(np.arange(cells), rays)
-    source = source.astype(np.int32)
+    # Neighbouring rays of the lattice go to different halves.
+    source = (2 * source + np.tile(np.arange(rays) % 2, cells)).astype(np.int32)
     parts = []
     for start in range(0, origin.shape[1], CHUNK):
         part = slice(start, start + CHUNK)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planner.light.polygon import brought_inside
 from planner.light.prism import FloatArray, IntArray, Prism
 from planner.light.surfaces import clip_cells
 
@@ -89,10 +90,8 @@ class CellGrid:
         y = self.y[rows][:, None] + (v - 0.5) * self.step[1]
         cut = self.inside_area < (1 - 1e-9) * self.step[0] * self.step[1]
         if cut.any():
-            outside = ~prism.contains(x[cut], y[cut])
-            centre = self.centre.reshape(2, -1)[:, self.inside][:, cut, None]
-            x[cut] = np.where(outside, centre[0], x[cut])
-            y[cut] = np.where(outside, centre[1], y[cut])
+            centre = self.centre.reshape(2, -1)[:, self.inside][:, cut]
+            x[cut], y[cut] = brought_inside(prism.corners, x[cut], y[cut], centre)
         return np.stack([x, y, np.full_like(x, self.z)])
 
     def softened(self, values: FloatArray) -> FloatArray:

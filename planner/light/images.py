@@ -28,6 +28,17 @@ almost evenly, and the photons themselves tell how much they bring in all."""
 
 _MOST_IMAGES = 1500
 
+_BROAD, _BRIGHT = (2e-3, 6), (2e-4, 3)
+"""Share of the lamp's flux from which an image that mirrors show in part only is taken with
+at least so many points along each side: the edge of what is seen blurs over its breadth."""
+
+_FINE_EDGES = 100
+"""Points along a side times cells along a side that bright images take at least on coarse maps."""
+
+_MOST_MIRRORS = 8000
+"""Mirrors passed in all by images that must be followed line by line: near-perfect mirrors
+face to face have tens of thousands of images, each of them faint and even."""
+
 _MIX = np.array([0x9E3779B97F4A7C15 - (1 << 64), 0x632BE59BD9B4E019, 0x1B873593CC9E2D51])
 
 
@@ -100,14 +111,21 @@ def light_of_images(
     if not images:
         return np.zeros(len(grid.inside)), 0.0
     coarse = CellGrid.over(surfaces.prism, 6, 6, grid.z)
+    total = sum(image.flux for image in images)
+    if not _steady(surfaces, images):
+        passed = np.cumsum([len(image.planes) for image in images])
+        images = images[: max(int(np.searchsorted(passed, _MOST_MIRRORS)), 1)]
     each = _light_of_each(
         surfaces, coarse, source, images, specular, tolerance=0.05, together=False
     )
     due = coarse.inside_area @ each
+    if not _steady(surfaces, images):
+        # Seen in part, an image may light a strip that the coarse grid misses.
+        due = np.maximum(due, np.array([image.flux for image in images]))
     strong = np.flatnonzero(due * photons >= _FEWEST_PHOTONS)
     strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
     chosen = [images[k] for k in strong]
-    faint = sum(image.flux for image in images) - sum(image.flux for image in chosen)
+    faint = total - sum(image.flux for image in chosen)
     cells = _light_of_each(
         surfaces, grid, source, chosen, specular, tolerance=tolerance, together=True
     )
@@ -130,9 +148,10 @@ def _light_of_each(
         return result
     steady = _steady(surfaces, images)
     kept = _kept_by_mirrors(surfaces, images, specular)
-    for (near, averaged), members in _by_distance(surfaces, grid, source, images).items():
+    groups = _by_distance(surfaces, grid, source, images, whole=steady or not together)
+    for (near, averaged, least), members in groups.items():
         receivers, cell, share = grid.receivers(averaged=averaged and together)
-        local, flux = source.nodes(near, tolerance=tolerance)
+        local, flux = source.nodes(near, tolerance=tolerance, least=least)
         chosen = [images[k] for k in members]
         nodes = np.concatenate([m.linear @ local + m.shift[:, None] for m in chosen], axis=1)
         facing = np.repeat([m.linear[2, 2] for m in chosen], len(flux))
@@ -158,18 +177,28 @@ def _light_of_each(
 
 
 def _by_distance(
-    surfaces: Surfaces, grid: CellGrid, source: Source, images: list[Image]
-) -> dict[tuple[float, bool], list[int]]:
-    """Images of like distance from the map share their quadrature; those near are averaged."""
+    surfaces: Surfaces, grid: CellGrid, source: Source, images: list[Image], *, whole: bool
+) -> dict[tuple[float, bool, int], list[int]]:
+    """Images of like distance from the map share their quadrature; those near are averaged.
+
+    Keys: distance rounded down, whether averaged over cells, and the fewest points along a
+    side, more for bright images that are not seen ``whole``.
+    """
     low, high = surfaces.prism.corners.min(axis=0), surfaces.prism.corners.max(axis=0)
-    groups: dict[tuple[float, bool], list[int]] = {}
+    groups: dict[tuple[float, bool, int], list[int]] = {}
     for index, image in enumerate(images):
         place = image.linear @ np.array(source.centre) + image.shift
         aside = np.maximum(np.maximum(low - place[:2], place[:2] - high), 0.0)
         distance = float(np.hypot(np.hypot(*aside), place[2] - grid.z))
         # Rounded down in steps of half as much again.
         near = 0.05 * 1.5 ** np.floor(np.log(max(distance, 0.05) / 0.05) / np.log(1.5))
-        groups.setdefault((float(near), bool(near < 10 * max(grid.step))), []).append(index)
+        averaged, least = bool(near < 10 * max(grid.step)), 1
+        if not whole:
+            least = next((n for flux, n in (_BROAD, _BRIGHT) if image.flux > flux), 1)
+            averaged = averaged or least > 1
+        if least == _BROAD[1]:
+            least = max(least, min(12, -(-_FINE_EDGES // max(grid.area.shape))))
+        groups.setdefault((float(near), averaged, least), []).append(index)
     return groups
 
 

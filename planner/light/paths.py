@@ -22,15 +22,26 @@ MAX_MIRRORS = 400
 
 @dataclass(frozen=True)
 class Mirrors:
-    """What facets do to mirrored light: ρ_s and the width of its lobe, both (F,)."""
+    """What facets do to mirrored light: ρ_s and the width of its lobe, both (F,).
+
+    ``guide``, if given, is the ρ_s that decides how far chains are followed. Two runs with
+    one guide and one seed follow the very same chains, so that their difference shows what
+    ``specular`` changed and no chance.
+    """
 
     specular: FloatArray
     width: FloatArray
+    guide: FloatArray | None = None
+
+    @property
+    def followed(self) -> FloatArray:
+        """ρ_s by which chains are followed, (F,)."""
+        return self.specular if self.guide is None else self.guide
 
     @property
     def any_wrinkled(self) -> bool:
         """Whether any facet spreads its mirrored light."""
-        return bool(((self.width > SMOOTH) & (self.specular > 0)).any())
+        return bool(((self.width > SMOOTH) & (self.followed > 0)).any())
 
 
 @dataclass(frozen=True)
@@ -73,6 +84,9 @@ def mirror_chains(
     texel_specular = mirrors.specular.take(surfaces.texel_facet)
     any_wrinkled = mirrors.any_wrinkled
     wrinkled = np.zeros(origin.shape[1], dtype=bool) if any_wrinkled else None
+    guided = mirrors.guide is not None
+    texel_guide = mirrors.followed.take(surfaces.texel_facet) if guided else texel_specular
+    guide = weight
     for _ in range(MAX_MIRRORS):
         distance, plane = prism.first_hit(origin, direction)
         end = origin + distance * direction
@@ -85,7 +99,8 @@ def mirror_chains(
             lost = onward * (1.0 - share)
             onward = onward * share
         yield Arrival(ray, origin, direction, distance, plane, texel, weight, lost, wrinkled)
-        alive = np.flatnonzero(onward > cutoff)
+        guide = guide * texel_guide.take(texel) if guided else onward
+        alive = np.flatnonzero(guide > cutoff)
         if alive.size == 0:
             return
         if wrinkled is not None and width is not None:
@@ -93,6 +108,7 @@ def mirror_chains(
         if alive.size < ray.size:
             direction, end = direction.take(alive, axis=1), end.take(alive, axis=1)
             plane, ray, onward = plane.take(alive), ray.take(alive), onward.take(alive)
+            guide = guide.take(alive)
             after = None if after is None else after.take(alive, axis=1)
         direction = prism.reflect(direction, plane) if after is None else after
         origin, weight = end, onward

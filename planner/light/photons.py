@@ -57,7 +57,7 @@ def follow_photons(
     patch_flux = np.zeros(surfaces.patch_count)
     lost = np.zeros(len(surfaces.facets))
     spread = np.zeros(coarse.area.size)
-    if not (mirrors.specular > cutoff).any():
+    if not (mirrors.followed > cutoff).any():
         return MirrorLight(patch_flux, lost, [], spread[coarse.inside])
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)

@@ -85,3 +85,23 @@ def inside_polygon(corners: FloatArray, x: FloatArray, y: FloatArray) -> npt.NDA
             continue
         inside ^= ((y0 > y) != (y1 > y)) & (x < x0 + (y - y0) * (x1 - x0) / (y1 - y0))
     return inside
+
+
+def brought_inside(
+    corners: FloatArray, x: FloatArray, y: FloatArray, centre: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Points (n, R) of n pieces of a plane, those outside a polygon replaced.
+
+    They take the places of the points of their own piece that lie inside, in turn, so that
+    these stay evenly used; a piece without any uses its ``centre`` (2, n).
+    """
+    inside = inside_polygon(corners, x, y)
+    count = inside.sum(axis=1)
+    order = np.argsort(~inside, axis=1, kind="stable")
+    turn = np.arange(x.shape[1]) % np.maximum(count, 1)[:, None]
+    chosen = np.take_along_axis(order, turn, axis=1)
+    result = []
+    for axis, middle in zip((x, y), centre, strict=True):
+        moved = np.where(inside, axis, np.take_along_axis(axis, chosen, axis=1))
+        result.append(np.where(count[:, None] > 0, moved, middle[:, None]))
+    return result[0], result[1]

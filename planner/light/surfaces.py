@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from planner.light.polygon import (
+    brought_inside,
     clip_to_rectangle,
     crossed_cells,
     inside_polygon,
@@ -204,9 +205,9 @@ class Surfaces:
         v -= self._v_0.take(plane)
         v -= self._v_start.take(facet)
         v *= self._row_scale.take(facet)
-        # Negative rounding errors become 0 on truncation; only the far ends need care.
-        column = np.minimum(u.astype(np.intp), self._column_last.take(plane))
-        row = np.minimum(v.astype(np.intp), self._row_last.take(facet))
+        # Rounding may put a hit just beyond an edge.
+        column = np.clip(u.astype(np.intp), 0, self._column_last.take(plane))
+        row = np.clip(v.astype(np.intp), 0, self._row_last.take(facet))
         row *= self._columns.take(facet)
         row += column
         texel: IntArray = row + self._texel_start.take(facet)
@@ -216,8 +217,8 @@ class Surfaces:
         """Points on patches from unit-square samples.
 
         ``u`` and ``v`` have shape (P, R). Returns points (3, P, R) and the plane of each
-        patch (P,). On a clipped patch, points outside the footprint move to its centre of
-        area, so every sample lies on the surface.
+        patch (P,). On a clipped patch, points outside the footprint are replaced by others of
+        the patch, so every sample lies on the surface.
         """
         facet = self.patch_facet
         local = np.arange(self.patch_count) - self._patch_start[facet]
@@ -232,11 +233,13 @@ class Surfaces:
             + self._v_axis[:, plane, None] * up
         )
         flat = (plane == self.prism.ceiling) | (plane == self.prism.bottom)
-        if flat.any():
-            outside = ~self.prism.contains(points[0, flat], points[1, flat])
-            if outside.any():
-                centres = self.patch_centres()[:, flat, None]
-                points[:, flat] = np.where(outside, centres, points[:, flat])
+        if flat.any() and not _is_rectangle(self.prism.corners):
+            points[0, flat], points[1, flat] = brought_inside(
+                self.prism.corners,
+                points[0, flat],
+                points[1, flat],
+                self.patch_centres()[:2, flat],
+            )
         return points, plane
 
     def patch_centres(self) -> FloatArray:

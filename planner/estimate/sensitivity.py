@@ -1,0 +1,190 @@
+"""Which wall to line first: what a little more reflectance of each surface would bring.
+
+Derivatives are differences between two estimates that follow the very same paths of light
+(one seed, one ``guide``), so that chance cancels and small steps are meaningful. Where a
+surface could also be lined with something else altogether, ``brought_by`` gives the whole
+difference.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from planner.estimate.evaluate import Cache, estimate_scene
+from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
+from planner.estimate.scene import FacetRole, Optics, build_scene
+from planner.plan.lining import Lining
+from planner.plan.plan import Plan
+
+STEP = 0.02
+"""Change of reflectance either way for a derivative."""
+
+
+@dataclass(frozen=True)
+class SurfaceGain:
+    """What the reflectance of one surface is worth.
+
+    ``mean_per_unit`` and ``minimum_per_unit`` are ∂(mean PPFD)/∂ρ and ∂(lowest PPFD)/∂ρ in
+    µmol m⁻² s⁻¹ for a change of ρ by 1 at the present specular share; multiply by 0.1 for
+    ten points of reflectance. ``kind``, ``wall`` and ``band`` name the surface as in
+    ``result.Share``.
+    """
+
+    label: str
+    kind: str
+    wall: int | None
+    band: int | None
+    reflectance: float
+    mean_per_unit: float
+    minimum_per_unit: float
+
+
+@dataclass
+class Reckoner:
+    """Estimates of one plan with other reflectances, free of chance against each other."""
+
+    plan: Plan
+    options: EstimateOptions
+    cancelled: Callable[[], bool] | None = None
+
+    def __post_init__(self) -> None:
+        self.scene = build_scene(self.plan)
+        self._cache = Cache()
+        self.base = self.with_optics(self.scene.optics)
+
+    def with_optics(self, optics: Optics, guide: tuple[float, ...] | None = None) -> Estimate:
+        """The estimate with these reflectances instead of the plan's.
+
+        Chains of mirrors are followed as far as ``guide`` (the plan's own ρ_s) says.
+        """
+        scene = replace(self.scene, optics=optics)
+        guide = guide or self.scene.optics.specular
+        return estimate_scene(
+            self.plan, scene, self.options, self._cache, _ignore, self.cancelled, guide
+        )
+
+    def derivative(self, role: FacetRole) -> FloatArray:
+        """∂PPFD/∂ρ of every cell (ny, nx) for one surface."""
+        facets = [k for k, other in enumerate(self.scene.roles) if other == role]
+        total = _total(self.scene.optics, facets[0])
+        up, down = min(STEP, 1 - total), min(STEP, total)
+        above = self.with_optics(_changed(self.scene.optics, facets, total + up))
+        below = self.with_optics(_changed(self.scene.optics, facets, total - down))
+        result: FloatArray = (above.ppfd - below.ppfd) / (up + down)
+        return result
+
+
+def surface_gains(
+    plan: Plan,
+    options: EstimateOptions | None = None,
+    *,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> tuple[SurfaceGain, ...]:
+    """What each surface's reflectance is worth, the most valuable for the mean first.
+
+    Preview quality is enough and the default here: paths are shared, so only its small
+    bias remains. An opening counts as a black surface that could be given a lining.
+
+    Raises
+    ------
+    planner.estimate.evaluate.Cancelled
+        If ``cancelled`` said so.
+    """
+    options = options or EstimateOptions(quality=Quality.PREVIEW)
+    reckoner = Reckoner(plan, options, cancelled)
+    roles = list(dict.fromkeys(reckoner.scene.roles))
+    gains = []
+    for done, role in enumerate(roles):
+        gains.append(_gain(reckoner, role))
+        if progress is not None:
+            progress((done + 1) / len(roles))
+    return tuple(sorted(gains, key=lambda gain: -gain.mean_per_unit))
+
+
+def brought_by(
+    plan: Plan,
+    lining: Lining,
+    options: EstimateOptions | None = None,
+    *,
+    cancelled: Callable[[], bool] | None = None,
+) -> tuple[tuple[SurfaceGain, float, float], ...]:
+    """What each wall, the ceiling or the floor would bring if it were lined with this.
+
+    For each such surface: its gain record, and the changes of mean and lowest PPFD in
+    µmol m⁻² s⁻¹. Unlike the derivative this is the whole difference, so it holds for large
+    steps and other specular shares as well.
+    """
+    options = options or EstimateOptions(quality=Quality.PREVIEW)
+    reckoner = Reckoner(plan, options, cancelled)
+    rows = []
+    for role in dict.fromkeys(reckoner.scene.roles):
+        if role.kind not in ("wall", "ceiling", "floor", "opening"):
+            continue
+        facets = [k for k, other in enumerate(reckoner.scene.roles) if other == role]
+        optics = reckoner.scene.optics
+        for facet in facets:
+            optics = _lined(optics, facet, lining)
+        # Both follow mirrors as far as the shinier of the two asks for.
+        present = reckoner.scene.optics
+        guide = tuple(map(max, present.specular, optics.specular))
+        base = reckoner.with_optics(present, guide).figures
+        lined = reckoner.with_optics(optics, guide).figures
+        rows.append(
+            (
+                _gain(reckoner, role),
+                lined.mean - base.mean,
+                lined.minimum - base.minimum,
+            )
+        )
+    return tuple(sorted(rows, key=lambda row: -row[1]))
+
+
+def _gain(reckoner: Reckoner, role: FacetRole) -> SurfaceGain:
+    facet = reckoner.scene.roles.index(role)
+    slope = reckoner.derivative(role)
+    base = reckoner.base
+    inside = base.cell_area > 0
+    weights = np.where(inside & ~np.isnan(slope), base.cell_area, 0.0)
+    lowest = np.nanargmin(base.ppfd) if np.isfinite(base.ppfd).any() else 0
+    return SurfaceGain(
+        label=role.label,
+        kind=role.kind,
+        wall=role.wall,
+        band=role.band,
+        reflectance=_total(reckoner.scene.optics, facet),
+        mean_per_unit=float(np.nansum(slope * weights) / weights.sum()),
+        minimum_per_unit=float(slope.ravel()[lowest]),
+    )
+
+
+def _total(optics: Optics, facet: int) -> float:
+    return optics.diffuse[facet] + optics.specular[facet]
+
+
+def _changed(optics: Optics, facets: list[int], total: float) -> Optics:
+    """The optics with another total reflectance of some facets at their specular share."""
+    diffuse, specular = list(optics.diffuse), list(optics.specular)
+    for facet in facets:
+        old = _total(optics, facet)
+        share = optics.specular[facet] / old if old > 0 else 0.0
+        diffuse[facet], specular[facet] = total * (1 - share), total * share
+    return replace(optics, diffuse=tuple(diffuse), specular=tuple(specular))
+
+
+def _lined(optics: Optics, facet: int, lining: Lining) -> Optics:
+    def put(values: tuple[float, ...], value: float) -> tuple[float, ...]:
+        return (*values[:facet], value, *values[facet + 1 :])
+
+    return Optics(
+        put(optics.diffuse, lining.diffuse),
+        put(optics.specular, lining.specular),
+        put(optics.width, lining.wrinkle),
+    )
+
+
+def _ignore(fraction: float) -> None:
+    del fraction

@@ -1,0 +1,226 @@
+"""How well the figures of a plan can be known, given how well its inputs are.
+
+First order (JCGM 100:2008, the GUM, clause 5): every input is moved a little, the figures
+follow, and the squares add up. Inputs given as a range are taken as evenly likely inside
+it, so that their standard uncertainty is the half-width over √3 (GUM 4.3.7):
+
+- each lining's reflectance, from its range, on all surfaces that carry it at once;
+- each kind of lamp's photon flux, from its relative uncertainty;
+- each lamp's hanging height, within a centimetre either way (tape and knots).
+
+What the plan leaves out (dirt, leaves that do not fill the canopy, a lamp that ages or
+does not shine like its profile) is not in these numbers.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from planner.estimate.evaluate import Cache, evaluate
+from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
+from planner.estimate.scene import FacetRole
+from planner.estimate.sensitivity import Reckoner
+from planner.plan.edits import change_lamp, changed
+from planner.plan.plan import Plan
+
+HEIGHT_HALF_WIDTH_M = 0.01
+COVERAGE = 1.96
+"""Standard uncertainties either side that make a 95 % band of a normal distribution."""
+
+_EVEN = 1 / math.sqrt(3)
+
+
+@dataclass(frozen=True)
+class Part:
+    """One input's share of the uncertainty: standard uncertainties in µmol m⁻² s⁻¹."""
+
+    label: str
+    mean: float
+    minimum: float
+
+
+@dataclass(frozen=True)
+class Uncertainty:
+    """Standard uncertainties (one sigma) of the figures of a plan.
+
+    ``mean``, ``minimum`` and ``maximum`` in µmol m⁻² s⁻¹, ``min_over_mean`` as a fraction,
+    ``dli`` in mol m⁻² d⁻¹, ``relative_mean`` as a fraction of the mean. ``parts`` lists
+    the inputs, the weightiest for the mean first.
+    """
+
+    mean: float
+    minimum: float
+    maximum: float
+    min_over_mean: float
+    dli: float
+    relative_mean: float
+    parts: tuple[Part, ...]
+
+    def band(self, value: float, standard: float) -> tuple[float, float]:
+        """The 95 % band about a value."""
+        return max(value - COVERAGE * standard, 0.0), value + COVERAGE * standard
+
+
+def uncertainty(
+    plan: Plan,
+    options: EstimateOptions | None = None,
+    *,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Uncertainty | None:
+    """Propagate the ranges of a plan's inputs to its figures; None for a dark plan.
+
+    Preview quality is enough and the default: differences share their paths of light.
+
+    Raises
+    ------
+    planner.estimate.evaluate.Cancelled
+        If ``cancelled`` said so.
+    """
+    options = options or EstimateOptions(quality=Quality.PREVIEW)
+    reckoner = Reckoner(plan, options, cancelled)
+    base = reckoner.base
+    if base.figures.mean <= 0:
+        return None
+    jobs = [*_lining_jobs(reckoner), *_flux_jobs(plan, options), *_height_jobs(plan, options)]
+    moved: list[tuple[str, FloatArray]] = []
+    for done, (label, job) in enumerate(jobs):
+        moved.append((label, job(base, cancelled)))
+        if progress is not None:
+            progress((done + 1) / len(jobs))
+    return _combined(base, moved)
+
+
+Job = Callable[[Estimate, Callable[[], bool] | None], FloatArray]
+"""Gives the change of every cell's PPFD for one standard uncertainty of an input."""
+
+
+def _lining_jobs(reckoner: Reckoner) -> list[tuple[str, Job]]:
+    """One job for each lining with a range; the surfaces that carry it move together."""
+    plan = reckoner.plan
+    jobs: list[tuple[str, Job]] = []
+    for lining in plan.linings:
+        every = dict.fromkeys(reckoner.scene.roles)
+        roles = [role for role in every if _carries(plan, role, lining.key)]
+        standard = (lining.high - lining.low) / 2 * _EVEN
+        if standard <= 0 or not roles:
+            continue
+
+        def job(
+            base: Estimate,
+            cancelled: Callable[[], bool] | None,
+            roles: list[FacetRole] = roles,
+            standard: float = standard,
+        ) -> FloatArray:
+            del base, cancelled
+            slopes = [reckoner.derivative(role) for role in roles]
+            return np.asarray(standard * np.sum(slopes, axis=0))
+
+        jobs.append((f"reflectance of {lining.name}", job))
+    return jobs
+
+
+def _carries(plan: Plan, role: FacetRole, key: str) -> bool:
+    if role.kind == "wall" and role.wall is not None and role.band is not None:
+        return plan.walls[role.wall].bands[role.band].lining == key
+    if role.kind == "ceiling":
+        return plan.ceiling == key
+    if role.kind == "floor":
+        return plan.floor == key
+    if role.kind == "obstacle":
+        return any(o.lining == key and role.label.endswith(o.name) for o in plan.obstacles)
+    return False
+
+
+def _flux_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
+    """One job for each kind of lamp: its lamps are bright or dim together."""
+    jobs: list[tuple[str, Job]] = []
+    cache = Cache()
+    for key in dict.fromkeys(lamp.model.key for lamp in plan.lamps):
+        members = [lamp for lamp in plan.lamps if lamp.model.key == key]
+        standard = members[0].model.ppf_uncertainty * _EVEN
+        if standard <= 0:
+            continue
+        only = changed(
+            plan,
+            lamps=tuple(
+                lamp if lamp.model.key == key else lamp.model_copy(update={"output_percent": 0.0})
+                for lamp in plan.lamps
+            ),
+        )
+
+        def job(
+            base: Estimate,
+            cancelled: Callable[[], bool] | None,
+            only: Plan = only,
+            standard: float = standard,
+        ) -> FloatArray:
+            del base
+            # Light is proportional to flux, so the lamps' own light is the derivative.
+            return standard * evaluate(only, options, cache=cache, cancelled=cancelled).ppfd
+
+        jobs.append((f"photon flux of {members[0].model.name}", job))
+    return jobs
+
+
+def _height_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
+    jobs: list[tuple[str, Job]] = []
+    cache = Cache()
+    standard = HEIGHT_HALF_WIDTH_M * _EVEN
+    for index, lamp in enumerate(plan.lamps):
+        if lamp.ppf <= 0:
+            continue
+        room = plan.space.height - plan.canopy.height
+        high = min(lamp.hanging_height + HEIGHT_HALF_WIDTH_M, room)
+        low = max(high - 2 * HEIGHT_HALF_WIDTH_M, 0.01)
+
+        def job(
+            base: Estimate,
+            cancelled: Callable[[], bool] | None,
+            index: int = index,
+            high: float = high,
+            low: float = low,
+        ) -> FloatArray:
+            del base
+            ends = [
+                evaluate(
+                    change_lamp(plan, index, hanging_height=height),
+                    options,
+                    cache=cache,
+                    cancelled=cancelled,
+                ).ppfd
+                for height in (high, low)
+            ]
+            return np.asarray(standard * (ends[0] - ends[1]) / (high - low))
+
+        jobs.append((f"hanging height of lamp {index + 1}", job))
+    return jobs
+
+
+def _combined(base: Estimate, moved: list[tuple[str, FloatArray]]) -> Uncertainty:
+    inside = ~np.isnan(base.ppfd)
+    cells, areas = base.ppfd[inside], base.cell_area[inside]
+    lowest, highest = int(cells.argmin()), int(cells.argmax())
+    figures = base.figures
+    parts, squares = [], np.zeros(4)
+    for label, change in moved:
+        at = change[inside]
+        mean = float(np.average(at, weights=areas))
+        minimum, maximum = float(at[lowest]), float(at[highest])
+        ratio = minimum / figures.mean - figures.minimum * mean / figures.mean**2
+        squares += np.array([mean, minimum, maximum, ratio]) ** 2
+        parts.append(Part(label, abs(mean), abs(minimum)))
+    mean, minimum, maximum, ratio = (float(value) for value in np.sqrt(squares))
+    return Uncertainty(
+        mean=mean,
+        minimum=minimum,
+        maximum=maximum,
+        min_over_mean=ratio,
+        dli=figures.dli * mean / figures.mean,
+        relative_mean=mean / figures.mean,
+        parts=tuple(sorted(parts, key=lambda part: -part.mean)),
+    )

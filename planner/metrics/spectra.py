@@ -1,0 +1,203 @@
+"""What a spectrum means: photons, light as the eye sees it, and how they convert.
+
+A lux meter weighs light with the eye's V(λ), plants count photons from 400 to 700 nm, so
+the same number of photons reads very differently by lamp: a conversion needs a spectrum.
+
+Sums run over the spectrum's own polyline (linear in the quantity it was given in), cut
+exactly at the ends of a band and integrated by the three-point Gauss rule piece by piece.
+
+Sources: terms and bands, ANSI/ASABE S640 JUL2017; V(λ) and K_m, CIE 018:2019; the
+conversions, R. W. Thimijan, R. D. Heins (1983), Photometric, radiometric, and quantum
+light units of measure, HortScience 18(6), 818-822, doi:10.21273/HORTSCI.18.6.818.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.metrics.constants import (
+    BLUE_NM,
+    FAR_RED_NM,
+    GREEN_NM,
+    LUMINOUS_EFFICACY_LM_PER_W,
+    MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL,
+    PAR_NM,
+    RED_NM,
+)
+from planner.metrics.photometric_weights import PHOTOPIC_WAVELENGTHS_NM, photopic_weight
+from planner.plan.spectrum import Spectrum, SpectrumQuantity
+
+FloatArray = npt.NDArray[np.float64]
+
+_GAUSS_NODES: Final = np.array([-math.sqrt(0.6), 0.0, math.sqrt(0.6)])
+_GAUSS_WEIGHTS: Final = np.array([5.0, 8.0, 5.0]) / 9
+_NO_EDGES: Final[FloatArray] = np.empty(0)
+
+
+@dataclass(frozen=True)
+class BandShares:
+    """Photons of a band per PAR photon; blue, green and red add up to 1."""
+
+    blue: float
+    green: float
+    red: float
+    far_red: float
+
+
+@dataclass(frozen=True)
+class SpectrumFigures:
+    """What the program shows of a spectrum."""
+
+    lux_per_umol: float
+    umol_per_lumen: float
+    umol_per_joule_of_par: float
+    shares: BandShares
+
+
+def umol_per_joule(wavelength_nm: float) -> float:
+    """Photons in a joule of light of one wavelength, in µmol J⁻¹: λ / (N_A h c)."""
+    return wavelength_nm / MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL
+
+
+def photon_energy_kj_per_mol(wavelength_nm: float) -> float:
+    """Energy of a mole of photons of one wavelength, in kJ mol⁻¹: N_A h c / λ."""
+    # 1 J/µmol is 1000 kJ/mol
+    return 1000 * MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL / wavelength_nm
+
+
+def lux_per_umol_at(wavelength_nm: float) -> float:
+    """Lux per µmol m⁻² s⁻¹ of light of one wavelength inside 400-700 nm."""
+    weight = float(photopic_weight(wavelength_nm))
+    return LUMINOUS_EFFICACY_LM_PER_W * weight / umol_per_joule(wavelength_nm)
+
+
+def photon_distribution(spectrum: Spectrum) -> FloatArray:
+    """Photons per nanometre at the spectrum's wavelengths, shape (n,).
+
+    In µmol s⁻¹ nm⁻¹ where the values are W nm⁻¹ (or the same per square metre); as given
+    where the values count photons already.
+    """
+    values: FloatArray = np.array(spectrum.values, dtype=np.float64)
+    if spectrum.quantity is SpectrumQuantity.PHOTONS:
+        return values
+    return values * _umol_per_joule(np.array(spectrum.wavelengths_nm, dtype=np.float64))
+
+
+def photons_between(spectrum: Spectrum, low_nm: float, high_nm: float) -> float:
+    """Photons from ``low_nm`` to ``high_nm`` in µmol s⁻¹ on the spectrum's own scale.
+
+    A spectrum in W m⁻² nm⁻¹ gives µmol m⁻² s⁻¹: over 400-700 nm its PPFD.
+    """
+    if spectrum.quantity is SpectrumQuantity.PHOTONS:
+        return _integral(spectrum, np.ones_like, low_nm, high_nm)
+    return _integral(spectrum, _umol_per_joule, low_nm, high_nm)
+
+
+def power_between(spectrum: Spectrum, low_nm: float, high_nm: float) -> float:
+    """Radiant power from ``low_nm`` to ``high_nm`` in W on the spectrum's own scale."""
+    if spectrum.quantity is SpectrumQuantity.POWER:
+        return _integral(spectrum, np.ones_like, low_nm, high_nm)
+    return _integral(spectrum, _joule_per_umol, low_nm, high_nm)
+
+
+def lumens(spectrum: Spectrum) -> float:
+    """Luminous flux in lm (illuminance in lx, for values per m²), over the whole spectrum."""
+
+    def per_value(nm: FloatArray) -> FloatArray:
+        seen = LUMINOUS_EFFICACY_LM_PER_W * photopic_weight(nm)
+        return seen if spectrum.quantity is SpectrumQuantity.POWER else seen * _joule_per_umol(nm)
+
+    low, high = float(PHOTOPIC_WAVELENGTHS_NM[0]), float(PHOTOPIC_WAVELENGTHS_NM[-1])
+    return _integral(spectrum, per_value, low, high, PHOTOPIC_WAVELENGTHS_NM)
+
+
+def lux_per_umol(spectrum: Spectrum) -> float:
+    """Lux per µmol m⁻² s⁻¹ of PPFD (lumens per µmol s⁻¹ of PPF).
+
+    Lux count the spectrum's whole range, photons 400-700 nm.
+    """
+    return lumens(spectrum) / photons_between(spectrum, *PAR_NM)
+
+
+def umol_per_lumen(spectrum: Spectrum) -> float:
+    """µmol s⁻¹ of PPF per lumen: turns the lumens of a lamp file into its photon flux.
+
+    Zero light for the eye cannot be: V(λ) is above 0 wherever PAR is.
+    """
+    return photons_between(spectrum, *PAR_NM) / lumens(spectrum)
+
+
+def umol_per_joule_of_par(spectrum: Spectrum) -> float:
+    """PAR photons per joule of PAR, in µmol J⁻¹: between 3.34 (all at 400 nm) and 5.85."""
+    return photons_between(spectrum, *PAR_NM) / power_between(spectrum, *PAR_NM)
+
+
+def band_shares(spectrum: Spectrum) -> BandShares:
+    """Blue (400-500 nm), green (500-600), red (600-700) and far-red (700-800) per PAR photon."""
+    par = photons_between(spectrum, *PAR_NM)
+    return BandShares(
+        blue=photons_between(spectrum, *BLUE_NM) / par,
+        green=photons_between(spectrum, *GREEN_NM) / par,
+        red=photons_between(spectrum, *RED_NM) / par,
+        far_red=photons_between(spectrum, *FAR_RED_NM) / par,
+    )
+
+
+def spectrum_figures(spectrum: Spectrum) -> SpectrumFigures:
+    """All that is shown of a spectrum, at once."""
+    per_umol = lux_per_umol(spectrum)
+    return SpectrumFigures(
+        lux_per_umol=per_umol,
+        umol_per_lumen=1 / per_umol,
+        umol_per_joule_of_par=umol_per_joule_of_par(spectrum),
+        shares=band_shares(spectrum),
+    )
+
+
+def ppfd_from_lux(lux: float, spectrum: Spectrum) -> float:
+    """PPFD in µmol m⁻² s⁻¹ of light of this spectrum that reads ``lux``."""
+    return lux / lux_per_umol(spectrum)
+
+
+def lux_from_ppfd(ppfd: float, spectrum: Spectrum) -> float:
+    """What a lux meter reads in light of this spectrum of PPFD ``ppfd`` (µmol m⁻² s⁻¹)."""
+    return ppfd * lux_per_umol(spectrum)
+
+
+def photon_flux_from_lumens(flux_lm: float, spectrum: Spectrum) -> float:
+    """PPF in µmol s⁻¹ of a lamp of this spectrum that gives ``flux_lm`` lumens."""
+    return flux_lm * umol_per_lumen(spectrum)
+
+
+def _umol_per_joule(nm: FloatArray) -> FloatArray:
+    return nm / MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL
+
+
+def _joule_per_umol(nm: FloatArray) -> FloatArray:
+    return MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL / nm
+
+
+def _integral(
+    spectrum: Spectrum,
+    weight: Callable[[FloatArray], FloatArray],
+    low_nm: float,
+    high_nm: float,
+    edges_nm: FloatArray = _NO_EDGES,
+) -> float:
+    """Integral of values times weight; ``edges_nm`` are where the weight bends."""
+    nodes = np.array(spectrum.wavelengths_nm)
+    low, high = max(low_nm, float(nodes[0])), min(high_nm, float(nodes[-1]))
+    if high <= low:
+        return 0.0
+    cuts = np.concatenate((nodes, edges_nm, [low, high]))
+    cuts = np.unique(cuts[(cuts >= low) & (cuts <= high)])
+    half = np.diff(cuts) / 2
+    nm = (cuts[:-1] + half)[:, None] + half[:, None] * _GAUSS_NODES
+    heights = np.interp(nm, nodes, np.array(spectrum.values)) * weight(nm)
+    return float(np.sum(heights * _GAUSS_WEIGHTS * half[:, None]))

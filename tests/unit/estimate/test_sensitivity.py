@@ -1,0 +1,133 @@
+"""What a surface's reflectance is worth, against independent finite differences."""
+
+from __future__ import annotations
+
+import dataclasses
+
+import pytest
+
+from planner.estimate.evaluate import Cancelled, evaluate
+from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.sensitivity import brought_by, surface_gains
+from planner.plan.canopy import Canopy
+from planner.plan.edits import change_lining, changed, set_wall_cover
+from planner.plan.lamp import Lamp, LampModel, PanelBody
+from planner.plan.lining import Lining, WallCover
+from planner.plan.plan import Plan
+from planner.plan.space import Space
+
+STRAIGHT = EstimateOptions(cells=(8, 8), quality=Quality.DEFAULT)
+
+
+def lining(key: str, total: float, share: float = 0.0, wrinkle: float = 0.0) -> Lining:
+    return Lining(
+        key=key,
+        name=key,
+        reflectance=total,
+        specular_share=share,
+        wrinkle=wrinkle,
+        low=0.0,
+        high=1.0,
+    )
+
+
+def cabinet(*linings: Lining) -> Plan:
+    """A box of 60 x 50 x 90 cm whose four walls carry the linings given, in order."""
+    panel = LampModel(
+        key="p", name="Panel", body=PanelBody(length=0.3, width=0.2), ppf=100, watts=50
+    )
+    return Plan(
+        space=Space(footprint=((0, 0), (0.6, 0), (0.6, 0.5), (0, 0.5)), height=0.9),
+        walls=tuple(WallCover.plain(wall.key) for wall in linings),
+        linings=tuple({wall.key: wall for wall in linings}.values()),
+        canopy=Canopy(height=0.2, reflectance=0.06),
+        lamps=(Lamp(model=panel, x=0.2, y=0.25, hanging_height=0.5),),
+    )
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(
+    ("share", "wrinkle"), [(0.0, 0.0), (0.6, 0.0), (0.8, 0.25)], ids=["diffuse", "mixed", "film"]
+)
+def test_gain_agrees_with_separate_estimates(share: float, wrinkle: float) -> None:
+    """The derivative equals a wide difference of estimates of other seeds."""
+    # Only wall 2 carries the tested lining; the difference straddles it by 0.15.
+    others = lining("other", 0.5)
+    tested = lining("tested", 0.7, share, wrinkle)
+    plan = cabinet(others, tested, others, others)
+    gain = next(g for g in surface_gains(plan) if g.wall == 1)
+
+    def mean(total: float, first_seed: int) -> float:
+        part = change_lining(plan, lining("tested", total, share, wrinkle))
+        runs = [
+            evaluate(part, dataclasses.replace(STRAIGHT, seed=first_seed + k)).figures.mean
+            for k in range(3)
+        ]
+        return sum(runs) / len(runs)
+
+    expected = (mean(0.85, 11) - mean(0.55, 23)) / 0.3
+    assert gain.mean_per_unit == pytest.approx(expected, rel=0.08)
+
+
+def test_gains_add_up_to_the_derivative_of_a_uniform_box() -> None:
+    """E = Φ/(S (1 - ρ)) for one ρ everywhere, so Σ ∂E/∂ρ_k = Φ/(S (1 - ρ)²).
+
+    Sumpner's principle, for the mean over all surfaces; a closed canopy takes part with
+    the same ρ. The canopy's own share of the mean is not the mean over all surfaces, so
+    the check is on the sum of absorbed flux: (1 - ρ) E S = Φ at any ρ, which makes the
+    relative change of the mean over all surfaces 1/(1 - ρ). In a cube with a lamp that
+    fills the ceiling evenly the canopy follows to first order within a few per cent.
+    """
+    rho = 0.6
+    same = lining("same", rho)
+    plan = changed(cabinet(same, same, same, same), ceiling="same")
+    plan = changed(plan, canopy=Canopy(height=0.2, reflectance=rho))
+    options = EstimateOptions(cells=(8, 8))
+    total = sum(gain.mean_per_unit for gain in surface_gains(plan, options))
+    direct = changed(
+        plan, canopy=Canopy(height=0.2, reflectance=0.0), linings=(lining("same", 0.0),)
+    )
+    diffuse = evaluate(plan, options).figures.mean - evaluate(direct, options).figures.mean
+    # The diffuse part is close to uniform, hence close to Φρ/(S(1-ρ)), whose derivative is
+    # (diffuse part)/(ρ (1-ρ)).
+    assert total == pytest.approx(diffuse / (rho * (1 - rho)), rel=0.1)
+
+
+def test_every_gain_is_positive_and_sorted() -> None:
+    plan = cabinet(*(lining("mixed", 0.8, 0.4) for _ in range(4)))
+    gains = surface_gains(plan)
+    assert [g.kind for g in gains].count("wall") == 4
+    assert all(g.mean_per_unit > 0 for g in gains)
+    values = [g.mean_per_unit for g in gains]
+    assert values == sorted(values, reverse=True)
+
+
+def test_nearer_wall_is_worth_more_to_the_mean() -> None:
+    """The lamp hangs near wall 4 (x = 0) of the cabinet, so that wall counts more."""
+    gains = {g.wall: g for g in surface_gains(cabinet(*(lining("m", 0.7) for _ in range(4))))}
+    assert gains[3].mean_per_unit > gains[1].mean_per_unit
+
+
+def test_brought_by_equals_lining_the_wall() -> None:
+    plan = cabinet(*(lining("dull", 0.3) for _ in range(4)))
+    bright = lining("bright", 0.9, 0.5)
+    row = next(row for row in brought_by(plan, bright) if row[0].wall == 2)
+    options = EstimateOptions()
+    lined = set_wall_cover(plan, 2, WallCover.plain("bright"), bright)
+    expected = evaluate(lined, options).figures.mean - evaluate(plan, options).figures.mean
+    assert row[1] == pytest.approx(expected, rel=0.05)
+
+
+def test_opening_is_worth_lining() -> None:
+    plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
+    opened = set_wall_cover(plan, 0, WallCover.plain("open"))
+    gain = next(g for g in surface_gains(opened) if g.wall == 0)
+    assert gain.kind == "opening"
+    assert gain.reflectance == 0
+    assert gain.mean_per_unit > 0
+
+
+def test_can_be_cancelled() -> None:
+    plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
+    with pytest.raises(Cancelled):
+        surface_gains(plan, cancelled=lambda: True)
