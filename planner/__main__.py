@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+import os
 import sys
 
-from planner.command_line import main
+# Before numpy is imported: one thread for each matrix product. The arrays are small, and
+# on a machine of few cores threads that wait for each other cost far more than they give.
+for _name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
+    os.environ.setdefault(_name, "1")
+
+from planner.command_line import main  # noqa: E402
 
 if __name__ == "__main__":
     sys.exit(main())

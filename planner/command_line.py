@@ -18,13 +18,21 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final, NoReturn, TextIO
 
 import planner
+from planner.board_command import add_board_options, board_file
+from planner.reports.outputs import (
+    STANDARD_OUTPUT,
+    OutputError,
+    drop_output,
+    need_folder_of,
+    need_names_apart,
+    write_output,
+)
 
 if TYPE_CHECKING:
     from planner.estimate.result import Estimate, EstimateOptions
     from planner.plan.plan import Plan
 
 DEMO: Final = "demo"
-STANDARD_OUTPUT: Final = "-"
 MAX_CELLS: Final = 200
 WINDOW_SIZE: Final = (1280, 800)
 
@@ -45,8 +53,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         asked = _parser().parse_args(_with_command(given))
         run: Callable[[argparse.Namespace], int] = asked.run
-        return run(asked)
-    except CommandError as error:
+        code = run(asked)
+        if sys.stdout is not None:
+            # Here, where it can still be said that the answer did not get through.
+            sys.stdout.flush()
+    except (CommandError, OutputError) as error:
         print(error, file=sys.stderr)
         return 2
     except ImportError as error:
@@ -56,11 +67,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 2
     except BrokenPipeError:
         # Whoever read the output has read enough.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        drop_output()
         return 0
+    except OSError as error:
+        drop_output()
+        what = "the answer" if error.filename is None else f"'{error.filename}'"
+        print(f"The system refuses {what}: {error.strerror or error}.", file=sys.stderr)
+        return 2
     except KeyboardInterrupt:
         print("Stopped.", file=sys.stderr)
         return 130
+    return code
 
 
 # -- what may be asked ------------------------------------------------------------------
@@ -107,8 +124,24 @@ def _parser() -> argparse.ArgumentParser:
     check.set_defaults(run=_check)
 
     demo = commands.add_parser("demo", help="estimate the demo plan and picture the window")
-    demo.add_argument("--out", required=True, metavar="FOLDER", type=Path)
+    demo.add_argument("--out", required=True, metavar="FOLDER", type=_folder)
     demo.set_defaults(run=_demo)
+
+    from planner.commands.sweep import add_sweep_command
+
+    sweep = commands.add_parser("sweep", help="estimate a plan over a range of its numbers")
+    add_sweep_command(sweep)
+    sweep.set_defaults(run=_sweep)
+
+    from planner.commands.lamp import add_lamp_command
+
+    lamp = commands.add_parser("lamp", help="look at a photometric file; keep it as own lamp")
+    add_lamp_command(lamp)
+    lamp.set_defaults(run=_lamp)
+
+    board = commands.add_parser("board", help="print the survey board at its true size (PDF)")
+    add_board_options(board)
+    board.set_defaults(run=_board)
 
     schema = commands.add_parser("schema", help="write the JSON Schema of plan files")
     schema.add_argument("--out", default=STANDARD_OUTPUT, metavar="FILE")
@@ -116,7 +149,7 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-COMMANDS: Final = ("open", "estimate", "check", "demo", "schema")
+COMMANDS: Final = ("open", "estimate", "check", "demo", "sweep", "lamp", "board", "schema")
 
 
 def _with_command(given: list[str]) -> list[str]:
@@ -144,6 +177,12 @@ def _cells(text: str) -> tuple[int, int]:
     )
 
 
+def _folder(text: str) -> Path:
+    if not text.strip():
+        raise argparse.ArgumentTypeError("no folder is named; write for example planner-demo")
+    return Path(text)
+
+
 def _seed(text: str) -> int:
     if re.fullmatch(r"\d{1,9}", text.strip()):
         return int(text)
@@ -156,7 +195,8 @@ def _seed(text: str) -> int:
 def _open_window(asked: argparse.Namespace) -> int:
     if not has_screen():
         raise CommandError(NO_SCREEN)
-    path = None if asked.plan is None else Path(asked.plan)
+    demo = asked.plan == DEMO and not Path(DEMO).exists()
+    path = None if asked.plan is None or demo else Path(asked.plan)
     if path is not None and not _exists(path):
         raise CommandError(
             f"There is neither a plan file nor a command '{asked.plan}'; "
@@ -164,7 +204,7 @@ def _open_window(asked: argparse.Namespace) -> int:
         )
     from planner.app.run import run_window
 
-    return run_window(path)
+    return run_window(None, demo=True) if demo else run_window(path)
 
 
 def _check(asked: argparse.Namespace) -> int:
@@ -183,7 +223,9 @@ def _estimate(asked: argparse.Namespace) -> int:
     if asked.picture == STANDARD_OUTPUT:
         raise CommandError("A picture cannot be written here; name a file like map.png.")
     for out in (asked.json, asked.csv, asked.picture):
-        _need_folder_of(out)
+        need_folder_of(out)
+    plan_file = None if asked.plan == DEMO else asked.plan
+    need_names_apart(plan_file, asked.json, asked.csv, asked.picture)
     plan = _plan(asked.plan)
     from planner.estimate.result import EstimateOptions, Quality
 
@@ -221,9 +263,39 @@ def _demo(asked: argparse.Namespace) -> int:
     return 0
 
 
+def _sweep(asked: argparse.Namespace) -> int:
+    from planner.commands.sweep import SweepCommandError, run_sweep_command
+
+    try:
+        return run_sweep_command(_plan(asked.plan), asked)
+    except SweepCommandError as error:
+        raise CommandError(str(error)) from error
+
+
+def _lamp(asked: argparse.Namespace) -> int:
+    from planner.commands.lamp import LampCommandError, run_lamp_command
+
+    try:
+        return run_lamp_command(asked)
+    except LampCommandError as error:
+        raise CommandError(str(error)) from error
+
+
+def _board(asked: argparse.Namespace) -> int:
+    need_folder_of(asked.out)
+    need_names_apart(None if asked.plan == DEMO else asked.plan, asked.out)
+    plan = _plan(asked.plan)
+    _paint_off_screen()
+    try:
+        print(board_file(plan, asked))
+    except ValueError as error:
+        raise CommandError(f"{str(error)[:1].upper()}{str(error)[1:]}") from error
+    return 0
+
+
 def _schema(asked: argparse.Namespace) -> int:
-    _need_folder_of(asked.out)
-    _write(asked.out, schema_text().encode())
+    need_folder_of(asked.out)
+    write_output(asked.out, schema_text().encode())
     if asked.out != STANDARD_OUTPUT:
         print(f"Wrote {Path(asked.out).resolve()}")
     return 0
@@ -316,16 +388,16 @@ def _write_exports(
     if json_out:
         from planner.reports.json_export import estimate_to_json
 
-        _write(json_out, estimate_to_json(estimate).encode())
+        write_output(json_out, estimate_to_json(estimate).encode())
     if csv_out:
         from planner.reports.csv_export import estimate_to_csv
 
-        _write(csv_out, estimate_to_csv(estimate).encode())
+        write_output(csv_out, estimate_to_csv(estimate).encode())
     if picture_out:
         _paint_off_screen()
         from planner.reports.paper import map_picture_png
 
-        _write(picture_out, map_picture_png(estimate))
+        write_output(picture_out, map_picture_png(estimate))
     for out in (json_out, csv_out, picture_out):
         if out and out != STANDARD_OUTPUT:
             print(f"Wrote {Path(out).resolve()}", file=_beside(json_out, csv_out))
@@ -351,34 +423,6 @@ def _picture_window(plan: Plan, path: Path) -> None:
         picture_window(plan, path, size=WINDOW_SIZE)
     except PlanFileError as error:
         raise CommandError(str(error)) from error
-
-
-def _write(out: str, data: bytes) -> None:
-    if out == STANDARD_OUTPUT:
-        sys.stdout.write(data.decode())
-        sys.stdout.flush()
-        return
-    from planner.files.atomic import write_atomically
-
-    try:
-        write_atomically(Path(out), data)
-    except OSError as error:
-        raise CommandError(f"'{out}' cannot be written: {error.strerror or error}.") from error
-    except ValueError as error:
-        raise CommandError(f"{out!r} is not a name a file can have.") from error
-
-
-def _need_folder_of(out: str | None) -> None:
-    """Refuse an output in a folder that is not there before anything is computed."""
-    if out is None or out == STANDARD_OUTPUT:
-        return
-    from planner.files.errors import is_folder
-
-    path = Path(out)
-    if is_folder(path):
-        raise CommandError(f"'{out}' is a folder; name a file in it.")
-    if not is_folder(path.parent):
-        raise CommandError(f"'{out}' cannot be written: there is no folder '{path.parent}'.")
 
 
 def _missing_library(error: ImportError) -> str:

@@ -7,6 +7,7 @@ Centimetres and inches exist only at the edge: in text a person types or reads.
 
 from __future__ import annotations
 
+import math
 import re
 from enum import StrEnum
 from typing import Final
@@ -64,15 +65,17 @@ class LengthSyntaxError(ValueError):
 
 
 def _to_number(text: str) -> float:
-    whole, _, fraction = text.strip().partition(" ")
-    if "/" in whole:
-        whole, fraction = "0", whole
-    value = float(whole.replace(",", "."))
-    if fraction.strip():
-        numerator, denominator = fraction.strip().split("/")
-        if int(denominator) == 0:
-            raise LengthSyntaxError(f"'{text}' divides by zero.")
-        value += int(numerator) / int(denominator)
+    # Any kind of space may part whole and fraction; floats, because they overflow to
+    # infinity (out of every bound) where whole numbers of many digits raise.
+    *whole, last = text.split()
+    if "/" not in last:
+        return float(last.replace(",", "."))
+    numerator, denominator = (float(part) for part in last.split("/"))
+    if denominator == 0:
+        raise LengthSyntaxError(f"'{text}' divides by zero.")
+    value = numerator / denominator + sum(float(part) for part in whole)
+    if not math.isfinite(value):
+        raise LengthSyntaxError(f"'{text}' is no length anybody can measure.")
     return value
 
 

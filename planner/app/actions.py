@@ -13,7 +13,7 @@ from typing import Any, Final
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence, QUndoStack
 from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
-from planner.app.display import COLOUR_MAPS
+from planner.app.display import COLOUR_MAPS, MAP_CELLS
 
 Standard = QKeySequence.StandardKey
 Role = QAction.MenuRole
@@ -55,6 +55,13 @@ ACTIONS: Final = (
     ActionSpec(
         "save_as", "Save &as…", "Save the plan to another file", Standard.SaveAs, ("Ctrl+Shift+S",)
     ),
+    ActionSpec(
+        "lamp_from_file",
+        "Add &lamp from file…",
+        "Hang a lamp whose light is in an LM-63 or EULUMDAT file",
+        keys=("Ctrl+Shift+L",),
+    ),
+    ActionSpec("export_lamp", "Selected &lamp as LM-63…", "Write the selected lamp's .ies file"),
     ActionSpec("export_csv", "Map as &CSV…", "Write the light map as a table"),
     ActionSpec("export_json", "Map and figures as &JSON…", "Write map, figures and balance"),
     ActionSpec("export_picture", "&Picture of the window…", "Write the window as a PNG picture"),
@@ -70,6 +77,10 @@ ACTIONS: Final = (
         "Hang a copy beside the selected lamp",
         keys=("Ctrl+D",),
     ),
+    ActionSpec("add_shelf", "&Shelf", "Put a shelf into the middle of the space"),
+    ActionSpec("add_pot", "&Pot", "Put a pot into the middle of the space"),
+    ActionSpec("add_box", "&Box", "Put a box into the middle of the space"),
+    ActionSpec("remove_obstacle", "Remove &obstacle", "Take the selected obstacle away"),
     ActionSpec("remove_lamp", "Re&move lamp", "Take the selected lamp down", Standard.Delete),
     ActionSpec(
         "unit_cm", "&Centimetres", "Show lengths in centimetres", checkable=True, group="unit"
@@ -85,6 +96,24 @@ ACTIONS: Final = (
         )
         for name in COLOUR_MAPS
     ),
+    *(
+        ActionSpec(
+            f"cells_{count}",
+            f"{count} x {count}",
+            f"Compute the light in {count} by {count} cells over the space",
+            checkable=True,
+            group="cells",
+        )
+        for count in MAP_CELLS
+    ),
+    ActionSpec(
+        "settings",
+        "&Settings…",
+        "Units, colours, map cells and theme in one place",
+        Standard.Preferences,
+        ("Ctrl+,",),
+        role=Role.PreferencesRole,
+    ),
     ActionSpec(
         "contours", "Contour &lines", "Lines of equal PPFD", keys=("Ctrl+Shift+C",), checkable=True
     ),
@@ -93,6 +122,13 @@ ACTIONS: Final = (
         "Mark the target &band",
         "Mark what is under, inside and over the target band",
         keys=("Ctrl+B",),
+        checkable=True,
+    ),
+    ActionSpec(
+        "gains",
+        "Mark which &wall to line first",
+        "Mark at each wall what ten points more of reflectance would bring",
+        keys=("Ctrl+G",),
         checkable=True,
     ),
     ActionSpec(
@@ -118,6 +154,8 @@ ACTIONS: Final = (
     ),
     ActionSpec("help_cautions", "&Cautions", "Heat, water, electricity and eyes"),
     ActionSpec("help_glossary", "&Glossary", "What the words and figures mean"),
+    ActionSpec("help_lamp-files", "&Lamps from files", "What the program reads, and what it asks"),
+    ActionSpec("help_spectra", "S&pectra", "Lux, lumens and photons"),
     ActionSpec("data_folder", "Open data &folder", "Where your own lamps and linings are kept"),
     ActionSpec("about", "&About", "Versions and licence; details to copy", role=Role.AboutRole),
 )
@@ -135,7 +173,12 @@ MENUS: Final = (
             "save",
             "save_as",
             None,
-            Submenu("export", "&Export", ("export_csv", "export_json", "export_picture")),
+            "lamp_from_file",
+            Submenu(
+                "export",
+                "&Export",
+                ("export_csv", "export_json", "export_picture", None, "export_lamp"),
+            ),
             None,
             "quit",
         ),
@@ -151,6 +194,11 @@ MENUS: Final = (
             Submenu("add_lamp_kind", "Add lamp from &catalogue"),
             "duplicate_lamp",
             "remove_lamp",
+            None,
+            Submenu("add_obstacle", "Add o&bstacle", ("add_shelf", "add_pot", "add_box")),
+            "remove_obstacle",
+            None,
+            "settings",
         ),
     ),
     Submenu(
@@ -159,10 +207,12 @@ MENUS: Final = (
         (
             Submenu("unit", "&Units", ("unit_cm", "unit_in")),
             Submenu("colour_map", "&Colour map", tuple(f"map_{name}" for name in COLOUR_MAPS)),
+            Submenu("cells", "&Map cells", tuple(f"cells_{count}" for count in MAP_CELLS)),
             Submenu("theme", "&Theme", ("theme_system", "theme_light", "theme_dark")),
             None,
             "contours",
             "band_wash",
+            "gains",
             None,
             "fit",
             "full_screen",
@@ -171,7 +221,17 @@ MENUS: Final = (
     Submenu(
         "help",
         "&Help",
-        ("help_start", "help_cautions", "help_glossary", None, "data_folder", None, "about"),
+        (
+            "help_start",
+            "help_cautions",
+            "help_glossary",
+            "help_lamp-files",
+            "help_spectra",
+            None,
+            "data_folder",
+            None,
+            "about",
+        ),
     ),
 )
 

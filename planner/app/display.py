@@ -12,6 +12,9 @@ from planner.units import LengthUnit
 COLOUR_MAPS = ("cividis", "viridis", "inferno")
 """Perceptually uniform maps; the first is the default and safe for colour-blind eyes."""
 
+MAP_CELLS = (12, 24, 48)
+"""Cells of the map along each side of the space that are offered."""
+
 
 @dataclass(frozen=True)
 class DisplayState:
@@ -21,6 +24,7 @@ class DisplayState:
     colour_map: str = COLOUR_MAPS[0]
     contours: bool = True
     band_wash: bool = False
+    gains: bool = False
     cells: int = 24
 
 

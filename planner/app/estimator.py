@@ -4,6 +4,10 @@ One worker thread holds one cache. A request carries a generation number and a s
 event; an answer of an older generation is dropped. While a hand drags, a running
 preview may end and is shown although the plan has moved on a little (stopping it at
 every move would never show anything); the newest plan waits and follows at once.
+
+When the light of a plan at rest is there, the same worker looks further: how sure the
+figures are and which surface is worth most (``outlook_ready``), and what a lining that is
+being considered would bring (``weighed``). Any edit drops that.
 """
 
 from __future__ import annotations
@@ -18,13 +22,20 @@ from typing import Any, Final
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
+from planner.app.side_work import SideKind, SideWork
 from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 
 SETTLE_MS: Final = 150
 """How long the hand must rest before the default quality is computed."""
 
 Evaluate = Callable[..., Estimate]
+Outlooking = Callable[..., Any]
+Weighing = Callable[..., Any]
+
+_SIDE_OPTIONS: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+"""Enough for differences, which share their paths of light."""
 
 _log = logging.getLogger(__name__)
 
@@ -44,18 +55,31 @@ class _Answer:
     error: Exception | None
 
 
+@dataclass(frozen=True)
+class Weighed:
+    """What a lining would bring: rows of (surface, change of mean, change of lowest PPFD)."""
+
+    plan: Plan
+    lining: Lining
+    rows: tuple[tuple[Any, float, float], ...]
+
+
 class Estimator(QObject):
     """Asks the core for estimates and hands them out as signals.
 
     Signals: ``estimated(Estimate)``, ``failed(str)`` with one clear sentence,
     ``busy_changed(bool)`` (busy lasts until the last asked quality is there) and
-    ``progressed(float)`` with the fraction done.
+    ``progressed(float)`` with the fraction done; ``outlook_ready(Outlook)`` some time
+    after the estimate of a plan at rest, and ``weighed(Weighed)`` after ``weigh``.
 
     Parameters
     ----------
     evaluate
         ``evaluate(plan, options, *, cache, progress, cancelled) -> Estimate``; the
         program's own when left out (imported in the worker, for a quick start).
+    outlook, brought_by
+        The functions of ``estimate.outlook`` and ``estimate.sensitivity``; the program's
+        own when left out together with ``evaluate``, none when only they are left out.
     synchronous
         Compute inside ``request``, for tests; also chosen by ``PLANNER_SYNCHRONOUS=1``.
     """
@@ -64,12 +88,16 @@ class Estimator(QObject):
     failed = Signal(str)
     busy_changed = Signal(bool)
     progressed = Signal(float)
+    outlook_ready = Signal(object)
+    weighed = Signal(object)
     _answered = Signal(object)
 
     def __init__(
         self,
         evaluate: Evaluate | None = None,
         *,
+        outlook: Outlooking | None = None,
+        brought_by: Weighing | None = None,
         synchronous: bool | None = None,
         parent: QObject | None = None,
     ) -> None:
@@ -78,6 +106,9 @@ class Estimator(QObject):
             synchronous = os.environ.get("PLANNER_SYNCHRONOUS") == "1"
         self.cells = (24, 24)
         self._evaluate = evaluate
+        own = evaluate is None
+        self._outlook = outlook or (_own_outlook if own else None)
+        self._brought_by = brought_by or (_own_brought_by if own else None)
         self._cache: Any = None
         self._synchronous = synchronous
         self._executor = ThreadPoolExecutor(1, thread_name_prefix="estimator")
@@ -91,6 +122,10 @@ class Estimator(QObject):
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self.settle)
         self._answered.connect(self._on_answered, Qt.ConnectionType.QueuedConnection)
+        self._side = SideWork(
+            self._executor, self._is_free, synchronous=self._synchronous, parent=self
+        )
+        self._side.done.connect(self._on_side_done)
 
     @property
     def busy(self) -> bool:
@@ -123,8 +158,20 @@ class Estimator(QObject):
         self._edited = None
         self._submit(plan, options, lenient=False)
 
+    def weigh(self, plan: Plan, lining: Lining) -> None:
+        """Find out what a lining would bring on each surface; the newest question counts."""
+        weighing = self._brought_by
+        if weighing is not None and not self._closed:
+            self._side.ask(
+                SideKind.LINING,
+                lambda cancelled: Weighed(
+                    plan, lining, weighing(plan, lining, _SIDE_OPTIONS, cancelled=cancelled)
+                ),
+            )
+
     def cancel(self) -> None:
         """Drop all work; the last answer stays."""
+        self._side.drop()
         self._settle.stop()
         self._edited = self._waiting = None
         self._generation += 1
@@ -135,6 +182,7 @@ class Estimator(QObject):
     def shutdown(self) -> None:
         """Stop the work and join the thread; to be called before Qt objects go."""
         self._closed = True
+        self._side.close()
         self.cancel()
         self._executor.shutdown(wait=True, cancel_futures=True)
 
@@ -143,6 +191,7 @@ class Estimator(QObject):
     def _submit(self, plan: Plan, options: EstimateOptions, *, lenient: bool) -> None:
         if self._closed:
             return
+        self._side.drop()
         self._generation += 1
         self._lenient = lenient
         request = _Request(self._generation, plan, options)
@@ -205,11 +254,30 @@ class Estimator(QObject):
             self._start(self._waiting)
         self._update_busy()
         if self._closed or stopped or not (newest or self._lenient):
+            self._side.go_on()
             return
         if answer.estimate is not None:
             self.estimated.emit(answer.estimate)
+            if newest and request.options.quality is not Quality.PREVIEW:
+                self._look_out(request.plan)
         elif newest and answer.error is not None:
             self.failed.emit(_sentence(answer.error))
+        self._side.go_on()
+
+    # -- beside the light -----------------------------------------------------------------
+
+    def _is_free(self) -> bool:
+        return self._running is None and self._waiting is None and not self._settle.isActive()
+
+    def _look_out(self, plan: Plan) -> None:
+        looking = self._outlook
+        if looking is not None:
+            self._side.ask(SideKind.OUTLOOK, lambda cancelled: looking(plan, cancelled=cancelled))
+
+    @Slot(object, object)
+    def _on_side_done(self, kind: SideKind, result: object) -> None:
+        if not self._closed:
+            (self.outlook_ready if kind is SideKind.OUTLOOK else self.weighed).emit(result)
 
     def _update_busy(self) -> None:
         running = self._running is not None and not self._running.stop.is_set()
@@ -217,6 +285,18 @@ class Estimator(QObject):
         if busy != self._busy:
             self._busy = busy
             self.busy_changed.emit(busy)
+
+
+def _own_outlook(plan: Plan, **named: Any) -> Any:
+    from planner.estimate.outlook import outlook  # noqa: PLC0415 - heavy
+
+    return outlook(plan, **named)
+
+
+def _own_brought_by(plan: Plan, lining: Lining, options: EstimateOptions, **named: Any) -> Any:
+    from planner.estimate.sensitivity import brought_by  # noqa: PLC0415 - heavy
+
+    return brought_by(plan, lining, options, **named)
 
 
 def _sentence(error: Exception) -> str:

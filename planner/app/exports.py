@@ -10,7 +10,7 @@ from PySide6.QtGui import QImageWriter, QPixmap
 
 from planner.estimate.result import Estimate
 from planner.files.atomic import write_atomically
-from planner.files.errors import system_problem
+from planner.files.errors import PlanFileError, system_problem
 
 FILTERS: Final = {
     ".csv": "Tables (*.csv);;All files (*)",
@@ -45,3 +45,6 @@ def _write(path: Path, data: bytes) -> None:
         write_atomically(path, data)
     except OSError as error:
         raise system_problem(path, error, act="saved") from error
+    except ValueError as error:
+        # Such as a zero character in the name, which the system's calls do not take.
+        raise PlanFileError(path, "no file can have such a name", act="saved") from error

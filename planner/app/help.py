@@ -11,7 +11,13 @@ from PySide6.QtWidgets import QDialog, QTabWidget, QTextBrowser, QVBoxLayout, QW
 from planner.app import theme
 from planner.app.shipped import help_text
 
-PAGES: Final = (("start", "How to start"), ("cautions", "Cautions"), ("glossary", "Glossary"))
+PAGES: Final = (
+    ("start", "How to start"),
+    ("cautions", "Cautions"),
+    ("glossary", "Glossary"),
+    ("lamp-files", "Lamps from files"),
+    ("spectra", "Spectra"),
+)
 
 
 class HelpWindow(QDialog):

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QUrl, Slot
+from PySide6.QtCore import Qt, QUrl, Slot
 from PySide6.QtGui import (
     QCloseEvent,
     QDesktopServices,
@@ -26,12 +26,15 @@ from planner.app.estimator import Estimator
 from planner.app.exports import FILTERS, write_export, write_picture
 from planner.app.help import HelpWindow
 from planner.app.lamp_commands import LampCommands
+from planner.app.lamp_file_commands import SUFFIXES, LampFileCommands
+from planner.app.obstacle_commands import ObstacleCommands
 from planner.app.pages.sketch import SketchPage
 from planner.app.plan_desk import PlanDesk
 from planner.app.questions import Questions
 from planner.app.recent import RecentPlans
 from planner.app.selection import SelectionModel
 from planner.app.settings import Settings
+from planner.app.settings_dialog import SettingsDialog
 from planner.app.shipped import app_icon
 from planner.app.state_line import StateLine
 from planner.app.view_choices import ViewChoices
@@ -43,6 +46,9 @@ from planner.catalogue.starters import demo_plan, new_plan
 from planner.estimate.result import Estimate
 from planner.files.errors import PlanFileError
 from planner.plan.plan import Plan
+
+if TYPE_CHECKING:
+    from planner.estimate.outlook import Outlook
 
 MESSAGE_MS = 6000
 
@@ -81,6 +87,16 @@ class MainWindow(QMainWindow):
 
         self.page = SketchPage(self.document, self.selection, self.display, self.catalogue, self)
         self.lamps = LampCommands(self.page.workplace, self)
+        self.obstacles = ObstacleCommands(self.page.workplace, self)
+        self.page.spectra.remember_in(self.settings)
+        self.lamp_files = LampFileCommands(
+            self.page.workplace,
+            self.lamps,
+            self.page.spectra,
+            self.desk.questions,
+            self.settings,
+            self,
+        )
         self.actions_ = WindowActions(self, self.document.undo_stack, self._handlers())
         self._build()
         self._connect()
@@ -108,6 +124,8 @@ class MainWindow(QMainWindow):
             "open_demo": lambda: self.desk.begin(demo_plan(), "The demo plan; it is invented"),
             "save": self.desk.save,
             "save_as": self.desk.save_as,
+            "lamp_from_file": self.lamp_files.choose,
+            "export_lamp": self.lamp_files.export,
             "export_csv": lambda: self.export(".csv"),
             "export_json": lambda: self.export(".json"),
             "export_picture": lambda: self.export(".png"),
@@ -115,13 +133,17 @@ class MainWindow(QMainWindow):
             "add_lamp": self.lamps.add,
             "duplicate_lamp": self.lamps.duplicate,
             "remove_lamp": self.lamps.remove,
+            "settings": self._open_settings,
             "fit": self.page.fit,
             "full_screen": self._show_full_screen,
             "help_start": lambda: self.show_help("start"),
             "help_cautions": lambda: self.show_help("cautions"),
             "help_glossary": lambda: self.show_help("glossary"),
+            "help_lamp-files": lambda: self.show_help("lamp-files"),
+            "help_spectra": lambda: self.show_help("spectra"),
             "data_folder": self._open_data_folder,
             "about": lambda: AboutDialog(self).open(),
+            **self.obstacles.handlers(),
             **self.choices.handlers(),
         }
 
@@ -143,6 +165,7 @@ class MainWindow(QMainWindow):
         self.statusBar().setSizeGripEnabled(False)
         self.statusBar().setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
         restore_place(self, self.settings)
+        self.page.plan_view.setFocus()
 
     def _connect(self) -> None:
         self.document.changed.connect(self._on_plan_changed)
@@ -154,7 +177,12 @@ class MainWindow(QMainWindow):
         self.recent.chosen.connect(self.desk.open)
         self.desk.told.connect(self.tell)
         self.lamps.refused.connect(self.tell)
+        self.obstacles.refused.connect(self.tell)
+        self.lamp_files.told.connect(self.tell)
         self.estimator.estimated.connect(self.show_estimate)
+        self.estimator.outlook_ready.connect(self._on_outlook)
+        self.estimator.weighed.connect(self.page.worth.take)
+        self.page.worth.wanted.connect(self.estimator.weigh)
         self.estimator.failed.connect(self._on_failed)
         self.estimator.busy_changed.connect(self._on_busy_changed)
         self.estimator.progressed.connect(self.state_line.show_progress)
@@ -183,6 +211,12 @@ class MainWindow(QMainWindow):
         self.page.show_estimate(estimate)
         self.state_line.show_estimate(estimate)
 
+    @Slot(object)
+    def _on_outlook(self, outlook: Outlook) -> None:
+        # The plan may have moved on in the moment the answer took to arrive.
+        if outlook.plan == self.document.plan:
+            self.page.show_outlook(outlook)
+
     @Slot(str)
     def _on_failed(self, message: str) -> None:
         self.page.show_failure(message)
@@ -206,6 +240,8 @@ class MainWindow(QMainWindow):
         # Off, they leave their keys to the drawing (Delete takes a corner away there).
         self.actions_["duplicate_lamp"].setEnabled(lamp_selected)
         self.actions_["remove_lamp"].setEnabled(lamp_selected)
+        self.actions_["export_lamp"].setEnabled(lamp_selected)
+        self.actions_["remove_obstacle"].setEnabled(self.obstacles.selected is not None)
 
     # -- window -------------------------------------------------------------------------
 
@@ -245,6 +281,11 @@ class MainWindow(QMainWindow):
             self._help = HelpWindow(self)
         self._help.show_page(page)
 
+    def _open_settings(self) -> None:
+        dialog = SettingsDialog(self.choices, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
+
     def _show_full_screen(self, on: bool) -> None:
         if on:
             self.showFullScreen()
@@ -275,7 +316,10 @@ class MainWindow(QMainWindow):
         path = _dropped_file(event)
         if path is not None:
             event.acceptProposedAction()
-            self.desk.open(path)
+            if path.suffix.lower() in SUFFIXES:
+                self.lamp_files.show_file(path)
+            else:
+                self.desk.open(path)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.desk.may_leave():

@@ -18,7 +18,7 @@ from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
 from planner.app.recent import RecentPlans
 from planner.app.settings import LAST_FOLDER, LAST_PLAN, Settings
 from planner.files.errors import PlanChangedError, PlanFileError
-from planner.files.lock import FileLock, lock_plan
+from planner.files.lock import FileLock, lock_file_of, lock_plan
 from planner.files.recovery import Leftover, RecoverySlot, leftovers
 from planner.files.store import SUFFIX, Stamp, open_plan, save_plan, with_suffix
 from planner.plan.plan import Plan
@@ -153,8 +153,7 @@ class PlanDesk(QObject):
 
     def _write(self, path: Path, expected: Stamp | None) -> None:
         plan = self._document.plan
-        elsewhere = self._document.path is None or path.resolve() != self._document.path.resolve()
-        new_lock = lock_plan(path) if elsewhere else None
+        new_lock = None if self._holds(path) else lock_plan(path)
         try:
             self._stamp = save_plan(plan, path, expected=expected)
         except PlanFileError:
@@ -243,11 +242,19 @@ class PlanDesk(QObject):
 
     def _take_lock(self, path: Path | None) -> None:
         """Lock another file in place of the present one; raises ``PlanInUseError``."""
-        present = self._document.path
-        same = path is not None and present is not None and path.resolve() == present.resolve()
-        if same and self._lock is not None:
+        if path is not None and self._holds(path):
             return
         self._swap_lock(None if path is None else lock_plan(path))
+
+    def _holds(self, path: Path) -> bool:
+        """Whether this window has the file locked already.
+
+        A lock whose file is gone (its folder was deleted or replaced) guards nothing.
+        """
+        lock = self._lock
+        if lock is None or lock.lock_file != lock_file_of(path):
+            return False
+        return lock.lock_file.exists() or not lock.held
 
     def _swap_lock(self, lock: FileLock | None) -> None:
         if self._lock is not None:

@@ -105,6 +105,8 @@ HOURS: Final = _bounded(Quantity("h", decimals=2, step=0.5), fields.Hours)
 PPFD: Final = _bounded(Quantity("µmol/m²/s", decimals=0, step=10.0), fields.Ppfd)
 DLI: Final = _bounded(Quantity("mol/m²/d", decimals=1, step=0.5), fields.Dli)
 BEAM_ANGLE: Final = Quantity("°", decimals=1, step=5.0).within(10.0, 179.0)
+WRINKLE: Final = _bounded(Quantity("", decimals=2, step=0.05), fields.Fraction)
+HOUSING: Final = _LENGTH.within(0.0, 0.5)
 COUNT: Final = Quantity("", decimals=0, step=1.0).within(1.0, 24.0)
 
 

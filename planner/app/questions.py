@@ -112,6 +112,11 @@ class Questions:
         chosen, _ = QFileDialog.getOpenFileName(self.parent, "Open plan", str(folder), PLAN_FILTER)
         return Path(chosen) if chosen else None
 
+    def open_file(self, title: str, folder: Path, file_filter: str) -> Path | None:
+        """Which file of another kind to open; None if the user thinks better of it."""
+        chosen, _ = QFileDialog.getOpenFileName(self.parent, title, str(folder), file_filter)
+        return Path(chosen) if chosen else None
+
     def save_path(self, title: str, proposal: Path, file_filter: str = PLAN_FILTER) -> Path | None:
         """Where to save; None if the user thinks better of it."""
         chosen, _ = QFileDialog.getSaveFileName(self.parent, title, str(proposal), file_filter)

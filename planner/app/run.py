@@ -53,18 +53,18 @@ def make_application() -> QApplication:
     return app
 
 
-def run_window(plan_path: Path | None = None) -> int:
+def run_window(plan_path: Path | None = None, *, demo: bool = False) -> int:
     """Open the window and stay until it is closed; returns the exit code.
 
-    Shows the plan asked for; else the demo at the very first start, the last plan at
-    later ones, or an empty plan.
+    Shows the plan or the demo asked for; else the demo at the very first start, the last
+    plan at later ones, or an empty plan.
     """
     logging.basicConfig(level=logging.WARNING, format="%(levelname)s: %(message)s")
     app = make_application()
     trace = trace_crashes(state_folder())
     settings = Settings.of_user()
     theme.apply(settings.get(keys.THEME))
-    window = open_window(settings, plan_path)
+    window = open_window(settings, plan_path, demo=demo)
     reporter = FaultReporter(window.desk.keep_copy, window)
     reporter.install()
     if isinstance(app, PlannerApplication):
@@ -80,17 +80,20 @@ def run_window(plan_path: Path | None = None) -> int:
     return code
 
 
-def open_window(settings: Settings, plan_path: Path | None = None) -> MainWindow:
+def open_window(
+    settings: Settings, plan_path: Path | None = None, *, demo: bool = False
+) -> MainWindow:
     """The window with the plan it starts with; not yet shown."""
     first_start = not settings.get(keys.STARTED_BEFORE)
     settings.set(keys.STARTED_BEFORE, True)
     last = settings.get(keys.LAST_PLAN)
-    plan = demo_plan() if first_start and plan_path is None else None
+    demo = demo or (first_start and plan_path is None)
+    plan = demo_plan() if demo else None
     window = MainWindow(plan, settings=settings)
     if plan_path is not None:
         # After the window is there: a message about a bad file needs something to stand on.
         QTimer.singleShot(0, lambda: window.desk.open(plan_path))
-    elif not first_start and last is not None and last.is_file():
+    elif not demo and last is not None and last.is_file():
         window.desk.open(last, asked=False)
     for problem in window.catalogue.problems:
         window.tell(problem)

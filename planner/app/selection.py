@@ -1,4 +1,4 @@
-"""What is selected: one wall band, one lamp, the canopy, or nothing (the space)."""
+"""What is selected: a wall band, a lamp, an obstacle, the canopy, or nothing (the space)."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ class Kind(StrEnum):
     SPACE = "space"
     WALL = "wall"
     LAMP = "lamp"
+    OBSTACLE = "obstacle"
     CANOPY = "canopy"
     CEILING = "ceiling"
     FLOOR = "floor"
@@ -23,7 +24,7 @@ class Kind(StrEnum):
 
 @dataclass(frozen=True)
 class Selection:
-    """A kind, an index (which wall or lamp) and, for a wall, the band from the floor up."""
+    """A kind, which one of its kind, and for a wall the band from the floor up."""
 
     kind: Kind = Kind.SPACE
     index: int = 0
@@ -35,6 +36,8 @@ class Selection:
             return self.index < len(plan.walls) and self.band < len(plan.walls[self.index].bands)
         if self.kind is Kind.LAMP:
             return self.index < len(plan.lamps)
+        if self.kind is Kind.OBSTACLE:
+            return self.index < len(plan.obstacles)
         return True
 
 

@@ -22,6 +22,9 @@ from planner.units import LengthUnit
 APP_FOLDER: Final = "grow-space-light-planner"
 SETTINGS_DIR_VARIABLE: Final = "PLANNER_SETTINGS_DIR"
 
+LARGEST_PX: Final = 100_000
+"""Beyond any desktop; places and sizes above it are not believed."""
+
 _T = TypeVar("_T")
 Rect = tuple[int, int, int, int]
 
@@ -63,7 +66,10 @@ def _rect(text: str) -> Rect | None:
     if not text:
         return None
     x, y, width, height = (int(part) for part in text.split(","))
-    if width < 200 or height < 150:
+    # What no screen has (a damaged file) would not fit into Qt's numbers either.
+    if not (200 <= width <= LARGEST_PX and 150 <= height <= LARGEST_PX):
+        raise ValueError(text)
+    if max(abs(x), abs(y)) > LARGEST_PX:
         raise ValueError(text)
     return x, y, width, height
 
@@ -88,10 +94,27 @@ def _write_path(value: Path | None) -> str:
     return "" if value is None else str(value)
 
 
+Pairs = tuple[tuple[str, str], ...]
+
+
+def _pairs(text: str) -> Pairs:
+    found = []
+    for line in text.split("\n"):
+        lamp, _, spectrum = line.partition("=")
+        if lamp and spectrum:
+            found.append((lamp, spectrum))
+    return tuple(found)
+
+
+def _write_pairs(value: Pairs) -> str:
+    return "\n".join(f"{lamp}={spectrum}" for lamp, spectrum in value)
+
+
 UNIT = Key("view/unit", LengthUnit.CM, LengthUnit)
 COLOUR_MAP = Key("view/colour_map", COLOUR_MAPS[0], _colour_map)
 CONTOURS = Key("view/contours", True, _flag, _write_flag)
 BAND_WASH = Key("view/band_wash", False, _flag, _write_flag)
+GAINS = Key("view/gains", False, _flag, _write_flag)
 CELLS = Key("view/cells", 24, _cells)
 THEME = Key("view/theme", Theme.SYSTEM, Theme)
 WINDOW_RECT: Final[Key[Rect | None]] = Key("window/rect", None, _rect, _write_rect)
@@ -99,6 +122,7 @@ MAXIMISED = Key("window/maximised", False, _flag, _write_flag)
 RECENT: Final[Key[tuple[Path, ...]]] = Key("files/recent", (), _paths, _write_paths)
 LAST_PLAN: Final[Key[Path | None]] = Key("files/last_plan", None, _path, _write_path)
 LAST_FOLDER: Final[Key[Path | None]] = Key("files/last_folder", None, _path, _write_path)
+LAMP_SPECTRA: Final[Key[Pairs]] = Key("lamps/spectra", (), _pairs, _write_pairs)
 STARTED_BEFORE = Key("start/before", False, _flag, _write_flag)
 
 KEYS: Final[tuple[Key[Any], ...]] = (
@@ -106,6 +130,7 @@ KEYS: Final[tuple[Key[Any], ...]] = (
     COLOUR_MAP,
     CONTOURS,
     BAND_WASH,
+    GAINS,
     CELLS,
     THEME,
     WINDOW_RECT,
@@ -113,6 +138,7 @@ KEYS: Final[tuple[Key[Any], ...]] = (
     RECENT,
     LAST_PLAN,
     LAST_FOLDER,
+    LAMP_SPECTRA,
     STARTED_BEFORE,
 )
 
@@ -178,6 +204,7 @@ class Settings:
             colour_map=self.get(COLOUR_MAP),
             contours=self.get(CONTOURS),
             band_wash=self.get(BAND_WASH),
+            gains=self.get(GAINS),
             cells=self.get(CELLS),
         )
 
@@ -187,4 +214,5 @@ class Settings:
         self.set(COLOUR_MAP, state.colour_map)
         self.set(CONTOURS, state.contours)
         self.set(BAND_WASH, state.band_wash)
+        self.set(GAINS, state.gains)
         self.set(CELLS, state.cells)

@@ -10,7 +10,7 @@ from PySide6.QtCore import QObject
 from planner.app import settings as keys
 from planner.app import theme
 from planner.app.actions import WindowActions
-from planner.app.display import COLOUR_MAPS, Display, DisplayState
+from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.units import LengthUnit
@@ -31,6 +31,9 @@ class ViewChoices(QObject):
         maps = {
             f"map_{name}": lambda _on, name=name: update(colour_map=name) for name in COLOUR_MAPS
         }
+        cells = {
+            f"cells_{count}": lambda _on, count=count: update(cells=count) for count in MAP_CELLS
+        }
         themes = {
             f"theme_{choice}": lambda _on, choice=choice: self.choose_theme(choice)
             for choice in Theme
@@ -40,7 +43,9 @@ class ViewChoices(QObject):
             "unit_in": lambda _on: update(unit=LengthUnit.INCH),
             "contours": lambda on: update(contours=on),
             "band_wash": lambda on: update(band_wash=on),
+            "gains": lambda on: update(gains=on),
             **maps,
+            **cells,
             **themes,
         }
 
@@ -54,6 +59,18 @@ class ViewChoices(QObject):
         """Take a theme and remember it."""
         self._settings.set(keys.THEME, choice)
         theme.apply(choice)
+        if self._actions is not None:
+            self._actions[f"theme_{choice}"].setChecked(True)
+
+    @property
+    def theme(self) -> Theme:
+        """The theme that was chosen."""
+        return self._settings.get(keys.THEME)
+
+    @property
+    def display(self) -> Display:
+        """What the choices act on."""
+        return self._display
 
     def _on_changed(self, state: DisplayState) -> None:
         self._settings.keep_display_state(state)
@@ -64,5 +81,9 @@ class ViewChoices(QObject):
             return
         self._actions["unit_cm" if state.unit is LengthUnit.CM else "unit_in"].setChecked(True)
         self._actions[f"map_{state.colour_map}"].setChecked(True)
+        for count in MAP_CELLS:
+            # A number from an older settings file may be none of those offered.
+            self._actions[f"cells_{count}"].setChecked(count == state.cells)
         self._actions["contours"].setChecked(state.contours)
         self._actions["band_wash"].setChecked(state.band_wash)
+        self._actions["gains"].setChecked(state.gains)

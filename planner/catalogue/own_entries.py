@@ -68,6 +68,9 @@ def read_entries(folder: Path, kind: type[_Entry]) -> tuple[tuple[_Entry, ...], 
 
 def _read_entry(path: Path, kind: type[_Entry]) -> _Entry:
     try:
+        if path.exists() and not (path.is_file() or path.is_dir()):
+            # Reading a pipe would wait for ever.
+            raise CatalogueError("it is not a file.")
         if path.stat().st_size > MAX_FILE_BYTES:
             raise CatalogueError("it is larger than 1 MB, far too large for one entry.")
         entry = kind.model_validate_json(path.read_bytes())

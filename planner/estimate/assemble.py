@@ -11,6 +11,7 @@ from planner.estimate.figures import figures_of, shares_of
 from planner.estimate.lamp_light import Geometry, LampLight
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.scene import Scene
+from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
 from planner.light.prism import FloatArray
 from planner.light.totals import totals
@@ -25,49 +26,56 @@ class Paths:
     gather: Gather
 
 
-def assemble(
-    plan: Plan,
-    options: EstimateOptions,
+@dataclass(frozen=True)
+class LampResponse:
+    """All light of one lamp at unit flux: what output and other lamps only scale and add.
+
+    Flux density on the cells and how far chance moves it, both (C,); flux absorbed by each
+    facet (F,); and by how much two reckonings of the diffuse light on the canopy differ,
+    in flux, before they were reconciled (0 for an open canopy).
+    """
+
+    cells: FloatArray
+    spread: FloatArray
+    absorbed: FloatArray
+    mismatch: float
+
+
+def respond(
     scene: Scene,
     geometry: Geometry,
     paths: Paths,
     balance: FloatArray,
-    lights: list[LampLight],
-    started: float,
-) -> Estimate:
-    """Put the pieces together: solve the balance, gather it on the map, take the figures."""
+    light: LampLight,
+) -> LampResponse:
+    """Follow one lamp's light through the balance and gather it on the map."""
     surfaces, grid = geometry.surfaces, geometry.grid
     diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
-    texel_direct = np.zeros(surfaces.texel_count)
-    patch_lamp = np.zeros(surfaces.patch_count)
-    lost = np.zeros(len(scene.roles))
-    cells = np.zeros(len(grid.inside))
-    for light, flux in zip(lights, scene.fluxes, strict=True):
-        texel_direct += flux * light.texel_density
-        patch_lamp += flux * light.patch_flux
-        cells += flux * light.cell_density
-        lost += flux * light.lost
-    patch_flux = balance @ patch_lamp
+    reflected = diffuse[surfaces.texel_facet]
+    patch_flux = balance @ light.patch_flux
     direct_patch = totals(
-        surfaces.texel_patch, texel_direct * surfaces.texel_area, surfaces.patch_count
+        surfaces.texel_patch, light.texel_density * surfaces.texel_area, surfaces.patch_count
     )
     # Steep direct light stays on texels; the smooth rest is known per patch.
     smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
-    exitance = diffuse[surfaces.texel_facet] * (texel_direct + surfaces.smoothed(smooth))
-    gathered, spread = paths.gather.apply(exitance)
+    bright = np.zeros(surfaces.texel_count)
+    bright[light.spots] = (reflected * light.texel_density)[light.spots]
+    exitance = reflected * (light.texel_density + surfaces.smoothed(smooth))
+    gathered, spread = paths.gather.apply(exitance, bright if light.spots.size else None)
     if geometry.gather_grid is not grid:
         gathered = grid.resampled(geometry.gather_grid, gathered)
-    cross_check: float | None = None
-    if plan.canopy.closed:
-        # The balance knows better how much arrives; the gather knows better where.
+    if light.spots.size:
+        gathered += light_of_spots(surfaces, grid, light.spots, bright)
+    mismatch = 0.0
+    if abs(grid.z - surfaces.prism.z0) < 1e-9:
         on_canopy = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
-        due = float(patch_flux[on_canopy].sum()) - float(cells @ grid.inside_area)
+        due = float(patch_flux[on_canopy].sum() - light.cell_density @ grid.inside_area)
         found = float(gathered @ grid.inside_area)
-        if found > 0 and due > 0:
+        mismatch = found - due
+        # The balance knows better how much arrives, the gather where; but beside bright
+        # spots patches do not tell where on them the spot lies.
+        if found > 0 and due > 0 and not light.spots.size:
             gathered *= due / found
-            cross_check = (found - due) / float(patch_flux[on_canopy].sum())
-    cells = cells + gathered
-    ppfd = grid.on_map(cells)
     absorbed = totals(
         surfaces.patch_facet,
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
@@ -75,19 +83,42 @@ def assemble(
     )
     # Wrinkled mirrors swallow a little more than their reflectance leaves.
     leaving = patch_flux * diffuse[surfaces.patch_facet]
-    absorbed += lost + leaving @ paths.exchange.losses
+    absorbed += light.lost + leaving @ paths.exchange.losses
+    return LampResponse(light.cell_density + gathered, spread, absorbed, mismatch)
+
+
+def assemble(
+    plan: Plan,
+    options: EstimateOptions,
+    scene: Scene,
+    geometry: Geometry,
+    responses: list[LampResponse],
+    started: float,
+) -> Estimate:
+    """Add up the lamps at their outputs and take the figures."""
+    grid = geometry.grid
+    cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.roles))
+    spread = np.zeros(len(geometry.gather_grid.inside))
+    mismatch = 0.0
+    for one, flux in zip(responses, scene.fluxes, strict=True):
+        cells += flux * one.cells
+        absorbed += flux * one.absorbed
+        spread += flux * one.spread
+        mismatch += flux * one.mismatch
     emitted = float(sum(scene.fluxes))
-    closure = (float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0
+    landed = float(cells @ grid.inside_area)
+    known = plan.canopy.closed and landed > 0 and any(one.mismatch for one in responses)
+    cross_check = mismatch / landed if known else None
     return Estimate(
         plan=plan,
         options=options,
-        ppfd=ppfd,
+        ppfd=grid.on_map(cells),
         x=grid.x,
         y=grid.y,
         cell_area=grid.area,
         figures=figures_of(plan, cells, grid.inside_area),
         shares=shares_of(scene.roles, absorbed, emitted),
-        closure=closure,
+        closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
         cross_check=cross_check,
         numeric_error=_numeric_error(spread, cross_check, cells),

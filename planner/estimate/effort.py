@@ -12,7 +12,8 @@ class Effort:
     """Numbers of patches (wanted), texels per patch edge, rays and photons.
 
     ``cutoff`` is the weight below which a chain of mirrors is no longer followed,
-    ``quadrature`` the relative error allowed to the sum over a mirrored lamp. Where mirrors
+    ``quadrature`` the relative error allowed to the sum over a mirrored lamp, ``edges`` the
+    points along a side of one that mirrors show in part. Where mirrors
     are wrinkled, photons alone tell what they send to the map: ``spread_photons`` of them,
     counted on a grid of ``spread_cells`` along a side.
     """
@@ -24,20 +25,25 @@ class Effort:
     photons: int
     cutoff: float
     quadrature: float
+    edges: int
     spread_photons: int
     spread_cells: int
 
 
-def more_where_chains_are_short(rays: int, mean_specular: float) -> int:
-    """Rays to cast for about the same work: without mirrors every ray ends at once.
+def rays_for(rays: int, mean_specular: float) -> int:
+    """Rays to cast for about the same work.
 
-    Diffuse enclosures also need them most, since light comes from all of the walls.
+    Without mirrors every ray ends at once; diffuse enclosures also need rays most, since
+    light comes from all of the walls. Where mirrors are near perfect each ray meets many
+    surfaces on its way and fewer rays see as much.
     """
-    return round(rays * (1 + 2 * max(0.0, 1 - mean_specular / 0.3)))
+    more = 1 + 2 * max(0.0, 1 - mean_specular / 0.3)
+    fewer = min(1.0, max(0.25, (1 - mean_specular) / 0.3))
+    return max(round(rays * more * fewer), 16)
 
 
 EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 64, 48, 4096, 1e-2, 2e-2, 65536, 6),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 327680, 8),
-    Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 786432, 14),
+    Quality.PREVIEW: Effort(120, 2, 64, 48, 4096, 1e-2, 2e-2, 1, 65536, 6),
+    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 4, 327680, 8),
+    Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 786432, 14),
 }

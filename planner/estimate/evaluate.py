@@ -17,8 +17,8 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from planner.estimate.assemble import Paths, assemble, averaged
-from planner.estimate.effort import EFFORTS, Effort, more_where_chains_are_short
+from planner.estimate.assemble import LampResponse, Paths, assemble, averaged, respond
+from planner.estimate.effort import EFFORTS, Effort, rays_for
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
@@ -26,7 +26,7 @@ from planner.light.exchange import exchange_factors, gather_paths
 from planner.light.field import CellGrid
 from planner.light.paths import Mirrors
 from planner.light.prism import Prism
-from planner.light.solve import response
+from planner.light.solve import check_something_absorbs, response
 from planner.light.surfaces import Surfaces
 from planner.plan.plan import Plan
 
@@ -46,22 +46,37 @@ class Cancelled(Exception):  # noqa: N818 - a request to stop, not an error
 
 @dataclass
 class Cache:
-    """Pieces of former estimates, the most recently used last. One per thread."""
+    """Pieces of former estimates, the most recently used last. One per thread.
 
-    limit: int = 48
-    _pieces: OrderedDict[Hashable, Any] = field(default_factory=OrderedDict)
+    Holds at most ``limit`` bytes of arrays, and always the newest piece.
+    """
+
+    limit: int = 100_000_000
+    _pieces: OrderedDict[Hashable, tuple[Any, int]] = field(default_factory=OrderedDict)
+    _held: int = 0
 
     def get(self, key: Hashable, make: Callable[[], _Piece]) -> _Piece:
         """The piece of that key, made when it is not there."""
         if key in self._pieces:
             self._pieces.move_to_end(key)
-            piece: _Piece = self._pieces[key]
+            piece: _Piece = self._pieces[key][0]
             return piece
         piece = make()
-        self._pieces[key] = piece
-        while len(self._pieces) > self.limit:
-            self._pieces.popitem(last=False)
+        size = _size(piece)
+        self._pieces[key] = (piece, size)
+        self._held += size
+        while self._held > self.limit and len(self._pieces) > 1:
+            _, (_, dropped) = self._pieces.popitem(last=False)
+            self._held -= dropped
         return piece
+
+
+def _size(piece: object) -> int:
+    """Bytes of the arrays a piece holds."""
+    if isinstance(piece, np.ndarray):
+        return int(piece.nbytes)
+    parts = vars(piece).values() if hasattr(piece, "__dict__") else ()
+    return sum(_size(part) for part in parts)
 
 
 def evaluate(
@@ -142,6 +157,7 @@ def estimate_scene(
         step()
         progress(fraction)
 
+    check_something_absorbs(np.array(scene.optics.diffuse) + np.array(scene.optics.specular))
     room_key = (scene.room, options)
     geometry = cache.get(("geometry", room_key), lambda: _geometry(scene.room, options, effort))
     report(0.05)
@@ -162,9 +178,16 @@ def estimate_scene(
         make = partial(lamp_light, geometry, lamp, mirrors, options.seed, effort, step)
         return cache.get(("lamp", *paths_key, lamp), make)
 
-    lights = [light_of(lamp) for lamp in scene.lamps]
+    def response_of(lamp: LampOptics) -> LampResponse:
+        def make() -> LampResponse:
+            step()
+            return respond(scene, geometry, paths, balance, light_of(lamp))
+
+        return cache.get(("response", *solve_key, lamp), make)
+
+    responses = [response_of(lamp) for lamp in scene.lamps]
     report(0.95)
-    return assemble(plan, options, scene, geometry, paths, balance, lights, started)
+    return assemble(plan, options, scene, geometry, responses, started)
 
 
 def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> Geometry:
@@ -189,8 +212,8 @@ def _paths(
 ) -> Paths:
     random = np.random.default_rng([options.seed, 1])
     mean_specular = float(np.average(mirrors.followed, weights=geometry.surfaces.facet_area))
-    exchange_rays = more_where_chains_are_short(effort.exchange_rays, mean_specular)
-    gather_rays = more_where_chains_are_short(effort.gather_rays, mean_specular)
+    exchange_rays = rays_for(effort.exchange_rays, mean_specular)
+    gather_rays = rays_for(effort.gather_rays, mean_specular)
     if mirrors.any_wrinkled:
         # Chance enters at each reflection, so more rays are needed for the same accuracy.
         exchange_rays *= 2

@@ -9,13 +9,13 @@ import numpy as np
 
 from planner.estimate.effort import Effort
 from planner.estimate.scene import LampOptics
-from planner.light.close_up import direct_on_cells
-from planner.light.direct import direct_on_texels
+from planner.light.bright import bright_texels
+from planner.light.close_up import direct_on_cells, direct_on_texels
 from planner.light.field import CellGrid
 from planner.light.images import light_of_images
 from planner.light.paths import Mirrors
 from planner.light.photons import MirrorLight, follow_photons
-from planner.light.prism import FloatArray
+from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
 
@@ -34,13 +34,14 @@ class LampLight:
     """Light of one lamp at unit flux before any diffuse reflection.
 
     Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,),
-    and the flux lost in the wrinkles of each facet (F,).
+    the flux lost in the wrinkles of each facet (F,), and the texels it lights up as spots.
     """
 
     texel_density: FloatArray
     patch_flux: FloatArray
     cell_density: FloatArray
     lost: FloatArray
+    spots: IntArray
 
 
 def lamp_light(
@@ -80,7 +81,15 @@ def lamp_light(
         step,
     )
     images, faint = light_of_images(
-        surfaces, grid, source, mirrored.images, mirrors.specular, count, effort.quadrature
+        surfaces,
+        grid,
+        source,
+        mirrored.images,
+        mirrors.specular,
+        count,
+        effort.quadrature,
+        effort.edges,
+        step,
     )
     step()
     given = float(patches @ mirrors.specular[surfaces.patch_facet])
@@ -93,7 +102,8 @@ def lamp_light(
         found = float(spread @ cell_area)
         due = scale * float(mirrored.spread_flux.sum())
         cells += spread * (due / found if found > 0 else 0.0)
-    return LampLight(texels, patches + flux, cells, scale * mirrored.lost)
+    spots = bright_texels(surfaces, texels)
+    return LampLight(texels, patches + flux, cells, scale * mirrored.lost, spots)
 
 
 def _reconciled(

@@ -12,6 +12,7 @@ from planner.light.emission import CosinePower, Profile, Source, TabulatedProfil
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
+from planner.plan.space import contains
 
 AnyProfile = CosineProfile | TableProfile | PlanesProfile
 Bands = tuple[tuple[float, ...], ...]
@@ -198,7 +199,7 @@ def _housing(plan: Plan, lamp: Lamp) -> list[Box]:
             width,
             angle,
         )
-        for cx, cy, length, width in lamp.strips()
+        for cx, cy, length, width in _strips_inside(plan, lamp)
         if length > 0 and top > face + 1e-6
     ]
 
@@ -207,9 +208,33 @@ def _lamp_optics(plan: Plan, lamp: Lamp) -> LampOptics:
     return LampOptics(
         (lamp.x, lamp.y, plan.lamp_height(lamp)),
         math.radians(lamp.rotation_deg),
-        lamp.strips(),
+        _strips_inside(plan, lamp),
         lamp.model.profile,
     )
+
+
+Strips = tuple[tuple[float, float, float, float], ...]
+
+
+def _strips_inside(plan: Plan, lamp: Lamp) -> Strips:
+    """The lamp's strips, drawn in about its centre where the body sticks through a wall.
+
+    Such a lamp cannot be hung, and a finding says so; drawn in, it gives all of its light
+    inside until it is moved.
+    """
+    footprint = plan.space.footprint
+    for percent in range(100, 0, -3):
+        # A hair less, for a body that just touches a wall lies inside.
+        scale = percent / 100
+        reach = scale * (1 - 1e-6)
+        if all(
+            contains(footprint, lamp.x + reach * (x - lamp.x), lamp.y + reach * (y - lamp.y))
+            for x, y in lamp.outline()
+        ):
+            break
+    if scale == 1.0:
+        return lamp.strips()
+    return tuple((cx * scale, cy * scale, a * scale, b * scale) for cx, cy, a, b in lamp.strips())
 
 
 def _profile(profile: AnyProfile) -> Profile:

@@ -19,8 +19,8 @@ from planner.estimate.scene import FacetRole, Optics, build_scene
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 
-STEP = 0.02
-"""Change of reflectance either way for a derivative."""
+STEP = 0.005
+"""Change of reflectance for a derivative; free of chance, so it can be small."""
 
 
 @dataclass(frozen=True)
@@ -53,6 +53,7 @@ class Reckoner:
     def __post_init__(self) -> None:
         self.scene = build_scene(self.plan)
         self._cache = Cache()
+        self._slopes: dict[FacetRole, FloatArray] = {}
         self.base = self.with_optics(self.scene.optics)
 
     def with_optics(self, optics: Optics, guide: tuple[float, ...] | None = None) -> Estimate:
@@ -68,13 +69,13 @@ class Reckoner:
 
     def derivative(self, role: FacetRole) -> FloatArray:
         """∂PPFD/∂ρ of every cell (ny, nx) for one surface."""
-        facets = [k for k, other in enumerate(self.scene.roles) if other == role]
-        total = _total(self.scene.optics, facets[0])
-        up, down = min(STEP, 1 - total), min(STEP, total)
-        above = self.with_optics(_changed(self.scene.optics, facets, total + up))
-        below = self.with_optics(_changed(self.scene.optics, facets, total - down))
-        result: FloatArray = (above.ppfd - below.ppfd) / (up + down)
-        return result
+        if role not in self._slopes:
+            facets = [k for k, other in enumerate(self.scene.roles) if other == role]
+            total = _total(self.scene.optics, facets[0])
+            step = STEP if total + STEP <= 1 else -STEP
+            moved = self.with_optics(_changed(self.scene.optics, facets, total + step))
+            self._slopes[role] = (moved.ppfd - self.base.ppfd) / step
+        return self._slopes[role]
 
 
 def surface_gains(
@@ -95,7 +96,13 @@ def surface_gains(
         If ``cancelled`` said so.
     """
     options = options or EstimateOptions(quality=Quality.PREVIEW)
-    reckoner = Reckoner(plan, options, cancelled)
+    return gains_from(Reckoner(plan, options, cancelled), progress)
+
+
+def gains_from(
+    reckoner: Reckoner, progress: Callable[[float], None] | None = None
+) -> tuple[SurfaceGain, ...]:
+    """As ``surface_gains``, from a reckoner that may have done part of the work already."""
     roles = list(dict.fromkeys(reckoner.scene.roles))
     gains = []
     for done, role in enumerate(roles):

@@ -82,17 +82,34 @@ def uncertainty(
         If ``cancelled`` said so.
     """
     options = options or EstimateOptions(quality=Quality.PREVIEW)
-    reckoner = Reckoner(plan, options, cancelled)
-    base = reckoner.base
-    if base.figures.mean <= 0:
+    return uncertainty_from(Reckoner(plan, options, cancelled), progress)
+
+
+def uncertainty_from(
+    reckoner: Reckoner, progress: Callable[[float], None] | None = None
+) -> Uncertainty | None:
+    """As ``uncertainty``, from a reckoner that may have done part of the work already."""
+    if reckoner.base.figures.mean <= 0:
         return None
+    return _combined(reckoner.base, list(moved_inputs(reckoner, progress)))
+
+
+def moved_inputs(
+    reckoner: Reckoner, progress: Callable[[float], None] | None = None
+) -> tuple[tuple[str, FloatArray], ...]:
+    """Each input by its label, and how one standard uncertainty of it changes the map.
+
+    The changes are of every cell's PPFD, shape (ny, nx), in µmol m⁻² s⁻¹, with their sign.
+    """
+    plan, options, base = reckoner.plan, reckoner.options, reckoner.base
+    cancelled = reckoner.cancelled
     jobs = [*_lining_jobs(reckoner), *_flux_jobs(plan, options), *_height_jobs(plan, options)]
     moved: list[tuple[str, FloatArray]] = []
     for done, (label, job) in enumerate(jobs):
         moved.append((label, job(base, cancelled)))
         if progress is not None:
             progress((done + 1) / len(jobs))
-    return _combined(base, moved)
+    return tuple(moved)
 
 
 Job = Callable[[Estimate, Callable[[], bool] | None], FloatArray]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 import secrets
 import stat
@@ -15,10 +16,13 @@ def write_atomically(path: Path, data: bytes) -> None:
     Permission bits of a file that is replaced are kept, and a link stays a link. Raises
     ``OSError`` as the system gives it; the old file is untouched then. A file without any
     write permission is refused with ``PermissionError``, even where the folder would let
-    it be replaced.
+    it be replaced; a device or pipe is refused with ``FileExistsError``, because putting a
+    file in its place would take it away from everybody.
     """
-    target = path.resolve()
+    target = real_path(path)
     mode = _mode_of(target)
+    if target.exists() and not (target.is_file() or target.is_dir()):
+        raise FileExistsError(errno.EEXIST, "it is not a regular file", str(path))
     if mode is not None and not mode & 0o222:
         raise PermissionError(13, "the file is read-only", str(path))
     if target.is_dir():
@@ -39,6 +43,18 @@ def write_atomically(path: Path, data: bytes) -> None:
             temporary.unlink()
         raise
     _sync_folder(target.parent)
+
+
+def real_path(path: Path) -> Path:
+    """The file a path leads to by way of links; links that go in a circle stay as they are.
+
+    (``Path.resolve`` raises ``RuntimeError`` for these, which no caller expects.) So do
+    names no file can have.
+    """
+    try:
+        return Path(os.path.realpath(path))
+    except ValueError:
+        return path
 
 
 def _mode_of(path: Path) -> int | None:

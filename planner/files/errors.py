@@ -25,6 +25,13 @@ __all__ = [
 
 SHOWN_PROBLEMS: Final = 3
 
+_WORDS: Final = {
+    errno.ENOSPC: "the disk is full; free some space or save elsewhere",
+    errno.ENAMETOOLONG: "its name is too long for this disk; choose a shorter one",
+    errno.EEXIST: "it is a device or a pipe, not a regular file; choose another name",
+    errno.ELOOP: "it is a link that leads back to itself; choose another name",
+}
+
 
 class PlanFileError(Exception):
     """A plan file that cannot be opened or saved; ``str()`` is the sentence to show.
@@ -115,8 +122,7 @@ def _system_words(path: Path, error: OSError, act: str) -> str:
             "the file or its folder is read-only for you; save under another name or in another "
             "folder"
         )
-    if error.errno == errno.ENOSPC:
-        return "the disk is full; free some space or save elsewhere"
-    if error.errno == errno.ENAMETOOLONG:
-        return "its name is too long for this disk; choose a shorter one"
+    known = _WORDS.get(error.errno or 0)
+    if known is not None:
+        return known
     return f"the system reports '{error.strerror or error}'"

@@ -46,12 +46,9 @@ def explain_validation(error: ValidationError, unit: LengthUnit = LengthUnit.CM)
     For example ``lamp 2, hanging height: must be at least 1 cm, not 0 cm: the canopy
     would stand at or above the lamp.`` Lengths are given in ``unit``.
     """
-    sentences: list[str] = []
-    for detail in error.errors(include_url=False):
-        sentence = _sentence(detail, error.title, unit)
-        if sentence not in sentences:
-            sentences.append(sentence)
-    return sentences
+    details = error.errors(include_url=False)
+    # A dictionary keeps the order and each sentence once, however many there are.
+    return list(dict.fromkeys(_sentence(detail, error.title, unit) for detail in details))
 
 
 def _sentence(detail: ErrorDetails, title: str, unit: LengthUnit) -> str:

@@ -18,6 +18,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import Self
 
+from planner.files.atomic import real_path
 from planner.files.errors import PlanInUseError
 
 
@@ -59,9 +60,11 @@ class FileLock:
             return
         descriptor, self._descriptor = self._descriptor, None
         if sys.platform != "win32":
-            # Removed while still locked, so that nobody locks a file that is about to go.
-            with contextlib.suppress(OSError):
-                self.lock_file.unlink()
+            # Removed while still locked, so that nobody locks a file that is about to go;
+            # not removed where another has taken its name since (the folder was made anew).
+            if _still_there(self.lock_file, descriptor):
+                with contextlib.suppress(OSError):
+                    self.lock_file.unlink()
             os.close(descriptor)
         else:
             os.close(descriptor)
@@ -82,8 +85,8 @@ class FileLock:
 
 def lock_file_of(path: Path) -> Path:
     """The lock file that belongs to a plan file."""
-    target = path.resolve()
-    return target.with_name(f".{target.name}.lock")
+    target = real_path(path)
+    return target.parent / f".{target.name}.lock"
 
 
 def lock_plan(path: Path) -> FileLock:
@@ -91,7 +94,11 @@ def lock_plan(path: Path) -> FileLock:
 
     Raises ``PlanInUseError`` if another window (or process) holds the lock.
     """
-    lock = try_lock(lock_file_of(path))
+    try:
+        lock = try_lock(lock_file_of(path))
+    except ValueError:
+        # A name no file can have; whoever reads or writes the file says so.
+        return FileLock(path, None)
     if lock is None:
         who = holder_of(lock_file_of(path)).in_words()
         raise PlanInUseError(path, who)

@@ -133,7 +133,15 @@ def _read_leftover(file: Path) -> Leftover | None:
         written = datetime.fromisoformat(content["written"]).astimezone(UTC)
         path = content["path"]
         return Leftover(file, plan, None if path is None else Path(path), written)
-    except (OSError, JsonTextError, PlanFileError, LookupError, TypeError, ValueError):
+    except (
+        OSError,
+        JsonTextError,
+        PlanFileError,
+        LookupError,
+        TypeError,
+        ValueError,
+        OverflowError,
+    ):
         return None
 
 

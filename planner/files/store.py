@@ -25,6 +25,7 @@ from planner.plan.plan import PLAN_FORMAT, Plan
 
 SUFFIX: Final = ".plan.json"
 MAX_BYTES: Final = 10_000_000
+MOST_ENTRIES: Final = 10_000
 
 _BAD_NAME: Final = "its name holds characters no file can have"
 
@@ -96,9 +97,12 @@ def save_plan(plan: Plan, path: Path, *, expected: Stamp | None = None) -> Stamp
 def changed_on_disk(path: Path, stamp: Stamp) -> bool:
     """Whether a file holds something else than when it was stamped.
 
-    A file that has vanished is not counted as changed: saving brings it back.
+    A file that has vanished is not counted as changed: saving brings it back. What is no
+    longer a file at all (a pipe, say) counts as changed and is not read.
     """
     try:
+        if not stat.S_ISREG(path.stat().st_mode):
+            return True
         return Stamp.of(path.read_bytes()) != stamp
     except FileNotFoundError:
         return False
@@ -106,7 +110,7 @@ def changed_on_disk(path: Path, stamp: Stamp) -> bool:
 
 def with_suffix(path: Path) -> Path:
     """The path with ``.plan.json`` at its end, unless it already ends in ``.json``."""
-    if path.name.lower().endswith(".json"):
+    if not path.name or path.name.lower().endswith(".json"):
         return path
     return path.with_name(path.name + SUFFIX)
 
@@ -149,6 +153,7 @@ def _plan_from(data: bytes, path: Path) -> tuple[Plan, int]:
                 "it is not a plan of this program: a plan is a JSON object, "
                 f"but this file holds {_kind_of(raw)}"
             )
+        _refuse_endless(raw)
         current = migrated(raw)
     except (JsonTextError, FormatError) as error:
         raise PlanFileError(path, str(error)) from None
@@ -167,6 +172,20 @@ def _plan_from(data: bytes, path: Path) -> tuple[Plan, int]:
     except ValidationError as error:
         raise invalid_plan(path, error) from None
     return plan, int(raw["format"])
+
+
+def _refuse_endless(raw: Any) -> None:
+    """Refuse lists no plan can hold, before every entry of them is found wrong one by one."""
+    waiting = [raw]
+    while waiting:
+        value = waiting.pop()
+        if isinstance(value, dict | list):
+            if len(value) > MOST_ENTRIES:
+                raise FormatError(
+                    f"one of its lists or objects has {len(value)} entries, far more than any in a "
+                    "plan; it is probably not a plan file"
+                )
+            waiting += value.values() if isinstance(value, dict) else value
 
 
 def _kind_of(raw: Any) -> str:

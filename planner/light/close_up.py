@@ -1,15 +1,17 @@
-"""Direct light on the map, also where a lamp hangs so close that cells are wide beside it."""
+"""Direct light on cells and texels, also where a lamp is so close that they are wide beside it."""
 
 from __future__ import annotations
 
 import math
 
 import numpy as np
+import numpy.typing as npt
 
 from planner.light.direct import direct_on
 from planner.light.emission import CosinePower, Source
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
 
 _NEAREST = 0.005
@@ -45,11 +47,7 @@ def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
     and ρ = |z + √(z² - 1)| (Trefethen, 2013, ch. 19). A beam narrower than a Lambertian
     one is as steep as a lamp hung nearer.
     """
-    centre = grid.centre.reshape(2, -1)[:, grid.inside]
-    local = source.axes() @ (centre - np.array(source.centre[:2])[:, None])
-    beside = np.abs(local[:, None, :] - source.strips[:, :2].T[:, :, None])
-    beside = np.maximum(beside - source.strips[:, 2:].T[:, :, None] / 2, 0.0)
-    sideways = np.hypot(*beside).min(axis=0)
+    sideways = _beside_lamp(source, grid.centre.reshape(2, -1)[:, grid.inside])
     profile = source.profile
     steep = math.sqrt((profile.exponent + 3) / 4) if isinstance(profile, CosinePower) else 1.0
     z = (sideways + 1j * gap) / (max(steep, 1.0) * max(grid.step) / 2)
@@ -79,3 +77,90 @@ def _spread(
     weights[missed] = weight
     weights /= weights.sum(axis=1, keepdims=True)
     return np.stack([px, py, np.full_like(px, grid.z)]), weights
+
+
+def direct_on_texels(surfaces: Surfaces, source: Source, bottom_flux: float) -> FloatArray:
+    """Direct flux density on every texel for a unit lamp, shape (T,).
+
+    Values are taken at texel centres, and as means over finer pieces near the lamp.
+    ``bottom_flux`` is the flux known to reach the bottom (from the finer map, or negative
+    when unknown); the other surfaces are scaled together so that nothing of the lamp's
+    flux is lost or invented.
+    """
+    result = np.zeros(surfaces.texel_count)
+    for index in range(len(surfaces.facets)):
+        texels = surfaces.texels_of_facet(index)
+        if source.profile.emits_up or surfaces.lowest(index) < source.centre[2]:
+            result[texels] = _on_facet(surfaces, index, source)
+    flux = result * surfaces.texel_area
+    is_bottom = surfaces.facet_plane[surfaces.texel_facet] == surfaces.prism.bottom
+    rest = 1.0
+    is_scaled = np.ones_like(is_bottom)
+    if bottom_flux >= 0:
+        result[is_bottom] *= bottom_flux / max(float(flux[is_bottom].sum()), 1e-300)
+        rest = max(1.0 - bottom_flux, 0.0)
+        is_scaled = ~is_bottom
+    total = float(flux[is_scaled].sum())
+    if total > 0:
+        result[is_scaled] *= rest / total
+    elif rest > 0:
+        result += rest * _where_photons_end(surfaces, source, is_scaled)
+    return result
+
+
+def _where_photons_end(
+    surfaces: Surfaces, source: Source, counted: npt.NDArray[np.bool_]
+) -> FloatArray:
+    """Flux density on texels by photons that end on counted ones, for flux 1 in all; (T,).
+
+    For light so grazing that it misses the centres of all texels it falls on.
+    """
+    origin, direction = source.photons(1 << 14, np.random.default_rng(1))
+    distance, plane = surfaces.prism.first_hit(origin, direction)
+    texel = surfaces.texel_of(origin + distance * direction, plane)
+    count = totals(texel, counted[texel].astype(np.float64), surfaces.texel_count)
+    return count / max(float(count.sum()), 1.0) / np.maximum(surfaces.texel_area, 1e-12)
+
+
+_PIECES = (1, 2, 4, 8)
+"""Pieces along an edge that a texel may be taken in."""
+
+
+def _on_facet(surfaces: Surfaces, index: int, source: Source) -> FloatArray:
+    """Direct flux density on the texels of one facet, not yet scaled."""
+    texels = surfaces.texels_of_facet(index)
+    points, normals = surfaces.texel_centre[:, texels], surfaces.texel_normal[:, texels]
+    u, v = surfaces.texel_edges(index)
+    size = float(max(np.linalg.norm(u), np.linalg.norm(v)))
+    gap = _from_lamp(source, points)
+    wanted = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
+    # A texel cut by the footprint is taken at the centre of what is left.
+    wanted[surfaces.texel_area[texels] < (1 - 1e-9) * surfaces.texel_area[texels].max()] = 0
+    result = np.zeros(points.shape[1])
+    for level in np.unique(wanted):
+        which = np.flatnonzero(wanted == level)
+        pieces = _PIECES[level]
+        offset = (np.arange(pieces) + 0.5) / pieces - 0.5
+        a, b = (grid.ravel() for grid in np.meshgrid(offset, offset))
+        fine = points[:, which, None] + (np.outer(u, a) + np.outer(v, b))[:, None, :]
+        facing = np.repeat(normals[:, which], pieces**2, axis=1)
+        near = max(float(gap[which].min()), size / (2 * pieces))
+        values = direct_on(surfaces.prism, source, fine.reshape(3, -1), facing, near)
+        result[which] = values.reshape(len(which), -1).mean(axis=1)
+    return result
+
+
+def _from_lamp(source: Source, points: FloatArray) -> FloatArray:
+    """Distance of points (3, n) from the nearest emitting strip, shape (n,)."""
+    above = points[2] - source.centre[2]
+    distance: FloatArray = np.hypot(_beside_lamp(source, points[:2]), above)
+    return distance
+
+
+def _beside_lamp(source: Source, points: FloatArray) -> FloatArray:
+    """Horizontal distance of points (2, n) from the nearest emitting strip, shape (n,)."""
+    local = source.axes() @ (points - np.array(source.centre[:2])[:, None])
+    beside = np.abs(local[:, None, :] - source.strips[:, :2].T[:, :, None])
+    beside = np.maximum(beside - source.strips[:, 2:].T[:, :, None] / 2, 0.0)
+    nearest: FloatArray = np.hypot(*beside).min(axis=0)
+    return nearest

@@ -10,7 +10,6 @@ import numpy as np
 
 from planner.light.emission import Profile, Source
 from planner.light.prism import FloatArray, Prism
-from planner.light.surfaces import Surfaces
 
 _SHADE_NODES = 5
 """Fewest quadrature points along each side of a strip where something may stand between."""
@@ -120,43 +119,3 @@ def direct_on(
         nodes, weights = source.nodes(near, least=_SHADE_NODES)
         weights = visible(prism, receivers, nodes) * weights
     return irradiance(receivers, normals, nodes, weights, source.profile, axes=source.axes())
-
-
-def direct_on_texels(surfaces: Surfaces, source: Source, bottom_flux: float) -> FloatArray:
-    """Direct flux density on every texel for a unit lamp, shape (T,).
-
-    Values are taken at texel centres. ``bottom_flux`` is the flux known to reach the
-    bottom (from the finer map, or negative when unknown); the other surfaces are scaled
-    together so that nothing of the lamp's flux is lost or invented.
-    """
-    result = np.zeros(surfaces.texel_count)
-    strips = source.strips
-    centres = source.place(strips[:, :2].T)
-    reach = float(np.hypot(strips[:, 2], strips[:, 3]).max()) / 2
-    for index in range(len(surfaces.facets)):
-        texels = surfaces.texels_of_facet(index)
-        points, normals = surfaces.texel_centre[:, texels], surfaces.texel_normal[:, texels]
-        if not source.profile.emits_up and points[2].min() >= source.centre[2]:
-            continue
-        size = float(np.sqrt(surfaces.texel_area[texels].max()))
-        gap = _nearest(points, centres) - reach
-        values = direct_on(surfaces.prism, source, points, normals, max(gap, size / 2))
-        result[texels] = values
-    flux = result * surfaces.texel_area
-    is_bottom = surfaces.facet_plane[surfaces.texel_facet] == surfaces.prism.bottom
-    rest = 1.0
-    if bottom_flux >= 0:
-        result[is_bottom] *= bottom_flux / max(float(flux[is_bottom].sum()), 1e-300)
-        rest = max(1.0 - bottom_flux, 0.0)
-        is_scaled = ~is_bottom
-    else:
-        is_scaled = np.ones_like(is_bottom)
-    total = float(flux[is_scaled].sum())
-    if total > 0:
-        result[is_scaled] *= rest / total
-    return result
-
-
-def _nearest(points: FloatArray, centres: FloatArray) -> float:
-    delta = points[:, :, None] - centres[:, None, :]
-    return float(np.sqrt((delta**2).sum(axis=0)).min())

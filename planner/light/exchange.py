@@ -78,20 +78,41 @@ def exchange_factors(
                 losses += totals(index, arrival.lost, count * facets)
     matrix = factors.reshape(count, count)
     kept = 1.0 - mirrors.specular[surfaces.patch_facet]
-    matrix = _reciprocal(matrix / rays, surfaces.patch_area)
-    lost = losses.reshape(count, facets) / rays
-    total = matrix @ kept + lost.sum(axis=1)
-    scale = 1.0 / np.maximum(total, 1e-300)[:, None]
-    return Exchange(matrix * scale, lost * scale)
+    flux, area = _reciprocal(matrix / rays, surfaces.patch_area)
+    lost = losses.reshape(count, facets) / rays * area[:, None]
+    rows, columns = _balancing(flux, kept, lost.sum(axis=1), area)
+    per_area = (rows / area)[:, None]
+    return Exchange(flux * per_area * columns, lost * per_area)
 
 
-def _reciprocal(matrix: FloatArray, area: FloatArray) -> FloatArray:
-    """Average each pair of estimates of the same exchange, A_i F_ij = A_j F_ji."""
-    flux = matrix * area[:, None]
-    flux = 0.5 * (flux + flux.T)
-    positive = np.maximum(area, 1e-12)[:, None]
-    halved: FloatArray = np.where(area[:, None] > 0, flux / positive, matrix)
-    return halved
+_ROUNDS = 12
+"""Rounds of scaling; each divides what is left of the imbalance by about four."""
+
+
+def _balancing(
+    flux: FloatArray, kept: FloatArray, lost: FloatArray, area: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Factors of rows and columns, near 1: x_i (Σ_j flux_ij y_j kept_j + lost_i) = area_i.
+
+    Scaling both alike keeps the exchange reciprocal (as in Sinkhorn, 1964, Ann. Math.
+    Statist. 35, 876, for symmetric matrices). The last round is for rows alone: the
+    balance is then exact and reciprocity holds to what the rounds left.
+    """
+    x = np.ones(len(area))
+    for _ in range(_ROUNDS):
+        x = np.sqrt(x * area / np.maximum(flux @ (x * kept) + lost, 1e-300))
+    return area / np.maximum(flux @ (x * kept) + lost, 1e-300), x
+
+
+def _reciprocal(matrix: FloatArray, area: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Average of both estimates of each exchange, A_i F_ij = A_j F_ji, times area; and areas.
+
+    Patches without area (outside a slanting footprint) get a tiny one, so that their rows
+    stay harmless.
+    """
+    floor = np.maximum(area, 1e-9 * float(area.max()))
+    flux = matrix * floor[:, None]
+    return 0.5 * (flux + flux.T), floor
 
 
 def _turned(
@@ -119,24 +140,40 @@ class Gather:
     Rays are told apart in two halves, each evenly spread, whose disagreement tells how far
     chance moves the result; ``cell`` holds twice the cell's number plus the half. The mean
     over a cell of the flux density that arrives from diffuse light leaving the texels with
-    exitance M (µmol m⁻² s⁻¹) is Σ weight · M[texel].
+    exitance M (µmol m⁻² s⁻¹) is Σ weight · M[texel]. ``straight`` marks what was seen
+    without a mirror between.
     """
 
     grid: CellGrid
     cell: npt.NDArray[np.int32]
     texel: npt.NDArray[np.int32]
     weight: npt.NDArray[np.float32]
+    straight: npt.NDArray[np.bool_]
 
-    def apply(self, exitance: FloatArray) -> tuple[FloatArray, FloatArray]:
+    def apply(
+        self, exitance: FloatArray, spots: FloatArray | None = None
+    ) -> tuple[FloatArray, FloatArray]:
         """Flux density on the cells of ``grid`` from texel exitance (T,), and its spread.
 
         Both of shape (C,). The spread is the difference of the halves: as large as the
         standard error would be if the rays were independent, and somewhat larger than the
         true one, since all rays together are more evenly spread than each half.
+        ``spots`` (T,) is the part of the exitance that is added otherwise where it is seen
+        straight, without a mirror between.
         """
-        arriving = self.weight * exitance.astype(np.float32).take(self.texel)
-        halves = totals(self.cell, arriving, 2 * len(self.grid.inside)).reshape(-1, 2)
+        seen = exitance.astype(np.float32).take(self.texel)
+        if spots is not None:
+            seen -= self.straight * spots.astype(np.float32).take(self.texel)
+        halves = totals(self.cell, self.weight * seen, 2 * len(self.grid.inside)).reshape(-1, 2)
         return halves.sum(axis=1), np.abs(halves[:, 0] - halves[:, 1])
+
+
+_Part = tuple[
+    npt.NDArray[np.int32],
+    npt.NDArray[np.int32],
+    npt.NDArray[np.float32],
+    npt.NDArray[np.bool_],
+]
 
 
 def gather_paths(
@@ -156,20 +193,41 @@ def gather_paths(
     source = np.repeat(np.arange(cells), rays)
     # Neighbouring rays of the lattice go to different halves.
     source = (2 * source + np.tile(np.arange(rays) % 2, cells)).astype(np.int32)
-    parts = []
+    parts: list[_Part] = []
+    entries = 0
     for start in range(0, origin.shape[1], CHUNK):
         part = slice(start, start + CHUNK)
-        for arrival in mirror_chains(
+        chains = mirror_chains(
             surfaces, origin[:, part], direction[:, part], mirrors, cutoff, random
-        ):
+        )
+        for stage, arrival in enumerate(chains):
             step()
             # Millions of entries for a fine map: kept in half the space.
             parts.append(
                 (
-                    source[part].take(arrival.ray),
+                    source[part].take(arrival.ray).astype(np.int32, copy=False),
                     arrival.texel.astype(np.int32),
                     (arrival.weight / rays).astype(np.float32),
+                    np.full(len(arrival.ray), stage == 0),
                 )
             )
-    cell, texel, weight = (np.concatenate(arrays) for arrays in zip(*parts, strict=True))
-    return Gather(grid, cell, texel, weight)
+            entries += len(arrival.ray)
+            if entries > _MOST_ENTRIES:
+                parts, entries = _merged(parts, surfaces.texel_count)
+    cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
+    return Gather(grid, cell, texel, weight, straight)
+
+
+_MOST_ENTRIES = 6_000_000
+
+
+def _merged(parts: list[_Part], texels: int) -> tuple[list[_Part], int]:
+    """Entries alike added up; near-perfect mirrors make very many."""
+    cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
+    kind = (cell.astype(np.int64) * texels + texel) * 2 + straight
+    kind, where = np.unique(kind, return_inverse=True)
+    summed = totals(where, weight, len(kind)).astype(np.float32)
+    pair, straight = np.divmod(kind, 2)
+    cell, texel = (part.astype(np.int32) for part in np.divmod(pair, texels))
+    # At least half as many again are allowed before the next merging.
+    return [(cell, texel, summed, straight.astype(bool))], min(len(kind), _MOST_ENTRIES // 2)

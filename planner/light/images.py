@@ -10,6 +10,7 @@ and what the mirrors leave of it.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -28,12 +29,15 @@ almost evenly, and the photons themselves tell how much they bring in all."""
 
 _MOST_IMAGES = 1500
 
-_BROAD, _BRIGHT = (2e-3, 6), (2e-4, 3)
-"""Share of the lamp's flux from which an image that mirrors show in part only is taken with
-at least so many points along each side: the edge of what is seen blurs over its breadth."""
+_BROAD, _BRIGHT = 2e-3, 2e-4
+"""Shares of the lamp's flux from which an image that mirrors show in part only is taken with
+more points along each side: the edge of what is seen blurs over its breadth."""
 
-_FINE_EDGES = 100
-"""Points along a side times cells along a side that bright images take at least on coarse maps."""
+_MOST_BROAD = 30
+"""Most images, strongest first, that get the full number of points."""
+
+_PAIRS = 1 << 20
+"""Pairs of receiver and image point taken at a time, which bounds the memory."""
 
 _MOST_MIRRORS = 8000
 """Mirrors passed in all by images that must be followed line by line: near-perfect mirrors
@@ -99,14 +103,18 @@ def light_of_images(
     images: list[Image],
     specular: FloatArray,
     photons: int,
-    tolerance: float = 1e-3,
+    tolerance: float,
+    edges: int,
+    step: Callable[[], None],
 ) -> tuple[FloatArray, float]:
     """Flux density on the cells (C,) from the images of a unit lamp, and the faint rest.
 
     ``photons`` is how many found the images. Images due too few of them (judged by their
     exact light on a coarse grid, so that the choice does not depend on chance) are not
     computed; the second value is their flux as the photons found it. ``tolerance`` is the
-    relative error allowed to the quadrature over each image.
+    relative error allowed to the quadrature over each image, ``edges`` the fewest points
+    along a side of a bright image that mirrors show in part only. ``step`` is called often
+    and may raise to stop.
     """
     if not images:
         return np.zeros(len(grid.inside)), 0.0
@@ -116,7 +124,15 @@ def light_of_images(
         passed = np.cumsum([len(image.planes) for image in images])
         images = images[: max(int(np.searchsorted(passed, _MOST_MIRRORS)), 1)]
     each = _light_of_each(
-        surfaces, coarse, source, images, specular, tolerance=0.05, together=False
+        surfaces,
+        coarse,
+        source,
+        images,
+        specular,
+        tolerance=0.05,
+        edges=1,
+        together=False,
+        step=step,
     )
     due = coarse.inside_area @ each
     if not _steady(surfaces, images):
@@ -127,7 +143,15 @@ def light_of_images(
     chosen = [images[k] for k in strong]
     faint = total - sum(image.flux for image in chosen)
     cells = _light_of_each(
-        surfaces, grid, source, chosen, specular, tolerance=tolerance, together=True
+        surfaces,
+        grid,
+        source,
+        chosen,
+        specular,
+        tolerance=tolerance,
+        edges=edges,
+        together=True,
+        step=step,
     )
     return cells[:, 0], max(faint, 0.0)
 
@@ -140,7 +164,9 @@ def _light_of_each(
     specular: FloatArray,
     *,
     tolerance: float,
+    edges: int,
     together: bool,
+    step: Callable[[], None],
 ) -> FloatArray:
     """Flux density on the cells from each image, shape (C, n); summed to (C, 1) if together."""
     result = np.zeros((len(grid.inside), 1 if together else len(images)))
@@ -148,41 +174,56 @@ def _light_of_each(
         return result
     steady = _steady(surfaces, images)
     kept = _kept_by_mirrors(surfaces, images, specular)
-    groups = _by_distance(surfaces, grid, source, images, whole=steady or not together)
+    groups = _by_distance(surfaces, grid, source, images, 1 if steady else edges)
     for (near, averaged, least), members in groups.items():
         receivers, cell, share = grid.receivers(averaged=averaged and together)
         local, flux = source.nodes(near, tolerance=tolerance, least=least)
-        chosen = [images[k] for k in members]
-        nodes = np.concatenate([m.linear @ local + m.shift[:, None] for m in chosen], axis=1)
-        facing = np.repeat([m.linear[2, 2] for m in chosen], len(flux))
-        weights = np.tile(flux, len(chosen))
-        if steady:
-            weights = weights * np.repeat(kept[members], len(flux))
-        else:
-            bases = np.tile(local, len(chosen))
-            weights = weights * _connected(surfaces, receivers, nodes, bases, specular)
-        axes = None
-        if source.profile.turns_with_azimuth:
-            # A mirror is its own inverse turned round: back through it to the lamp's axes.
-            back = [source.axes() @ m.linear[:2, :2].T for m in chosen]
-            axes = np.repeat(np.stack(back, axis=2), len(flux), axis=2)
-        group = nodes.shape[1] if together else len(flux)
-        values = irradiance(
-            receivers, None, nodes, weights, source.profile, facing, axes=axes, group=group
-        )
-        columns = [0] if together else members
-        for column, value in zip(columns, values.T, strict=True):
-            result[:, column] += totals(cell, share * value, len(result))
+        batch = max(1, _PAIRS // (len(flux) * receivers.shape[1]))
+        for start in range(0, len(members), batch):
+            step()
+            part = members[start : start + batch]
+            chosen = [images[k] for k in part]
+            nodes = np.concatenate([m.linear @ local + m.shift[:, None] for m in chosen], axis=1)
+            weights = np.tile(flux, len(chosen))
+            if steady:
+                weights = weights * np.repeat(kept[part], len(flux))
+            else:
+                bases = np.tile(local, len(chosen))
+                met = np.repeat(_planes_met(surfaces, chosen), len(flux), axis=0)
+                seen = _connected(surfaces, receivers, nodes, bases, met, specular, step)
+                weights = weights * seen
+            values = irradiance(
+                receivers,
+                None,
+                nodes,
+                weights,
+                source.profile,
+                np.repeat([m.linear[2, 2] for m in chosen], len(flux)),
+                axes=_axes(source, chosen, len(flux)),
+                group=nodes.shape[1] if together else len(flux),
+            )
+            columns = [0] if together else part
+            for column, value in zip(columns, values.T, strict=True):
+                result[:, column] += totals(cell, share * value, len(result))
     return result
 
 
+def _axes(source: Source, images: list[Image], nodes: int) -> FloatArray | None:
+    """The lamp's own axes as each image point turns them, where the profile needs them."""
+    if not source.profile.turns_with_azimuth:
+        return None
+    # A mirror is its own inverse turned round: back through it to the lamp's axes.
+    back = [source.axes() @ image.linear[:2, :2].T for image in images]
+    return np.repeat(np.stack(back, axis=2), nodes, axis=2)
+
+
 def _by_distance(
-    surfaces: Surfaces, grid: CellGrid, source: Source, images: list[Image], *, whole: bool
+    surfaces: Surfaces, grid: CellGrid, source: Source, images: list[Image], edges: int
 ) -> dict[tuple[float, bool, int], list[int]]:
     """Images of like distance from the map share their quadrature; those near are averaged.
 
     Keys: distance rounded down, whether averaged over cells, and the fewest points along a
-    side, more for bright images that are not seen ``whole``.
+    side: ``edges`` for the brightest, half of it for bright ones.
     """
     low, high = surfaces.prism.corners.min(axis=0), surfaces.prism.corners.max(axis=0)
     groups: dict[tuple[float, bool, int], list[int]] = {}
@@ -192,14 +233,22 @@ def _by_distance(
         distance = float(np.hypot(np.hypot(*aside), place[2] - grid.z))
         # Rounded down in steps of half as much again.
         near = 0.05 * 1.5 ** np.floor(np.log(max(distance, 0.05) / 0.05) / np.log(1.5))
-        averaged, least = bool(near < 10 * max(grid.step)), 1
-        if not whole:
-            least = next((n for flux, n in (_BROAD, _BRIGHT) if image.flux > flux), 1)
-            averaged = averaged or least > 1
-        if least == _BROAD[1]:
-            least = max(least, min(12, -(-_FINE_EDGES // max(grid.area.shape))))
+        least = 1
+        if image.flux > _BROAD and index < _MOST_BROAD:
+            least = edges
+        elif image.flux > _BRIGHT and index < 4 * _MOST_BROAD:
+            least = (edges + 1) // 2
+        averaged = bool(near < 10 * max(grid.step)) or least > 1
         groups.setdefault((float(near), averaged, least), []).append(index)
     return groups
+
+
+def _planes_met(surfaces: Surfaces, images: list[Image]) -> npt.NDArray[np.bool_]:
+    """Which planes each image's chain meets, shape (n, planes)."""
+    met = np.zeros((len(images), surfaces.prism.plane_count), dtype=bool)
+    for row, image in zip(met, images, strict=True):
+        row[list(image.planes)] = True
+    return met
 
 
 def _steady(surfaces: Surfaces, images: list[Image]) -> bool:
@@ -228,12 +277,15 @@ def _connected(
     receivers: FloatArray,
     nodes: FloatArray,
     bases: FloatArray,
+    met: npt.NDArray[np.bool_],
     specular: FloatArray,
+    step: Callable[[], None],
 ) -> FloatArray:
     """What mirrors leave of each image point at each receiver, 0 where unseen; (M, K).
 
     Follows the line from the receiver towards the image for its whole length through the
-    mirrors; it must end on the lamp point itself.
+    mirrors; it must end on the lamp point itself. ``met`` (K, planes) tells which planes
+    belong to the chain: a line that meets another is given up at once.
     """
     count, node_count = receivers.shape[1], nodes.shape[1]
     result = np.zeros((count, node_count))
@@ -251,18 +303,20 @@ def _connected(
         origin, direction, left = origin[:, pair], direction[:, pair], left[pair]
         found = np.zeros(delta[0].size)
         weight = np.ones(pair.size)
+        node = pair % node_count
         while pair.size:
+            step()
             distance, plane = surfaces.prism.first_hit(origin, direction)
             done = distance >= left - 1e-9
             end = origin + np.minimum(distance, left) * direction
             miss = np.abs(end[:, done] - target[:, pair[done]]).max(axis=0, initial=0.0)
             found[pair[done]] = np.where(miss < 1e-6, weight[done], 0.0)
-            go = np.flatnonzero(~done)
+            go = np.flatnonzero(~done & met[node, plane])
             texel = surfaces.texel_of(end[:, go], plane[go])
             onward = weight[go] * specular[surfaces.texel_facet[texel]]
             alive = onward > 1e-5
             go = go[alive]
-            weight, pair = onward[alive], pair[go]
+            weight, pair, node = onward[alive], pair[go], node[go]
             left = left[go] - distance[go]
             direction = surfaces.prism.reflect(direction[:, go], plane[go])
             origin = end[:, go]

@@ -87,7 +87,7 @@ def mirror_chains(
     guided = mirrors.guide is not None
     texel_guide = mirrors.followed.take(surfaces.texel_facet) if guided else texel_specular
     guide = weight
-    for _ in range(MAX_MIRRORS):
+    for met in range(MAX_MIRRORS):
         distance, plane = prism.first_hit(origin, direction)
         end = origin + distance * direction
         texel = surfaces.texel_of(end, plane)
@@ -100,7 +100,8 @@ def mirror_chains(
             onward = onward * share
         yield Arrival(ray, origin, direction, distance, plane, texel, weight, lost, wrinkled)
         guide = guide * texel_guide.take(texel) if guided else onward
-        alive = np.flatnonzero(guide > cutoff)
+        # The longer a chain, the more evenly its light is spread and the less it matters.
+        alive = np.flatnonzero(guide > cutoff * (1 + met / 30) ** 2)
         if alive.size == 0:
             return
         if wrinkled is not None and width is not None:

@@ -32,6 +32,23 @@ def response(factors: FloatArray, diffuse: FloatArray) -> FloatArray:
     return inverse
 
 
+def check_something_absorbs(total: FloatArray) -> None:
+    """Refuse a room in which no surface takes up light, before rays are cast in vain.
+
+    Parameters
+    ----------
+    total
+        ρ_d + ρ_s of every facet, shape (F,).
+
+    Raises
+    ------
+    NothingAbsorbsError
+        If all are 1.
+    """
+    if (total >= 1 - 1e-9).all():
+        raise NothingAbsorbsError(_SENTENCE)
+
+
 _SENTENCE = (
     "Every surface of the space reflects all light and nothing absorbs it, so no balance "
     "exists; give the canopy, a wall or the ceiling a reflectance below 1."

@@ -170,6 +170,18 @@ class Surfaces:
         """The run of texels that belongs to a facet."""
         return slice(int(self._texel_start[index]), int(self._texel_start[index + 1]))
 
+    def texel_edges(self, index: int) -> tuple[FloatArray, FloatArray]:
+        """Edges of the texels of a facet as vectors (3,) along its two axes, in metres."""
+        plane = self.facets[index].plane
+        du, dv = self._sizes[index] / self._texel_shape[index]
+        return du * self._u_axis[:, plane], dv * self._v_axis[:, plane]
+
+    def lowest(self, index: int) -> float:
+        """Height of the lowest point of a facet in metres."""
+        texels = self.texels_of_facet(index)
+        rise = abs(self.texel_edges(index)[1][2])
+        return float(self.texel_centre[2, texels].min() - rise / 2)
+
     def _set_lookup(self, sizes: FloatArray, texel_shape: IntArray) -> None:
         """Constants that turn a hit point into texel coordinates with few array look-ups.
 

@@ -15,6 +15,7 @@ from typing import Final
 
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Caution, Lining
+from planner.plan.obstacle import Obstacle
 from planner.plan.outlines import (
     outlines_overlap,
     segment_distance,
@@ -135,6 +136,15 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
             f"{DEFERS}",
             where,
         )
+    for number, obstacle in enumerate(plan.obstacles, start=1):
+        if _hides(obstacle, lamp, plan.lamp_height(lamp)):
+            yield Finding(
+                "lamp-inside-obstacle",
+                Severity.WARNING,
+                f"{_named(index, lamp)} hangs inside obstacle {number} ('{obstacle.name}'): its "
+                "light cannot come out. Move one of them.",
+                where,
+            )
     efficacy = lamp.model.ppf / lamp.model.watts
     if efficacy > HIGHEST_EFFICACY:
         yield Finding(
@@ -151,6 +161,17 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
             f"{_named(index, lamp)} is dimmed to 0 % and gives no light.",
             where,
         )
+
+
+def _hides(obstacle: Obstacle, lamp: Lamp, face: float) -> bool:
+    """Whether the middle of a lamp's face lies within an obstacle."""
+    if not obstacle.underside < face < obstacle.top:
+        return False
+    angle = math.radians(obstacle.rotation_deg)
+    dx, dy = lamp.x - obstacle.x, lamp.y - obstacle.y
+    along = dx * math.cos(angle) + dy * math.sin(angle)
+    across = dy * math.cos(angle) - dx * math.sin(angle)
+    return abs(along) < obstacle.length / 2 and abs(across) < obstacle.width / 2
 
 
 # -- linings ----------------------------------------------------------------------------

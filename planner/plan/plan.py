@@ -7,12 +7,16 @@ from typing import Annotated, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from planner.plan.canopy import Canopy
+from planner.plan.costs import Costs
 from planner.plan.fields import MAX_LAMPS, MAX_OBSTACLES, Hours, Key, Name, Text, Value
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
 from planner.plan.obstacle import Obstacle
 from planner.plan.space import Space, contains
+from planner.plan.stage import MAX_STAGES, GrowthStage
+from planner.plan.survey import MAX_SURVEYS, Survey, survey_problem
 from planner.plan.target import Target
+from planner.plan.variant import MAX_VARIANTS, Variant, variants_problem
 
 PLAN_FORMAT: Final = 1
 
@@ -38,6 +42,10 @@ class Plan(Value):
     canopy: Canopy = Canopy()
     photoperiod_hours: Hours = 16.0
     target: Target | None = None
+    surveys: Annotated[tuple[Survey, ...], Field(max_length=MAX_SURVEYS)] = ()
+    variants: Annotated[tuple[Variant, ...], Field(max_length=MAX_VARIANTS)] = ()
+    schedule: Annotated[tuple[GrowthStage, ...], Field(max_length=MAX_STAGES)] = ()
+    costs: Costs = Costs()
 
     @model_validator(mode="after")
     def _check(self) -> Self:
@@ -56,6 +64,9 @@ class Plan(Value):
             self._check_lamp(number, lamp)
         for number, obstacle in enumerate(self.obstacles, start=1):
             self._check_obstacle(number, obstacle)
+        problem = survey_problem(self.surveys) or variants_problem(self.variants)
+        if problem:
+            raise ValueError(problem)
         return self
 
     def _check_linings(self) -> None:

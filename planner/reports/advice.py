@@ -1,4 +1,4 @@
-"""The one change of output that would bring most of the canopy into its band."""
+"""The one thing that would help most: the output that brings most canopy into its band."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from planner.estimate.result import Estimate
+from planner.plan import edits
+from planner.plan.plan import Plan
 from planner.reports.content import percent
 
 WORTH_TELLING = 0.05
@@ -51,11 +53,48 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     return Dimming(float(factors[best[len(best) // 2]]), min(highest, 1.0))
 
 
+def turned(plan: Plan, factor: float) -> Plan:
+    """The plan with every lamp at ``factor`` times its present output, in whole per cent."""
+
+    def output(percent_now: float) -> float:
+        return min(float(round(percent_now * factor)), 100.0)
+
+    return edits.each_lamp(
+        plan, lambda lamp: lamp.model_copy(update={"output_percent": output(lamp.output_percent)})
+    )
+
+
+def shortage(estimate: Estimate) -> float | None:
+    """How many times the mean light at full output the middle of the band asks for.
+
+    None without a target or light, and where some of the canopy can reach the band.
+    """
+    plan = estimate.plan
+    target = plan.target
+    band = None if target is None else target.ppfd_band(plan.photoperiod_hours)
+    outputs = [lamp.output_percent for lamp in plan.lamps]
+    if band is None or not outputs or max(outputs) <= 0:
+        return None
+    inside = np.isfinite(estimate.ppfd)
+    full = estimate.ppfd[inside] * 100 / max(outputs)
+    if not full.size or not 0 < float(full.max()) < band[0]:
+        return None
+    mean = float(np.average(full, weights=estimate.cell_area[inside]))
+    return (band[0] + band[1]) / 2 / mean
+
+
 def advice(estimate: Estimate) -> str:
-    """A sentence on the output that would help most, or '' where none would."""
+    """A sentence on what would help most, or '' where nothing simple would."""
     dimming = best_dimming(estimate)
     if dimming is None:
-        return ""
+        missing = shortage(estimate)
+        if missing is None or not np.isfinite(missing):
+            return ""
+        times = f"{missing:.0f}" if missing >= 9.5 else f"{missing:.1f}"
+        return (
+            f"Even at full output no spot reaches the band; its middle needs about {times} times "
+            "this light: hang more or stronger lamps, or hang them lower."
+        )
     outputs = {lamp.output_percent for lamp in estimate.plan.lamps}
     share = percent(dimming.share_inside)
     if len(outputs) == 1:

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from planner.estimate.result import Estimate
+from planner.reports import bands
 from planner.units import format_number
+
+if TYPE_CHECKING:
+    from planner.estimate.uncertainty import Uncertainty
 
 MINUS = "−"
 
@@ -16,7 +21,8 @@ class HeadlineFigure:
     """One figure ready to be shown.
 
     ``key`` is its name in ``Figures`` (and in exports), ``value`` its text or '–' where it
-    has no meaning, ``unit`` may be empty, ``meaning`` is a plain sentence.
+    has no meaning, ``unit`` may be empty, ``meaning`` is a plain sentence. ``spread`` is the
+    half-width of its 95 % band, '± 17' in the same unit, or empty where that is not known.
     """
 
     key: str
@@ -24,11 +30,14 @@ class HeadlineFigure:
     value: str
     unit: str
     meaning: str
+    spread: str = ""
 
     @property
     def text(self) -> str:
-        """Value and unit together."""
-        return f"{self.value} {self.unit}" if self.unit and self.value != NO_VALUE else self.value
+        """Value, band and unit together."""
+        if self.value == NO_VALUE:
+            return self.value
+        return " ".join(part for part in (self.value, self.spread, self.unit) if part)
 
 
 NO_VALUE = "–"
@@ -136,8 +145,63 @@ def band_in_words(estimate: Estimate) -> str:
     return f"{significant(target.low)} to {significant(target.high)} {unit}"
 
 
-def headline_figures(estimate: Estimate) -> tuple[HeadlineFigure, ...]:
-    """All figures in the order they are shown; the first four are the leading ones."""
+def wanted_sentence(estimate: Estimate) -> str:
+    """What the target asks for, as PPFD too where it is a band of DLI; '' without one."""
+    target, hours = estimate.plan.target, estimate.plan.photoperiod_hours
+    if target is None:
+        return ""
+    text = f"Wanted: {band_in_words(estimate)}"
+    band = target.ppfd_band(hours)
+    if target.kind == "dli" and band is not None:
+        text += f", which is {ppfd(band[0])} to {ppfd(band[1])} {PPFD_UNIT} over "
+        text += f"{format_number(hours, 2)} h"
+    return text + "."
+
+
+def headline_figures(
+    estimate: Estimate, uncertainty: Uncertainty | None = None
+) -> tuple[HeadlineFigure, ...]:
+    """All figures in the order they are shown; the first four are the leading ones.
+
+    With the plan's ``uncertainty`` those it speaks of carry their 95 % band and its causes.
+    """
+    plain = _plain_figures(estimate)
+    if uncertainty is None or plan_is_dark(estimate):
+        return plain
+    return tuple(_with_band(figure, estimate, uncertainty) for figure in plain)
+
+
+def _with_band(
+    figure: HeadlineFigure, estimate: Estimate, uncertainty: Uncertainty
+) -> HeadlineFigure:
+    """The figure with its band, if the uncertainty tells one."""
+    figures = estimate.figures
+    standard = {
+        "mean": uncertainty.mean,
+        "minimum": uncertainty.minimum,
+        "maximum": uncertainty.maximum,
+        "dli": uncertainty.dli,
+        "min_over_mean": 100 * uncertainty.min_over_mean,
+    }.get(figure.key, 0.0)
+    value = getattr(figures, figure.key)
+    if standard <= 0 or value is None or figure.value == NO_VALUE:
+        return figure
+    unit, meaning = figure.unit, figure.meaning
+    if figure.key == "min_over_mean":
+        value, unit, most = 100 * value, "%", 0
+    elif figure.key == "dli":
+        most = 1 if value >= 9.95 else 2
+        share = figures.dli / figures.mean if figures.mean > 0 else 0.0
+        meaning += bands.causes(uncertainty, "mean", share)
+    else:
+        most = 0 if value >= 9.95 else 1
+        meaning += bands.causes(uncertainty, figure.key) if figure.key != "maximum" else ""
+    text, half = bands.banded(value, bands.half_width(standard), most)
+    return replace(figure, value=text, unit=unit, meaning=meaning, spread=f"± {half}")
+
+
+def _plain_figures(estimate: Estimate) -> tuple[HeadlineFigure, ...]:
+    """The figures without their bands."""
     figures, plan = estimate.figures, estimate.plan
     band = band_in_words(estimate)
     wanted = f"the target band ({band})" if band else "the target band"
@@ -254,3 +318,11 @@ def closure_sentence(estimate: Estimate) -> str:
         f"Photon balance: absorbed and escaped light differ from what is emitted by "
         f"{estimate.closure * 100:+.3f} %."
     ).replace("by -", f"by {MINUS}")
+
+
+def numeric_sentence(estimate: Estimate) -> str:
+    """How well the sums themselves are done, in words; '' where that is not known."""
+    error = estimate.numeric_error
+    if error is None or plan_is_dark(estimate):
+        return ""
+    return f"The sums themselves are good to about {percent(error)} in each cell of the map."

@@ -77,8 +77,8 @@ def opened(monkeypatch: pytest.MonkeyPatch) -> list[Path | None]:
     """Let no window open; returns what would have been opened."""
     paths: list[Path | None] = []
 
-    def run_window(path: Path | None) -> int:
-        paths.append(path)
+    def run_window(path: Path | None, *, demo: bool = False) -> int:
+        paths.append(Path("the demo") if demo else path)
         return 0
 
     monkeypatch.setattr(run, "run_window", run_window)
@@ -399,3 +399,92 @@ def test_a_plan_named_like_a_command_can_still_be_opened(
     save_plan(changed(sample_plan(), name="Named like a command"), Path("check"))
     assert command_line.main(["open", "check"]) == 0
     assert opened == [Path("check")]
+
+
+def test_the_demo_is_opened_by_its_name(opened: list[Path | None]) -> None:
+    assert command_line.main(["open", "demo"]) == 0
+    assert opened == [Path("the demo")]
+
+
+def test_a_plan_file_called_demo_comes_before_the_demo(
+    tmp_path: Path, opened: list[Path | None], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("demo").write_text("{}")
+    assert command_line.main(["open", "demo"]) == 0
+    assert opened == [Path("demo")]
+
+
+def test_an_output_may_not_take_the_place_of_the_plan(
+    plan_file: Path, capsys: pytest.CaptureFixture[str], quick_light: list[Any]
+) -> None:
+    before = plan_file.read_bytes()
+    for option in ("--json", "--csv", "--picture"):
+        sentence = refused(capsys, "estimate", str(plan_file), option, str(plan_file))
+        assert "is the plan itself" in sentence
+    assert plan_file.read_bytes() == before
+    assert quick_light == []
+
+
+def test_two_outputs_need_two_files(
+    plan_file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], quick_light: list[Any]
+) -> None:
+    (tmp_path / "inner").mkdir()
+    one, same = str(tmp_path / "out"), str(tmp_path / "inner" / ".." / "out")
+    sentence = refused(capsys, "estimate", str(plan_file), "--json", one, "--csv", same)
+    assert "is named for two outputs" in sentence
+    assert quick_light == []
+
+
+@pytest.mark.skipif(os.name != "posix", reason="pipes and links of POSIX")
+def test_a_pipe_or_a_circle_of_links_is_not_replaced(
+    plan_file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], quick_light: list[Any]
+) -> None:
+    pipe, circle = tmp_path / "pipe", tmp_path / "circle"
+    os.mkfifo(pipe)
+    circle.symlink_to(circle)
+    assert command_line.main(["estimate", str(plan_file), "--csv", str(pipe)]) == 2
+    assert "cannot be written: it is not a regular file." in capsys.readouterr().err
+    assert pipe.is_fifo()
+    assert command_line.main(["estimate", str(plan_file), "--csv", str(circle)]) == 2
+    assert "cannot be written" in capsys.readouterr().err
+    assert circle.is_symlink()
+
+
+def test_a_demo_folder_without_a_name(capsys: pytest.CaptureFixture[str]) -> None:
+    assert "no folder is named" in refused(capsys, "demo", "--out", "")
+
+
+def in_a_shell(line: str, **variables: str) -> subprocess.CompletedProcess[str]:
+    """A line of sh in which $P stands for the program."""
+    return subprocess.run(
+        ["sh", "-c", line],
+        capture_output=True,
+        encoding="utf-8",
+        cwd=ROOT,
+        env={**os.environ, "P": f"{sys.executable} -m planner", **variables},
+        timeout=60,
+        check=False,
+    )
+
+
+@pytest.mark.skipif(not Path("/dev/full").is_char_device(), reason="needs /dev/full")
+@pytest.mark.parametrize("words", ["schema", "check demo"])
+def test_a_full_disk_behind_standard_output_is_said(words: str) -> None:
+    done = in_a_shell(f"$P {words} > /dev/full")
+    assert done.returncode == 2
+    assert done.stderr == "The system refuses the answer: No space left on device.\n"
+
+
+@pytest.mark.skipif(os.name != "posix", reason="needs sh")
+def test_closed_standard_output_is_said() -> None:
+    done = in_a_shell("$P schema >&-")
+    assert done.returncode == 2
+    assert done.stderr == "Standard output is closed; name a file instead of '-'.\n"
+
+
+@pytest.mark.skipif(os.name != "posix", reason="needs sh")
+def test_data_on_standard_output_is_utf8_whatever_the_terminal() -> None:
+    variables = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
+    done = in_a_shell("$P schema", **variables)
+    assert done.stdout == command_line.schema_text()

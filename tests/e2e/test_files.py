@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 from pathlib import Path
 
 import pytest
@@ -289,3 +290,29 @@ def test_an_edit_of_the_plan_is_what_is_saved(qtbot: QtBot, file: Path) -> None:
     window.document.apply(edits.set_canopy_height(window.document.plan, 0.3), "Move canopy")
     trigger(window, "save")
     assert json.loads(file.read_text())["canopy"]["height"] == 0.3
+
+
+def test_a_file_whose_folder_was_made_anew_is_guarded_again(qtbot: QtBot, file: Path) -> None:
+    window, _ = make_window(qtbot)
+    assert window.desk.open(file)
+    shutil.rmtree(file.parent)  # and with it the lock
+    file.parent.mkdir()
+    window.document.apply(edits.set_height(window.document.plan, 1.8), "Lower ceiling")
+    trigger(window, "save")
+    assert load_plan(file).space.height == 1.8
+    other, answers = make_window(qtbot)
+    assert not other.desk.open(file)
+    assert "already open in another window" in answers.told[0]
+    window.close()
+    assert other.desk.open(file)
+
+
+@pytest.mark.parametrize("name", ["nul\0inside", "/"])
+def test_a_name_no_file_can_have_is_said(qtbot: QtBot, name: str) -> None:
+    window, answers = make_window(qtbot)
+    window.document.apply(edits.set_height(window.document.plan, 1.8), "Lower ceiling")
+    answers.to_save = Path(name)
+    trigger(window, "save")
+    assert len(answers.told) == 1
+    assert "cannot be saved" in answers.told[0]
+    assert window.document.dirty

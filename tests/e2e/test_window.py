@@ -201,6 +201,8 @@ def _nameless(widget: QWidget) -> bool:
 @pytest.mark.parametrize("kind", Kind)
 def test_every_control_has_a_name_for_screen_readers(qtbot: QtBot, kind: Kind) -> None:
     window, _ = make_window(qtbot, demo_plan())
+    if kind is Kind.OBSTACLE:
+        trigger(window, "add_shelf")
     window.selection.select(Selection(kind))
     controls = [
         widget

@@ -7,6 +7,7 @@ Slow and noisy, and therefore easy to trust; its standard error comes with it.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -19,7 +20,7 @@ class Room:
     corners: np.ndarray
     z_floor: float
     z_ceiling: float
-    wall_rho: object
+    wall_rho: Callable[[int, np.ndarray], tuple[np.ndarray, np.ndarray]]
     ceiling_rho: tuple[float, float]
     floor_rho: tuple[float, float]
     z_map: float

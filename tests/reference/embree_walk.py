@@ -337,7 +337,9 @@ def _lambert(normal: FloatArray, random: np.random.Generator) -> FloatArray:
     """Directions by the cosine law: a point on the unit sphere that touches the surface."""
     height, turn = 2 * random.random(len(normal)) - 1, 2 * math.pi * random.random(len(normal))
     radius = np.sqrt(1 - height**2)
-    out = normal + np.column_stack([radius * np.cos(turn), radius * np.sin(turn), height])
+    out: FloatArray = normal + np.column_stack(
+        [radius * np.cos(turn), radius * np.sin(turn), height]
+    )
     length = np.linalg.norm(out, axis=1)
     out /= np.maximum(length, 1e-12)[:, None]
     return out
@@ -362,7 +364,8 @@ def wrinkled(
     out = 2 * (view * facet).sum(axis=1)[:, None] * facet - view
     up = out[:, 2] > 0
     kept = up & (random.random(len(width)) < masking(np.where(up, out[:, 2], 1.0), width))
-    return out[:, :1] * first + out[:, 1:2] * second + out[:, 2:] * normal, kept
+    turned: FloatArray = out[:, :1] * first + out[:, 1:2] * second + out[:, 2:] * normal
+    return turned, kept
 
 
 def masking(cosine: FloatArray, width: FloatArray) -> FloatArray:

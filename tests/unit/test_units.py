@@ -131,3 +131,14 @@ def test_what_is_written_reads_back_within_what_a_tape_resolves(
 @pytest.mark.parametrize(("unit", "step"), [(CM, 0.01), (INCH, 0.0127)])
 def test_dragging_snaps_to_a_centimetre_or_half_an_inch(unit: LengthUnit, step: float) -> None:
     assert unit.snap == pytest.approx(step)
+
+
+@pytest.mark.parametrize("gap", [" ", "  ", "\t", "\N{NO-BREAK SPACE}"])
+def test_any_kind_of_space_parts_whole_and_fraction(gap: str) -> None:
+    assert parse_length(f"23{gap}5/8", INCH) == pytest.approx(23.625 * 0.0254)
+
+
+@pytest.mark.parametrize("text", ["1/0", "0/0", "5 1/0", f"{'9' * 400}/1", f"1 {'9' * 5000}/3"])
+def test_fractions_that_are_no_number_are_refused_in_words(text: str) -> None:
+    with pytest.raises(LengthSyntaxError, match=r"divides by zero|no length anybody can measure"):
+        parse_length(text, CM)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
 from planner.app.canvas.ink import Ink, draw_plate_text, pen
 from planner.app.canvas.items import wall_normal
@@ -17,6 +17,7 @@ from planner.units import LengthUnit, format_length
 OFFSET_PX = WALL_PX + 19.0
 DOOR_OFFSET_PX = DOOR_PX + 14.0
 _TICK_PX = 4.0
+_NUMBER_PX = 20.0
 
 
 def paint_dimension(
@@ -28,11 +29,12 @@ def paint_dimension(
     ink: Ink,
     *,
     strong: bool = False,
+    short: str | None = None,
 ) -> None:
     """A measured length: a line beside two points, ticks at its ends, the figure on it.
 
     ``shift`` moves the line off the points. Where the figure does not fit along the line
-    it stands beside it, further out.
+    its ``short`` form stands beside it, further out.
     """
     a, b = start + shift, end + shift
     length = math.hypot(b.x() - a.x(), b.y() - a.y())
@@ -44,6 +46,9 @@ def paint_dimension(
     painter.setPen(line_pen)
     width = QFontMetricsF(painter.font()).horizontalAdvance(text) + 10
     fits = length > width + 14
+    if not fits and short is not None:
+        text = short
+        fits = length > QFontMetricsF(painter.font()).horizontalAdvance(text) + 24
     painter.drawLine(a - tick, a + tick)
     painter.drawLine(b - tick, b + tick)
     painter.drawLine(a, b)
@@ -54,8 +59,8 @@ def paint_dimension(
         angle = -90
     middle = (a + b) / 2
     if not fits:
-        outward = math.hypot(shift.x(), shift.y()) or 1.0
-        middle += shift / outward * 15
+        outward = math.hypot(shift.x(), shift.y())
+        middle += shift / outward * 15 if outward else tick / _TICK_PX * 15
     draw_plate_text(painter, middle, text, ink.ink if strong else ink.quiet, ink.paper, angle)
 
 
@@ -67,20 +72,35 @@ def paint_wall_lengths(
     unit: LengthUnit,
     strong: frozenset[int],
 ) -> None:
-    """The length of every wall beside it; those in ``strong`` stand out."""
+    """Number and length of every wall beside it; those in ``strong`` stand out."""
     for wall in range(plan.space.wall_count):
         start, end = (viewport.to_pixel(*point) for point in plan.space.wall(wall))
         nx, ny = wall_normal(plan, wall)
         offset = DOOR_OFFSET_PX if plan.space.door == wall else OFFSET_PX
+        measure = format_length(plan.space.wall_length(wall), unit)
         paint_dimension(
             painter,
             start,
             end,
             QPointF(nx, -ny) * offset,
-            format_length(plan.space.wall_length(wall), unit),
+            f"Wall {wall + 1}: {measure}",
             ink,
             strong=wall in strong,
+            short=f"{wall + 1}: {measure}",
         )
+
+
+def paint_corner_numbers(painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink) -> None:
+    """The number of every corner, on a small plate inside the footprint."""
+    ground = QColor(ink.paper)
+    ground.setAlphaF(0.82)
+    count = plan.space.wall_count
+    for k, corner in enumerate(plan.space.footprint):
+        before, after = wall_normal(plan, (k - 1) % count), wall_normal(plan, k)
+        inward = QPointF(-before[0] - after[0], before[1] + after[1])
+        reach = math.hypot(inward.x(), inward.y()) or 1.0
+        at = viewport.to_pixel(*corner) + inward / reach * _NUMBER_PX
+        draw_plate_text(painter, at, str(k + 1), ink.ink, ground)
 
 
 def scale_bar_length(scale: float, unit: LengthUnit, most_px: float) -> float:

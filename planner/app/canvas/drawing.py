@@ -6,6 +6,7 @@ from typing import Protocol
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
+    QColor,
     QFocusEvent,
     QKeyEvent,
     QMouseEvent,
@@ -82,6 +83,7 @@ class Drawing(QWidget):
         self._by_key = False
         self._applying = False
         self._notice = ""
+        self._refused = False
         self._burst = QTimer(self)
         self._burst.setSingleShot(True)
         self._burst.setInterval(BURST_MS)
@@ -157,7 +159,7 @@ class Drawing(QWidget):
 
     @property
     def notice(self) -> str:
-        """The sentence shown because an edit could not be made, or nothing."""
+        """The sentence shown because an edit was refused or stopped short, or nothing."""
         return self._notice
 
     def fit(self) -> None:
@@ -200,7 +202,7 @@ class Drawing(QWidget):
         """Send an edit to the document; True when there was one."""
         if edit is None:
             return False
-        self._notice = ""
+        self._notice, self._refused = edit.stopped, False
         self._applying = True
         try:
             self.document.apply(edit.plan, edit.label, merge_key)
@@ -211,8 +213,12 @@ class Drawing(QWidget):
 
     def say(self, text: str) -> None:
         """Show a sentence on the drawing until the next edit."""
-        self._notice = text
+        self._notice, self._refused = text, True
         self.update()
+
+    def notice_ink(self, ink: Ink) -> QColor:
+        """Colour of the notice: alarm where an edit was refused, plain where it was stopped."""
+        return ink.alarm if self._refused else ink.ink
 
     # -- drag ---------------------------------------------------------------------------
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from planner.app.canvas.items import Item, Part, wall_normal
-from planner.app.canvas.plan_drags import Edit, Hold, placed_lamp, snapped
+from planner.app.canvas.plan_drags import Edit, Hold, moved_lamp, moved_obstacle, snapped
 from planner.plan import edits
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
 from planner.plan.plan import Plan
@@ -105,8 +105,23 @@ def beam_half_angle(lamp: Lamp) -> float:
     return math.radians(min(max(wide), 85.0))
 
 
-def _within(value: float, low: float, high: float) -> float:
-    return min(max(value, low), max(low, high))
+@dataclass(frozen=True)
+class _Range:
+    """How far a height may go, and what to say where it stops."""
+
+    low: float
+    high: float
+    too_low: str
+    too_high: str
+
+    def within(self, value: float) -> tuple[float, str]:
+        """The value or the nearest end, and the reason where it was stopped."""
+        high = max(self.low, self.high)
+        if value < self.low - 1e-9:
+            return self.low, self.too_low
+        if value > high + 1e-9:
+            return high, self.too_high
+        return min(max(value, self.low), high), ""
 
 
 def lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
@@ -120,21 +135,54 @@ def lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
     if item.part is Part.LAMP:
         old = plan.lamps[item.index].hanging_height
         room = plan.space.height - plan.canopy.height
-        new = _within(snapped(old + by, step), MIN_HANGING_M, room)
+        free = _Range(
+            MIN_HANGING_M,
+            room,
+            "The lamp stops 1 cm above the canopy; lower the canopy first.",
+            "The lamp has reached the ceiling.",
+        )
+        new, stopped = free.within(snapped(old + by, step))
         return Edit(
             edits.change_lamp(plan, item.index, hanging_height=round(new, 7)),
             _named("lamp", new - old),
+            stopped,
         )
+    if item.part is Part.OBSTACLE:
+        obstacle = plan.obstacles[item.index]
+        free = _Range(
+            0.0,
+            plan.space.height - obstacle.thickness,
+            "The obstacle stands on the floor.",
+            "The obstacle has reached the ceiling.",
+        )
+        old = obstacle.underside
+        new, stopped = free.within(snapped(old + by, step))
+        moved = edits.change_obstacle(plan, item.index, underside=round(new, 7))
+        return Edit(moved, _named("obstacle", new - old), stopped)
     if item.part is Part.CANOPY:
         old = plan.canopy.height
         lowest = min((plan.lamp_height(lamp) for lamp in plan.lamps), default=plan.space.height)
-        new = _within(snapped(old + by, step), 0.0, lowest - MIN_HANGING_M)
-        return Edit(edits.set_canopy_height(plan, round(new, 7)), _named("canopy", new - old))
+        above = "the lowest lamp; raise the lamp first" if plan.lamps else "the ceiling"
+        free = _Range(
+            0.0,
+            lowest - MIN_HANGING_M,
+            "The canopy has reached the floor.",
+            f"The canopy stops 1 cm below {above}.",
+        )
+        new, stopped = free.within(snapped(old + by, step))
+        canopy = edits.set_canopy_height(plan, round(new, 7))
+        return Edit(canopy, _named("canopy", new - old), stopped)
     if item.part is Part.CEILING:
         old = plan.space.height
         least = max(MIN_HEIGHT_M, plan.canopy.height + MIN_HANGING_M)
-        new = _within(snapped(old + by, step), least, MAX_HEIGHT_M)
-        return Edit(edits.set_height(plan, round(new, 7)), _named("ceiling", new - old))
+        free = _Range(
+            least,
+            MAX_HEIGHT_M,
+            "The ceiling stops 1 cm above the canopy; lower the canopy first.",
+            f"A space is at most {MAX_HEIGHT_M:g} m high.",
+        )
+        new, stopped = free.within(snapped(old + by, step))
+        return Edit(edits.set_height(plan, round(new, 7)), _named("ceiling", new - old), stopped)
     if item.part is Part.BAND_EDGE:
         return _edge_lifted(plan, item, by, step)
     raise ValueError(f"a {item.part} has no height to change.")
@@ -143,8 +191,11 @@ def lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
 def _edge_lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
     edges = (0.0, *band_edges(plan, item.index), plan.space.height)
     below, old, above = edges[item.band : item.band + 3]
-    new = _within(snapped(old + by, step), below + MIN_BAND_M, above - MIN_BAND_M)
-    return Edit(edits.move_band_edge(plan, item.index, item.band, round(new, 7)), "Move band edge")
+    beside = "The edge stops at the next edge, the floor or the ceiling."
+    free = _Range(below + MIN_BAND_M, above - MIN_BAND_M, beside, beside)
+    new, stopped = free.within(snapped(old + by, step))
+    moved = edits.move_band_edge(plan, item.index, item.band, round(new, 7))
+    return Edit(moved, "Move band edge", stopped)
 
 
 def _named(thing: str, by: float) -> str:
@@ -152,15 +203,19 @@ def _named(thing: str, by: float) -> str:
 
 
 def nudged_across(plan: Plan, item: Item, by: Point, axis: Axis) -> Edit | None:
-    """An item moved by arrow keys: up and down its height, left and right a lamp's place."""
+    """An item moved by arrow keys: up and down its height, left and right its place."""
     if by[1]:
         return lifted(plan, item, by[1], None)
+    dx, dy = (by[0], 0.0) if axis == "y" else (0.0, by[0])
+    if item.part is Part.OBSTACLE:
+        obstacle = plan.obstacles[item.index]
+        spot = (round(obstacle.x + dx, 7), round(obstacle.y + dy, 7))
+        return moved_obstacle(plan, item.index, spot)
     if item.part is not Part.LAMP:
         return None
     lamp = plan.lamps[item.index]
-    dx, dy = (by[0], 0.0) if axis == "y" else (0.0, by[0])
     target = (round(lamp.x + dx, 7), round(lamp.y + dy, 7))
-    return Edit(placed_lamp(plan, item.index, target), "Move lamp")
+    return moved_lamp(plan, item.index, target)
 
 
 @dataclass(frozen=True)

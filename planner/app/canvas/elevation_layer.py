@@ -268,7 +268,7 @@ class Elevation:
     def paint_heights(self, painter: QPainter, strong: frozenset[str]) -> None:
         """Ceiling height on the left, canopy height on the right, width below."""
         box, plan = self.inside(), self.plan
-        side = QPointF(-WALL_PX - 19, 0)
+        side = QPointF(-WALL_PX - 15, 0)
         paint_dimension(
             painter,
             box.bottomLeft(),

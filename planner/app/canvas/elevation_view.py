@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton, QWidget
@@ -21,8 +23,10 @@ from planner.app.canvas.elevation_drags import (
     wall_extent,
 )
 from planner.app.canvas.elevation_layer import Elevation, light_across
+from planner.app.canvas.gains_layer import paint_side_gains
 from planner.app.canvas.ink import Ink, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
+from planner.app.canvas.obstacles_layer import paint_from_side, side_box
 from planner.app.canvas.outline_layer import WALL_PX
 from planner.app.canvas.plan_choices import removed
 from planner.app.canvas.plan_drags import Edit
@@ -33,10 +37,11 @@ from planner.app.plots import colours
 from planner.app.selection import Kind, Selection, SelectionModel
 from planner.estimate.result import Estimate
 from planner.plan.space import Point
+from planner.reports.lining_gains import LiningGain
 from planner.units import format_length
 
-MARGIN_SIDE = 52.0
-_MOVABLE = {Part.LAMP, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}
+MARGIN_SIDE = 48.0
+_MOVABLE = {Part.LAMP, Part.OBSTACLE, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}
 _SELECTED_BY = {
     Part.CANOPY: Kind.CANOPY,
     Part.INSIDE: Kind.CANOPY,
@@ -59,6 +64,7 @@ class ElevationView(Drawing):
         self._axis: Axis = "y"
         self._estimate: Estimate | None = None
         self._levels: colours.Levels | None = None
+        self._gains: Sequence[LiningGain] = ()
         self.setAccessibleName("Side elevation")
         self.setMinimumSize(220, 320)
         self.turn_button = QToolButton(self)
@@ -108,6 +114,11 @@ class ElevationView(Drawing):
         self._estimate = estimate
         self.update()
 
+    def set_gains(self, gains: Sequence[LiningGain]) -> None:
+        """What each surface would bring, marked where the display asks for it."""
+        self._gains = gains
+        self.update()
+
     def set_levels(self, levels: colours.Levels | None) -> None:
         """Use the ends of another drawing's colour scale; None follows the map."""
         self._levels = levels
@@ -119,6 +130,11 @@ class ElevationView(Drawing):
 
     def drawing_area(self) -> QRectF:
         return QRectF(self.rect()).adjusted(MARGIN_SIDE, MARGIN_TOP, -MARGIN_SIDE, -MARGIN_BOTTOM)
+
+    @property
+    def _sideways(self) -> int:
+        """The plan's axis that runs to the right."""
+        return 0 if self._axis == "y" else 1
 
     def shown_wall(self) -> int:
         """The wall whose bands are shown: the selected one, or the one seen."""
@@ -135,6 +151,7 @@ class ElevationView(Drawing):
         wall = self.shown_wall()
         return (
             *(Item(Part.LAMP, k) for k in range(len(self.plan.lamps))),
+            *(Item(Part.OBSTACLE, k) for k in range(len(self.plan.obstacles))),
             Item(Part.CANOPY),
             Item(Part.CEILING),
             *(Item(Part.BAND_EDGE, wall, k) for k in range(len(band_edges(self.plan, wall)))),
@@ -150,6 +167,10 @@ class ElevationView(Drawing):
         edge = self._edge_at(pixel, box)
         if edge is not None:
             return edge
+        for k in reversed(range(len(self.plan.obstacles))):
+            body = side_box(self.plan.obstacles[k], self.viewport, self._sideways)
+            if body.adjusted(-3, -4, 3, 4).contains(pixel):
+                return Item(Part.OBSTACLE, k)
         in_width = box.left() - WALL_PX <= pixel.x() <= box.right() + WALL_PX
         canopy = self.viewport.to_pixel(0, self.plan.canopy.height).y()
         if in_width and abs(pixel.y() - canopy) <= CORNER_REACH:
@@ -203,6 +224,8 @@ class ElevationView(Drawing):
             focused, selected = None, Selection()
         elif item.part is Part.LAMP:
             focused, selected = item, Selection(Kind.LAMP, item.index)
+        elif item.part is Part.OBSTACLE:
+            focused, selected = item, Selection(Kind.OBSTACLE, item.index)
         elif item.part in {Part.WALL, Part.BAND_EDGE}:
             focused = item if item.part is Part.BAND_EDGE else None
             selected = Selection(Kind.WALL, item.index, item.band)
@@ -219,6 +242,8 @@ class ElevationView(Drawing):
     def _follow_selection(self, selection: Selection) -> None:
         if selection.kind is Kind.LAMP:
             self.set_focused(Item(Part.LAMP, selection.index))
+        elif selection.kind is Kind.OBSTACLE:
+            self.set_focused(Item(Part.OBSTACLE, selection.index))
         elif selection.kind is Kind.CANOPY:
             self.set_focused(Item(Part.CANOPY))
         elif selection.kind is Kind.CEILING:
@@ -247,13 +272,18 @@ class ElevationView(Drawing):
         for number, lamp in enumerate(plan.lamps, start=1):
             height = format_length(lamp.hanging_height, unit)
             parts.append(f"Lamp {number} hangs {height} above the canopy.")
+        parts += [
+            f"{obstacle.name} stands {format_length(obstacle.underside, unit)} above the floor."
+            for obstacle in plan.obstacles
+        ]
         wall = self.shown_wall()
         for k, height_m in enumerate(band_edges(plan, wall), start=1):
             parts.append(
                 f"Wall {wall + 1} changes its lining at {format_length(height_m, unit)} (edge {k})."
             )
         if self.focused is not None:
-            which = f" {self.focused.index + 1}" if self.focused.part is Part.LAMP else ""
+            counted = self.focused.part in {Part.LAMP, Part.OBSTACLE}
+            which = f" {self.focused.index + 1}" if counted else ""
             parts.append(f"In hand: {self.focused.part}{which}.")
         return " ".join(parts)
 
@@ -285,21 +315,25 @@ class ElevationView(Drawing):
         light = light_across(self._estimate, self._axis, levels, state.colour_map)
         elevation.paint_canopy(painter, light, active=current.kind is Kind.CANOPY)
         elevation.paint_band_edges(painter, wall, edge)
+        held = current.index if current.kind is Kind.OBSTACLE else None
+        paint_from_side(painter, self.plan, self.viewport, ink, self._sideways, held)
         elevation.paint_lamps(painter, lamp)
         painter.setFont(figure_font(self.font(), 0.92))
         elevation.paint_hanging(painter, lamp)
         elevation.paint_heights(painter, selected)
+        if state.gains:
+            paint_side_gains(painter, self._gains, elevation.inside(), ink)
         self._paint_margins(painter, ink)
 
     def _paint_margins(self, painter: QPainter, ink: Ink) -> None:
-        edge, line = notices.EDGE_PX, notices.LINE_PX
+        edge, line = notices.EDGE_PX, notices.line_height(painter)
         width = float(self.width())
         room = width - self.turn_button.width() - 2 * edge - 8
         top = QRectF(edge, 7, room, line)
         notices.paint_line(painter, top, f"Side view along {self._axis}", ink.quiet)
         if self.notice:
             area = QRectF(edge, self.height() - edge - line - 16, width - 2 * edge, line + 20)
-            notices.paint_sentence(painter, area, self.notice, ink.alarm)
+            notices.paint_sentence(painter, area, self.notice, self.notice_ink(ink))
 
 
 def _colour(rgba: colours.Rgba) -> QColor:

@@ -11,6 +11,7 @@ from PySide6.QtCore import QPointF
 from planner.app.canvas.sampling import Section
 from planner.app.canvas.viewport import Viewport
 from planner.plan.lamp import Lamp
+from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
 from planner.plan.space import Point, contains
 
@@ -25,12 +26,14 @@ class Part(StrEnum):
     """Kinds of item on the plan view and on the elevation."""
 
     LAMP = "lamp"
+    OBSTACLE = "obstacle"
     WALL = "wall"
     CORNER = "corner"
     SECTION = "section"
     SECTION_START = "section start"
     SECTION_END = "section end"
     TURN = "turn"
+    TURN_OBSTACLE = "turn obstacle"
     CANOPY = "canopy"
     CEILING = "ceiling"
     FLOOR = "floor"
@@ -41,7 +44,7 @@ class Part(StrEnum):
 
 @dataclass(frozen=True)
 class Item:
-    """One part of the drawing; ``index`` counts lamps, walls or corners, ``band`` bands."""
+    """One part of the drawing; ``index`` counts things of its kind, ``band`` bands."""
 
     part: Part
     index: int = 0
@@ -51,6 +54,8 @@ class Item:
         """Whether the plan still has it."""
         if self.part in {Part.LAMP, Part.TURN}:
             return self.index < len(plan.lamps)
+        if self.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+            return self.index < len(plan.obstacles)
         if self.part in {Part.WALL, Part.CORNER}:
             return self.index < plan.space.wall_count
         if self.part is Part.BAND_EDGE:
@@ -61,9 +66,10 @@ class Item:
 
 
 def items_in_order(plan: Plan) -> tuple[Item, ...]:
-    """All items the Tab key steps through: lamps, walls, corners, the section line."""
+    """All items the Tab key steps through: lamps, obstacles, walls, corners, the section."""
     return (
         *(Item(Part.LAMP, k) for k in range(len(plan.lamps))),
+        *(Item(Part.OBSTACLE, k) for k in range(len(plan.obstacles))),
         *(Item(Part.WALL, k) for k in range(plan.space.wall_count)),
         *(Item(Part.CORNER, k) for k in range(plan.space.wall_count)),
         Item(Part.SECTION),
@@ -93,57 +99,127 @@ def lamp_reach(lamp: Lamp, scale: float) -> tuple[float, float]:
     return max(length / 2, least), max(width / 2, least)
 
 
+def obstacle_reach(obstacle: Obstacle, scale: float) -> tuple[float, float]:
+    """Half length and half width in metres within which an obstacle is taken hold of."""
+    least = MIN_LAMP_PX / 2 / scale
+    return max(obstacle.length / 2, least), max(obstacle.width / 2, least)
+
+
 def turn_handle(lamp: Lamp, viewport: Viewport) -> QPointF:
     """Pixel of the handle that turns a lamp, beyond the end of its own x axis."""
-    reach = lamp_reach(lamp, viewport.scale)[0] + TURN_HANDLE_PX / viewport.scale
-    angle = math.radians(lamp.rotation_deg)
-    return viewport.to_pixel(lamp.x + reach * math.cos(angle), lamp.y + reach * math.sin(angle))
+    return _beyond_end(lamp, lamp_reach(lamp, viewport.scale)[0], viewport)
+
+
+def obstacle_handle(obstacle: Obstacle, viewport: Viewport) -> QPointF:
+    """Pixel of the handle that turns an obstacle."""
+    return _beyond_end(obstacle, obstacle_reach(obstacle, viewport.scale)[0], viewport)
+
+
+def _beyond_end(thing: Lamp | Obstacle, half: float, viewport: Viewport) -> QPointF:
+    reach = half + TURN_HANDLE_PX / viewport.scale
+    angle = math.radians(thing.rotation_deg)
+    return viewport.to_pixel(thing.x + reach * math.cos(angle), thing.y + reach * math.sin(angle))
 
 
 def hits_lamp(lamp: Lamp, at: Point, scale: float) -> bool:
     """Whether a world point lies on a lamp's body (or near enough to a small one)."""
-    angle = math.radians(lamp.rotation_deg)
-    dx, dy = at[0] - lamp.x, at[1] - lamp.y
+    return _within(lamp, at, lamp_reach(lamp, scale))
+
+
+def hits_obstacle(obstacle: Obstacle, at: Point, scale: float) -> bool:
+    """Whether a world point lies on an obstacle."""
+    return _within(obstacle, at, obstacle_reach(obstacle, scale))
+
+
+def _within(thing: Lamp | Obstacle, at: Point, half: tuple[float, float]) -> bool:
+    angle = math.radians(thing.rotation_deg)
+    dx, dy = at[0] - thing.x, at[1] - thing.y
     along = dx * math.cos(angle) + dy * math.sin(angle)
     across = -dx * math.sin(angle) + dy * math.cos(angle)
-    half_length, half_width = lamp_reach(lamp, scale)
-    return abs(along) <= half_length and abs(across) <= half_width
+    return abs(along) <= half[0] and abs(across) <= half[1]
 
 
 def item_at(
-    plan: Plan, section: Section, viewport: Viewport, pixel: QPointF, turning: int | None = None
+    plan: Plan,
+    section: Section,
+    viewport: Viewport,
+    pixel: QPointF,
+    turning: int | None = None,
+    turning_obstacle: int | None = None,
 ) -> Item:
     """What lies under a pixel, the smallest target first.
 
-    ``turning`` is the lamp that shows its turning handle, if any.
+    ``turning`` is the lamp, ``turning_obstacle`` the obstacle that shows its turning
+    handle, if any.
     """
-    spot = (pixel.x(), pixel.y())
+    small = [
+        *_turning_handles(plan, viewport, turning, turning_obstacle),
+        *((Item(Part.CORNER, k), viewport.to_pixel(*at)) for k, at in enumerate(_corners(plan))),
+        (Item(Part.SECTION_START), viewport.to_pixel(*section[0])),
+        (Item(Part.SECTION_END), viewport.to_pixel(*section[1])),
+    ]
+    for item, spot in small:
+        if math.hypot(spot.x() - pixel.x(), spot.y() - pixel.y()) <= CORNER_REACH:
+            return item
+    return _large_item_at(plan, section, viewport.to_world(pixel), viewport.scale)
 
-    def near(u: float, v: float, reach: float) -> bool:
-        at = viewport.to_pixel(u, v)
-        return math.hypot(at.x() - spot[0], at.y() - spot[1]) <= reach
 
-    if turning is not None and turning < len(plan.lamps):
-        handle = turn_handle(plan.lamps[turning], viewport)
-        if math.hypot(handle.x() - spot[0], handle.y() - spot[1]) <= CORNER_REACH:
-            return Item(Part.TURN, turning)
-    for k, corner in enumerate(plan.space.footprint):
-        if near(*corner, CORNER_REACH):
-            return Item(Part.CORNER, k)
-    for end, part in zip(section, (Part.SECTION_START, Part.SECTION_END), strict=True):
-        if near(*end, CORNER_REACH):
-            return Item(part)
-    at = viewport.to_world(pixel)
+def _corners(plan: Plan) -> tuple[Point, ...]:
+    return plan.space.footprint
+
+
+def _turning_handles(
+    plan: Plan, viewport: Viewport, lamp: int | None, obstacle: int | None
+) -> list[tuple[Item, QPointF]]:
+    found = []
+    if lamp is not None and lamp < len(plan.lamps):
+        found.append((Item(Part.TURN, lamp), turn_handle(plan.lamps[lamp], viewport)))
+    if obstacle is not None and obstacle < len(plan.obstacles):
+        handle = obstacle_handle(plan.obstacles[obstacle], viewport)
+        found.append((Item(Part.TURN_OBSTACLE, obstacle), handle))
+    return found
+
+
+def _large_item_at(plan: Plan, section: Section, at: Point, scale: float) -> Item:
+    """A body, a wall or the section line under a world point."""
     for k in reversed(range(len(plan.lamps))):
-        if hits_lamp(plan.lamps[k], at, viewport.scale):
+        if hits_lamp(plan.lamps[k], at, scale):
             return Item(Part.LAMP, k)
     wall = nearest_wall(plan, at)
-    if distance_to_segment(at, *plan.space.wall(wall)) * viewport.scale <= WALL_REACH:
+    if distance_to_segment(at, *plan.space.wall(wall)) * scale <= WALL_REACH:
         return Item(Part.WALL, wall)
-    if distance_to_segment(at, *section) * viewport.scale <= LINE_REACH:
+    for k in reversed(range(len(plan.obstacles))):
+        if hits_obstacle(plan.obstacles[k], at, scale):
+            return Item(Part.OBSTACLE, k)
+    if distance_to_segment(at, *section) * scale <= LINE_REACH:
         return Item(Part.SECTION)
     inside = contains(plan.space.footprint, *at)
     return Item(Part.INSIDE if inside else Part.OUTSIDE)
+
+
+def place_of(plan: Plan, item: Item, section: Section) -> Point:
+    """A world point on an item, for a menu called by a key."""
+    if item.part is Part.CORNER:
+        return plan.space.footprint[item.index]
+    if item.part is Part.WALL:
+        (x0, y0), (x1, y1) = plan.space.wall(item.index)
+        return (x0 + x1) / 2, (y0 + y1) / 2
+    if item.part is Part.LAMP:
+        return plan.lamps[item.index].x, plan.lamps[item.index].y
+    if item.part is Part.OBSTACLE:
+        return plan.obstacles[item.index].x, plan.obstacles[item.index].y
+    return section[0]
+
+
+def walls_of(item: Item | None, count: int) -> frozenset[int]:
+    """Walls whose lengths an item decides."""
+    if item is None:
+        return frozenset()
+    if item.part is Part.WALL:
+        return frozenset({(item.index - 1) % count, item.index, (item.index + 1) % count})
+    if item.part is Part.CORNER:
+        return frozenset({(item.index - 1) % count, item.index})
+    return frozenset()
 
 
 def nearest_wall(plan: Plan, at: Point) -> int:

@@ -12,6 +12,11 @@ EDGE_PX = 14.0
 LINE_PX = 24.0
 
 
+def line_height(painter: QPainter) -> float:
+    """Height of a line of text in a margin: more than usual where the font is large."""
+    return max(LINE_PX, QFontMetricsF(painter.font()).height() + 6)
+
+
 def reason(error: ValueError) -> str:
     """What is wrong, as one sentence to be shown on the drawing."""
     text = str(error)
@@ -46,9 +51,10 @@ def paint_sentence(painter: QPainter, area: QRectF, text: str, colour: QColor) -
 
 def paint_refining(painter: QPainter, right: QPointF, ink: Ink) -> None:
     """The mark that a finer estimate is on its way, ending at ``right``."""
-    text = "refining"
+    text = "preview, refining"
     width = QFontMetricsF(painter.font()).horizontalAdvance(text)
-    box = QRectF(right.x() - width, right.y() - LINE_PX / 2, width, LINE_PX)
+    line = line_height(painter)
+    box = QRectF(right.x() - width, right.y() - line / 2, width, line)
     painter.setPen(ink.quiet)
     painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
     painter.setPen(Qt.PenStyle.NoPen)

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from planner.app.canvas.items import Item, Part
-from planner.app.canvas.plan_drags import Edit, point_on_wall, turned_lamp
+from planner.app.canvas.plan_drags import Edit, point_on_wall, turned_lamp, turned_obstacle
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.space import Point
@@ -34,9 +34,11 @@ def middle_of_wall(plan: Plan, wall: int) -> Point:
 
 
 def removed(plan: Plan, item: Item) -> Edit | None:
-    """The plan without a lamp or corner; None for what cannot be taken away."""
+    """The plan without a lamp, obstacle or corner; None for what cannot be taken away."""
     if item.part in {Part.LAMP, Part.TURN}:
         return Edit(edits.remove_lamp(plan, item.index), "Remove lamp")
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        return Edit(edits.remove_obstacle(plan, item.index), "Remove obstacle")
     if item.part is Part.CORNER:
         return Edit(edits.remove_corner(plan, item.index), "Remove corner")
     return None
@@ -60,6 +62,14 @@ def choices(plan: Plan, item: Item, at: Point, step: float) -> tuple[Choice, ...
             Choice("Rotate by 15°", lambda: turned_lamp(plan, index, 15.0), lamp),
             Choice("Rotate by 90°", lambda: turned_lamp(plan, index, 90.0), lamp),
             Choice("Remove lamp", lambda: Edit(edits.remove_lamp(plan, index), "Remove lamp")),
+        )
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        obstacle = Item(Part.OBSTACLE, index)
+        away = Edit(edits.remove_obstacle(plan, index), "Remove obstacle")
+        return (
+            Choice("Rotate by 15°", lambda: turned_obstacle(plan, index, 15.0), obstacle),
+            Choice("Rotate by 90°", lambda: turned_obstacle(plan, index, 90.0), obstacle),
+            Choice("Remove obstacle", lambda: away),
         )
     return ()
 

@@ -12,6 +12,8 @@ from planner.plan.plan import Plan
 from planner.plan.space import Point
 
 TURN_STEP_DEG = 15.0
+LAMP_INSIDE = "The middle of a lamp stays inside the walls."
+OBSTACLE_INSIDE = "The middle of an obstacle stays inside the walls."
 
 
 @dataclass(frozen=True)
@@ -24,10 +26,11 @@ class Hold:
 
 @dataclass(frozen=True)
 class Edit:
-    """A finished edit: the plan and the name of its undo step."""
+    """A finished edit: the plan, the name of its undo step, and what stopped it short."""
 
     plan: Plan
     label: str
+    stopped: str = ""
 
 
 def snapped(value: float, step: float | None) -> float:
@@ -70,18 +73,26 @@ class PlanDrag:
         if self.item.part is Part.LAMP:
             lamp = self.plan.lamps[index]
             target = snapped_point((lamp.x + dx, lamp.y + dy), hold.step)
-            return Edit(placed_lamp(self.plan, index, target), "Move lamp")
+            return moved_lamp(self.plan, index, target)
         if self.item.part is Part.TURN:
             return Edit(self._turned(at, hold), "Rotate lamp")
+        if self.item.part is Part.OBSTACLE:
+            obstacle = self.plan.obstacles[index]
+            target = snapped_point((obstacle.x + dx, obstacle.y + dy), hold.step)
+            return moved_obstacle(self.plan, index, target)
+        if self.item.part is Part.TURN_OBSTACLE:
+            return Edit(self._turned(at, hold), "Rotate obstacle")
         raise ValueError(f"a {self.item.part} cannot be dragged.")
 
     def _turned(self, at: Point, hold: Hold) -> Plan:
-        lamp = self.plan.lamps[self.item.index]
-        angle = math.degrees(math.atan2(at[1] - lamp.y, at[0] - lamp.x))
+        index, of_lamp = self.item.index, self.item.part is Part.TURN
+        thing = self.plan.lamps[index] if of_lamp else self.plan.obstacles[index]
+        angle = math.degrees(math.atan2(at[1] - thing.y, at[0] - thing.x))
         step = 1.0 if hold.fine else TURN_STEP_DEG
-        return edits.change_lamp(
-            self.plan, self.item.index, rotation_deg=whole_turn(round(angle / step) * step)
-        )
+        turned = whole_turn(round(angle / step) * step)
+        if of_lamp:
+            return edits.change_lamp(self.plan, index, rotation_deg=turned)
+        return edits.change_obstacle(self.plan, index, rotation_deg=turned)
 
 
 def whole_turn(angle_deg: float) -> float:
@@ -89,10 +100,18 @@ def whole_turn(angle_deg: float) -> float:
     return -((-angle_deg + 180) % 360 - 180)
 
 
-def placed_lamp(plan: Plan, index: int, at: Point) -> Plan:
+def moved_lamp(plan: Plan, index: int, at: Point) -> Edit:
     """A lamp at a point, or as near to it as the footprint allows."""
     x, y = edits.nearest_inside(plan.space.footprint, at)
-    return edits.change_lamp(plan, index, x=x, y=y)
+    stopped = "" if math.dist((x, y), at) < 1e-6 else LAMP_INSIDE
+    return Edit(edits.change_lamp(plan, index, x=x, y=y), "Move lamp", stopped)
+
+
+def moved_obstacle(plan: Plan, index: int, at: Point) -> Edit:
+    """An obstacle at a point, or as near to it as the footprint allows."""
+    x, y = edits.nearest_inside(plan.space.footprint, at)
+    stopped = "" if math.dist((x, y), at) < 1e-6 else OBSTACLE_INSIDE
+    return Edit(edits.change_obstacle(plan, index, x=x, y=y), "Move obstacle", stopped)
 
 
 def shifted_wall(plan: Plan, wall: int, by: Point, step: float | None) -> Plan:
@@ -139,7 +158,11 @@ def nudged(plan: Plan, item: Item, by: Point) -> Edit:
     if item.part is Part.LAMP:
         lamp = plan.lamps[index]
         target = (round(lamp.x + by[0], 7), round(lamp.y + by[1], 7))
-        return Edit(placed_lamp(plan, index, target), "Move lamp")
+        return moved_lamp(plan, index, target)
+    if item.part is Part.OBSTACLE:
+        obstacle = plan.obstacles[index]
+        target = (round(obstacle.x + by[0], 7), round(obstacle.y + by[1], 7))
+        return moved_obstacle(plan, index, target)
     raise ValueError(f"a {item.part} does not move by arrow keys.")
 
 
@@ -147,6 +170,12 @@ def turned_lamp(plan: Plan, index: int, by_deg: float) -> Edit:
     """A lamp turned by so many degrees, counter-clockwise."""
     turned = whole_turn(plan.lamps[index].rotation_deg + by_deg)
     return Edit(edits.change_lamp(plan, index, rotation_deg=turned), "Rotate lamp")
+
+
+def turned_obstacle(plan: Plan, index: int, by_deg: float) -> Edit:
+    """An obstacle turned by so many degrees, counter-clockwise."""
+    turned = whole_turn(plan.obstacles[index].rotation_deg + by_deg)
+    return Edit(edits.change_obstacle(plan, index, rotation_deg=turned), "Rotate obstacle")
 
 
 def dragged_section(

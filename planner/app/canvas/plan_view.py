@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QAction, QContextMenuEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QMenu, QWidget
 
-from planner.app.canvas import dimensions, notices, outline_layer
+from planner.app.canvas import dimensions, notices, obstacles_layer, outline_layer
 from planner.app.canvas.drawing import MARGIN_BOTTOM, MARGIN_TOP, Drag, Drawing
+from planner.app.canvas.gains_layer import paint_wall_gains
 from planner.app.canvas.ink import Ink, figure_font
-from planner.app.canvas.items import Item, Part, item_at, items_in_order, wall_normal
+from planner.app.canvas.items import (
+    Item,
+    Part,
+    item_at,
+    items_in_order,
+    place_of,
+    wall_normal,
+    walls_of,
+)
 from planner.app.canvas.lamps_layer import paint_lamps
 from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.plan_choices import Choice, added_corner, choices, middle_of_wall, removed
@@ -22,6 +32,7 @@ from planner.app.canvas.plan_drags import (
     dragged_section,
     nudged,
     turned_lamp,
+    turned_obstacle,
 )
 from planner.app.canvas.plan_words import item_in_words, plan_in_words
 from planner.app.canvas.sampling import Section, default_section, value_at
@@ -33,9 +44,13 @@ from planner.app.plots.colours import Levels, levels_of
 from planner.app.selection import Kind, Selection, SelectionModel
 from planner.estimate.result import Estimate
 from planner.plan.space import Point
+from planner.reports.lining_gains import LiningGain
 from planner.units import format_length
 
 MARGIN_SIDE = 62.0
+_DRAGGED = {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN, Part.OBSTACLE, Part.TURN_OBSTACLE}
+_SELECTABLE = {Part.LAMP, Part.WALL, Part.OBSTACLE}
+_ANY_WAY = {Part.LAMP, Part.OBSTACLE, Part.CORNER, Part.SECTION_START, Part.SECTION_END}
 EMPTY_HINT = "Hang a lamp: press L or the button beside the drawing"
 
 
@@ -77,7 +92,8 @@ class PlanView(Drawing):
     ) -> None:
         super().__init__(document, selection, display, parent)
         self._estimate: Estimate | None = None
-        self._refining = False
+        self._refining = self._corners_numbered = False
+        self._gains: Sequence[LiningGain] = ()
         self._light = LightLayer()
         self._fixed_levels: Levels | None = None
         self._levels: Levels = (0.0, 1.0)
@@ -106,6 +122,16 @@ class PlanView(Drawing):
         if refining != self._refining:
             self._refining = refining
             self.update()
+
+    def set_gains(self, gains: Sequence[LiningGain]) -> None:
+        """What each surface would bring, marked where the display asks for it."""
+        self._gains = gains
+        self.update()
+
+    def number_corners(self, numbered: bool) -> None:
+        """Write the corners' numbers beside them, as a list names them."""
+        self._corners_numbered = numbered
+        self.update()
 
     def set_levels(self, levels: Levels | None) -> None:
         """Fix the ends of the colour scale (to compare drawings); None follows the map."""
@@ -162,7 +188,8 @@ class PlanView(Drawing):
     def item_at(self, pixel: QPointF) -> Item:
         current = self.selection.current
         turning = current.index if current.kind is Kind.LAMP else None
-        return item_at(self.plan, self.section, self.viewport, pixel, turning)
+        held = current.index if current.kind is Kind.OBSTACLE else None
+        return item_at(self.plan, self.section, self.viewport, pixel, turning, held)
 
     def items(self) -> tuple[Item, ...]:
         return items_in_order(self.plan)
@@ -170,7 +197,7 @@ class PlanView(Drawing):
     def begin(self, item: Item, at: Point) -> Drag | None:
         if item.part in {Part.SECTION, Part.SECTION_START, Part.SECTION_END}:
             return _SectionDrag(self, item.part, self.section, at)
-        if item.part in {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN}:
+        if item.part in _DRAGGED:
             return PlanDrag(self.plan, item, at)
         return None
 
@@ -192,6 +219,9 @@ class PlanView(Drawing):
             focused, selected = None, Selection(Kind.CANOPY)
         elif item.part in {Part.LAMP, Part.TURN}:
             focused, selected = Item(Part.LAMP, item.index), Selection(Kind.LAMP, item.index)
+        elif item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+            focused = Item(Part.OBSTACLE, item.index)
+            selected = Selection(Kind.OBSTACLE, item.index)
         elif item.part is Part.WALL:
             focused = item
             selected = Selection(Kind.WALL, item.index)
@@ -213,7 +243,9 @@ class PlanView(Drawing):
             self.set_focused(Item(Part.LAMP, selection.index))
         elif selection.kind is Kind.WALL:
             self.set_focused(Item(Part.WALL, selection.index))
-        elif self.focused is not None and self.focused.part in {Part.LAMP, Part.WALL}:
+        elif selection.kind is Kind.OBSTACLE:
+            self.set_focused(Item(Part.OBSTACLE, selection.index))
+        elif self.focused is not None and self.focused.part in _SELECTABLE:
             self.set_focused(None)
 
     def words(self) -> str:
@@ -239,7 +271,7 @@ class PlanView(Drawing):
             return False
         plan, index = self.plan, item.index
         if key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}:
-            if item.part not in {Part.LAMP, Part.CORNER}:
+            if item.part not in {Part.LAMP, Part.CORNER, Part.OBSTACLE}:
                 return False
             self.make(Choice("", lambda: removed(plan, item) or Edit(plan, "")))
         elif key == Qt.Key.Key_Insert and item.part is Part.WALL:
@@ -249,6 +281,9 @@ class PlanView(Drawing):
             self.make(Choice("", lambda: added_corner(plan, index, middle, step), corner))
         elif key == Qt.Key.Key_R and item.part is Part.LAMP:
             if self.try_edit(turned_lamp(plan, index, 15.0), f"turn {index}"):
+                self._burst.start()
+        elif key == Qt.Key.Key_R and item.part is Part.OBSTACLE:
+            if self.try_edit(turned_obstacle(plan, index, 15.0), f"turn obstacle {index}"):
                 self._burst.start()
         else:
             return False
@@ -268,7 +303,8 @@ class PlanView(Drawing):
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
         if by_key and self.focused is not None:
-            item, pixel = self.focused, self._place_of(self.focused)
+            item = self.focused
+            pixel = self.viewport.to_pixel(*place_of(self.plan, item, self.section))
         else:
             pixel = QPointF(event.pos())
             item = self.item_at(pixel)
@@ -290,16 +326,6 @@ class PlanView(Drawing):
         fit.triggered.connect(self.fit)
         menu.addAction(fit)
         return menu
-
-    def _place_of(self, item: Item) -> QPointF:
-        if item.part is Part.CORNER:
-            return self.viewport.to_pixel(*self.plan.space.footprint[item.index])
-        if item.part is Part.WALL:
-            return self.viewport.to_pixel(*middle_of_wall(self.plan, item.index))
-        if item.part is Part.LAMP:
-            lamp = self.plan.lamps[item.index]
-            return self.viewport.to_pixel(lamp.x, lamp.y)
-        return self.viewport.to_pixel(*self.section[0])
 
     # -- pointer ------------------------------------------------------------------------
 
@@ -337,16 +363,16 @@ class PlanView(Drawing):
     def status(self) -> str:
         """The line under the drawing: what is being dragged, or what is under the pointer."""
         item = self.focused
-        moved = item is not None and item.part in {Part.LAMP, Part.CORNER}
+        moved = item is not None and item.part in {Part.LAMP, Part.OBSTACLE, Part.CORNER}
         if item is not None and moved and (self.dragging or self._pointer is None):
             words = item_in_words(self.plan, item, self.section, self.display.unit)
             return f"{words[:1].upper()}{words[1:]}"
         return self.readout()
 
     def cursor_for(self, item: Item) -> Qt.CursorShape:
-        if item.part in {Part.LAMP, Part.CORNER, Part.SECTION_START, Part.SECTION_END}:
+        if item.part in _ANY_WAY:
             return Qt.CursorShape.SizeAllCursor
-        if item.part is Part.TURN:
+        if item.part in {Part.TURN, Part.TURN_OBSTACLE}:
             return Qt.CursorShape.PointingHandCursor
         if item.part is Part.SECTION:
             return Qt.CursorShape.OpenHandCursor
@@ -372,43 +398,41 @@ class PlanView(Drawing):
         wall = current.index if current.kind is Kind.WALL else None
         lamp = current.index if current.kind is Kind.LAMP else None
         item = self.focused
-        strong = _walls_of(item, plan.space.wall_count)
+        strong = walls_of(item, plan.space.wall_count)
         dimensions.paint_wall_lengths(painter, plan, viewport, ink, unit, strong)
         section_active = item is not None and item.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=section_active)
+        held = current.index if current.kind is Kind.OBSTACLE else None
+        obstacles_layer.paint_on_plan(painter, plan, viewport, ink, held)
         paint_lamps(painter, plan, viewport, ink, lamp)
         outline_layer.paint_outline(painter, plan, viewport, ink, wall)
+        if self.display.state.gains:
+            ends = [viewport.to_pixel(*end) for end in self.section]
+            paint_wall_gains(painter, plan, self._gains, viewport, ink, ends)
         paint_section_ends(painter, self.section, viewport, ink, active=section_active)
         corner = [item.index] if item is not None and item.part is Part.CORNER else []
         outline_layer.paint_corners(painter, plan, viewport, ink, corner)
+        if self._corners_numbered or corner:
+            dimensions.paint_corner_numbers(painter, plan, viewport, ink)
         self._paint_margins(painter, ink, footprint.boundingRect())
 
     def _paint_margins(self, painter: QPainter, ink: Ink, footprint: QRectF) -> None:
-        edge, line = notices.EDGE_PX, notices.LINE_PX
+        edge, line = notices.EDGE_PX, notices.line_height(painter)
         width, height = float(self.width()), float(self.height())
         if not self.plan.lamps:
             notices.paint_invitation(
                 painter, footprint.center(), footprint.width() - 48, EMPTY_HINT, ink
             )
         if self._refining:
-            notices.paint_refining(painter, QPointF(width - edge, edge + 4), ink)
+            notices.paint_refining(painter, QPointF(width - edge, line / 2 + 6), ink)
         foot = height - edge
         dimensions.paint_scale_bar(
             painter, QPointF(width - edge, foot - 4), self.viewport, ink, self.display.unit
         )
         area = QRectF(edge, foot - line, max(width - 2 * edge - 210, 60), line)
         if self.notice:
-            notices.paint_sentence(painter, area.adjusted(0, -16, 0, 4), self.notice, ink.alarm)
+            notices.paint_sentence(
+                painter, area.adjusted(0, -16, 0, 4), self.notice, self.notice_ink(ink)
+            )
         else:
             notices.paint_line(painter, area, self.status(), ink.ink)
-
-
-def _walls_of(item: Item | None, count: int) -> frozenset[int]:
-    """Walls whose lengths an item decides."""
-    if item is None:
-        return frozenset()
-    if item.part is Part.WALL:
-        return frozenset({(item.index - 1) % count, item.index, (item.index + 1) % count})
-    if item.part is Part.CORNER:
-        return frozenset({(item.index - 1) % count, item.index})
-    return frozenset()

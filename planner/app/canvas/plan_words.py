@@ -35,6 +35,11 @@ def plan_in_words(
             f"Lamp {number}, {lamp.label or lamp.model.name}, hangs at x {length(lamp.x)}, "
             f"y {length(lamp.y)}."
         )
+    parts += [
+        f"{obstacle.name} stands at x {length(obstacle.x)}, y {length(obstacle.y)}, "
+        f"{length(obstacle.underside)} to {length(obstacle.top)} above the floor."
+        for obstacle in plan.obstacles
+    ]
     if estimate is not None and math.isfinite(estimate.figures.mean):
         figures = estimate.figures
         parts.append(
@@ -55,6 +60,10 @@ def item_in_words(plan: Plan, item: Item, section: Section, unit: LengthUnit) ->
     if item.part in {Part.LAMP, Part.TURN}:
         lamp = plan.lamps[item.index]
         return f"lamp {item.index + 1} at {spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°"
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        obstacle = plan.obstacles[item.index]
+        turned = f", turned by {obstacle.rotation_deg:g}°" if obstacle.rotation_deg else ""
+        return f"{obstacle.name} at {spot(obstacle.x, obstacle.y)}{turned}"
     if item.part is Part.CORNER:
         return f"corner {item.index + 1} at {spot(*plan.space.footprint[item.index])}"
     if item.part is Part.WALL:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication, QFrame, QLabel, QScrollArea, QVBoxLa
 
 from planner.app.fields.canopy_fields import CanopyFields
 from planner.app.fields.lamp_fields import LampFields
+from planner.app.fields.obstacle_fields import ObstacleFields
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.space_fields import SpaceFields
 from planner.app.fields.still_combo import StillCombo
@@ -20,10 +21,15 @@ class FieldColumn(QWidget):
     """A list of all that can be selected, over the fields of the one that is."""
 
     dragging_changed = Signal(bool)
+    corners_listed = Signal(bool)
+    """Whether a list that names the corners by number is in sight."""
 
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._workplace = workplace
+        self.space_fields = SpaceFields(workplace)
+        self.canopy_fields = CanopyFields(workplace)
+        self.space_fields.outline_toggle.toggled.connect(self.corners_listed)
         self._offered: list[Selection] = []
         self.chooser = StillCombo()
         self.chooser.setAccessibleName("What is selected")
@@ -31,10 +37,11 @@ class FieldColumn(QWidget):
         heading = QLabel("Fiel&ds of")
         heading.setBuddy(self.chooser)
         self.panels: dict[Kind, FieldPanel] = {
-            Kind.SPACE: SpaceFields(workplace),
+            Kind.SPACE: self.space_fields,
             Kind.WALL: WallFields(workplace),
             Kind.LAMP: LampFields(workplace),
-            Kind.CANOPY: CanopyFields(workplace),
+            Kind.OBSTACLE: ObstacleFields(workplace),
+            Kind.CANOPY: self.canopy_fields,
             Kind.CEILING: SurfaceFields(workplace, Kind.CEILING),
             Kind.FLOOR: SurfaceFields(workplace, Kind.FLOOR),
         }
@@ -84,6 +91,10 @@ class FieldColumn(QWidget):
         self.panel.setFocus()
         self.panel.focusNextChild()
 
+    def focus_target(self) -> None:
+        """Put the keyboard on the choice of crop or band."""
+        self.canopy_fields.target_fields.combo.setFocus(Qt.FocusReason.TabFocusReason)
+
     def _on_focus_changed(self, _old: QWidget | None, new: QWidget | None) -> None:
         holder = self._scroll.widget()
         if new is not None and holder is not None and holder.isAncestorOf(new):
@@ -108,6 +119,8 @@ class FieldColumn(QWidget):
         self.panel.show_selection(selection)
         for kind, panel in self.panels.items():
             panel.setVisible(kind is selection.kind)
+        listed = self.space_fields.outline_toggle.isChecked() and selection.kind is Kind.SPACE
+        self.corners_listed.emit(listed)
         self._scroll.verticalScrollBar().setValue(0)
 
     def _show_chooser(self, selection: Selection) -> None:
@@ -115,6 +128,7 @@ class FieldColumn(QWidget):
         offered = [
             Selection(),
             *(Selection(Kind.LAMP, index) for index in range(len(plan.lamps))),
+            *(Selection(Kind.OBSTACLE, index) for index in range(len(plan.obstacles))),
             *(Selection(Kind.WALL, index) for index in range(len(plan.walls))),
             Selection(Kind.CANOPY),
             Selection(Kind.CEILING),
@@ -133,10 +147,13 @@ class FieldColumn(QWidget):
 def selection_title(plan: Plan, selection: Selection) -> str:
     """What a thing is called in the list."""
     if selection.kind is Kind.LAMP:
-        return f"Lamp {selection.index + 1}: {plan.lamps[selection.index].model.name}"
+        lamp = plan.lamps[selection.index]
+        return f"Lamp {selection.index + 1}: {lamp.label or lamp.model.name}"
     if selection.kind is Kind.WALL:
         door = " (door)" if plan.space.door == selection.index else ""
         return f"Wall {selection.index + 1}{door}"
+    if selection.kind is Kind.OBSTACLE:
+        return f"Obstacle {selection.index + 1}: {plan.obstacles[selection.index].name}"
     if selection.kind is Kind.CANOPY:
         return "Canopy, day and target"
     return {Kind.SPACE: "Space", Kind.CEILING: "Ceiling", Kind.FLOOR: "Floor"}[selection.kind]

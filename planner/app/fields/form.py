@@ -17,6 +17,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from planner.app.fields.quiet_buttons import QuietButton
+
 ASK_WIDTH = 20
 
 
@@ -206,6 +208,13 @@ def button(text: str, tip: str = "") -> QPushButton:
     return made
 
 
+def link_button(text: str = "") -> QToolButton:
+    """A quiet button in a line of words, told by the colour of links."""
+    made = QuietButton(text, QPalette.ColorRole.Link, underlined=True)
+    made.setCursor(Qt.CursorShape.PointingHandCursor)
+    return made
+
+
 def in_tab_order(stops: Sequence[QWidget]) -> None:
     """Let the Tab key go through these in this order."""
     for before, after in pairwise(stops):
@@ -214,20 +223,6 @@ def in_tab_order(stops: Sequence[QWidget]) -> None:
 
 def fold_button(text: str) -> QToolButton:
     """A quiet line that unfolds what stands below it."""
-    made = QToolButton()
-    made.setText(text)
-    made.setAccessibleName(text)
+    made = QuietButton(text, QPalette.ColorRole.WindowText, arrow=True)
     made.setCheckable(True)
-    made.setAutoRaise(True)
-    made.setArrowType(Qt.ArrowType.RightArrow)
-    made.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-    # An unfolded line is told by its arrow; a pressed-in look would only add weight.
-    made.setStyleSheet(
-        "QToolButton { border: 1px solid transparent; padding: 2px; }"
-        "QToolButton:focus { border-color: palette(highlight); }"
-    )
-    made.toggled.connect(
-        lambda on: made.setArrowType(Qt.ArrowType.DownArrow if on else Qt.ArrowType.RightArrow)
-    )
     return made

@@ -37,6 +37,13 @@ class LampFields(FieldPanel):
         self.chooser_row = self.add_row("Kind of lamp", self.chooser, wide=True)
         self.facts = NoteLabel()
         self.add_wide(self.facts)
+        self.label_row, self.label_line = self.add_text(
+            "Name of this lamp",
+            self._label,
+            lambda plan, text: edits.change_lamp(plan, self.selection.index, label=text),
+            "Name lamp",
+        )
+        self.label_line.setPlaceholderText("none; it goes by its number")
         self.add_heading("Where it hangs")
         self.height_field = self._number(
             "Hanging height", HANGING_HEIGHT, "hanging_height", "Set lamp height", HANGING_HELP
@@ -80,6 +87,10 @@ class LampFields(FieldPanel):
         lamp = plan.lamps[self.selection.index]
         self.chooser.show_model(lamp.model)
         self.facts.setText(facts_text(lamp))
+
+    def _label(self, plan: Plan) -> str:
+        index = self.selection.index
+        return plan.lamps[index].label if index < len(plan.lamps) else ""
 
     def _number(
         self, label: str, quantity: Quantity, part: str, step_name: str, explanation: str

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, Final
 
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.lamp_light_fields import LampLightFields
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.fields.profile_words import profile_words, spread_is_typed
 from planner.app.fields.still_combo import StillCombo
 from planner.app.fields.wording import explain
 from planner.app.quantity_box import (
     BEAM_ANGLE,
     BODY_LENGTH,
     COUNT,
+    HOUSING,
     PHOTON_FLUX,
     WATTS,
 )
@@ -38,6 +42,10 @@ BEAM_HELP: Final = (
     "The full angle between the directions in which the lamp sends half as much as straight "
     "down. A bare LED board has about 120°, a spot 40° or less."
 )
+HOUSING_HELP: Final = (
+    "Height of the opaque body above the lit face. It casts shadows for light that comes back "
+    "from above; 0 lets light pass through the lamp."
+)
 BODY_KINDS: Final = (("point", "Small bulb or spot"), ("panel", "Board or bar"), ("bars", "Bars"))
 
 
@@ -59,8 +67,10 @@ class LampKindFields(FieldPanel):
             "Set beam angle",
             BEAM_HELP,
         )
-        self.table_note = NoteLabel("This lamp's beam is a measured table; it is used as it is.")
-        self.add_wide(self.table_note)
+        self.profile_note = NoteLabel()
+        self.add_wide(self.profile_note)
+        self.light_fields = LampLightFields(workplace.spectra)
+        self.add_wide(self.light_fields)
         self.body_combo = StillCombo()
         for kind, text in BODY_KINDS:
             self.body_combo.addItem(text, kind)
@@ -71,6 +81,9 @@ class LampKindFields(FieldPanel):
         self.count_field = self._bars_number("Bars", COUNT, "count", "How many bars there are.")
         self.bar_width_field = self._bars_number(
             "Bar width", BODY_LENGTH, "bar_width", "Width of the lit strip of one bar."
+        )
+        self.housing_field = self._number(
+            "Housing height", HOUSING, "housing_height", "Set lamp housing", HOUSING_HELP
         )
         self._add_keeping()
         self.end()
@@ -85,6 +98,20 @@ class LampKindFields(FieldPanel):
         self.keep_row = self.add_row("Name", self.keep_line)
         self.save_button = button("Save", "Keeps the lamp in your library.")
         self.add_wide(self.save_button)
+        self.update_button = button(
+            "Update own lamp", "Writes these numbers into the entry of your library."
+        )
+        self.delete_button = button(
+            "Delete own lamp", "Takes the entry out of your library; plans that use it keep it."
+        )
+        self.own_bar = self.add_buttons(self.update_button, self.delete_button)
+        self.update_button.clicked.connect(
+            lambda: self._in_library(self.workplace.shelf.save_lamp, self._model(self.plan))
+        )
+        self.delete_button.clicked.connect(
+            lambda: self._in_library(self.workplace.shelf.delete_lamp, self._model(self.plan).key)
+        )
+        self.own_alert = self.add_alert()
         self.keep_button.toggled.connect(self._show_keeping)
         self.save_button.clicked.connect(self._save)
         self.keep_line.returnPressed.connect(self._save)
@@ -95,6 +122,7 @@ class LampKindFields(FieldPanel):
     def show_selection(self, selection: Selection) -> None:
         self.keep_button.setChecked(False)
         self.body_row.clear_error()
+        self.own_alert.say("")
         super().show_selection(selection)
 
     def refresh(self, plan: Plan) -> None:
@@ -106,9 +134,14 @@ class LampKindFields(FieldPanel):
         self.width_field.row.set_visible(not isinstance(model.body, PointBody))
         for field in (self.count_field, self.bar_width_field):
             field.row.set_visible(isinstance(model.body, BarsBody))
-        has_law = isinstance(model.profile, CosineProfile)
-        self.beam_field.row.set_visible(has_law)
-        self.table_note.setVisible(not has_law)
+        self.beam_field.row.set_visible(spread_is_typed(model))
+        self.profile_note.setText(profile_words(model.profile))
+        self.light_fields.show_model(model)
+        own = model.key in self.workplace.shelf.catalogue.own_lamps
+        self.own_bar.setVisible(own)
+        self.update_button.setEnabled(
+            own and self.workplace.shelf.catalogue.lamp(model.key) != model
+        )
         super().refresh(plan)
 
     def _show_keeping(self, shown: bool) -> None:
@@ -180,6 +213,15 @@ class LampKindFields(FieldPanel):
                 lambda: self._with(self.plan, body=body_of(kind, self._model(self.plan))),
                 "Set lamp shape",
             )
+
+    def _in_library(self, act: Callable[[Any], None], what: Any) -> None:
+        """Change the library, which is no part of the plan: nothing to undo."""
+        try:
+            act(what)
+        except CatalogueError as error:
+            self.own_alert.say(str(error))
+        else:
+            self.own_alert.say("")
 
     def _save(self) -> None:
         name = self.keep_line.text().strip()

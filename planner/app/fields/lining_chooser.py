@@ -2,26 +2,49 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.still_combo import StillCombo
+from planner.app.worth import Place, Worth
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
+from planner.reports.lining_gains import signed
 
 
 class LiningChooser(StillCombo):
-    """A list of linings; ``chosen`` carries the lining asked for."""
+    """A list of linings; ``chosen`` carries the lining asked for.
+
+    With a ``worth`` and a place, a line of the open list tells what it would bring there
+    as soon as that is known, and ``considered`` carries the lining the hand rests on (None
+    when the list closes).
+    """
 
     chosen = Signal(object)
+    considered = Signal(object)
 
-    def __init__(self, shelf: Shelf, name: str, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        shelf: Shelf,
+        name: str,
+        parent: QWidget | None = None,
+        *,
+        worth: Worth | None = None,
+        place: Callable[[], Place] | None = None,
+    ) -> None:
         super().__init__(parent)
         self._shelf = shelf
+        self._worth, self._place = worth, place
+        self._present = ""
         self._offered: tuple[Lining, ...] = ()
         self.setAccessibleName(name)
         self.activated.connect(self._on_activated)
+        if worth is not None:
+            self.highlighted.connect(self._on_highlighted)
+            worth.told.connect(self._show_worth)
 
     def show_key(self, plan: Plan, key: str) -> None:
         """Offer the plan's and the catalogue's linings, with this one chosen."""
@@ -34,7 +57,37 @@ class LiningChooser(StillCombo):
                 tip = f"<p>{lining.name}</p>"
                 self.setItemData(self.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
             self.widen_list()
+        self._present = key
+        self._show_worth()
         self.setCurrentIndex(self.findData(key))
+
+    def hidePopup(self) -> None:
+        super().hidePopup()
+        self.considered.emit(None)
+
+    def _on_highlighted(self, line: int) -> None:
+        lining = self._offered[line]
+        if self._worth is not None and lining.key != self._present:
+            self._worth.consider(lining)
+            self.considered.emit(lining)
+        else:
+            self.considered.emit(None)
+
+    def _show_worth(self) -> None:
+        """Write behind each lining what it would bring, where that is known."""
+        for line, lining in enumerate(self._offered):
+            text = lining_title(lining)
+            known = self.brings(lining)
+            if known is not None:
+                text += f"   ({signed(known[0])} mean, {signed(known[1])} lowest)"
+            if self.itemText(line) != text:
+                self.setItemText(line, text)
+
+    def brings(self, lining: Lining) -> tuple[float, float] | None:
+        """What a lining would bring here to mean and lowest PPFD, None if unknown."""
+        if self._worth is None or self._place is None or lining.key == self._present:
+            return None
+        return self._worth.brings(lining, self._place())
 
     def _on_activated(self, line: int) -> None:
         self.chosen.emit(self._offered[line])

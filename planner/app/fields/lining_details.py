@@ -1,16 +1,16 @@
-"""What is known of a lining, its cautions, and a copy of it with one's own numbers."""
+"""What is known of a lining, its cautions, and the way to one with one's own numbers."""
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Any, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
-from planner.app.fields.form import Form, NoteLabel, button, fold_button
+from planner.app.fields.form import Form, NoteLabel, Row, button, fold_button
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.wording import explain
-from planner.app.quantity_box import SHARE, QuantityBox
+from planner.app.quantity_box import SHARE, WRINKLE, Quantity, QuantityBox
 from planner.catalogue.library import CatalogueError
 from planner.plan.lining import Lining
 
@@ -22,12 +22,21 @@ SPECULAR_HELP: Final = (
     "Of the light that comes back, the part that leaves as from a mirror. The rest is scattered "
     "evenly, as from matt paint."
 )
+WRINKLE_HELP: Final = (
+    "How far creases spread the mirror-like part: 0 is a flat mirror, 0.25 a creased film, 1 "
+    "hardly a mirror any more. It counts only where there is a mirror share."
+)
 
 
 class LiningDetails(Form):
-    """Numbers, source and cautions of one lining; ``copied`` carries one's own version."""
+    """Numbers, source and cautions of one lining.
+
+    Signals: ``copied`` carries a new lining of the user's own to be used here, ``changed``
+    one whose numbers were changed under the key it has.
+    """
 
     copied = Signal(object)
+    changed = Signal(object)
 
     def __init__(self, shelf: Shelf, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -43,41 +52,61 @@ class LiningDetails(Form):
         self.source.hide()
         self.source_button.toggled.connect(self.source.setVisible)
         self.cautions.setForegroundRole(self.foregroundRole())
-        self.copy_button = button(
+        self.copy_button = self._opening(
             "Edit a copy …", "Makes a lining of your own from this one, kept in your library."
         )
-        self.copy_button.setCheckable(True)
-        self.copy_button.toggled.connect(self._on_copy_toggled)
-        self.add_wide(self.copy_button)
+        self.edit_button = self._opening(
+            "Edit own lining …", "Changes its numbers in your library and in this plan."
+        )
+        self.delete_button = button(
+            "Delete", "Takes it out of your library; plans that use it keep their copy."
+        )
+        self.add_buttons(self.copy_button)
+        self.own_bar = self.add_buttons(self.edit_button, self.delete_button)
         self.name_line = QLineEdit()
-        self.reflectance_box = QuantityBox(SHARE, "Reflectance of the copy")
-        self.specular_box = QuantityBox(SHARE, "Mirror share of the copy")
+        self.name_row = self.add_row("Name", self.name_line)
+        self.reflectance_row, self.reflectance_box = self._number(
+            "Reflectance", SHARE, REFLECTANCE_HELP
+        )
+        self.specular_row, self.specular_box = self._number("Mirror share", SHARE, SPECULAR_HELP)
+        self.wrinkle_row, self.wrinkle_box = self._number("Wrinkle", WRINKLE, WRINKLE_HELP)
         self.save_button = button("Save and use", "Keeps the lining in your library and uses it.")
-        self._copy_rows = [
-            self.add_row("Name", self.name_line),
-            self.add_row("Reflectance", self.reflectance_box, REFLECTANCE_HELP),
-            self.add_row("Mirror share", self.specular_box, SPECULAR_HELP),
-        ]
-        for row, box in zip(
-            self._copy_rows[1:], (self.reflectance_box, self.specular_box), strict=True
-        ):
-            box.committed.connect(box.reset)
-            box.stepped.connect(box.reset)
-            box.committed.connect(row.clear_error)
-            box.refused.connect(row.show_error)
-            box.reverted.connect(row.clear_error)
         self.add_wide(self.save_button)
         self.alert = self.add_alert()
+        self.copy_button.toggled.connect(lambda on: self._on_opened(self.copy_button, on=on))
+        self.edit_button.toggled.connect(lambda on: self._on_opened(self.edit_button, on=on))
+        self.delete_button.clicked.connect(self._delete)
         self.save_button.clicked.connect(self._save)
-        self._show_copy_rows(shown=False)
+        self.name_line.returnPressed.connect(self._save)
+        self._show_rows(shown=False)
+
+    def _opening(self, text: str, tip: str) -> QPushButton:
+        made = button(text, tip)
+        made.setCheckable(True)
+        return made
+
+    def _number(self, label: str, quantity: Quantity, help_: str) -> tuple[Row, QuantityBox]:
+        box = QuantityBox(quantity, f"{label} of the lining")
+        row = self.add_row(label, box, help_)
+        box.committed.connect(box.reset)
+        box.stepped.connect(box.reset)
+        box.committed.connect(row.clear_error)
+        box.refused.connect(row.show_error)
+        box.reverted.connect(row.clear_error)
+        return row, box
+
+    # -- showing ------------------------------------------------------------------------
 
     def show_lining(self, lining: Lining, taken: set[str]) -> None:
         """Show a lining; ``taken`` are the keys a copy must not take."""
         self._taken = taken
+        self.own_bar.setVisible(lining.key in self._shelf.catalogue.own_linings)
         if lining == self._lining:
             return
         self._lining = lining
         self.copy_button.setChecked(False)
+        self.edit_button.setChecked(False)
+        self.alert.say("")
         self.copy_button.setVisible(not lining.is_opening)
         self.facts.setText("" if lining.is_opening else facts_text(lining))
         self.facts.setVisible(bool(self.facts.text()))
@@ -88,31 +117,42 @@ class LiningDetails(Form):
         self.source_button.setVisible(bool(self.source.text()))
         self.source.setVisible(bool(self.source.text()) and self.source_button.isChecked())
 
-    def _on_copy_toggled(self, shown: bool) -> None:
-        if shown and self._lining is not None:
-            self.name_line.setText(f"{self._lining.name} (own)")
+    def _on_opened(self, opened: QPushButton, *, on: bool) -> None:
+        own = opened is self.edit_button
+        other = self.copy_button if own else self.edit_button
+        if on and self._lining is not None:
+            other.setChecked(False)
+            name = self._lining.name
+            self.name_line.setText(name if own else f"{name} (own)")
             self.reflectance_box.reset(self._lining.reflectance)
             self.specular_box.reset(self._lining.specular_share)
-        self._show_copy_rows(shown=shown)
-        if shown:
+            self.wrinkle_box.reset(self._lining.wrinkle)
+            self.save_button.setText("Save changes" if own else "Save and use")
+            self.save_button.setAccessibleName(self.save_button.text())
+        self._show_rows(shown=on or other.isChecked())
+        if on:
             self.name_line.setFocus()
             self.name_line.selectAll()
 
-    def _show_copy_rows(self, *, shown: bool) -> None:
-        for row in self._copy_rows:
+    def _show_rows(self, *, shown: bool) -> None:
+        for row in (self.name_row, self.reflectance_row, self.specular_row, self.wrinkle_row):
             row.set_visible(shown)
         self.save_button.setVisible(shown)
         self.alert.say("")
 
+    # -- own linings --------------------------------------------------------------------
+
     def _save(self) -> None:
         if self._lining is None:
             return
-        self.reflectance_box.commit()
-        self.specular_box.commit()
-        if self.reflectance_box.is_edited or self.specular_box.is_edited:
+        boxes = (self.reflectance_box, self.specular_box, self.wrinkle_box)
+        for box in boxes:
+            box.commit()
+        if any(box.is_edited for box in boxes):
             return
+        own = self.edit_button.isChecked()
         try:
-            lining = self._own_version(self._lining)
+            lining = self._edited(self._lining) if own else self._own_version(self._lining)
             self._shelf.save_lining(lining)
         except ValueError as error:
             self.alert.say(explain(error))
@@ -120,29 +160,54 @@ class LiningDetails(Form):
             self.alert.say(str(error))
         else:
             self.copy_button.setChecked(False)
-            self.copied.emit(lining)
+            self.edit_button.setChecked(False)
+            (self.changed if own else self.copied).emit(lining)
+
+    def _delete(self) -> None:
+        if self._lining is not None:
+            try:
+                self._shelf.delete_lining(self._lining.key)
+            except CatalogueError as error:
+                self.alert.say(str(error))
+
+    def _edited(self, old: Lining) -> Lining:
+        """The lining with the numbers of the fields, under the key and source it has."""
+        kept = {part: getattr(old, part) for part in Lining.model_fields}
+        return Lining.model_validate({**kept, **self._typed(old)})
 
     def _own_version(self, old: Lining) -> Lining:
-        reflectance = self.reflectance_box.value
-        name = self.name_line.text().strip()
-        # A number of one's own keeps the width of the range it was taken from.
+        typed = self._typed(old)
         return Lining(
-            key=self._shelf.own_lining_key(name, self._taken),
-            name=name,
-            reflectance=reflectance,
-            specular_share=self.specular_box.value,
-            low=max(0.0, reflectance - (old.reflectance - old.low)),
-            high=min(1.0, reflectance + (old.high - old.reflectance)),
+            key=self._shelf.own_lining_key(typed["name"], self._taken),
             source=f"Own entry, started from '{old.name}'.",
             cautions=old.cautions,
             note=old.note,
+            **typed,
         )
+
+    def _typed(self, old: Lining) -> dict[str, Any]:
+        reflectance = self.reflectance_box.value
+        # A number of one's own keeps the width of the range it was taken from.
+        return {
+            "name": self.name_line.text().strip(),
+            "reflectance": reflectance,
+            "specular_share": self.specular_box.value,
+            "wrinkle": self.wrinkle_box.value,
+            "low": max(0.0, reflectance - (old.reflectance - old.low)),
+            "high": min(1.0, reflectance + (old.high - old.reflectance)),
+        }
 
 
 def facts_text(lining: Lining) -> str:
-    """Reflectance with its range, and how much of it is mirror-like."""
-    return (
+    """Reflectance with its range, and how much of it is mirror-like and how sharp."""
+    text = (
         f"Returns {lining.reflectance * 100:.0f} % of the light "
         f"({lining.low * 100:.0f} to {lining.high * 100:.0f} %), "
-        f"{lining.specular_share * 100:.0f} % of that as from a mirror."
+        f"{lining.specular_share * 100:.0f} % of that as from a mirror"
     )
+    if not lining.specular_share:
+        return f"{text}."
+    if lining.wrinkle < 0.02:
+        return f"{text}, flat and sharp."
+    creased = "slightly wavy" if lining.wrinkle < 0.15 else "creased"
+    return f"{text}, {creased} (wrinkle {lining.wrinkle:.2f})."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -14,6 +15,9 @@ from planner.app.fields.text_line import TextLine
 from planner.app.fields.wording import explain
 from planner.app.quantity_box import Quantity, QuantityBox
 from planner.app.selection import Selection
+from planner.app.spectrum_choice import SpectrumChoice
+from planner.plan import edits
+from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
@@ -21,6 +25,7 @@ if TYPE_CHECKING:
     from planner.app.document import Document
     from planner.app.fields.shelf import Shelf
     from planner.app.selection import SelectionModel
+    from planner.app.worth import Worth
 
 BURST_MS = 700
 """Steps of the arrow keys closer together than this are one undo step."""
@@ -34,6 +39,8 @@ class Workplace:
     selection: SelectionModel
     display: Display
     shelf: Shelf
+    worth: Worth | None = None
+    spectra: SpectrumChoice = dataclasses.field(default_factory=SpectrumChoice)
 
 
 @dataclass
@@ -188,6 +195,11 @@ class FieldPanel(Form):
             row.clear_error()
         self.workplace.document.apply(plan, step_name, merge_key)
         return True
+
+    def change_lining(self, lining: Lining) -> None:
+        """Give the plan's own copy of a lining other numbers."""
+        name = f"Change lining {lining.name}"
+        self.edit(None, lambda: edits.change_lining(self.plan, lining), name)
 
     def end_burst(self) -> None:
         """Close a burst of steps: the next one is an undo step of its own."""

@@ -9,6 +9,8 @@ from PySide6.QtCore import QObject, Signal
 from planner.catalogue.crops import Crop
 from planner.catalogue.library import (
     Catalogue,
+    delete_lamp,
+    delete_lining,
     load_catalogue,
     new_key,
     save_lamp,
@@ -19,7 +21,7 @@ from planner.plan.lining import Lining
 
 
 class Shelf(QObject):
-    """Linings, lamps and crops to choose from; emits ``changed`` when one is added.
+    """Linings, lamps and crops to choose from; emits ``changed`` when one comes or goes.
 
     The catalogue itself is a frozen value; it is read anew after each save. Without a
     folder the user's own entries go to the user's data folder.
@@ -69,6 +71,16 @@ class Shelf(QObject):
     def save_lamp(self, lamp: LampModel) -> None:
         """Keep a lamp among the user's own; raises ``CatalogueError`` saying why not."""
         save_lamp(lamp, self._folder)
+        self._read_anew()
+
+    def delete_lining(self, key: str) -> None:
+        """Take one of the user's own linings away; raises ``CatalogueError`` saying why not."""
+        delete_lining(key, self._folder)
+        self._read_anew()
+
+    def delete_lamp(self, key: str) -> None:
+        """Take one of the user's own lamps away; raises ``CatalogueError`` saying why not."""
+        delete_lamp(key, self._folder)
         self._read_anew()
 
     def own_lining_key(self, name: str, taken: set[str]) -> str:

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QPushButton, QWidget
 
 from planner.app.fields.form import button, fold_button
 from planner.app.fields.lamp_steps import hang_lamp
+from planner.app.fields.obstacle_steps import SHAPES as OBSTACLES
+from planner.app.fields.obstacle_steps import place_obstacle
 from planner.app.fields.outline_list import OutlineList
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.still_combo import StillCombo
@@ -50,7 +52,7 @@ class SpaceFields(FieldPanel):
         super().__init__(workplace, parent)
         self.lamp_button = button("Hang a lamp", "Hangs a lamp over the middle. Key: L")
         self._lamp_alert = self.add_alert()
-        self.add_wide(self.lamp_button)
+        self._lamp_bar = self.add_buttons(self.lamp_button)
         self.lamp_button.clicked.connect(self._hang_lamp)
         self.name_row, self.name_line = self.add_text(
             "Name",
@@ -63,6 +65,7 @@ class SpaceFields(FieldPanel):
         self.add_buttons(*self.shape_buttons)
         self.shape_row = self.width_field.row
         self._add_door()
+        self._add_obstacles()
         self._add_outline()
         self.end()
 
@@ -121,6 +124,22 @@ class SpaceFields(FieldPanel):
         )
         self.open_switch = made[1]
 
+    def _add_obstacles(self) -> None:
+        self.add_heading("What stands in the light")
+        self.obstacle_buttons = [
+            button(shape.name, f"Puts a {shape.name.lower()} into the middle of the space.")
+            for shape in OBSTACLES
+        ]
+        self.add_buttons(*self.obstacle_buttons)
+        self._obstacle_alert = self.add_alert()
+        for made, shape in zip(self.obstacle_buttons, OBSTACLES, strict=True):
+            made.setAccessibleName(f"Add {shape.name.lower()}")
+            made.clicked.connect(
+                lambda _on=False, shape=shape: self._obstacle_alert.say(
+                    place_obstacle(self.workplace, shape)
+                )
+            )
+
     def _add_outline(self) -> None:
         self.outline_toggle = fold_button("Corners and walls in numbers")
         self.outline = OutlineList(self, self.outline_toggle)
@@ -133,6 +152,7 @@ class SpaceFields(FieldPanel):
         self.outline.show_plan(plan)
         super().refresh(plan)
         self.lamp_button.setVisible(not plan.lamps)
+        self._lamp_bar.setVisible(not plan.lamps)
         if self.door_combo.count() != plan.space.wall_count + 1:
             self.door_combo.clear()
             self.door_combo.addItem("No door", None)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QWidget
 
+from planner.app.fields.considered import ConsideredNote
 from planner.app.fields.form import NoteLabel
 from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
@@ -20,8 +21,16 @@ class SurfaceFields(FieldPanel):
     def __init__(self, workplace: Workplace, kind: Kind, parent: QWidget | None = None) -> None:
         super().__init__(workplace, parent)
         self._kind = kind
-        self.chooser = LiningChooser(workplace.shelf, f"Lining of the {kind.value}")
+        self.chooser = LiningChooser(
+            workplace.shelf,
+            f"Lining of the {kind.value}",
+            worth=workplace.worth,
+            place=lambda: (kind.value, None, None),
+        )
         self.row = self.add_row("Lining", self.chooser, wide=True)
+        self.considered = ConsideredNote()
+        self.considered.follow(self.chooser, workplace.worth)
+        self.add_wide(self.considered)
         self.closed_note = NoteLabel(
             "Under a closed canopy the floor gets no light; its lining counts once the canopy "
             "is open."
@@ -33,6 +42,7 @@ class SurfaceFields(FieldPanel):
         self.end()
         self.chooser.chosen.connect(self._line)
         self.details.copied.connect(self._line)
+        self.details.changed.connect(self.change_lining)
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
     def refresh(self, plan: Plan) -> None:

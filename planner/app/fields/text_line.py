@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import html
+
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 
@@ -35,6 +37,7 @@ class TextLine(QLineEdit):
         if self.text() != value:
             self.setText(value)
             self.setCursorPosition(0)
+        self._tell_what_is_cut()
 
     def commit(self) -> None:
         """Ask for the text typed, if it differs from the plan's and was not refused before."""
@@ -43,7 +46,17 @@ class TextLine(QLineEdit):
             self._refused = text
             self.committed.emit(text.strip())
 
+    def _tell_what_is_cut(self) -> None:
+        """A text longer than the line can be read whole under the pointer."""
+        room = self.width() - 12
+        cut = self.fontMetrics().horizontalAdvance(self._value) > room
+        self.setToolTip(f"<p>{html.escape(self._value)}</p>" if cut else "")
+
     # -- Qt ---------------------------------------------------------------------------
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._tell_what_is_cut()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:

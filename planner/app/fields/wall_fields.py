@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QGridLayout, QLabel, QRadioButton, QWidget
 
+from planner.app.fields.considered import ConsideredNote
 from planner.app.fields.form import AlertLabel, NoteLabel, Row, button, in_tab_order
 from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
@@ -25,7 +26,10 @@ class BandLine:
         self.mark.setAccessibleName(f"Band {band + 1} from the floor up")
         self.mark.setToolTip("Select this band")
         self.chooser = LiningChooser(
-            panel.workplace.shelf, f"Lining of band {band + 1}, from the floor up"
+            panel.workplace.shelf,
+            f"Lining of band {band + 1}, from the floor up",
+            worth=panel.workplace.worth,
+            place=lambda: ("wall", panel.selection.index, band),
         )
         self.edge_label = QLabel("up to")
         self.edge = QuantityBox(HEIGHT, f"Upper edge of band {band + 1}")
@@ -77,6 +81,8 @@ class WallFields(FieldPanel):
         self.add_wide(self._list)
         self.lines: list[BandLine] = []
         self._edges: list[QuantityField] = []
+        self.considered = ConsideredNote()
+        self.add_wide(self.considered)
         self.split_button = button("Split band", "Divides the selected band at half its height.")
         self.merge_button = button(
             "Merge up", "Takes away the edge above the selected band; its lining runs on upwards."
@@ -95,6 +101,7 @@ class WallFields(FieldPanel):
         self.merge_button.clicked.connect(self._merge)
         self.everywhere_button.clicked.connect(self._use_everywhere)
         self.details.copied.connect(lambda lining: self._line(self.selection.band, lining))
+        self.details.changed.connect(self.change_lining)
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
     def show_selection(self, selection: Selection) -> None:
@@ -143,6 +150,7 @@ class WallFields(FieldPanel):
         for band in range(count):
             line = BandLine(self, self._bands, band, 3 * band)
             line.edge.set_unit(self.workplace.display.unit)
+            self.considered.follow(line.chooser, self.workplace.worth)
             line.chooser.chosen.connect(lambda lining, band=band: self._line(band, lining))
             line.mark.clicked.connect(lambda _on, band=band: self._select(band))
             self.lines.append(line)

@@ -1,26 +1,37 @@
-"""The foot of the column: cautions, all figures, and where the photons went, folded away."""
+"""The foot of the column: cautions, all figures, what to line first, where the photons went."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QToolButton, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, fold_button, in_tab_order
 from planner.app.figures.figure import FigureLine
-from planner.app.figures.finding_list import FindingList
+from planner.app.figures.finding_list import FindingList, counted
+from planner.app.figures.gain_list import GainList
 from planner.app.figures.photon_bars import PhotonBars
-from planner.app.figures.strip import LEADING
+from planner.app.figures.strip import LEADING, uncertainty_of
 from planner.app.selection import Selection
 from planner.estimate.result import Estimate
 from planner.plan.checks import Severity
 from planner.plan.plan import Plan
 from planner.reports import content
+from planner.reports.lining_gains import LiningGain
+
+if TYPE_CHECKING:
+    from planner.estimate.outlook import Outlook
+
+USUAL_LINE_PX = 17
+TALL_PX = 860
+"""From this height of the column on, figures and balance stand open by themselves."""
 
 
 class FigureDetails(QWidget):
-    """Three folds of which one is open at a time; ``asked_for`` carries a place to select."""
+    """Four folds; in a low column one at a time. ``asked_for`` carries a place to select."""
 
     asked_for = Signal(object)
 
@@ -28,6 +39,7 @@ class FigureDetails(QWidget):
         super().__init__(parent)
         self.findings = FindingList()
         self.findings.asked_for.connect(self.asked_for)
+        self.findings.resized.connect(self._size_areas)
         self.lines: list[FigureLine] = []
         self._figures_box = QWidget()
         self._figures_layout = QVBoxLayout(self._figures_box)
@@ -36,6 +48,10 @@ class FigureDetails(QWidget):
         self._notes: list[NoteLabel] = []
         self.closure = NoteLabel()
         self.closure.setContentsMargins(theme.HALF, theme.HALF, 0, 0)
+        self._estimate: Estimate | None = None
+        self._outlook: Outlook | None = None
+        self.gains = GainList()
+        self.gains.asked_for.connect(self.asked_for)
         self.bars = PhotonBars()
         bars_box = QWidget()
         bars_layout = QVBoxLayout(bars_box)
@@ -49,9 +65,13 @@ class FigureDetails(QWidget):
         self._layout = layout
         self.folds: list[tuple[QToolButton, QScrollArea]] = []
         self._told = 0
+        self._tall = self._alone = False
+        self._column = 600
         self.findings_fold = self._add_fold("Cautions", self.findings)
         self.figures_fold = self._add_fold("All figures", self._figures_box)
+        self.gains_fold = self._add_fold("Which surface to line first", self.gains)
         self.photons_fold = self._add_fold("Where the photons went", bars_box)
+        layout.addStretch(1)
 
     def _add_fold(self, title: str, widget: QWidget) -> QToolButton:
         fold = fold_button(title)
@@ -61,6 +81,7 @@ class FigureDetails(QWidget):
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         area.setWidget(widget)
+        widget.installEventFilter(self)
         area.hide()
         fold.toggled.connect(lambda on: self._on_folded(fold, on=on))
         self._layout.addWidget(fold)
@@ -72,30 +93,65 @@ class FigureDetails(QWidget):
         for other, area in self.folds:
             if other is fold:
                 area.setVisible(on)
-            elif on:
+            elif on and not self._tall:
                 other.setChecked(False)
+        self._size_areas()
+
+    def fit_column(self, height: int, *, alone: bool = False) -> None:
+        """Use the room of a tall column: open what else would be folded away.
+
+        ``alone`` says that no fields stand in the column.
+        """
+        self._column = height
+        # With a large font less fits into the same height.
+        lines = self.fontMetrics().height() / USUAL_LINE_PX
+        tall = height >= TALL_PX * max(lines, 1.0)
+        if alone != self._alone:
+            self._alone = alone
+            self.gains_fold.setChecked(alone and tall)
+        if tall != self._tall:
+            self._tall = tall
+            self.figures_fold.setChecked(tall)
+            self.photons_fold.setChecked(tall)
+            if not tall and self._told:
+                self.findings_fold.setChecked(True)
         self._size_areas()
 
     def _size_areas(self) -> None:
         """The open fold gets what it needs, but the fields keep most of the column."""
-        parent = self.parentWidget()
-        column = parent.height() if parent is not None else 600
-        for _, area in self.folds:
-            widget = area.widget()
-            if widget is None:
-                continue
-            if widget.hasHeightForWidth():
-                needed = widget.heightForWidth(max(area.viewport().width(), 260))
-            else:
-                needed = widget.sizeHint().height()
-            most = 0.24 if widget is self.findings else 0.38
-            area.setFixedHeight(max(min(needed + theme.HALF, int(most * column)), 48))
+        needs = [self._needed(area) for _, area in self.folds]
+        if self._alone:
+            opened = [fold.isChecked() for fold, _ in self.folds]
+            heads = sum(fold.sizeHint().height() for fold, _ in self.folds)
+            room = self._column - heads - theme.RHYTHM
+            given = shared_out([n if on else 0 for n, on in zip(needs, opened, strict=True)], room)
+        else:
+            given = [
+                min(need, int(self._most(area.widget()) * self._column))
+                for need, (_, area) in zip(needs, self.folds, strict=True)
+            ]
+        for (_, area), height in zip(self.folds, given, strict=True):
+            area.setFixedHeight(max(height, 48))
+
+    def _needed(self, area: QScrollArea) -> int:
+        widget = area.widget()
+        if widget is None:
+            return 0
+        if widget.hasHeightForWidth():
+            return widget.heightForWidth(max(area.viewport().width(), 260)) + theme.HALF
+        return widget.sizeHint().height() + theme.HALF
+
+    def _most(self, widget: QWidget | None) -> float:
+        """The largest part of the column one open fold may take."""
+        if not self._tall:
+            return 0.3 if widget is self.findings else 0.38
+        return 0.15 if widget is self.findings else 0.28 if widget is self._figures_box else 0.2
 
     def show_plan(self, plan: Plan) -> None:
         """Show the findings about a plan."""
         found = self.findings.show_plan(plan)
         grave = sum(finding.severity is not Severity.NOTE for finding in found)
-        title = f"Cautions ({grave})" if grave else "Cautions and hints"
+        title = counted(found)
         self.findings_fold.setText(title)
         self.findings_fold.setAccessibleName(title)
         self.findings_fold.setVisible(bool(found))
@@ -110,19 +166,33 @@ class FigureDetails(QWidget):
 
     def show_estimate(self, estimate: Estimate) -> None:
         """Show the figures of an estimate."""
-        figures = content.headline_figures(estimate)[LEADING:]
-        if len(self.lines) < len(figures):
-            while len(self.lines) < len(figures):
-                self._add_line()
-            in_tab_order([self.figures_fold, *self.lines, self.photons_fold])
-        for line, note, figure in zip(self.lines, self._notes, figures, strict=True):
-            line.show_figure(figure)
-            note.setText(figure.meaning)
-        self.closure.setText(content.closure_sentence(estimate))
+        self._estimate = estimate
+        self._show_figures(estimate)
+        sentences = (content.closure_sentence(estimate), content.numeric_sentence(estimate))
+        self.closure.setText(" ".join(filter(None, sentences)))
         count = len(self.bars.shares)
         self.bars.show_shares(estimate.shares)
         if len(estimate.shares) != count:
             self._size_areas()
+
+    def show_outlook(self, outlook: Outlook, gains: tuple[LiningGain, ...]) -> None:
+        """Give the figures their bands, and tell which surface to line first."""
+        self._outlook = outlook
+        if self._estimate is not None:
+            self._show_figures(self._estimate)
+        self.gains.show_gains(gains)
+        self._size_areas()
+
+    def _show_figures(self, estimate: Estimate) -> None:
+        known = uncertainty_of(self._outlook, estimate)
+        figures = content.headline_figures(estimate, known)[LEADING:]
+        if len(self.lines) < len(figures):
+            while len(self.lines) < len(figures):
+                self._add_line()
+            in_tab_order([self.figures_fold, *self.lines, self.gains_fold])
+        for line, note, figure in zip(self.lines, self._notes, figures, strict=True):
+            line.show_figure(figure)
+            note.setText(figure.meaning)
 
     def _add_line(self) -> None:
         line, note = FigureLine(), NoteLabel()
@@ -138,6 +208,26 @@ class FigureDetails(QWidget):
         """Pass on a place a finding is about."""
         self.asked_for.emit(selection)
 
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        # What a fold holds wraps anew with its width; only then is its height known.
+        if event.type() in {QEvent.Type.Resize, QEvent.Type.LayoutRequest}:
+            self._size_areas()
+        return super().eventFilter(watched, event)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._size_areas()
+
+
+def shared_out(needs: list[int], room: int) -> list[int]:
+    """Room for each need: all of it where it goes round, else the large ones give way."""
+    given = [0] * len(needs)
+    left, waiting = room, [k for k, need in enumerate(needs) if need > 0]
+    while waiting:
+        share = left // len(waiting)
+        small = [k for k in waiting if needs[k] <= share]
+        for k in small or waiting:
+            given[k] = min(needs[k], share)
+            left -= given[k]
+        waiting = [k for k in waiting if small and k not in small]
+    return given

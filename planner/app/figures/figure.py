@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent, QPalette
-from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QStyle, QStyleOptionFocusRect, QWidget
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from planner.app import theme
+from planner.app.outlines import paint_focus
 from planner.reports.content import HeadlineFigure
 
 _Flag = Qt.AlignmentFlag
@@ -39,12 +40,7 @@ class FigureButton(QAbstractButton):
     def _paint_focus(self, painter: QPainter) -> None:
         if self.underMouse() or self.isChecked():
             painter.fillRect(self.rect(), self.palette().color(QPalette.ColorRole.AlternateBase))
-        if self.hasFocus():
-            option = QStyleOptionFocusRect()
-            option.initFrom(self)
-            self.style().drawPrimitive(
-                QStyle.PrimitiveElement.PE_FrameFocusRect, option, painter, self
-            )
+        paint_focus(self, painter)
 
 
 class LargeFigure(FigureButton):
@@ -59,11 +55,18 @@ class LargeFigure(FigureButton):
         font.setPointSizeF(self.font().pointSizeF() * 2.0)
         return font
 
+    def _band_font(self) -> QFont:
+        font = theme.tabular(self.font())
+        font.setPointSizeF(self.font().pointSizeF() * 1.35)
+        return font
+
     def sizeHint(self) -> QSize:
         large, small = QFontMetrics(self._value_font()), self.fontMetrics()
         figure = self.figure
         unit = small.horizontalAdvance(figure.unit) if figure is not None else 0
-        width = large.horizontalAdvance("0000") + unit + 3 * theme.RHYTHM
+        # Room for the band is kept from the start, so that nothing moves when it comes.
+        band = QFontMetrics(self._band_font()).horizontalAdvance("± 00") if unit else 0
+        width = large.horizontalAdvance("0000") + band + unit + 3 * theme.RHYTHM
         return QSize(width, large.height() + small.height() + theme.RHYTHM)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -74,14 +77,24 @@ class LargeFigure(FigureButton):
         font = self._value_font()
         large, small = QFontMetrics(font), self.fontMetrics()
         left, top = theme.RHYTHM, theme.HALF
+        # A per cent sign is a unit like others, with a band or without.
+        value = self.figure.value.removesuffix(" %")
+        unit = "%" if value != self.figure.value else self.figure.unit
         painter.setFont(font)
         painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
-        painter.drawText(left, top + large.ascent(), self.figure.value)
-        width = large.horizontalAdvance(self.figure.value)
-        painter.setFont(self.font())
+        painter.drawText(left, top + large.ascent(), value)
+        width = large.horizontalAdvance(value)
         painter.setPen(self.palette().color(self._quiet()))
         if self.figure.value != "–":
-            painter.drawText(left + width + 6, top + large.ascent(), self.figure.unit)
+            after = left + width + 6
+            if self.figure.spread:
+                band = self._band_font()
+                painter.setFont(band)
+                painter.drawText(after, top + large.ascent(), self.figure.spread)
+                after += QFontMetrics(band).horizontalAdvance(self.figure.spread) + 6
+            painter.setFont(self.font())
+            painter.drawText(after, top + large.ascent(), unit)
+        painter.setFont(self.font())
         painter.drawText(left, top + large.height() + small.ascent(), self.figure.label)
 
 
@@ -102,7 +115,13 @@ class FigureLine(FigureButton):
             return
         area = QRect(self.rect().adjusted(theme.HALF, 0, -theme.HALF, 0))
         painter.setPen(self.palette().color(self._quiet()))
-        painter.drawText(area, _Flag.AlignLeft | _Flag.AlignVCenter, self.figure.label)
+        number = QFontMetrics(theme.tabular(self.font())).horizontalAdvance(self.figure.text)
+        label = self.fontMetrics().elidedText(
+            self.figure.label,
+            Qt.TextElideMode.ElideRight,
+            area.width() - number - theme.RHYTHM,
+        )
+        painter.drawText(area, _Flag.AlignLeft | _Flag.AlignVCenter, label)
         painter.setFont(theme.tabular(self.font()))
         painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
         painter.drawText(area, _Flag.AlignRight | _Flag.AlignVCenter, self.figure.text)

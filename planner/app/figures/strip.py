@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QPalette, QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel
+from planner.app.figures.advice_line import AdviceLine
 from planner.app.figures.figure import LargeFigure
 from planner.estimate.result import Estimate, Quality
 from planner.reports import content
+
+if TYPE_CHECKING:
+    from planner.estimate.outlook import Outlook
+    from planner.estimate.uncertainty import Uncertainty
 
 LEADING = 4
 """How many of the figures are shown large."""
@@ -21,12 +28,21 @@ PATIENCE_MS = 300
 """Work that is done sooner is not worth a word."""
 
 
+def uncertainty_of(outlook: Outlook | None, estimate: Estimate) -> Uncertainty | None:
+    """The uncertainty of an estimate's figures, None while only that of another is known."""
+    if outlook is None or outlook.plan != estimate.plan:
+        return None
+    return outlook.uncertainty
+
+
 class FigureStrip(QWidget):
     """What the light does, in words and in four figures; errors stand beside the old ones."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._busy = False
+        self._estimate: Estimate | None = None
+        self._outlook: Outlook | None = None
         self._coarse = False
         self._patience = QTimer(self)
         self._patience.setSingleShot(True)
@@ -44,6 +60,7 @@ class FigureStrip(QWidget):
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         self.state.setMinimumWidth(self.state.fontMetrics().horizontalAdvance(COARSE) + 8)
         self.state.setAccessibleName("State of the estimate")
+        self.advice = AdviceLine()
         self.failure = AlertLabel()
         self.figures = [LargeFigure() for _ in range(LEADING)]
         self.meaning = NoteLabel()
@@ -62,6 +79,7 @@ class FigureStrip(QWidget):
         words.addWidget(self.sentence, 1)
         words.addWidget(self.state)
         layout.addLayout(words)
+        layout.addWidget(self.advice)
         self.failure.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
         layout.addWidget(self.failure)
         row = QHBoxLayout()
@@ -82,13 +100,25 @@ class FigureStrip(QWidget):
         if text != self.sentence.text():
             self.sentence.setText(text)
             self.sentence.setToolTip(f"<p>{text}</p>")
-        for button, figure in zip(
-            self.figures, content.headline_figures(estimate)[:LEADING], strict=True
-        ):
+        self.advice.show_estimate(estimate)
+        self._estimate = estimate
+        self._show_figures()
+        self._show_state()
+
+    def show_outlook(self, outlook: Outlook) -> None:
+        """Give the figures their bands, if they are of the plan it speaks of."""
+        self._outlook = outlook
+        self._show_figures()
+
+    def _show_figures(self) -> None:
+        if self._estimate is None:
+            return
+        known = uncertainty_of(self._outlook, self._estimate)
+        shown = content.headline_figures(self._estimate, known)[:LEADING]
+        for button, figure in zip(self.figures, shown, strict=True):
             button.show_figure(figure)
             if button.isChecked():
                 self.meaning.setText(figure.meaning)
-        self._show_state()
 
     def show_busy(self, busy: bool) -> None:
         """Say that an estimate is being worked on."""

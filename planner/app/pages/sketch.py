@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.canvas.elevation_view import ElevationView
@@ -20,13 +22,22 @@ from planner.app.figures.strip import FigureStrip
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
-from planner.app.selection import SelectionModel
+from planner.app.selection import Kind, Selection, SelectionModel
+from planner.app.spectrum_choice import SpectrumChoice
+from planner.app.worth import Worth
 from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
 from planner.plan.plan import Plan
+from planner.reports.lining_gains import lining_gains
+
+if TYPE_CHECKING:
+    from planner.estimate.outlook import Outlook
 
 COLUMN_WIDTH = 280
+COLUMN_CHARACTERS = 40
 SECTION_HEIGHT = 136
+WIDE_PAGE = 1600
+"""From this width of the page on, fields and folds stand side by side."""
 
 
 class SketchPage(QWidget):
@@ -50,7 +61,11 @@ class SketchPage(QWidget):
     ) -> None:
         super().__init__(parent)
         self.shelf = shelf or Shelf(catalogue, self)
-        self.workplace = Workplace(document, selection, display, self.shelf)
+        self.worth = Worth(document, self)
+        self.spectra = SpectrumChoice(self)
+        self.workplace = Workplace(
+            document, selection, display, self.shelf, self.worth, self.spectra
+        )
         self.estimate: Estimate | None = None
         self.strip = FigureStrip()
         self.plan_view = PlanView(document, selection, display)
@@ -65,6 +80,7 @@ class SketchPage(QWidget):
         self._arrange()
         self._connect()
         self.details.show_plan(document.plan)
+        self._on_display_changed()
 
     # -- building -----------------------------------------------------------------------
 
@@ -72,9 +88,10 @@ class SketchPage(QWidget):
         drawings = QHBoxLayout()
         drawings.setContentsMargins(0, 0, 0, 0)
         drawings.setSpacing(theme.RHYTHM)
-        drawings.addWidget(self.plan_view, 14)
+        drawings.addWidget(self.plan_view, 11)
         drawings.addWidget(self.colour_bar)
-        drawings.addWidget(self.elevation, 5)
+        drawings.addWidget(self.elevation, 6)
+        self._drawings = drawings
         left = QVBoxLayout()
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(theme.RHYTHM)
@@ -86,9 +103,11 @@ class SketchPage(QWidget):
         right.setSpacing(theme.RHYTHM)
         right.addWidget(self.column, 1)
         right.addWidget(self.details)
+        self._right = right
         column = QWidget()
         column.setLayout(right)
-        column.setFixedWidth(COLUMN_WIDTH)
+        column.setFixedWidth(self._column_width())
+        self._side = column
         layout = QHBoxLayout(self)
         layout.setContentsMargins(theme.RHYTHM, theme.RHYTHM, theme.RHYTHM, theme.RHYTHM)
         layout.setSpacing(theme.WIDE)
@@ -98,12 +117,19 @@ class SketchPage(QWidget):
     def _connect(self) -> None:
         work = self.workplace
         work.document.changed.connect(self._on_plan_changed)
-        work.display.changed.connect(lambda _state: self._show_colours())
+        work.display.changed.connect(lambda _state: self._on_display_changed())
         for part in (self.plan_view, self.elevation, self.column):
             part.dragging_changed.connect(self.dragging_changed)
         for drawing in (self.plan_view, self.elevation):
             drawing.fields_requested.connect(self.column.focus_fields)
         self.details.asked_for.connect(work.selection.select)
+        gains = self.details.gains
+        gains.marks_wanted.connect(lambda on: work.display.update(gains=on))
+        self.column.corners_listed.connect(self.plan_view.number_corners)
+        advice = self.strip.advice
+        advice.taken.connect(self._take_advice)
+        advice.lamp_wanted.connect(self._hang_lamp)
+        advice.target_wanted.connect(self._choose_target)
         self.plan_view.levels_changed.connect(self._on_levels_changed)
         self.plan_view.section_changed.connect(lambda _ends: self._show_section())
 
@@ -118,6 +144,14 @@ class SketchPage(QWidget):
         self.details.show_estimate(estimate)
         self.elevation.set_estimate(estimate)
         self._show_section()
+
+    def show_outlook(self, outlook: Outlook) -> None:
+        """Show how sure the figures are and which surface to line first."""
+        gains = lining_gains(outlook.gains)
+        self.strip.show_outlook(outlook)
+        self.details.show_outlook(outlook, gains)
+        self.plan_view.set_gains(gains)
+        self.elevation.set_gains(gains)
 
     def show_busy(self, busy: bool) -> None:
         """Say that an estimate is being worked on; what is shown stays."""
@@ -134,15 +168,31 @@ class SketchPage(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_L and event.modifiers() == Qt.KeyboardModifier.NoModifier:
-            problem = hang_lamp(self.workplace)
-            if problem:
-                self.strip.show_failure(problem)
+            self._hang_lamp()
             event.accept()
         else:
             super().keyPressEvent(event)
 
+    def _hang_lamp(self) -> None:
+        problem = hang_lamp(self.workplace)
+        if problem:
+            self.strip.show_failure(problem)
+
+    def _choose_target(self) -> None:
+        self.workplace.selection.select(Selection(Kind.CANOPY))
+        self.column.focus_target()
+
+    def _take_advice(self, advised: Plan, name: str) -> None:
+        # Advice on a plan that has moved on meanwhile is not taken.
+        if self.estimate is not None and self.estimate.plan == self.workplace.document.plan:
+            self.workplace.document.apply(advised, name)
+
     def _show_section(self) -> None:
         self.section.show_profile(self.estimate, self.plan_view.section)
+
+    def _on_display_changed(self) -> None:
+        self.details.gains.switch.setChecked(self.workplace.display.state.gains)
+        self._show_colours()
 
     def _show_colours(self) -> None:
         self.colour_bar.show_style(self.plan_view.light_style())
@@ -154,6 +204,40 @@ class SketchPage(QWidget):
     def sizeHint(self) -> QSize:
         return QSize(1280, 740)
 
-    def _on_plan_changed(self, _old: Plan, new: Plan) -> None:
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        # The plan has at least half of the page; of more, the elevation gets its part.
+        side = self._arrange_side()
+        gaps = 4 * theme.RHYTHM + theme.WIDE + side + self.colour_bar.sizeHint().width()
+        room = max(self.width() - gaps, 2)
+        plan = min(max(self.width() // 2, room * 11 // 17), room - 1)
+        self._drawings.setStretch(0, plan)
+        self._drawings.setStretch(2, room - plan)
+        beside = side > self._column_width()
+        self.details.fit_column(self.height() - 2 * theme.RHYTHM, alone=beside)
+
+    def _column_width(self) -> int:
+        """Width of a column of fields: wider where the font is large."""
+        return max(COLUMN_WIDTH, round(COLUMN_CHARACTERS * self.fontMetrics().averageCharWidth()))
+
+    def _arrange_side(self) -> int:
+        """Put the folds below the fields, or beside them on a wide page; the width of both."""
+        one = self._column_width()
+        both = 2 * one + theme.WIDE
+        wide = self.width() >= WIDE_PAGE and both <= 0.4 * self.width()
+        direction = QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
+        if self._right.direction() != direction:
+            self._right.setDirection(direction)
+            self._right.setStretch(1, 1 if wide else 0)
+            self._right.setSpacing(theme.WIDE if wide else theme.RHYTHM)
+        width = both if wide else one
+        self._side.setFixedWidth(width)
+        return width
+
+    def _on_plan_changed(self, old: Plan, new: Plan) -> None:
         self._show_colours()
+        if (old.space, old.walls) != (new.space, new.walls):
+            # Marks at walls that have changed would tell of others.
+            self.plan_view.set_gains(())
+            self.elevation.set_gains(())
         self.details.show_plan(new)

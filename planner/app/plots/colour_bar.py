@@ -12,6 +12,7 @@ from planner.app.plots import colours
 from planner.units import format_number
 
 UNIT = "µmol m⁻² s⁻¹"
+_UNIT_LINES = ("µmol", "m⁻² s⁻¹")
 _BAR_PX = 14.0
 _GAP_PX = 8.0
 
@@ -22,13 +23,16 @@ class ColourBar(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._style = LightStyle((0.0, 1.0), "cividis")
+        self._shown: LightStyle | None = None
         self.setAccessibleName("Colour bar")
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
         self.show_style(self._style)
 
     def show_style(self, style: LightStyle) -> None:
         """Explain the colours of a drawing's light (``PlanView.light_style()``)."""
-        self._style = style
+        if style == self._shown:
+            return
+        self._style = self._shown = style
         low, high = (format_number(level, 1) for level in style.levels)
         words = f"Colours run from {low} to {high} {UNIT}."
         if style.wash and style.band is not None:
@@ -47,7 +51,7 @@ class ColourBar(QWidget):
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(figure_font(self.font(), 0.92))
         widest = max(metrics.horizontalAdvance("0000"), 10.0)
-        unit = metrics.horizontalAdvance(UNIT)
+        unit = max(metrics.horizontalAdvance(line) for line in _UNIT_LINES)
         return QSize(round(max(_BAR_PX + 2 * _GAP_PX + widest, unit) + 10), 240)
 
     def minimumSizeHint(self) -> QSize:
@@ -55,7 +59,7 @@ class ColourBar(QWidget):
 
     def _bar(self) -> QRectF:
         line = QFontMetricsF(figure_font(self.font(), 0.92)).height()
-        return QRectF(4, 2 * line, _BAR_PX, max(self.height() - 3 * line, 20.0))
+        return QRectF(4, 3 * line, _BAR_PX, max(self.height() - 4 * line, 20.0))
 
     def place(self, value: float) -> float:
         """Vertical pixel of a value."""
@@ -75,7 +79,8 @@ class ColourBar(QWidget):
             self._paint_band(painter, bar, style.band, ink)
         metrics = QFontMetricsF(painter.font())
         painter.setPen(ink.quiet)
-        painter.drawText(QPointF(4, metrics.ascent() + 2), UNIT)
+        for line, text in enumerate(_UNIT_LINES):
+            painter.drawText(QPointF(4, metrics.ascent() + 2 + line * metrics.height()), text)
         for value in self.ticks():
             y = self.place(value)
             painter.setPen(pen(ink.quiet, 1.0))

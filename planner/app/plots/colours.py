@@ -20,6 +20,8 @@ OVER_RGB: Final = (236, 132, 36)
 """Hues of the wash: apart for every common kind of colour vision, and hatched besides."""
 
 _WASH_STRENGTH = 0.5
+DARK_LEVELS: Final[Levels] = (0.0, 100.0)
+"""Levels where there is no light to set them."""
 _STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
 
 
@@ -95,7 +97,7 @@ def levels_of(field: npt.NDArray[np.float64]) -> Levels:
     known = field[np.isfinite(field)]
     top = float(known.max()) if known.size else 0.0
     if top <= 0:
-        return 0.0, 1.0
+        return DARK_LEVELS
     step = round_step(top, 8)
     return 0.0, math.ceil(top / step - 1e-9) * step
 

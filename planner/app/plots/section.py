@@ -20,6 +20,8 @@ from planner.plan.plan import Plan
 from planner.units import format_length
 
 UNIT = "µmol m⁻² s⁻¹"
+DARK_TOP = 100.0
+"""Upper end of the scale where there is no light to set it."""
 
 
 class SectionPlot(pg.PlotWidget):  # type: ignore[misc]
@@ -64,19 +66,23 @@ class SectionPlot(pg.PlotWidget):  # type: ignore[misc]
         self.setLabel("bottom", f"from A to B ({unit.value})")
         self.setLabel("left", f"PPFD<br>{UNIT}")
         if self._estimate is None or self._section is None:
-            self._curve.setData(np.array([]), np.array([]))
+            self._curve.setData([], [])
             self._band.hide()
+            self.setYRange(0, DARK_TOP * 1.08, padding=0)
             self.setAccessibleDescription("No light to show yet.")
             return
         distance, ppfd = profile_along(self._estimate, self._section)
-        self._curve.setData(distance / unit.metres, ppfd)
         known = ppfd[np.isfinite(ppfd)]
-        top = float(known.max()) if known.size else 1.0
+        top = float(known.max()) if known.size else 0.0
+        dark = top <= 0
+        self._curve.setData(*([], []) if dark else (distance / unit.metres, ppfd))
         band = self._show_band(self._estimate.plan)
-        if band is not None:
+        if dark:
+            top = DARK_TOP
+        elif band is not None:
             top = max(top, min(band[1], 2 * top))
         self.setXRange(0, float(distance[-1]) / unit.metres, padding=0.01)
-        self.setYRange(0, max(top, 1e-6) * 1.08, padding=0)
+        self.setYRange(0, top * 1.08, padding=0)
         self._say(known, float(distance[-1]))
 
     def _show_band(self, plan: Plan) -> tuple[float, float] | None:

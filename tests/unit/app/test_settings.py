@@ -16,6 +16,7 @@ SAMPLES: tuple[tuple[Key[Any], Any], ...] = (
     (keys.COLOUR_MAP, "viridis"),
     (keys.CONTOURS, False),
     (keys.BAND_WASH, True),
+    (keys.GAINS, True),
     (keys.CELLS, 32),
     (keys.THEME, Theme.DARK),
     (keys.WINDOW_RECT, (-10, 20, 640, 480)),
@@ -23,6 +24,7 @@ SAMPLES: tuple[tuple[Key[Any], Any], ...] = (
     (keys.RECENT, (Path("/tmp/a b, c.json"), Path("/tmp/ä;=%.json"))),
     (keys.LAST_PLAN, Path("/tmp/x.json")),
     (keys.LAST_FOLDER, Path("/tmp")),
+    (keys.LAMP_SPECTRA, (("bar-60", "white-led-warm"), ("own", "red-led"))),
     (keys.STARTED_BEFORE, True),
 )
 
@@ -55,6 +57,8 @@ def test_a_value_comes_back_with_its_type_in_the_next_run(
         ("view/colour_map", "rainbow", keys.COLOUR_MAP),
         ("view/theme", "", keys.THEME),
         ("window/rect", '"1,2,3"', keys.WINDOW_RECT),
+        ("window/rect", '"0,0,3000000000,300"', keys.WINDOW_RECT),
+        ("window/rect", '"-3000000000,0,800,600"', keys.WINDOW_RECT),
         ("window/rect", '"0,0,1,1"', keys.WINDOW_RECT),
         ("window/rect", "1, 2, 300, 300", keys.WINDOW_RECT),
     ],

@@ -219,3 +219,11 @@ def test_keys_are_made_from_names(name: str, taken: tuple[str, ...], expected: s
     key = new_key(name, taken)
     assert key == expected
     assert _lining(key).key == key, "the key must be one the model accepts"
+
+
+@pytest.mark.skipif(os.name != "posix", reason="pipes of POSIX")
+def test_a_pipe_among_the_own_entries_is_not_waited_for(tmp_path: Path) -> None:
+    (tmp_path / "linings").mkdir()
+    os.mkfifo(tmp_path / "linings" / "pipe.json")
+    catalogue = load_catalogue(tmp_path)
+    assert "it is not a file" in catalogue.problems[0]

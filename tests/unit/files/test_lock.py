@@ -132,3 +132,13 @@ def test_where_no_lock_file_can_be_made_nothing_is_refused(tmp_path: Path) -> No
     assert lock is not None
     assert not lock.held
     lock.release()
+
+
+@pytest.mark.skipif(os.name != "posix", reason="on Windows a locked file cannot be taken away")
+def test_releasing_a_lock_whose_file_is_gone_leaves_its_successor(plan_file: Path) -> None:
+    first = lock_plan(plan_file)
+    first.lock_file.unlink()
+    second = lock_plan(plan_file)
+    first.release()
+    with second, pytest.raises(PlanInUseError):
+        lock_plan(plan_file)

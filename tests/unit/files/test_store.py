@@ -268,3 +268,35 @@ def test_a_huge_file_is_refused(tmp_path: Path) -> None:
 )
 def test_the_suffix(given: str, expected: str) -> None:
     assert with_suffix(Path("/x") / given) == Path("/x") / expected
+
+
+@posix
+def test_a_pipe_is_neither_replaced_nor_waited_for(tmp_path: Path, plan: Plan) -> None:
+    pipe = tmp_path / "pipe.plan.json"
+    os.mkfifo(pipe)
+    stamp = store.Stamp.of(b"what once stood here")
+    with pytest.raises(PlanChangedError):
+        save_plan(plan, pipe, expected=stamp)
+    with pytest.raises(PlanFileError, match="a device or a pipe, not a regular file"):
+        save_plan(plan, pipe)
+    assert stat.S_ISFIFO(pipe.stat().st_mode)
+    assert not list(tmp_path.glob(".unfinished-*"))
+
+
+@posix
+def test_a_link_in_a_circle_is_refused(tmp_path: Path, plan: Plan) -> None:
+    circle = tmp_path / "circle.plan.json"
+    circle.symlink_to(circle.name)
+    with pytest.raises(PlanFileError, match="leads back to itself"):
+        save_plan(plan, circle)
+    with pytest.raises(PlanFileError, match="leads back to itself"):
+        load_plan(circle)
+
+
+def test_a_list_without_end_is_refused_before_each_entry_is_judged(tmp_path: Path) -> None:
+    path = tmp_path / "endless.plan.json"
+    path.write_text('{"format": 1, "lamps": [' + "{}," * 200_000 + "{}]}")
+    with pytest.raises(PlanFileError, match="has 200001 entries") as caught:
+        load_plan(path)
+    # Judged one by one there would be a million problems.
+    assert caught.value.problems == ()

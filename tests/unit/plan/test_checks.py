@@ -13,6 +13,7 @@ from planner.plan.checks import Finding, Place, Severity, findings
 from planner.plan.edits import changed
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Band, Caution, Lining, WallCover
+from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
 from planner.plan.space import Space
 from planner.plan.target import DliTarget, PpfdTarget
@@ -258,3 +259,24 @@ def test_checks_know_no_qt() -> None:
     tree = ast.parse(inspect.getsource(checks))
     modules = {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom)}
     assert not any(module and module.startswith("PySide6") for module in modules)
+
+
+@pytest.mark.parametrize(
+    ("x", "underside", "turned", "hidden"),
+    [
+        (0.5, 1.0, 0.0, False),
+        (0.5, 0.5, 0.0, True),
+        (0.75, 0.5, 0.0, False),
+        (0.75, 0.5, 90.0, False),
+        (0.55, 0.5, 0.0, True),
+    ],
+)
+def test_a_lamp_inside_an_obstacle(x: float, underside: float, turned: float, hidden: bool) -> None:
+    """The face is 0.6 m above the floor, the box 0.2 m thick, 0.4 m long and 0.2 m wide."""
+    box = Obstacle(
+        x=x, y=0.5, underside=underside, length=0.4, width=0.2, thickness=0.2, rotation_deg=turned
+    )
+    found = _found(_plan(_lamp(), obstacles=(box,)), "lamp-inside-obstacle")
+    assert len(found) == hidden
+    if hidden:
+        assert "Lamp 1 ('Board') hangs inside obstacle 1 ('Shelf')" in found[0].sentence

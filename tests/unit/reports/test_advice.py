@@ -9,7 +9,7 @@ import pytest
 
 from planner.estimate.result import Estimate
 from planner.plan.target import DliTarget, PpfdTarget
-from planner.reports.advice import advice, best_dimming
+from planner.reports.advice import advice, best_dimming, shortage, turned
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
 
@@ -38,7 +38,22 @@ def test_too_dark_is_turned_up_no_further_than_full() -> None:
     found = best_dimming(flat(100, 50))
     assert found is not None
     assert 1.5 <= found.factor <= 2.0
-    assert advice(flat(60, 50)) == ""  # 120 at full output is still under the band
+
+
+def test_what_no_output_can_reach_is_told_as_a_shortage() -> None:
+    # 60 at half output is 120 at full: still under the band, whose middle is 200.
+    assert best_dimming(flat(60, 50)) is None
+    assert shortage(flat(60, 50)) == pytest.approx(200 / 120)
+    assert "about 1.7 times this light" in advice(flat(60, 50))
+    assert "about 100 times" in advice(flat(2, 100))
+    assert shortage(flat(160, 100)) is None
+    assert shortage(flat(75, 50)) is None  # 150 at full output is just inside
+
+
+def test_what_is_advised_is_a_plan_with_whole_per_cents() -> None:
+    plan = flat(400, 100, 60).plan
+    assert [lamp.output_percent for lamp in turned(plan, 0.505).lamps] == [50.0, 30.0]
+    assert [lamp.output_percent for lamp in turned(plan, 1.3).lamps] == [100.0, 78.0]
 
 
 def test_lamps_of_different_output_keep_their_proportion() -> None:

@@ -10,11 +10,13 @@ import numpy as np
 import pytest
 
 from planner.estimate.result import Estimate, Figures
+from planner.estimate.uncertainty import Part, Uncertainty
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.reports.content import (
     band_in_words,
     closure_sentence,
     headline_figures,
+    numeric_sentence,
     percent,
     ppfd,
     sentence,
@@ -171,3 +173,31 @@ def test_significant(value: float | None, text: str) -> None:
 )
 def test_ppfd(value: float, text: str) -> None:
     assert ppfd(value) == text
+
+
+def test_the_error_of_the_sums_is_told_where_it_is_known() -> None:
+    estimate = sample_estimate(sample_plan())
+    known = dataclasses.replace(estimate, numeric_error=0.013)
+    assert "good to about 1.3 %" in numeric_sentence(known)
+    assert numeric_sentence(dataclasses.replace(estimate, numeric_error=None)) == ""
+
+
+def test_figures_carry_their_band_and_its_causes() -> None:
+    known = Uncertainty(
+        mean=15.3, minimum=9.3, maximum=20.4, min_over_mean=0.011, dli=0.88, relative_mean=0.09,
+        parts=(Part("photon flux of Panel", 14.9, 8.6), Part("reflectance of Board", 2.4, 9.0)),
+    )  # fmt: skip
+    by_key = {figure.key: figure for figure in headline_figures(sample_estimate(), known)}
+    # 1.96 x 15.3 = 30, 1.96 x 0.88 = 1.7, 1.96 x 1.1 % = 2 %
+    assert by_key["mean"].text == "212 ± 30 µmol m⁻² s⁻¹"
+    assert by_key["dli"].text == "10.7 ± 1.7 mol m⁻² d⁻¹"
+    assert by_key["min_over_mean"].text == "61 ± 2 %"
+    assert by_key["share_inside"].spread == ""
+    mean, lowest = by_key["mean"].meaning, by_key["minimum"].meaning
+    assert "photon flux of Panel (± 29)" in mean
+    assert mean.index("photon flux") < mean.index("reflectance")
+    assert lowest.index("reflectance") < lowest.index("photon flux")
+
+
+def test_without_an_uncertainty_no_figure_has_a_band() -> None:
+    assert not any(figure.spread for figure in headline_figures(sample_estimate()))

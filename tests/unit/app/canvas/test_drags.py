@@ -19,6 +19,7 @@ from planner.app.canvas.plan_drags import (
     Hold,
     PlanDrag,
     dragged_section,
+    moved_lamp,
     nudged,
     point_on_wall,
     shifted_wall,
@@ -203,3 +204,11 @@ def test_which_walls_are_seen() -> None:
     assert side_wall(plan, "y", right=False) == 5
     assert band_at(plan, 2, 0.59) == 0
     assert band_at(plan, 2, 0.61) == 1
+
+
+def test_a_lamp_that_would_leave_says_why_it_stays() -> None:
+    plan = plan_of()
+    assert moved_lamp(plan, 0, (0.5, 0.5)).stopped == ""
+    kept = moved_lamp(plan, 0, (9.0, 0.5))
+    assert kept.plan.lamps[0].x <= max(x for x, _ in plan.space.footprint)
+    assert "inside the walls" in kept.stopped

@@ -16,7 +16,7 @@ from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of
 Key = Qt.Key
 MakeDesk = Callable[..., Any]
 # The plan's lamp: x 0.35 to 0.65, y 0.2 to 0.4, face 0.65 m above the floor; canopy at 0.2.
-LAMP = (0.5, 0.655)
+LAMP = LAMP_OVER_CANOPY = (0.5, 0.655)
 
 
 def test_the_lamp_is_raised_by_hand(side_desk: MakeDesk) -> None:
@@ -150,3 +150,28 @@ def test_the_canopy_carries_the_light(side_desk: MakeDesk) -> None:
         return int(image.pixelColor(at.x(), at.y() + 4).lightness())
 
     assert under_canopy(0.9) > under_canopy(0.15) + 10
+
+
+def test_a_hand_that_is_stopped_is_told_why(side_desk: MakeDesk) -> None:
+    desk = side_desk()
+    desk.hand.press(0.2, 0.2)
+    desk.hand.move(0.2, 0.9)
+    assert desk.plan.canopy.height == pytest.approx(0.64)  # 1 cm under the lamp's face
+    assert "raise the lamp first" in desk.view.notice
+    desk.hand.move(0.2, 0.4)
+    assert desk.view.notice == ""
+    desk.hand.release(0.2, 0.4)
+    desk.hand.press(*LAMP_OVER_CANOPY)
+    desk.hand.move(0.5, 9.0)
+    assert desk.view.notice == "The lamp has reached the ceiling."
+    desk.hand.release(0.5, 9.0)
+    assert desk.view.notice == ""
+
+
+def test_an_arrow_key_that_is_stopped_is_told_why(side_desk: MakeDesk) -> None:
+    desk = side_desk()
+    desk.view.choose(Item(Part.CANOPY))
+    for _ in range(3):
+        QTest.keyClick(desk.view, Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
+    assert desk.plan.canopy.height == 0
+    assert desk.view.notice == "The canopy has reached the floor."

@@ -60,8 +60,8 @@ def test_round_numbers() -> None:
     assert colours.round_values(0, 250, 5) == (0, 50, 100, 150, 200, 250)
     assert colours.round_values(96, 231, 6) == (100, 125, 150, 175, 200, 225)
     assert colours.levels_of(np.array([[np.nan, 231.0]])) == (0, 250)
-    assert colours.levels_of(np.array([[np.nan]])) == (0, 1)
-    assert colours.levels_of(np.zeros((2, 2))) == (0, 1)
+    assert colours.levels_of(np.array([[np.nan]])) == (0, 100)
+    assert colours.levels_of(np.zeros((2, 2))) == (0, 100)
 
 
 def test_the_wash_parts_under_inside_and_over() -> None:

@@ -151,7 +151,7 @@ def test_a_measured_beam_is_named_and_not_offered_as_an_angle(
     model = plan.lamps[0].model.model_copy(update={"profile": table})
     workplace.document.apply(edits.change_lamp(plan, 0, model=model), "Choose lamp")
     assert panel.kind_fields.beam_field.row.label.isHidden()
-    assert not panel.kind_fields.table_note.isHidden()
+    assert not panel.kind_fields.profile_note.isHidden()
 
 
 def test_a_kind_is_chosen_from_the_catalogue(

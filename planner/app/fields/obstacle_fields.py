@@ -1,0 +1,124 @@
+"""Fields of an obstacle: what it is called, where it stands, how large and of what."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtWidgets import QWidget
+
+from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.lining_chooser import LiningChooser
+from planner.app.fields.lining_details import LiningDetails
+from planner.app.fields.obstacle_steps import remove_obstacle
+from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.quantity_box import ANGLE, BODY_LENGTH, HEIGHT, POSITION, Quantity
+from planner.app.selection import Kind, Selection
+from planner.plan import edits
+from planner.plan.lining import Lining
+from planner.plan.plan import Plan
+
+UNDERSIDE_HELP: Final = (
+    "Height of its lower side above the floor. What lies wholly below a closed canopy gets no "
+    "light and casts no shadow."
+)
+MATERIAL_HELP: Final = (
+    "What all its faces return. 'Open' stands for black here: all light that hits it is lost."
+)
+
+
+class ObstacleFields(FieldPanel):
+    """Shown while an obstacle is selected."""
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace, parent)
+        self.name_row, self.name_line = self.add_text(
+            "Name",
+            lambda plan: self._part(plan, "name", ""),
+            lambda plan, text: self._with(plan, name=text),
+            "Name obstacle",
+        )
+        self.add_heading("Where it stands")
+        self.x_field = self._number("x", POSITION, "x", "Move obstacle", "Its middle.")
+        self.y_field = self._number("y", POSITION, "y", "Move obstacle", "Its middle.")
+        self.underside_field = self._number(
+            "Underside", HEIGHT, "underside", "Raise obstacle", UNDERSIDE_HELP
+        )
+        self.rotation_field = self._number(
+            "Rotation",
+            ANGLE,
+            "rotation_deg",
+            "Rotate obstacle",
+            "Counter-clockwise, seen from above.",
+        )
+        self.add_heading("How large it is")
+        size = "Set size of obstacle"
+        self.length_field = self._number(
+            "Length", BODY_LENGTH, "length", size, "Along its own long side."
+        )
+        self.width_field = self._number(
+            "Width", BODY_LENGTH, "width", size, "Across its own long side."
+        )
+        self.thickness_field = self._number(
+            "Thickness", BODY_LENGTH, "thickness", size, "From its underside up."
+        )
+        self.below_note = NoteLabel(
+            "It lies wholly below the closed canopy, where no light is: it has no effect."
+        )
+        self.add_wide(self.below_note)
+        self.chooser = LiningChooser(workplace.shelf, "Material of the obstacle")
+        self.material_row = self.add_row("Material", self.chooser, MATERIAL_HELP, wide=True)
+        self.remove_button = button("Remove obstacle", "Takes it out of the space.")
+        self.add_wide(self.remove_button)
+        self.add_heading("About this material")
+        self.details = LiningDetails(workplace.shelf)
+        self.add_wide(self.details)
+        self.end()
+        self.chooser.chosen.connect(self._line)
+        self.details.copied.connect(self._line)
+        self.details.changed.connect(self.change_lining)
+        self.remove_button.clicked.connect(
+            lambda: remove_obstacle(self.workplace, self.selection.index)
+        )
+        workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
+
+    def show_selection(self, selection: Selection) -> None:
+        self.material_row.clear_error()
+        super().show_selection(selection)
+
+    def refresh(self, plan: Plan) -> None:
+        if self.selection.kind is not Kind.OBSTACLE or not self.selection.fits(plan):
+            return
+        super().refresh(plan)
+        obstacle = plan.obstacles[self.selection.index]
+        self.below_note.setVisible(plan.canopy.closed and obstacle.top <= plan.canopy.height)
+        self.chooser.show_key(plan, obstacle.lining)
+        self.details.show_lining(
+            plan.lining(obstacle.lining), {lining.key for lining in plan.linings}
+        )
+
+    def _part(self, plan: Plan, part: str, missing: str) -> str:
+        index = self.selection.index
+        return str(getattr(plan.obstacles[index], part)) if index < len(plan.obstacles) else missing
+
+    def _with(self, plan: Plan, **parts: object) -> Plan:
+        return edits.change_obstacle(plan, self.selection.index, **parts)
+
+    def _number(
+        self, label: str, quantity: Quantity, part: str, step_name: str, explanation: str
+    ) -> QuantityField:
+        return self.add_quantity(
+            label,
+            quantity,
+            lambda plan: float(getattr(plan.obstacles[self.selection.index], part)),
+            lambda plan, value: self._with(plan, **{part: value}),
+            step_name,
+            explanation,
+        )
+
+    def _line(self, lining: Lining) -> None:
+        index = self.selection.index
+        self.edit(
+            self.material_row,
+            lambda: edits.change_obstacle(self.plan, index, lining, lining=lining.key),
+            f"Make {self.plan.obstacles[index].name} of {lining.name}",
+        )

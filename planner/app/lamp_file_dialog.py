@@ -1,0 +1,295 @@
+"""A lamp file before it is hung: what it says, how it shines, and what it leaves open."""
+
+from __future__ import annotations
+
+import html
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QRadioButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from planner.app import theme
+from planner.app.fields.form import AlertLabel, NoteLabel, button
+from planner.app.fields.still_combo import StillCombo
+from planner.app.fields.wording import explain
+from planner.app.plots.polar import PolarPlot
+from planner.app.plots.polar_curves import curves_of
+from planner.app.quantity_box import PHOTON_FLUX, WATTS, Quantity, QuantityBox
+from planner.app.spectrum_choice import SpectrumChoice
+from planner.catalogue.lamp_files.convert import to_lamp_model
+from planner.catalogue.lamp_files.goniometer import aimed_down, turned
+from planner.catalogue.lamp_files.integrate import total_lumens
+from planner.catalogue.lamp_files.photometry import LampFileError, Photometry
+from planner.catalogue.lamp_files.summary import summary
+from planner.metrics.spectra import lux_per_umol, photon_flux_from_lumens
+from planner.plan.lamp import LampModel
+from planner.plan.spectrum import Spectrum
+from planner.units import format_number
+
+ABOUT: Final = (
+    "A lamp file tells how the light is spread, not how many photons there are. Type the photon "
+    "flux the maker prints, or compute it from the lumens with a spectrum."
+)
+TURNS: Final = ("as in the file", "by 90°", "by 180°", "by 270°")
+KEEP_KEY: Final = "from-file"
+
+
+class LampFileDialog(QDialog):
+    """Preview of one file. ``accepted_model(LampModel, bool)``: hang it, and keep it as own.
+
+    The key of the model is a stand-in; who keeps it gives it one of its own.
+    """
+
+    accepted_model = Signal(object, bool)
+    spectrum_file_wanted = Signal()
+
+    def __init__(
+        self,
+        path: Path,
+        sets: tuple[Photometry, ...],
+        spectra: SpectrumChoice,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(f"Lamp from {path.name}")
+        self.spectrum: Spectrum | None = None
+        """The spectrum the flux was computed with, once the lamp is taken."""
+        self._path, self._sets, self._spectra = path, sets, spectra
+        self.facts = QGridLayout()
+        self.facts.setHorizontalSpacing(theme.WIDE)
+        self.facts.setVerticalSpacing(2)
+        self.facts.setColumnStretch(1, 1)
+        self.warnings = QLabel()
+        self.warnings.setWordWrap(True)
+        self.warnings.setAccessibleName("What is doubtful in the file")
+        self.polar = PolarPlot(height=190)
+        self.polar.setMinimumWidth(300)
+        self._make_fields()
+        self._arrange()
+        self._connect()
+        self._show_set()
+
+    # -- building -----------------------------------------------------------------------
+
+    def _make_fields(self) -> None:
+        self.alert = AlertLabel()
+        self.name_line = QLineEdit()
+        self.set_combo = StillCombo()
+        for number in range(1, len(self._sets) + 1):
+            self.set_combo.addItem(f"Set {number}")
+        self.turn_combo = StillCombo()
+        self.turn_combo.addItems(TURNS)
+        self.aim_switch = QCheckBox("Aim its beam straight down")
+        self.typed_choice = QRadioButton("Photon flux (PPF)")
+        self.computed_choice = QRadioButton("From its lumens with")
+        self.typed_choice.setChecked(True)
+        self.ppf_box = self._number(PHOTON_FLUX.within(0.0, PHOTON_FLUX.maximum), "Photon flux")
+        self.spectrum_combo = StillCombo()
+        self.spectrum_button = button("Spectrum from file…", "A CSV table of wavelength and value.")
+        self.computed = NoteLabel()
+        self.watts_box = self._number(WATTS.within(0.0, WATTS.maximum), "Watts")
+        self.keep_switch = QCheckBox("Keep it among my own lamps, too")
+        named = (
+            (self.name_line, "Name"), (self.set_combo, "Lamp set"),
+            (self.turn_combo, "Turn the light"), (self.spectrum_combo, "Spectrum"),
+            (self.aim_switch, self.aim_switch.text()), (self.keep_switch, self.keep_switch.text()),
+            (self.typed_choice, "Type the photon flux"),
+            (self.computed_choice, "Compute the photon flux from the lumens with a spectrum"),
+        )  # fmt: skip
+        for widget, name in named:
+            widget.setAccessibleName(name)
+        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        self.hang_button = self.buttons.addButton(
+            "Hang lamp", QDialogButtonBox.ButtonRole.AcceptRole
+        )
+        self._fill_spectra()
+
+    def _number(self, quantity: Quantity, name: str) -> QuantityBox:
+        box = QuantityBox(quantity, name)
+        box.committed.connect(box.reset)
+        box.stepped.connect(box.reset)
+        box.refused.connect(self.alert.say)
+        box.reverted.connect(lambda: self.alert.say(""))
+        return box
+
+    def _arrange(self) -> None:
+        says = QVBoxLayout()
+        says.addLayout(self.facts)
+        says.addSpacing(theme.RHYTHM)
+        says.addWidget(self.warnings)
+        says.addStretch(1)
+        upper = QHBoxLayout()
+        upper.setSpacing(3 * theme.RHYTHM)
+        upper.addLayout(says, 1)
+        upper.addWidget(self.polar, 0, Qt.AlignmentFlag.AlignTop)
+        form = QGridLayout()
+        form.setHorizontalSpacing(theme.RHYTHM)
+        form.setVerticalSpacing(theme.HALF)
+        form.setColumnStretch(1, 1)
+        lines: tuple[tuple[QWidget | str, QWidget, QWidget | None], ...] = (
+            ("Name", self.name_line, None),
+            ("Lamp set", self.set_combo, None),
+            ("Turn the light", self.turn_combo, None),
+            ("", self.aim_switch, None),
+            (self.typed_choice, self.ppf_box, None),
+            (self.computed_choice, self.spectrum_combo, self.spectrum_button),
+            ("", self.computed, None),
+            ("Watts", self.watts_box, None),
+            ("", self.keep_switch, None),
+        )
+        self._labels: dict[QWidget, QWidget] = {}
+        for line, (label, field, beside) in enumerate(lines):
+            text: QWidget = QLabel(label) if isinstance(label, str) else label
+            if isinstance(text, QLabel):
+                text.setBuddy(field)
+            self._labels[field] = text
+            form.addWidget(text, line, 0)
+            form.addWidget(field, line, 1, 1, 1 if beside else 2)
+            if beside is not None:
+                form.addWidget(beside, line, 2)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(theme.WIDE, theme.WIDE, theme.WIDE, theme.WIDE)
+        layout.setSpacing(theme.RHYTHM)
+        layout.addLayout(upper)
+        layout.addWidget(NoteLabel(ABOUT))
+        layout.addLayout(form)
+        layout.addWidget(self.alert)
+        layout.addStretch(1)
+        layout.addWidget(self.buttons)
+        self.setMinimumWidth(880)
+
+    def _connect(self) -> None:
+        self.buttons.accepted.connect(self._hang)
+        self.buttons.rejected.connect(self.reject)
+        self.set_combo.activated.connect(self._show_set)
+        self.turn_combo.activated.connect(self._show_shape)
+        self.aim_switch.toggled.connect(self._show_shape)
+        self.typed_choice.toggled.connect(self._show_flux)
+        self.spectrum_combo.activated.connect(self._show_flux)
+        self.spectrum_button.clicked.connect(self.spectrum_file_wanted)
+
+    # -- showing ------------------------------------------------------------------------
+
+    @property
+    def photometry(self) -> Photometry:
+        """The file, with the lamp set chosen."""
+        return self._sets[max(self.set_combo.currentIndex(), 0)]
+
+    def _show_set(self) -> None:
+        photometry = self.photometry
+        while (item := self.facts.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.deleteLater()
+        for line, (what, value) in enumerate(summary(photometry)):
+            label, said = NoteLabel(what), QLabel(value)
+            label.setWordWrap(False)
+            said.setWordWrap(True)
+            self.facts.addWidget(label, line, 0, Qt.AlignmentFlag.AlignTop)
+            self.facts.addWidget(said, line, 1)
+        several = len(self._sets) > 1
+        self.set_combo.setVisible(several)
+        self._labels[self.set_combo].setVisible(several)
+        aimable = any("aim it down" in warning for warning in photometry.warnings)
+        self.aim_switch.setVisible(aimable)
+        told = "".join(f"<p>△ {html.escape(warning)}</p>" for warning in photometry.warnings)
+        self.warnings.setText(told)
+        self.warnings.setVisible(bool(told))
+        self.name_line.setText(photometry.name or self._path.stem)
+        self.watts_box.reset(photometry.watts or 0.0)
+        self._show_shape()
+        self._show_flux()
+        self.adjustSize()
+
+    def _show_shape(self) -> None:
+        self.alert.say("")
+        shape = turned(self.photometry, self.turn_combo.currentIndex())
+        if self.aim_switch.isChecked():
+            shape = aimed_down(shape)
+        dark = shape.candela.max() <= 0
+        self.polar.show_curves(None if dark else curves_of(shape))
+        if dark:
+            self.alert.say("The beam of this file is too narrow to be aimed down.")
+
+    def _show_flux(self) -> None:
+        computing = self.computed_choice.isChecked()
+        self.ppf_box.setEnabled(not computing)
+        self.spectrum_combo.setEnabled(computing)
+        self.spectrum_button.setEnabled(computing)
+        lumens = total_lumens(self.photometry)
+        spectrum = self._spectra.spectra[self.spectrum_combo.currentIndex()]
+        flux = photon_flux_from_lumens(lumens, spectrum)
+        self.computed.setText(
+            f"{lumens:.0f} lm of this spectrum are {format_number(flux, 1)} µmol/s."
+        )
+        self.computed.setEnabled(computing)
+
+    def _fill_spectra(self) -> None:
+        self.spectrum_combo.clear()
+        self.spectrum_combo.addItems([spectrum.name for spectrum in self._spectra.spectra])
+        self.spectrum_combo.widen_list()
+
+    def choose_newest_spectrum(self, notes: tuple[str, ...] = ()) -> None:
+        """Use the spectrum that was read last, and tell what is doubtful about it."""
+        self._fill_spectra()
+        self.spectrum_combo.setCurrentIndex(self.spectrum_combo.count() - 1)
+        self.computed_choice.setChecked(True)
+        self._show_flux()
+        self.alert.say(" ".join(notes))
+
+    # -- the lamp -----------------------------------------------------------------------
+
+    def model(self) -> LampModel:
+        """The lamp as the fields stand.
+
+        Raises
+        ------
+        LampFileError, ValueError
+            If something is missing or impossible; the message says what would be right.
+        """
+        computing = self.computed_choice.isChecked()
+        spectrum = self._spectra.spectra[self.spectrum_combo.currentIndex()]
+        ppf, watts = self.ppf_box.value, self.watts_box.value
+        return to_lamp_model(
+            self.photometry,
+            key=KEEP_KEY,
+            name=self.name_line.text().strip(),
+            ppf=None if computing or ppf <= 0 else ppf,
+            lumens_per_umol=lux_per_umol(spectrum) if computing else None,
+            watts=watts if watts > 0 else None,
+            quarter_turns=self.turn_combo.currentIndex(),
+            aim_down=self.aim_switch.isChecked(),
+            source=f"Lamp file {self._path.name}, {self.photometry.source_format}",
+        )
+
+    def _hang(self) -> None:
+        boxes = (self.ppf_box, self.watts_box)
+        for box in boxes:
+            box.commit()
+        if any(box.is_edited for box in boxes):
+            return
+        try:
+            model = self.model()
+        except LampFileError as error:
+            text = str(error)
+            self.alert.say(text[0].upper() + text[1:])
+            return
+        except ValueError as error:
+            self.alert.say(explain(error))
+            return
+        chosen = self._spectra.spectra[self.spectrum_combo.currentIndex()]
+        self.spectrum = chosen if self.computed_choice.isChecked() else None
+        self.accepted_model.emit(model, self.keep_switch.isChecked())
+        self.accept()

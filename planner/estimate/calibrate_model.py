@@ -1,0 +1,263 @@
+"""What a calibration may change, and what the meter should then read at each hole.
+
+The readings of a survey are predicted by the core itself, under the survey's conditions
+(``plan.survey_edits.as_surveyed``). Light is proportional to flux, so lamps are computed
+kind by kind at their nominal flux and scaled. All runs of a fit share seed, cache and the
+chains of mirrors followed (``guide``), so that differences are free of chance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from typing import Final
+
+import numpy as np
+
+from planner.estimate.evaluate import Cache, estimate_scene
+from planner.estimate.result import EstimateOptions, FloatArray, Quality
+from planner.estimate.scene import FacetRole, LampOptics, Optics, Scene, build_scene
+from planner.plan.lamp import CosineProfile, Lamp, TableProfile
+from planner.plan.plan import Plan
+from planner.plan.survey import Survey
+from planner.plan.survey_edits import as_surveyed
+from planner.survey.meter_response import is_ideal, reading_factor, response
+from planner.survey.overlay import at_points
+from planner.survey.statistics import hole_means, reading_noise
+
+CURVE_STEP_DEG: Final = 15.0
+LEAST_FLUX: Final = 1e-9
+
+
+class Quantity(StrEnum):
+    """What a parameter of a fit is."""
+
+    FLUX = "flux"
+    GAIN = "gain"
+    EXPONENT = "exponent"
+    FALL = "fall"
+    SHIFT_X = "shift x"
+    SHIFT_Y = "shift y"
+    REFLECTANCE = "reflectance"
+    SPECULAR = "specular share"
+
+
+@dataclass(frozen=True)
+class Parameter:
+    """One unknown: what of which lamp, lining or meter, where it starts and may go.
+
+    Flux and gain are logarithms of factors on the plan's value; shifts are metres; falls
+    are logarithms of the intensity's decrease from one polar angle to the next.
+    ``prior`` is a standard uncertainty about the start, None for no knowledge.
+    """
+
+    quantity: Quantity
+    of: str
+    start: float
+    low: float
+    high: float
+    step: float
+    prior: float | None = None
+    index: int = 0
+
+    @property
+    def in_logarithm(self) -> bool:
+        """Whether the prediction's logarithm is linear in it, so that no run is needed."""
+        return self.quantity in {Quantity.FLUX, Quantity.GAIN}
+
+    @property
+    def both_ways(self) -> bool:
+        """Whether its derivative needs a wide step to either side.
+
+        What a lamp sends where is found by photons; steps must be wide against their chance.
+        Reflectances follow the very same paths of light: a small step to one side is enough.
+        """
+        return self.quantity in {
+            Quantity.EXPONENT,
+            Quantity.FALL,
+            Quantity.SHIFT_X,
+            Quantity.SHIFT_Y,
+        }
+
+
+Values = Mapping[Parameter, float]
+
+
+@dataclass(frozen=True)
+class Run:
+    """How a prediction is computed: quality, chains of mirrors followed, and when to stop."""
+
+    quality: Quality
+    guide: tuple[float, ...] | None = None
+    cancelled: Callable[[], bool] | None = None
+
+
+@dataclass
+class SurveyModel:
+    """One survey's readings and the runs that predict them.
+
+    ``measured`` are the means of lit holes (n,), ``sigma`` the standard deviations of their
+    logarithms by noise and placement, ``points`` their places (n, 2).
+    """
+
+    survey: Survey
+    plan: Plan
+    options: EstimateOptions
+    cache: Cache
+    curve_angles: tuple[float, ...] = ()
+    scene: Scene = field(init=False)
+    lamps: tuple[Lamp, ...] = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.plan = as_surveyed(self.plan, self.survey)
+        self.scene = build_scene(self.plan)
+        self.lamps = tuple(lamp for lamp in self.plan.lamps if lamp.ppf > 0)
+        holes, means, counts, _ = hole_means(self.survey)
+        lit = means > 0
+        self.measured: FloatArray = means[lit]
+        self.points: FloatArray = np.array(self.survey.points)[holes[lit] - 1].reshape(-1, 2)
+        self.noise = max(reading_noise(self.survey)[0], 1e-4)
+        self.sigma: FloatArray = self.noise / np.sqrt(counts[lit])
+        self.numeric_error: float | None = None
+
+    @property
+    def gain_key(self) -> str:
+        """Surveys with one meter share its gain."""
+        return self.survey.meter.name
+
+    def groups(self) -> tuple[str, ...]:
+        """Keys of the lamp models that shine in this survey."""
+        return tuple(dict.fromkeys(lamp.model.key for lamp in self.lamps))
+
+    def carries(self, key: str) -> bool:
+        """Whether a lining of this key is on any lit surface."""
+        return any(self._lined_with(role, key) for role in self.scene.roles)
+
+    def _lined_with(self, role: FacetRole, key: str) -> bool:
+        if role.kind == "wall" and role.wall is not None and role.band is not None:
+            return self.plan.walls[role.wall].bands[role.band].lining == key
+        if role.kind == "ceiling":
+            return self.plan.ceiling == key
+        if role.kind == "floor":
+            return self.plan.floor == key
+        if role.kind == "obstacle":
+            return any(o.lining == key and role.label.endswith(o.name) for o in self.plan.obstacles)
+        return False
+
+    # -- scenes of other values ---------------------------------------------------------
+
+    def optics(self, values: Values) -> Optics:
+        """Reflectances of the facets with fitted linings in them."""
+        rho = {p.of: v for p, v in values.items() if p.quantity is Quantity.REFLECTANCE}
+        share = {p.of: v for p, v in values.items() if p.quantity is Quantity.SPECULAR}
+        diffuse, specular = list(self.scene.optics.diffuse), list(self.scene.optics.specular)
+        for k, role in enumerate(self.scene.roles):
+            for key in {*rho, *share}:
+                if self._lined_with(role, key):
+                    lining = self.plan.lining(key)
+                    total = rho.get(key, lining.reflectance)
+                    part = share.get(key, lining.specular_share)
+                    diffuse[k], specular[k] = total * (1 - part), total * part
+        return replace(self.scene.optics, diffuse=tuple(diffuse), specular=tuple(specular))
+
+    def _lamp_optics(self, values: Values) -> tuple[LampOptics, ...]:
+        shift = {p.quantity: v for p, v in values.items()}
+        dx, dy = shift.get(Quantity.SHIFT_X, 0.0), shift.get(Quantity.SHIFT_Y, 0.0)
+        found = []
+        for lamp, optics in zip(self.lamps, self.scene.lamps, strict=True):
+            profile = self._profile(lamp, values) or optics.profile
+            x, y, z = optics.centre
+            found.append(replace(optics, centre=(x + dx, y + dy, z), profile=profile))
+        return tuple(found)
+
+    def _profile(self, lamp: Lamp, values: Values) -> CosineProfile | TableProfile | None:
+        key = lamp.model.key
+        for p, value in values.items():
+            if p.quantity is Quantity.EXPONENT and p.of == key:
+                return CosineProfile(exponent=value)
+        falls = [
+            (p.index, v) for p, v in values.items() if p.quantity is Quantity.FALL and p.of == key
+        ]
+        if not falls:
+            return None
+        return curve_profile([v for _, v in sorted(falls)], self.curve_angles)
+
+    def light(
+        self,
+        group: str,
+        values: Values,
+        run: Run,
+    ) -> FloatArray:
+        """What the meter should read at unit gain of the lamps of one kind, shape (n,)."""
+        optics, lamps = self.optics(values), self._lamp_optics(values)
+        mine = [k for k, lamp in enumerate(self.lamps) if lamp.model.key == group]
+        scene = replace(
+            self.scene,
+            optics=optics,
+            lamps=tuple(lamps[k] for k in mine),
+            fluxes=tuple(self.scene.fluxes[k] for k in mine),
+        )
+        here = self._at_holes(scene, run)
+        if is_ideal(self.survey.meter):
+            return here
+        black = replace(scene, optics=_black(optics))
+        direct = self._at_holes(black, replace(run, guide=None))
+        share = np.clip(direct / np.maximum(here, LEAST_FLUX), 0.0, 1.0)
+        factor = reading_factor(self.survey.meter, share, self._direct_factor(scene))
+        result: FloatArray = here * factor
+        return result
+
+    def _at_holes(self, scene: Scene, run: Run) -> FloatArray:
+        options = replace(self.options, quality=run.quality)
+        found = estimate_scene(
+            self.plan, scene, options, self.cache, _ignore, run.cancelled, run.guide
+        )
+        if self.numeric_error is None and run.quality is self.options.quality:
+            # Of the first run, and then held: weights must not change while a fit goes on.
+            self.numeric_error = found.numeric_error or 0.0
+        return np.maximum(at_points(found.x, found.y, found.ppfd, self.points), LEAST_FLUX)
+
+    def _direct_factor(self, scene: Scene) -> FloatArray:
+        """Mean of the meter's response over the light straight from the lamps, (n,)."""
+        truth, read = np.zeros(len(self.points)), np.zeros(len(self.points))
+        for lamp, flux in zip(scene.lamps, scene.fluxes, strict=True):
+            source = lamp.source()
+            height = lamp.centre[2] - scene.room.z_map
+            nodes, weights = source.nodes(max(height, 0.01), least=4)
+            dx = nodes[0] - self.points[:, :1]
+            dy = nodes[1] - self.points[:, 1:]
+            square = dx**2 + dy**2 + height**2
+            cosine = height / np.sqrt(square)
+            across, along = np.einsum("ij,jnk->ink", source.axes(), np.stack([-dx, -dy]))
+            part = flux * weights * source.profile.intensity(cosine, across, along)
+            part = part * cosine / square
+            truth += part.sum(axis=1)
+            read += (part * response(self.survey.meter, cosine)).sum(axis=1)
+        result: FloatArray = np.where(truth > 0, read / np.maximum(truth, 1e-30), 1.0)
+        return result
+
+
+def curve_profile(falls: list[float], angles: tuple[float, ...]) -> TableProfile:
+    """The monotone polar curve of falls from each angle to the next; 0 at the horizon."""
+    levels = np.exp(-np.concatenate([[0.0], np.cumsum(falls)]))
+    degrees = list(angles)
+    relative = [float(level) for level in levels]
+    if degrees[-1] < 90:
+        # Beyond what any hole sees the curve goes down as the cosine does.
+        last = np.cos(np.radians(degrees[-1]))
+        for angle in np.arange(degrees[-1] + 5.0, 90.0, 5.0):
+            relative.append(float(relative[len(angles) - 1] * np.cos(np.radians(angle)) / last))
+            degrees.append(float(angle))
+        degrees.append(90.0)
+        relative.append(0.0)
+    return TableProfile(angles_deg=tuple(degrees), relative=tuple(relative))
+
+
+def _black(optics: Optics) -> Optics:
+    none = (0.0,) * len(optics.diffuse)
+    return replace(optics, diffuse=none, specular=none)
+
+
+def _ignore(fraction: float) -> None:
+    del fraction

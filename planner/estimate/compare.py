@@ -1,0 +1,332 @@
+"""Side by side: the plan and its variants, each with its map and figures.
+
+``compare`` estimates them all; the rest reads the result: rows of a table with the ratio
+to a baseline, a ranking, maps of difference and ratio. Whether a difference can be told
+from the uncertainty of the inputs is the business of ``telling``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.estimate.evaluate import Cache, Cancelled, evaluate
+from planner.estimate.result import Estimate, EstimateOptions, FloatArray
+from planner.estimate.scene import build_scene
+from planner.plan.edits import line_all_walls, line_ceiling
+from planner.plan.lining import OPENING
+from planner.plan.plan import Plan
+from planner.plan.variant_edits import bare, resolve
+from planner.units import LengthUnit
+
+OPEN_AIR_NAME: Final = "Open air (no walls)"
+
+
+class Origin(StrEnum):
+    """Where a side of a comparison comes from."""
+
+    PLAN = "plan"
+    VARIANT = "variant"
+    OPEN_AIR = "open air"
+
+
+@dataclass(frozen=True)
+class Side:
+    """One of the things compared.
+
+    ``said`` says what differs from the plan, ``problems`` what could not be applied or
+    estimated; ``estimate`` is None where nothing could be. ``index`` is that of the variant
+    in the plan.
+    """
+
+    name: str
+    origin: Origin
+    plan: Plan
+    said: tuple[str, ...] = ()
+    problems: tuple[str, ...] = ()
+    estimate: Estimate | None = None
+    index: int | None = None
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """The plan first, its variants in their order, and open air last where asked."""
+
+    sides: tuple[Side, ...]
+
+    def side(self, name: str) -> Side:
+        """A side by its name; raises ``KeyError`` when there is none."""
+        for side in self.sides:
+            if side.name == name:
+                return side
+        raise KeyError(f"nothing called '{name}' is compared here.")
+
+    @property
+    def colour_range(self) -> tuple[float, float]:
+        """Lowest and highest PPFD of all maps, for one shared colour scale."""
+        found = [side.estimate.figures for side in self.sides if side.estimate is not None]
+        if not found:
+            return 0.0, 1.0
+        return min(f.minimum for f in found), max(f.maximum for f in found)
+
+
+def open_air(plan: Plan) -> Plan:
+    """The same lamps over the same canopy without walls and ceiling."""
+    return line_ceiling(line_all_walls(bare(plan), OPENING), OPENING)
+
+
+def sides_of(
+    plan: Plan, *, with_open_air: bool = False, unit: LengthUnit = LengthUnit.CM
+) -> tuple[Side, ...]:
+    """What there is to compare in a plan, without any estimate yet."""
+    sides = [Side(plan.name, Origin.PLAN, bare(plan))]
+    for index, variant in enumerate(plan.variants):
+        found = resolve(plan, variant, unit)
+        sides.append(
+            Side(
+                variant.name,
+                Origin.VARIANT,
+                found.plan,
+                found.said,
+                found.problems,
+                index=index,
+            )
+        )
+    if with_open_air:
+        said = ("no walls, no ceiling",)
+        sides.append(Side(OPEN_AIR_NAME, Origin.OPEN_AIR, open_air(plan), said))
+    return tuple(sides)
+
+
+def compare(
+    plan: Plan,
+    options: EstimateOptions | None = None,
+    *,
+    with_open_air: bool = False,
+    unit: LengthUnit = LengthUnit.CM,
+    cache: Cache | None = None,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Comparison:
+    """Estimate the plan and all its variants.
+
+    One that cannot be estimated (no surface takes up light) says so in its ``problems``;
+    the others go on.
+
+    Raises
+    ------
+    planner.estimate.evaluate.Cancelled
+        If ``cancelled`` said so.
+    """
+    options = options or EstimateOptions()
+    cache = cache or Cache()
+    sides = list(sides_of(plan, with_open_air=with_open_air, unit=unit))
+    # Those with the same mirrors one after another: they share the paths of light.
+    order = sorted(range(len(sides)), key=lambda k: _paths_of(sides[k].plan))
+    for done, index in enumerate(order):
+        if cancelled is not None and cancelled():
+            raise Cancelled
+        sides[index] = estimated(sides[index], options, cache, cancelled)
+        if progress is not None:
+            progress((done + 1) / len(sides))
+    return Comparison(tuple(sides))
+
+
+def _paths_of(plan: Plan) -> str:
+    scene = build_scene(plan)
+    return repr((scene.room, scene.optics.specular, scene.optics.width))
+
+
+def estimated(
+    side: Side,
+    options: EstimateOptions,
+    cache: Cache,
+    cancelled: Callable[[], bool] | None = None,
+) -> Side:
+    """The side with its estimate, or with the reason why there is none."""
+    try:
+        estimate = evaluate(side.plan, options, cache=cache, cancelled=cancelled)
+    except ValueError as error:
+        problems = (*side.problems, f"'{side.name}' cannot be estimated: {error}")
+        return Side(side.name, side.origin, side.plan, side.said, problems, None, side.index)
+    return Side(side.name, side.origin, side.plan, side.said, side.problems, estimate, side.index)
+
+
+# -- table and ranking ------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of the table: the name of a figure, its heading, unit, factor and digits.
+
+    Shown is the figure times ``factor``, so that fractions stand as percent.
+    """
+
+    figure: str
+    heading: str
+    unit: str
+    factor: float = 1.0
+    decimals: int = 0
+
+
+COLUMNS: Final = (
+    Column("mean", "Mean PPFD", "µmol/m²/s", decimals=1),
+    Column("minimum", "Minimum", "µmol/m²/s", decimals=1),
+    Column("maximum", "Maximum", "µmol/m²/s", decimals=1),
+    Column("min_over_mean", "Min/mean", "%", 100.0, 1),
+    Column("min_over_max", "Min/max", "%", 100.0, 1),
+    Column("cv", "CV", "%", 100.0, 1),
+    Column("dli", "DLI", "mol/m²/d", decimals=2),
+    Column("share_under", "Under the band", "%", 100.0, 1),
+    Column("share_inside", "In the band", "%", 100.0, 1),
+    Column("share_over", "Over the band", "%", 100.0, 1),
+    Column("utilisation", "Canopy utilisation", "%", 100.0, 1),
+    Column("efficacy", "Efficacy", "µmol/J", decimals=2),
+    Column("photon_flux", "Photon flux", "µmol/s", decimals=1),
+    Column("watts", "Power", "W", decimals=1),
+    Column("watts_per_m2", "Power per area", "W/m²", decimals=1),
+    Column("kwh_per_day", "Energy", "kWh/day", decimals=3),
+    Column("canopy_area", "Canopy area", "m²", decimals=3),
+)
+"""Every figure of an estimate, in the order of the table."""
+
+
+@dataclass(frozen=True)
+class Row:
+    """One side in the table: values in the units of ``COLUMNS``, None where there is none.
+
+    ``ratios`` holds the ratio to the baseline in percent (100 = the same).
+    """
+
+    name: str
+    origin: Origin
+    said: tuple[str, ...]
+    problems: tuple[str, ...]
+    values: tuple[float | None, ...]
+    ratios: tuple[float | None, ...]
+
+
+def rows(comparison: Comparison, baseline: str | None = None) -> tuple[Row, ...]:
+    """Every figure of every side, with the ratio to a baseline by name (first: the plan).
+
+    Raises
+    ------
+    KeyError
+        If no side has that name.
+    """
+    against = comparison.sides[0] if baseline is None else comparison.side(baseline)
+    reference = _values(against)
+    table = []
+    for side in comparison.sides:
+        values = _values(side)
+        ratios = tuple(
+            100 * (value / other) if value is not None and other else None
+            for value, other in zip(values, reference, strict=True)
+        )
+        table.append(Row(side.name, side.origin, side.said, side.problems, values, ratios))
+    return tuple(table)
+
+
+def _values(side: Side) -> tuple[float | None, ...]:
+    if side.estimate is None:
+        return (None,) * len(COLUMNS)
+    found = []
+    for column in COLUMNS:
+        value: float | None = getattr(side.estimate.figures, column.figure)
+        found.append(None if value is None else value * column.factor)
+    return tuple(found)
+
+
+@dataclass(frozen=True)
+class Rank:
+    """Lowest, mean and highest PPFD of one side, for the ranked chart."""
+
+    name: str
+    origin: Origin
+    lowest: float
+    mean: float
+    highest: float
+
+
+def ranking(comparison: Comparison) -> tuple[Rank, ...]:
+    """The sides by falling mean PPFD; those without an estimate are left out."""
+    found = [
+        Rank(side.name, side.origin, figures.minimum, figures.mean, figures.maximum)
+        for side in comparison.sides
+        if side.estimate is not None
+        for figures in [side.estimate.figures]
+    ]
+    return tuple(sorted(found, key=lambda rank: (-rank.mean, rank.name)))
+
+
+# -- maps against a baseline ------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class AgainstMap:
+    """A map against a baseline on the grid of the first: NaN where either has no light value.
+
+    ``difference`` in µmol m⁻² s⁻¹ and ``ratio`` (1 = the same), shapes (ny, nx); the ratio
+    is NaN also where the baseline is dark.
+    """
+
+    x: FloatArray
+    y: FloatArray
+    difference: FloatArray
+    ratio: FloatArray
+
+    @property
+    def reach(self) -> float:
+        """The largest difference either way, for a colour map that diverges from 0."""
+        found = np.abs(self.difference[np.isfinite(self.difference)])
+        return float(found.max()) if found.size else 0.0
+
+
+def against(estimate: Estimate, baseline: Estimate) -> AgainstMap:
+    """Difference and ratio of two maps, place by place.
+
+    Where the grids differ (another footprint) the baseline is read off at the cell centres
+    of the first, linearly between its own.
+    """
+    other = baseline.ppfd
+    same = estimate.ppfd.shape == other.shape
+    if not (same and np.allclose(estimate.x, baseline.x) and np.allclose(estimate.y, baseline.y)):
+        other = _read_off(baseline, estimate.x, estimate.y)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        ratio = np.where(other > 0, estimate.ppfd / other, np.nan)
+    return AgainstMap(estimate.x, estimate.y, estimate.ppfd - other, ratio)
+
+
+def _read_off(estimate: Estimate, x: FloatArray, y: FloatArray) -> FloatArray:
+    """PPFD at the points of another grid (ny, nx), NaN outside the map's own cells."""
+    columns, in_x = _positions(estimate.x, x)
+    lines, in_y = _positions(estimate.y, y)
+    left, low = np.floor(columns).astype(np.intp), np.floor(lines).astype(np.intp)
+    right = np.minimum(left + 1, len(estimate.x) - 1)
+    high = np.minimum(low + 1, len(estimate.y) - 1)
+    u, v = columns - left, (lines - low)[:, None]
+    cells = estimate.ppfd
+    lower = _between(cells[np.ix_(low, left)], cells[np.ix_(low, right)], u)
+    upper = _between(cells[np.ix_(high, left)], cells[np.ix_(high, right)], u)
+    found = _between(lower, upper, v)
+    found[~(in_y[:, None] & in_x[None, :])] = np.nan
+    return found
+
+
+def _between(first: FloatArray, second: FloatArray, share: FloatArray) -> FloatArray:
+    """Linear between two, but only the one where it has all the weight: NaN must not spread."""
+    mixed = first * (1 - share) + second * share
+    return np.where(share <= 0, first, np.where(share >= 1, second, mixed))
+
+
+def _positions(centres: FloatArray, at: FloatArray) -> tuple[FloatArray, npt.NDArray[np.bool_]]:
+    """Where points lie among evenly spaced cell centres, and which lie within the cells."""
+    step = float(centres[1] - centres[0])
+    raw = (at - centres[0]) / step
+    inside = (raw >= -0.5 - 1e-9) & (raw <= len(centres) - 0.5 + 1e-9)
+    return np.clip(raw, 0, len(centres) - 1), inside

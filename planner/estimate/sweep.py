@@ -1,0 +1,337 @@
+"""Sweeps: the figures of a plan over one or several of its numbers.
+
+Points are computed in processes of their own, one per core, or on a Dask scheduler named
+by its address. Whoever computes a point, the result is the same: an estimate depends on
+plan and options only. Finished points are kept in the ``Sweep`` and, where a journal is
+named, in a file, line by line, so that neither cancelling nor a power cut loses them.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import itertools
+import json
+import math
+import multiprocessing
+import os
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+from typing import Any, Final
+
+import planner
+from planner.estimate.evaluate import Cache
+from planner.estimate.result import EstimateOptions, Figures
+from planner.estimate.sweep_axes import MAX_POINTS, Over, SweepError, axis
+from planner.estimate.sweep_worker import Done, Job, Numbered, run, run_here, set_up
+from planner.plan.plan import Plan
+from planner.plan.variant_edits import bare
+
+__all__ = ["Over", "Point", "Sweep", "SweepError", "sweep"]
+
+_POLL_S: Final = 0.1
+_CHUNKS_PER_WORKER: Final = 8
+_LARGEST_CHUNK: Final = 10
+_LEAST_CHUNKS_PER_WORKER: Final = 4
+_LARGEST_GROUP: Final = 25
+_COSTLY: Final = 2
+"""From this cost of an axis on, its points begin with work that those after it share."""
+_JOURNAL_FORMAT: Final = 1
+
+Progress = Callable[[float], None]
+Asked = Callable[[], bool]
+
+
+@dataclass(frozen=True)
+class Point:
+    """One point: a value per axis, and the figures or the reason why there are none."""
+
+    values: tuple[float, ...]
+    figures: Figures | None
+    problem: str = ""
+
+
+@dataclass(frozen=True)
+class Sweep:
+    """What was asked and the points found so far, by their number in the grid.
+
+    The grid runs through the axes in their order, the last one fastest.
+    """
+
+    plan: Plan
+    over: tuple[Over, ...]
+    options: EstimateOptions
+    points: dict[int, Point] = field(default_factory=dict)
+
+    @property
+    def size(self) -> int:
+        """Number of points of the whole grid."""
+        return math.prod(len(one.values) for one in self.over)
+
+    @property
+    def complete(self) -> bool:
+        """Whether every point is there."""
+        return len(self.points) == self.size
+
+    def in_order(self) -> Iterator[Point]:
+        """The points there are, in the order of the grid."""
+        return (self.points[number] for number in sorted(self.points))
+
+    def curve(self, figure: str, **fixed: float) -> tuple[list[float], list[float | None]]:
+        """Values of the first axis not fixed, and a figure by name, where points are there.
+
+        ``fixed`` holds a value for every other axis, by name (dashes as underscores).
+        """
+        names = [one.axis.replace("-", "_") for one in self.over]
+        free = next((k for k, name in enumerate(names) if name not in fixed), 0)
+        xs: list[float] = []
+        ys: list[float | None] = []
+        for point in self.in_order():
+            at = dict(zip(names, point.values, strict=True))
+            if all(math.isclose(at[name], value) for name, value in fixed.items()):
+                xs.append(point.values[free])
+                ys.append(None if point.figures is None else getattr(point.figures, figure))
+        return xs, ys
+
+    def now(self) -> tuple[float | None, ...]:
+        """Where the plan itself stands on each axis, for marking it on the curves."""
+        return tuple(axis(one.axis).now(self.plan) for one in self.over)
+
+    def adopted(self, values: Sequence[float]) -> Plan:
+        """The plan at a point, for taking it over; raises ``ValueError`` if it cannot be."""
+        plan = self.plan
+        for one, value in zip(self.over, values, strict=True):
+            plan = axis(one.axis).put(plan, value)
+        return plan
+
+
+def sweep(
+    plan: Plan,
+    over: Sequence[Over],
+    options: EstimateOptions | None = None,
+    *,
+    workers: int | None = None,
+    scheduler: str | None = None,
+    known: Sweep | None = None,
+    journal: Path | None = None,
+    progress: Progress | None = None,
+    cancelled: Asked | None = None,
+) -> Sweep:
+    """Estimate a plan over a grid of values.
+
+    Parameters
+    ----------
+    over
+        The axes with their values; every combination is computed.
+    options
+        Map size, quality and seed of each estimate.
+    workers
+        Processes; None for one per core (none for a handful of points), 0 for this process.
+    scheduler
+        Address of a Dask scheduler that computes instead (``tcp://host:8786``).
+    known
+        A sweep of the same plan, axes and options that was stopped; it is carried on.
+    journal
+        File that receives every finished point; one left by the same sweep is carried on.
+    progress
+        Called with fractions from 0 to 1.
+    cancelled
+        Asked several times a second; when it answers True, what is done so far is returned.
+
+    Raises
+    ------
+    SweepError
+        If the sweep cannot be run: unknown axis, nothing or too much asked, a journal of
+        another sweep, a scheduler that cannot be reached, a worker that was killed.
+    """
+    options = options or EstimateOptions()
+    asked = Sweep(plan, tuple(over), options)
+    _check(asked)
+    points = dict(known.points) if known is not None and _same(known, asked) else {}
+    book = None if journal is None else _Journal(journal, asked)
+    if book is not None:
+        points.update(book.read())
+    found = Sweep(plan, asked.over, options, points)
+    job = Job(
+        bare(plan),
+        tuple(one.axis for one in over),
+        options.cells,
+        options.quality.value,
+        options.seed,
+    )
+    wanted = [entry for entry in _in_working_order(asked) if entry[0] not in points]
+
+    def receive(done: Sequence[Done], grid: dict[int, tuple[float, ...]]) -> None:
+        for one in done:
+            figures = None if one.figures is None else Figures(**one.figures)  # type: ignore[arg-type]
+            points[one.number] = Point(grid[one.number], figures, one.problem)
+        if book is not None:
+            book.write(done)
+        if progress is not None:
+            progress(len(points) / asked.size)
+
+    grid = dict(wanted)
+    stop = cancelled or _never
+    count = _workers(workers, len(wanted))
+    if scheduler is not None:
+        from planner.estimate.cluster import run_on_scheduler  # noqa: PLC0415 - optional extra
+
+        for done in run_on_scheduler(scheduler, job, _chunks(asked, wanted, 2), stop):
+            receive(done, grid)
+    elif count == 0:
+        cache = Cache()
+        for entry in wanted:
+            done = run(job, [entry], cache, stop)
+            receive(done, grid)
+            if not done:
+                break
+    else:
+        for done in _in_processes(job, _chunks(asked, wanted, count), count, stop):
+            receive(done, grid)
+    return found
+
+
+def _never() -> bool:
+    return False
+
+
+def _check(asked: Sweep) -> None:
+    if not asked.over:
+        raise SweepError("A sweep needs something to run over, for example height=0.2:0.6:9.")
+    names = [one.axis for one in asked.over]
+    for one in asked.over:
+        axis(one.axis)
+        if not one.values:
+            raise SweepError(f"The sweep over '{one.axis}' names no values.")
+        if names.count(one.axis) > 1:
+            raise SweepError(f"'{one.axis}' is named twice; give all its values at once.")
+    if asked.size > MAX_POINTS:
+        raise SweepError(
+            f"That would be {asked.size} points; ask for at most {MAX_POINTS} at a time."
+        )
+
+
+def _same(known: Sweep, asked: Sweep) -> bool:
+    return fingerprint(known) == fingerprint(asked)
+
+
+def fingerprint(asked: Sweep) -> str:
+    """What tells one sweep from another: program, plan, axes with values, options."""
+    parts = [
+        planner.__version__,
+        bare(asked.plan).model_dump_json(),
+        json.dumps([[one.axis, one.values] for one in asked.over]),
+        json.dumps([asked.options.cells, asked.options.quality, asked.options.seed]),
+    ]
+    return hashlib.sha256("\n".join(parts).encode()).hexdigest()
+
+
+def _in_working_order(asked: Sweep) -> list[Numbered]:
+    """The grid's points, numbered in the order asked, sorted so that neighbours share work."""
+    grid = list(enumerate(itertools.product(*(one.values for one in asked.over))))
+    cost = [axis(one.axis).cost for one in asked.over]
+    order = sorted(range(len(cost)), key=lambda k: -cost[k])
+    return sorted(grid, key=lambda entry: [entry[1][k] for k in order])
+
+
+def _workers(asked: int | None, points: int) -> int:
+    if asked is not None:
+        return min(max(asked, 0), points)
+    # Starting a process costs about as much as a few estimates.
+    return min(os.cpu_count() or 1, points) if points > 8 else 0
+
+
+def _chunks(asked: Sweep, wanted: Sequence[Numbered], workers: int) -> list[list[Numbered]]:
+    """Points to hand out at once: those that share the costly work stay together."""
+    costly = [k for k, one in enumerate(asked.over) if axis(one.axis).cost >= _COSTLY]
+
+    def shared(entry: Numbered) -> list[float]:
+        return [entry[1][k] for k in costly]
+
+    groups = [list(group) for _, group in itertools.groupby(wanted, shared)]
+    if len(groups) < _LEAST_CHUNKS_PER_WORKER * workers:
+        groups = [list(wanted)]
+        size = math.ceil(len(wanted) / (workers * _CHUNKS_PER_WORKER))
+        size = min(max(size, 1), _LARGEST_CHUNK)
+    else:
+        size = _LARGEST_GROUP
+    return [group[k : k + size] for group in groups for k in range(0, len(group), size)]
+
+
+def _in_processes(
+    job: Job, chunks: Sequence[list[Numbered]], workers: int, cancelled: Asked
+) -> Iterator[list[Done]]:
+    # Spawned, not forked: the caller may have threads and a window.
+    context = multiprocessing.get_context("spawn")
+    stop = context.Event()
+    pool = ProcessPoolExecutor(workers, context, initializer=set_up, initargs=(stop,))
+    try:
+        pending = {pool.submit(run_here, job, chunk) for chunk in chunks}
+        while pending:
+            done, pending = wait(pending, _POLL_S, FIRST_COMPLETED)
+            for future in done:
+                yield future.result()
+            if cancelled() and not stop.is_set():
+                # Running chunks come back with what they have, the others with nothing.
+                stop.set()
+    except BrokenProcessPool as error:
+        raise SweepError(
+            "A process of the sweep ended before its time (out of memory, or killed). What was "
+            "finished is kept; ask for the same sweep again to go on."
+        ) from error
+    finally:
+        stop.set()
+        pool.shutdown(wait=True, cancel_futures=True)
+
+
+class _Journal:
+    """A file of finished points, one JSON line each, behind one that says of which sweep."""
+
+    def __init__(self, path: Path, asked: Sweep) -> None:
+        self._path = path
+        self._asked = asked
+        self._head = {"sweep": fingerprint(asked), "format": _JOURNAL_FORMAT}
+
+    def read(self) -> dict[int, Point]:
+        """The points of an earlier run of the same sweep; begins the file where it is not."""
+        try:
+            lines = self._path.read_text("utf-8").splitlines()
+        except FileNotFoundError:
+            lines = []
+        entries = [entry for line in lines if (entry := _read_line(line)) is not None]
+        if not lines or not entries:
+            self._path.write_text(json.dumps(self._head) + "\n", "utf-8")
+            return {}
+        if entries[0] != self._head:
+            raise SweepError(
+                f"'{self._path}' holds points of another sweep or another plan; delete it, or "
+                "write to another file."
+            )
+        grid = dict(_in_working_order(self._asked))
+        found = {}
+        for entry in entries[1:]:
+            number = entry["number"]
+            figures = entry["figures"]
+            found[number] = Point(
+                grid[number], None if figures is None else Figures(**figures), entry["problem"]
+            )
+        if not lines or _read_line(lines[-1]) is None:
+            # The last line was cut off in the middle; end it, so that the next one stands alone.
+            with self._path.open("a", encoding="utf-8") as file:
+                file.write("\n")
+        return found
+
+    def write(self, done: Sequence[Done]) -> None:
+        with self._path.open("a", encoding="utf-8") as file:
+            for one in done:
+                file.write(json.dumps(asdict(one)) + "\n")
+
+
+def _read_line(line: str) -> dict[str, Any] | None:
+    try:
+        entry = json.loads(line)
+    except ValueError:
+        return None
+    return entry if isinstance(entry, dict) else None

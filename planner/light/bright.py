@@ -1,0 +1,84 @@
+"""Small bright spots on walls, seen from the map without chance.
+
+A lamp close to a wall lights a spot that few of a cell's rays would find, each of them with
+much light. Such texels are taken out of what rays see directly and added in closed form:
+the configuration factor of a rectangle on a wall for a horizontal element below it.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from planner.light.direct import visible
+from planner.light.field import CellGrid
+from planner.light.prism import FloatArray, IntArray
+from planner.light.surfaces import Surfaces
+from planner.light.totals import totals
+
+_BRIGHT = 10.0
+"""Times the mean direct light on all surfaces from which a wall texel counts as a spot."""
+
+MOST_SPOTS = 160
+
+
+def bright_texels(surfaces: Surfaces, density: FloatArray) -> IntArray:
+    """Texels on walls that a lamp lights far more than the rest, the strongest first.
+
+    ``density`` (T,) is its direct flux density: chosen by this and not by what is reflected
+    of it, spots stay the same whatever the linings.
+    """
+    mean = float(density @ surfaces.texel_area) / max(float(surfaces.texel_area.sum()), 1e-12)
+    on_wall = surfaces.facet_plane[surfaces.texel_facet] < surfaces.prism.wall_count
+    bright = np.flatnonzero(on_wall & (density > _BRIGHT * mean) & (density > 0))
+    strength = density[bright] * surfaces.texel_area[bright]
+    return bright[np.argsort(-strength)][:MOST_SPOTS]
+
+
+def light_of_spots(
+    surfaces: Surfaces, grid: CellGrid, texels: IntArray, exitance: FloatArray
+) -> FloatArray:
+    """Flux density on the cells (C,) straight from some wall texels of exitance (T,)."""
+    receivers, cell, share = grid.receivers(averaged=True)
+    factor = _wall_factors(surfaces, texels, receivers)
+    if not surfaces.prism.open_to_sight:
+        factor *= visible(surfaces.prism, receivers, surfaces.texel_centre[:, texels])
+    values = factor @ exitance[texels]
+    return totals(cell, share * values, len(grid.inside))
+
+
+def _wall_factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -> FloatArray:
+    """Configuration factors from upward elements (3, M) to wall texels, shape (M, n).
+
+    With the element at the foot of a perpendicular at distance c from the wall, a rectangle
+    from the foot, b along the wall and a high, has
+    F = [atan(b/c) - c/√(a²+c²) atan(b/√(a²+c²))] / 2π
+    (Siegel and Howell, Thermal Radiation Heat Transfer, appendix of configuration factors);
+    any other rectangle on the wall is a sum of four of these.
+    """
+    plane = surfaces.facet_plane[surfaces.texel_facet[texels]]
+    tangent = surfaces.prism.tangents[plane]
+    normal = surfaces.prism.normals[plane]
+    centre = surfaces.texel_centre[:, texels]
+    half = np.array([_half_size(surfaces, texel) for texel in texels])
+    dx = centre[0] - receivers[0, :, None]
+    dy = centre[1] - receivers[1, :, None]
+    along = dx * tangent[:, 0] + dy * tangent[:, 1]
+    away = np.maximum(dx * normal[:, 0] + dy * normal[:, 1], 1e-9)
+    up = centre[2] - receivers[2, :, None]
+    low = np.maximum(up - half[:, 1], 0.0)
+    high = np.maximum(up + half[:, 1], 0.0)
+    left, right = along - half[:, 0], along + half[:, 0]
+
+    def corner(a: FloatArray, b: FloatArray) -> FloatArray:
+        slant = np.hypot(a, away)
+        factor: FloatArray = np.arctan(b / away) - away / slant * np.arctan(b / slant)
+        return factor
+
+    total = corner(high, right) - corner(high, left) - corner(low, right) + corner(low, left)
+    factors: FloatArray = np.maximum(total, 0.0) / (2 * np.pi)
+    return factors
+
+
+def _half_size(surfaces: Surfaces, texel: int) -> tuple[float, float]:
+    u, v = surfaces.texel_edges(int(surfaces.texel_facet[texel]))
+    return float(np.linalg.norm(u)) / 2, float(np.linalg.norm(v)) / 2

@@ -1,0 +1,180 @@
+"""Surveys: readings of a meter at numbered holes, and the conditions they were taken under."""
+
+from __future__ import annotations
+
+import datetime as dt
+import itertools
+from collections.abc import Sequence
+from enum import StrEnum
+from typing import Annotated, Final, Self
+
+from pydantic import Field, model_validator
+
+from planner.plan.fields import (
+    Coordinate,
+    Fraction,
+    HangingHeight,
+    Key,
+    Name,
+    Percent,
+    Ppfd,
+    Text,
+    Value,
+)
+from planner.plan.lining import OPENING, Lining
+
+MAX_SURVEYS: Final = 60
+MAX_POINTS: Final = 2500
+MAX_READINGS: Final = 20_000
+MAX_GRID: Final = 50
+
+
+class Spacing(StrEnum):
+    """How the holes of a grid lie in the rectangle inside the margin."""
+
+    CELLS = "cells"
+    """At the centres of equal cells."""
+    EDGES = "edges"
+    """From edge to edge: the outer holes lie on the margin."""
+
+
+class Meter(Value):
+    """The instrument: what its data sheet says, as far as it matters here.
+
+    ``gain_uncertainty`` is the half-width of the calibration error, common to all readings
+    of the meter, taken as evenly likely inside it. ``noise`` is the standard deviation of a
+    single reading, repeatability and placement of the sensor together. The directional
+    response is the reading relative to an ideal cosine receiver by angle from upright;
+    empty lists mean ideal.
+    """
+
+    name: Name = "Quantum sensor"
+    gain_uncertainty: Fraction = Field(
+        default=0.05, description="Half-width of the relative calibration error, common to all."
+    )
+    noise: Fraction = Field(
+        default=0.02, description="Relative standard deviation of one reading, with placement."
+    )
+    response_angles_deg: Annotated[
+        tuple[Annotated[float, Field(ge=0.0, le=90.0)], ...], Field(max_length=91)
+    ] = Field(default=(), description="Angles from upright of the directional response.")
+    response_relative: Annotated[
+        tuple[Annotated[float, Field(ge=0.0, le=2.0)], ...], Field(max_length=91)
+    ] = Field(default=(), description="Response relative to an ideal cosine receiver.")
+    sensor_height: Annotated[float, Field(ge=0.0, le=0.3, json_schema_extra={"unit": "m"})] = Field(
+        default=0.0, description="Height of the receiving face above the board or canopy."
+    )
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        angles, relative = self.response_angles_deg, self.response_relative
+        if len(angles) != len(relative):
+            raise ValueError(
+                f"the directional response has {len(angles)} angles but {len(relative)} values."
+            )
+        if len(angles) == 1:
+            raise ValueError("the directional response needs at least two angles, or none.")
+        if any(b <= a for a, b in itertools.pairwise(angles)):
+            raise ValueError("the angles of the directional response must rise.")
+        return self
+
+
+class SurveyGrid(Value):
+    """How holes are laid out over the bounding rectangle of a footprint.
+
+    ``excluded`` numbers places of the whole grid from 1, row by row from the lower left,
+    before anything is left out.
+    """
+
+    rows: Annotated[int, Field(ge=1, le=MAX_GRID)] = 5
+    columns: Annotated[int, Field(ge=1, le=MAX_GRID)] = 5
+    margin: Annotated[float, Field(ge=0.0, le=2.0, json_schema_extra={"unit": "m"})] = Field(
+        default=0.0, description="Strip along the walls without holes."
+    )
+    spacing: Spacing = Spacing.CELLS
+    hole_diameter: Annotated[float, Field(ge=0.001, le=0.2, json_schema_extra={"unit": "m"})] = (
+        Field(default=0.024, description="Hole the sensor stands in.")
+    )
+    excluded: Annotated[tuple[Annotated[int, Field(ge=1)], ...], Field(max_length=MAX_POINTS)] = ()
+
+
+class Reading(Value):
+    """One value read at one hole."""
+
+    hole: Annotated[int, Field(ge=1, le=MAX_POINTS)] = Field(description="Counts from 1.")
+    value: Ppfd
+
+
+class Survey(Value):
+    """A set of readings taken under one set of conditions.
+
+    Holes are ``points``, numbered from 1 in their order, which is the order they are
+    visited in; a hole may have any number of readings, or none yet. What is None was as in
+    the plan. Readings are kept in µmol m⁻² s⁻¹; ``lux_per_umol`` tells by what they were
+    divided when the meter showed lux.
+    """
+
+    key: Key
+    name: Name = "Survey"
+    date: dt.date | None = None
+    meter: Meter = Meter()
+    lux_per_umol: Annotated[float, Field(gt=0.0, le=1000.0)] | None = Field(
+        default=None, description="Lux per µmol/m²/s by which lux readings were divided."
+    )
+    output_percent: Percent | None = Field(default=None, description="Output of all lamps.")
+    hanging_height: HangingHeight | None = Field(
+        default=None, description="Of all lamps, from the face to the canopy."
+    )
+    lining: Lining | None = Field(
+        default=None, description="On all walls; the opening: no walls and no ceiling."
+    )
+    board_reflectance: Fraction | None = Field(
+        default=None, description="Of a board that fills the plane; null: as the plan's canopy."
+    )
+    warm_up_minutes: Annotated[float, Field(ge=0.0, le=10_000.0)] | None = None
+    note: Text = ""
+    grid: SurveyGrid | None = Field(default=None, description="How the holes were laid out.")
+    points: Annotated[
+        tuple[tuple[Coordinate, Coordinate], ...], Field(min_length=1, max_length=MAX_POINTS)
+    ]
+    readings: Annotated[tuple[Reading, ...], Field(max_length=MAX_READINGS)] = ()
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        for reading in self.readings:
+            if reading.hole > len(self.points):
+                raise ValueError(
+                    f"the survey '{self.name}' holds a reading of hole {reading.hole}, but has "
+                    f"only {len(self.points)} holes."
+                )
+        return self
+
+    @property
+    def open_air(self) -> bool:
+        """Whether there were neither walls nor a ceiling."""
+        return self.lining is not None and self.lining.is_opening
+
+    def values_at(self, hole: int) -> tuple[float, ...]:
+        """All readings of a hole (counted from 1) in the order they were taken."""
+        return tuple(reading.value for reading in self.readings if reading.hole == hole)
+
+    def next_hole(self, after: int = 0) -> int | None:
+        """The first hole without a reading behind ``after``, else from the start, else None."""
+        read = {reading.hole for reading in self.readings}
+        count = len(self.points)
+        order = [*range(after + 1, count + 1), *range(1, after + 1)]
+        return next((hole for hole in order if hole not in read), None)
+
+
+def open_air_survey(key: str, points: Sequence[tuple[float, float]], name: str) -> Survey:
+    """An empty survey without walls and ceiling."""
+    return Survey(key=key, name=name, lining=OPENING, points=tuple(points))
+
+
+def survey_problem(surveys: Sequence[Survey]) -> str | None:
+    """Say what is wrong with a plan's surveys as a whole, or None."""
+    keys = [survey.key for survey in surveys]
+    for key in keys:
+        if keys.count(key) > 1:
+            return f"two surveys carry the key '{key}'; each key must be used once."
+    return None

@@ -1,0 +1,107 @@
+"""Edits of surveys: pure functions from one plan to the next, each one undo step."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from planner.plan.edits import (
+    change_lamp,
+    changed,
+    line_all_walls,
+    line_ceiling,
+    set_canopy,
+    set_canopy_height,
+)
+from planner.plan.lining import OPENING
+from planner.plan.plan import Plan
+from planner.plan.survey import Reading, Survey
+
+
+def add_survey(plan: Plan, survey: Survey) -> Plan:
+    """Put one more survey into the plan."""
+    return changed(plan, surveys=(*plan.surveys, survey))
+
+
+def remove_survey(plan: Plan, index: int) -> Plan:
+    """Take a survey out."""
+    return changed(plan, surveys=plan.surveys[:index] + plan.surveys[index + 1 :])
+
+
+def change_survey(plan: Plan, index: int, **parts: Any) -> Plan:
+    """Replace parts of one survey (name, date, meter, lining, readings, ...)."""
+    surveys = list(plan.surveys)
+    surveys[index] = with_parts(surveys[index], **parts)
+    return changed(plan, surveys=tuple(surveys))
+
+
+def add_readings(plan: Plan, index: int, readings: Sequence[Reading]) -> Plan:
+    """Add readings; those already there are kept, also at the same holes."""
+    return change_survey(plan, index, readings=(*plan.surveys[index].readings, *readings))
+
+
+def replace_readings(plan: Plan, index: int, hole: int, values: Sequence[float]) -> Plan:
+    """Give a hole exactly these readings; the first stands where the hole's first stood."""
+    old = plan.surveys[index].readings
+    new = tuple(Reading(hole=hole, value=value) for value in values)
+    first = next((k for k, reading in enumerate(old) if reading.hole == hole), len(old))
+    before = tuple(reading for reading in old[:first] if reading.hole != hole)
+    after = tuple(reading for reading in old[first:] if reading.hole != hole)
+    return change_survey(plan, index, readings=(*before, *new, *after))
+
+
+def take_back_reading(plan: Plan, index: int) -> Plan:
+    """Take the last reading out again."""
+    return change_survey(plan, index, readings=plan.surveys[index].readings[:-1])
+
+
+def with_parts(survey: Survey, **parts: Any) -> Survey:
+    """The survey with some parts replaced, validated as a whole."""
+    old = {name: getattr(survey, name) for name in Survey.model_fields}
+    return Survey.model_validate({**old, **parts})
+
+
+def free_key(plan: Plan, wanted: str = "survey") -> str:
+    """A key no survey of the plan has yet: ``wanted-1``, ``wanted-2``, ..."""
+    keys = {survey.key for survey in plan.surveys}
+    number = 1
+    while f"{wanted}-{number}" in keys:
+        number += 1
+    return f"{wanted}-{number}"
+
+
+def as_surveyed(plan: Plan, survey: Survey) -> Plan:
+    """The plan under the conditions of a survey, to estimate what its meter should read.
+
+    Lamps get the survey's output and hanging height, walls its lining (open air: no walls
+    and no ceiling), the plane a board where one was laid. A sensor that stands above the
+    plane lifts it by its height, while the lamps stay where they hang.
+
+    Raises
+    ------
+    ValueError
+        If that cannot be built, for example lamps that would hang above the ceiling.
+    """
+    for index in range(len(plan.lamps)):
+        if survey.output_percent is not None:
+            plan = change_lamp(plan, index, output_percent=survey.output_percent)
+        if survey.hanging_height is not None:
+            plan = change_lamp(plan, index, hanging_height=survey.hanging_height)
+    if survey.lining is not None:
+        plan = _lined(plan, survey)
+    if survey.board_reflectance is not None:
+        plan = set_canopy(plan, closed=True, reflectance=survey.board_reflectance)
+    if survey.meter.sensor_height > 0:
+        plan = set_canopy_height(plan, plan.canopy.height + survey.meter.sensor_height)
+    return plan
+
+
+def _lined(plan: Plan, survey: Survey) -> Plan:
+    lining = survey.lining
+    if lining is None:
+        return plan
+    if lining.is_opening:
+        return line_ceiling(line_all_walls(plan, OPENING), OPENING)
+    # The survey's own copy of the lining holds, not the plan's of the same key.
+    linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
+    return line_all_walls(changed(plan, linings=linings), lining)

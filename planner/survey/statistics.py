@@ -1,0 +1,202 @@
+"""What a survey's readings say by themselves: per hole, against neighbours, and in all.
+
+Three things are kept apart throughout. The *gain* of the meter is one unknown factor common
+to all of its readings; *noise* differs from reading to reading; *placement* from visit to
+visit. Only the last two become small by many readings or cancel out in nothing; only the
+first cancels in ratios of surveys made with one meter.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.plan.survey import Meter, Survey
+
+FloatArray = npt.NDArray[np.float64]
+BoolArray = npt.NDArray[np.bool_]
+
+NEIGHBOURS: Final = 6
+OUTLIER_LIMIT: Final = 4.0
+"""Robust standard deviations beyond which a reading is flagged."""
+_MAD_TO_SIGMA: Final = 1.4826
+"""Median absolute deviation of a normal distribution to its standard deviation."""
+_FEWEST_FOR_OUTLIERS: Final = 6
+_RANGE_TO_SIGMA: Final = 1 / math.sqrt(3)
+"""Half-width of an even distribution to its standard deviation (JCGM 100:2008, 4.3.7)."""
+
+
+@dataclass(frozen=True)
+class HoleSummary:
+    """Readings of one hole: mean in µmol m⁻² s⁻¹, their number and standard deviation.
+
+    ``spread`` is None for a single reading. ``suspect`` tells that the mean lies far off
+    what the neighbours lead to expect; ``expected`` is that value.
+    """
+
+    hole: int
+    x: float
+    y: float
+    mean: float
+    count: int
+    spread: float | None
+    expected: float | None = None
+    suspect: bool = False
+
+
+@dataclass(frozen=True)
+class SurveySummary:
+    """A survey in figures; PPFD in µmol m⁻² s⁻¹.
+
+    ``noise`` is the relative standard deviation of a single reading: found from repeated
+    readings where there are at least five degrees of freedom, else as the meter says.
+    ``mean_noise`` is the standard uncertainty of the mean by noise and placement,
+    ``mean_gain`` that by the meter's gain; ``mean_uncertainty`` both together.
+    """
+
+    holes: tuple[HoleSummary, ...]
+    mean: float
+    minimum: float
+    maximum: float
+    min_over_mean: float
+    noise: float
+    noise_is_measured: bool
+    mean_noise: float
+    mean_gain: float
+
+    @property
+    def mean_uncertainty(self) -> float:
+        """Standard uncertainty of the mean, gain and noise together."""
+        return math.hypot(self.mean_noise, self.mean_gain)
+
+    @property
+    def suspects(self) -> tuple[HoleSummary, ...]:
+        """Holes whose reading lies far off its neighbours."""
+        return tuple(hole for hole in self.holes if hole.suspect)
+
+
+def gain_standard(meter: Meter) -> float:
+    """Relative standard uncertainty of the meter's gain."""
+    return meter.gain_uncertainty * _RANGE_TO_SIGMA
+
+
+def hole_means(survey: Survey) -> tuple[npt.NDArray[np.intp], FloatArray, FloatArray, FloatArray]:
+    """Holes with readings (numbers from 1), their means, counts and sums of squares, each (n,)."""
+    holes = np.array([reading.hole for reading in survey.readings], dtype=np.intp)
+    values = np.array([reading.value for reading in survey.readings], dtype=np.float64)
+    numbers, index = np.unique(holes, return_inverse=True)
+    count = np.bincount(index, minlength=len(numbers)).astype(np.float64)
+    means = np.bincount(index, values, minlength=len(numbers)) / np.maximum(count, 1)
+    deviations = values - means[index]
+    squares = np.bincount(index, deviations**2, minlength=len(numbers)).astype(np.float64)
+    return numbers, means, count, squares
+
+
+def summarise(survey: Survey) -> SurveySummary | None:
+    """Figures of a survey; None while it has no readings.
+
+    All holes weigh alike, however often they were read: the mean is over places.
+    """
+    numbers, means, count, squares = hole_means(survey)
+    if len(numbers) == 0:
+        return None
+    mean = float(means.mean())
+    noise, measured = reading_noise(survey)
+    points = np.array(survey.points)[numbers - 1]
+    expected, suspect = far_off_neighbours(points, means)
+    spread = [
+        math.sqrt(total / (n - 1)) if n > 1 else None
+        for total, n in zip(squares.tolist(), count.tolist(), strict=True)
+    ]
+    holes = tuple(
+        HoleSummary(
+            hole=int(numbers[k]),
+            x=float(points[k, 0]),
+            y=float(points[k, 1]),
+            mean=float(means[k]),
+            count=int(count[k]),
+            spread=spread[k],
+            expected=None if np.isnan(expected[k]) else float(expected[k]),
+            suspect=bool(suspect[k]),
+        )
+        for k in range(len(numbers))
+    )
+    # Holes are what was asked for, not a sample of the plane: only their noise counts.
+    variance = float(((noise * means) ** 2 / count).sum()) / len(numbers) ** 2
+    return SurveySummary(
+        holes=holes,
+        mean=mean,
+        minimum=float(means.min()),
+        maximum=float(means.max()),
+        min_over_mean=float(means.min()) / mean if mean > 0 else 0.0,
+        noise=noise,
+        noise_is_measured=measured,
+        mean_noise=math.sqrt(variance),
+        mean_gain=gain_standard(survey.meter) * mean,
+    )
+
+
+def reading_noise(survey: Survey) -> tuple[float, bool]:
+    """Relative standard deviation of one reading, and whether repeated readings told it.
+
+    Repeats without moving the sensor do not show its placement, so what they show counts
+    only where it is larger than what the meter's record says.
+    """
+    _, means, count, squares = hole_means(survey)
+    lit = (means > 0) & (count > 1)
+    freedom = float((count[lit] - 1).sum())
+    if freedom < 5:
+        return survey.meter.noise, False
+    found = math.sqrt(float((squares[lit] / means[lit] ** 2).sum()) / freedom)
+    return (found, True) if found > survey.meter.noise else (survey.meter.noise, False)
+
+
+def far_off_neighbours(points: FloatArray, means: FloatArray) -> tuple[FloatArray, BoolArray]:
+    """What the neighbours of each hole lead to expect, and whether it lies far off.
+
+    The expected value is that of a plane through the (up to) six nearest other holes,
+    fitted to the logarithms of their readings by least absolute deviations (so that one
+    bad neighbour does not spoil it). A hole is suspect when its relative deviation from it
+    exceeds four robust standard deviations (1.4826 times the median absolute deviation,
+    P. J. Rousseeuw, C. Croux (1993), J. Am. Stat. Assoc. 88, 1273) of the deviations of
+    all holes and also 10 %. Fewer than six lit holes tell nothing: NaN and False.
+
+    Points (n, 2), means (n,); returns (n,) and (n,).
+    """
+    count = len(means)
+    expected = np.full(count, np.nan)
+    lit = means > 0
+    if int(lit.sum()) < _FEWEST_FOR_OUTLIERS:
+        return expected, np.zeros(count, dtype=np.bool_)
+    logs = np.log(np.where(lit, means, 1.0))
+    for k in range(count):
+        distance = np.hypot(*(points - points[k]).T)
+        distance[k] = np.inf
+        distance[~lit] = np.inf
+        order = np.argsort(distance, kind="stable")[: min(NEIGHBOURS, int(lit.sum()) - int(lit[k]))]
+        expected[k] = math.exp(_plane_at(points[order] - points[k], logs[order]))
+    deviation = np.where(lit, logs - np.log(expected), -np.inf)
+    usual = deviation[lit]
+    sigma = _MAD_TO_SIGMA * float(np.median(np.abs(usual - np.median(usual))))
+    limit = max(OUTLIER_LIMIT * sigma, 0.1)
+    return expected, np.abs(deviation) > limit
+
+
+def _plane_at(offsets: FloatArray, values: FloatArray) -> float:
+    """Value at the origin of a plane of least absolute deviations through (n, 2) offsets."""
+    reach = float(np.abs(offsets).max()) or 1.0
+    table = np.column_stack([np.ones(len(values)), offsets / reach])
+    # Neighbours on one side only (a corner) would let the slope run away: hold it lightly.
+    ridge = np.diag([0.0, 0.05, 0.05])
+    weights = np.ones(len(values))
+    solution = np.array([float(np.median(values)), 0.0, 0.0])
+    for _ in range(12):
+        scaled = table * weights[:, None]
+        solution = np.linalg.solve(table.T @ scaled + ridge, scaled.T @ values)
+        weights = 1 / np.maximum(np.abs(values - table @ solution), 1e-3)
+        weights /= weights.max()
+    return float(solution[0])

@@ -1,0 +1,247 @@
+"""Sweeps: axes, grids, going on after an interruption, one process or two."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+
+import pytest
+
+from planner.estimate.evaluate import evaluate
+from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.sweep import Over, SweepError, sweep
+from planner.estimate.sweep_axes import AXES, axis, lamp_spacing, over_range, parse_over
+from planner.plan import edits
+from planner.plan.plan import Plan
+from planner.reports.sweep_csv import sweep_to_csv
+from tests.unit.reports.sample_estimate import sample_plan
+
+OPTIONS = EstimateOptions(cells=(6, 6), quality=Quality.PREVIEW)
+HEIGHTS = Over("height", (0.2, 0.4, 0.6))
+OUTPUTS = Over("output", (50.0, 100.0))
+
+
+def test_ranges_as_they_are_written() -> None:
+    assert parse_over("height=0.2:0.6:5") == Over("height", (0.2, 0.3, 0.4, 0.5, 0.6))
+    assert parse_over("height=20cm:60cm:3") == Over("height", (0.2, 0.4, 0.6))
+    assert parse_over(" output = 50, 75,100") == Over("output", (50.0, 75.0, 100.0))
+    assert over_range("output", 5, 5, 1).values == (5.0,)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("heigth=1:2:3", "nothing called 'heigth'"),
+        ("height", "names no values"),
+        ("height=1:2", "is no range"),
+        ("height=a:2:3", "'a' in"),
+        ("height=nan", "not a finite number"),
+        ("height=1:2:1", "at least two"),
+        ("changed=1", "nothing called 'changed'"),
+        ("each_lamp=1", "nothing called 'each_lamp'"),
+    ],
+)
+def test_what_cannot_be_read_says_what_would(text: str, said: str) -> None:
+    with pytest.raises(SweepError, match=said) as caught:
+        parse_over(text)
+    assert str(caught.value).endswith(".")
+
+
+def test_every_axis_puts_what_it_reads() -> None:
+    model = sample_plan().lamps[0]
+    two = edits.add_lamp(sample_plan(), model.model_copy(update={"x": 0.5, "y": 0.25}))
+    values = {"output": 40.0, "size": 1.0, "space-height": 1.5, "photoperiod": 10.0}
+    for name, one in AXES.items():
+        value = values.get(name, 0.25)
+        assert one.now(one.put(two, value)) == pytest.approx(value), name
+
+
+def test_an_edit_by_its_own_name() -> None:
+    assert axis("set_height").put(sample_plan(), 1.5).space.height == 1.5
+
+
+def test_spacing_and_wall_reflectance_by_hand() -> None:
+    lamp = sample_plan().lamps[0]
+    lamps = tuple(lamp.model_copy(update={"x": x, "y": 0.25}) for x in (0.2, 0.4))
+    plan = edits.changed(sample_plan(), lamps=lamps)
+    assert lamp_spacing(plan) == pytest.approx(0.2)
+    spread = axis("spacing").put(plan, 0.3)
+    # About the middle at 0.3: 0.15 and 0.45.
+    assert [one.x for one in spread.lamps] == pytest.approx([0.15, 0.45])
+    darker = axis("reflectance").put(plan, 0.5)
+    assert darker.lining(darker.walls[0].bands[0].lining).reflectance == 0.5
+    assert darker.lining(darker.floor).reflectance == 0.8
+    with pytest.raises(SweepError, match="at least two"):
+        axis("spacing").put(sample_plan(), 0.3)
+    with pytest.raises(SweepError, match="between 0 and 1"):
+        axis("reflectance").put(plan, 1.5)
+
+
+def test_points_are_what_evaluate_says() -> None:
+    plan = sample_plan()
+    found = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0)
+    assert found.complete
+    assert [point.values for point in found.in_order()] == [
+        (h, o) for h in HEIGHTS.values for o in OUTPUTS.values
+    ]
+    there = edits.change_lamp(plan, 0, hanging_height=0.4, output_percent=50.0)
+    expected = evaluate(there, OPTIONS).figures
+    assert found.points[2].figures == expected
+    xs, ys = found.curve("mean", output=100.0)
+    assert xs == [0.2, 0.4, 0.6]
+    assert ys == sorted(ys, reverse=True)  # type: ignore[type-var]
+    assert found.curve("share_inside", height=0.4)[0] == [50.0, 100.0]
+    assert found.now() == (0.4, 100.0)
+    assert found.adopted((0.6, 50.0)).lamps[0].hanging_height == 0.6
+
+
+def test_a_point_that_cannot_be_built_says_why_and_the_rest_goes_on() -> None:
+    found = sweep(sample_plan(), [Over("height", (0.4, 2.0))], OPTIONS, workers=0)
+    bad = found.points[1]
+    assert bad.figures is None
+    assert "only 100 cm to the ceiling" in bad.problem
+    assert found.curve("mean")[1][1] is None
+    assert sweep_to_csv(found).splitlines()[2].startswith("2,,")
+
+
+@pytest.mark.parametrize("over", [[], [Over("height", ())], [HEIGHTS, HEIGHTS]])
+def test_what_cannot_be_swept(over: list[Over]) -> None:
+    with pytest.raises(SweepError):
+        sweep(sample_plan(), over, OPTIONS)
+    many = Over("output", tuple(float(k) for k in range(200)))
+    with pytest.raises(SweepError, match="at most"):
+        sweep(sample_plan(), [many, over_range("height", 0.1, 0.9, 200)], OPTIONS)
+
+
+def test_cancelled_it_keeps_what_is_done_and_goes_on_from_there() -> None:
+    plan = sample_plan()
+    whole = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0)
+    seen: list[float] = []
+    part = sweep(
+        plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0,
+        progress=seen.append, cancelled=lambda: len(seen) >= 3,
+    )  # fmt: skip
+    assert len(part.points) == 3
+    assert not part.complete
+    seen.clear()
+    rest = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0, known=part, progress=seen.append)
+    assert rest.points == whole.points
+    assert len(seen) == whole.size - len(part.points)
+    assert seen[-1] == 1.0
+    # A sweep of something else is no beginning of this one.
+    other = edits.change_lamp(plan, 0, x=0.2)
+    fresh = sweep(other, [HEIGHTS, OUTPUTS], OPTIONS, workers=0, known=part)
+    assert fresh.points != whole.points
+
+
+def test_the_journal_survives_a_line_cut_off(tmp_path: Path) -> None:
+    plan, book = sample_plan(), tmp_path / "out.points"
+    whole = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0, journal=book)
+    lines = book.read_text("utf-8").splitlines(keepends=True)
+    assert len(lines) == 1 + whole.size
+    book.write_text("".join(lines[:4]) + lines[4][:20], "utf-8")
+    computed: list[int] = []
+    again = sweep(
+        plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0, journal=book,
+        progress=lambda fraction: computed.append(1),
+    )  # fmt: skip
+    assert again.points == whole.points
+    assert len(computed) == whole.size - 3
+    # And once more: everything is there now, also behind the broken line.
+    computed.clear()
+    sweep(
+        plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0, journal=book,
+        progress=lambda fraction: computed.append(1),
+    )  # fmt: skip
+    assert computed == []
+    with pytest.raises(SweepError, match="another sweep"):
+        sweep(plan, [HEIGHTS], OPTIONS, workers=0, journal=book)
+
+
+def test_one_process_two_processes_and_none_agree() -> None:
+    plan = sample_plan()
+    here = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0)
+    seen: list[float] = []
+    two = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=2, progress=seen.append)
+    assert sweep_to_csv(two) == sweep_to_csv(here)
+    assert seen == sorted(seen)
+    assert seen[-1] == 1.0
+    one = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=1)
+    assert one.points == two.points
+
+
+def test_processes_stop_when_cancelled() -> None:
+    found = sweep(
+        sample_plan(),
+        [over_range("height", 0.1, 0.9, 40)],
+        EstimateOptions(quality=Quality.DEFAULT),
+        workers=1,
+        cancelled=lambda: True,
+    )
+    assert len(found.points) < 40
+
+
+def test_a_scheduler_without_the_extra_is_refused_in_a_sentence(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setitem(sys.modules, "distributed", None)
+    with pytest.raises(SweepError, match="optional extra 'cluster'"):
+        sweep(sample_plan(), [HEIGHTS], OPTIONS, scheduler="tcp://192.0.2.7:8786")
+
+
+def test_on_a_scheduler_as_here(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Against a stand-in with the few calls of the real client that are used."""
+
+    class Future:
+        def __init__(self, value: object) -> None:
+            self.value, self.looks = value, 0
+
+        def done(self) -> bool:
+            # Not at the first look.
+            self.looks += 1
+            return self.looks > 1
+
+        def result(self) -> object:
+            return self.value
+
+    class Client:
+        def __init__(self, address: str, **_: object) -> None:
+            if address != "tcp://here:1":
+                raise OSError("nobody there")
+
+        def submit(self, work: object, *arguments: object, pure: bool) -> Future:
+            assert not pure
+            return Future(work(*arguments))  # type: ignore[operator]
+
+        def cancel(self, futures: list[Future]) -> None:
+            pass
+
+        def close(self) -> None:
+            pass
+
+    class Module:
+        pass
+
+    module = Module()
+    module.Client = Client  # type: ignore[attr-defined]
+    monkeypatch.setitem(sys.modules, "distributed", module)
+    plan = sample_plan()
+    far = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, scheduler="tcp://here:1")
+    assert far.points == sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0).points
+    with pytest.raises(SweepError, match="No Dask scheduler answers"):
+        sweep(plan, [HEIGHTS], OPTIONS, scheduler="tcp://nowhere:1")
+
+
+def test_the_csv_names_units() -> None:
+    found = sweep(sample_plan(), [HEIGHTS], OPTIONS, workers=0)
+    head = sweep_to_csv(found).splitlines()[0].split(",")
+    assert head[:3] == ["height_m", "mean_umol_m2_s", "minimum_umol_m2_s"]
+    assert head[-1] == "problem"
+    assert json.dumps(head).count("share_inside") == 1
+
+
+def test_a_dark_plan_sweeps_to_zeros() -> None:
+    dark: Plan = edits.change_lamp(sample_plan(), 0, output_percent=0)
+    found = sweep(dark, [HEIGHTS], OPTIONS, workers=0)
+    assert found.curve("mean")[1] == [0.0, 0.0, 0.0]

@@ -1,0 +1,163 @@
+"""Areas, cutting lists, money and air, worked by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from planner.metrics.air import air_flow, temperature_rise
+from planner.metrics.cost import (
+    Cover,
+    covers,
+    kilowatt_hours_per_month,
+    payback_months,
+    purchase,
+)
+from planner.metrics.cutting import CuttingList, Piece, cutting_list
+from planner.plan.costs import Goods
+from planner.plan.lining import Band, Lining, WallCover
+from planner.plan.space import Space
+from tests.unit.reports.sample_estimate import SQUARE, sample_plan
+
+FOIL = Lining(key="foil", name="Invented foil", reflectance=0.86, low=0.8, high=0.9)
+
+
+def pieces_of(*sizes: tuple[float, float]) -> list[Piece]:
+    return [Piece(f"P{k}", *size) for k, size in enumerate(sizes)]
+
+
+def test_areas_and_pieces_of_a_cabinet() -> None:
+    """0.6 x 0.5 x 1.2 m; wall 1 is the door, wall 2 has foil up to 0.7 m."""
+    plan = sample_plan(
+        space=Space(footprint=SQUARE, height=1.2, door=0),
+        linings=(*sample_plan().linings, FOIL),
+        walls=(
+            WallCover.plain("white-board"),
+            WallCover(bands=(Band(lining="foil", top=0.7), Band(lining="white-board"))),
+            WallCover.plain("white-board"),
+            WallCover.plain("white-board"),
+        ),
+    )
+    board, foil = covers(plan, overlap=0.02)
+    # Board: 0.6·1.2 (door) + 0.5·0.5 + 0.6·1.2 + 0.5·1.2 walls, 0.6·0.5 floor; the ceiling is open.
+    assert board.lining == "white-board"
+    assert board.area == pytest.approx(0.72 + 0.25 + 0.72 + 0.60 + 0.30)
+    assert foil.area == pytest.approx(0.5 * 0.7)
+    # Overlap on either side, but none on the door.
+    sizes = {piece.label: (piece.length, piece.width) for piece in board.pieces}
+    assert sizes["Wall 1 (door)"] == pytest.approx((0.60, 1.20))
+    assert sizes["Wall 2, band 2"] == pytest.approx((0.54, 0.54))
+    assert sizes["Wall 3"] == pytest.approx((0.64, 1.24))
+    assert sizes["Floor"] == pytest.approx((0.64, 0.54))
+    assert [piece.label for piece in foil.pieces] == ["Wall 2, band 1"]
+    assert (foil.pieces[0].length, foil.pieces[0].width) == pytest.approx((0.54, 0.74))
+
+
+def test_two_beside_each_other_on_one_roll() -> None:
+    """1.0 x 0.4 twice on a roll 0.8 wide: side by side, 1.0 m of roll, nothing wasted there."""
+    found = cutting_list(pieces_of((1.0, 0.4), (1.0, 0.4)), width=0.8, length=1.0)
+    assert found.rolls == 1
+    assert found.used_length == pytest.approx(1.0)
+    assert [(p.across, p.along) for p in found.placed] == [(0.0, 0.0), (0.4, 0.0)]
+    assert found.waste == pytest.approx(0.0)
+
+
+def test_turning_saves_length() -> None:
+    """0.9 x 0.3 three times on a roll 1 m wide: across 3·0.3 = 0.9 m; along side by side 0.9 m too;
+    four of them: across 1.2 m, along 0.9 + 0.9 = 1.8 m."""
+    assert cutting_list(pieces_of(*[(0.9, 0.3)] * 3), 1.0, 10.0).used_length == pytest.approx(0.9)
+    assert cutting_list(pieces_of(*[(0.9, 0.3)] * 4), 1.0, 10.0).used_length == pytest.approx(1.2)
+
+
+def test_a_second_roll_when_the_first_is_full() -> None:
+    """Two of 0.5 x 0.8 across a 0.8 m roll of 0.9 m: 0.5 + 0.5 > 0.9, so one roll each."""
+    found = cutting_list(pieces_of((0.8, 0.5), (0.8, 0.5)), width=0.8, length=0.9)
+    assert found.rolls == 2
+    assert {p.roll for p in found.placed} == {0, 1}
+    # Bought 2·0.8·0.9 = 1.44, used 2·0.4 = 0.8 m².
+    assert found.waste == pytest.approx(1 - 0.8 / 1.44)
+
+
+def test_too_wide_for_the_roll_is_divided_with_a_seam() -> None:
+    """1.1 x 1.2 on a 0.5 m roll, seam 0.02: n strips cover 0.5 n - 0.02 (n - 1).
+
+    Three cover 1.46 but two only 0.98: three strips of (1.1 + 0.04) / 3 = 0.38 by 1.2.
+    """
+    found = cutting_list(pieces_of((1.2, 1.1)), width=0.5, length=10.0, seam=0.02)
+    assert len(found.placed) == 3
+    assert {round(p.size_across, 9) for p in found.placed} == {0.38}
+    assert {round(p.size_along, 9) for p in found.placed} == {1.2}
+    assert found.used_length == pytest.approx(3.6)
+
+
+def test_sizes_that_cannot_be() -> None:
+    with pytest.raises(ValueError, match="above 0"):
+        cutting_list([], 0.0, 1.0)
+    with pytest.raises(ValueError, match="overlap at a seam"):
+        cutting_list([], 0.05, 1.0, seam=0.05)
+    assert cutting_list([], 0.5, 1.0).rolls == 0
+
+
+sides = st.floats(0.05, 3.0)
+
+
+@given(st.lists(st.tuples(sides, sides), max_size=12), st.floats(0.3, 1.5), st.floats(1.0, 5.0))
+def test_nothing_overlaps_nothing_is_lost(
+    sizes: list[tuple[float, float]], width: float, length: float
+) -> None:
+    found = cutting_list(pieces_of(*sizes), width, length, seam=0.0)
+    for one in found.placed:
+        assert one.across + one.size_across <= width + 1e-6
+        assert one.along + one.size_along <= length + 1e-6
+        assert one.roll < found.rolls
+    assert sum(p.size_across * p.size_along for p in found.placed) == pytest.approx(
+        sum(a * b for a, b in sizes)
+    )
+    assert not any_overlap(found)
+
+
+def any_overlap(found: CuttingList) -> bool:
+    for k, a in enumerate(found.placed):
+        for b in found.placed[:k]:
+            apart = (
+                a.roll != b.roll
+                or a.across + a.size_across <= b.across + 1e-9
+                or b.across + b.size_across <= a.across + 1e-9
+                or a.along + a.size_along <= b.along + 1e-9
+                or b.along + b.size_along <= a.along + 1e-9
+            )
+            if not apart:
+                return True
+    return False
+
+
+def test_what_a_purchase_costs() -> None:
+    cover = Cover("foil", tuple(pieces_of((0.8, 0.5), (0.8, 0.5))), (0.4, 0.4))
+    goods = Goods(lining="foil", width=0.8, length=0.9, price=4.5)
+    assert purchase(cover, goods).cost == pytest.approx(9.0)  # two rolls
+    unpriced = goods.model_copy(update={"price": None})
+    assert purchase(cover, unpriced).cost is None
+
+
+def test_energy_and_payback() -> None:
+    # 40 W · 16 h = 0.64 kWh a day; times 30.4375 days = 19.48 kWh.
+    assert kilowatt_hours_per_month(40, 16) == pytest.approx(19.48)
+    assert payback_months(12.0, 1.5) == pytest.approx(8.0)
+    assert payback_months(12.0, 0.0) is None
+    assert payback_months(12.0, -1.0) is None
+    assert payback_months(0.0, 1.0) == 0.0
+
+
+def test_air_for_a_hundred_watts_and_five_kelvin() -> None:
+    """100 W / (1.2 · 1005 · 5) = 0.016584 m³/s = 59.70 m³/h; the rule of thumb is 3 P/ΔT = 60."""
+    assert air_flow(100, 5) == pytest.approx(59.70, abs=0.01)
+    assert air_flow(100, 5) == pytest.approx(60, rel=0.01)
+    assert temperature_rise(100, air_flow(100, 5)) == pytest.approx(5)
+    assert math.isclose(air_flow(0, 5), 0)
+    with pytest.raises(ValueError, match="above 0 K"):
+        air_flow(100, 0)
+    with pytest.raises(ValueError, match="air flow"):
+        temperature_rise(100, 0)
