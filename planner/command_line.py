@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final, NoReturn, TextIO
 
 import planner
-from planner.board_command import add_board_options, board_file
+from planner.commands.board import add_board_options, board_file
 from planner.reports.outputs import (
     STANDARD_OUTPUT,
     OutputError,
@@ -36,9 +36,9 @@ DEMO: Final = "demo"
 MAX_CELLS: Final = 200
 WINDOW_SIZE: Final = (1280, 800)
 
-NO_SCREEN: Final = (
-    "There is no screen here for the window; start it from a desktop session, or compute "
-    "without one: python -m planner demo --out FOLDER, or python -m planner estimate PLAN."
+WITHOUT_SCREEN: Final = (
+    "start it from a desktop session, or compute without one: "
+    "python -m planner demo --out FOLDER, or python -m planner estimate PLAN."
 )
 
 
@@ -193,8 +193,11 @@ def _seed(text: str) -> int:
 
 
 def _open_window(asked: argparse.Namespace) -> int:
-    if not has_screen():
-        raise CommandError(NO_SCREEN)
+    from planner.app.screen import screen_problem
+
+    problem = screen_problem()
+    if problem is not None:
+        raise CommandError(f"{problem}; {WITHOUT_SCREEN}")
     demo = asked.plan == DEMO and not Path(DEMO).exists()
     path = None if asked.plan is None or demo else Path(asked.plan)
     if path is not None and not _exists(path):
@@ -318,13 +321,6 @@ def schema_text() -> str:
 
 
 # -- what they share --------------------------------------------------------------------
-
-
-def has_screen() -> bool:
-    """Whether a window can be shown, as far as the environment tells."""
-    if not sys.platform.startswith("linux"):
-        return True
-    return any(os.environ.get(n) for n in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"))
 
 
 def summary(estimate: Estimate) -> str:

@@ -40,6 +40,11 @@ def write_picture(path: Path, picture: QPixmap) -> None:
     _write(path, bytes(buffer.data().data()))
 
 
+def write_text(path: Path, text: str) -> None:
+    """Write any text whole or not at all; raises ``PlanFileError``."""
+    _write(path, text.encode("utf-8"))
+
+
 def _write(path: Path, data: bytes) -> None:
     try:
         write_atomically(path, data)

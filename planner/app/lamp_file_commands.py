@@ -9,12 +9,14 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from planner.app import settings as keys
+from planner.app.exports import write_text
 from planner.app.fields.panel import Workplace
 from planner.app.lamp_commands import LampCommands
 from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.catalogue.library import CatalogueError
+from planner.files.errors import PlanFileError
 from planner.plan.lamp import LampModel
 
 if TYPE_CHECKING:
@@ -111,8 +113,7 @@ class LampFileCommands(QObject):
     def export(self) -> bool:
         """Write the selected lamp as an LM-63 file; whether it was written."""
         from planner.catalogue.lamp_files.from_model import to_photometry  # noqa: PLC0415
-        from planner.catalogue.lamp_files.lm63_write import write_lm63  # noqa: PLC0415
-        from planner.catalogue.lamp_files.photometry import LampFileError  # noqa: PLC0415
+        from planner.catalogue.lamp_files.lm63_write import lm63_text  # noqa: PLC0415
         from planner.metrics.spectra import lux_per_umol  # noqa: PLC0415
 
         index = self._lamps.selected
@@ -127,9 +128,9 @@ class LampFileCommands(QObject):
         spectrum = self._spectra.of_lamp(model.key)
         scale = None if spectrum is None else lux_per_umol(spectrum)
         try:
-            write_lm63(to_photometry(model, scale), path)
-        except (LampFileError, ValueError) as error:
-            self._questions.tell_failure("The lamp was not written", _sentence(path, error))
+            write_text(path, lm63_text(to_photometry(model, scale)))
+        except PlanFileError as error:
+            self._questions.tell_failure("The lamp was not written", str(error))
             return False
         light = "scaled to 1000 lm" if spectrum is None else f"lumens by '{spectrum.name}'"
         self.told.emit(f"Wrote {path.name}, {light}")
@@ -157,9 +158,3 @@ def _read_all_sets(path: Path) -> tuple[Photometry, ...]:
 def _file_name(name: str) -> str:
     kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in name)
     return kept.strip(" .")[:80] or "lamp"
-
-
-def _sentence(path: Path, error: Exception) -> str:
-    if isinstance(error, ValueError):
-        return f"'{path.name!r}' is no name a file can have: {error}."
-    return str(error)

@@ -64,17 +64,22 @@ def respond(
     gathered, spread = paths.gather.apply(exitance, bright if light.spots.size else None)
     if geometry.gather_grid is not grid:
         gathered = grid.resampled(geometry.gather_grid, gathered)
+    misplaced = 0.0
     if light.spots.size:
-        gathered += light_of_spots(surfaces, grid, light.spots, bright)
+        from_spots = light_of_spots(surfaces, grid, light.spots, bright)
+        gathered += from_spots
+        # The balance spreads a spot over its patch; here it lies where it lies.
+        leaving = totals(surfaces.texel_patch, bright * surfaces.texel_area, surfaces.patch_count)
+        misplaced = float(from_spots @ grid.inside_area - leaving @ paths.exchange.straight)
     mismatch = 0.0
     if abs(grid.z - surfaces.prism.z0) < 1e-9:
         on_canopy = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
         due = float(patch_flux[on_canopy].sum() - light.cell_density @ grid.inside_area)
+        due += misplaced
         found = float(gathered @ grid.inside_area)
         mismatch = found - due
-        # The balance knows better how much arrives, the gather where; but beside bright
-        # spots patches do not tell where on them the spot lies.
-        if found > 0 and due > 0 and not light.spots.size:
+        # The balance knows better how much arrives, the gather where.
+        if found > 0 and due > 0:
             gathered *= due / found
     absorbed = totals(
         surfaces.patch_facet,

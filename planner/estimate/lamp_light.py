@@ -88,7 +88,8 @@ def lamp_light(
         mirrors.specular,
         count,
         effort.quadrature,
-        effort.edges,
+        # What cells hide by their size, points on the lamp need not show.
+        min(max(effort.edges * 24 // max(rows, columns), effort.edges), 2 * effort.edges),
         step,
     )
     step()

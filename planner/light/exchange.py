@@ -34,10 +34,14 @@ Step = Callable[[], None]
 
 @dataclass(frozen=True)
 class Exchange:
-    """Factors (P, P) and losses (P, F) for unit flux leaving each patch diffusely."""
+    """Factors (P, P) and losses (P, F) for unit flux leaving each patch diffusely.
+
+    ``straight`` (P,) is the part of it that reaches the bottom without a mirror between.
+    """
 
     factors: FloatArray
     losses: FloatArray
+    straight: FloatArray
 
 
 def exchange_factors(
@@ -55,16 +59,21 @@ def exchange_factors(
     local = cosine_directions(u[2], u[3])
     direction = _turned(surfaces, local, plane)
     factors = np.zeros(count * count)
+    straight = np.zeros(count)
     facets = len(surfaces.facets)
     losses = np.zeros(count * facets)
     source = np.repeat(np.arange(count), rays)
     origin, direction = points.reshape(3, -1), direction.reshape(3, -1)
     for start in range(0, origin.shape[1], CHUNK):
         part = slice(start, start + CHUNK)
-        for arrival in mirror_chains(
+        chains = mirror_chains(
             surfaces, origin[:, part], direction[:, part], mirrors, cutoff, random
-        ):
+        )
+        for stage, arrival in enumerate(chains):
             step()
+            if stage == 0:
+                lands = (arrival.plane == surfaces.prism.bottom).astype(np.float64)
+                straight += totals(source[part], lands, count)
             target = surfaces.texel_patch[arrival.texel]
             first = source[part]
             low = first[0]
@@ -82,7 +91,7 @@ def exchange_factors(
     lost = losses.reshape(count, facets) / rays * area[:, None]
     rows, columns = _balancing(flux, kept, lost.sum(axis=1), area)
     per_area = (rows / area)[:, None]
-    return Exchange(flux * per_area * columns, lost * per_area)
+    return Exchange(flux * per_area * columns, lost * per_area, straight / rays)
 
 
 _ROUNDS = 12

@@ -54,6 +54,10 @@ class ReadyAnswers(Questions):
         self.proposed.append(folder)
         return self.to_open
 
+    def open_file(self, title: str, folder: Path, file_filter: str) -> Path | None:
+        self.proposed.append(folder)
+        return self.to_open
+
     def save_path(self, title: str, proposal: Path, file_filter: str = "") -> Path | None:
         self.proposed.append(proposal)
         return self.to_save

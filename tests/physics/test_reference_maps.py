@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from planner.estimate.result import Quality
+from planner.plan import edits
 from planner.plan.plan import Plan
 from tests.physics.rooms import Rho, box, lamp, light, panel, plan, rms_and_mean
 
@@ -38,7 +39,7 @@ def plan_of(scene: dict[str, Any]) -> Plan:
         )
         for entry in scene["lamps"]
     ]
-    return plan(
+    made = plan(
         box(room["W"], room["D"]),
         room["H"],
         lamps,
@@ -47,10 +48,14 @@ def plan_of(scene: dict[str, Any]) -> Plan:
         canopy=scene["canopy"]["rho"],
         canopy_height=z,
     )
+    # Wrinkled scenes have one material on all walls and the ceiling.
+    width = walls.get("all", {}).get("alpha", 0.0)
+    wrinkled = tuple(x.model_copy(update={"wrinkle": width}) for x in made.linings)
+    return edits.changed(made, linings=wrinkled) if width else made
 
 
 def test_there_are_maps() -> None:
-    assert len(NAMES) >= 6
+    assert len(NAMES) >= 7
 
 
 @pytest.mark.parametrize("seed", [1, 2, 3])

@@ -28,6 +28,7 @@ from planner.app.selection import Selection, SelectionModel
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 
+USUAL_LINE_PX = 17
 MARGIN_TOP = 56.0
 MARGIN_BOTTOM = 84.0
 """Room above and below, the same in both drawings, so that they stand on one line."""
@@ -103,6 +104,13 @@ class Drawing(QWidget):
     def drawing_area(self) -> QRectF:
         """Pixel rectangle ``fit`` fills."""
         raise NotImplementedError
+
+    def inner_area(self, side: float) -> QRectF:
+        """The widget without its margins, which grow with the font above and below."""
+        more = 2.0 * max(self.fontMetrics().height() - USUAL_LINE_PX, 0)
+        return QRectF(self.rect()).adjusted(
+            side, MARGIN_TOP + more / 2, -side, -MARGIN_BOTTOM - more
+        )
 
     def item_at(self, pixel: QPointF) -> Item:
         """What lies under a pixel."""

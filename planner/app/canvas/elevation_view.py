@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton, QWidget
 
 from planner.app.canvas import notices
-from planner.app.canvas.drawing import MARGIN_BOTTOM, MARGIN_TOP, Drag, Drawing
+from planner.app.canvas.drawing import Drag, Drawing
 from planner.app.canvas.elevation_drags import (
     Axis,
     HeightDrag,
@@ -129,7 +129,7 @@ class ElevationView(Drawing):
         return left, 0.0, right, self.plan.space.height
 
     def drawing_area(self) -> QRectF:
-        return QRectF(self.rect()).adjusted(MARGIN_SIDE, MARGIN_TOP, -MARGIN_SIDE, -MARGIN_BOTTOM)
+        return self.inner_area(MARGIN_SIDE)
 
     @property
     def _sideways(self) -> int:

@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction, QContextMenuEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QMenu, QWidget
 
 from planner.app.canvas import dimensions, notices, obstacles_layer, outline_layer
-from planner.app.canvas.drawing import MARGIN_BOTTOM, MARGIN_TOP, Drag, Drawing
+from planner.app.canvas.drawing import Drag, Drawing
 from planner.app.canvas.gains_layer import paint_wall_gains
 from planner.app.canvas.ink import Ink, figure_font
 from planner.app.canvas.items import (
@@ -183,7 +183,7 @@ class PlanView(Drawing):
         return self.plan.space.bounds
 
     def drawing_area(self) -> QRectF:
-        return QRectF(self.rect()).adjusted(MARGIN_SIDE, MARGIN_TOP, -MARGIN_SIDE, -MARGIN_BOTTOM)
+        return self.inner_area(MARGIN_SIDE)
 
     def item_at(self, pixel: QPointF) -> Item:
         current = self.selection.current

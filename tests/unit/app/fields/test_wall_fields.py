@@ -157,7 +157,8 @@ def test_a_lining_of_ones_own_is_kept_and_used(
     details.save_button.click()
     plan = workplace.document.plan
     used = plan.lining(plan.walls[1].bands[0].lining)
-    assert (used.name, used.reflectance) == ("Attic paint", pytest.approx(0.725))
+    assert used.name == "Attic paint"
+    assert used.reflectance == pytest.approx(0.725)
     assert used.specular_share == pytest.approx(0.1)
     assert used.low <= used.reflectance <= used.high
     assert used in load_catalogue(tmp_path / "own").linings  # type: ignore[operator]

@@ -1,0 +1,1 @@
+"""Side by side: what the page of that name is made of."""

@@ -1,0 +1,46 @@
+"""The spectrum of a kind of lamp is a choice of display, remembered in the settings."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pytestqt.qtbot import QtBot
+
+from planner.app.fields.lamp_fields import LampFields
+from planner.app.fields.panel import Workplace
+from planner.app.selection import Kind, Selection
+from planner.app.settings import Settings
+from planner.app.spectrum_choice import SpectrumChoice
+
+
+def test_choosing_a_spectrum_shows_it_and_leaves_the_plan_alone(
+    workplace: Workplace, qtbot: QtBot
+) -> None:
+    panel = LampFields(workplace)
+    qtbot.addWidget(panel)
+    panel.show_selection(Selection(Kind.LAMP, 0))
+    panel.show()
+    light = panel.kind_fields.light_fields
+    assert light.polar.curves is not None
+    assert light.spectrum_plot.isHidden()
+    plan = workplace.document.plan
+    line = light.spectrum_combo.findText("Red LED (660 nm)")
+    light.spectrum_combo.setCurrentIndex(line)
+    light.spectrum_combo.activated.emit(line)
+    assert light.spectrum_plot.isVisible()
+    assert "µmol m⁻² s⁻¹ reads" in light.figures.text()
+    assert workplace.document.plan is plan
+    light.spectrum_combo.activated.emit(0)
+    assert light.spectrum_plot.isHidden()
+
+
+def test_choices_come_back_in_the_next_run(tmp_path: Path) -> None:
+    settings = Settings(tmp_path)
+    first = SpectrumChoice()
+    first.remember_in(settings)
+    first.choose("bar", first.spectra[2])
+    settings.flush()
+    again = SpectrumChoice()
+    again.remember_in(Settings(tmp_path))
+    assert again.of_lamp("bar") == again.spectra[2]
+    assert again.of_lamp("other") is None

@@ -1,0 +1,32 @@
+"""Expected readings at the holes of a survey."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from planner.estimate.expected import expected_readings
+from planner.estimate.result import EstimateOptions
+from planner.plan.survey import Meter
+from tests.unit.estimate.calibration_scenes import case, lined, open_air
+
+NAME = "s06_two_lamps_heights"
+
+
+def test_two_lamps_in_open_air_and_in_their_tent() -> None:
+    what = case(NAME)
+    options = EstimateOptions(what.cells)
+    air = expected_readings(what.plan, open_air(what, ()), options)
+    np.testing.assert_allclose(air, what.open_air, rtol=0.012)
+    tent = expected_readings(what.plan, lined(what, ()), options)
+    np.testing.assert_allclose(tent, what.lined, rtol=0.04)
+    assert tent.mean() == pytest.approx(what.lined.mean(), rel=0.004)
+
+
+def test_a_meter_that_reads_everything_a_tenth_low() -> None:
+    what = case(NAME)
+    options = EstimateOptions(what.cells)
+    low = Meter(response_angles_deg=(0, 90), response_relative=(0.9, 0.9))
+    ideal = expected_readings(what.plan, lined(what, ()), options)
+    found = expected_readings(what.plan, lined(what, (), low), options)
+    np.testing.assert_allclose(found, 0.9 * ideal, rtol=1e-6)
