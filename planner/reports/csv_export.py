@@ -9,21 +9,27 @@ import math
 from planner.estimate.result import Estimate
 
 COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2")
+ERROR_COLUMN = "standard_error_umol_m2_s"
 
 
 def estimate_to_csv(estimate: Estimate) -> str:
     """One header line, then one line per cell that lies in the footprint.
 
     Cells come row by row, y ascending, x ascending within a row; coordinates are the cell
-    centres in metres, six decimals; PPFD carries four.
+    centres in metres, six decimals; PPFD carries four. An estimate of fine quality has one
+    more column: the standard error of each cell.
     """
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(COLUMNS)
+    errors = estimate.cell_error
+    writer.writerow(COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN))
     for row, y in enumerate(estimate.y.tolist()):
         for column, x in enumerate(estimate.x.tolist()):
             value = float(estimate.ppfd[row, column])
             if math.isfinite(value):
                 area = float(estimate.cell_area[row, column])
-                writer.writerow((f"{x:.6f}", f"{y:.6f}", f"{value:.4f}", f"{area:.8f}"))
+                line = [f"{x:.6f}", f"{y:.6f}", f"{value:.4f}", f"{area:.8f}"]
+                if errors is not None:
+                    line.append(f"{float(errors[row, column]):.4f}")
+                writer.writerow(line)
     return stream.getvalue()

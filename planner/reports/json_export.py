@@ -42,6 +42,7 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             "x_m": "m",
             "y_m": "m",
             "ppfd": "µmol m⁻² s⁻¹",
+            "standard_error": "µmol m⁻² s⁻¹",
             "cell_area_m2": "m²",
             "dli": "mol m⁻² d⁻¹",
             "efficacy": "µmol J⁻¹",
@@ -58,6 +59,10 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             "y_m": _numbers(estimate.y),
             "ppfd": [_numbers(row) for row in estimate.ppfd],
             "cell_area_m2": [_numbers(row) for row in estimate.cell_area],
+            # Standard error of each cell; only independent runs (fine quality) tell it.
+            "standard_error": None
+            if estimate.cell_error is None
+            else [_numbers(row) for row in estimate.cell_error],
         },
         "target": _target(estimate),
         "photoperiod_hours": estimate.plan.photoperiod_hours,
@@ -69,6 +74,8 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             for share in estimate.shares
         ],
         "closure": _number(estimate.closure),
+        "cross_check": _number(estimate.cross_check),
+        "numeric_error": _number(estimate.numeric_error),
     }
 
 
