@@ -101,7 +101,8 @@ class Estimate:
     numeric_error
         Relative rms error of a cell to expect from the computation itself (not from wrong
         inputs): at fine quality the standard error found by independent runs, below it an
-        estimate from the disagreement of two halves of the rays, rather too large.
+        estimate from the disagreement of two halves of the rays. Good for diffuse light;
+        the edges of shadows and of images seen in part are not in it.
     cell_error
         At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx).
     seconds

@@ -1,8 +1,9 @@
 """How light moves: arrays in, arrays out; no plan, no files, no screen.
 
-Reading order: ``prism`` (the room and its rays), ``surfaces`` (facets, patches, texels),
-``emission`` (lamps), ``field`` (the map), ``paths`` (mirror chains), ``exchange`` and
-``gather`` (diffuse light), ``direct``, ``images`` and ``photons`` (lamp light), ``solve``.
+Reading order: ``prism`` and ``boxes`` (the room and its rays), ``surfaces`` (facets, patches,
+texels), ``emission`` (lamps), ``field`` (the map), ``paths`` and ``lobes`` (mirror chains, flat
+and wrinkled), ``exchange`` and ``solve`` (diffuse light), ``direct``, ``close_up``, ``photons`` and
+``images`` (lamp light), ``bright`` (small spots on walls).
 Photon flux is in µmol s⁻¹ and flux density in µmol m⁻² s⁻¹, but everything is linear:
 any unit of flux goes in and the same comes out.
 """
