@@ -51,8 +51,8 @@ class Severity(StrEnum):
 class Place:
     """What a finding is about, in the words of a selection.
 
-    ``kind`` is space, wall, lamp, canopy, ceiling or floor; ``index`` says which wall or
-    lamp, ``band`` which band of a wall from the floor up.
+    ``kind`` is space, wall, lamp, obstacle, canopy, ceiling or floor; ``index`` says which
+    wall, lamp or obstacle, ``band`` which band of a wall from the floor up.
     """
 
     kind: str = "space"
@@ -77,6 +77,7 @@ def findings(plan: Plan) -> tuple[Finding, ...]:
     """Everything about a plan that deserves a second thought, the gravest first."""
     found = [
         *_about_lamps(plan),
+        *_about_obstacles(plan),
         *_about_linings(plan),
         *_about_power(plan),
         *_about_hours(plan),
@@ -172,6 +173,26 @@ def _hides(obstacle: Obstacle, lamp: Lamp, face: float) -> bool:
     along = dx * math.cos(angle) + dy * math.sin(angle)
     across = dy * math.cos(angle) - dx * math.sin(angle)
     return abs(along) < obstacle.length / 2 and abs(across) < obstacle.width / 2
+
+
+def _about_obstacles(plan: Plan) -> Iterator[Finding]:
+    for index, obstacle in enumerate(plan.obstacles):
+        where = Place("obstacle", index)
+        named = f"Obstacle {index + 1} ('{obstacle.name}')"
+        if sticks_out(obstacle.outline(), plan.space.footprint):
+            yield Finding(
+                "obstacle-through-wall",
+                Severity.WARNING,
+                f"{named} sticks out through a wall; move it, turn it, or make it smaller.",
+                where,
+            )
+        if plan.canopy.closed and obstacle.top <= plan.canopy.height:
+            yield Finding(
+                "obstacle-below-canopy",
+                Severity.NOTE,
+                f"{named} lies below the closed canopy, where no light comes.",
+                where,
+            )
 
 
 # -- linings ----------------------------------------------------------------------------

@@ -22,6 +22,7 @@ from planner.plan.fields import (
     Value,
     Watts,
 )
+from planner.plan.space import turned_rectangle
 
 
 class PointBody(Value):
@@ -218,17 +219,7 @@ class Lamp(Value):
 
     def outline(self) -> tuple[tuple[float, float], ...]:
         """Corners of the lamp's outer rectangle on the plan, in metres."""
-        length, width = self.model.size
-        angle = math.radians(self.rotation_deg)
-        cos, sin = math.cos(angle), math.sin(angle)
-        half = ((-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5))
-        return tuple(
-            (
-                self.x + u * length * cos - v * width * sin,
-                self.y + u * length * sin + v * width * cos,
-            )
-            for u, v in half
-        )
+        return turned_rectangle(self.x, self.y, *self.model.size, self.rotation_deg)
 
     def strips(self) -> tuple[tuple[float, float, float, float], ...]:
         """Emitting rectangles in the lamp's own axes: (centre x, centre y, length, width)."""

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from planner.plan.fields import AngleDeg, BodyLength, Coordinate, Height, Key, Name, Value
 from planner.plan.lining import OPENING_KEY
+from planner.plan.space import turned_rectangle
 
 
 class Obstacle(Value):
@@ -27,3 +28,7 @@ class Obstacle(Value):
     def top(self) -> float:
         """Height of its upper side above the floor in metres."""
         return self.underside + self.thickness
+
+    def outline(self) -> tuple[tuple[float, float], ...]:
+        """Corners on the plan, in metres."""
+        return turned_rectangle(self.x, self.y, self.length, self.width, self.rotation_deg)

@@ -90,6 +90,19 @@ def contains(footprint: tuple[Point, ...], x: float, y: float) -> bool:
     return inside
 
 
+def turned_rectangle(
+    x: float, y: float, length: float, width: float, rotation_deg: float
+) -> tuple[Point, Point, Point, Point]:
+    """Corners of a rectangle about (x, y), turned, counter-clockwise; metres."""
+    angle = math.radians(rotation_deg)
+    cos, sin = math.cos(angle), math.sin(angle)
+
+    def corner(u: float, v: float) -> Point:
+        return x + u * length * cos - v * width * sin, y + u * length * sin + v * width * cos
+
+    return corner(-0.5, -0.5), corner(0.5, -0.5), corner(0.5, 0.5), corner(-0.5, 0.5)
+
+
 def footprint_problem(footprint: tuple[Point, ...]) -> str | None:
     """Say in words why a footprint cannot be built, or None when it can.
 

@@ -56,12 +56,12 @@ def write_lm63(photometry: Photometry, path: Path) -> None:
             os.fsync(stream.fileno())
         temporary.chmod(0o644)
         temporary.replace(path)
-    except OSError as error:
+    except (OSError, ValueError) as error:
+        # ValueError: a name the system cannot take (a NUL in it).
         if temporary is not None:
             temporary.unlink(missing_ok=True)
-        raise LampFileError(
-            f"'{path.name}' cannot be written: {error.strerror or error}"
-        ) from error
+        reason = getattr(error, "strerror", None) or error
+        raise LampFileError(f"'{path.name}' cannot be written: {reason}") from error
 
 
 def _keyword_lines(key: str, text: str) -> list[str]:

@@ -8,9 +8,10 @@ from typing import Any
 
 import pytest
 
+from planner.catalogue.starters import demo_plan
 from planner.plan import checks
 from planner.plan.checks import Finding, Place, Severity, findings
-from planner.plan.edits import changed
+from planner.plan.edits import add_obstacle, changed
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Band, Caution, Lining, WallCover
 from planner.plan.obstacle import Obstacle
@@ -280,3 +281,18 @@ def test_a_lamp_inside_an_obstacle(x: float, underside: float, turned: float, hi
     assert len(found) == hidden
     if hidden:
         assert "Lamp 1 ('Board') hangs inside obstacle 1 ('Shelf')" in found[0].sentence
+
+
+def test_obstacle_through_a_wall_and_below_the_canopy_are_told() -> None:
+    plan = demo_plan()
+    x0, y0, _, _ = plan.space.bounds
+    shelf = Obstacle(
+        name="Shelf", x=x0 + 0.05, y=y0 + 0.2, underside=0.02, length=0.3, width=0.2, thickness=0.02
+    )
+    found = {finding.key: finding for finding in findings(add_obstacle(plan, shelf))}
+    assert found["obstacle-through-wall"].where.kind == "obstacle"
+    assert found["obstacle-through-wall"].severity is Severity.WARNING
+    assert "obstacle-below-canopy" in found
+    inside = shelf.model_copy(update={"x": x0 + 0.3, "underside": 0.4})
+    keys = {finding.key for finding in findings(add_obstacle(plan, inside))}
+    assert not keys & {"obstacle-through-wall", "obstacle-below-canopy"}
