@@ -98,7 +98,9 @@ class LampFileCommands(QObject):
 
     def _hang(self, model: LampModel, keep: bool) -> None:
         shelf = self._workplace.shelf
-        model = model.model_copy(update={"key": shelf.own_lamp_key(model.name)})
+        # Lamps of one key count as one kind: a plan may hold others from files by that name.
+        taken = {lamp.model.key for lamp in self._workplace.document.plan.lamps}
+        model = model.model_copy(update={"key": shelf.own_lamp_key(model.name, taken)})
         if keep:
             try:
                 shelf.save_lamp(model)

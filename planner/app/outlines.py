@@ -51,7 +51,21 @@ class OutlinedStyle(QProxyStyle):
         super().drawPrimitive(element, option, painter, widget)
         if element in _OUTLINED:
             _outline(option, painter)
+        elif element == QStyle.PrimitiveElement.PE_IndicatorRadioButton:
+            _outline(option, painter, round_=True)
         elif element == QStyle.PrimitiveElement.PE_Frame and _has_focus(option):
+            _frame(QRectF(option.rect), option.palette, painter)
+
+    def drawControl(
+        self,
+        element: QStyle.ControlElement,
+        option: QStyleOption,
+        painter: QPainter,
+        widget: QWidget | None = None,
+    ) -> None:
+        super().drawControl(element, option, painter, widget)
+        # Fusion frames a button only after the Tab key was used in this very window.
+        if element == QStyle.ControlElement.CE_PushButton and _has_focus(option):
             _frame(QRectF(option.rect), option.palette, painter)
 
     def drawComplexControl(
@@ -88,7 +102,7 @@ def _frame(rect: QRectF, shown: QPalette, painter: QPainter) -> None:
     painter.restore()
 
 
-def _outline(option: QStyleOption, painter: QPainter) -> None:
+def _outline(option: QStyleOption, painter: QPainter, *, round_: bool = False) -> None:
     shown: QPalette = option.palette
     state: QStyle.StateFlag = option.state
     if not state & QStyle.StateFlag.State_Enabled:
@@ -99,5 +113,8 @@ def _outline(option: QStyleOption, painter: QPainter) -> None:
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(QPen(shown.color(role), 1))
-    painter.drawRoundedRect(rect, _RADIUS, _RADIUS)
+    if round_:
+        painter.drawEllipse(rect.adjusted(0.5, 0.5, -0.5, -0.5))
+    else:
+        painter.drawRoundedRect(rect, _RADIUS, _RADIUS)
     painter.restore()

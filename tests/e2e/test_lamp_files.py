@@ -182,6 +182,22 @@ def test_it_can_be_kept_among_the_own_lamps(shell: tuple[MainWindow, ReadyAnswer
     assert any(user_folder().rglob("*.json"))
 
 
+def test_two_lamps_from_files_by_one_name_stay_apart(
+    shell: tuple[MainWindow, ReadyAnswers],
+) -> None:
+    window, _ = shell
+    for flux in (150.0, 180.0):
+        window.lamp_files.show_file(PLAIN)
+        dialog = window.lamp_files.dialog
+        assert dialog is not None
+        dialog.ppf_box.reset(flux)
+        dialog.watts_box.reset(80.0)
+        dialog.hang_button.click()
+    first, second = (lamp.model for lamp in window.document.plan.lamps[-2:])
+    assert first.name == second.name
+    assert first.key != second.key
+
+
 def test_the_selected_lamp_is_written_and_reads_back(
     shell: tuple[MainWindow, ReadyAnswers], tmp_path: Path
 ) -> None:

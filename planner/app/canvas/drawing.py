@@ -107,7 +107,7 @@ class Drawing(QWidget):
 
     def inner_area(self, side: float) -> QRectF:
         """The widget without its margins, which grow with the font above and below."""
-        more = 2.0 * max(self.fontMetrics().height() - USUAL_LINE_PX, 0)
+        more = 3.0 * max(self.fontMetrics().height() - USUAL_LINE_PX, 0)
         return QRectF(self.rect()).adjusted(
             side, MARGIN_TOP + more / 2, -side, -MARGIN_BOTTOM - more
         )

@@ -39,6 +39,14 @@ def paint_line(painter: QPainter, area: QRectF, text: str, colour: QColor) -> No
     painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, elided)
 
 
+def paint_status(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
+    """A line at the foot of a drawing; one that is too long goes on in a second line."""
+    if QFontMetricsF(painter.font()).horizontalAdvance(text) <= area.width():
+        paint_line(painter, area, text, colour)
+    else:
+        paint_sentence(painter, area.adjusted(0, -line_height(painter), 0, 0), text, colour)
+
+
 def paint_sentence(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
     """A sentence in up to two lines that ends at the foot of an area."""
     painter.setPen(colour)

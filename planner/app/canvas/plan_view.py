@@ -435,4 +435,4 @@ class PlanView(Drawing):
                 painter, area.adjusted(0, -16, 0, 4), self.notice, self.notice_ink(ink)
             )
         else:
-            notices.paint_line(painter, area, self.status(), ink.ink)
+            notices.paint_status(painter, area, self.status(), ink.ink)

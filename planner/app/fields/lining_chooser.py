@@ -57,6 +57,10 @@ class LiningChooser(StillCombo):
                 tip = f"<p>{lining.name}</p>"
                 self.setItemData(self.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
             self.widen_list()
+            if self._worth is not None:
+                # Room for what each would bring, which comes while the list is open.
+                more = self.fontMetrics().horizontalAdvance("   (+00.0 mean, +00.0 lowest)")
+                self.view().setMinimumWidth(self.view().minimumWidth() + more)
         self._present = key
         self._show_worth()
         self.setCurrentIndex(self.findData(key))

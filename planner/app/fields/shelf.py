@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -87,9 +88,9 @@ class Shelf(QObject):
         """A key for a new lining, unlike every key in the catalogue and in ``taken``."""
         return new_key(name, taken | {lining.key for lining in self.linings}, "lining")
 
-    def own_lamp_key(self, name: str) -> str:
-        """A key for a new lamp, unlike every key in the catalogue."""
-        return new_key(name, {lamp.key for lamp in self.lamps}, "lamp")
+    def own_lamp_key(self, name: str, taken: Collection[str] = ()) -> str:
+        """A key for a new lamp, unlike every key in the catalogue and in ``taken``."""
+        return new_key(name, {lamp.key for lamp in self.lamps} | set(taken), "lamp")
 
     def _read_anew(self) -> None:
         self._catalogue = load_catalogue(self._folder)
