@@ -43,7 +43,7 @@ def rays_for(rays: int, mean_specular: float) -> int:
 
 
 EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 64, 48, 4096, 1e-2, 2e-2, 1, 65536, 6),
+    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 1, 65536, 6),
     Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 4, 327680, 8),
     Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 786432, 14),
 }

@@ -51,7 +51,7 @@ class Cache:
     Holds at most ``limit`` bytes of arrays, and always the newest piece.
     """
 
-    limit: int = 100_000_000
+    limit: int = 64_000_000
     _pieces: OrderedDict[Hashable, tuple[Any, int]] = field(default_factory=OrderedDict)
     _held: int = 0
 

@@ -19,6 +19,9 @@ from planner.estimate.scene import FacetRole, Optics, build_scene
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 
+_HELD = 16_000_000
+"""Bytes of pieces kept between derivatives; each has paths of its own, so few are met again."""
+
 STEP = 0.005
 """Change of reflectance for a derivative; free of chance, so it can be small."""
 
@@ -52,7 +55,7 @@ class Reckoner:
 
     def __post_init__(self) -> None:
         self.scene = build_scene(self.plan)
-        self._cache = Cache()
+        self._cache = Cache(limit=_HELD)
         self._slopes: dict[FacetRole, FloatArray] = {}
         self.base = self.with_optics(self.scene.optics)
 

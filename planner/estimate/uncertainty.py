@@ -32,6 +32,8 @@ COVERAGE = 1.96
 """Standard uncertainties either side that make a 95 % band of a normal distribution."""
 
 _EVEN = 1 / math.sqrt(3)
+_HELD = 16_000_000
+"""Bytes of pieces kept from one moved input to the next."""
 
 
 @dataclass(frozen=True)
@@ -156,7 +158,7 @@ def _carries(plan: Plan, role: FacetRole, key: str) -> bool:
 def _flux_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
     """One job for each kind of lamp: its lamps are bright or dim together."""
     jobs: list[tuple[str, Job]] = []
-    cache = Cache()
+    cache = Cache(limit=_HELD)
     for key in dict.fromkeys(lamp.model.key for lamp in plan.lamps):
         members = [lamp for lamp in plan.lamps if lamp.model.key == key]
         standard = members[0].model.ppf_uncertainty * _EVEN
@@ -186,7 +188,7 @@ def _flux_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
 
 def _height_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
     jobs: list[tuple[str, Job]] = []
-    cache = Cache()
+    cache = Cache(limit=_HELD)
     standard = HEIGHT_HALF_WIDTH_M * _EVEN
     for index, lamp in enumerate(plan.lamps):
         if lamp.ppf <= 0:

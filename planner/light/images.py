@@ -36,7 +36,7 @@ more points along each side: the edge of what is seen blurs over its breadth."""
 _MOST_BROAD = 30
 """Most images, strongest first, that get the full number of points."""
 
-_PAIRS = 1 << 20
+_PAIRS = 1 << 18
 """Pairs of receiver and image point taken at a time, which bounds the memory."""
 
 _MOST_MIRRORS = 8000

@@ -16,7 +16,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QEvent, QObject
+from PySide6.QtCore import QEvent, QEventLoop, QObject
 from PySide6.QtWidgets import QApplication
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
@@ -93,7 +93,9 @@ def until(done: Callable[[], bool]) -> None:
     end = time.perf_counter() + WAIT_S
     while not done():
         assert time.perf_counter() < end, "the light did not come"
-        QApplication.processEvents()
+        # Sleeping between events, as the program's own event loop does: a loop that spins
+        # would take the interpreter from the worker and time itself.
+        QApplication.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
 
 
 def edit_to_paint(window: MainWindow, edit: Callable[[Plan], Plan]) -> None:
