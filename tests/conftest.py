@@ -88,6 +88,21 @@ def qapp(qapp: QtWidgets.QApplication) -> QtWidgets.QApplication:
 
 
 @pytest.fixture(autouse=True)
+def own_dress() -> Iterator[None]:
+    """Give back the application's colours after a test that changed the theme."""
+    yield
+    app = QtWidgets.QApplication.instance()
+    if not isinstance(app, QtWidgets.QApplication):
+        return
+    hints = QtGui.QGuiApplication.styleHints()
+    if hints.colorScheme() != QtCore.Qt.ColorScheme.Light:
+        hints.setColorScheme(QtCore.Qt.ColorScheme.Light)
+    standard = app.style().standardPalette()
+    if app.palette() != standard:
+        app.setPalette(standard)
+
+
+@pytest.fixture(autouse=True)
 def own_folders(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Give each test its own settings, data and state; returns the folder they are in."""
     home = tmp_path / "planner-home"

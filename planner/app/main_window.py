@@ -29,6 +29,7 @@ from planner.app.lamp_commands import LampCommands
 from planner.app.lamp_file_commands import SUFFIXES, LampFileCommands
 from planner.app.obstacle_commands import ObstacleCommands
 from planner.app.pages.sketch import SketchPage
+from planner.app.pages.switching import PageBar, Pages
 from planner.app.plan_desk import PlanDesk
 from planner.app.questions import Questions
 from planner.app.recent import RecentPlans
@@ -36,6 +37,7 @@ from planner.app.selection import SelectionModel
 from planner.app.settings import Settings
 from planner.app.settings_dialog import SettingsDialog
 from planner.app.shipped import app_icon
+from planner.app.side.variant_steps import VariantSteps
 from planner.app.state_line import StateLine
 from planner.app.view_choices import ViewChoices
 from planner.app.window_place import keep_place, restore_place
@@ -48,6 +50,8 @@ from planner.files.errors import PlanFileError
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
+    from planner.app.pages.side_by_side import SideBySidePage
+    from planner.app.pages.survey import SurveyPage
     from planner.estimate.outlook import Outlook
 
 MESSAGE_MS = 6000
@@ -86,6 +90,9 @@ class MainWindow(QMainWindow):
         self._dragging = self._ended = False
 
         self.page = SketchPage(self.document, self.selection, self.display, self.catalogue, self)
+        makers = {"side": self._make_side, "survey": self._make_survey}
+        self.pages = Pages("sketch", self.page, makers, self)
+        self.variants = VariantSteps(self.document, self)
         self.lamps = LampCommands(self.page.workplace, self)
         self.obstacles = ObstacleCommands(self.page.workplace, self)
         self.page.spectra.remember_in(self.settings)
@@ -133,6 +140,10 @@ class MainWindow(QMainWindow):
             "add_lamp": self.lamps.add,
             "duplicate_lamp": self.lamps.duplicate,
             "remove_lamp": self.lamps.remove,
+            "keep_variant": lambda: self.variants.keep(self.display.unit),
+            "page_sketch": lambda _on: self.pages.go("sketch"),
+            "page_side": lambda _on: self.pages.go("side"),
+            "page_survey": lambda _on: self.pages.go("survey"),
             "settings": self._open_settings,
             "fit": self.page.fit,
             "full_screen": self._show_full_screen,
@@ -150,7 +161,7 @@ class MainWindow(QMainWindow):
     def _build(self) -> None:
         self.setWindowIcon(app_icon())
         self.setAcceptDrops(True)
-        self.setCentralWidget(self.page)
+        self.setCentralWidget(self.pages)
         for view in self.page.findChildren(QGraphicsView):
             # A scene takes every drag for itself; a file dropped on the drawing is ours.
             view.setAcceptDrops(False)
@@ -160,6 +171,9 @@ class MainWindow(QMainWindow):
         self.recent.attach(self.actions_.menus["recent"])
         self.lamps.attach(self.actions_.menus["add_lamp_kind"])
         self.choices.attach(self.actions_)
+        names = {"sketch": "Sketch", "side": "Side by side", "survey": "Survey"}
+        self.menuBar().setCornerWidget(PageBar(self.pages, names), Qt.Corner.TopRightCorner)
+        self.actions_["page_sketch"].setChecked(True)
         self.state_line = StateLine(self)
         self.statusBar().addPermanentWidget(self.state_line)
         self.statusBar().setSizeGripEnabled(False)
@@ -176,6 +190,9 @@ class MainWindow(QMainWindow):
         self.page.dragging_changed.connect(self._on_dragging_changed)
         self.recent.chosen.connect(self.desk.open)
         self.desk.told.connect(self.tell)
+        self.pages.switched.connect(self._on_page)
+        self.variants.told.connect(self.tell)
+        self.variants.refused.connect(self.tell)
         self.lamps.refused.connect(self.tell)
         self.obstacles.refused.connect(self.tell)
         self.lamp_files.told.connect(self.tell)
@@ -236,12 +253,38 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _follow_selection(self) -> None:
-        lamp_selected = self.lamps.selected is not None
+        lamp_selected = self.lamps.selected is not None and self.pages.current == "sketch"
         # Off, they leave their keys to the drawing (Delete takes a corner away there).
         self.actions_["duplicate_lamp"].setEnabled(lamp_selected)
         self.actions_["remove_lamp"].setEnabled(lamp_selected)
         self.actions_["export_lamp"].setEnabled(lamp_selected)
         self.actions_["remove_obstacle"].setEnabled(self.obstacles.selected is not None)
+
+    # -- pages --------------------------------------------------------------------------
+
+    def _make_side(self) -> SideBySidePage:
+        from planner.app.pages.side_by_side import SideBySidePage  # noqa: PLC0415 - when asked
+
+        made = SideBySidePage(
+            self.document, self.display, self.page.shelf, self.variants, self.questions
+        )
+        made.told.connect(self.tell)
+        made.show_section(self.page.plan_view.section)
+        made.linked.section_moved.connect(self.page.plan_view.set_section)
+        self.page.plan_view.section_changed.connect(made.show_section)
+        return made
+
+    def _make_survey(self) -> SurveyPage:
+        from planner.app.pages.survey import SurveyPage  # noqa: PLC0415 - when asked
+
+        made = SurveyPage(self.page.workplace, self.questions, self.settings)
+        made.told.connect(self.tell)
+        return made
+
+    @Slot(str)
+    def _on_page(self, key: str) -> None:
+        self.actions_[f"page_{key}"].setChecked(True)
+        self._follow_selection()
 
     # -- window -------------------------------------------------------------------------
 
@@ -334,6 +377,10 @@ class MainWindow(QMainWindow):
         """Give everything back once: thread, place, file and recovery copy."""
         QGuiApplication.styleHints().colorSchemeChanged.disconnect(self._on_scheme_changed)
         self.estimator.shutdown()
+        for key in ("side", "survey"):
+            made = self.pages.made(key)
+            if made is not None:
+                made.shutdown()  # type: ignore[attr-defined]
         keep_place(self, self.settings)
         self.settings.flush()
         self.desk.close()

@@ -31,6 +31,8 @@ _CORRECTIONS: Final = 4
 _SLACK: Final = 1.001
 _NEAR_M: Final = 0.01
 """A bound nearer than this is what limits an answer."""
+_ALIKE: Final = 0.01
+"""Differences of min/mean that the quick estimate of the search cannot tell."""
 MOST_HOURS: Final = 24.0 - LEAST_DARK_HOURS
 
 
@@ -148,6 +150,16 @@ def find_height_and_output(
             height = _brightest(at, brightest, scan)
             return _out_of_reach(full, height, wanted, (low, high), aim, search, options)
         height, limit = _most_even(at, scan, asked)
+        top = max(h for h in scan if at(h)[0] >= asked)
+        if top - height > _NEAR_M and at(top)[1] > at(height)[1] - _ALIKE:
+            # Too close for the quick estimate to tell: let the careful one judge.
+            evens = [
+                search.confirm(_at_height(full, h), options).figures.min_over_mean or 0.0
+                for h in (height, top)
+            ]
+            if evens[1] > evens[0]:
+                height = top
+                limit = Limit.CEILING if top == scan[-1] else Limit.LIGHT
         made, estimate = _dimmed(_at_height(full, height), (low, high), aim, search, options)
         found = _figure(estimate.figures.mean, estimate.figures.minimum, aim)
         if found >= low:

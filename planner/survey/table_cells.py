@@ -71,10 +71,17 @@ def cells_of_bytes(data: bytes) -> Cells:
     if is_xlsx(data):
         rows, sheet = sheet_rows(data, MAX_ROWS, MAX_COLUMNS)
         return _kept(rows, f"cells of the sheet '{sheet}'")
-    return cells_of_text(_decoded(data))
+    return cells_of_text(text_of_bytes(data))
 
 
-def _decoded(data: bytes) -> str:
+def text_of_bytes(data: bytes) -> str:
+    """The text of a CSV, TSV or text file, whatever its encoding.
+
+    Raises
+    ------
+    TableError
+        If the bytes are no text.
+    """
     if data.startswith(b"\xd0\xcf\x11\xe0"):
         raise TableError(
             "this is a workbook in the old binary format; save it as .xlsx or as .csv first."
@@ -96,8 +103,10 @@ def _decoded(data: bytes) -> str:
     raise TableError("this is not a text file; save the table as .csv or .xlsx.")
 
 
-def cells_of_text(text: str) -> Cells:
+def cells_of_text(text: str, separator: str | None = None) -> Cells:
     """Read pasted text; cells are parted by tabs, semicolons, bars, commas or spaces.
+
+    Which of them is guessed unless a ``separator`` is given.
 
     Raises
     ------
@@ -117,7 +126,7 @@ def cells_of_text(text: str) -> Cells:
     hint = re.fullmatch(r"sep=(.)", lines[0].strip())
     if hint:
         lines[0] = ""
-    separator = hint[1] if hint else _separator(lines)
+    separator = separator or (hint[1] if hint else _separator(lines))
     if separator == " ":
         split = [(k, line.split()) for k, line in enumerate(lines, 1)]
     else:

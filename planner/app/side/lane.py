@@ -42,15 +42,17 @@ Job = Callable[[Task], object]
 class Lane(QObject):
     """Runs jobs one at a time in a thread of its own.
 
-    Signals: ``done(about, result)``, ``failed(about, sentence)``, ``progressed(float)`` and
-    ``busy_changed(bool)``. ``synchronous`` computes inside ``ask``, for tests; also chosen
-    by ``PLANNER_SYNCHRONOUS=1``.
+    Signals: ``done(about, result)``, ``failed(about, sentence)`` (also when it was asked to
+    stop), ``progressed(float)`` and ``busy_changed(bool)``. ``synchronous`` computes inside
+    ``ask``, for tests; also chosen by ``PLANNER_SYNCHRONOUS=1``.
     """
 
     done = Signal(object, object)
     failed = Signal(object, str)
     progressed = Signal(float)
     busy_changed = Signal(bool)
+    turned = Signal()
+    """Another question is the one that is awaited, or none any more."""
     _ended = Signal(object, object, object)
 
     def __init__(
@@ -72,6 +74,11 @@ class Lane(QObject):
         """Whether an answer is awaited."""
         return self._busy
 
+    @property
+    def about(self) -> object:
+        """What the awaited question is about; None when none is."""
+        return None if self._newest is None else self._newest.about
+
     def ask(self, about: object, job: Job) -> None:
         """Compute a job; whatever runs or waits is dropped."""
         if self._closed:
@@ -90,6 +97,7 @@ class Lane(QObject):
         if self._waiting is not None:
             self._waiting = None
             self._newest = None
+            self._update_busy()
         if self._running is not None:
             self._running.halt.set()
 
@@ -137,7 +145,9 @@ class Lane(QObject):
             return
         if error is None:
             self.done.emit(task.about, result)
-        elif not task.cancelled():
+        elif task.cancelled():
+            self.failed.emit(task.about, "Stopped.")
+        else:
             self.failed.emit(task.about, _sentence(error))
 
     def _update_busy(self) -> None:
@@ -145,6 +155,7 @@ class Lane(QObject):
         if busy != self._busy:
             self._busy = busy
             self.busy_changed.emit(busy)
+        self.turned.emit()
 
 
 def _outcome(task: Task) -> tuple[object, Exception | None]:
@@ -159,4 +170,5 @@ def _sentence(error: Exception) -> str:
     if isinstance(error, ValueError):
         return str(error)
     _log.error("A question beside the light failed", exc_info=error)
-    return f"This could not be computed because of a fault ({type(error).__name__}: {error})."
+    said = str(error).strip().partition("\n")[0]
+    return f"This could not be computed because of a fault ({type(error).__name__}: {said})."

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QObject, Signal
 
 from planner.app.document import Document
 from planner.plan import variant_edits
+from planner.plan.costs import Costs
 from planner.plan.edits import changed
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
@@ -57,18 +58,18 @@ class VariantSteps(QObject):
         sketch goes back; where nothing was changed, or more than a variant can hold, the
         plan stays and the variant keeps it as it is now.
         """
-        # Opening a plan tells its path first and the plan afterwards.
         plan = self._document.plan
         found = _sketched(self._before, plan)
+        start = _back(self._before, plan) if found else plan
         if found:
-            start = _back(self._before, plan)
-            name = name_of(start, found, unit)
-            made = variant_edits.add_variants(start, Variant(name=name, changes=found))
+            variant = Variant(name=name_of(start, found, unit), changes=found)
             words = "The sketch is back where it was; adopt the variant to work on with it."
         else:
-            name = f"{plan.name}, kept"[:_NAME_LENGTH]
-            made = variant_edits.add_variants(plan, Variant(name=name, changes=pinned(plan)))
+            variant = Variant(name=f"{plan.name}, kept"[:_NAME_LENGTH], changes=pinned(plan))
             words = "Go on sketching; it stays as it is now."
+        made = self._made(lambda _plan: variant_edits.add_variants(start, variant))
+        if made is None:
+            return
         self._before = made
         kept = made.variants[-1].name
         self._document.apply(made, f"Keep as variant {kept}")
@@ -132,9 +133,9 @@ class VariantSteps(QObject):
         self.told.emit(f"{words} Undo brings the former plan back.".strip())
         return True
 
-    def _made(self, build: object) -> Plan | None:
+    def _made(self, build: Callable[[Plan], Plan]) -> Plan | None:
         try:
-            made: Plan = build(self._document.plan)  # type: ignore[operator]
+            made = build(self._document.plan)
         except ValueError as error:
             self.refused.emit(_capital(variant_edits.reason(error)))
             return None
@@ -165,8 +166,7 @@ def same_light(one: Plan, other: Plan) -> bool:
 
 
 def _stripped(plan: Plan) -> Plan:
-    other = plan.model_fields["costs"].default
-    return variant_edits.bare(plan).model_copy(update={"name": "", "note": "", "costs": other})
+    return variant_edits.bare(plan).model_copy(update={"name": "", "note": "", "costs": Costs()})
 
 
 def _back(before: Plan, plan: Plan) -> Plan:

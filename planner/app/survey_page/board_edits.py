@@ -68,9 +68,7 @@ def regridded(survey: Survey, grid: SurveyGrid, footprint: tuple[Point, ...]) ->
     return with_parts(survey, grid=grid, points=points, readings=readings)
 
 
-def excluded_toggled(
-    survey: Survey, place: int, footprint: tuple[Point, ...]
-) -> Survey:
+def excluded_toggled(survey: Survey, place: int, footprint: tuple[Point, ...]) -> Survey:
     """The survey with a place of its grid (counted from 1) left out, or taken in again."""
     grid = survey.grid
     if grid is None:
@@ -81,9 +79,7 @@ def excluded_toggled(
     )
 
 
-def places_left_out(
-    survey: Survey, footprint: tuple[Point, ...]
-) -> tuple[tuple[int, Point], ...]:
+def places_left_out(survey: Survey, footprint: tuple[Point, ...]) -> tuple[tuple[int, Point], ...]:
     """Places of the grid, counted from 1, that are excluded by hand."""
     if survey.grid is None:
         return ()
@@ -133,7 +129,7 @@ def used_in_plan(plan: Plan, calibrated: Plan, covers: Sequence[tuple[str, objec
 def light_only(plan: Plan) -> Plan:
     """The plan without what its light does not depend on, to tell whether that changed."""
     return plan.model_copy(
-        update={"surveys": (), "variants": (), "schedule": (), "name": "", "note": ""}
+        update={"surveys": (), "variants": (), "schedule": (), "name": "Plan", "note": ""}
     )
 
 

@@ -161,16 +161,23 @@ class SurveyDesk(QObject):
         index = self.index
         return index >= 0 and self.edit(label, lambda: change_survey(self.plan, index, **parts))
 
-    def change_grid(self, label: str, **parts: object) -> bool:
-        """Change the grid of the survey shown; readings stay where they were taken."""
+    def with_grid(self, **parts: object) -> Plan:
+        """The plan with parts of the grid shown replaced; readings stay where they were taken.
+
+        Raises
+        ------
+        ValueError
+            If that cannot be, for example because a reading would lose its hole.
+        """
         survey = self.survey
-        return survey is not None and self._put(
-            label, lambda: board_edits.regridded(
-                survey,
-                SurveyGrid.model_validate({**dict(survey.grid or SurveyGrid()), **parts}),
-                self.plan.space.footprint,
-            )
-        )  # fmt: skip
+        if survey is None:
+            return self.plan
+        grid = SurveyGrid.model_validate({**dict(survey.grid or SurveyGrid()), **parts})
+        return self._with(board_edits.regridded(survey, grid, self.plan.space.footprint))
+
+    def change_grid(self, label: str, **parts: object) -> bool:
+        """Change the grid of the survey shown."""
+        return self.edit(label, lambda: self.with_grid(**parts))
 
     def toggle_place(self, place: int) -> bool:
         """Leave a place of the grid out, or take it in again."""
@@ -179,23 +186,20 @@ class SurveyDesk(QObject):
             return False
         out = survey.grid is not None and place in survey.grid.excluded
         label = f"{'Take in' if out else 'Leave out'} place {place}"
-        return self._put(
-            label,
-            lambda: board_edits.excluded_toggled(survey, place, self.plan.space.footprint),
+        footprint = self.plan.space.footprint
+        return self.edit(
+            label, lambda: self._with(board_edits.excluded_toggled(survey, place, footprint))
         )
 
-    def _put(self, label: str, build: Callable[[], Survey]) -> bool:
-        def built() -> Plan:
-            survey = build()
-            return change_survey(
-                self.plan,
-                self.index,
-                grid=survey.grid,
-                points=survey.points,
-                readings=survey.readings,
-            )
-
-        return self.edit(label, built)
+    def _with(self, survey: Survey) -> Plan:
+        """The plan with the survey shown laid out like another one."""
+        return change_survey(
+            self.plan,
+            self.index,
+            grid=survey.grid,
+            points=survey.points,
+            readings=survey.readings,
+        )
 
     def read(self, values: Sequence[float]) -> bool:
         """Keep readings at the present hole, beside those already there, and go on."""

@@ -1,0 +1,608 @@
+"""What a grower does on the side by side page."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QGuiApplication, QPalette
+from pytestqt.qtbot import QtBot
+
+from planner.app.main_window import MainWindow
+from planner.app.pages.side_by_side import SideBySidePage
+from planner.app.selection import Kind, Selection
+from planner.app.side.linked import Shows
+from planner.app.theme import palette
+from planner.catalogue.library import load_catalogue
+from planner.estimate.telling import Sway
+from planner.plan import edits
+from planner.plan.costs import Costs
+from planner.plan.plan import Plan
+from planner.plan.survey import Reading, Survey
+from planner.plan.target import PpfdTarget
+from planner.plan.variant import Variant
+from planner.plan.variant_edits import try_linings
+from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
+from tests.e2e.sketching import enter
+
+CATALOGUE = load_catalogue()
+WHITE, DARK = CATALOGUE.lining("white-board"), CATALOGUE.lining("plywood")
+
+
+@pytest.fixture(autouse=True)
+def made_up_sways(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One uncertain input of 10 %, one only this plan has: quick, and known by hand."""
+
+    def sway(plan: Plan, estimate: Any, **_: Any) -> Sway:
+        shade = 0.02 if plan.walls[0].bands[0].lining != "open" else 0.0
+        return Sway({"flux": 0.1, plan.name: shade}, {"flux": 0.1, plan.name: shade}, 0.0)
+
+    monkeypatch.setattr("planner.app.side.comparer._own_sway", sway)
+
+
+def lit_plan() -> Plan:
+    plan = edits.changed(small_plan(), target=PpfdTarget(low=40.0, high=80.0))
+    return edits.line_ceiling(plan, WHITE)
+
+
+@pytest.fixture
+def shell(qtbot: QtBot) -> Iterator[tuple[MainWindow, ReadyAnswers]]:
+    window, answers = make_window(qtbot, lit_plan())
+    window.display.update(cells=12)
+    window.resize(1280, 800)
+    yield window, answers
+    window.close()
+
+
+@pytest.fixture
+def window(shell: tuple[MainWindow, ReadyAnswers]) -> MainWindow:
+    return shell[0]
+
+
+def settle(qtbot: QtBot, page: SideBySidePage) -> None:
+    """Wait until light and uncertainty of everything on the page are there."""
+
+    def there() -> bool:
+        compared = page.comparer
+        variants = page.document.plan.variants
+        extra = 1 + page.linked.state.open_air
+        return (
+            compared.current
+            and compared.all_told
+            and not compared.lane.busy
+            and not compared._settle.isActive()
+            and len(compared.sides) == len(variants) + extra
+        )
+
+    qtbot.waitUntil(there, timeout=20_000)
+
+
+def side_page(qtbot: QtBot, window: MainWindow) -> SideBySidePage:
+    trigger(window, "page_side")
+    page = window.pages.made("side")
+    assert isinstance(page, SideBySidePage)
+    settle(qtbot, page)
+    return page
+
+
+def variant_names(window: MainWindow) -> list[str]:
+    return [variant.name for variant in window.document.plan.variants]
+
+
+def with_linings(window: MainWindow) -> None:
+    window.document.apply(try_linings(window.document.plan, [WHITE, DARK]), "Try")
+
+
+def test_the_page_is_loaded_when_it_is_first_asked_for() -> None:
+    program = (
+        "import sys, planner.app.main_window\n"
+        "print([n for n in sys.modules if n.startswith('planner.app.side.map')"
+        " or n == 'planner.app.pages.side_by_side'])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, timeout=60, check=True
+    )
+    assert done.stdout.strip() == "[]"
+
+
+def test_switching_keeps_selection_scale_and_section(qtbot: QtBot, window: MainWindow) -> None:
+    window.selection.select(Selection(Kind.LAMP, 0))
+    view = window.page.plan_view
+    view.set_section(((0.1, 0.2), (0.9, 0.8)))
+    scale = view.viewport.scale
+    page = side_page(qtbot, window)
+    assert page.isVisible()
+    assert not window.page.isVisible()
+    assert page.linked.section == ((0.1, 0.2), (0.9, 0.8))
+    page.linked.cut_along(((0.2, 0.2), (0.9, 0.8)))
+    # Delete belongs to the maps now, not to the lamp that is selected on the sketch.
+    assert not window.actions_["remove_lamp"].isEnabled()
+    trigger(window, "page_sketch")
+    assert window.selection.current == Selection(Kind.LAMP, 0)
+    assert view.viewport.scale == scale
+    assert view.section == ((0.2, 0.2), (0.9, 0.8))
+    assert window.actions_["remove_lamp"].isEnabled()
+    assert not page.comparer.lane.busy
+
+
+def test_an_empty_page_says_what_to_do_first(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    assert page.empty.isVisible()
+    qtbot.mouseClick(page.keep_button, Qt.MouseButton.LeftButton)
+    settle(qtbot, page)
+    assert not page.empty.isVisible()
+    assert len(page.sheet.cards) == 2
+    assert page.sheet.cards[1].said == "just as the plan"
+    assert window.document.undo_stack.undoText() == "Keep as variant Shelf, kept"
+    assert "Kept as variant" in window.statusBar().currentMessage()
+
+
+def test_a_sketch_is_kept_as_a_variant(qtbot: QtBot, window: MainWindow) -> None:
+    raised = edits.change_lamp(window.document.plan, 0, hanging_height=0.9)
+    window.document.apply(raised, "Raise lamp")
+    trigger(window, "keep_variant")
+    assert window.document.plan.lamps[0].hanging_height == 0.5
+    page = side_page(qtbot, window)
+    card = page.sheet.cards[1]
+    assert card.said == "lamp 1: hanging height 90 cm"
+    # Higher is dimmer; without walls by a good deal.
+    base, kept = (side.estimate for side in page.comparer.sides)
+    assert base is not None
+    assert kept is not None
+    assert kept.figures.mean < 0.8 * base.figures.mean
+
+
+def test_linings_are_tried_by_ticking_them(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    qtbot.mouseClick(page.try_button, Qt.MouseButton.LeftButton)
+    assert page.make.linings.hasFocus()
+    assert not page.make.try_button.isEnabled()
+    page.make.tick(WHITE.key, DARK.key)
+    assert page.make.try_button.text() == "Try these 2"
+    page.make.try_button.click()
+    settle(qtbot, page)
+    names = [side.name for side in page.comparer.sides]
+    assert names == ["Shelf", WHITE.name, DARK.name]
+    assert window.document.undo_stack.undoText() == "Try 2 linings"
+    assert page.make.ticked() == []
+    # White returns more light than wood, wood more than nothing at all.
+    assert [line.name for line in page.compare.ranking.lines] == [WHITE.name, DARK.name, "Shelf"]
+    assert page.table.figures.rowCount() == 3
+
+
+def test_no_more_variants_than_a_plan_can_hold(qtbot: QtBot, window: MainWindow) -> None:
+    full = tuple(Variant(name=f"Variant {k}") for k in range(60))
+    window.document.apply(edits.changed(window.document.plan, variants=full), "Fill")
+    trigger(window, "keep_variant")
+    assert len(window.document.plan.variants) == 60
+    assert "60" in window.statusBar().currentMessage()
+
+
+def test_a_range_of_heights_is_tried_and_a_bad_range_is_refused(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    page = side_page(qtbot, window)
+    enter(qtbot, page.make.low, "90 cm")
+    page.make.heights_button.click()
+    assert "lower end" in page.make.alert.text()
+    assert window.document.plan.variants == ()
+    enter(qtbot, page.make.low, "30 cm")
+    enter(qtbot, page.make.high, "60")
+    enter(qtbot, page.make.count, "2")
+    page.make.heights_button.click()
+    settle(qtbot, page)
+    assert variant_names(window) == [
+        "Hanging height 30 cm",
+        "Hanging height 60 cm",
+    ]
+
+
+def test_maps_share_scale_pointer_and_section(qtbot: QtBot, window: MainWindow) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    cards = page.sheet.cards
+    assert len({card.light_style.levels for card in cards}) == 1
+    page.compare.own_scale.setChecked(True)
+    assert len({card.light_style.levels for card in cards}) > 1
+    at = cards[1].viewport().to_pixel(0.5, 0.5).toPoint()
+    qtbot.mouseMove(cards[1], at + QPoint(1, 0))
+    qtbot.mouseMove(cards[1], at)
+    values = [card.value_at_pointer() for card in cards]
+    assert all(value is not None and value > 0 for value in values)
+    assert [card.pointer_text() for card in cards] == [f"{value:.0f}" for value in values]
+    start = cards[0].viewport().to_pixel(0.0, 0.5).toPoint()
+    qtbot.mousePress(cards[0], Qt.MouseButton.LeftButton, pos=start)
+    qtbot.mouseMove(cards[0], cards[0].viewport().to_pixel(0.25, 0.75).toPoint())
+    qtbot.mouseRelease(cards[0], Qt.MouseButton.LeftButton)
+    assert page.linked.section is not None
+    (x, y), end = page.linked.section
+    assert x == pytest.approx(0.25, abs=0.01)
+    assert y == pytest.approx(0.75, abs=0.01)
+    assert end == (1.0, 0.5)
+    assert window.page.plan_view.section == page.linked.section
+    assert "from" in page.compare.curves.accessibleDescription()
+
+
+def test_difference_and_ratio_against_any_baseline(qtbot: QtBot, window: MainWindow) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    page.compare.open_air.setChecked(True)
+    settle(qtbot, page)
+    assert page.comparer.sides[-1].name.startswith("Open air")
+    combo = page.compare.baseline
+    combo.setCurrentIndex(3)
+    combo.activated.emit(3)
+    shows = page.compare.shows
+    shows.setCurrentIndex(2)
+    shows.activated.emit(2)
+    assert page.linked.state.shows is Shows.RATIO
+    found = page.comparer.against(page.comparer.sides[1])
+    assert found is not None
+    assert (found.ratio[found.ratio == found.ratio] > 1).all()
+    assert page.sheet.difference_bar.isVisible()
+    assert page.sheet.difference_bar.style_shown.unit == ("% more", "or less")
+    # The baseline against itself is nothing everywhere.
+    base = page.comparer.against(page.comparer.sides[3])
+    assert base is not None
+    assert base.reach == 0
+    assert page.grab().width() > 0
+    page.linked.update(shows=Shows.DIFFERENCE)
+    assert page.grab().width() > 0
+    first = page.table.figures.rows[3]
+    assert first.ratios[0] == 100
+
+
+def test_what_cannot_be_told_is_marked_in_maps_ranking_and_words(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    near = WHITE.model_copy(update={"key": "near", "name": "Nearly white", "reflectance": 0.83})
+    plan = edits.line_all_walls(window.document.plan, WHITE)
+    window.document.apply(plan, "Line")
+    window.document.apply(try_linings(window.document.plan, [near, DARK]), "Try")
+    page = side_page(qtbot, window)
+    assert page.sheet.cards[1].telling_mark == "≈ alike"
+    assert page.sheet.cards[2].telling_mark.startswith("−")
+    page.linked.update(chosen=1)
+    assert "cannot be told apart" in page.compare.verdict.text()
+    page.linked.update(chosen=2)
+    assert page.compare.verdict.text().endswith("clearly less.")
+    page.linked.update(chosen=0)
+    assert page.compare.verdict.text().startswith("1 of 2 cannot be told from Shelf")
+    assert [line.alike for line in page.compare.ranking.lines].count(True) == 1
+
+
+def test_a_measured_set_stands_in_the_same_ranking(qtbot: QtBot, window: MainWindow) -> None:
+    survey = Survey(
+        key="s",
+        name="First reading",
+        points=((0.2, 0.5), (0.8, 0.5)),
+        readings=(Reading(hole=1, value=30.0), Reading(hole=2, value=50.0)),
+    )
+    window.document.apply(edits.changed(window.document.plan, surveys=(survey,)), "Survey")
+    page = side_page(qtbot, window)
+    line = next(one for one in page.compare.ranking.lines if one.measured)
+    assert (line.name, line.lowest, line.mean, line.highest) == ("First reading", 30, 40, 50)
+    assert "First reading: measured" in page.compare.ranking.accessibleDescription()
+
+
+def test_costs_and_stages_compute_no_light_anew(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    comparison = page.comparer.comparison
+    costs = Costs(price_per_kwh=0.3)
+    window.document.apply(edits.changed(window.document.plan, costs=costs), "Set tariff")
+    assert not page.comparer.lane.busy
+    assert not page.comparer._settle.isActive()
+    assert page.comparer.comparison is comparison
+
+
+def test_an_edit_while_computing_drops_what_is_stale(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    seen: list[float] = []
+    page.comparer.compared.connect(
+        lambda: seen.append(page.comparer.sides[0].plan.lamps[0].output_percent)
+    )
+    for output in (10.0, 20.0, 30.0):
+        dimmed = edits.change_lamp(window.document.plan, 0, output_percent=output)
+        window.document.apply(dimmed, "Dim")
+    settle(qtbot, page)
+    assert seen
+    assert set(seen) == {30.0}
+
+
+def test_what_cannot_be_computed_is_said(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+
+    def refuse(*_: Any, **__: Any) -> Any:
+        raise ValueError("Something does not fit.")
+
+    page.comparer._comparing = refuse
+    window.document.apply(edits.change_lamp(window.document.plan, 0, output_percent=9.0), "Dim")
+    qtbot.waitUntil(lambda: "Something does not fit" in page.alert.text())
+    assert page.sheet.cards[0].side is not None
+
+
+def test_light_and_dark_are_equals(qtbot: QtBot, window: MainWindow) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    page.linked.update(shows=Shows.DIFFERENCE)
+    card = page.sheet.cards[0]
+    middle = card.viewport().to_pixel(0.5, 0.4).toPoint()
+    for dark in (False, True):
+        page.setPalette(palette(dark=dark))
+        ground = palette(dark=dark).color(QPalette.ColorRole.Base)
+        # The baseline against itself is nothing: the ground of the theme.
+        assert card.grab().toImage().pixelColor(middle).rgb() == ground.rgb()
+
+
+def test_a_variant_is_renamed_moved_removed_and_adopted_by_keys(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    card = page.sheet.cards[1]
+    card.setFocus()
+    qtbot.mouseClick(card, Qt.MouseButton.LeftButton, pos=QPoint(30, 10))
+    assert page.linked.state.chosen == 1
+    qtbot.keyClick(card, Qt.Key.Key_F2)
+    assert page.bar.name.hasFocus()
+    page.bar.name.selectAll()
+    qtbot.keyClicks(page.bar.name, "Bright")
+    qtbot.keyClick(page.bar.name, Qt.Key.Key_Return)
+    settle(qtbot, page)
+    undo = window.document.undo_stack
+    assert variant_names(window) == ["Bright", DARK.name]
+    assert undo.undoText() == "Rename variant Bright"
+    qtbot.keyClick(card, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+    settle(qtbot, page)
+    assert variant_names(window) == [DARK.name, "Bright"]
+    assert page.linked.state.chosen == 2
+    page.sheet.cards[2].setFocus()
+    qtbot.keyClick(page.sheet.cards[2], Qt.Key.Key_Left)
+    assert page.linked.state.chosen == 1
+    qtbot.keyClick(page.sheet.cards[1], Qt.Key.Key_Delete)
+    settle(qtbot, page)
+    assert variant_names(window) == ["Bright"]
+    before = undo.count()
+    page.sheet.cards[1].setFocus()
+    qtbot.keyClick(page.sheet.cards[1], Qt.Key.Key_Return)
+    settle(qtbot, page)
+    assert undo.count() == before + 1
+    assert undo.undoText() == "Adopt variant Bright"
+    assert window.document.plan.walls[0].bands[0].lining == WHITE.key
+    assert window.document.plan.variants == ()
+    undo.undo()
+    settle(qtbot, page)
+    assert variant_names(window) == ["Bright"]
+
+
+def test_a_change_that_no_longer_fits_stands_at_its_card(qtbot: QtBot, window: MainWindow) -> None:
+    lower = edits.change_lamp(window.document.plan, 0, output_percent=50.0)
+    window.document.apply(lower, "Dim")
+    trigger(window, "keep_variant")
+    window.document.apply(edits.remove_lamp(window.document.plan, 0), "Remove lamp")
+    page = side_page(qtbot, window)
+    problems = page.sheet.cards[1].side
+    assert problems is not None
+    assert "no lamp hangs in the space now" in problems.problems[0]
+    assert "no lamp hangs" in page.sheet.cards[1].accessibleDescription()
+
+
+def test_the_table_is_sorted_copied_and_exported(
+    qtbot: QtBot, shell: tuple[MainWindow, ReadyAnswers], tmp_path: Path
+) -> None:
+    window, answers = shell
+    with_linings(window)
+    page = side_page(qtbot, window)
+    page.table.sortByColumn(2, Qt.SortOrder.DescendingOrder)
+    names = [row.name for row in page.table.figures.rows]
+    assert names == [WHITE.name, DARK.name, "Shelf"]
+    page.copy_button.click()
+    lines = QGuiApplication.clipboard().text().splitlines()
+    assert [line.split("\t")[0] for line in lines] == ["Name", *names]
+    assert "Mean PPFD (µmol/m²/s)" in lines[0]
+    answers.to_save = tmp_path / "table"
+    page.export_button.click()
+    text = (tmp_path / "table.csv").read_text("utf-8")
+    assert text.splitlines()[0].startswith("Name,Differs in,")
+    answers.to_save = tmp_path / "missing" / "table.csv"
+    assert not page.export_table()
+    assert answers.told
+    index = page.table.figures.index(0, 0)
+    page.table.setCurrentIndex(index)
+    assert page.linked.state.chosen == 1
+
+
+def test_a_sweep_is_drawn_and_a_point_adopted(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    page.folds[1].click()
+    form, board = page.sweep, page.sweep_board
+    form.over.setCurrentIndex(1)
+    form.over.activated.emit(1)
+    enter(qtbot, form.low, "25")
+    enter(qtbot, form.high, "100")
+    enter(qtbot, form.steps, "4")
+    form.line.ask.click()
+    qtbot.waitUntil(lambda: board.sweep is not None, timeout=10_000)
+    assert board.plot.curves is not None
+    assert board.plot.curves.xs == (25.0, 50.0, 75.0, 100.0)
+    assert board.plot.curves.now == 100.0
+    means = board.plot.curves.figures["mean"]
+    # Light is proportional to output.
+    assert means[0] == pytest.approx(0.25 * (means[3] or 0), rel=1e-6)
+    x = round(board.plot.x_of(50.0))
+    qtbot.mouseClick(board.plot, Qt.MouseButton.LeftButton, pos=QPoint(x, 60))
+    assert board.words.text().startswith("output 50 %, mean")
+    board.adopt_button.click()
+    assert window.document.plan.lamps[0].output_percent == 50.0
+    assert window.document.undo_stack.undoText() == "Adopt output"
+    # The mark of the plan moves along: the curves hold for it still.
+    assert board.plot.curves.now == 50.0
+    board.copy()
+    assert QGuiApplication.clipboard().text().startswith("output_percent\t")
+    window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
+    assert not board.current
+    assert "before it was changed" in board.words.text()
+
+
+def test_a_sweep_can_be_stopped_and_gone_on_with(qtbot: QtBot, window: MainWindow) -> None:
+    from planner.estimate.sweep import sweep
+
+    page = side_page(qtbot, window)
+    page.open_verb(1)
+    halted: list[bool] = []
+
+    def slow(plan: Plan, over: Any, options: Any, *, progress: Any, cancelled: Any) -> Any:
+        """One point, then it waits to be stopped."""
+        done = sweep(plan, over, options, workers=0, cancelled=lambda: len(halted) > 0)
+        first = dict(list(done.points.items())[:1])
+        progress(0.2)
+        patience = threading.Event()
+        for _ in range(500):
+            if cancelled():
+                break
+            patience.wait(0.01)
+        halted.append(cancelled())
+        return type(done)(plan, tuple(over), options, first)
+
+    page.sweep._sweeping = slow
+    enter(qtbot, page.sweep.steps, "3")
+    page.sweep.line.ask.click()
+    assert page.sweep.line.stop.isVisible()
+    assert not page.sweep.line.ask.isEnabled()
+    page.sweep.line.stop.click()
+    qtbot.waitUntil(lambda: page.sweep_board.sweep is not None)
+    assert halted == [True]
+    assert page.sweep.line.words.text().startswith("1 of 3 points. Stopped")
+    assert page.sweep.line.ask.isEnabled()
+    enter(qtbot, page.sweep.low, "1.9 m")
+    page.sweep.line.ask.click()
+    assert "must rise" in page.sweep.line.alert.text()
+
+
+def test_the_hours_are_found_said_and_adopted(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    page.folds[2].click()
+    question = page.finding.hours
+    mean = page.comparer.sides[0].estimate
+    assert mean is not None
+    enter(qtbot, page.finding.dli, "2")
+    question.line.ask.click()
+    qtbot.waitUntil(lambda: question.found is not None, timeout=10_000)
+    hours = 2e6 / 3600 / mean.figures.mean
+    assert question.line.words.text().startswith(f"{hours:.2f} h of light a day give 2 mol")
+    question.adopt_button.click()
+    assert window.document.plan.photoperiod_hours == pytest.approx(hours, rel=1e-6)
+    assert window.document.undo_stack.undoText() == "Adopt hours of light"
+    # The answer was about the plan before; it is taken away.
+    assert question.found is None
+    assert not question.adopt_button.isVisible()
+
+
+def test_height_and_output_are_found_for_the_target(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    page.open_verb(2)
+    assert "40 to 80" in page.finding.target.text()
+    question = page.finding.hanging
+    question.line.ask.click()
+    qtbot.waitUntil(lambda: question.found is not None, timeout=30_000)
+    assert question.line.words.text().startswith("Hang the lamp")
+    question.adopt_button.click()
+    assert window.document.undo_stack.undoText() == "Adopt height and output"
+    settle(qtbot, page)
+    adopted = page.comparer.sides[0].estimate
+    assert adopted is not None
+    assert 39 <= adopted.figures.mean <= 81
+
+
+def test_a_question_that_cannot_be_asked_says_what_is_missing(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    window.document.apply(edits.remove_lamp(window.document.plan, 0), "Remove lamp")
+    page = side_page(qtbot, window)
+    page.open_verb(2)
+    page.finding.places.line.ask.click()
+    qtbot.waitUntil(lambda: bool(page.finding.places.line.alert.text()))
+    assert "Hang one lamp first" in page.finding.places.line.alert.text()
+
+
+def test_a_growth_schedule_is_written_and_answered(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    page.open_verb(2)
+    board = page.schedule
+    assert not board.line.ask.isEnabled()
+    board.add_button.click()
+    board.crops.setCurrentIndex(1)
+    board.add_button.click()
+    plan = window.document.plan
+    assert len(plan.schedule) == 2
+    assert window.document.undo_stack.undoText().startswith("Add stage")
+    model = board.model
+    assert model.setData(model.index(0, 1), "30 cm")
+    assert window.document.plan.schedule[0].canopy_height == 0.3
+    assert not model.setData(model.index(0, 1), "tall")
+    assert "not a length" in board.alert.text()
+    assert model.setData(model.index(0, 5), "3")
+    assert board.alert.text() == ""
+    board.table.setCurrentIndex(model.index(1, 0))
+    board.remove_button.click()
+    assert len(window.document.plan.schedule) == 1
+    board.line.ask.click()
+    qtbot.waitUntil(lambda: board.found is not None, timeout=30_000)
+    assert model.data(model.index(0, 6)).endswith("cm")
+    assert board.sums.text().startswith("3 weeks, ")
+    assert board.grab().width() > 0
+    window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
+    assert board.found is None
+
+
+def test_what_a_lining_is_worth(qtbot: QtBot, window: MainWindow) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    page.folds[3].click()
+    page.linked.update(chosen=1)
+    form = page.worth
+    assert "more light than Shelf" in form.words.text()
+    assert "Say below how its linings are sold" in form.words.text()
+    enter(qtbot, form.tariff, "0,40")
+    assert window.document.plan.costs.price_per_kwh == 0.4
+    assert window.document.undo_stack.undoText() == "Set tariff"
+    line = form.lining.findData(WHITE.key)
+    form.lining.setCurrentIndex(line)
+    form.lining.activated.emit(line)
+    enter(qtbot, form.width_box, "125 cm")
+    enter(qtbot, form.length_box, "20 m")
+    enter(qtbot, form.price, "30")
+    assert window.document.plan.costs.goods_of(WHITE.key) is not None
+    # Four walls of 1 x 2 m with an overlap of 2 cm a side: 1.04 x 2.04 m each, one a shelf.
+    cell = page.worth_board.table.item(0, 3)
+    assert cell is not None
+    assert cell.text() == "1 roll"
+    assert "It costs 30.00." in form.words.text()
+    assert "paid itself back" in form.words.text()
+    assert len(page.worth_board.drawing.words()) == 4
+    # 100 W at 5 K: 100 / (1.2 · 1005 · 5) · 3600 = 59.7 m³/h
+    assert "60 m³/h" in form.air.text()
+    assert page.worth_board.grab().width() > 0
+    enter(qtbot, form.rise, "10")
+    assert "30 m³/h" in form.air.text()
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1920, 1080)])
+def test_the_maps_keep_the_largest_part(
+    qtbot: QtBot, window: MainWindow, size: tuple[int, int]
+) -> None:
+    with_linings(window)
+    window.resize(*size)
+    page = side_page(qtbot, window)
+    for verb in range(4):
+        page.open_verb(verb)
+        qtbot.wait(1)
+        assert page.sheet.width() >= size[0] / 2
+        assert page.sheet.height() >= 0.35 * page.height()
+        assert page.width() <= size[0]

@@ -1,0 +1,974 @@
+"""What a user does on the survey page: lay out, print, read, import, compare, calibrate."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import threading
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
+from PySide6.QtGui import QDropEvent, QGuiApplication
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel, QWidget
+from pytestqt.qtbot import QtBot
+
+from planner.app.pages.survey import SurveyPage
+from planner.app.survey_page import fitting as fitting_module
+from planner.app.survey_page import header as tasks
+from planner.app.survey_page.calibration import Answer, Wish, proposed
+from planner.app.survey_page.pictures import View
+from planner.app.survey_page.table_dialog import TableDialog
+from planner.app.survey_page.work import Job
+from planner.estimate.calibrate import LeftOut
+from planner.estimate.calibrate_model import Quantity
+from planner.estimate.calibrate_result import Calibration, Fitted, SurveyFit
+from planner.plan.lining import OPENING, Lining
+from planner.plan.plan import Plan
+from planner.plan.survey import Meter, Reading, Spacing, Survey
+from planner.plan.survey_edits import with_parts
+from planner.survey.layout import holes
+from planner.units import LengthUnit
+from tests.e2e.shell import make_window, small_plan, trigger
+from tests.unit.app.survey.surveying import GRID, invented, make_page
+
+TABLES = Path(__file__).parents[1] / "data" / "tables"
+CARD = Lining(key="card", name="Card", reflectance=0.5, low=0.4, high=0.6)
+
+
+@pytest.fixture(autouse=True)
+def at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("PLANNER_SYNCHRONOUS", "1")
+
+
+def shown(page: SurveyPage) -> Survey:
+    survey = page.desk.survey
+    assert survey is not None
+    return survey
+
+
+def undo_text(page: SurveyPage) -> str:
+    return page.workplace.document.undo_stack.undoText()
+
+
+def undo(page: SurveyPage) -> None:
+    page.workplace.document.undo_stack.undo()
+
+
+def click_at(page: SurveyPage, x: float, y: float) -> None:
+    drawing = page.stage.first
+    spot = drawing.pixel(x, y)
+    QTest.mouseClick(
+        drawing, Qt.MouseButton.LeftButton, pos=QPoint(round(spot.x()), round(spot.y()))
+    )
+
+
+def press(widget: QWidget, key: Qt.Key) -> None:
+    QTest.keyClick(widget, key)
+
+
+# -- the board ----------------------------------------------------------------------------
+
+
+def test_the_survey_page_comes_by_its_key(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    assert window.pages.made("survey") is None, "made when it is first asked for"
+    trigger(window, "page_survey")
+    page = window.pages.made("survey")
+    assert isinstance(page, SurveyPage)
+    assert page.isVisible()
+    assert page.sides.currentWidget() is page.invitation
+    window.close()
+
+
+def test_an_empty_page_offers_the_two_ways_to_begin(qtbot: QtBot, tmp_path: Path) -> None:
+    page, answers = make_page(qtbot, tmp_path)
+    assert page.invitation.lay_out.text() == "Lay out a grid"
+    assert page.invitation.paste.text() == "Paste readings"
+    QGuiApplication.clipboard().clear()
+    page.invitation.paste.click()
+    assert "copy them, and paste again" in answers.told[-1]
+    page.invitation.lay_out.click()
+    assert len(shown(page).points) == 25, "a square metre by the standard: five by five"
+    assert page.task == tasks.BOARD
+    assert undo_text(page) == "Lay out a survey grid"
+    undo(page)
+    assert page.sides.currentWidget() is page.invitation
+
+
+def test_fields_of_the_grid_are_named_steps(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    page.invitation.lay_out.click()
+    for field, text, name in (
+        (page.board.rows, "3", "Survey grid: rows"),
+        (page.board.columns, "4", "Survey grid: columns"),
+        (page.board.margin, "10 cm", "Survey grid: margin"),
+        (page.board.diameter, "1 in", "Survey grid: hole diameter"),
+    ):
+        field.box.setFocus()
+        field.box.selectAll()
+        qtbot.keyClicks(field.box, text)
+        press(field.box, Qt.Key.Key_Return)
+        assert undo_text(page) == name
+    grid = shown(page).grid
+    assert grid is not None
+    assert (grid.rows, grid.columns, grid.margin) == (3, 4, 0.1)
+    assert grid.hole_diameter == pytest.approx(0.0254)
+    page.board.spacing.setCurrentIndex(1)
+    page.board.spacing.activated.emit(1)
+    assert shown(page).points[0] == pytest.approx((0.1, 0.1))
+    assert shown(page).grid.spacing is Spacing.EDGES  # type: ignore[union-attr]
+    page.board.standard.click()
+    # 80 cm inside the margin: p = 0.2 · 5^log 0.8 = 0.171 m, five by five.
+    assert len(shown(page).points) == 25
+    assert undo_text(page) == "Survey grid by EN 12464-1"
+
+
+def test_a_click_leaves_a_hole_out_and_takes_it_in_again(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    page.invitation.lay_out.click()
+    place = shown(page).points[2]
+    click_at(page, *place)
+    assert len(shown(page).points) == 24
+    assert undo_text(page) == "Leave out place 3"
+    click_at(page, 0.41, 0.41)  # between holes: nothing
+    assert len(shown(page).points) == 24
+    click_at(page, *place)
+    assert len(shown(page).points) == 25
+
+
+def test_arrows_and_space_do_what_a_click_does(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    page.invitation.lay_out.click()
+    drawing = page.stage.first
+    drawing.setFocus()
+    press(drawing, Qt.Key.Key_Right)
+    press(drawing, Qt.Key.Key_Up)
+    # Second row, walked back: hole 9 lies above hole 2.
+    assert page.desk.hole == 9
+    press(drawing, Qt.Key.Key_Space)
+    assert len(shown(page).points) == 24
+
+
+def test_a_hole_that_was_read_is_not_left_out(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.BOARD)
+    click_at(page, *shown(page).points[0])
+    assert len(shown(page).points) == 12
+    assert "hole 1 has readings" in page.header.alert.text().lower()
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_the_board_is_printed_at_true_size(qtbot: QtBot, tmp_path: Path, paper: str) -> None:
+    page, answers = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.BOARD)
+    answers.to_save = tmp_path / "board"
+    page.board.paper.setCurrentIndex(page.board.paper.findData(paper))
+    told: list[str] = []
+    page.told.connect(told.append)
+    page.board.print_button.click()
+    data = (tmp_path / "board.pdf").read_bytes()
+    assert data.startswith(b"%PDF")
+    # 1 m by 1 m over sheets of 190 (195.9) mm that overlap by 10, and the recording sheet.
+    assert answers.proposed[-1].name == "Invented survey-1 board.pdf"
+    assert "board.pdf" in told[-1]
+
+
+def test_a_folder_that_is_not_there_is_told(qtbot: QtBot, tmp_path: Path) -> None:
+    page, answers = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    answers.to_save = tmp_path / "missing" / "board.pdf"
+    page.board.print_button.click()
+    assert "board.pdf" in answers.told[-1]
+
+
+def test_undo_in_the_window_takes_a_reading_back(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    with qtbot.waitActive(window):
+        window.activateWindow()
+    QTest.keyClick(window, Qt.Key.Key_3, Qt.KeyboardModifier.ControlModifier)
+    page = window.pages.made("survey")
+    assert isinstance(page, SurveyPage)
+    page.invitation.lay_out.click()
+    page.show_task(tasks.READINGS)
+    type_in(qtbot, page, "101")
+    assert shown(page).values_at(1) == (101,)
+    QTest.keyClick(page.entry.line, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert shown(page).values_at(1) == ()
+    assert page.entry.line.hasFocus()
+    window.close()
+
+
+def test_pasting_works_by_its_key(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    QGuiApplication.clipboard().setText(PLACES)
+    page.stage.first.setFocus()
+    QTest.keyClick(page.stage.first, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    assert page.importing.dialog is not None
+    page.importing.dialog.reject()
+
+
+# -- reading ------------------------------------------------------------------------------
+
+
+def type_in(qtbot: QtBot, page: SurveyPage, text: str) -> None:
+    qtbot.keyClicks(page.entry.line, text)
+    press(page.entry.line, Qt.Key.Key_Return)
+
+
+def test_reading_by_keyboard_alone(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan()
+    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page.show_task(tasks.READINGS)
+    assert page.entry.line.hasFocus()
+    assert page.entry.title.text() == "Hole 1 of 12"
+    picture = page.stage.first.picture
+    assert picture is not None
+    assert picture.next_hole == 1
+    type_in(qtbot, page, "101")
+    type_in(qtbot, page, "98,5")
+    assert page.entry.title.text() == "Hole 3 of 12"
+    type_in(qtbot, page, "")  # passed over
+    assert page.desk.hole == 4
+    press(page.entry.line, Qt.Key.Key_Backspace)
+    press(page.entry.line, Qt.Key.Key_Backspace)
+    assert page.desk.hole == 2
+    type_in(qtbot, page, "99.5")
+    assert shown(page).values_at(2) == (98.5, 99.5), "repeated readings are kept"
+    assert undo_text(page) == "Read hole 2"
+    assert page.desk.hole == 3, "the next hole without a reading"
+    type_in(qtbot, page, "103 104")
+    assert shown(page).values_at(3) == (103, 104)
+    undo(page)
+    assert shown(page).values_at(3) == ()
+
+
+def test_backspace_in_a_text_only_takes_a_digit(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.READINGS)
+    before = page.desk.hole
+    qtbot.keyClicks(page.entry.line, "12")
+    press(page.entry.line, Qt.Key.Key_Backspace)
+    assert page.entry.line.text() == "1"
+    assert page.desk.hole == before
+    press(page.entry.line, Qt.Key.Key_Escape)
+    assert page.entry.line.text() == ""
+
+
+@pytest.mark.parametrize(("text", "said"), [("12a", "is not a reading"), ("99999", "full sun")])
+def test_what_is_no_reading_stays_to_be_corrected(
+    qtbot: QtBot, tmp_path: Path, text: str, said: str
+) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.READINGS)
+    before = shown(page)
+    type_in(qtbot, page, text)
+    assert said in page.entry.alert.text()
+    assert page.entry.line.text() == text
+    assert shown(page) == before
+
+
+def test_delete_takes_the_last_reading_back(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.READINGS)
+    page.desk.go_to(5)
+    press(page.entry.line, Qt.Key.Key_Delete)
+    assert shown(page).values_at(5) == ()
+    press(page.entry.line, Qt.Key.Key_Delete)
+    assert "no reading to take back" in page.entry.alert.text()
+
+
+def test_lux_are_divided_as_they_are_typed(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan()
+    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page.show_task(tasks.RECORD)
+    page.record.shows.setCurrentIndex(1)
+    page.record.shows.activated.emit(1)
+    factor = shown(page).lux_per_umol
+    assert factor is not None
+    assert 40 < factor < 90, "lamps for plants show some 55 to 75 lux to the µmol"
+    page.show_task(tasks.READINGS)
+    assert page.entry.unit.text().startswith("lux")
+    type_in(qtbot, page, "7000")
+    assert shown(page).values_at(1)[0] == pytest.approx(7000 / factor)
+
+
+def test_a_hole_is_chosen_on_the_drawing_and_in_the_table(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.READINGS)
+    click_at(page, *shown(page).points[6])
+    assert page.entry.title.text() == "Hole 7 of 12"
+    assert page.table.currentIndex().row() == 6
+    page.table.selectRow(2)
+    assert page.desk.hole == 3
+
+
+def test_readings_are_typed_over_in_the_table(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.READINGS)
+    model = page.table.readings
+    index = model.index(4, 3)
+    assert model.setData(index, "120; 124")
+    assert shown(page).values_at(5) == (120, 124)
+    assert undo_text(page) == "Readings of hole 5"
+    assert model.data(model.index(4, 4)) == "122"
+    assert not model.setData(index, "much")
+    assert "is not a reading" in page.header.alert.text()
+    assert model.setData(index, "")
+    assert shown(page).values_at(5) == ()
+
+
+def test_a_reading_far_off_its_neighbours_is_flagged_and_kept(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.READINGS)
+    assert "Far off" not in page.header.sentence.text()
+    page.desk.set_readings(6, (40.0,))
+    assert "hole 6 (reads 40" in page.header.sentence.text()
+    assert "It is kept" in page.header.sentence.text()
+    picture = page.stage.first.picture
+    assert picture is not None
+    assert [mark.hole for mark in picture.marks if mark.suspect] == [6]
+    assert page.table.readings.data(page.table.readings.index(5, 0)) == "▲ 6"
+    assert shown(page).values_at(6) == (40.0,)
+
+
+# -- the record ---------------------------------------------------------------------------
+
+
+def test_the_record_is_written_field_by_field(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.RECORD)
+    record = page.record
+
+    def write(line: Any, text: str) -> None:
+        line.setFocus()
+        line.selectAll()
+        qtbot.keyClicks(line, text)
+        press(line, Qt.Key.Key_Return)
+
+    write(record.date_line, "2026-03-21")
+    write(record.output, "80 %")
+    write(record.hanging, "18 in")
+    write(record.warm_up, "25")
+    write(record.board, "85")
+    write(record.note_line, "Door ajar")
+    write(record.meter_line, "Meter B")
+    write(record.response_line, "0: 1, 60: 0.97")
+    survey = shown(page)
+    assert survey.date == dt.date(2026, 3, 21)
+    assert survey.output_percent == 80
+    assert survey.hanging_height == pytest.approx(0.4572)
+    assert survey.warm_up_minutes == 25
+    assert survey.board_reflectance == pytest.approx(0.85)
+    assert survey.note == "Door ajar"
+    assert survey.meter == Meter(
+        name="Meter B", response_angles_deg=(0, 60), response_relative=(1, 0.97)
+    )
+    assert undo_text(page) == "Meter: cosine response"
+    write(record.date_line, "yesterday")
+    assert "year, month, day" in record.date_row.error
+    write(record.response_line, "good")
+    assert "pairs of angle" in record.response_row.error
+    record.output.selectAll()
+    press(record.output, Qt.Key.Key_Delete)
+    press(record.output, Qt.Key.Key_Return)
+    assert shown(page).output_percent is None
+
+
+def test_the_lining_of_a_survey_may_be_open_air(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.RECORD)
+    page.record.lining.setCurrentIndex(1)
+    page.record.lining.activated.emit(1)
+    assert shown(page).open_air
+    assert page.record.lining.currentText().startswith("Open air")
+
+
+def test_inches_are_shown_where_they_are_chosen(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan(), hanging_height=0.4572))
+    page.show_task(tasks.RECORD)
+    page.workplace.display.update(unit=LengthUnit.INCH)
+    assert page.record.hanging.text() == "18 in"
+
+
+def test_a_copy_is_read_on_the_same_board_and_removed_again(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.header.copy_button.click()
+    assert len(page.desk.surveys) == 2
+    assert shown(page).readings == ()
+    page.header.remove_button.click()
+    assert len(page.desk.surveys) == 1
+    page.header.remove_button.click()
+    assert page.sides.currentWidget() is page.invitation
+
+
+# -- tables -------------------------------------------------------------------------------
+
+
+def pasted(page: SurveyPage, text: str) -> TableDialog:
+    page.importing.read_text(text)
+    assert page.importing.dialog is not None, page.header.alert.text()
+    return page.importing.dialog
+
+
+def pick(combo: Any, data: object) -> None:
+    index = combo.findData(data)
+    assert index >= 0
+    combo.setCurrentIndex(index)
+    combo.activated.emit(index)
+
+
+PLACES = "x;y;ppfd\n10;10;101,5\n90;10;102,5\n10;90;103\n90;90;104"
+
+
+def test_a_pasted_table_becomes_a_survey(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    QGuiApplication.clipboard().setText(PLACES)
+    page.invitation.paste.click()
+    dialog = page.importing.dialog
+    assert dialog is not None
+    assert "semicolons" in dialog.words.text()
+    assert "4 readings at 4 holes, from 102 to 104" in dialog.outcome.text()
+    dialog.name_line.setText("From the sheet")
+    dialog.take_button.click()
+    survey = shown(page)
+    assert survey.name == "From the sheet"
+    assert survey.points[1] == pytest.approx((0.9, 0.1))
+    assert [r.value for r in survey.readings] == [101.5, 102.5, 103, 104]
+    assert undo_text(page) == "Import survey From the sheet"
+    assert page.importing.dialog is None
+
+
+def test_a_wrong_guess_is_corrected_in_the_preview(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    dialog = pasted(page, PLACES)
+    x = dialog.x_column
+    x.setText("2")
+    x.editingFinished.emit()
+    assert "named twice" in dialog.alert.text()
+    assert not dialog.take_button.isEnabled()
+    dialog.y_column.setText("1")
+    dialog.y_column.editingFinished.emit()
+    assert dialog.take_button.isEnabled()
+    pick(dialog.length, "in")
+    assert "Lengths are in in" in dialog.words.text()
+    pick(dialog.length, "cm")
+    pick(dialog.decimal, ".")
+    assert "'101,5'" in dialog.alert.text()
+    pick(dialog.decimal, ",")
+    dialog.take_button.click()
+    assert shown(page).points[1] == pytest.approx((0.1, 0.9)), "x and y were exchanged"
+
+
+def test_another_separator_is_tried(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, with_parts(invented(small_plan()), readings=()))
+    dialog = pasted(page, "1;2\n101;102")
+    pick(dialog.separator, ",")
+    assert dialog.preview.columnCount() == 1
+    assert "'1;2' is not a reading" in dialog.alert.text()
+    pick(dialog.separator, ";")
+    assert dialog.preview.columnCount() == 2
+    dialog.reject()
+    assert page.importing.dialog is None
+
+
+def test_lux_are_read_by_a_spectrum(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    dialog = pasted(page, PLACES.replace("ppfd", "lux"))
+    factor = dialog.light.currentData()
+    assert factor is not None
+    dialog.take_button.click()
+    assert shown(page).lux_per_umol == factor
+    assert shown(page).readings[0].value == pytest.approx(101.5 / factor)
+
+
+def test_a_picture_of_the_board_goes_onto_its_holes(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan()
+    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    rows = "\n".join("\t".join(str(100 * r + c) for c in (1, 2, 3, 4)) for r in (3, 2, 1))
+    dialog = pasted(page, rows)
+    assert dialog.target.currentData() == "survey-1", "an empty board is what it is for"
+    dialog.take_button.click()
+    # The last row is the near side; the second row of holes is walked back.
+    assert shown(page).values_at(1) == (101,)
+    assert shown(page).values_at(5) == (204,)
+    assert undo_text(page) == "Import 12 readings"
+
+
+def test_readings_by_hole_number_are_added_to_those_there(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    first = shown(page).values_at(1)
+    dialog = pasted(page, "hole\tppfd\n1\t111\n2\t112")
+    dialog.take_button.click()
+    assert shown(page).values_at(1) == (*first, 111)
+
+
+def test_a_file_is_imported(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page, answers = make_page(qtbot, tmp_path)
+    path = tmp_path / "readings.csv"
+    path.write_text("\ufeff" + PLACES, "utf-8")
+    monkeypatch.setattr(answers, "open_file", lambda *_: path)
+    page.invitation.open_file.click()
+    assert page.importing.dialog is not None
+    page.importing.dialog.take_button.click()
+    assert shown(page).name == "readings"
+
+
+@pytest.mark.parametrize(("name", "taken"), [("readings.csv", True), ("cabinet.plan.json", False)])
+def test_a_table_dropped_on_the_page_is_shown(
+    qtbot: QtBot, tmp_path: Path, name: str, taken: bool
+) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    path = tmp_path / name
+    path.write_text(PLACES, "utf-8")
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(path))])
+    drop = QDropEvent(
+        QPointF(200, 200), Qt.DropAction.CopyAction, mime, Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )  # fmt: skip
+    page.dropEvent(drop)
+    assert drop.isAccepted() is taken
+    assert (page.importing.dialog is not None) is taken
+    if page.importing.dialog is not None:
+        page.importing.dialog.reject()
+
+
+def test_a_workbook_is_imported(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    plan = small_plan()
+    page, answers = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    path = TABLES / "workbook.xlsx"
+    meant = json.loads((TABLES / "expected.json").read_text("utf-8"))["workbook.xlsx"]
+    monkeypatch.setattr(answers, "open_file", lambda *_: path)
+    page.header.file_button.click()
+    dialog = page.importing.dialog
+    assert dialog is not None
+    assert not dialog.separator.isVisible(), "a workbook has its cells"
+    dialog.take_button.click()
+    assert [[r.hole, r.value] for r in shown(page).readings] == meant["numbered"]
+
+
+def test_hole_numbers_need_a_board_and_the_preview_says_so(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path)
+    dialog = pasted(page, "hole\tppfd\n1\t111\n2\t112")
+    assert "lay out the survey first" in dialog.alert.text()
+    assert not dialog.take_button.isEnabled()
+    dialog.reject()
+
+
+def test_a_file_that_is_no_table_is_told(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page, answers = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    path = tmp_path / "report.pdf"
+    path.write_bytes(b"%PDF-1.7 nothing")
+    monkeypatch.setattr(answers, "open_file", lambda *_: path)
+    page.header.file_button.click()
+    assert "This is a PDF" in page.header.alert.text()
+    assert page.importing.dialog is None
+
+
+# -- overlay ------------------------------------------------------------------------------
+
+
+def test_readings_lie_on_the_estimate_on_one_scale(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan(), factor=1.02))
+    page.show_task(tasks.OVERLAY)
+    picture = page.stage.first.picture
+    assert picture is not None
+    assert picture.estimate is not None
+    assert picture.style is not None
+    assert picture.style.levels[1] >= float(picture.estimate.ppfd.max())
+    assert all(mark.colour is not None for mark in picture.marks)
+    assert picture.marks[0].text == "115", "1.02 (100 + 100 · 0.125)"
+    assert page.stage.light_bar.isVisible()
+    assert not page.stage.residual_bar.isVisible()
+    assert "2.0 % above the estimate" in page.header.sentence.text()
+    assert page.overlay.values["Bias"].text().endswith("(+2.0 %)")
+    assert page.overlay.values["r²"].text() == "1.00"
+    assert "calibration alone could explain" in page.overlay.words.text()
+
+
+@pytest.mark.parametrize(("view", "texts"), [(View.DIFFERENCE, "+"), (View.RATIO, "1.20")])
+def test_residuals_diverge_from_nothing(
+    qtbot: QtBot, tmp_path: Path, view: View, texts: str
+) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan(), factor=1.2))
+    page.show_task(tasks.OVERLAY)
+    page.overlay.choices[view].setChecked(True)
+    picture = page.stage.first.picture
+    assert picture is not None
+    assert picture.residuals is not None
+    assert all(mark.text.startswith(texts) for mark in picture.marks)
+    assert page.stage.residual_bar.isVisible()
+    # ± 5 % evenly likely is a standard of 2.9 %; with 2 % noise 1.96 · 3.5 % = 6.9 %.
+    if view is View.RATIO:
+        band = picture.residuals.dead_band / np.maximum(picture.residuals.values, 1)
+        assert band == pytest.approx(np.full(12, 0.069), abs=0.001)
+
+
+def test_the_map_of_readings_alone_stands_beside_and_says_so(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.OVERLAY)
+    page.overlay.choices[View.ALONE].setChecked(True)
+    second = page.stage.second
+    assert second.isVisible()
+    assert second.picture is not None
+    assert second.picture.caption.startswith("Interpolated from readings alone")
+    first = page.stage.first.picture
+    assert first is not None
+    assert first.style == second.picture.style, "the same scale"
+    assert second.picture.estimate is not None
+    # A plane of readings comes back as that plane.
+    x = second.picture.estimate.x
+    assert second.picture.estimate.ppfd[0] == pytest.approx(100 + 100 * x, abs=0.01)
+
+
+def test_an_estimate_that_cannot_be_made_is_told_in_a_sentence(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan(), hanging_height=2.5))
+    page.show_task(tasks.OVERLAY)
+    assert "only 180 cm to the ceiling" in page.header.alert.text()
+    assert page.stage.first.picture is not None, "the readings are shown all the same"
+
+
+def test_a_new_reading_asks_for_no_new_estimate(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.OVERLAY)
+    before = page.stage.first.picture
+    page.desk.read((130.0,))
+    after = page.stage.first.picture
+    assert before is not None
+    assert after is not None
+    assert after.estimate is before.estimate
+    page.desk.change("Dim", output_percent=50.0)
+    newest = page.stage.first.picture
+    assert newest is not None
+    assert newest.estimate is not before.estimate
+
+
+# -- comparison ---------------------------------------------------------------------------
+
+
+def test_two_surveys_are_compared_hole_by_hole(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan()
+    page, _ = make_page(
+        qtbot, tmp_path, plan, invented(plan, "bare", 1.0), invented(plan, "lined", 1.25)
+    )
+    page.show_task(tasks.COMPARE)
+    assert shown(page).key == "lined"
+    assert page.compare.ratio.text().startswith("1.250 ±")
+    assert "25.0 % above 'Invented bare'" in page.compare.verdict.text()
+    assert "larger than what the readings can resolve" in page.compare.verdict.text()
+    picture = page.stage.first.picture
+    assert picture is not None
+    assert {mark.text for mark in picture.marks} == {"1.25"}
+
+
+def test_a_single_survey_says_what_a_comparison_needs(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.show_task(tasks.COMPARE)
+    assert page.compare.note.isVisible()
+    assert page.compare.ratio.text() == "–"
+
+
+def test_the_ranking_holds_for_any_base(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan()
+    # 25 % below the best and 5 % below the bare wall: the bare wall is 21 % below the best.
+    surveys = [
+        invented(plan, key, factor, key)
+        for key, factor in (("best", 1.0), ("bare", 0.75 / 0.95), ("black", 0.75))
+    ]
+    page, _ = make_page(qtbot, tmp_path, plan, *surveys)
+    page.show_task(tasks.COMPARE)
+
+    def ratios() -> dict[str, str]:
+        table = page.compare.table
+        cells = [[table.item(row, column) for column in (0, 2)] for row in range(table.rowCount())]
+        return {a.text(): b.text() for a, b in cells if a is not None and b is not None}
+
+    pick(page.compare.base, "best")
+    assert ratios() == {"best": "1.000", "bare": "0.789", "black": "0.750"}
+    pick(page.compare.base, "bare")
+    assert ratios() == {"best": "1.267", "bare": "1.000", "black": "0.950"}
+    pick(page.compare.by, "min")
+    assert ratios()["black"] == "0.950"
+    assert "'black' reads 5.0 % below 'bare'" in page.compare.verdicts.text()
+
+
+# -- calibration --------------------------------------------------------------------------
+
+
+def made_up_calibration(plan: Plan, wish: Wish) -> Calibration:
+    """What a fit might say; nobody computed it."""
+    model = plan.lamps[0].model.model_copy(update={"ppf": 210.0})
+    lamps = tuple(lamp.model_copy(update={"model": model}) for lamp in plan.lamps)
+    better = CARD.model_copy(update={"reflectance": 0.55})
+    flux = Fitted(
+        "Photon flux of 'Panel'", Quantity.FLUX, "panel", 210.0, 6.0, 200.0, "µmol/s",
+        False, True, "Photon flux of 'Panel': 210.0 ± 6.0 µmol/s (standard error).",
+    )  # fmt: skip
+    rho = Fitted(
+        "Reflectance of 'Card'", Quantity.REFLECTANCE, "card", 0.55, 0.3, 0.5, "", False, False,
+        "Reflectance of 'Card': 0.550 ± 0.300 (standard error): not identifiable, these readings "
+        "do not tell it.",
+    )  # fmt: skip
+    fits = tuple(
+        SurveyFit(
+            key=one.key, name=one.name, points=np.array(one.points), measured=np.ones(12),
+            before=np.full(12, 1.1), after=np.full(12, 1.01), rms_before=0.1, rms_after=0.01,
+        )
+        for one in wish.surveys
+    )  # fmt: skip
+    return Calibration(
+        fitted=(flux, rho), correlation=np.array([[1.0, -0.4], [-0.4, 1.0]]), surveys=fits,
+        reduced=1.0, plan=plan.model_copy(update={"lamps": lamps}),
+        lamps=(model.model_copy(update={"key": "panel-20260321", "name": "Panel (calibrated)"}),),
+        linings=(better.model_copy(update={"key": "card-20260321", "name": "Card (calibrated)"}),),
+        sentences=(flux.sentence, rho.sentence),
+    )  # fmt: skip
+
+
+@pytest.fixture
+def made_up_fit(monkeypatch: pytest.MonkeyPatch) -> list[Wish]:
+    """Fits answer at once; returns what was asked."""
+    asked: list[Wish] = []
+
+    def job(plan: Plan, wish: Wish, _kept: object) -> Job:
+        asked.append(wish)
+        return lambda _cancelled, _progress: Answer(plan, wish, made_up_calibration(plan, wish))
+
+    monkeypatch.setattr(fitting_module, "fit_job", job)
+    return asked
+
+
+def calibrating(qtbot: QtBot, folder: Path) -> SurveyPage:
+    plan = small_plan()
+    page, _ = make_page(
+        qtbot, folder, plan,
+        invented(plan, "air", 1.0, lining=OPENING), invented(plan, "card", 1.2, lining=CARD),
+    )  # fmt: skip
+    page.show_task(tasks.CALIBRATE)
+    return page
+
+
+def test_what_is_freed_follows_the_surveys() -> None:
+    plan = small_plan()
+    air = invented(plan, "air", lining=OPENING)
+    card = invented(plan, "card", lining=CARD)
+    both, lined = proposed(plan, (air, card)), proposed(plan, (card,))
+    assert (both.flux, both.profile, both.reflectance) == (True, "exponent", ("card",))
+    assert (lined.flux, lined.profile, lined.reflectance) == (False, "as it is", ("card",))
+
+
+def test_a_calibration_is_shown_with_errors_and_plain_words(
+    qtbot: QtBot, tmp_path: Path, made_up_fit: list[Wish]
+) -> None:
+    page = calibrating(qtbot, tmp_path)
+    assert [one.key for one in page.calibrate.chosen()] == ["air", "card"]
+    page.calibrate.run_button.click()
+    assert made_up_fit[-1].flux
+    assert made_up_fit[-1].reflectance == ("card",)
+    results = page.calibrate.results
+    assert results.body.isVisible()
+    assert "not identifiable" in results.sentences.text()
+    texts = [label.text() for label in results.body.findChildren(QLabel)]
+    assert "200.0 → 210.0 ± 6.0 µmol/s" in texts
+    assert "0.500 → 0.550, not identifiable" in texts
+    results.correlation_fold.click()
+    cell = results.correlation.item(0, 1)
+    assert cell is not None
+    assert cell.text() == "-0.40"
+    before, after = page.stage.first.picture, page.stage.second.picture
+    assert before is not None
+    assert after is not None
+    assert before.caption == "Before, 10.0 % rms: measured over predicted, 'Invented card'"
+    assert {mark.text for mark in after.marks} == {"1.01"}
+
+
+def test_a_calibration_is_used_in_one_step(
+    qtbot: QtBot, tmp_path: Path, made_up_fit: list[Wish]
+) -> None:
+    page = calibrating(qtbot, tmp_path)
+    page.calibrate.run_button.click()
+    before = page.desk.plan
+    page.calibrate.results.use_button.click()
+    assert undo_text(page) == "Use calibration in the plan"
+    assert page.desk.plan.lamps[0].model.ppf == 210
+    lining = page.desk.surveys[1].lining
+    assert lining is not None
+    assert (lining.key, lining.reflectance) == ("card", 0.55)
+    undo(page)
+    assert page.desk.plan == before
+    assert page.calibrate.results.use_button.isEnabled()
+
+
+def test_a_calibration_of_another_plan_is_not_used(
+    qtbot: QtBot, tmp_path: Path, made_up_fit: list[Wish]
+) -> None:
+    page = calibrating(qtbot, tmp_path)
+    page.calibrate.run_button.click()
+    changed = page.desk.plan.model_copy(update={"photoperiod_hours": 12.0, "lamps": ()})
+    page.workplace.document.apply(changed, "Take the lamp down")
+    assert not page.calibrate.results.use_button.isEnabled()
+    assert "calibrate again" in page.calibrate.results.note.text()
+
+
+def test_calibrated_entries_are_kept_in_the_library(
+    qtbot: QtBot, tmp_path: Path, made_up_fit: list[Wish]
+) -> None:
+    page = calibrating(qtbot, tmp_path)
+    page.calibrate.run_button.click()
+    page.calibrate.results.keep_button.click()
+    shelf = page.workplace.shelf
+    assert "panel-20260321" in {lamp.key for lamp in shelf.lamps}
+    assert "card-20260321" in {lining.key for lining in shelf.linings}
+    assert "Kept in the library" in page.calibrate.results.note.text()
+
+
+def open_air_light(plan: Plan) -> list[float]:
+    """E = I cosα / d² at the holes of ``GRID``, summed over 30 x 20 points of the panel."""
+    lamp = plan.lamps[0]
+    u = (np.arange(30) + 0.5) / 30 * 0.3 - 0.15 + lamp.x
+    v = (np.arange(20) + 0.5) / 20 * 0.2 - 0.1 + lamp.y
+    height = lamp.hanging_height
+    found = []
+    for x, y in holes(GRID, plan.space.footprint):
+        square = (u[:, None] - x) ** 2 + (v[None, :] - y) ** 2 + height**2
+        cosine = height / np.sqrt(square)
+        # A Lambertian panel of 200 µmol/s: I = 200 cosα / π.
+        found.append(float((200 / np.pi * cosine * cosine / square).mean()))
+    return found
+
+
+def test_a_lamp_weaker_than_its_label_is_found(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan()
+    survey = invented(plan, "air", lining=OPENING, meter=Meter(gain_uncertainty=0.01, noise=0.01))
+    values = [0.9 * value for value in open_air_light(plan)]
+    readings = tuple(Reading(hole=k, value=value) for k, value in enumerate(values, start=1))
+    page, _ = make_page(qtbot, tmp_path, plan, with_parts(survey, readings=readings))
+    page.show_task(tasks.CALIBRATE)
+    page.calibrate.run_button.click()
+    answer = page.fitting.answer
+    assert answer is not None, page.calibrate.alert.text()
+    flux = answer.calibration.value(Quantity.FLUX)
+    assert abs(flux.value - 180) < 3 * flux.standard_error
+    page.calibrate.results.use_button.click()
+    assert page.desk.plan.lamps[0].model.ppf == pytest.approx(flux.value)
+    assert page.desk.plan.lamps[0].model.ppf_uncertainty < 0.1, "predictions carry the error"
+
+
+def test_leave_one_out_is_told_in_sentences(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    rows = (LeftOut("air", "Air", 1.02, 0.03, "'Air' reads 2.0 % above what the others predict."),)
+    monkeypatch.setattr(fitting_module, "leave_out_job", lambda *_: lambda *_: rows)
+    page = calibrating(qtbot, tmp_path)
+    page.calibrate.leave_button.click()
+    assert "2.0 % above" in page.calibrate.results.left_out.text()
+
+
+def test_without_a_survey_chosen_nothing_can_be_run(qtbot: QtBot, tmp_path: Path) -> None:
+    page = calibrating(qtbot, tmp_path)
+    for row in range(page.calibrate.surveys.count()):
+        page.calibrate.surveys.item(row).setCheckState(Qt.CheckState.Unchecked)
+        assert not page.calibrate.leave_button.isEnabled()
+    assert not page.calibrate.run_button.isEnabled()
+
+
+def test_a_fit_that_cannot_be_made_says_why(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan(lamps=0)
+    page, _ = make_page(qtbot, tmp_path, plan, invented(plan))
+    page.show_task(tasks.CALIBRATE)
+    page.calibrate.flux.setChecked(True)
+    page.calibrate.run_button.click()
+    assert "hang one first" in page.calibrate.alert.text()
+
+
+def test_a_fit_runs_beside_the_window_and_can_be_cancelled(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("PLANNER_SYNCHRONOUS", "0")
+    begun = threading.Event()
+
+    def endless(cancelled: Callable[[], bool], progress: Callable[[float], None]) -> object:
+        progress(0.4)
+        begun.set()
+        while not cancelled():
+            begun.wait(0.001)
+        return None
+
+    monkeypatch.setattr(fitting_module, "fit_job", lambda *_: endless)
+    page = calibrating(qtbot, tmp_path)
+    page.calibrate.run_button.click()
+    assert begun.wait(2)
+    qtbot.waitUntil(lambda: page.calibrate.progress.value() == 40, timeout=2000)
+    assert page.calibrate.cancel_button.isVisible()
+    assert not page.calibrate.run_button.isEnabled()
+    page.calibrate.cancel_button.click()
+    assert not page.fitting.busy
+    assert page.calibrate.run_button.isEnabled()
+    assert not page.calibrate.progress.isVisible()
+
+
+# -- the page as a whole ------------------------------------------------------------------
+
+
+def test_every_task_paints_in_both_themes_and_names_what_can_be_touched(
+    qtbot: QtBot, tmp_path: Path, made_up_fit: list[Wish]
+) -> None:
+    from planner.app import theme
+
+    page = calibrating(qtbot, tmp_path)
+    page.calibrate.run_button.click()
+    for dark in (False, True):
+        page.setPalette(theme.palette(dark=dark))
+        for task in range(len(tasks.TASKS)):
+            page.show_task(task)
+            assert not page.grab().isNull()
+    for widget in page.findChildren(QWidget):
+        if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisibleTo(page):
+            named = widget.accessibleName() or getattr(widget, "text", lambda: "")()
+            inner = widget.parent() is not None and type(widget).__name__ in {
+                "QLineEdit", "QListView", "QTableView", "QScrollBar", "QHeaderView",
+            }  # fmt: skip
+            assert named or inner, f"{widget} has no name"
+
+
+def test_at_1280_the_drawing_keeps_half_and_nothing_sticks_out(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    for task in range(len(tasks.TASKS)):
+        page.show_task(task)
+        assert page.stage.width() >= 640
+        assert page.width() == 1280, "no part asks for more"
+        assert page.minimumSizeHint().width() <= 1280
+        assert page.minimumSizeHint().height() <= 720
+
+
+def test_the_steps_get_a_line_of_their_own_where_the_font_is_large(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    beside = page.header.tasks.y()
+    assert beside < page.header.surveys.height()
+    font = page.font()
+    font.setPointSizeF(font.pointSizeF() * 1.6)
+    page.setFont(font)
+    page.resize(1281, 720)
+    qtbot.waitUntil(lambda: page.header.tasks.y() > page.header.surveys.height(), timeout=1000)
+    assert page.header.tasks.width() >= page.header.tasks.sizeHint().width()
+
+
+def test_a_plan_opened_meanwhile_is_followed(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    page.workplace.document.replace(small_plan("Other"), None)
+    assert page.sides.currentWidget() is page.invitation
+    assert GRID.rows == 3
