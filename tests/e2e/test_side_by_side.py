@@ -520,6 +520,28 @@ def test_height_and_output_are_found_for_the_target(qtbot: QtBot, window: MainWi
     assert 39 <= adopted.figures.mean <= 81
 
 
+@pytest.mark.slow
+def test_places_of_two_lamps_are_found_and_adopted(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    page.open_verb(2)
+    question = page.finding.places
+    enter(qtbot, page.finding.count, "2")
+    enter(qtbot, page.finding.mean, "50")
+    question.line.ask.click()
+    qtbot.waitUntil(lambda: question.found is not None, timeout=60_000)
+    assert question.line.words.text()
+    question.adopt_button.click()
+    assert window.document.undo_stack.undoText() == "Adopt places of lamps"
+    assert len(window.document.plan.lamps) == 2
+    settle(qtbot, page)
+    adopted = page.comparer.sides[0].estimate
+    assert adopted is not None
+    # The mean asked for, to what the search promises; never an empty or a dark answer.
+    assert adopted.figures.mean == pytest.approx(50, rel=0.02)
+    window.document.undo_stack.undo()
+    assert len(window.document.plan.lamps) == 1
+
+
 def test_a_question_that_cannot_be_asked_says_what_is_missing(
     qtbot: QtBot, window: MainWindow
 ) -> None:
