@@ -174,7 +174,16 @@ def put_wall_reflectance(plan: Plan, value: float) -> Plan:
         while key in taken:
             key += "-"
         made[lining.key] = lining.model_copy(
-            update={"key": key, "reflectance": value, "low": value, "high": value}
+            update={
+                "key": key,
+                # Said in the name, for a plan that adopts it; names hold 120 characters.
+                "name": f"{lining.name[:90]}, taken as {100 * value:.0f} %",
+                "reflectance": value,
+                "low": value,
+                "high": value,
+                "source": f"A value tried in a sweep in place of {lining.reflectance:g}; "
+                f"that one came from: {lining.source}"[:4000],
+            }
         )
     if not made:
         raise SweepError("Every wall is open, so there is no reflectance to sweep.")

@@ -70,7 +70,11 @@ def test_spacing_and_wall_reflectance_by_hand() -> None:
     # About the middle at 0.3: 0.15 and 0.45.
     assert [one.x for one in spread.lamps] == pytest.approx([0.15, 0.45])
     darker = axis("reflectance").put(plan, 0.5)
-    assert darker.lining(darker.walls[0].bands[0].lining).reflectance == 0.5
+    swept = darker.lining(darker.walls[0].bands[0].lining)
+    assert swept.reflectance == 0.5
+    # An adopted value is not passed off as the material's own.
+    assert swept.name.endswith("taken as 50 %")
+    assert swept.source.startswith("A value tried in a sweep")
     assert darker.lining(darker.floor).reflectance == 0.8
     with pytest.raises(SweepError, match="at least two"):
         axis("spacing").put(sample_plan(), 0.3)
