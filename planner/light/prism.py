@@ -1,7 +1,7 @@
 """The room as rays see it: an upright prism over a simple polygon.
 
 Rays are cast in closed form against the walls, ceiling and bottom. For so few planes
-vectorised arithmetic is faster than a general ray kernel (about four times Intel Embree
+vectorised arithmetic is faster than a general ray kernel (two to three times Intel Embree
 on one core), works in double precision, and nothing can slip through an edge.
 
 Planes are numbered: wall k is k, the ceiling is W, the bottom is W + 1, and the faces of
