@@ -12,9 +12,10 @@ from dataclasses import dataclass, replace
 from typing import Any, Final, get_args
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QWheelEvent
 from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 
+from planner.app.undo_keys import asks_undo_or_redo
 from planner.plan import fields
 from planner.units import LengthUnit, format_length, format_number, parse_length
 
@@ -261,15 +262,7 @@ class QuantityBox(QAbstractSpinBox):
 
     def event(self, event: QEvent) -> bool:
         # An untouched field leaves undo and redo to the plan.
-        if (
-            event.type() == QEvent.Type.ShortcutOverride
-            and isinstance(event, QKeyEvent)
-            and not self.is_edited
-            and (
-                event.matches(QKeySequence.StandardKey.Undo)
-                or event.matches(QKeySequence.StandardKey.Redo)
-            )
-        ):
+        if not self.is_edited and asks_undo_or_redo(event):
             event.ignore()
             return False
         return super().event(event)

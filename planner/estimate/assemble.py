@@ -72,8 +72,8 @@ def respond(
         leaving = totals(surfaces.texel_patch, bright * surfaces.texel_area, surfaces.patch_count)
         misplaced = float(from_spots @ grid.inside_area - leaving @ paths.exchange.straight)
     mismatch = 0.0
-    if abs(grid.z - surfaces.prism.z0) < 1e-9:
-        on_canopy = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
+    if grid.on_bottom_of(surfaces.prism):
+        on_canopy = surfaces.patches_on_bottom()
         due = float(patch_flux[on_canopy].sum() - light.cell_density @ grid.inside_area)
         due += misplaced
         found = float(gathered @ grid.inside_area)

@@ -57,7 +57,7 @@ def lamp_light(
     prism = surfaces.prism
     source = lamp.source()
     cell_area = grid.inside_area
-    closed = abs(grid.z - prism.z0) < 1e-9
+    closed = grid.on_bottom_of(prism)
     cells = direct_on_cells(grid, prism, source)
     step()
     bottom_flux = float(cells @ cell_area) if closed else -1.0
@@ -132,7 +132,7 @@ def _reconciled(
         total = float(flux @ kept) + lost
         scale = given / total if total > 0 else 1.0
         return flux * scale, scale
-    bottom = surfaces.facet_plane[surfaces.patch_facet] == surfaces.prism.bottom
+    bottom = surfaces.patches_on_bottom()
     chance = faint + float(mirrored.spread_flux.sum())
     uncertain = chance + float(flux[~bottom] @ kept[~bottom]) + lost
     scale = max(given - image_flux, 0.0) / uncertain if uncertain > 0 else 0.0

@@ -50,6 +50,10 @@ class CellGrid:
         inside = np.flatnonzero(area.ravel() > 1e-3 * dx * dy)
         return cls(x, y, area, np.stack([cu, cv]), inside, z, (float(dx), float(dy)))
 
+    def on_bottom_of(self, prism: Prism) -> bool:
+        """Whether the map lies on the room's bottom: on a closed canopy, or on the floor."""
+        return abs(self.z - prism.z0) < 1e-9
+
     @property
     def inside_area(self) -> FloatArray:
         """Area of the cells inside, shape (C,)."""

@@ -63,7 +63,7 @@ def follow_photons(
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
     seen, weights, rays, lengths = [], [], [], []
-    plane_is_bottom = abs(grid.z - surfaces.prism.z0) < 1e-9
+    plane_is_bottom = grid.on_bottom_of(surfaces.prism)
     for arrival in mirror_chains(surfaces, origin, direction, mirrors, cutoff, random):
         step()
         met = len(chain)

@@ -12,6 +12,7 @@ import itertools
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from planner.light.polygon import (
     brought_inside,
@@ -153,6 +154,10 @@ class Surfaces:
         ):
             self._neighbours[k, texels] = start + r * columns + c
             self._nearness[k, texels] = w
+
+    def patches_on_bottom(self) -> npt.NDArray[np.bool_]:
+        """Which patches belong to the bottom, shape (P,)."""
+        return np.asarray(self.facet_plane[self.patch_facet] == self.prism.bottom)
 
     def smoothed(self, per_patch: FloatArray) -> FloatArray:
         """Values given per patch (P,) as a smooth field on texels (T,), never below 0."""

@@ -5,8 +5,10 @@ from __future__ import annotations
 import html
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
+
+from planner.app.undo_keys import asks_undo_or_redo
 
 
 class TextLine(QLineEdit):
@@ -76,15 +78,7 @@ class TextLine(QLineEdit):
 
     def event(self, event: QEvent) -> bool:
         # An untouched line leaves undo and redo to the plan.
-        if (
-            event.type() == QEvent.Type.ShortcutOverride
-            and isinstance(event, QKeyEvent)
-            and not self.is_edited
-            and (
-                event.matches(QKeySequence.StandardKey.Undo)
-                or event.matches(QKeySequence.StandardKey.Redo)
-            )
-        ):
+        if not self.is_edited and asks_undo_or_redo(event):
             event.ignore()
             return False
         return super().event(event)
