@@ -28,7 +28,8 @@ from planner.app.help import HelpWindow
 from planner.app.lamp_commands import LampCommands
 from planner.app.lamp_file_commands import SUFFIXES, LampFileCommands
 from planner.app.obstacle_commands import ObstacleCommands
-from planner.app.pages.sketch import SketchPage
+from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.pages.sketch.page import SketchPage
 from planner.app.pages.switching import PageBar, Pages
 from planner.app.plan_desk import PlanDesk
 from planner.app.questions import Questions
@@ -37,7 +38,6 @@ from planner.app.selection import SelectionModel
 from planner.app.settings import Settings
 from planner.app.settings_dialog import SettingsDialog
 from planner.app.shipped import app_icon
-from planner.app.side.variant_steps import VariantSteps
 from planner.app.state_line import StateLine
 from planner.app.view_choices import ViewChoices
 from planner.app.window_place import keep_place, restore_place
@@ -50,8 +50,8 @@ from planner.files.errors import PlanFileError
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
-    from planner.app.pages.side_by_side import SideBySidePage
-    from planner.app.pages.survey import SurveyPage
+    from planner.app.pages.side.page import SideBySidePage
+    from planner.app.pages.survey.page import SurveyPage
     from planner.estimate.outlook import Outlook
 
 MESSAGE_MS = 6000
@@ -263,7 +263,7 @@ class MainWindow(QMainWindow):
     # -- pages --------------------------------------------------------------------------
 
     def _make_side(self) -> SideBySidePage:
-        from planner.app.pages.side_by_side import SideBySidePage  # noqa: PLC0415 - when asked
+        from planner.app.pages.side.page import SideBySidePage  # noqa: PLC0415 - when asked
 
         made = SideBySidePage(
             self.document, self.display, self.page.shelf, self.variants, self.questions
@@ -275,7 +275,7 @@ class MainWindow(QMainWindow):
         return made
 
     def _make_survey(self) -> SurveyPage:
-        from planner.app.pages.survey import SurveyPage  # noqa: PLC0415 - when asked
+        from planner.app.pages.survey.page import SurveyPage  # noqa: PLC0415 - when asked
 
         made = SurveyPage(self.page.workplace, self.questions, self.settings)
         made.told.connect(self.tell)

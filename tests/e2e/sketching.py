@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.shelf import Shelf
-from planner.app.pages.sketch import SketchPage
+from planner.app.pages.sketch.page import SketchPage
 from planner.app.quantity_box import QuantityBox
 from planner.app.selection import SelectionModel
 from planner.catalogue.library import load_catalogue

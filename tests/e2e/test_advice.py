@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from planner.app.pages.sketch import SketchPage
+from planner.app.pages.sketch.page import SketchPage
 from planner.app.selection import Kind, Selection
 from planner.estimate.result import Estimate
 from planner.plan import edits

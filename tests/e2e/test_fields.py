@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.space_fields import SpaceFields
-from planner.app.pages.sketch import SketchPage
+from planner.app.pages.sketch.page import SketchPage
 from planner.app.quantity_box import QuantityBox
 from planner.app.selection import Kind, Selection
 from planner.plan import edits

@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.estimator import Weighed
 from planner.app.figures.details import shared_out
-from planner.app.pages.sketch import SketchPage
+from planner.app.pages.sketch.page import SketchPage
 from planner.app.selection import Kind, Selection
 from planner.estimate.outlook import Outlook
 from planner.estimate.result import Quality

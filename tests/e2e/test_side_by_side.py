@@ -15,9 +15,9 @@ from PySide6.QtGui import QGuiApplication, QPalette
 from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
-from planner.app.pages.side_by_side import SideBySidePage
+from planner.app.pages.side.linked import Shows
+from planner.app.pages.side.page import SideBySidePage
 from planner.app.selection import Kind, Selection
-from planner.app.side.linked import Shows
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
 from planner.estimate.telling import Sway
@@ -43,7 +43,7 @@ def made_up_sways(monkeypatch: pytest.MonkeyPatch) -> None:
         shade = 0.02 if plan.walls[0].bands[0].lining != "open" else 0.0
         return Sway({"flux": 0.1, plan.name: shade}, {"flux": 0.1, plan.name: shade}, 0.0)
 
-    monkeypatch.setattr("planner.app.side.comparer._own_sway", sway)
+    monkeypatch.setattr("planner.app.pages.side.comparer._own_sway", sway)
 
 
 def lit_plan() -> Plan:
@@ -102,8 +102,8 @@ def with_linings(window: MainWindow) -> None:
 def test_the_page_is_loaded_when_it_is_first_asked_for() -> None:
     program = (
         "import sys, planner.app.main_window\n"
-        "print([n for n in sys.modules if n.startswith('planner.app.side.map')"
-        " or n == 'planner.app.pages.side_by_side'])"
+        "print([n for n in sys.modules if n.startswith('planner.app.pages.side.map')"
+        " or n == 'planner.app.pages.side.page'])"
     )
     done = subprocess.run(
         [sys.executable, "-c", program], capture_output=True, text=True, timeout=60, check=True

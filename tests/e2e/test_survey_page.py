@@ -17,13 +17,13 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
-from planner.app.pages.survey import SurveyPage
-from planner.app.survey_page import fitting as fitting_module
-from planner.app.survey_page import header as tasks
-from planner.app.survey_page.calibration import Answer, Wish, proposed
-from planner.app.survey_page.pictures import View
-from planner.app.survey_page.table_dialog import TableDialog
-from planner.app.survey_page.work import Job
+from planner.app.pages.survey import fitting as fitting_module
+from planner.app.pages.survey import header as tasks
+from planner.app.pages.survey.calibration import Answer, Wish, proposed
+from planner.app.pages.survey.page import SurveyPage
+from planner.app.pages.survey.pictures import View
+from planner.app.pages.survey.table_dialog import TableDialog
+from planner.app.pages.survey.work import Job
 from planner.estimate.calibrate import LeftOut
 from planner.estimate.calibrate_model import Quantity
 from planner.estimate.calibrate_result import Calibration, Fitted, SurveyFit
@@ -34,7 +34,7 @@ from planner.plan.survey_edits import with_parts
 from planner.survey.layout import holes
 from planner.units import LengthUnit
 from tests.e2e.shell import make_window, small_plan, trigger
-from tests.unit.app.survey.surveying import GRID, invented, make_page
+from tests.unit.app.pages.survey.surveying import GRID, invented, make_page
 
 TABLES = Path(__file__).parents[1] / "data" / "tables"
 CARD = Lining(key="card", name="Card", reflectance=0.5, low=0.4, high=0.6)

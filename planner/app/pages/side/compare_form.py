@@ -1,0 +1,126 @@
+"""Comparing: what the maps show, against what, the ranking, and what can be told apart."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QCheckBox, QWidget
+
+from planner.app.display import Display
+from planner.app.document import Document
+from planner.app.fields.form import NoteLabel
+from planner.app.pages.side.comparer import Comparer
+from planner.app.pages.side.linked import Linked, Shows
+from planner.app.pages.side.question_form import QuestionForm
+from planner.app.pages.side.section_curves import SectionCurves
+from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.estimate.telling import verdict
+
+_SHOWS = (
+    ("Light", Shows.LIGHT),
+    ("Difference from the baseline", Shows.DIFFERENCE),
+    ("Ratio to the baseline", Shows.RATIO),
+)
+
+
+class CompareForm(QuestionForm):
+    """Choices of the maps, ranking, verdict and section."""
+
+    def __init__(
+        self,
+        document: Document,
+        display: Display,
+        comparer: Comparer,
+        linked: Linked,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(display, parent)
+        self._document, self._comparer, self._linked = document, comparer, linked
+        _, self.shows = self.add_choice("Maps show", list(_SHOWS))
+        self.shows.activated.connect(
+            lambda line: linked.update(shows=Shows(self.shows.itemData(line)))
+        )
+        _, self.baseline = self.add_choice(
+            "Baseline", [], "What the others are measured against: the plan, a variant or open air."
+        )
+        self.baseline.activated.connect(lambda line: linked.update(baseline=line))
+        self.own_scale = QCheckBox("Own scale for each map")
+        self.own_scale.toggled.connect(lambda on: linked.update(own_scale=on))
+        self.add_wide(self.own_scale)
+        self.open_air = QCheckBox("Open air, without any walls, as well")
+        self.open_air.toggled.connect(lambda on: linked.update(open_air=on))
+        self.add_wide(self.open_air)
+        self.verdict = NoteLabel()
+        self.verdict.setForegroundRole(self.palette().ColorRole.WindowText)
+        self.verdict.setAccessibleName("What can be told")
+        self.verdict.setContentsMargins(0, 8, 0, 8)
+        self.add_wide(self.verdict)
+        self.ranking = RankingPlot()
+        self.ranking.picked.connect(lambda index: linked.update(chosen=index))
+        self.add_wide(self.ranking)
+        self.add_heading("Along the line A to B")
+        self.curves = SectionCurves(comparer, linked)
+        self.add_wide(self.curves)
+        self.end()
+        comparer.compared.connect(self.refresh)
+        comparer.told.connect(self.refresh)
+        linked.changed.connect(lambda _new, _old: self.refresh())
+
+    def refresh(self) -> None:
+        """Show the newest comparison."""
+        sides, state = self._comparer.sides, self._linked.state
+        names = [side.name for side in sides]
+        if [self.baseline.itemText(k) for k in range(self.baseline.count())] != names:
+            self.baseline.clear()
+            self.baseline.addItems(names)
+            self.baseline.widen_list()
+        self.baseline.setCurrentIndex(state.baseline)
+        self.shows.setCurrentIndex([one for _, one in _SHOWS].index(state.shows))
+        self.own_scale.setChecked(state.own_scale)
+        self.open_air.setChecked(state.open_air)
+        plan = self._document.plan
+        band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
+        self.ranking.show_lines((*self._estimated(), *self._measured()), band, state.chosen)
+        self.verdict.setText(self._words())
+
+    def _estimated(self) -> tuple[RankLine, ...]:
+        lines = []
+        for index, side in enumerate(self._comparer.sides):
+            if side.estimate is not None:
+                found = self._comparer.telling(side)
+                alike = found is not None and not found.clear
+                f = side.estimate.figures
+                lines.append(RankLine(side.name, f.minimum, f.mean, f.maximum, index, alike))
+        return tuple(lines)
+
+    def _measured(self) -> tuple[RankLine, ...]:
+        from planner.survey.statistics import summarise  # noqa: PLC0415 - only with surveys
+
+        lines = []
+        for survey in self._document.plan.surveys:
+            found = summarise(survey)
+            if found is not None:
+                lines.append(RankLine(survey.name, found.minimum, found.mean, found.maximum))
+        return tuple(lines)
+
+    def _words(self) -> str:
+        """What can be told of the chosen side, or of all where the baseline is chosen."""
+        sides, base = self._comparer.sides, self._comparer.baseline
+        if base is None or len(sides) < 2:
+            return ""
+        chosen = sides[min(self._linked.state.chosen, len(sides) - 1)]
+        if chosen is not base:
+            found = self._comparer.telling(chosen)
+            if found is not None:
+                return verdict(chosen.name, found, base.name)
+            if self._comparer.all_told:
+                return f"{chosen.name} and {base.name} cannot be weighed: one of them is dark."
+            return "How sure the difference is will be known in a moment."
+        tellings = [self._comparer.telling(side) for side in sides if side is not base]
+        if any(found is None for found in tellings) and not self._comparer.all_told:
+            return "How sure the differences are will be known in a moment."
+        known = [found for found in tellings if found is not None]
+        alike = sum(not found.clear for found in known)
+        if not known:
+            return ""
+        if alike == 0:
+            return f"All {len(known)} can be told from {base.name}." if len(known) > 1 else ""
+        return f"{alike} of {len(known)} cannot be told from {base.name}; they are marked ≈."

@@ -1,0 +1,317 @@
+"""The comparer: light of the plan and all its variants, and whether they can be told apart.
+
+It follows the open plan while the page is in sight: a quick comparison first, the default
+quality after it, and then, one side after another, how its figures move with what is not
+known well. What was found about a plan is kept, so that a new variant costs only itself.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import partial
+from typing import TYPE_CHECKING, Any, Final
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from planner.app.display import Display
+from planner.app.document import Document
+from planner.app.pages.side.lane import Lane, Task
+from planner.app.pages.side.linked import Linked
+from planner.app.pages.side.variant_steps import differs
+from planner.estimate.compare import Comparison, Origin, Side, against, compare
+from planner.estimate.evaluate import Cache
+from planner.estimate.result import EstimateOptions, Quality
+from planner.plan.costs import Costs
+from planner.plan.plan import Plan
+from planner.plan.variant_edits import bare, free_name
+
+if TYPE_CHECKING:
+    from planner.estimate.compare import AgainstMap
+    from planner.estimate.telling import Sway, Telling
+
+SETTLE_MS: Final = 120
+_MOST_KEPT: Final = 120
+_COVERAGE: Final = 1.96
+
+Comparing = Callable[..., Comparison]
+Swaying = Callable[..., Any]
+
+
+@dataclass(frozen=True)
+class _Question:
+    plan: Plan
+    options: EstimateOptions
+    with_open_air: bool
+
+
+@dataclass(frozen=True)
+class _SwayOf:
+    key: str
+
+
+class Comparer(QObject):
+    """Keeps the newest comparison.
+
+    Signals: ``compared`` when there is a new one, ``told`` when it is known of one more side
+    how sure it is, ``failed(str)``, ``busy_changed(bool)`` and ``progressed(float)``.
+    ``comparing`` and ``swaying`` are the functions of ``estimate.compare`` and
+    ``estimate.telling``; tests give their own.
+    """
+
+    compared = Signal()
+    told = Signal()
+    failed = Signal(str)
+    busy_changed = Signal(bool)
+    progressed = Signal(float)
+
+    def __init__(
+        self,
+        document: Document,
+        display: Display,
+        linked: Linked,
+        *,
+        comparing: Comparing = compare,
+        swaying: Swaying | None = None,
+        synchronous: bool | None = None,
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._document, self._display, self._linked = document, display, linked
+        self._comparing = comparing
+        self._swaying = swaying
+        self.comparison: Comparison | None = None
+        self.coarse = False
+        self._asked: _Question | None = None
+        self._about: object = None
+        self._followed = False
+        self._cache = Cache()
+        self._sways: dict[str, Sway | None] = {}
+        self.lane = Lane("comparer", synchronous=synchronous, parent=self)
+        self.lane.done.connect(self._on_done)
+        self.lane.failed.connect(self._on_failed)
+        self.lane.busy_changed.connect(lambda _on: self._tell_busy())
+        self.lane.progressed.connect(self.progressed)
+        self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
+        self._settle.timeout.connect(self._ask)
+        document.changed.connect(self._on_plan)
+        display.changed.connect(lambda _state: self._on_changed())
+        linked.changed.connect(self._on_linked)
+
+    # -- following the plan -------------------------------------------------------------
+
+    def follow(self, on: bool) -> None:
+        """Compute while the page is in sight, and rest while it is not."""
+        self._followed = on
+        if on:
+            self._ask()
+        else:
+            self._settle.stop()
+            self.lane.drop()
+
+    @property
+    def computing(self) -> bool:
+        """Whether light is being computed (not only how sure it is)."""
+        return self.lane.busy and not isinstance(self._about, _SwayOf)
+
+    @property
+    def current(self) -> bool:
+        """Whether the comparison is of the plan as it stands, at default quality."""
+        return self.comparison is not None and not self.coarse and self._asked is None
+
+    def _on_changed(self) -> None:
+        if self._followed:
+            self._settle.start()
+
+    def _on_plan(self, old: Plan, new: Plan) -> None:
+        if _compared_part(old) != _compared_part(new):
+            self._on_changed()
+        elif self.comparison is not None:
+            self.compared.emit()
+
+    def _on_linked(self, new: Any, old: Any) -> None:
+        if self._followed and new.open_air != old.open_air:
+            self._ask()
+
+    def _question(self, quality: Quality) -> _Question:
+        cells = self._display.state.cells
+        options = EstimateOptions(cells=(cells, cells), quality=quality)
+        return _Question(self._document.plan, options, self._linked.state.open_air)
+
+    def _ask(self) -> None:
+        self._settle.stop()
+        self._put(self._question(Quality.PREVIEW))
+
+    def _put(self, question: _Question) -> None:
+        self._asked = question
+        comparing, cache, unit = self._comparing, self._cache, self._display.unit
+
+        def job(task: Task) -> Comparison:
+            return comparing(
+                question.plan,
+                question.options,
+                with_open_air=question.with_open_air,
+                unit=unit,
+                cache=cache,
+                progress=task.progress,
+                cancelled=task.cancelled,
+            )
+
+        self._about = question
+        self.lane.ask(question, job)
+
+    def _on_done(self, about: object, result: object) -> None:
+        if isinstance(about, _SwayOf):
+            self._keep_sway(about.key, result)
+            self.told.emit()
+            self._next_sway()
+        elif isinstance(about, _Question) and isinstance(result, Comparison):
+            self._show(about, result)
+
+    def _show(self, question: _Question, found: Comparison) -> None:
+        self.coarse = question.options.quality is Quality.PREVIEW
+        self._asked = None
+        self.comparison = self._worded(found, question.plan)
+        count = len(self.comparison.sides)
+        state = self._linked.state
+        self._linked.update(
+            chosen=min(state.chosen, count - 1), baseline=min(state.baseline, count - 1)
+        )
+        self.compared.emit()
+        if self.coarse:
+            self._put(self._question(Quality.DEFAULT))
+        else:
+            self._next_sway()
+
+    def _worded(self, found: Comparison, plan: Plan) -> Comparison:
+        """Names made unique, and of the changes only those that change something."""
+        sides: list[Side] = []
+        for side in found.sides:
+            name = free_name([one.name for one in sides], side.name)
+            said = side.said
+            if side.origin is Origin.VARIANT and side.index is not None:
+                said = differs(plan, plan.variants[side.index], self._display.unit)
+            sides.append(replace(side, name=name, said=said))
+        return Comparison(tuple(sides))
+
+    def _on_failed(self, about: object, sentence: str) -> None:
+        if isinstance(about, _SwayOf):
+            self._keep_sway(about.key, None)
+            self._next_sway()
+        else:
+            self._asked = None
+            self.failed.emit(sentence)
+
+    def _tell_busy(self) -> None:
+        self.busy_changed.emit(self.computing)
+
+    # -- how sure -----------------------------------------------------------------------
+
+    def _next_sway(self) -> None:
+        """Find out about the next side that is not known yet; the baseline comes first."""
+        swaying = self._swaying or _own_sway
+        for index in self._in_order():
+            side = self.sides[index]
+            key = _key(side.plan)
+            if side.estimate is None or key in self._sways:
+                continue
+            estimate, plan = side.estimate, side.plan
+            self._about = _SwayOf(key)
+            self.lane.ask(
+                self._about,
+                partial(_sway_in, swaying, plan, estimate),
+            )
+            self._tell_busy()
+            return
+
+    def _in_order(self) -> list[int]:
+        first = self._linked.state.baseline
+        return sorted(range(len(self.sides)), key=lambda index: (index != first, index))
+
+    def _keep_sway(self, key: str, found: Any) -> None:
+        while len(self._sways) >= _MOST_KEPT:
+            del self._sways[next(iter(self._sways))]
+        self._sways[key] = found
+
+    @property
+    def all_told(self) -> bool:
+        """Whether it is known of every side how sure it is."""
+        return self.comparison is not None and all(
+            side.estimate is None or _key(side.plan) in self._sways for side in self.sides
+        )
+
+    # -- reading ------------------------------------------------------------------------
+
+    @property
+    def sides(self) -> tuple[Side, ...]:
+        """The sides of the newest comparison."""
+        return () if self.comparison is None else self.comparison.sides
+
+    @property
+    def baseline(self) -> Side | None:
+        """The side the others are measured against."""
+        sides = self.sides
+        return sides[min(self._linked.state.baseline, len(sides) - 1)] if sides else None
+
+    def telling(self, side: Side) -> Telling | None:
+        """Whether the mean of a side can be told from the baseline's; None if not known."""
+        base = self.baseline
+        if base is None or side is base or side.estimate is None or base.estimate is None:
+            return None
+        from planner.estimate.telling import tell_means  # noqa: PLC0415 - with the page only
+
+        one, two = self._sways.get(_key(side.plan)), self._sways.get(_key(base.plan))
+        if one is None or two is None:
+            return None
+        return tell_means(side.estimate, base.estimate, one, two)
+
+    def against(self, side: Side) -> AgainstMap | None:
+        """The map of a side against the baseline's; None without both."""
+        base = self.baseline
+        if base is None or side.estimate is None or base.estimate is None:
+            return None
+        return against(side.estimate, base.estimate)
+
+    def unresolved(self, side: Side) -> float:
+        """How far from 1 the ratio of a cell must be to be told apart (as a logarithm).
+
+        The uncertain inputs count as far as they move the two means apart; the
+        computation's own error of a cell counts in full.
+        """
+        base = self.baseline
+        if base is None or side is base:
+            return 0.0
+        numeric = math.hypot(_error(side), _error(base)) * _COVERAGE
+        found = self.telling(side)
+        inputs = 0.0 if found is None else math.log(found.high / found.ratio)
+        return math.hypot(inputs, numeric)
+
+    def shutdown(self) -> None:
+        """Stop the work and join the thread."""
+        self._settle.stop()
+        self.lane.shutdown()
+
+
+def _compared_part(plan: Plan) -> Plan:
+    """The plan without what does not change the comparison."""
+    rest = {"surveys": (), "schedule": (), "costs": Costs(), "note": ""}
+    return plan.model_copy(update=rest)
+
+
+def _sway_in(swaying: Swaying, plan: Plan, estimate: Any, task: Task) -> Any:
+    return swaying(plan, estimate, cancelled=task.cancelled)
+
+
+def _error(side: Side) -> float:
+    return 0.0 if side.estimate is None else side.estimate.numeric_error or 0.0
+
+
+def _key(plan: Plan) -> str:
+    return bare(plan).model_copy(update={"name": "", "note": ""}).model_dump_json()
+
+
+def _own_sway(plan: Plan, estimate: Any, **named: Any) -> Any:
+    from planner.estimate.telling import sway  # noqa: PLC0415 - heavy
+
+    return sway(plan, estimate, **named)

@@ -1,0 +1,155 @@
+"""Small forms for questions: fields that hold their own value and ask nothing of the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QProgressBar, QPushButton, QWidget
+
+from planner.app.display import Display
+from planner.app.fields.form import Form, NoteLabel, Row, button
+from planner.app.fields.still_combo import StillCombo
+from planner.app.pages.side.lane import Job, Lane
+from planner.app.quantity_box import Quantity, QuantityBox
+
+
+class QuestionForm(Form):
+    """Rows with numbers and choices; lengths follow the unit chosen for display."""
+
+    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._display = display
+        self.boxes: list[QuantityBox] = []
+        display.changed.connect(lambda _state: self._on_unit())
+
+    def add_number(
+        self, label: str, quantity: Quantity, value: float, explanation: str = ""
+    ) -> tuple[Row, QuantityBox]:
+        """A number that is kept here."""
+        box = QuantityBox(quantity, label)
+        box.set_unit(self._display.unit)
+        box.reset(value)
+        row = self.add_row(label, box, explanation)
+
+        def take(new: float) -> None:
+            row.clear_error()
+            box.reset(new)
+
+        box.committed.connect(take)
+        box.stepped.connect(take)
+        box.refused.connect(row.show_error)
+        box.reverted.connect(row.clear_error)
+        self.boxes.append(box)
+        return row, box
+
+    def add_choice(
+        self, label: str, entries: Sequence[tuple[str, object]], explanation: str = ""
+    ) -> tuple[Row, StillCombo]:
+        """A choice from a list of texts with what they stand for."""
+        combo = StillCombo()
+        for text, data in entries:
+            combo.addItem(text, data)
+        combo.widen_list()
+        return self.add_row(label, combo, explanation), combo
+
+    def take_typed(self) -> None:
+        """Take over what is still being typed, before a question is asked."""
+        for box in self.boxes:
+            box.commit()
+
+    def _on_unit(self) -> None:
+        for box in self.boxes:
+            box.set_unit(self._display.unit)
+
+
+class AskLine(QWidget):
+    """A button that asks, one that stops, how far it is, and the answer in words."""
+
+    def __init__(self, form: Form, ask: str, tip: str = "") -> None:
+        super().__init__(form)
+        self.ask: QPushButton = button(ask, tip)
+        self.stop: QPushButton = button("Stop", "Stop computing")
+        form.add_buttons(self.ask, self.stop)
+        self.bar = QProgressBar()
+        self.bar.setTextVisible(False)
+        self.bar.setMaximumHeight(6)
+        self.bar.setRange(0, 1000)
+        self.bar.setAccessibleName(f"Progress: {ask}")
+        form.add_wide(self.bar)
+        self.words = NoteLabel()
+        self.words.setForegroundRole(self.words.palette().ColorRole.WindowText)
+        self.words.setAccessibleName(f"Answer: {ask}")
+        form.add_wide(self.words)
+        self.alert = form.add_alert()
+        self.hide()
+        self._busy = False
+        self.show_busy(False)
+
+    def show_busy(self, busy: bool) -> None:
+        """A question runs or has ended."""
+        self.ask.setEnabled(not busy)
+        self.stop.setVisible(busy)
+        self.bar.setVisible(busy)
+        if busy and not self._busy:
+            self.bar.setValue(0)
+            self.say("")
+        self._busy = busy
+
+    def show_progress(self, fraction: float) -> None:
+        """So much is done."""
+        self.bar.setValue(round(1000 * min(max(fraction, 0.0), 1.0)))
+
+    def say(self, words: str, problem: str = "") -> None:
+        """Show the answer, or what is wrong."""
+        self.words.setText(words)
+        self.words.setVisible(bool(words))
+        self.alert.say(problem)
+
+
+class Asker(QObject):
+    """Asks one kind of question on a lane and keeps its line up to date.
+
+    ``answered(about, result)`` for the newest question of this kind, unless another kind took
+    its place.
+    """
+
+    answered = Signal(object, object)
+
+    def __init__(self, lane: Lane, line: AskLine, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._lane, self._line = lane, line
+        self._about: object = None
+        line.stop.clicked.connect(lane.stop)
+        lane.done.connect(self._on_done)
+        lane.failed.connect(self._on_failed)
+        lane.progressed.connect(self._on_progress)
+        lane.turned.connect(self._on_turned)
+
+    @property
+    def busy(self) -> bool:
+        """Whether this question is the one that is awaited."""
+        return self._about is not None and self._lane.about is self._about
+
+    def ask(self, about: object, job: Job) -> None:
+        """Put the question; it takes the place of whatever runs on the lane."""
+        self._about = about
+        self._lane.ask(about, job)
+
+    def _on_turned(self) -> None:
+        if self._about is not None:
+            self._line.show_busy(self.busy)
+
+    def _on_progress(self, fraction: float) -> None:
+        if self.busy:
+            self._line.show_progress(fraction)
+
+    def _on_done(self, about: object, result: object) -> None:
+        if about is self._about:
+            self._about = None
+            self.answered.emit(about, result)
+
+    def _on_failed(self, about: object, sentence: str) -> None:
+        if about is self._about:
+            self._about = None
+            self._line.say("", sentence)

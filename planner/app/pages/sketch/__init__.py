@@ -1,0 +1,1 @@
+"""The Sketch page: draw the space, hang lamps, see the light."""

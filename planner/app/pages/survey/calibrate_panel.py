@@ -1,0 +1,227 @@
+"""The column of calibration: which surveys, what may change, the run and what it found."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QListWidget,
+    QListWidgetItem,
+    QProgressBar,
+    QVBoxLayout,
+    QWidget,
+)
+
+from planner.app import theme
+from planner.app.fields.form import AlertLabel, Form, NoteLabel, button
+from planner.app.fields.still_combo import StillCombo
+from planner.app.pages.survey.calibrate_results import CalibrationResults
+from planner.app.pages.survey.calibration import Answer, Wish, linings_told, proposed
+from planner.app.pages.survey.desk import SurveyDesk
+from planner.plan.survey import Survey
+
+PROFILES = (
+    ("as it is", "As it is"),
+    ("exponent", "Exponent m of cos^m"),
+    ("curve", "A free polar curve"),
+)
+ABOUT = (
+    "A survey in open air tells the lamp; one in a lined space tells the lining, with the lamp "
+    "taken from the first. The gain of each meter is always unknown within its uncertainty."
+)
+_CHECKED = Qt.CheckState.Checked
+
+
+class CalibratePanel(QWidget):
+    """Signals: ``run_wanted(Wish)``, ``leave_out_wanted(Wish)``, ``cancel_wanted``,
+    ``use_wanted`` and ``keep_wanted`` for the calibration shown.
+    """  # noqa: D205
+
+    run_wanted = Signal(object)
+    leave_out_wanted = Signal(object)
+    cancel_wanted = Signal()
+    use_wanted = Signal()
+    keep_wanted = Signal()
+
+    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self._proposed_for: tuple[str, ...] | None = None
+        self.form = Form()
+        self.surveys = self._list("Surveys to fit together")
+        self.linings = self._list("Reflectance of")
+        self.shares = self._list("Mirror-like share of")
+        self.flux = QCheckBox("Photon flux of the lamps")
+        self.shift = QCheckBox("Place of the lamps, sideways")
+        self.profile = StillCombo()
+        self.run_button = button("Calibrate", "Fit all chosen surveys together.")
+        self.leave_button = button(
+            "Leave one out", "Predict each survey from the others, and say how well it went."
+        )
+        self.progress = QProgressBar()
+        self.cancel_button = button("Cancel", "Give the fit up; nothing changes.")
+        self.alert = AlertLabel()
+        self.results = CalibrationResults()
+        self._arrange()
+        self._connect()
+        self.show_busy(False)
+
+    def _list(self, name: str) -> QListWidget:
+        made = QListWidget()
+        made.setAccessibleName(name)
+        made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        made.setTextElideMode(Qt.TextElideMode.ElideMiddle)
+        return made
+
+    def _arrange(self) -> None:
+        form = self.form
+        form.add_wide(NoteLabel(ABOUT))
+        form.add_row("Surveys", self.surveys, wide=True)
+        form.add_heading("What may change")
+        for value, text in PROFILES:
+            self.profile.addItem(text, value)
+        for box in (self.flux, self.shift):
+            box.setAccessibleName(box.text())
+        form.add_wide(self.flux)
+        form.add_row("Lamps' profile", self.profile)
+        form.add_wide(self.shift)
+        self.linings_row = form.add_row("Reflectance of", self.linings, wide=True)
+        self.shares_row = form.add_row("Mirror-like share of", self.shares, wide=True)
+        form.add_buttons(self.run_button, self.leave_button)
+        self.progress.setRange(0, 100)
+        self.progress.setAccessibleName("Progress of the fit")
+        self.progress.setTextVisible(False)
+        self.progress.setFixedHeight(theme.RHYTHM)
+        form.add_wide(self.progress)
+        form.add_wide(self.cancel_button)
+        form.add_wide(self.alert)
+        form.end()
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(theme.RHYTHM)
+        layout.addWidget(form)
+        layout.addWidget(self.results)
+        layout.addStretch(1)
+
+    def _connect(self) -> None:
+        self.run_button.clicked.connect(lambda: self.run_wanted.emit(self.wish()))
+        self.leave_button.clicked.connect(lambda: self.leave_out_wanted.emit(self.wish()))
+        self.cancel_button.clicked.connect(self.cancel_wanted)
+        self.results.use_button.clicked.connect(self.use_wanted)
+        self.results.keep_button.clicked.connect(self.keep_wanted)
+        self.surveys.itemChanged.connect(lambda _item: self._on_surveys())
+
+    # -- what is asked ------------------------------------------------------------------
+
+    def chosen(self) -> tuple[Survey, ...]:
+        """The surveys that are ticked, in the plan's order."""
+        keys = set(_ticked(self.surveys))
+        return tuple(survey for survey in self.desk.surveys if survey.key in keys)
+
+    def wish(self) -> Wish:
+        """What the fields ask for."""
+        return Wish(
+            self.chosen(),
+            flux=self.flux.isChecked(),
+            profile=str(self.profile.currentData()),
+            shift=self.shift.isChecked(),
+            reflectance=_ticked(self.linings),
+            specular=_ticked(self.shares),
+        )
+
+    def refresh(self) -> None:
+        """Follow the plan's surveys; ticks stay where the surveys do."""
+        read = [survey for survey in self.desk.surveys if survey.readings]
+        before = set(_ticked(self.surveys))
+        known = {self.surveys.item(k).data(_KEY) for k in range(self.surveys.count())}
+        ticked = [s.key for s in read if s.key in before or s.key not in known]
+        rows = [(survey.key, _named(survey)) for survey in read]
+        _fill(self.surveys, rows, ticked)
+        self.results.follow(self.desk.plan)
+        self._propose()
+        self._enable()
+
+    def _on_surveys(self) -> None:
+        self._propose()
+        self._enable()
+
+    def _propose(self) -> None:
+        """Free what the chosen surveys can tell, when other ones were chosen."""
+        surveys = self.chosen()
+        state = tuple(f"{s.key}/{'' if s.lining is None else s.lining.key}" for s in surveys)
+        if state == self._proposed_for:
+            return
+        self._proposed_for = state
+        wish = proposed(self.desk.plan, surveys)
+        self.flux.setChecked(wish.flux)
+        self.shift.setChecked(wish.shift)
+        self.profile.setCurrentIndex(self.profile.findData(wish.profile))
+        told = linings_told(self.desk.plan, surveys)
+        rows = [(lining.key, lining.name) for lining in told]
+        _fill(self.linings, rows, wish.reflectance)
+        _fill(self.shares, rows, wish.specular)
+        self.linings_row.set_visible(bool(rows))
+        self.shares_row.set_visible(bool(rows))
+
+    # -- the run ------------------------------------------------------------------------
+
+    def show_busy(self, busy: bool) -> None:
+        """Show the progress of a run, or what can be started."""
+        self.progress.setVisible(busy)
+        self.cancel_button.setVisible(busy)
+        if busy:
+            self.progress.setValue(0)
+            self.alert.say("")
+        self._enable(busy)
+
+    def show_progress(self, fraction: float) -> None:
+        """How much of the run is done; it never goes back."""
+        self.progress.setValue(max(self.progress.value(), round(100 * fraction)))
+
+    def show_failure(self, sentence: str) -> None:
+        """Say why there is no result."""
+        self.alert.say(sentence)
+
+    def show_answer(self, answer: Answer) -> None:
+        """Show what a fit found."""
+        self.alert.say("")
+        self.results.show_answer(answer)
+        self.results.follow(self.desk.plan)
+
+    def _enable(self, busy: bool = False) -> None:
+        count = len(self.chosen())
+        self.run_button.setEnabled(not busy and count > 0)
+        self.leave_button.setEnabled(not busy and count > 1)
+
+
+_KEY = Qt.ItemDataRole.UserRole
+
+
+def _ticked(listed: QListWidget) -> tuple[str, ...]:
+    items = [listed.item(k) for k in range(listed.count())]
+    return tuple(str(item.data(_KEY)) for item in items if item.checkState() == _CHECKED)
+
+
+def _fill(listed: QListWidget, rows: list[tuple[str, str]], ticked: Iterable[str]) -> None:
+    listed.blockSignals(True)
+    listed.clear()
+    chosen = set(ticked)
+    for key, text in rows:
+        item = QListWidgetItem(text)
+        item.setData(_KEY, key)
+        item.setToolTip(text)
+        item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
+        item.setFlags(item.flags() | Qt.ItemFlag.ItemIsSelectable)
+        item.setCheckState(_CHECKED if key in chosen else Qt.CheckState.Unchecked)
+        listed.addItem(item)
+    listed.blockSignals(False)
+    line = max(listed.sizeHintForRow(0), listed.fontMetrics().height())
+    listed.setFixedHeight(line * min(max(len(rows), 1), 6) + 2 * listed.frameWidth() + 4)
+
+
+def _named(survey: Survey) -> str:
+    if survey.open_air:
+        return f"{survey.name} (open air)"
+    return survey.name if survey.lining is None else f"{survey.name} ({survey.lining.name})"

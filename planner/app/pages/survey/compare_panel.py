@@ -1,0 +1,162 @@
+"""The column of comparison: a ranking, ratios to any base, and verdicts in words."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QHeaderView, QLabel, QTableWidget, QTableWidgetItem, QWidget
+
+from planner.app import theme
+from planner.app.fields.form import Form, NoteLabel
+from planner.app.fields.still_combo import StillCombo
+from planner.app.pages.survey.desk import SurveyDesk
+from planner.plan.survey import Survey
+from planner.survey.comparison import COVERAGE, Pairing, compare, ranking
+
+BY: Final = (("mean", "Mean of the holes"), ("min", "Darkest hole"), ("max", "Brightest hole"))
+NEED_TWO: Final = (
+    "A comparison needs readings of two surveys. Copy this survey to the same board, change one "
+    "thing - the lining, the height - and read again."
+)
+_MOST_VERDICTS: Final = 8
+
+
+class ComparePanel(Form):
+    """Reads the desk's surveys; the one the shown is set against is chosen here."""
+
+    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.pair: Pairing | None = None
+        self.other = StillCombo()
+        self.add_row(
+            "Set against",
+            self.other,
+            "The map shows the survey chosen above over this one, hole by hole.",
+        )
+        self.ratio = QLabel()
+        font = theme.tabular(self.ratio.font())
+        font.setPointSizeF(font.pointSizeF() * 1.9)
+        self.ratio.setFont(font)
+        self.ratio.setAccessibleName("Ratio of the two surveys")
+        self.add_wide(self.ratio)
+        self.verdict = QLabel()
+        self.verdict.setWordWrap(True)
+        self.verdict.setAccessibleName("What the ratio means")
+        self.add_wide(self.verdict)
+        self.add_heading("Ranking")
+        self.by = StillCombo()
+        for value, text in BY:
+            self.by.addItem(text, value)
+        self.add_row("Ranked by", self.by)
+        self.base = StillCombo()
+        self.add_row("Base, counts as 1", self.base)
+        self.table = QTableWidget(0, 3)
+        self._dress_table()
+        self.add_wide(self.table)
+        self.add_heading("Can the readings tell them apart?")
+        self.verdicts = QLabel()
+        self.verdicts.setWordWrap(True)
+        self.verdicts.setAccessibleName("Verdicts")
+        self.verdicts.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.add_wide(self.verdicts)
+        self.note = NoteLabel(NEED_TWO)
+        self.add_wide(self.note)
+        self.end()
+        self.other.activated.connect(lambda _k: desk.choose_other(self.other.currentData()))
+        self.by.activated.connect(lambda _k: self.refresh())
+        self.base.activated.connect(lambda _k: self.refresh())
+
+    def _dress_table(self) -> None:
+        table = self.table
+        table.setAccessibleName("Ranking of the surveys")
+        table.setHorizontalHeaderLabels(["Survey", "µmol m⁻² s⁻¹", "Ratio"])
+        table.verticalHeader().hide()
+        table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
+        table.setSelectionMode(QTableWidget.SelectionMode.NoSelection)
+        table.setTabKeyNavigation(False)
+        table.setShowGrid(False)
+        header = table.horizontalHeader()
+        header.setHighlightSections(False)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
+
+    # -- showing ------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Compare what the plan holds now."""
+        survey = self.desk.survey
+        read = [one for one in self.desk.surveys if one.readings]
+        self._fill(self.other, [s for s in self.desk.surveys if s is not survey])
+        if self.desk.other is not None:
+            self.other.setCurrentIndex(self.other.findData(self.desk.other.key))
+        base = self.base.currentData()
+        self._fill(self.base, read)
+        self.base.setCurrentIndex(max(self.base.findData(base), 0))
+        self.note.setVisible(len(read) < 2)
+        self._show_pair(survey)
+        self._show_ranking(read)
+        self._show_verdicts(read)
+
+    def _fill(self, combo: StillCombo, surveys: list[Survey]) -> None:
+        combo.clear()
+        for survey in surveys:
+            combo.addItem(survey.name, survey.key)
+        combo.setEnabled(combo.count() > 0)
+        combo.widen_list()
+
+    def _show_pair(self, survey: Survey | None) -> None:
+        other = self.desk.other
+        self.pair = None
+        if survey is not None and other is not None:
+            self.pair = compare(survey, other)
+        if self.pair is None:
+            both = survey is not None and other is not None
+            both = both and bool(survey and survey.readings) and bool(other and other.readings)
+            self.ratio.setText("–")
+            self.verdict.setText("These two share no hole with readings in both." if both else "")
+            return
+        band = COVERAGE * self.pair.uncertainty
+        self.ratio.setText(f"{self.pair.ratio:.3f} ± {band:.3f}")
+        self.ratio.setToolTip(
+            f"<p>Mean over {self.pair.holes} holes with its 95 % interval; single holes differ by "
+            f"{self.pair.spread:.3f} (standard deviation).</p>"
+        )
+        self.verdict.setText(self.pair.words())
+
+    def _show_ranking(self, read: list[Survey]) -> None:
+        by = str(self.by.currentData())
+        try:
+            ranks = ranking(read, by, self.base.currentData())
+        except ValueError:
+            ranks = ()  # a base that was dark throughout
+        self.table.setRowCount(len(ranks))
+        base = self.base.currentData()
+        for row, rank in enumerate(ranks):
+            texts = (rank.name, f"{rank.value:.1f}", f"{rank.ratio:.3f}")
+            for column, text in enumerate(texts):
+                item = QTableWidgetItem(text)
+                item.setToolTip(text)
+                if column:
+                    right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+                    item.setTextAlignment(right)
+                if rank.key == base:
+                    item.setForeground(self.palette().brush(QPalette.ColorRole.Link))
+                self.table.setItem(row, column, item)
+        line = self.table.verticalHeader().defaultSectionSize()
+        head = self.table.horizontalHeader().sizeHint().height()
+        self.table.setFixedHeight(head + line * min(max(len(ranks), 2), 8) + 4)
+
+    def _show_verdicts(self, read: list[Survey]) -> None:
+        base = next((one for one in read if one.key == self.base.currentData()), None)
+        others = [one for one in read if one is not base]
+        pairs = [] if base is None else [compare(one, base) for one in others]
+        said = [pair.words() for pair in pairs if pair is not None]
+        apart = sum(pair is None for pair in pairs)
+        if apart:
+            said.append(f"{apart} more share no hole with the base, so they are ranked only.")
+        text = "\n\n".join(said[:_MOST_VERDICTS])
+        self.verdicts.setText(text)

@@ -1,0 +1,227 @@
+"""The desk of the survey page: which survey and hole are shown, and every edit of surveys."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QObject, Signal
+
+from planner.app.canvas.notices import reason
+from planner.app.fields.panel import Workplace
+from planner.app.pages.survey import board_edits
+from planner.plan.plan import Plan
+from planner.plan.survey import Reading, Survey, SurveyGrid
+from planner.plan.survey_edits import (
+    add_readings,
+    change_survey,
+    remove_survey,
+    replace_readings,
+)
+
+
+class SurveyDesk(QObject):
+    """What all parts of the page share.
+
+    Signals: ``changed`` after every change of surveys, of the one shown or of the plan;
+    ``hole_changed`` when another hole is the next to be read; ``refused(str)`` with a
+    sentence when an edit could not be made, and with an empty text when one was.
+    """
+
+    changed = Signal()
+    hole_changed = Signal()
+    refused = Signal(str)
+
+    def __init__(self, workplace: Workplace, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.workplace = workplace
+        self._key = ""
+        self._other = ""
+        self._hole = 1
+        workplace.document.changed.connect(self._on_plan)
+        self._follow()
+
+    # -- what is shown ------------------------------------------------------------------
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it stands."""
+        return self.workplace.document.plan
+
+    @property
+    def surveys(self) -> tuple[Survey, ...]:
+        """All surveys of the plan."""
+        return self.plan.surveys
+
+    @property
+    def index(self) -> int:
+        """Place of the survey shown, -1 when there is none."""
+        keys = [survey.key for survey in self.surveys]
+        return keys.index(self._key) if self._key in keys else -1
+
+    @property
+    def survey(self) -> Survey | None:
+        """The survey shown."""
+        return self.surveys[self.index] if self.index >= 0 else None
+
+    @property
+    def other(self) -> Survey | None:
+        """The survey the one shown is set against, if there are two."""
+        return next((s for s in self.surveys if s.key == self._other), None)
+
+    @property
+    def hole(self) -> int:
+        """The hole that is read next, counted from 1."""
+        return self._hole
+
+    def choose(self, key: str) -> None:
+        """Show another survey."""
+        if key != self._key:
+            self._key = key
+            self._follow()
+            self.refused.emit("")
+            self.changed.emit()
+
+    def choose_other(self, key: str) -> None:
+        """Set the survey shown against another."""
+        if key != self._other:
+            self._other = key
+            self.changed.emit()
+
+    def go_to(self, hole: int) -> None:
+        """Make a hole the next to be read."""
+        survey = self.survey
+        if survey is None:
+            return
+        hole = min(max(hole, 1), len(survey.points))
+        if hole != self._hole:
+            self._hole = hole
+            self.hole_changed.emit()
+
+    def _on_plan(self, _old: Plan, _new: Plan) -> None:
+        self._follow()
+        self.changed.emit()
+
+    def _follow(self) -> None:
+        keys = [survey.key for survey in self.surveys]
+        if self._key not in keys:
+            self._key = keys[-1] if keys else ""
+            self._hole = self._first_unread()
+        if self._other not in keys or self._other == self._key:
+            self._other = next((key for key in keys if key != self._key), "")
+        if self.survey is not None:
+            self._hole = min(self._hole, len(self.survey.points))
+
+    def _first_unread(self) -> int:
+        return (self.survey.next_hole() or 1) if self.survey is not None else 1
+
+    # -- edits --------------------------------------------------------------------------
+
+    def edit(self, label: str, build: Callable[[], Plan], merge_key: str | None = None) -> bool:
+        """Ask the document for another plan; a sentence says why where that cannot be."""
+        try:
+            plan = build()
+        except ValueError as error:
+            self.refused.emit(reason(error))
+            return False
+        self.refused.emit("")
+        self.workplace.document.apply(plan, label, merge_key)
+        return True
+
+    def add(self, survey: Survey, label: str) -> bool:
+        """Put a survey into the plan and show it."""
+        if not self.edit(label, lambda: board_edits.with_survey(self.plan, survey)):
+            return False
+        self.choose(survey.key)
+        return True
+
+    def lay_out(self) -> bool:
+        """Begin a survey on the grid the lighting standard asks for."""
+        try:
+            survey = board_edits.new_survey(self.plan)
+        except ValueError as error:
+            self.refused.emit(reason(error))
+            return False
+        return self.add(survey, "Lay out a survey grid")
+
+    def copy(self) -> bool:
+        """Begin another survey on the same board."""
+        survey = self.survey
+        return survey is not None and self.add(
+            board_edits.copied(self.plan, survey), f"Copy survey {survey.name}"
+        )
+
+    def remove(self) -> None:
+        """Take the survey shown out of the plan."""
+        survey, index = self.survey, self.index
+        if survey is not None:
+            self.edit(f"Remove survey {survey.name}", lambda: remove_survey(self.plan, index))
+
+    def change(self, label: str, **parts: object) -> bool:
+        """Replace parts of the survey shown."""
+        index = self.index
+        return index >= 0 and self.edit(label, lambda: change_survey(self.plan, index, **parts))
+
+    def with_grid(self, **parts: object) -> Plan:
+        """The plan with parts of the grid shown replaced; readings stay where they were taken.
+
+        Raises
+        ------
+        ValueError
+            If that cannot be, for example because a reading would lose its hole.
+        """
+        survey = self.survey
+        if survey is None:
+            return self.plan
+        grid = SurveyGrid.model_validate({**dict(survey.grid or SurveyGrid()), **parts})
+        return self._with(board_edits.regridded(survey, grid, self.plan.space.footprint))
+
+    def change_grid(self, label: str, **parts: object) -> bool:
+        """Change the grid of the survey shown."""
+        return self.edit(label, lambda: self.with_grid(**parts))
+
+    def toggle_place(self, place: int) -> bool:
+        """Leave a place of the grid out, or take it in again."""
+        survey = self.survey
+        if survey is None:
+            return False
+        out = survey.grid is not None and place in survey.grid.excluded
+        label = f"{'Take in' if out else 'Leave out'} place {place}"
+        footprint = self.plan.space.footprint
+        return self.edit(
+            label, lambda: self._with(board_edits.excluded_toggled(survey, place, footprint))
+        )
+
+    def _with(self, survey: Survey) -> Plan:
+        """The plan with the survey shown laid out like another one."""
+        return change_survey(
+            self.plan,
+            self.index,
+            grid=survey.grid,
+            points=survey.points,
+            readings=survey.readings,
+        )
+
+    def read(self, values: Sequence[float]) -> bool:
+        """Keep readings at the present hole, beside those already there, and go on."""
+        survey, hole = self.survey, self._hole
+        if survey is None:
+            return False
+        new = tuple(Reading(hole=hole, value=value) for value in values)
+        done = self.edit(f"Read hole {hole}", lambda: add_readings(self.plan, self.index, new))
+        if done and self.survey is not None:
+            self.go_to(self.survey.next_hole(hole) or hole % len(survey.points) + 1)
+        return done
+
+    def set_readings(self, hole: int, values: Sequence[float]) -> bool:
+        """Give a hole exactly these readings."""
+        label = f"Readings of hole {hole}" if values else f"Clear hole {hole}"
+        return self.edit(label, lambda: replace_readings(self.plan, self.index, hole, values))
+
+    def take_back(self) -> bool:
+        """Take the last reading of the present hole out."""
+        survey = self.survey
+        values = survey.values_at(self._hole) if survey is not None else ()
+        return bool(values) and self.edit(
+            f"Take back a reading of hole {self._hole}",
+            lambda: replace_readings(self.plan, self.index, self._hole, values[:-1]),
+        )

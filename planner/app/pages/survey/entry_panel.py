@@ -1,0 +1,220 @@
+"""Reading hole after hole by keyboard alone: big digits, the next hole named."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QFont, QKeyEvent, QKeySequence, QPalette
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+
+from planner.app import theme
+from planner.app.fields.form import AlertLabel, NoteLabel, button
+from planner.app.pages.survey.board_edits import row_and_column
+from planner.app.pages.survey.desk import SurveyDesk
+from planner.plan.survey import Survey
+from planner.survey.table_reading import LARGEST_PPFD
+from planner.units import LengthUnit, format_length, format_number
+
+KEYS: Final = (
+    "Enter keeps the reading and goes on; several with spaces between them are all kept. "
+    "Enter on an empty line passes the hole over, Backspace goes back, Delete takes the last "
+    "reading of this hole out."
+)
+_NUMBER = re.compile(r"\d+([.,]\d*)?|[.,]\d+")
+
+
+class ReadingLine(QLineEdit):
+    """The big line. Signals: ``entered(str)``, ``back``, ``take_back``, ``moved(int)``."""
+
+    entered = Signal(str)
+    back = Signal()
+    take_back = Signal()
+    moved = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Reading")
+        self.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        font = theme.tabular(self.font())
+        font.setPointSizeF(font.pointSizeF() * 3.4)
+        self.setFont(font)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key = Qt.Key(event.key())
+        empty = not self.text()
+        if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            self.entered.emit(self.text())
+        elif key == Qt.Key.Key_Escape and not empty:
+            self.clear()
+        elif key == Qt.Key.Key_Backspace and empty:
+            self.back.emit()
+        elif key == Qt.Key.Key_Delete and empty:
+            self.take_back.emit()
+        elif key in {Qt.Key.Key_Up, Qt.Key.Key_Down}:
+            self.moved.emit(-1 if key == Qt.Key.Key_Up else 1)
+        else:
+            super().keyPressEvent(event)
+            return
+        event.accept()
+
+    def event(self, event: QEvent) -> bool:
+        # An empty line leaves undo and redo to the plan.
+        if (
+            event.type() == QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and not self.text()
+            and (
+                event.matches(QKeySequence.StandardKey.Undo)
+                or event.matches(QKeySequence.StandardKey.Redo)
+            )
+        ):
+            event.ignore()
+            return False
+        return super().event(event)
+
+
+def parse_readings(text: str, lux_per_umol: float | None) -> tuple[float, ...]:
+    """Readings typed in one line, in µmol m⁻² s⁻¹.
+
+    Raises
+    ------
+    ValueError
+        If one of them is no number, or more than the sun; the message is a sentence.
+    """
+    found = []
+    for part in text.replace(";", " ").split():
+        if not _NUMBER.fullmatch(part):
+            raise ValueError(f"'{part}' is not a reading; write a number such as 212 or 98,5.")
+        value = float(part.replace(",", ".")) / (lux_per_umol or 1.0)
+        if value > LARGEST_PPFD:
+            raise ValueError(
+                f"{part} means {value:.0f} µmol m⁻² s⁻¹, more than twice full sun; check the "
+                "decimal mark, and under Record whether the meter shows lux."
+            )
+        found.append(value)
+    return tuple(found)
+
+
+class EntryPanel(QWidget):
+    """Names the hole at hand and takes its reading."""
+
+    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.title = QLabel()
+        font = self.title.font()
+        font.setPointSizeF(font.pointSizeF() * 1.9)
+        font.setWeight(QFont.Weight.DemiBold)
+        self.title.setFont(font)
+        self.title.setAccessibleName("Hole at hand")
+        self.where = NoteLabel()
+        self.line = ReadingLine()
+        self.unit = QLabel()
+        self.unit.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+        self.unit.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.alert = AlertLabel()
+        self.there = QLabel()
+        self.there.setWordWrap(True)
+        self.there.setAccessibleName("Readings of this hole")
+        self.back_button = button("Back", "The hole before (Backspace on an empty line).")
+        self.next_button = button("Next unread", "The next hole without a reading.")
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(theme.HALF)
+        for part in (self.title, self.where, self.line, self.unit, self.alert, self.there):
+            layout.addWidget(part)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(theme.RHYTHM)
+        buttons.addWidget(self.back_button)
+        buttons.addWidget(self.next_button)
+        layout.addLayout(buttons)
+        layout.addWidget(NoteLabel(KEYS))
+        self.line.entered.connect(self._enter)
+        self.line.back.connect(lambda: self._move(-1))
+        self.line.take_back.connect(self._take_back)
+        self.line.moved.connect(self._move)
+        self.line.textEdited.connect(lambda _text: self.alert.say(""))
+        self.back_button.clicked.connect(lambda: self._move(-1))
+        self.next_button.clicked.connect(self._next_unread)
+        desk.changed.connect(self.refresh)
+        desk.hole_changed.connect(self.refresh)
+        desk.workplace.display.changed.connect(lambda _state: self.refresh())
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Name the hole at hand and say what was read there."""
+        survey = self.desk.survey
+        self.setEnabled(survey is not None)
+        if survey is None:
+            return
+        hole = self.desk.hole
+        self.title.setText(f"Hole {hole} of {len(survey.points)}")
+        self.where.setText(_where(survey, hole, self.desk.workplace.display.unit))
+        lux = survey.lux_per_umol
+        self.unit.setText(
+            "µmol m⁻² s⁻¹" if lux is None else f"lux, {format_number(lux, 1)} to the µmol m⁻² s⁻¹"
+        )
+        self.there.setText(_said(survey.values_at(hole)))
+        whole = survey.next_hole() is None
+        self.next_button.setEnabled(not whole)
+        self.line.setAccessibleDescription(f"{self.title.text()}. {self.where.text()} {KEYS}")
+
+    def _enter(self, text: str) -> None:
+        survey = self.desk.survey
+        if survey is None:
+            return
+        if not text.strip():
+            self._move(1)
+            return
+        try:
+            values = parse_readings(text, survey.lux_per_umol)
+        except ValueError as error:
+            self.alert.say(str(error))
+            self.line.selectAll()
+            return
+        self.alert.say("")
+        if self.desk.read(values):
+            self.line.clear()
+
+    def _move(self, by: int) -> None:
+        survey = self.desk.survey
+        if survey is not None:
+            count = len(survey.points)
+            self.desk.go_to((self.desk.hole - 1 + by) % count + 1)
+            self.line.setFocus()
+
+    def _next_unread(self) -> None:
+        survey = self.desk.survey
+        if survey is not None:
+            self.desk.go_to(survey.next_hole(self.desk.hole) or self.desk.hole)
+            self.line.setFocus()
+
+    def _take_back(self) -> None:
+        if not self.desk.take_back():
+            self.alert.say("This hole has no reading to take back.")
+
+
+def _where(survey: Survey, hole: int, unit: LengthUnit) -> str:
+    x, y = survey.points[hole - 1]
+    at = f"x {format_length(x, unit)}, y {format_length(y, unit)}"
+    place = row_and_column(survey, hole)
+    if place is None:
+        return f"At {at}."
+    return f"Row {place[0]} from the near side, column {place[1]} from the left; {at}."
+
+
+def _said(values: tuple[float, ...]) -> str:
+    if not values:
+        return "Nothing read here yet."
+    listed = ", ".join(format_number(value, 1) for value in values)
+    if len(values) == 1:
+        return f"Read here: {listed}."
+    mean = sum(values) / len(values)
+    spread = max(values) - min(values)
+    percent = 100 * spread / mean if mean > 0 else 0.0
+    return (
+        f"Read here: {listed}. Mean {format_number(mean, 1)}, from lowest to highest "
+        f"{percent:.1f} %."
+    )

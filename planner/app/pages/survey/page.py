@@ -1,0 +1,356 @@
+"""The survey page: a board of holes, readings typed into it, and what they say of the plan."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+    QKeySequence,
+    QResizeEvent,
+    QShortcut,
+    QShowEvent,
+)
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QScrollArea,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from planner.app import settings as keys
+from planner.app import theme
+from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.pages.survey import header as tasks
+from planner.app.pages.survey import pictures
+from planner.app.pages.survey.answers import Answers
+from planner.app.pages.survey.board_edits import place_number
+from planner.app.pages.survey.board_panel import BoardPanel
+from planner.app.pages.survey.calibrate_panel import CalibratePanel
+from planner.app.pages.survey.compare_panel import ComparePanel
+from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.entry_panel import EntryPanel
+from planner.app.pages.survey.fitting import Fitting
+from planner.app.pages.survey.header import Header
+from planner.app.pages.survey.importing import Importing, dropped_table
+from planner.app.pages.survey.invitation import Invitation
+from planner.app.pages.survey.overlay_panel import OverlayPanel
+from planner.app.pages.survey.paper import print_board
+from planner.app.pages.survey.picture import Picture
+from planner.app.pages.survey.reading_table import ReadingTable
+from planner.app.pages.survey.record_panel import RecordPanel
+from planner.app.pages.survey.stage import Stage
+from planner.app.pages.survey.underlay import Underlay, UnderlayMaker
+from planner.app.pages.survey.words import sentence
+from planner.app.questions import Questions
+from planner.app.settings import Settings
+from planner.plan.survey import Survey
+from planner.survey.overlay import dead_band
+
+COLUMN_WIDTH = 340
+COLUMN_CHARACTERS = 46
+REACH_PX = 24.0
+
+
+class SurveyPage(QWidget):
+    """Drawing on the left, the column of the task at hand on the right.
+
+    Wiring only: parts talk to the desk, the page shows what follows. ``told(str)`` holds a
+    line for the status bar.
+    """
+
+    told = Signal(str)
+
+    def __init__(
+        self,
+        workplace: Workplace,
+        questions: Questions,
+        settings: Settings,
+        parent: QWidget | None = None,
+        *,
+        maker: UnderlayMaker | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.workplace, self.questions, self.settings = workplace, questions, settings
+        self._stale = True
+        self.desk = SurveyDesk(workplace, self)
+        self.answers = Answers(maker, self)
+        self.header = Header(self.desk)
+        self.stage = Stage()
+        self.invitation = Invitation()
+        self.board = BoardPanel(self.desk)
+        self.record = RecordPanel(self.desk)
+        self.entry = EntryPanel(self.desk)
+        self.table = ReadingTable(self.desk)
+        self.overlay = OverlayPanel()
+        self.compare = ComparePanel(self.desk)
+        self.calibrate = CalibratePanel(self.desk)
+        self.importing = Importing(self.desk, questions, settings, self)
+        self.fitting = Fitting(self.desk, self.calibrate, self)
+        self._arrange()
+        self._connect()
+
+    # -- building -----------------------------------------------------------------------
+
+    def _arrange(self) -> None:
+        reading = QWidget()
+        column = QVBoxLayout(reading)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(theme.RHYTHM)
+        column.addWidget(self.entry)
+        column.addWidget(self.table, 1)
+        self.columns = QStackedWidget()
+        for part in (self.board, self.record):
+            self.columns.addWidget(_scrolled(part))
+        self.columns.addWidget(reading)
+        for other in (self.overlay, self.compare, self.calibrate):
+            self.columns.addWidget(_scrolled(other))
+        lower = QHBoxLayout()
+        lower.setContentsMargins(0, 0, 0, 0)
+        lower.setSpacing(theme.WIDE)
+        lower.addWidget(self.stage, 1)
+        lower.addWidget(self.columns)
+        survey = QWidget()
+        whole = QVBoxLayout(survey)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(theme.RHYTHM)
+        whole.addWidget(self.header)
+        whole.addLayout(lower, 1)
+        self.sides = QStackedWidget()
+        self.sides.addWidget(self.invitation)
+        self.sides.addWidget(survey)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(theme.RHYTHM, theme.RHYTHM, theme.RHYTHM, theme.RHYTHM)
+        layout.addWidget(self.sides)
+        self._fit_column()
+        self.setAcceptDrops(True)
+
+    def _connect(self) -> None:
+        self.desk.changed.connect(self.refresh)
+        self.desk.hole_changed.connect(self._on_hole)
+        self.answers.ready.connect(self.refresh)
+        self.answers.failed.connect(self.header.alert.say)
+        self.answers.busy_changed.connect(lambda _busy: self._show_pictures())
+        self.workplace.display.changed.connect(lambda _state: self.refresh())
+        self.header.task_changed.connect(self._on_task)
+        self.overlay.view_changed.connect(lambda _view: self.refresh())
+        self.board.print_wanted.connect(self._print)
+        self.stage.first.hole_chosen.connect(self._on_hole_chosen)
+        self.stage.first.place_pressed.connect(self._on_place)
+        self.fitting.changed.connect(self.refresh)
+        self.importing.told.connect(self.told)
+        self.importing.refused.connect(self._refuse)
+        self.importing.taken.connect(lambda: self.show_task(tasks.OVERLAY))
+        self.fitting.told.connect(self.told)
+        for wanted in (self.header.paste_wanted, self.invitation.paste.clicked):
+            wanted.connect(self.paste)
+        for wanted in (self.header.file_wanted, self.invitation.open_file.clicked):
+            wanted.connect(self.importing.choose_file)
+        self.invitation.lay_out.clicked.connect(self._lay_out)
+        paste = QShortcut(QKeySequence(QKeySequence.StandardKey.Paste), self)
+        paste.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        paste.activated.connect(self.paste)
+
+    # -- tasks --------------------------------------------------------------------------
+
+    @property
+    def task(self) -> int:
+        """Which task of ``header.TASKS`` is at hand."""
+        return self.header.tasks.currentIndex()
+
+    def show_task(self, task: int) -> None:
+        """Turn to a task."""
+        self.header.tasks.setCurrentIndex(task)
+
+    def paste(self) -> None:
+        """Read the clipboard as a table of readings."""
+        self.importing.read_text(QGuiApplication.clipboard().text())
+
+    def fit(self) -> None:
+        """Show the whole space."""
+        self.stage.fit()
+
+    def shutdown(self) -> None:
+        """Stop all work beside the window's thread."""
+        self.answers.shutdown()
+        self.importing.shutdown()
+        self.fitting.shutdown()
+
+    def _lay_out(self) -> None:
+        if self.desk.lay_out():
+            self.show_task(tasks.BOARD)
+            self.board.rows.box.setFocus()
+
+    def _on_task(self, task: int) -> None:
+        self.columns.setCurrentIndex(task)
+        self.header.alert.say("")
+        self.refresh()
+        if task == tasks.READINGS:
+            self.entry.line.setFocus()
+
+    def _refuse(self, sentence_: str) -> None:
+        self.header.alert.say(sentence_)
+        if self.desk.survey is None:
+            self.questions.tell_failure("These readings cannot be used", sentence_)
+
+    def _print(self, paper: str) -> None:
+        survey = self.desk.survey
+        if survey is None:
+            return
+        folder = self.settings.get(keys.LAST_FOLDER) or Path.home()
+        unit = self.workplace.display.unit
+        path = print_board(self.desk.plan, survey, paper, unit, self.questions, folder)
+        if path is not None:
+            self.told.emit(f"Wrote {path.name}; print it at 100 %, without fitting")
+
+    # -- showing ------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Show the surveys as they are now; put off while nobody looks."""
+        if not self.isVisible():
+            self._stale = True
+            return
+        self._stale = False
+        survey = self.desk.survey
+        self.sides.setCurrentIndex(0 if survey is None else 1)
+        if survey is None:
+            return
+        self.header.refresh()
+        summary = self.answers.summary(survey)
+        found = None
+        if self.task == tasks.OVERLAY:
+            underlay = self._underlay(survey)
+            found = None if underlay is None else underlay.residuals(survey)
+            self.overlay.show_residuals(found, summary)
+            self.overlay.scatter.mark(self.desk.hole)
+        self.header.sentence.setText(sentence(survey, summary, found))
+        self._show_panel()
+        self.table.show_summary(summary)
+        self._show_pictures()
+
+    def _show_panel(self) -> None:
+        if self.task == tasks.BOARD:
+            _show_fields(self.board)
+        elif self.task == tasks.RECORD:
+            _show_fields(self.record)
+        elif self.task == tasks.COMPARE:
+            self.compare.refresh()
+        elif self.task == tasks.CALIBRATE:
+            self.calibrate.refresh()
+
+    def _underlay(self, survey: Survey) -> Underlay | None:
+        """The estimate under a survey; the last one of it while a new one is made."""
+        cells = self.workplace.display.state.cells
+        found = self.answers.underlay(self.desk.plan, survey, cells)
+        if found is not None:
+            return found
+        older = self.answers.last_underlay(survey)
+        same_board = older is not None and older.question.survey.points == survey.points
+        return older if same_board else None
+
+    def _show_pictures(self) -> None:
+        survey = self.desk.survey
+        if survey is None or not self.isVisible():
+            return
+        first, second = self._pictures(survey)
+        self.stage.show_pictures(first, second)
+
+    def _pictures(self, survey: Survey) -> tuple[Picture, Picture | None]:
+        plan, hole = self.desk.plan, self.desk.hole
+        summary = self.answers.summary(survey)
+        display = self.workplace.display.state
+        if self.task == tasks.BOARD:
+            return pictures.board_picture(plan, survey, hole), None
+        if self.task == tasks.OVERLAY:
+            underlay = self._underlay(survey)
+            if underlay is not None:
+                shown = pictures.overlay_pictures(
+                    survey, summary, underlay, self.overlay.view, hole, display
+                )
+                return pictures.refining(shown, self.answers.busy)
+        if self.task == tasks.COMPARE and self.compare.pair and self.desk.other is not None:
+            pair = self.compare.pair
+            return pictures.comparison_picture(plan, survey, self.desk.other, pair), None
+        if self.task == tasks.CALIBRATE:
+            fit = self.fitting.fit_of(survey)
+            if fit is not None:
+                return pictures.fit_pictures(plan, fit, dead_band(survey.meter))
+        alone = pictures.reading_picture(plan, survey, summary, hole, display)
+        if self.task == tasks.OVERLAY and self.answers.busy:
+            alone = replace(alone, caption="The estimate below the readings is being computed")
+        return alone, None
+
+    def _on_hole(self) -> None:
+        self.overlay.scatter.mark(self.desk.hole)
+        self._show_pictures()
+
+    def _on_hole_chosen(self, hole: int) -> None:
+        self.desk.go_to(hole)
+        if self.task == tasks.READINGS and not self.stage.first.keys_used:
+            self.entry.line.setFocus()
+
+    def _on_place(self, x: float, y: float) -> None:
+        survey = self.desk.survey
+        if self.task != tasks.BOARD or survey is None:
+            return
+        place = place_number(survey, (x, y), self.desk.plan.space.footprint)
+        if place is None:
+            self.desk.refused.emit(
+                "These holes came with a table; change the grid to lay out anew."
+            )
+            return
+        at = pictures.place_at(survey, place, self.desk.plan.space.footprint)
+        if math.dist(at, (x, y)) * self.stage.first.scale <= REACH_PX:
+            self.desk.toggle_place(place)
+
+    # -- Qt -----------------------------------------------------------------------------
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if dropped_table(event) is None:
+            event.ignore()  # a plan or a lamp file is the window's
+        else:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        path = dropped_table(event)
+        if path is None:
+            event.ignore()
+            return
+        event.acceptProposedAction()
+        self.importing.read_file(path)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        if self._stale:
+            self.refresh()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_column()
+
+    def _fit_column(self) -> None:
+        wanted = max(COLUMN_WIDTH, round(COLUMN_CHARACTERS * self.fontMetrics().averageCharWidth()))
+        wide = max(wanted, min(460, self.width() // 4))
+        self.columns.setFixedWidth(wide)
+
+
+def _scrolled(part: QWidget) -> QScrollArea:
+    area = QScrollArea()
+    area.setWidget(part)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    part.setContentsMargins(0, 0, theme.RHYTHM, 0)
+    return area
+
+
+def _show_fields(panel: FieldPanel) -> None:
+    panel.refresh(panel.plan)

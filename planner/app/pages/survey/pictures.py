@@ -1,0 +1,269 @@
+"""From surveys and estimates to pictures: what is painted in each view of the page."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.app.canvas.light_layer import LightStyle
+from planner.app.display import DisplayState
+from planner.app.pages.survey.board_edits import places_left_out
+from planner.app.pages.survey.picture import Mark, Picture
+from planner.app.pages.survey.underlay import Underlay
+from planner.app.plots.colours import Levels, levels_of, table, to_rgba
+from planner.app.plots.residual_map import ResidualMap
+from planner.plan.plan import Plan
+from planner.plan.space import Point
+from planner.plan.survey import Survey
+from planner.survey.comparison import COVERAGE, Pairing, ratios_by_hole
+from planner.survey.layout import grid_places
+from planner.survey.overlay import (
+    INTERPOLATED_LABEL,
+    Residuals,
+    common_scale,
+    interpolated_map,
+)
+from planner.survey.statistics import SurveySummary, gain_standard, reading_noise
+
+if TYPE_CHECKING:
+    from planner.estimate.calibrate_result import SurveyFit
+
+FloatArray = npt.NDArray[np.float64]
+PPFD_UNIT = "µmol m⁻² s⁻¹"
+
+
+class View(StrEnum):
+    """What the overlay shows."""
+
+    READINGS = "Readings on the estimate"
+    DIFFERENCE = "Measured minus estimated"
+    RATIO = "Measured over estimated"
+    ALONE = "Readings alone beside the estimate"
+
+
+def shared_levels(estimate: FloatArray, surveys: Sequence[Survey]) -> Levels:
+    """One colour scale from dark to the round number above everything shown."""
+    return levels_of(np.array([common_scale(estimate, surveys)[1]]))
+
+
+def board_picture(plan: Plan, survey: Survey, hole: int) -> Picture:
+    """The board as it is laid out: holes in visiting order, places left out crossed."""
+    points = survey.points
+    left_out = places_left_out(survey, plan.space.footprint)
+    read = {reading.hole for reading in survey.readings}
+    return Picture(
+        plan=plan,
+        marks=tuple(
+            Mark(k, place, colour=_TAKEN if k in read else None)
+            for k, place in enumerate(points, start=1)
+        ),
+        order=True,
+        numbers=True,
+        left_out=tuple(place for _, place in left_out),
+        next_hole=hole,
+        hole_diameter=_diameter(survey),
+        caption=f"{len(points)} holes, in the order they are visited",
+        words=f"The board of '{survey.name}': {len(points)} holes, {len(left_out)} places left "
+        f"out; hole {hole} is highlighted.",
+    )
+
+
+_TAKEN = (150, 154, 151)
+
+
+def reading_picture(
+    plan: Plan,
+    survey: Survey,
+    summary: SurveySummary | None,
+    hole: int,
+    display: DisplayState,
+) -> Picture:
+    """Holes coloured by what was read there; the next one highlighted."""
+    levels = shared_levels(np.zeros(1), (survey,))
+    read = set() if summary is None else {one.hole for one in summary.holes}
+    said = f"hole {hole} comes next" if hole not in read else f"hole {hole} is at hand"
+    return Picture(
+        plan=plan,
+        marks=_marks(survey, summary, levels, display.colour_map),
+        order=not read,
+        numbers=True,
+        next_hole=hole,
+        hole_diameter=_diameter(survey),
+        caption=f"{len(read)} of {len(survey.points)} holes read; {said}",
+        words=f"'{survey.name}': {len(read)} of {len(survey.points)} holes read; {said}.",
+    )
+
+
+def overlay_pictures(
+    survey: Survey,
+    summary: SurveySummary | None,
+    underlay: Underlay,
+    view: View,
+    hole: int,
+    display: DisplayState,
+) -> tuple[Picture, Picture | None]:
+    """The estimate with the readings on it as a view wants it, and a second drawing or None."""
+    estimate = underlay.estimate
+    levels = shared_levels(estimate.ppfd, (survey,))
+    style = LightStyle(levels, display.colour_map, contours=display.contours)
+    whole = Picture(
+        plan=estimate.plan,
+        marks=_marks(survey, summary, levels, display.colour_map),
+        estimate=estimate,
+        style=style,
+        next_hole=hole,
+        hole_diameter=_diameter(survey),
+        caption="Estimate, readings in rings on the same scale",
+        words=f"The estimate under the conditions of '{survey.name}', its readings on it.",
+    )
+    if view is View.ALONE:
+        return replace(whole, caption="Estimate, on the same scale"), _alone(whole, survey, levels)
+    found = underlay.residuals(survey)
+    if view is View.READINGS or found is None:
+        return whole, None
+    return _residual_picture(whole, residual_map(found, view)), None
+
+
+def residual_map(found: Residuals, view: View) -> ResidualMap:
+    """Differences or ratios of a survey, with the meter's dead band."""
+    if view is View.RATIO:
+        lit = np.maximum(found.estimated, 1e-12)
+        return ResidualMap(
+            found.points, found.ratio, found.dead_band / lit, 1.0, "", "measured over estimated"
+        )
+    return ResidualMap(
+        found.points, found.difference, found.dead_band, 0.0, PPFD_UNIT, "measured minus estimated"
+    )
+
+
+def _residual_picture(whole: Picture, shown: ResidualMap) -> Picture:
+    return residual_picture(whole, shown, f"{shown.label}; grey is within the meter's uncertainty")
+
+
+def residual_picture(whole: Picture, shown: ResidualMap, caption: str) -> Picture:
+    """A picture with residuals as its ground and their values at the holes."""
+    texts = [shown.text(value) for value in shown.values.tolist()]
+    places = [(float(x), float(y)) for x, y in shown.points]
+    by_place = {(round(m.place[0], 4), round(m.place[1], 4)): m for m in whole.marks}
+    marks = []
+    for place, text in zip(places, texts, strict=True):
+        old = by_place.get((round(place[0], 4), round(place[1], 4)))
+        if old is not None:
+            marks.append(replace(old, text=text, colour=None))
+    caption = f"{caption[:1].upper()}{caption[1:]}"
+    return replace(
+        whole,
+        marks=tuple(marks),
+        estimate=None,
+        style=None,
+        residuals=shown,
+        caption=caption,
+        words=f"{caption}. Values at {len(marks)} holes.",
+    )
+
+
+def _alone(whole: Picture, survey: Survey, levels: Levels) -> Picture:
+    estimate = whole.estimate
+    if estimate is None or whole.style is None:
+        return whole
+    inside = np.isfinite(estimate.ppfd)
+    found = interpolated_map(estimate.x, estimate.y, inside, survey)
+    if found is None:
+        return replace(
+            whole, estimate=None, style=None, caption="Three holes at least, not in one line"
+        )
+    return replace(
+        whole,
+        estimate=replace(estimate, ppfd=found),
+        style=replace(whole.style, levels=levels),
+        caption=INTERPOLATED_LABEL,
+        words=INTERPOLATED_LABEL,
+    )
+
+
+def comparison_picture(plan: Plan, first: Survey, second: Survey, pair: Pairing) -> Picture:
+    """First over second at each hole both have, grey where one hole cannot tell them apart."""
+    rows = np.array(ratios_by_hole(first, second), dtype=np.float64).reshape(-1, 3)
+    band = np.full(len(rows), pair.ratio * COVERAGE * _single_ratio(first, second, pair))
+    shown = ResidualMap(rows[:, :2], rows[:, 2], band, 1.0, "", "ratio")
+    whole = Picture(
+        plan=plan,
+        marks=tuple(Mark(k, place) for k, place in enumerate(first.points, start=1)),
+        hole_diameter=_diameter(first),
+    )
+    caption = f"'{first.name}' over '{second.name}'; grey is within noise and placement"
+    return residual_picture(whole, shown, caption)
+
+
+def _single_ratio(first: Survey, second: Survey, pair: Pairing) -> float:
+    """Relative standard uncertainty of the ratio at one hole: noise, and gains of two meters."""
+    noise = math.hypot(reading_noise(first)[0], reading_noise(second)[0])
+    if pair.one_meter:
+        return noise
+    return math.hypot(noise, gain_standard(first.meter), gain_standard(second.meter))
+
+
+def fit_pictures(plan: Plan, fit: SurveyFit, dead_band: float) -> tuple[Picture, Picture]:
+    """Measured over predicted before and after a calibration, on one scale."""
+    points = np.asarray(fit.points)
+    whole = Picture(
+        plan=plan,
+        marks=tuple(Mark(k, (float(x), float(y))) for k, (x, y) in enumerate(points, start=1)),
+    )
+    band = np.full(len(points), dead_band)
+    widest = np.concatenate([fit.before, fit.after])
+    shared = ResidualMap(points, widest, band, 1.0).limit
+    made = []
+    for values, when, rms in (
+        (fit.before, "before", fit.rms_before),
+        (fit.after, "after", fit.rms_after),
+    ):
+        shown = ResidualMap(
+            points, values, band, 1.0, "", "measured over predicted", fixed_limit=shared
+        )
+        caption = f"{when}, {rms * 100:.1f} % rms: measured over predicted, '{fit.name}'"
+        made.append(residual_picture(whole, shown, caption))
+    return made[0], made[1]
+
+
+def refining(shown: tuple[Picture, Picture | None], busy: bool) -> tuple[Picture, Picture | None]:
+    """The same pictures, marked while a better estimate is on its way."""
+    first, second = shown
+    return (replace(first, refining=True), second) if busy else shown
+
+
+def place_at(survey: Survey, place: int, footprint: tuple[Point, ...]) -> Point:
+    """Where a place of a survey's grid, counted from 1, lies."""
+    if survey.grid is None:
+        return survey.points[0]
+    return grid_places(survey.grid, footprint)[place - 1]
+
+
+def _marks(
+    survey: Survey, summary: SurveySummary | None, levels: Levels, colour_map: str
+) -> tuple[Mark, ...]:
+    by_hole = {} if summary is None else {one.hole: one for one in summary.holes}
+    colours = table(colour_map)
+    found = []
+    for hole, place in enumerate(survey.points, start=1):
+        one = by_hole.get(hole)
+        if one is None:
+            found.append(Mark(hole, place))
+            continue
+        red, green, blue, _ = to_rgba(np.array([one.mean]), levels, colours)[0].tolist()
+        found.append(Mark(hole, place, _value_text(one.mean), (red, green, blue), one.suspect))
+    return tuple(found)
+
+
+def _value_text(value: float) -> str:
+    return f"{value:.0f}" if value >= 20 else f"{value:.1f}"
+
+
+def _diameter(survey: Survey) -> float:
+    return survey.grid.hole_diameter if survey.grid is not None else 0.024

@@ -1,0 +1,287 @@
+"""The column of the record: when, with which meter, and under which conditions was read."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable
+from typing import Final
+
+from PySide6.QtWidgets import QWidget
+
+from planner.app.fields.form import Row
+from planner.app.fields.panel import FieldPanel
+from planner.app.fields.still_combo import StillCombo
+from planner.app.fields.text_line import TextLine
+from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.optional_line import OptionalLine
+from planner.app.quantity_box import HANGING_HEIGHT, PERCENT, SHARE, Quantity
+from planner.metrics.spectra import lux_per_umol
+from planner.plan.lining import OPENING, Lining
+from planner.plan.plan import Plan
+from planner.plan.survey import Meter, Survey
+from planner.plan.survey_edits import change_survey
+from planner.units import format_number
+
+MINUTES: Final = Quantity("min", decimals=0, step=5.0).within(0.0, 10_000.0)
+NOISE: Final = Quantity("%", decimals=1, step=0.005, factor=0.01).within(0.0, 1.0)
+SENSOR: Final = Quantity(is_length=True).within(0.0, 0.3)
+AS_PLAN: Final = "as in the plan"
+
+
+class RecordPanel(FieldPanel):
+    """Fields of a survey's record; an empty line means as in the plan, or not noted."""
+
+    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.workplace, parent)
+        self.desk = desk
+        self.optional: list[tuple[Row, OptionalLine, str, Callable[[Plan], str]]] = []
+        self.name_row, self.name_line = self._text("Name", "name", "Name survey")
+        self.date_line = TextLine("Date")
+        self.date_line.setPlaceholderText("2026-03-21")
+        self.date_row = self.add_row("Date", self.date_line, "Year, month, day: 2026-03-21.")
+        self.add_heading("Conditions")
+        self._add_conditions()
+        self.add_heading("Meter")
+        self._add_meter()
+        self.add_heading("Note")
+        self.note_row, self.note_line = self._text("What was special", "note", "Survey note")
+        self.end()
+        self.date_line.committed.connect(self._take_date)
+        self.date_line.reverted.connect(self.date_row.clear_error)
+        self.lining.activated.connect(self._take_lining)
+        self.shows.activated.connect(self._take_shows)
+        self.response_line.committed.connect(self._take_response)
+        self.workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
+
+    # -- making -------------------------------------------------------------------------
+
+    def _survey(self) -> Survey | None:
+        return self.desk.survey
+
+    def _text(self, label: str, field: str, step: str) -> tuple[Row, TextLine]:
+        def read(_plan: Plan) -> str:
+            survey = self._survey()
+            return "" if survey is None else str(getattr(survey, field))
+
+        def build(plan: Plan, text: str) -> Plan:
+            return change_survey(plan, self.desk.index, **{field: text})
+
+        return self.add_text(label, read, build, step)
+
+    def _add_conditions(self) -> None:
+        self.lining = StillCombo()
+        self.lining_row = self.add_row(
+            "Walls",
+            self.lining,
+            "What was on the walls during this survey. In open air: no walls and no ceiling.",
+        )
+        self.output = self._optional("Lamp output", PERCENT, "output_percent", self._plan_output)
+        self.hanging = self._optional(
+            "Hanging height", HANGING_HEIGHT, "hanging_height", self._plan_height
+        )
+        self.board = self._optional(
+            "Board reflectance",
+            SHARE,
+            "board_reflectance",
+            lambda _plan: "as the plan's canopy",
+            "Of a board that fills the plane. White card returns most of the light to the walls "
+            "and reads higher than a dark canopy would.",
+        )
+        self.warm_up = self._optional(
+            "Warm-up", MINUTES, "warm_up_minutes", lambda _plan: "not noted",
+            "Lamps fade by some per cent while they warm up; wait 20 minutes or more.",
+        )  # fmt: skip
+
+    def _add_meter(self) -> None:
+        self.meter_line = TextLine("Meter's name")
+        self.meter_row = self.add_row(
+            "Name", self.meter_line,
+            "Surveys whose meters bear one name share its error, which drops out of their ratio.",
+        )  # fmt: skip
+        self.meter_line.committed.connect(
+            lambda text: self._change_meter(self.meter_row, "Name meter", name=text)
+        )
+        self.gain = self._meter_number(
+            "Gain uncertainty", SHARE, "gain_uncertainty",
+            "From its data sheet, for example ± 5 %: one factor common to all its readings.",
+        )  # fmt: skip
+        self.noise = self._meter_number(
+            "Noise", NOISE, "noise",
+            "By how much one reading differs from the next at the same hole, placement included.",
+        )  # fmt: skip
+        self.sensor = self._meter_number(
+            "Sensor height", SENSOR, "sensor_height", "Of its receiving face above the board."
+        )
+        self.response_line = TextLine("Cosine response")
+        self.response_line.setPlaceholderText("ideal")
+        self.response_row = self.add_row(
+            "Cosine response", self.response_line,
+            "Reading over that of an ideal receiver by angle from upright, for example "
+            "0: 1, 60: 0.97, 80: 0.85. Empty: ideal.",
+        )  # fmt: skip
+        self.shows = StillCombo()
+        self.shows_row = self.add_row(
+            "It shows",
+            self.shows,
+            "A meter that shows lux needs the lamp's spectrum: readings typed from now on are "
+            "divided by its lux per µmol.",
+        )
+
+    def _optional(
+        self,
+        label: str,
+        quantity: Quantity,
+        field: str,
+        without: Callable[[Plan], str],
+        explanation: str = "",
+    ) -> OptionalLine:
+        line = OptionalLine(quantity, label)
+        line.set_unit(self.workplace.display.unit)
+        row = self.add_row(label, line, explanation)
+        line.entered.connect(
+            lambda value: self._change(row, f"Survey: {label.lower()}", **{field: value})
+        )
+        line.refused.connect(row.show_error)
+        line.reverted.connect(row.clear_error)
+        self.optional.append((row, line, field, without))
+        return line
+
+    def _meter_number(self, label: str, quantity: Quantity, field: str, explanation: str) -> object:
+        def read(_plan: Plan) -> float:
+            survey = self._survey()
+            return float(getattr(Meter() if survey is None else survey.meter, field))
+
+        def build(plan: Plan, value: float) -> Plan:
+            return change_survey(plan, self.desk.index, meter=self._meter(**{field: value}))
+
+        return self.add_quantity(
+            label, quantity, read, build, f"Meter: {label.lower()}", explanation
+        )
+
+    # -- showing ------------------------------------------------------------------------
+
+    def refresh(self, plan: Plan) -> None:
+        super().refresh(plan)
+        survey = self._survey()
+        if survey is None:
+            return
+        self.date_line.set_value("" if survey.date is None else survey.date.isoformat())
+        self.meter_line.set_value(survey.meter.name)
+        self.response_line.set_value(_response_text(survey.meter))
+        for _row, line, field, without in self.optional:
+            line.show_number(getattr(survey, field), without(plan))
+        self._fill_linings(survey)
+        self._fill_shows(survey)
+
+    def _on_display_changed(self, state: object) -> None:
+        super()._on_display_changed(state)
+        for _row, line, _field, _without in self.optional:
+            line.set_unit(self.workplace.display.unit)
+        self.refresh(self.plan)
+
+    def _plan_output(self, plan: Plan) -> str:
+        outputs = {lamp.output_percent for lamp in plan.lamps}
+        return f"{AS_PLAN} ({outputs.pop():g} %)" if len(outputs) == 1 else AS_PLAN
+
+    def _plan_height(self, plan: Plan) -> str:
+        heights = {lamp.hanging_height for lamp in plan.lamps}
+        if len(heights) != 1:
+            return AS_PLAN
+        return f"{AS_PLAN} ({HANGING_HEIGHT.text(heights.pop(), self.workplace.display.unit)})"
+
+    def _choices(self, survey: Survey) -> list[tuple[str, Lining | None]]:
+        found: list[tuple[str, Lining | None]] = [("As in the plan", None)]
+        found.append(("Open air, no walls or ceiling", OPENING))
+        known: dict[str, Lining] = {}
+        own = [] if survey.lining is None or survey.open_air else [survey.lining]
+        for lining in (*own, *self.plan.linings, *self.workplace.shelf.linings):
+            known.setdefault(lining.key, lining)
+        return found + [(lining.name, lining) for lining in known.values()]
+
+    def _fill_linings(self, survey: Survey) -> None:
+        choices = self._choices(survey)
+        self.lining.clear()
+        for text, lining in choices:
+            self.lining.addItem(text, lining)
+        self.lining.widen_list()
+        key = None if survey.lining is None else survey.lining.key
+        keys = [None if lining is None else lining.key for _, lining in choices]
+        self.lining.setCurrentIndex(keys.index(key))
+
+    def _fill_shows(self, survey: Survey) -> None:
+        self.shows.clear()
+        self.shows.addItem("µmol m⁻² s⁻¹", None)
+        chosen = 0
+        for number, spectrum in enumerate(self.workplace.spectra.spectra, start=1):
+            factor = lux_per_umol(spectrum)
+            self.shows.addItem(f"Lux, {spectrum.name}", factor)
+            if survey.lux_per_umol is not None and abs(survey.lux_per_umol - factor) < 1e-6:
+                chosen = number
+        if survey.lux_per_umol is not None and not chosen:
+            text = f"Lux, {format_number(survey.lux_per_umol, 1)} per µmol"
+            self.shows.addItem(text, survey.lux_per_umol)
+            chosen = self.shows.count() - 1
+        self.shows.setCurrentIndex(chosen)
+        self.shows.widen_list()
+
+    # -- editing ------------------------------------------------------------------------
+
+    def _change(self, row: Row, label: str, **parts: object) -> bool:
+        return self.edit(row, lambda: change_survey(self.plan, self.desk.index, **parts), label)
+
+    def _meter(self, **parts: object) -> Meter:
+        survey = self._survey()
+        old = Meter() if survey is None else survey.meter
+        return Meter.model_validate({**dict(old), **parts})
+
+    def _change_meter(self, row: Row, label: str, **parts: object) -> bool:
+        return self.edit(
+            row,
+            lambda: change_survey(self.plan, self.desk.index, meter=self._meter(**parts)),
+            label,
+        )
+
+    def _take_date(self, text: str) -> None:
+        try:
+            date = dt.date.fromisoformat(text) if text else None
+        except ValueError:
+            self.date_row.show_error("Write the date as year, month, day: 2026-03-21.")
+            return
+        self._change(self.date_row, "Date survey", date=date)
+
+    def _take_lining(self, index: int) -> None:
+        lining = self.lining.itemData(index)
+        self._change(self.lining_row, f"Survey: {self.lining.itemText(index)}", lining=lining)
+
+    def _take_shows(self, index: int) -> None:
+        factor = self.shows.itemData(index)
+        self._change(self.shows_row, "Survey: unit of the meter", lux_per_umol=factor)
+
+    def _take_response(self, text: str) -> None:
+        try:
+            angles, relative = _parsed_response(text)
+        except ValueError:
+            self.response_row.show_error(
+                "Write pairs of angle and relative reading, for example 0: 1, 60: 0.97, 80: 0.85."
+            )
+            return
+        self._change_meter(
+            self.response_row,
+            "Meter: cosine response",
+            response_angles_deg=angles,
+            response_relative=relative,
+        )
+
+
+def _response_text(meter: Meter) -> str:
+    pairs = zip(meter.response_angles_deg, meter.response_relative, strict=True)
+    return ", ".join(f"{angle:g}: {value:g}" for angle, value in pairs)
+
+
+def _parsed_response(text: str) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Angles and relative readings of '0: 1, 60: 0.97'; raises ValueError."""
+    if not text.strip():
+        return (), ()
+    pairs = [part.split(":") for part in text.replace(";", ",").split(",") if part.strip()]
+    angles = tuple(float(angle.strip().removesuffix("°")) for angle, _ in pairs)
+    return angles, tuple(float(value) for _, value in pairs)

@@ -1,1 +1,0 @@
-"""Side by side: what the page of that name is made of."""

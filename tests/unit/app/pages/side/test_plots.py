@@ -1,0 +1,157 @@
+"""Difference maps, ranking, sweep curves and the sheet's grid: small truths about pictures."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPointF, QSize, Qt
+from PySide6.QtGui import QPalette
+from pytestqt.qtbot import QtBot
+
+from planner.app.canvas.ink import Ink
+from planner.app.display import Display
+from planner.app.pages.side.cutting_drawing import CuttingDrawing
+from planner.app.pages.side.map_sheet import best_columns
+from planner.app.plots.difference import (
+    DifferenceBar,
+    DifferenceStyle,
+    diverging,
+    picture,
+    rounded_reach,
+    unresolved_colour,
+)
+from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
+from planner.app.theme import palette
+from planner.metrics.cost import Cover, purchase
+from planner.metrics.cutting import Piece
+from planner.plan.costs import Goods
+
+STYLE = DifferenceStyle(10.0, ("", ""))
+
+
+def shown(palette_: QPalette) -> Ink:
+    return Ink.of(palette_)
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_nothing_is_the_ground_of_the_theme(qapp: object, dark: bool) -> None:
+    ink = shown(palette(dark=dark))
+    middle = diverging(ink)[128]
+    paper = ink.paper
+    assert tuple(middle[:3]) == (paper.red(), paper.green(), paper.blue())
+
+
+def test_less_and_more_part_and_what_is_too_small_is_grey(qapp: object) -> None:
+    ink = shown(palette(dark=False))
+    difference = np.array([[-8.0, 0.5], [-8.0, 8.0]])
+    ratio = 1 + difference / 100
+    image = picture(difference, ratio, STYLE, math.log(1.02), ink, QSize(2, 2))
+    # The first row of the map is the lowest: it is drawn at the bottom.
+    less, small, more = (image.pixelColor(*at) for at in ((0, 1), (1, 1), (1, 0)))
+    assert less.blue() > less.red()
+    assert more.red() > more.blue()
+    assert small.rgb() == unresolved_colour(ink).rgb()
+    free = picture(difference, ratio, STYLE, 0.0, ink, QSize(2, 2))
+    assert free.pixelColor(1, 1).rgb() != unresolved_colour(ink).rgb()
+
+
+@pytest.mark.parametrize(("largest", "reach"), [(0.0, 1.0), (7.3, 8.0), (61.0, 75.0), (100, 100)])
+def test_the_reach_is_round(largest: float, reach: float) -> None:
+    # Steps are 2, 25 or the like: about four up to the largest difference.
+    assert rounded_reach(largest) == pytest.approx(reach, rel=0.15)
+    assert rounded_reach(largest) >= largest
+
+
+def test_the_bar_says_what_its_colours_mean(qtbot: QtBot) -> None:
+    bar = DifferenceBar()
+    qtbot.addWidget(bar)
+    bar.show_style(DifferenceStyle(40.0, ("% more", "or less")))
+    assert "40 less to 40 more" in bar.accessibleDescription()
+    assert "too small" in bar.accessibleDescription()
+    bar.resize(90, 240)
+    assert not bar.grab().isNull()
+
+
+def test_the_ranking_is_by_mean_and_tells_measured_sets_apart(qtbot: QtBot) -> None:
+    plot = RankingPlot()
+    qtbot.addWidget(plot)
+    plot.show_lines(
+        (
+            RankLine("dim", 10, 50, 90, 0),
+            RankLine("read", 40, 80, 120),
+            RankLine("bright", 60, 100, 140, 1, alike=True),
+        ),
+        (60.0, 110.0),
+        0,
+    )
+    plot.resize(plot.sizeHint())
+    plot.show()
+    assert [line.name for line in plot.lines] == ["bright", "read", "dim"]
+    words = plot.accessibleDescription()
+    assert "read: measured, mean 80" in words
+    assert "bright: mean 100, from 60 to 140, cannot be told" in words
+    assert plot.place(0) < plot.place(50) < plot.place(140) <= plot.width()
+    picked: list[int] = []
+    plot.picked.connect(picked.append)
+    qtbot.keyClick(plot, Qt.Key.Key_Up)
+    qtbot.mouseClick(plot, Qt.MouseButton.LeftButton, pos=QPointF(20, 8).toPoint())
+    assert picked == [1, 1]
+
+
+def curves() -> SweepCurves:
+    return SweepCurves(
+        label="output",
+        unit="%",
+        xs=(20.0, 60.0, 100.0),
+        figures={
+            "mean": (20.0, 60.0, 100.0),
+            "minimum": (10.0, 30.0, 50.0),
+            "maximum": (30.0, 90.0, None),
+            "min_over_mean": (0.5, 0.5, 0.5),
+            "share_inside": (None, None, None),
+        },
+        now=80.0,
+        band=(40.0, 70.0),
+    )
+
+
+def test_a_point_of_a_sweep_is_chosen_by_hand_or_key_and_said(qtbot: QtBot) -> None:
+    plot = SweepPlot()
+    qtbot.addWidget(plot)
+    plot.resize(500, 260)
+    plot.show()
+    plot.show_curves(None)
+    assert "Nothing" in plot.accessibleDescription()
+    plot.show_curves(curves())
+    qtbot.mouseClick(plot, Qt.MouseButton.LeftButton, pos=QPointF(plot.x_of(62.0), 100).toPoint())
+    assert plot.point == 1
+    assert plot.words_at(1) == "output 60 %, mean 60, min 30, min/mean 50 %"
+    taken: list[int] = []
+    plot.taken.connect(taken.append)
+    qtbot.keyClick(plot, Qt.Key.Key_Right)
+    qtbot.keyClick(plot, Qt.Key.Key_Right)
+    qtbot.keyClick(plot, Qt.Key.Key_Return)
+    assert taken == [2]
+    assert not plot.grab().isNull()
+
+
+def test_many_cards_stand_in_several_columns() -> None:
+    assert best_columns(1, 800, 400, 1.0) == 1
+    assert best_columns(2, 800, 400, 1.0) == 2
+    assert best_columns(8, 830, 410, 1.6) == 4
+    assert best_columns(3, 160, 400, 1.0) == 1
+
+
+def test_the_cutting_list_is_said_piece_by_piece(qtbot: QtBot) -> None:
+    drawing = CuttingDrawing(Display())
+    qtbot.addWidget(drawing)
+    cover = Cover("white", (Piece("Wall 1", 1.0, 0.5), Piece("Wall 2", 0.8, 0.5)), (0.5, 0.4))
+    bought = purchase(cover, Goods(lining="white", width=0.5, length=1.0, price=3.0))
+    drawing.show_purchases((("White board", bought),))
+    drawing.resize(400, 300)
+    assert len(drawing.words()) == 2
+    assert drawing.words()[0] == "White board, roll 1: Wall 1, 100 x 50 cm."
+    assert not drawing.grab().isNull()
