@@ -79,6 +79,36 @@ class Meter(Value):
         return self
 
 
+class Doubts(Value):
+    """How far the conditions of a survey may be off what is written down of them.
+
+    Half-widths, each taken as evenly likely inside (JCGM 100:2008, 4.3.7). They go into a
+    calibration as unknowns of this survey, as the gain of its meter does.
+    """
+
+    hanging_height: Annotated[float, Field(ge=0.0, le=0.5, json_schema_extra={"unit": "m"})] = (
+        Field(default=0.01, description="Of the lamps, as measured with a tape.")
+    )
+    sensor_height: Annotated[float, Field(ge=0.0, le=0.1, json_schema_extra={"unit": "m"})] = Field(
+        default=0.003, description="Of the receiving face; common to all surveys of a meter."
+    )
+    board_reflectance: Fraction = Field(default=0.05, description="Of the board on the plane.")
+    output: Fraction = Field(
+        default=0.02, description="Relative: the lamps set up and warmed up anew."
+    )
+    drift: Fraction = Field(
+        default=0.02, description="Relative change of the lamps from the first reading to the last."
+    )
+    door: Fraction = Field(
+        default=0.0, description="Part of the door's wall that may have stood open; 0: shut tight."
+    )
+    cosine: Fraction = Field(
+        default=0.03,
+        description="Relative: the meter on light from all sides against light from the lamps; "
+        "common to all its surveys.",
+    )
+
+
 class SurveyGrid(Value):
     """How holes are laid out over the bounding rectangle of a footprint.
 
@@ -131,6 +161,7 @@ class Survey(Value):
     board_reflectance: Fraction | None = Field(
         default=None, description="Of a board that fills the plane; null: as the plan's canopy."
     )
+    doubts: Doubts = Doubts()
     warm_up_minutes: Annotated[float, Field(ge=0.0, le=10_000.0)] | None = None
     note: Text = ""
     grid: SurveyGrid | None = Field(default=None, description="How the holes were laid out.")
