@@ -7,13 +7,13 @@ program.
 from __future__ import annotations
 
 import os
-import tempfile
 from pathlib import Path
 from typing import Final, TypeVar
 
 import platformdirs
 from pydantic import ValidationError
 
+from planner.files.atomic import write_atomically
 from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING_KEY, Lining
 
@@ -115,17 +115,7 @@ def write_entry(folder: Path, entry: Lining | LampModel) -> Path:
     text = entry.model_dump_json(indent=2) + "\n"
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        descriptor, temporary_name = tempfile.mkstemp(prefix=".", suffix=".part", dir=folder)
-        temporary = Path(temporary_name)
-        try:
-            with os.fdopen(descriptor, "w", encoding="utf-8", newline="\n") as stream:
-                stream.write(text)
-                stream.flush()
-                os.fsync(stream.fileno())
-            temporary.replace(path)
-        except BaseException:
-            temporary.unlink(missing_ok=True)
-            raise
+        write_atomically(path, text.encode("utf-8"))
     except OSError as error:
         raise CatalogueError(
             f"'{entry.name}' could not be kept in '{folder}': {_reason(error)}. "

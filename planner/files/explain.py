@@ -39,6 +39,9 @@ _WANTED: Final = {
 
 _SHOWN_TEXT: Final = 40
 
+MOST_PROBLEMS: Final = 5000
+"""More problems than these are not put into words one by one."""
+
 
 def explain_validation(error: ValidationError, unit: LengthUnit = LengthUnit.CM) -> list[str]:
     """One sentence for each problem, led by its place in words.
@@ -46,6 +49,8 @@ def explain_validation(error: ValidationError, unit: LengthUnit = LengthUnit.CM)
     For example ``lamp 2, hanging height: must be at least 1 cm, not 0 cm: the canopy
     would stand at or above the lamp.`` Lengths are given in ``unit``.
     """
+    if error.error_count() > MOST_PROBLEMS:
+        return [f"{error.error_count()} things in it fit no plan; it is probably not a plan file."]
     details = error.errors(include_url=False)
     # A dictionary keeps the order and each sentence once, however many there are.
     return list(dict.fromkeys(_sentence(detail, error.title, unit) for detail in details))

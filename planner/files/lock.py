@@ -8,6 +8,7 @@ obstacle: it can be locked again at once, whatever its contents say.
 from __future__ import annotations
 
 import contextlib
+import hashlib
 import json
 import os
 import socket
@@ -16,10 +17,13 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import Final, Self
 
 from planner.files.atomic import real_path
 from planner.files.errors import PlanInUseError
+
+LONGEST_NAME_BYTES: Final = 255
+"""Of a file name on the usual file systems."""
 
 
 @dataclass(frozen=True)
@@ -84,9 +88,17 @@ class FileLock:
 
 
 def lock_file_of(path: Path) -> Path:
-    """The lock file that belongs to a plan file."""
+    """The lock file that belongs to a plan file.
+
+    A name that would be too long for the disk with what is added to it is cut and told
+    apart by a hash.
+    """
     target = real_path(path)
-    return target.parent / f".{target.name}.lock"
+    name = f".{target.name}.lock"
+    if len(os.fsencode(name)) > LONGEST_NAME_BYTES:
+        digest = hashlib.sha256(os.fsencode(target.name)).hexdigest()[:16]
+        name = f".{target.name[:40]}-{digest}.lock"
+    return target.parent / name
 
 
 def lock_plan(path: Path) -> FileLock:

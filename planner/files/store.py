@@ -7,6 +7,7 @@ import json
 import os
 import stat
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
@@ -25,7 +26,6 @@ from planner.plan.plan import PLAN_FORMAT, Plan
 
 SUFFIX: Final = ".plan.json"
 MAX_BYTES: Final = 10_000_000
-MOST_ENTRIES: Final = 10_000
 
 _BAD_NAME: Final = "its name holds characters no file can have"
 
@@ -145,6 +145,20 @@ def plan_from_bytes(data: bytes, path: Path) -> Plan:
     return _plan_from(data, path)[0]
 
 
+@cache
+def most_entries() -> int:
+    """Entries of the longest list a plan may hold, as the model has it."""
+    longest, waiting = 0, [Plan.model_json_schema()]
+    while waiting:
+        value: Any = waiting.pop()
+        if isinstance(value, dict):
+            longest = max(longest, value.get("maxItems", 0))
+            waiting += value.values()
+        elif isinstance(value, list):
+            waiting += value
+    return longest
+
+
 def _plan_from(data: bytes, path: Path) -> tuple[Plan, int]:
     try:
         raw = parse_json(data)
@@ -176,11 +190,11 @@ def _plan_from(data: bytes, path: Path) -> tuple[Plan, int]:
 
 def _refuse_endless(raw: Any) -> None:
     """Refuse lists no plan can hold, before every entry of them is found wrong one by one."""
-    waiting = [raw]
+    most, waiting = most_entries(), [raw]
     while waiting:
         value = waiting.pop()
         if isinstance(value, dict | list):
-            if len(value) > MOST_ENTRIES:
+            if len(value) > most:
                 raise FormatError(
                     f"one of its lists or objects has {len(value)} entries, far more than any in a "
                     "plan; it is probably not a plan file"

@@ -122,7 +122,13 @@ class PlanesProfile(Value):
         tuple[Annotated[float, Field(ge=0.0, lt=360.0)], ...], Field(min_length=1, max_length=361)
     ]
     relative: Annotated[
-        tuple[tuple[Annotated[float, Field(ge=0.0, le=1.0e9)], ...], ...],
+        tuple[
+            Annotated[
+                tuple[Annotated[float, Field(ge=0.0, le=1.0e9)], ...],
+                Field(max_length=721, fail_fast=True),
+            ],
+            ...,
+        ],
         Field(min_length=1, max_length=361),
     ]
 

@@ -44,7 +44,7 @@ class Lining(Value):
     low: Fraction
     high: Fraction
     source: Text = Field(default="", description="Where the numbers come from.")
-    cautions: tuple[Caution, ...] = ()
+    cautions: Annotated[tuple[Caution, ...], Field(max_length=20)] = ()
     note: Text = ""
 
     @model_validator(mode="after")

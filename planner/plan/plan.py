@@ -8,7 +8,17 @@ from pydantic import Field, model_validator
 
 from planner.plan.canopy import Canopy
 from planner.plan.costs import Costs
-from planner.plan.fields import MAX_LAMPS, MAX_OBSTACLES, Hours, Key, Name, Text, Value
+from planner.plan.fields import (
+    MAX_CORNERS,
+    MAX_LAMPS,
+    MAX_LININGS,
+    MAX_OBSTACLES,
+    Hours,
+    Key,
+    Name,
+    Text,
+    Value,
+)
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
 from planner.plan.obstacle import Obstacle
@@ -35,8 +45,10 @@ class Plan(Value):
     space: Space
     lamps: Annotated[tuple[Lamp, ...], Field(max_length=MAX_LAMPS)] = ()
     obstacles: Annotated[tuple[Obstacle, ...], Field(max_length=MAX_OBSTACLES)] = ()
-    linings: tuple[Lining, ...] = ()
-    walls: tuple[WallCover, ...] = Field(description="One cover per wall, in wall order.")
+    linings: Annotated[tuple[Lining, ...], Field(max_length=MAX_LININGS)] = ()
+    walls: Annotated[tuple[WallCover, ...], Field(max_length=MAX_CORNERS)] = Field(
+        description="One cover per wall, in wall order."
+    )
     ceiling: Key = OPENING_KEY
     floor: Key = OPENING_KEY
     canopy: Canopy = Canopy()

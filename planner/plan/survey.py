@@ -125,7 +125,9 @@ class SurveyGrid(Value):
     hole_diameter: Annotated[float, Field(ge=0.001, le=0.2, json_schema_extra={"unit": "m"})] = (
         Field(default=0.024, description="Hole the sensor stands in.")
     )
-    excluded: Annotated[tuple[Annotated[int, Field(ge=1)], ...], Field(max_length=MAX_POINTS)] = ()
+    excluded: Annotated[
+        tuple[Annotated[int, Field(ge=1)], ...], Field(max_length=MAX_POINTS, fail_fast=True)
+    ] = ()
 
 
 class Reading(Value):
@@ -166,9 +168,10 @@ class Survey(Value):
     note: Text = ""
     grid: SurveyGrid | None = Field(default=None, description="How the holes were laid out.")
     points: Annotated[
-        tuple[tuple[Coordinate, Coordinate], ...], Field(min_length=1, max_length=MAX_POINTS)
+        tuple[tuple[Coordinate, Coordinate], ...],
+        Field(min_length=1, max_length=MAX_POINTS, fail_fast=True),
     ]
-    readings: Annotated[tuple[Reading, ...], Field(max_length=MAX_READINGS)] = ()
+    readings: Annotated[tuple[Reading, ...], Field(max_length=MAX_READINGS, fail_fast=True)] = ()
 
     @model_validator(mode="after")
     def _check(self) -> Self:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Final
@@ -11,6 +9,7 @@ from typing import Final
 from planner.catalogue.lamp_files.lm63_opening import signed_size
 from planner.catalogue.lamp_files.photometry import FloatArray, LampFileError, Photometry
 from planner.catalogue.lamp_files.symmetry import smallest_part
+from planner.files.atomic import write_atomically
 
 _REQUIRED: Final = ("TEST", "TESTLAB", "ISSUEDATE", "MANUFAC")
 _LINE_END: Final = "\r\n"
@@ -45,21 +44,10 @@ def write_lm63(photometry: Photometry, path: Path) -> None:
 
     Raises ``LampFileError`` if the system refuses.
     """
-    data = lm63_text(photometry).encode("utf-8")
-    temporary: Path | None = None
     try:
-        descriptor, name = tempfile.mkstemp(prefix=".", suffix=".part", dir=path.parent)
-        temporary = Path(name)
-        with os.fdopen(descriptor, "wb") as stream:
-            stream.write(data)
-            stream.flush()
-            os.fsync(stream.fileno())
-        temporary.chmod(0o644)
-        temporary.replace(path)
+        write_atomically(path, lm63_text(photometry).encode("utf-8"))
     except (OSError, ValueError) as error:
         # ValueError: a name the system cannot take (a NUL in it).
-        if temporary is not None:
-            temporary.unlink(missing_ok=True)
         reason = getattr(error, "strerror", None) or error
         raise LampFileError(f"'{path.name}' cannot be written: {reason}") from error
 
