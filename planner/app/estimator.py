@@ -1,28 +1,23 @@
-"""The estimator: computes the light off the GUI thread; the newest request wins.
+"""The estimator: computes the light off the window's thread; the newest request wins.
 
-One worker thread holds one cache. A request carries a generation number and a stop
-event; an answer of an older generation is dropped. While a hand drags, a running
-preview may end and is shown although the plan has moved on a little (stopping it at
-every move would never show anything); the newest plan waits and follows at once.
-
-When the light of a plan at rest is there, the same worker looks further: how sure the
-figures are and which surface is worth most (``outlook_ready``), and what a lining that is
-being considered would bring (``weighed``). Any edit drops that.
+While a hand drags, a running preview may end and is shown although the plan has moved on a
+little (stopping it at every move would never show anything); the newest plan waits and follows
+at once. When the light of a plan at rest is there, the same lane looks further: how sure the
+figures are and which surface is worth most (``outlook_ready``), and what a lining that is being
+considered would bring (``weighed``). That is done only while nobody waits for light, and any
+edit drops it.
 """
 
 from __future__ import annotations
 
-import logging
-import os
-import threading
 from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from enum import StrEnum
 from typing import Any, Final
 
-from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
-from planner.app.side_work import SideKind, SideWork
+from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
@@ -37,22 +32,20 @@ Weighing = Callable[..., Any]
 _SIDE_OPTIONS: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
 """Enough for differences, which share their paths of light."""
 
-_log = logging.getLogger(__name__)
+
+class _Topic(StrEnum):
+    LIGHT = "light"
+    OUTLOOK = "outlook"
+    LINING = "lining"
 
 
-@dataclass(frozen=True)
+_BESIDE: Final = (_Topic.OUTLOOK, _Topic.LINING)
+
+
+@dataclass(frozen=True, eq=False)
 class _Request:
-    generation: int
     plan: Plan
     options: EstimateOptions
-    stop: threading.Event = field(default_factory=threading.Event)
-
-
-@dataclass(frozen=True)
-class _Answer:
-    request: _Request
-    estimate: Estimate | None
-    error: Exception | None
 
 
 @dataclass(frozen=True)
@@ -81,7 +74,7 @@ class Estimator(QObject):
         The functions of ``estimate.outlook`` and ``estimate.sensitivity``; the program's
         own when left out together with ``evaluate``, none when only they are left out.
     synchronous
-        Compute inside ``request``, for tests; also chosen by ``PLANNER_SYNCHRONOUS=1``.
+        Compute inside ``request``, as ``Lane`` says.
     """
 
     estimated = Signal(object)
@@ -90,7 +83,6 @@ class Estimator(QObject):
     progressed = Signal(float)
     outlook_ready = Signal(object)
     weighed = Signal(object)
-    _answered = Signal(object)
 
     def __init__(
         self,
@@ -102,30 +94,23 @@ class Estimator(QObject):
         parent: QObject | None = None,
     ) -> None:
         super().__init__(parent)
-        if synchronous is None:
-            synchronous = os.environ.get("PLANNER_SYNCHRONOUS") == "1"
         self.cells = (24, 24)
         self._evaluate = evaluate
         own = evaluate is None
         self._outlook = outlook or (_own_outlook if own else None)
         self._brought_by = brought_by or (_own_brought_by if own else None)
         self._cache: Any = None
-        self._synchronous = synchronous
-        self._executor = ThreadPoolExecutor(1, thread_name_prefix="estimator")
-        self._generation = 0
-        self._running: _Request | None = None
-        self._waiting: _Request | None = None
-        self._lenient = False
-        self._closed = False
         self._busy = False
         self._edited: Plan | None = None
+        self._newest: _Request | None = None
+        self._later: dict[_Topic, Job] = {}
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self.settle)
-        self._answered.connect(self._on_answered, Qt.ConnectionType.QueuedConnection)
-        self._side = SideWork(
-            self._executor, self._is_free, synchronous=self._synchronous, parent=self
-        )
-        self._side.done.connect(self._on_side_done)
+        self.lane = Lane("light", synchronous=synchronous, parent=self)
+        self.lane.turned.connect(self._update_busy)
+        self.lane.progressed.connect(self._on_progress)
+        self.lane.done.connect(self._on_done)
+        self.lane.failed.connect(self._on_failed)
 
     @property
     def busy(self) -> bool:
@@ -134,8 +119,9 @@ class Estimator(QObject):
 
     def edit(self, plan: Plan, dragging: bool = False) -> None:
         """Follow an edit: a preview at once, the default quality when the hand stops."""
+        self._drop_beside()
         self._edited = plan
-        if self._synchronous and not dragging:
+        if self.lane.synchronous and not dragging:
             self.settle()
             return
         self._settle.start()
@@ -154,6 +140,7 @@ class Estimator(QObject):
 
     def request(self, plan: Plan, options: EstimateOptions) -> None:
         """Compute this and nothing else; whatever runs or waits is dropped."""
+        self._drop_beside()
         self._settle.stop()
         self._edited = None
         self._submit(plan, options, lenient=False)
@@ -161,77 +148,45 @@ class Estimator(QObject):
     def weigh(self, plan: Plan, lining: Lining) -> None:
         """Find out what a lining would bring on each surface; the newest question counts."""
         weighing = self._brought_by
-        if weighing is not None and not self._closed:
-            self._side.ask(
-                SideKind.LINING,
-                lambda cancelled: Weighed(
-                    plan, lining, weighing(plan, lining, _SIDE_OPTIONS, cancelled=cancelled)
-                ),
-            )
+        if weighing is not None:
+
+            def job(_progress: Progress, cancelled: Cancelled) -> Weighed:
+                rows = weighing(plan, lining, _SIDE_OPTIONS, cancelled=cancelled)
+                return Weighed(plan, lining, rows)
+
+            self._ask_beside(_Topic.LINING, job)
 
     def cancel(self) -> None:
         """Drop all work; the last answer stays."""
-        self._side.drop()
+        self._drop_beside()
         self._settle.stop()
-        self._edited = self._waiting = None
-        self._generation += 1
-        if self._running is not None:
-            self._running.stop.set()
-        self._update_busy()
+        self._edited = self._newest = None
+        self.lane.drop(_Topic.LIGHT)
 
     def shutdown(self) -> None:
         """Stop the work and join the thread; to be called before Qt objects go."""
-        self._closed = True
-        self._side.close()
         self.cancel()
-        self._executor.shutdown(wait=True, cancel_futures=True)
+        self.lane.shutdown()
 
-    # -- one request at a time ------------------------------------------------------------
+    # -- the light ------------------------------------------------------------------------
 
     def _submit(self, plan: Plan, options: EstimateOptions, *, lenient: bool) -> None:
-        if self._closed:
-            return
-        self._side.drop()
-        self._generation += 1
-        self._lenient = lenient
-        request = _Request(self._generation, plan, options)
-        running = self._running
-        if running is None:
-            self._start(request)
-        else:
-            self._waiting = request
-            if not (lenient and running.options.quality is Quality.PREVIEW):
-                running.stop.set()
-        self._update_busy()
+        request = self._newest = _Request(plan, options)
+        running = self.lane.running
+        preview = isinstance(running, _Request) and running.options.quality is Quality.PREVIEW
 
-    def _start(self, request: _Request) -> None:
-        self._running, self._waiting = request, None
-        if self._synchronous:
-            self._on_answered(self._compute(request))
-        else:
-            self._executor.submit(self._work, request)
-
-    def _work(self, request: _Request) -> None:
-        answer = self._compute(request)
-        if not self._closed:
-            self._answered.emit(answer)
-
-    def _compute(self, request: _Request) -> _Answer:
-        """Run the core; in the worker thread unless synchronous."""
-        try:
-            if request.stop.is_set():
-                return _Answer(request, None, None)
+        def job(progress: Progress, cancelled: Cancelled) -> Estimate:
             evaluate = self._evaluate or self._load()
-            estimate = evaluate(
-                request.plan,
-                request.options,
-                cache=self._cache,
-                progress=self._report_progress,
-                cancelled=request.stop.is_set,
-            )
-        except Exception as error:  # noqa: BLE001  # whatever the core raises becomes a signal
-            return _Answer(request, None, error)
-        return _Answer(request, estimate, None)
+            try:
+                return evaluate(
+                    plan, options, cache=self._cache, progress=progress, cancelled=cancelled
+                )
+            except ValueError as error:
+                raise ValueError(f"The light cannot be computed: {error}") from error
+
+        self.lane.ask(
+            request, job, topic=_Topic.LIGHT, what="The light", let_end=lenient and preview
+        )
 
     def _load(self) -> Evaluate:
         from planner.estimate.evaluate import Cache, evaluate  # noqa: PLC0415 - heavy
@@ -240,48 +195,58 @@ class Estimator(QObject):
         self._evaluate = evaluate
         return evaluate
 
-    def _report_progress(self, fraction: float) -> None:
-        if not self._closed:
+    @Slot(object, float)
+    def _on_progress(self, about: object, fraction: float) -> None:
+        if isinstance(about, _Request):
             self.progressed.emit(fraction)
 
-    @Slot(object)
-    def _on_answered(self, answer: _Answer) -> None:
-        self._running = None
-        request = answer.request
-        newest = request.generation == self._generation
-        stopped = request.stop.is_set()
-        if self._waiting is not None and not self._closed:
-            self._start(self._waiting)
-        self._update_busy()
-        if self._closed or stopped or not (newest or self._lenient):
-            self._side.go_on()
-            return
-        if answer.estimate is not None:
-            self.estimated.emit(answer.estimate)
-            if newest and request.options.quality is not Quality.PREVIEW:
-                self._look_out(request.plan)
-        elif newest and answer.error is not None:
-            self.failed.emit(_sentence(answer.error))
-        self._side.go_on()
+    @Slot(object, object)
+    def _on_done(self, about: object, result: object) -> None:
+        if isinstance(about, _Request):
+            self.estimated.emit(result)
+            if about is self._newest and about.options.quality is not Quality.PREVIEW:
+                self._look_out(about.plan)
+            self._go_on()
+        elif result is not None:
+            (self.outlook_ready if about is _Topic.OUTLOOK else self.weighed).emit(result)
+
+    @Slot(object, str)
+    def _on_failed(self, about: object, sentence: str) -> None:
+        # What fails beside the light, or for a plan that has moved on, is in the log.
+        if about is self._newest and about is not None:
+            self.failed.emit(sentence)
+            self._go_on()
 
     # -- beside the light -----------------------------------------------------------------
-
-    def _is_free(self) -> bool:
-        return self._running is None and self._waiting is None and not self._settle.isActive()
 
     def _look_out(self, plan: Plan) -> None:
         looking = self._outlook
         if looking is not None:
-            self._side.ask(SideKind.OUTLOOK, lambda cancelled: looking(plan, cancelled=cancelled))
+            self._ask_beside(
+                _Topic.OUTLOOK, lambda _progress, cancelled: looking(plan, cancelled=cancelled)
+            )
 
-    @Slot(object, object)
-    def _on_side_done(self, kind: SideKind, result: object) -> None:
-        if not self._closed:
-            (self.outlook_ready if kind is SideKind.OUTLOOK else self.weighed).emit(result)
+    def _ask_beside(self, topic: _Topic, job: Job) -> None:
+        """Ask now, or once nobody waits for light any more."""
+        if self._busy:
+            self._later[topic] = job
+        else:
+            self.lane.ask(topic, job, topic=topic, what=f"What comes beside the light ({topic})")
 
+    def _go_on(self) -> None:
+        if not self._busy:
+            later, self._later = self._later, {}
+            for topic, job in later.items():
+                self._ask_beside(topic, job)
+
+    def _drop_beside(self) -> None:
+        self._later.clear()
+        for topic in _BESIDE:
+            self.lane.drop(topic)
+
+    @Slot()
     def _update_busy(self) -> None:
-        running = self._running is not None and not self._running.stop.is_set()
-        busy = running or self._waiting is not None or self._settle.isActive()
+        busy = self.lane.awaits(_Topic.LIGHT) or self._settle.isActive()
         if busy != self._busy:
             self._busy = busy
             self.busy_changed.emit(busy)
@@ -297,14 +262,3 @@ def _own_brought_by(plan: Plan, lining: Lining, options: EstimateOptions, **name
     from planner.estimate.sensitivity import brought_by  # noqa: PLC0415 - heavy
 
     return brought_by(plan, lining, options, **named)
-
-
-def _sentence(error: Exception) -> str:
-    """What a failure says to the user; the details go to the log."""
-    if isinstance(error, ValueError):
-        return f"The light cannot be computed: {error}"
-    _log.error("The estimate failed", exc_info=error)
-    return (
-        f"The light could not be computed because of a fault in the program "
-        f"({type(error).__name__}: {error}). The map shows the last good estimate."
-    )

@@ -25,6 +25,7 @@ from planner.app.document import Document
 from planner.app.estimator import Estimator
 from planner.app.exports import FILTERS, write_export, write_picture
 from planner.app.help import HelpWindow
+from planner.app.jobs import Lane, shut_down
 from planner.app.lamp_commands import LampCommands
 from planner.app.lamp_file_commands import SUFFIXES, LampFileCommands
 from planner.app.obstacle_commands import ObstacleCommands
@@ -376,6 +377,8 @@ class MainWindow(QMainWindow):
     def _end(self) -> None:
         """Give everything back once: thread, place, file and recovery copy."""
         QGuiApplication.styleHints().colorSchemeChanged.disconnect(self._on_scheme_changed)
+        # All lanes at once: one that is slow to stop must not keep the next one waiting.
+        shut_down([self.estimator.lane, *self.findChildren(Lane)])
         self.estimator.shutdown()
         for key in ("side", "survey"):
             made = self.pages.made(key)

@@ -120,7 +120,7 @@ def measured(
 
     def setup() -> tuple[tuple[MainWindow, Callable[[Plan], Plan]], dict[str, object]]:
         number = next(counter)
-        until(lambda: window.estimator._running is None)
+        until(lambda: window.estimator.lane.running is None)
         return (window, lambda plan: edit(number, plan)), {}
 
     benchmark.pedantic(  # type: ignore[no-untyped-call]

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 import json
 import threading
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -17,13 +16,13 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
+from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey import fitting as fitting_module
 from planner.app.pages.survey import header as tasks
 from planner.app.pages.survey.calibration import Answer, Wish, proposed
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.pages.survey.pictures import View
 from planner.app.pages.survey.table_dialog import TableDialog
-from planner.app.pages.survey.work import Job
 from planner.estimate.calibrate import LeftOut
 from planner.estimate.calibrate_model import Quantity
 from planner.estimate.calibrate_result import Calibration, Fitted, SurveyFit
@@ -742,7 +741,7 @@ def made_up_fit(monkeypatch: pytest.MonkeyPatch) -> list[Wish]:
 
     def job(plan: Plan, wish: Wish, _kept: object) -> Job:
         asked.append(wish)
-        return lambda _cancelled, _progress: Answer(plan, wish, made_up_calibration(plan, wish))
+        return lambda _progress, _cancelled: Answer(plan, wish, made_up_calibration(plan, wish))
 
     monkeypatch.setattr(fitting_module, "fit_job", job)
     return asked
@@ -897,7 +896,7 @@ def test_a_fit_runs_beside_the_window_and_can_be_cancelled(
     monkeypatch.setenv("PLANNER_SYNCHRONOUS", "0")
     begun = threading.Event()
 
-    def endless(cancelled: Callable[[], bool], progress: Callable[[float], None]) -> object:
+    def endless(progress: Progress, cancelled: Cancelled) -> object:
         progress(0.4)
         begun.set()
         while not cancelled():

@@ -10,14 +10,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from functools import partial
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.pages.side.lane import Lane, Task
+from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.variant_steps import differs
 from planner.estimate.compare import Comparison, Origin, Side, against, compare
@@ -92,7 +91,7 @@ class Comparer(QObject):
         self.lane.done.connect(self._on_done)
         self.lane.failed.connect(self._on_failed)
         self.lane.busy_changed.connect(lambda _on: self._tell_busy())
-        self.lane.progressed.connect(self.progressed)
+        self.lane.progressed.connect(lambda _about, fraction: self.progressed.emit(fraction))
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self._ask)
         document.changed.connect(self._on_plan)
@@ -147,19 +146,19 @@ class Comparer(QObject):
         self._asked = question
         comparing, cache, unit = self._comparing, self._cache, self._display.unit
 
-        def job(task: Task) -> Comparison:
+        def job(progress: Progress, cancelled: Cancelled) -> Comparison:
             return comparing(
                 question.plan,
                 question.options,
                 with_open_air=question.with_open_air,
                 unit=unit,
                 cache=cache,
-                progress=task.progress,
-                cancelled=task.cancelled,
+                progress=progress,
+                cancelled=cancelled,
             )
 
         self._about = question
-        self.lane.ask(question, job)
+        self.lane.ask(question, job, what="The comparison")
 
     def _on_done(self, about: object, result: object) -> None:
         if isinstance(about, _SwayOf):
@@ -218,10 +217,7 @@ class Comparer(QObject):
                 continue
             estimate, plan = side.estimate, side.plan
             self._about = _SwayOf(key)
-            self.lane.ask(
-                self._about,
-                partial(_sway_in, swaying, plan, estimate),
-            )
+            self.lane.ask(self._about, _swaying_job(swaying, plan, estimate))
             self._tell_busy()
             return
 
@@ -299,8 +295,8 @@ def _compared_part(plan: Plan) -> Plan:
     return plan.model_copy(update=rest)
 
 
-def _sway_in(swaying: Swaying, plan: Plan, estimate: Any, task: Task) -> Any:
-    return swaying(plan, estimate, cancelled=task.cancelled)
+def _swaying_job(swaying: Swaying, plan: Plan, estimate: Any) -> Job:
+    return lambda _progress, cancelled: swaying(plan, estimate, cancelled=cancelled)
 
 
 def _error(side: Side) -> float:

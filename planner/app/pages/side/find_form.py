@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QPushButton, QWidget
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, button
-from planner.app.pages.side.lane import Lane, Task
+from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
 from planner.app.pages.side.variant_steps import VariantSteps, same_light, with_lists_of
 from planner.app.quantity_box import COUNT, DLI, PPFD
@@ -57,8 +57,8 @@ class Question(QObject):
         self.forget()
         finding, plan, options = self._finding(), self._form.document.plan, self._form.options()
 
-        def job(task: Task) -> object:
-            return finding(plan, options, progress=task.progress, cancelled=task.cancelled)
+        def job(progress: Progress, cancelled: Cancelled) -> object:
+            return finding(plan, options, progress=progress, cancelled=cancelled)
 
         self.asker.ask(_Asked(plan), job)
 

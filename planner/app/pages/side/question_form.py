@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QProgressBar, QPushButton, QWidget
 from planner.app.display import Display
 from planner.app.fields.form import Form, NoteLabel, Row, button
 from planner.app.fields.still_combo import StillCombo
-from planner.app.pages.side.lane import Job, Lane
+from planner.app.jobs import Job, Lane
 from planner.app.quantity_box import Quantity, QuantityBox
 
 
@@ -129,7 +129,7 @@ class Asker(QObject):
     @property
     def busy(self) -> bool:
         """Whether this question is the one that is awaited."""
-        return self._about is not None and self._lane.about is self._about
+        return self._about is not None and self._lane.awaits_about(self._about)
 
     def ask(self, about: object, job: Job) -> None:
         """Put the question; it takes the place of whatever runs on the lane."""
@@ -140,8 +140,8 @@ class Asker(QObject):
         if self._about is not None:
             self._line.show_busy(self.busy)
 
-    def _on_progress(self, fraction: float) -> None:
-        if self.busy:
+    def _on_progress(self, about: object, fraction: float) -> None:
+        if about is self._about:
             self._line.show_progress(fraction)
 
     def _on_done(self, about: object, result: object) -> None:

@@ -14,7 +14,7 @@ from planner.app.document import Document
 from planner.app.fields.form import AlertLabel, Form, button, link_button
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.still_combo import StillCombo
-from planner.app.pages.side.lane import Lane, Task
+from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.pages.side.schedule_chart import ScheduleChart
 from planner.app.pages.side.schedule_table import StageModel, StageTable
@@ -163,10 +163,10 @@ class ScheduleBoard(QWidget):
         cells = self._display.state.cells
         options = EstimateOptions(cells=(cells, cells))
 
-        def job(task: Task) -> object:
+        def job(progress: Progress, cancelled: Cancelled) -> object:
             from planner.estimate.schedule import schedule  # noqa: PLC0415 - heavy
 
-            return schedule(plan, None, options, progress=task.progress, cancelled=task.cancelled)
+            return schedule(plan, None, options, progress=progress, cancelled=cancelled)
 
         self.asker.ask(_Asked(plan), job)
 

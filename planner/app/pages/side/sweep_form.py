@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.pages.side.lane import Lane, Task
+from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
 from planner.app.pages.side.sweep_board import SweepBoard
 from planner.app.pages.side.variant_steps import same_light
@@ -111,10 +111,8 @@ class SweepForm(QuestionForm):
         asked = SweepAsked(plan, kind.name, values.values)
         sweeping = self._sweeping or _sweep
 
-        def job(task: Task) -> object:
-            return sweeping(
-                plan, (values,), options, progress=task.progress, cancelled=task.cancelled
-            )
+        def job(progress: Progress, cancelled: Cancelled) -> object:
+            return sweeping(plan, (values,), options, progress=progress, cancelled=cancelled)
 
         self.asker.ask(asked, job)
 

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import logging
 from typing import Final
 
 from PySide6.QtCore import QObject, Signal, Slot
 
-from planner.app.fields.wording import explain
+from planner.app.jobs import Lane
 from planner.app.pages.survey.underlay import Question, Underlay, UnderlayMaker
-from planner.app.pages.survey.work import Cancelled, Progress, Work
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.survey.statistics import SurveySummary, summarise
@@ -17,7 +15,6 @@ from planner.survey.statistics import SurveySummary, summarise
 AT_ONCE: Final = 200
 """Up to so many holes a summary takes no time worth a thread."""
 _KEPT: Final = 6
-_log = logging.getLogger(__name__)
 
 
 class Answers(QObject):
@@ -32,11 +29,11 @@ class Answers(QObject):
     def __init__(self, maker: UnderlayMaker | None = None, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._maker = maker or UnderlayMaker()
-        self._light = Work("survey-light", self)
+        self._light = Lane("survey-light", parent=self)
         self._light.done.connect(self._on_light)
         self._light.failed.connect(self._on_failed)
         self._light.busy_changed.connect(self.busy_changed)
-        self._sums = Work("survey-summary", self)
+        self._sums = Lane("survey-summary", parent=self)
         self._sums.done.connect(self._on_summary)
         self._asked: Question | None = None
         self._failed: Question | None = None
@@ -59,10 +56,7 @@ class Answers(QObject):
         if self._summing is not survey:
             self._summing = survey
 
-            def work(_cancelled: Cancelled, _progress: Progress) -> object:
-                return survey, summarise(survey)
-
-            self._sums.start(work)
+            self._sums.ask(survey, lambda _progress, _cancelled: summarise(survey))
         older = [s for known, s in reversed(self._summaries) if known.key == survey.key]
         return older[0] if older else None
 
@@ -73,11 +67,11 @@ class Answers(QObject):
             if one.question == question:
                 if self._asked is not None:
                     self._asked = None
-                    self._light.cancel()
+                    self._light.drop()
                 return one
         if question != self._asked and question != self._failed:  # noqa: PLR1714 - not hashable
             self._asked, self._failed = question, None
-            self._light.start(self._maker.job(question))
+            self._light.ask(question, self._maker.job(question), what="The light of this survey")
             # Without threads the answer is there already.
             return next((one for one in self._underlays if one.question == question), None)
         return None
@@ -95,30 +89,19 @@ class Answers(QObject):
         self._summaries = [*self._summaries, (survey, summary)][-_KEPT:]
         return summary
 
-    @Slot(object)
-    def _on_summary(self, found: tuple[Survey, SurveySummary | None]) -> None:
+    @Slot(object, object)
+    def _on_summary(self, survey: Survey, summary: SurveySummary | None) -> None:
         self._summing = None
-        self._keep(*found)
+        self._keep(survey, summary)
         self.ready.emit()
 
-    @Slot(object)
-    def _on_light(self, underlay: Underlay) -> None:
+    @Slot(object, object)
+    def _on_light(self, _question: Question, underlay: Underlay) -> None:
         self._asked = None
         self._underlays = [underlay, *self._underlays][:_KEPT]
         self.ready.emit()
 
-    @Slot(object)
-    def _on_failed(self, error: Exception) -> None:
-        self._failed, self._asked = self._asked, None
-        self.failed.emit(failure_sentence(error, "The light of this survey"))
-
-
-def failure_sentence(error: Exception, what: str) -> str:
-    """What a failure of the core says to the user."""
-    if isinstance(error, ValueError):
-        return explain(error)
-    _log.error("%s failed", what, exc_info=error)
-    return (
-        f"{what} could not be computed because of a fault in the program "
-        f"({type(error).__name__}: {error})."
-    )
+    @Slot(object, str)
+    def _on_failed(self, question: Question, sentence: str) -> None:
+        self._failed, self._asked = question, None
+        self.failed.emit(sentence)

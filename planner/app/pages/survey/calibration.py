@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from planner.app.fields.shelf import Shelf
+from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey.board_edits import light_only, used_in_plan
-from planner.app.pages.survey.work import Cancelled, Job, Progress
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
@@ -95,7 +95,7 @@ def fit_job(plan: Plan, wish: Wish, kept: dict[str, Cache]) -> Job:
     ``kept`` holds pieces of former fits, for speed; for one thread only.
     """
 
-    def work(cancelled: Cancelled, progress: Progress) -> Answer:
+    def work(progress: Progress, cancelled: Cancelled) -> Answer:
         from planner.estimate.calibrate import calibrate  # noqa: PLC0415 - heavy
         from planner.estimate.evaluate import Cache  # noqa: PLC0415 - heavy
 
@@ -115,7 +115,7 @@ def fit_job(plan: Plan, wish: Wish, kept: dict[str, Cache]) -> Job:
 def leave_out_job(plan: Plan, wish: Wish) -> Job:
     """The work of predicting each survey from the others."""
 
-    def work(cancelled: Cancelled, progress: Progress) -> tuple[LeftOut, ...]:
+    def work(progress: Progress, cancelled: Cancelled) -> tuple[LeftOut, ...]:
         from planner.estimate.calibrate import leave_one_out  # noqa: PLC0415 - heavy
 
         # What can be freed differs from one set of surveys to the next, so it is left open.

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
-from planner.app.pages.survey.answers import failure_sentence
+from planner.app.jobs import Job, Lane
 from planner.app.pages.survey.calibrate_panel import CalibratePanel
 from planner.app.pages.survey.calibrate_results import USED
 from planner.app.pages.survey.calibration import (
@@ -19,7 +19,6 @@ from planner.app.pages.survey.calibration import (
     taken_into,
 )
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.app.pages.survey.work import Work
 from planner.catalogue.library import CatalogueError
 from planner.plan.survey import Survey
 
@@ -38,23 +37,21 @@ class Fitting(QObject):
         super().__init__(page)
         self._desk, self._panel = desk, panel
         self._kept: dict[str, Cache] = {}
-        self._work = Work("survey-fit", self)
-        self._work.done.connect(self._on_done)
-        self._work.failed.connect(
-            lambda error: panel.show_failure(failure_sentence(error, "The calibration"))
-        )
-        self._work.progressed.connect(panel.show_progress)
-        self._work.busy_changed.connect(panel.show_busy)
+        self._lane = Lane("survey-fit", parent=self)
+        self._lane.done.connect(self._on_done)
+        self._lane.failed.connect(lambda _wish, sentence: panel.show_failure(sentence))
+        self._lane.progressed.connect(lambda _wish, fraction: panel.show_progress(fraction))
+        self._lane.busy_changed.connect(panel.show_busy)
         panel.run_wanted.connect(self._run)
         panel.leave_out_wanted.connect(self._leave_out)
-        panel.cancel_wanted.connect(self._work.cancel)
+        panel.cancel_wanted.connect(self._lane.drop)
         panel.use_wanted.connect(self._use)
         panel.keep_wanted.connect(self._keep)
 
     @property
     def busy(self) -> bool:
         """Whether a fit is under way."""
-        return self._work.busy
+        return self._lane.busy
 
     @property
     def answer(self) -> Answer | None:
@@ -70,18 +67,21 @@ class Fitting(QObject):
 
     def shutdown(self) -> None:
         """Stop the fit."""
-        self._work.shutdown()
+        self._lane.shutdown()
 
     @Slot(object)
     def _run(self, wish: Wish) -> None:
-        self._work.start(fit_job(self._desk.plan, wish, self._kept))
+        self._ask(wish, fit_job(self._desk.plan, wish, self._kept))
 
     @Slot(object)
     def _leave_out(self, wish: Wish) -> None:
-        self._work.start(leave_out_job(self._desk.plan, wish))
+        self._ask(wish, leave_out_job(self._desk.plan, wish))
 
-    @Slot(object)
-    def _on_done(self, found: object) -> None:
+    def _ask(self, wish: Wish, job: Job) -> None:
+        self._lane.ask(wish, job, what="The calibration")
+
+    @Slot(object, object)
+    def _on_done(self, _wish: Wish, found: object) -> None:
         if isinstance(found, Answer):
             self._panel.show_answer(found)
         elif isinstance(found, tuple):

@@ -10,11 +10,10 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QWidget
 
 from planner.app import settings as keys
-from planner.app.pages.survey.answers import failure_sentence
+from planner.app.jobs import Lane
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.table_dialog import TableDialog
 from planner.app.pages.survey.table_source import Imported, TableSource, reading_job
-from planner.app.pages.survey.work import Work
 from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.plan.plan import Plan
@@ -38,9 +37,9 @@ class Importing(QObject):
         super().__init__(page)
         self._desk, self._questions, self._settings, self._page = desk, questions, settings, page
         self.dialog: TableDialog | None = None
-        self._work = Work("survey-table", self)
-        self._work.done.connect(self._show)
-        self._work.failed.connect(self._on_failed)
+        self._lane = Lane("survey-table", parent=self)
+        self._lane.done.connect(self._show)
+        self._lane.failed.connect(lambda _path, sentence: self.refused.emit(sentence))
 
     def choose_file(self) -> None:
         """Ask which table, and read it."""
@@ -53,18 +52,18 @@ class Importing(QObject):
     def read_file(self, path: Path) -> None:
         """Read a CSV, TSV, text or XLSX file."""
         self._settings.set(keys.LAST_FOLDER, path.absolute().parent)
-        self._work.start(reading_job(path, ""))
+        self._lane.ask(path, reading_job(path, ""), what="The table")
 
     def read_text(self, text: str) -> None:
         """Read pasted text."""
-        self._work.start(reading_job(None, text))
+        self._lane.ask(None, reading_job(None, text), what="The table")
 
     def shutdown(self) -> None:
         """Stop reading."""
-        self._work.shutdown()
+        self._lane.shutdown()
 
-    @Slot(object)
-    def _show(self, found: tuple[TableSource, TableGuess]) -> None:
+    @Slot(object, object)
+    def _show(self, _path: Path | None, found: tuple[TableSource, TableGuess]) -> None:
         if self.dialog is not None:
             self.dialog.reject()
         self.refused.emit("")
@@ -79,10 +78,6 @@ class Importing(QObject):
 
     def _forget(self) -> None:
         self.dialog = None
-
-    @Slot(object)
-    def _on_failed(self, error: Exception) -> None:
-        self.refused.emit(failure_sentence(error, "The table"))
 
     @Slot(object)
     def _take(self, found: Imported) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
-from planner.app.pages.survey.work import Cancelled, Job, Progress
+from planner.app.jobs import Cancelled, Job, Progress
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.survey_edits import free_key
@@ -71,7 +71,7 @@ def source_of_file(path: Path) -> TableSource:
 def reading_job(path: Path | None, text: str) -> Job:
     """The work of reading a file, or pasted text without one, and of guessing what it means."""
 
-    def work(_cancelled: Cancelled, _progress: Progress) -> tuple[TableSource, TableGuess]:
+    def work(_progress: Progress, _cancelled: Cancelled) -> tuple[TableSource, TableGuess]:
         source = source_of_text(text) if path is None else source_of_file(path)
         return source, guess_table(source.cells)
 

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 import numpy.typing as npt
 
+from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey.board_edits import light_only
-from planner.app.pages.survey.work import Job
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
@@ -69,18 +69,9 @@ class UnderlayMaker:
 
     def job(self, question: Question) -> Job:
         """The work that answers a question."""
+        return lambda progress, cancelled: self._answer(question, progress, cancelled)
 
-        def work(cancelled: Callable[[], bool], progress: Callable[[float], None]) -> Underlay:
-            return self._answer(question, cancelled, progress)
-
-        return work
-
-    def _answer(
-        self,
-        question: Question,
-        cancelled: Callable[[], bool],
-        progress: Callable[[float], None],
-    ) -> Underlay:
+    def _answer(self, question: Question, progress: Progress, cancelled: Cancelled) -> Underlay:
         from planner.estimate.evaluate import Cache, evaluate  # noqa: PLC0415 - heavy
         from planner.estimate.expected import expected_readings  # noqa: PLC0415 - heavy
 

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from pytestqt.qtbot import QtBot
 
-from planner.app.pages.survey.answers import Answers, failure_sentence
+from planner.app.pages.survey.answers import Answers
 from planner.app.pages.survey.underlay import Question, UnderlayMaker
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey, SurveyGrid
@@ -85,12 +85,3 @@ def test_an_answer_to_an_older_question_is_dropped(
     assert answers.underlay(plan, dim, 8) is not None
     assert not answers.busy
     answers.shutdown()
-
-
-def test_a_fault_of_the_program_is_told_as_one(caplog: pytest.LogCaptureFixture) -> None:
-    said = failure_sentence(RuntimeError("boom"), "The calibration")
-    assert said == (
-        "The calibration could not be computed because of a fault in the program "
-        "(RuntimeError: boom)."
-    )
-    assert "The calibration failed" in caplog.text
