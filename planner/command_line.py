@@ -335,8 +335,9 @@ def summary(estimate: Estimate) -> str:
     lines += [f"  {figure.label:<{width}}{figure.text}" for figure in figures]
     if estimate.shares:
         lines += ["", "Where the photons went:"]
-        wide = max(len(share.label) for share in estimate.shares) + 2
-        lines += [f"  {s.label:<{wide}}{content.percent(s.share)}" for s in estimate.shares]
+        named = [(s.place.title(estimate.plan), s.share) for s in estimate.shares]
+        wide = max(len(name) for name, _ in named) + 2
+        lines += [f"  {name:<{wide}}{content.percent(share)}" for name, share in named]
     nx, ny = estimate.options.cells
     lines += [
         "",

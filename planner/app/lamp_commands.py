@@ -8,9 +8,9 @@ from PySide6.QtWidgets import QMenu
 from planner.app.fields import lamp_steps
 from planner.app.fields.panel import Workplace
 from planner.app.fields.wording import explain
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
 from planner.plan.lamp import LampModel
+from planner.plan.place import Place, PlaceKind
 
 
 class LampCommands(QObject):
@@ -30,7 +30,7 @@ class LampCommands(QObject):
         """Index of the selected lamp, if one is."""
         current = self._workplace.selection.current
         plan = self._workplace.document.plan
-        return current.index if current.kind is Kind.LAMP and current.fits(plan) else None
+        return current.index if current.kind is PlaceKind.LAMP and current.fits(plan) else None
 
     def add(self) -> None:
         """Hang a lamp: of the kind selected, or else of the kind hung last."""
@@ -49,7 +49,7 @@ class LampCommands(QObject):
             self._tell(explain(error))
             return
         document.apply(after, "Add lamp")
-        self._workplace.selection.select(Selection(Kind.LAMP, len(after.lamps) - 1))
+        self._workplace.selection.select(Place(PlaceKind.LAMP, len(after.lamps) - 1))
 
     def duplicate(self) -> None:
         """Hang a copy beside the selected lamp."""

@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from planner.app.fields.obstacle_steps import SHAPES, Shape, place_obstacle, remove_obstacle
 from planner.app.fields.panel import Workplace
-from planner.app.selection import Kind
+from planner.plan.place import PlaceKind
 
 
 class ObstacleCommands(QObject):
@@ -25,7 +25,7 @@ class ObstacleCommands(QObject):
         """Index of the selected obstacle, if one is."""
         current = self._workplace.selection.current
         fits = current.fits(self._workplace.document.plan)
-        return current.index if current.kind is Kind.OBSTACLE and fits else None
+        return current.index if current.kind is PlaceKind.OBSTACLE and fits else None
 
     def handlers(self) -> dict[str, Callable[[], None]]:
         """Handlers of the actions of the menu."""

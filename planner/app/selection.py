@@ -1,44 +1,11 @@
-"""What is selected: a wall band, a lamp, an obstacle, the canopy, or nothing (the space)."""
+"""What is selected: a place of the plan; the whole space where nothing else is."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from enum import StrEnum
-
 from PySide6.QtCore import QObject, Signal
 
+from planner.plan.place import Place
 from planner.plan.plan import Plan
-
-
-class Kind(StrEnum):
-    """Kinds of thing that can be selected."""
-
-    SPACE = "space"
-    WALL = "wall"
-    LAMP = "lamp"
-    OBSTACLE = "obstacle"
-    CANOPY = "canopy"
-    CEILING = "ceiling"
-    FLOOR = "floor"
-
-
-@dataclass(frozen=True)
-class Selection:
-    """A kind, which one of its kind, and for a wall the band from the floor up."""
-
-    kind: Kind = Kind.SPACE
-    index: int = 0
-    band: int = 0
-
-    def fits(self, plan: Plan) -> bool:
-        """Whether the plan still holds the selected thing."""
-        if self.kind is Kind.WALL:
-            return self.index < len(plan.walls) and self.band < len(plan.walls[self.index].bands)
-        if self.kind is Kind.LAMP:
-            return self.index < len(plan.lamps)
-        if self.kind is Kind.OBSTACLE:
-            return self.index < len(plan.obstacles)
-        return True
 
 
 class SelectionModel(QObject):
@@ -48,14 +15,14 @@ class SelectionModel(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._current = Selection()
+        self._current = Place()
 
     @property
-    def current(self) -> Selection:
+    def current(self) -> Place:
         """The present selection."""
         return self._current
 
-    def select(self, selection: Selection) -> None:
+    def select(self, selection: Place) -> None:
         """Select something; emits ``changed`` when it is something else."""
         if selection != self._current:
             self._current = selection
@@ -64,5 +31,5 @@ class SelectionModel(QObject):
     def follow(self, plan: Plan) -> None:
         """Fall back to the whole space when the selected thing is gone."""
         if not self._current.fits(plan):
-            whole_wall = Selection(self._current.kind, self._current.index)
-            self.select(whole_wall if whole_wall.fits(plan) else Selection())
+            whole = self._current.whole
+            self.select(whole if whole.fits(plan) else Place())

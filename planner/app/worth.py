@@ -7,13 +7,11 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from planner.app.document import Document
 from planner.app.estimator import Weighed
 from planner.plan.lining import Lining
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 
 PATIENCE_MS = 120
 """A hand that only passes over a list of linings asks nothing."""
-
-Place = tuple[str, int | None, int | None]
-"""Kind of a surface, its wall and its band, as in ``estimate.result.Share``."""
 
 
 class Worth(QObject):
@@ -51,7 +49,7 @@ class Worth(QObject):
         """What a lining would bring on a surface to mean and lowest PPFD, None if unknown."""
         answer = self._known(lining)
         for gain, mean, minimum in answer.rows if answer is not None else ():
-            if (gain.kind, gain.wall) == place[:2] and (gain.band or 0) == (place[2] or 0):
+            if gain.place == place:
                 return mean, minimum
         return None
 

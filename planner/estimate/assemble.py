@@ -84,7 +84,7 @@ def respond(
     absorbed = totals(
         surfaces.patch_facet,
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
-        len(scene.roles),
+        len(scene.places),
     )
     # Wrinkled mirrors swallow a little more than their reflectance leaves.
     leaving = patch_flux * diffuse[surfaces.patch_facet]
@@ -102,7 +102,7 @@ def assemble(
 ) -> Estimate:
     """Add up the lamps at their outputs and take the figures."""
     grid = geometry.grid
-    cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.roles))
+    cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
     spread = np.zeros(len(geometry.gather_grid.inside))
     mismatch = 0.0
     for one, flux in zip(responses, scene.fluxes, strict=True):
@@ -122,7 +122,7 @@ def assemble(
         y=grid.y,
         cell_area=grid.area,
         figures=figures_of(plan, cells, grid.inside_area),
-        shares=shares_of(scene.roles, absorbed, emitted),
+        shares=shares_of(scene.places, absorbed, emitted),
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
         cross_check=cross_check,

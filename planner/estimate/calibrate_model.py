@@ -17,8 +17,9 @@ import numpy as np
 
 from planner.estimate.evaluate import Cache, estimate_scene
 from planner.estimate.result import EstimateOptions, FloatArray, Quality
-from planner.estimate.scene import FacetRole, LampOptics, Optics, Scene, build_scene
+from planner.estimate.scene import LampOptics, Optics, Scene, build_scene
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
+from planner.plan.place import carries
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import as_surveyed
@@ -132,18 +133,7 @@ class SurveyModel:
 
     def carries(self, key: str) -> bool:
         """Whether a lining of this key is on any lit surface."""
-        return any(self._lined_with(role, key) for role in self.scene.roles)
-
-    def _lined_with(self, role: FacetRole, key: str) -> bool:
-        if role.kind == "wall" and role.wall is not None and role.band is not None:
-            return self.plan.walls[role.wall].bands[role.band].lining == key
-        if role.kind == "ceiling":
-            return self.plan.ceiling == key
-        if role.kind == "floor":
-            return self.plan.floor == key
-        if role.kind == "obstacle":
-            return any(o.lining == key and role.label.endswith(o.name) for o in self.plan.obstacles)
-        return False
+        return any(carries(self.plan, place, key) for place in self.scene.places)
 
     # -- scenes of other values ---------------------------------------------------------
 
@@ -152,9 +142,9 @@ class SurveyModel:
         rho = {p.of: v for p, v in values.items() if p.quantity is Quantity.REFLECTANCE}
         share = {p.of: v for p, v in values.items() if p.quantity is Quantity.SPECULAR}
         diffuse, specular = list(self.scene.optics.diffuse), list(self.scene.optics.specular)
-        for k, role in enumerate(self.scene.roles):
+        for k, place in enumerate(self.scene.places):
             for key in {*rho, *share}:
-                if self._lined_with(role, key):
+                if carries(self.plan, place, key):
                     lining = self.plan.lining(key)
                     total = rho.get(key, lining.reflectance)
                     part = share.get(key, lining.specular_share)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from planner.estimate.result import Figures, FloatArray, Share
-from planner.estimate.scene import FacetRole
 from planner.metrics.energy import efficacy, kilowatt_hours_per_day, utilisation
 from planner.metrics.photons import daily_light_integral
 from planner.metrics.uniformity import band_shares, evenness
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 
@@ -40,29 +40,19 @@ def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
     )
 
 
-def shares_of(
-    roles: tuple[FacetRole, ...], absorbed: FloatArray, emitted: float
-) -> tuple[Share, ...]:
+def shares_of(places: tuple[Place, ...], absorbed: FloatArray, emitted: float) -> tuple[Share, ...]:
     """Where the photons ended: canopy or floor first, then in the order of the facets.
 
-    Facets of one role (the faces of a box) are added up.
+    Facets of one place (the faces of a box) are added up.
     """
-    flux: dict[FacetRole, float] = {}
-    for role, part in zip(roles, absorbed, strict=True):
-        flux[role] = flux.get(role, 0.0) + float(part)
+    flux: dict[Place, float] = {}
+    for place, part in zip(places, absorbed, strict=True):
+        flux[place] = flux.get(place, 0.0) + float(part)
     rows = [
-        Share(
-            label=role.label,
-            kind=role.kind,
-            photon_flux=amount,
-            share=amount / emitted if emitted > 0 else 0.0,
-            wall=role.wall,
-            band=role.band,
-        )
-        for role, amount in flux.items()
+        Share(place, amount, amount / emitted if emitted > 0 else 0.0)
+        for place, amount in flux.items()
     ]
-    first = [row for row in rows if row.kind in _BOTTOM and row.wall is None]
-    return (*first, *(row for row in rows if row not in first))
+    return tuple(sorted(rows, key=lambda row: row.place.kind not in _BOTTOM))
 
 
-_BOTTOM = ("canopy", "floor")
+_BOTTOM = (PlaceKind.CANOPY, PlaceKind.FLOOR)

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.sensitivity import Reckoner, SurfaceGain, gains_from
+from planner.estimate.sensitivity import LINED, Reckoner, SurfaceGain, gains_from
 from planner.estimate.uncertainty import Uncertainty, uncertainty_from
 from planner.plan.plan import Plan
 
@@ -56,5 +56,5 @@ def outlook(
     if band is None:
         return Outlook(plan, None, ())
     gains = gains_from(reckoner, second_half)
-    lined = tuple(gain for gain in gains if gain.kind in ("wall", "ceiling", "floor", "opening"))
+    lined = tuple(gain for gain in gains if gain.place.kind in LINED)
     return Outlook(plan, band, lined)

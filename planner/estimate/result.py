@@ -8,6 +8,7 @@ from enum import StrEnum
 import numpy as np
 import numpy.typing as npt
 
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 
 FloatArray = npt.NDArray[np.float64]
@@ -61,19 +62,11 @@ class Figures:
 
 @dataclass(frozen=True)
 class Share:
-    """Where part of the photons ended: a label, its kind and the absorbed flux in µmol s⁻¹.
+    """Where part of the photons ended, and the absorbed flux in µmol s⁻¹."""
 
-    ``kind`` is one of canopy, wall, ceiling, floor, opening, obstacle, lamp housing;
-    ``wall`` is the wall's index and ``band`` that of the band from the floor up where the
-    kind is a wall (or an opening in one).
-    """
-
-    label: str
-    kind: str
+    place: Place
     photon_flux: float
     share: float
-    wall: int | None = None
-    band: int | None = None
 
 
 @dataclass(frozen=True)

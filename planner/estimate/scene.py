@@ -10,8 +10,8 @@ import numpy as np
 from planner.light.boxes import FACES, Box
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
-from planner.plan.lining import Lining
-from planner.plan.plan import Plan
+from planner.plan.place import Place, PlaceKind, lining_at, opens
+from planner.plan.setup import Setup
 from planner.plan.space import contains
 
 AnyProfile = CosineProfile | TableProfile | PlanesProfile
@@ -20,16 +20,6 @@ Bands = tuple[tuple[float, ...], ...]
 
 _LEAST_ABOVE_FLOOR = 0.001
 """Metres; an open map nearer to the floor would be taken for the floor itself."""
-
-
-@dataclass(frozen=True)
-class FacetRole:
-    """What a facet is in the plan, for labels and shares."""
-
-    label: str
-    kind: str
-    wall: int | None = None
-    band: int | None = None
 
 
 @dataclass(frozen=True)
@@ -76,11 +66,11 @@ class LampOptics:
 
 @dataclass(frozen=True)
 class Scene:
-    """A plan as the light core sees it."""
+    """A plan as the light core sees it; ``places`` says of each facet what it is."""
 
     room: Room
     optics: Optics
-    roles: tuple[FacetRole, ...]
+    places: tuple[Place, ...]
     lamps: tuple[LampOptics, ...]
     fluxes: tuple[float, ...]
 
@@ -89,13 +79,13 @@ class Scene:
 class _Surface:
     """One facet: what it is, ρ_d, ρ_s and the width of its mirror lobe."""
 
-    role: FacetRole
+    place: Place
     diffuse: float = 0.0
     specular: float = 0.0
     width: float = 0.0
 
 
-def build_scene(plan: Plan) -> Scene:
+def build_scene(plan: Setup) -> Scene:
     """Resolve a plan into geometry, reflectances and lamps."""
     closed = plan.canopy.closed
     # An open canopy at floor level is still a level above a floor that reflects as it is lined.
@@ -106,12 +96,12 @@ def build_scene(plan: Plan) -> Scene:
     for index in range(len(plan.walls)):
         tops, bands = _lit_bands(plan, index, z0)
         band_tops.append(tops)
-        surfaces += [_wall_surface(plan, index, band) for band in bands]
-    surfaces.append(_flat_surface("Ceiling", "ceiling", plan.lining(plan.ceiling)))
+        surfaces += [_lined(plan, Place(PlaceKind.WALL, index, band)) for band in bands]
+    surfaces.append(_lined(plan, Place(PlaceKind.CEILING)))
     if closed:
-        surfaces.append(_Surface(FacetRole("Canopy", "canopy"), plan.canopy.reflectance))
+        surfaces.append(_Surface(Place(PlaceKind.CANOPY), plan.canopy.reflectance))
     else:
-        surfaces.append(_flat_surface("Floor", "floor", plan.lining(plan.floor)))
+        surfaces.append(_lined(plan, Place(PlaceKind.FLOOR)))
     boxes: list[Box] = []
     for box, surface in _opaque(plan, z0):
         boxes.append(box)
@@ -124,13 +114,13 @@ def build_scene(plan: Plan) -> Scene:
             tuple(surface.specular for surface in surfaces),
             tuple(surface.width for surface in surfaces),
         ),
-        tuple(surface.role for surface in surfaces),
+        tuple(surface.place for surface in surfaces),
         tuple(_lamp_optics(plan, lamp) for lamp in lit_lamps),
         tuple(lamp.ppf for lamp in lit_lamps),
     )
 
 
-def _lit_bands(plan: Plan, wall: int, z0: float) -> tuple[tuple[float, ...], list[int]]:
+def _lit_bands(plan: Setup, wall: int, z0: float) -> tuple[tuple[float, ...], list[int]]:
     """Divisions of a wall above the bottom of the lit part, and the bands they divide."""
     tops = [band.top for band in plan.walls[wall].bands]
     lit = [k for k, top in enumerate(tops) if top is None or top > z0 + 1e-6]
@@ -140,30 +130,18 @@ def _lit_bands(plan: Plan, wall: int, z0: float) -> tuple[tuple[float, ...], lis
     return inner, lit[: len(inner) + 1]
 
 
-def _wall_surface(plan: Plan, wall: int, band: int) -> _Surface:
-    lining = plan.lining(plan.walls[wall].bands[band].lining)
-    where = f"Wall {wall + 1}"
-    if len(plan.walls[wall].bands) > 1:
-        where += f", band {band + 1}"
-    if plan.wall_opens(wall):
-        return _Surface(FacetRole(f"{where} (open door)", "opening", wall, band))
-    kind = "opening" if lining.is_opening else "wall"
-    return _lined(FacetRole(f"{where}: {lining.name}", kind, wall, band), lining)
+def _lined(plan: Setup, place: Place) -> _Surface:
+    """The facet of a lined place; light that meets an opening does not come back."""
+    lining = lining_at(plan, place)
+    if lining is None or opens(plan, place):
+        return _Surface(place)
+    return _Surface(place, lining.diffuse, lining.specular, lining.wrinkle)
 
 
-def _flat_surface(place: str, kind: str, lining: Lining) -> _Surface:
-    role = FacetRole(f"{place}: {lining.name}", "opening" if lining.is_opening else kind)
-    return _lined(role, lining)
-
-
-def _lined(role: FacetRole, lining: Lining) -> _Surface:
-    return _Surface(role, lining.diffuse, lining.specular, lining.wrinkle)
-
-
-def _opaque(plan: Plan, z0: float) -> list[tuple[Box, _Surface]]:
+def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:
     """Boxes that reach into the lit part: obstacles and lamp housings."""
     found: list[tuple[Box, _Surface]] = []
-    for obstacle in plan.obstacles:
+    for index, obstacle in enumerate(plan.obstacles):
         if obstacle.top > z0 + 1e-6:
             box = Box(
                 obstacle.x,
@@ -174,16 +152,14 @@ def _opaque(plan: Plan, z0: float) -> list[tuple[Box, _Surface]]:
                 obstacle.width,
                 math.radians(obstacle.rotation_deg),
             )
-            role = FacetRole(f"Obstacle: {obstacle.name}", "obstacle")
-            found.append((box, _lined(role, plan.lining(obstacle.lining))))
-    for number, lamp in enumerate(plan.lamps, start=1):
-        role = FacetRole(f"Housing of lamp {number}", "lamp housing")
-        surface = _Surface(role, lamp.model.housing_reflectance)
+            found.append((box, _lined(plan, Place(PlaceKind.OBSTACLE, index))))
+    for index, lamp in enumerate(plan.lamps):
+        surface = _Surface(Place(PlaceKind.HOUSING, index), lamp.model.housing_reflectance)
         found += [(box, surface) for box in _housing(plan, lamp)]
     return found
 
 
-def _housing(plan: Plan, lamp: Lamp) -> list[Box]:
+def _housing(plan: Setup, lamp: Lamp) -> list[Box]:
     """A box over each emitting strip; what of it would reach above the ceiling is cut off."""
     face = plan.lamp_height(lamp)
     top = min(face + lamp.model.housing_height, plan.space.height)
@@ -204,7 +180,7 @@ def _housing(plan: Plan, lamp: Lamp) -> list[Box]:
     ]
 
 
-def _lamp_optics(plan: Plan, lamp: Lamp) -> LampOptics:
+def _lamp_optics(plan: Setup, lamp: Lamp) -> LampOptics:
     return LampOptics(
         (lamp.x, lamp.y, plan.lamp_height(lamp)),
         math.radians(lamp.rotation_deg),
@@ -216,7 +192,7 @@ def _lamp_optics(plan: Plan, lamp: Lamp) -> LampOptics:
 Strips = tuple[tuple[float, float, float, float], ...]
 
 
-def _strips_inside(plan: Plan, lamp: Lamp) -> Strips:
+def _strips_inside(plan: Setup, lamp: Lamp) -> Strips:
     """The lamp's strips, drawn in about its centre where the body sticks through a wall.
 
     Such a lamp cannot be hung, and a finding says so; drawn in, it gives all of its light

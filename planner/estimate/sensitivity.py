@@ -10,13 +10,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import Final
 
 import numpy as np
 
 from planner.estimate.evaluate import Cache, estimate_scene
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
-from planner.estimate.scene import FacetRole, Optics, build_scene
+from planner.estimate.scene import Optics, build_scene
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 _HELD = 16_000_000
@@ -25,6 +27,9 @@ _HELD = 16_000_000
 STEP = 0.005
 """Change of reflectance for a derivative; free of chance, so it can be small."""
 
+LINED: Final = (PlaceKind.WALL, PlaceKind.CEILING, PlaceKind.FLOOR)
+"""What can be given another lining to gain light."""
+
 
 @dataclass(frozen=True)
 class SurfaceGain:
@@ -32,14 +37,10 @@ class SurfaceGain:
 
     ``mean_per_unit`` and ``minimum_per_unit`` are ∂(mean PPFD)/∂ρ and ∂(lowest PPFD)/∂ρ in
     µmol m⁻² s⁻¹ for a change of ρ by 1 at the present specular share; multiply by 0.1 for
-    ten points of reflectance. ``kind``, ``wall`` and ``band`` name the surface as in
-    ``result.Share``.
+    ten points of reflectance.
     """
 
-    label: str
-    kind: str
-    wall: int | None
-    band: int | None
+    place: Place
     reflectance: float
     mean_per_unit: float
     minimum_per_unit: float
@@ -56,7 +57,7 @@ class Reckoner:
     def __post_init__(self) -> None:
         self.scene = build_scene(self.plan)
         self._cache = Cache(limit=_HELD)
-        self._slopes: dict[FacetRole, FloatArray] = {}
+        self._slopes: dict[Place, FloatArray] = {}
         self.base = self.with_optics(self.scene.optics)
 
     def with_optics(self, optics: Optics, guide: tuple[float, ...] | None = None) -> Estimate:
@@ -70,15 +71,15 @@ class Reckoner:
             self.plan, scene, self.options, self._cache, _ignore, self.cancelled, guide
         )
 
-    def derivative(self, role: FacetRole) -> FloatArray:
+    def derivative(self, place: Place) -> FloatArray:
         """∂PPFD/∂ρ of every cell (ny, nx) for one surface."""
-        if role not in self._slopes:
-            facets = [k for k, other in enumerate(self.scene.roles) if other == role]
+        if place not in self._slopes:
+            facets = [k for k, other in enumerate(self.scene.places) if other == place]
             total = _total(self.scene.optics, facets[0])
             step = STEP if total + STEP <= 1 else -STEP
             moved = self.with_optics(_changed(self.scene.optics, facets, total + step))
-            self._slopes[role] = (moved.ppfd - self.base.ppfd) / step
-        return self._slopes[role]
+            self._slopes[place] = (moved.ppfd - self.base.ppfd) / step
+        return self._slopes[place]
 
 
 def surface_gains(
@@ -106,12 +107,12 @@ def gains_from(
     reckoner: Reckoner, progress: Callable[[float], None] | None = None
 ) -> tuple[SurfaceGain, ...]:
     """As ``surface_gains``, from a reckoner that may have done part of the work already."""
-    roles = list(dict.fromkeys(reckoner.scene.roles))
+    places = list(dict.fromkeys(reckoner.scene.places))
     gains = []
-    for done, role in enumerate(roles):
-        gains.append(_gain(reckoner, role))
+    for done, place in enumerate(places):
+        gains.append(_gain(reckoner, place))
         if progress is not None:
-            progress((done + 1) / len(roles))
+            progress((done + 1) / len(places))
     return tuple(sorted(gains, key=lambda gain: -gain.mean_per_unit))
 
 
@@ -131,10 +132,10 @@ def brought_by(
     options = options or EstimateOptions(quality=Quality.PREVIEW)
     reckoner = Reckoner(plan, options, cancelled)
     rows = []
-    for role in dict.fromkeys(reckoner.scene.roles):
-        if role.kind not in ("wall", "ceiling", "floor", "opening"):
+    for place in dict.fromkeys(reckoner.scene.places):
+        if place.kind not in LINED:
             continue
-        facets = [k for k, other in enumerate(reckoner.scene.roles) if other == role]
+        facets = [k for k, other in enumerate(reckoner.scene.places) if other == place]
         optics = reckoner.scene.optics
         for facet in facets:
             optics = _lined(optics, facet, lining)
@@ -145,7 +146,7 @@ def brought_by(
         lined = reckoner.with_optics(optics, guide).figures
         rows.append(
             (
-                _gain(reckoner, role),
+                _gain(reckoner, place),
                 lined.mean - base.mean,
                 lined.minimum - base.minimum,
             )
@@ -153,18 +154,15 @@ def brought_by(
     return tuple(sorted(rows, key=lambda row: -row[1]))
 
 
-def _gain(reckoner: Reckoner, role: FacetRole) -> SurfaceGain:
-    facet = reckoner.scene.roles.index(role)
-    slope = reckoner.derivative(role)
+def _gain(reckoner: Reckoner, place: Place) -> SurfaceGain:
+    facet = reckoner.scene.places.index(place)
+    slope = reckoner.derivative(place)
     base = reckoner.base
     inside = base.cell_area > 0
     weights = np.where(inside & ~np.isnan(slope), base.cell_area, 0.0)
     lowest = np.nanargmin(base.ppfd) if np.isfinite(base.ppfd).any() else 0
     return SurfaceGain(
-        label=role.label,
-        kind=role.kind,
-        wall=role.wall,
-        band=role.band,
+        place=place,
         reflectance=_total(reckoner.scene.optics, facet),
         mean_per_unit=float(np.nansum(slope * weights) / weights.sum()),
         minimum_per_unit=float(slope.ravel()[lowest]),

@@ -11,7 +11,7 @@ with other seeds; a quarter is allowed), to the squared relative standard uncert
 the ratio r. The band is r·exp(±1.96 u), 95 % of a log-normal; the two can be told apart
 when 1 lies outside it. (GUM, JCGM 100:2008, 5.2, for correlated inputs.)
 
-What is shared: a lining by its name; a lamp's photon flux by the kind of lamp; a hanging
+What is shared: a lining by its key; a lamp's photon flux by the kind of lamp; a hanging
 height when lamp and height are the same in both. So the flux of the lamp, the largest
 uncertainty of a level, drops out of a comparison of linings under one lamp.
 """
@@ -27,12 +27,11 @@ import numpy as np
 
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner
-from planner.estimate.uncertainty import COVERAGE, moved_inputs
+from planner.estimate.uncertainty import COVERAGE, Input, moved_inputs
 from planner.plan.plan import Plan
 
 _CELLS: Final = 12
 _MEAN_OF_CELL_ERROR: Final = 0.25
-_HEIGHT_LABEL: Final = "hanging height of lamp "
 
 
 @dataclass(frozen=True)
@@ -40,12 +39,12 @@ class Sway:
     """How the figures of one plan move with its inputs.
 
     Relative changes of the mean and of the lowest PPFD for one standard uncertainty of each
-    input, by the input's identity; ``numeric`` is the relative error of a cell to expect
+    input; ``numeric`` is the relative error of a cell to expect
     from the computation of the estimate that is compared.
     """
 
-    mean: Mapping[str, float]
-    minimum: Mapping[str, float]
+    mean: Mapping[Input, float]
+    minimum: Mapping[Input, float]
     numeric: float = 0.0
 
     @property
@@ -79,23 +78,14 @@ def sway(
     inside = ~np.isnan(base.ppfd)
     areas = base.cell_area[inside]
     lowest = int(base.ppfd[inside].argmin())
-    mean: dict[str, float] = {}
-    minimum: dict[str, float] = {}
-    for label, change in moved_inputs(reckoner, progress):
-        key = _identity(plan, label)
+    mean: dict[Input, float] = {}
+    minimum: dict[Input, float] = {}
+    for key, change in moved_inputs(reckoner, progress):
         at = change[inside]
         mean[key] = float(np.average(at, weights=areas)) / base.figures.mean
         minimum[key] = float(at[lowest]) / base.figures.minimum
     numeric = (estimate or base).numeric_error or 0.0
     return Sway(mean, minimum, numeric)
-
-
-def _identity(plan: Plan, label: str) -> str:
-    """The input as something two plans can share."""
-    if label.startswith(_HEIGHT_LABEL):
-        lamp = plan.lamps[int(label.removeprefix(_HEIGHT_LABEL)) - 1]
-        return f"{label} at {plan.lamp_height(lamp):.4f} m over a canopy at {plan.canopy.height:g}"
-    return label
 
 
 @dataclass(frozen=True)
@@ -115,8 +105,8 @@ class Telling:
 def tell(
     first: float,
     second: float,
-    moved: Mapping[str, float],
-    other: Mapping[str, float],
+    moved: Mapping[Input, float],
+    other: Mapping[Input, float],
     numeric: float = 0.0,
 ) -> Telling:
     """Compare a figure ``first`` with ``second``, both above 0, by the rule above.

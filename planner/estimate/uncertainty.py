@@ -16,15 +16,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
 from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
-from planner.estimate.scene import FacetRole
 from planner.estimate.sensitivity import Reckoner
 from planner.plan.edits import change_lamp, changed
+from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
 
 HEIGHT_HALF_WIDTH_M = 0.01
@@ -34,6 +34,21 @@ COVERAGE = 1.96
 _EVEN = 1 / math.sqrt(3)
 _HELD = 16_000_000
 """Bytes of pieces kept from one moved input to the next."""
+
+
+@dataclass(frozen=True)
+class Input:
+    """One uncertain input; equal in two plans where it is the same unknown thing in both.
+
+    ``of`` is the key of a lining (its reflectance) or of a kind of lamp (its photon flux),
+    or the place of a lamp (its hanging height, with ``at``: the heights of its face and of
+    the canopy in metres). ``words`` are for people.
+    """
+
+    quantity: str
+    of: str | Place
+    words: str = field(compare=False)
+    at: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -98,17 +113,17 @@ def uncertainty_from(
 
 def moved_inputs(
     reckoner: Reckoner, progress: Callable[[float], None] | None = None
-) -> tuple[tuple[str, FloatArray], ...]:
-    """Each input by its label, and how one standard uncertainty of it changes the map.
+) -> tuple[tuple[Input, FloatArray], ...]:
+    """Each input, and how one standard uncertainty of it changes the map.
 
     The changes are of every cell's PPFD, shape (ny, nx), in µmol m⁻² s⁻¹, with their sign.
     """
     plan, options, base = reckoner.plan, reckoner.options, reckoner.base
     cancelled = reckoner.cancelled
     jobs = [*_lining_jobs(reckoner), *_flux_jobs(plan, options), *_height_jobs(plan, options)]
-    moved: list[tuple[str, FloatArray]] = []
-    for done, (label, job) in enumerate(jobs):
-        moved.append((label, job(base, cancelled)))
+    moved: list[tuple[Input, FloatArray]] = []
+    for done, (one, job) in enumerate(jobs):
+        moved.append((one, job(base, cancelled)))
         if progress is not None:
             progress((done + 1) / len(jobs))
     return tuple(moved)
@@ -118,46 +133,35 @@ Job = Callable[[Estimate, Callable[[], bool] | None], FloatArray]
 """Gives the change of every cell's PPFD for one standard uncertainty of an input."""
 
 
-def _lining_jobs(reckoner: Reckoner) -> list[tuple[str, Job]]:
+def _lining_jobs(reckoner: Reckoner) -> list[tuple[Input, Job]]:
     """One job for each lining with a range; the surfaces that carry it move together."""
     plan = reckoner.plan
-    jobs: list[tuple[str, Job]] = []
+    jobs: list[tuple[Input, Job]] = []
     for lining in plan.linings:
-        every = dict.fromkeys(reckoner.scene.roles)
-        roles = [role for role in every if _carries(plan, role, lining.key)]
+        every = dict.fromkeys(reckoner.scene.places)
+        places = [place for place in every if carries(plan, place, lining.key)]
         standard = (lining.high - lining.low) / 2 * _EVEN
-        if standard <= 0 or not roles:
+        if standard <= 0 or not places:
             continue
 
         def job(
             base: Estimate,
             cancelled: Callable[[], bool] | None,
-            roles: list[FacetRole] = roles,
+            places: list[Place] = places,
             standard: float = standard,
         ) -> FloatArray:
             del base, cancelled
-            slopes = [reckoner.derivative(role) for role in roles]
+            slopes = [reckoner.derivative(place) for place in places]
             return np.asarray(standard * np.sum(slopes, axis=0))
 
-        jobs.append((f"reflectance of {lining.name}", job))
+        words = f"reflectance of {lining.name}"
+        jobs.append((Input("reflectance", lining.key, words), job))
     return jobs
 
 
-def _carries(plan: Plan, role: FacetRole, key: str) -> bool:
-    if role.kind == "wall" and role.wall is not None and role.band is not None:
-        return plan.walls[role.wall].bands[role.band].lining == key
-    if role.kind == "ceiling":
-        return plan.ceiling == key
-    if role.kind == "floor":
-        return plan.floor == key
-    if role.kind == "obstacle":
-        return any(o.lining == key and role.label.endswith(o.name) for o in plan.obstacles)
-    return False
-
-
-def _flux_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
+def _flux_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[Input, Job]]:
     """One job for each kind of lamp: its lamps are bright or dim together."""
-    jobs: list[tuple[str, Job]] = []
+    jobs: list[tuple[Input, Job]] = []
     cache = Cache(limit=_HELD)
     for key in dict.fromkeys(lamp.model.key for lamp in plan.lamps):
         members = [lamp for lamp in plan.lamps if lamp.model.key == key]
@@ -182,12 +186,13 @@ def _flux_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
             # Light is proportional to flux, so the lamps' own light is the derivative.
             return standard * evaluate(only, options, cache=cache, cancelled=cancelled).ppfd
 
-        jobs.append((f"photon flux of {members[0].model.name}", job))
+        words = f"photon flux of {members[0].model.name}"
+        jobs.append((Input("photon flux", key, words), job))
     return jobs
 
 
-def _height_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
-    jobs: list[tuple[str, Job]] = []
+def _height_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[Input, Job]]:
+    jobs: list[tuple[Input, Job]] = []
     cache = Cache(limit=_HELD)
     standard = HEIGHT_HALF_WIDTH_M * _EVEN
     for index, lamp in enumerate(plan.lamps):
@@ -216,23 +221,26 @@ def _height_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[str, Job]]:
             ]
             return np.asarray(standard * (ends[0] - ends[1]) / (high - low))
 
-        jobs.append((f"hanging height of lamp {index + 1}", job))
+        words = f"hanging height of lamp {index + 1}"
+        at = (round(plan.lamp_height(lamp), 4), plan.canopy.height)
+        place = Place(PlaceKind.LAMP, index)
+        jobs.append((Input("hanging height", place, words, at), job))
     return jobs
 
 
-def _combined(base: Estimate, moved: list[tuple[str, FloatArray]]) -> Uncertainty:
+def _combined(base: Estimate, moved: list[tuple[Input, FloatArray]]) -> Uncertainty:
     inside = ~np.isnan(base.ppfd)
     cells, areas = base.ppfd[inside], base.cell_area[inside]
     lowest, highest = int(cells.argmin()), int(cells.argmax())
     figures = base.figures
     parts, squares = [], np.zeros(4)
-    for label, change in moved:
+    for one, change in moved:
         at = change[inside]
         mean = float(np.average(at, weights=areas))
         minimum, maximum = float(at[lowest]), float(at[highest])
         ratio = minimum / figures.mean - figures.minimum * mean / figures.mean**2
         squares += np.array([mean, minimum, maximum, ratio]) ** 2
-        parts.append(Part(label, abs(mean), abs(minimum)))
+        parts.append(Part(one.words, abs(mean), abs(minimum)))
     mean, minimum, maximum, ratio = (float(value) for value in np.sqrt(squares))
     return Uncertainty(
         mean=mean,

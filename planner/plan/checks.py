@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Final
 
@@ -21,6 +21,7 @@ from planner.plan.outlines import (
     segment_distance,
     sticks_out,
 )
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget
 
@@ -48,26 +49,13 @@ class Severity(StrEnum):
 
 
 @dataclass(frozen=True)
-class Place:
-    """What a finding is about, in the words of a selection.
-
-    ``kind`` is space, wall, lamp, obstacle, canopy, ceiling or floor; ``index`` says which
-    wall, lamp or obstacle, ``band`` which band of a wall from the floor up.
-    """
-
-    kind: str = "space"
-    index: int = 0
-    band: int = 0
-
-
-@dataclass(frozen=True)
 class Finding:
     """One observation: a stable key, how serious it is, a sentence, and its place."""
 
     key: str
     severity: Severity
     sentence: str
-    where: Place = Place()
+    where: Place = field(default_factory=Place)
 
 
 _RANK: Final = {Severity.WARNING: 0, Severity.CAUTION: 1, Severity.NOTE: 2}
@@ -114,12 +102,12 @@ def _about_lamps(plan: Plan) -> Iterator[Finding]:
                     Severity.WARNING,
                     f"Lamps {first + 1} and {second + 1} take up the same place; "
                     "move one of them aside.",
-                    Place("lamp", second),
+                    Place(PlaceKind.LAMP, second),
                 )
 
 
 def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
-    where = Place("lamp", index)
+    where = Place(PlaceKind.LAMP, index)
     if sticks_out(lamp.outline(), plan.space.footprint):
         yield Finding(
             "lamp-through-wall",
@@ -177,7 +165,7 @@ def _hides(obstacle: Obstacle, lamp: Lamp, face: float) -> bool:
 
 def _about_obstacles(plan: Plan) -> Iterator[Finding]:
     for index, obstacle in enumerate(plan.obstacles):
-        where = Place("obstacle", index)
+        where = Place(PlaceKind.OBSTACLE, index)
         named = f"Obstacle {index + 1} ('{obstacle.name}')"
         if sticks_out(obstacle.outline(), plan.space.footprint):
             yield Finding(
@@ -216,7 +204,7 @@ def _surfaces(plan: Plan) -> Iterator[_Surface]:
             top = plan.space.height if band.top is None else min(band.top, plan.space.height)
             yield _Surface(
                 plan.lining(band.lining),
-                Place("wall", wall, number),
+                Place(PlaceKind.WALL, wall, number),
                 f"on wall {wall + 1}",
                 tuple(
                     math.hypot(
@@ -230,11 +218,11 @@ def _surfaces(plan: Plan) -> Iterator[_Surface]:
     heights = tuple(plan.lamp_height(lamp) for lamp in plan.lamps)
     yield _Surface(
         plan.lining(plan.ceiling),
-        Place("ceiling"),
+        Place(PlaceKind.CEILING),
         "on the ceiling",
         tuple(max(plan.space.height - height, 0.0) for height in heights),
     )
-    yield _Surface(plan.lining(plan.floor), Place("floor"), "on the floor", heights)
+    yield _Surface(plan.lining(plan.floor), Place(PlaceKind.FLOOR), "on the floor", heights)
 
 
 def _outside(value: float, low: float, high: float) -> float:
@@ -353,7 +341,7 @@ def _about_target(plan: Plan) -> Iterator[Finding]:
             Severity.NOTE,
             "No target is set: choose a crop or a band of PPFD or DLI to see where the light "
             "falls short. Such bands are guidance, not a pass or a fail.",
-            Place("canopy"),
+            Place(PlaceKind.CANOPY),
         )
         return
     band = target.ppfd_band(plan.photoperiod_hours)
@@ -368,5 +356,5 @@ def _about_target(plan: Plan) -> Iterator[Finding]:
             Severity.CAUTION,
             f"The target asks for at least {band[0]:.0f} µmol/m²/s, near the full sun's 2000: "
             f"{remedy}.",
-            Place("canopy"),
+            Place(PlaceKind.CANOPY),
         )

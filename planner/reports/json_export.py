@@ -11,6 +11,7 @@ import numpy as np
 
 import planner
 from planner.estimate.result import Estimate, FloatArray
+from planner.plan.place import opens
 
 EXPORT_FORMAT = 1
 
@@ -70,7 +71,14 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             name: _number(value) for name, value in dataclasses.asdict(estimate.figures).items()
         },
         "shares": [
-            {name: _plain(value) for name, value in dataclasses.asdict(share).items()}
+            {
+                "label": share.place.title(estimate.plan),
+                "kind": "opening" if opens(estimate.plan, share.place) else share.place.kind,
+                "photon_flux": _number(share.photon_flux),
+                "share": _number(share.share),
+                "index": share.place.index,
+                "band": share.place.band,
+            }
             for share in estimate.shares
         ],
         "closure": _number(estimate.closure),
@@ -93,7 +101,3 @@ def _numbers(values: FloatArray) -> list[float | None]:
 
 def _number(value: float | None) -> float | None:
     return None if value is None or not math.isfinite(value) else float(value)
-
-
-def _plain(value: Any) -> Any:
-    return _number(value) if isinstance(value, float) else value

@@ -10,6 +10,8 @@ from planner.reports.bands import banded
 
 if TYPE_CHECKING:
     from planner.estimate.sensitivity import SurfaceGain
+    from planner.plan.place import Place
+    from planner.plan.plan import Plan
 
 POINTS: Final = 0.1
 """The step of reflectance that is told: ten points."""
@@ -22,14 +24,12 @@ LEAST: Final = 0.05
 class LiningGain:
     """What more reflectance of one surface would bring.
 
-    ``name`` is 'Wall 2' or 'Wall 4, band 1'; ``points`` the reflectance it can gain, at
+    ``name`` says the place ('Wall 2', 'Wall 4, band 1'); ``points`` the reflectance it can gain, at
     most ten points (0.1); ``mean`` and ``minimum`` what that brings in µmol m⁻² s⁻¹.
     """
 
     name: str
-    kind: str
-    wall: int | None
-    band: int | None
+    place: Place
     points: float
     mean: float
     minimum: float
@@ -43,20 +43,18 @@ class LiningGain:
         )
 
 
-def lining_gains(gains: Sequence[SurfaceGain]) -> tuple[LiningGain, ...]:
+def lining_gains(plan: Plan, gains: Sequence[SurfaceGain]) -> tuple[LiningGain, ...]:
     """The surfaces worth a line, the best for the mean first."""
-    found = [_told(gain) for gain in gains]
+    found = [_told(plan, gain) for gain in gains]
     kept = [gain for gain in found if gain.points >= 0.005 and gain.mean >= LEAST]
     return tuple(sorted(kept, key=lambda gain: -gain.mean))
 
 
-def _told(gain: SurfaceGain) -> LiningGain:
+def _told(plan: Plan, gain: SurfaceGain) -> LiningGain:
     points = min(POINTS, max(1 - gain.reflectance, 0.0))
     return LiningGain(
-        name=gain.label.split(":")[0],
-        kind=gain.kind,
-        wall=gain.wall,
-        band=gain.band,
+        name=gain.place.words(plan),
+        place=gain.place,
         points=points,
         mean=gain.mean_per_unit * points,
         minimum=gain.minimum_per_unit * points,

@@ -17,6 +17,7 @@ from planner.app.quantity_box import QuantityBox
 from planner.app.selection import SelectionModel
 from planner.catalogue.library import load_catalogue
 from planner.estimate.result import Estimate, EstimateOptions, Figures, Quality, Share
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 
@@ -57,9 +58,9 @@ def written_estimate(plan: Plan, quality: Quality = Quality.DEFAULT, mean: float
         canopy_area=0.48,
     )  # fmt: skip
     shares = (
-        Share("Canopy", "canopy", 110.0, 0.55),
-        Share("Wall 1: Matt white", "wall", 60.0, 0.30, wall=0, band=0),
-        Share("Open door", "opening", 30.0, 0.15, wall=1, band=0),
+        Share(Place(PlaceKind.CANOPY), 110.0, 0.55),
+        Share(Place(PlaceKind.WALL, 0, 0), 60.0, 0.30),
+        Share(Place(PlaceKind.WALL, 1, 0), 30.0, 0.15),
     )
     return Estimate(
         plan=plan, options=replace(EstimateOptions(), quality=quality, cells=(4, 4)), ppfd=ppfd,

@@ -11,9 +11,9 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from planner.app.pages.sketch.page import SketchPage
-from planner.app.selection import Kind, Selection
 from planner.estimate.result import Estimate
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, PpfdTarget
 from tests.e2e.shell import small_plan
@@ -83,7 +83,7 @@ def test_an_empty_space_offers_its_first_lamp(qtbot: QtBot, tmp_path: Path) -> N
 def test_a_plan_without_a_target_leads_to_the_choice_of_one(qtbot: QtBot, tmp_path: Path) -> None:
     page = page_with(qtbot, tmp_path, small_plan())
     page.strip.advice.target_button.click()
-    assert page.workplace.selection.current == Selection(Kind.CANOPY)
+    assert page.workplace.selection.current == Place(PlaceKind.CANOPY)
     assert page.column.canopy_fields.target_fields.combo.hasFocus()
 
 

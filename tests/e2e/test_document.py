@@ -8,8 +8,8 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from planner.app.questions import Unsaved
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from tests.e2e.shell import make_window, small_plan, trigger
 
 pytestmark = pytest.mark.gui
@@ -40,7 +40,7 @@ def test_a_lamp_is_duplicated_and_removed_only_when_one_is_selected(qtbot: QtBot
     window, _ = make_window(qtbot)
     assert not window.actions_["duplicate_lamp"].isEnabled()
     assert not window.actions_["remove_lamp"].isEnabled()
-    window.selection.select(Selection(Kind.LAMP, 0))
+    window.selection.select(Place(PlaceKind.LAMP, 0))
     trigger(window, "duplicate_lamp")
     first, second = window.document.plan.lamps
     assert second.model == first.model

@@ -14,8 +14,8 @@ from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.space_fields import SpaceFields
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.quantity_box import QuantityBox
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.units import LengthUnit
 from tests.e2e.shell import make_window, small_plan
 from tests.e2e.sketching import enter, make_page
@@ -23,12 +23,12 @@ from tests.e2e.sketching import enter, make_page
 pytestmark = pytest.mark.gui
 
 EVERYTHING = [
-    Selection(),
-    Selection(Kind.LAMP, 0),
-    Selection(Kind.WALL, 2),
-    Selection(Kind.CANOPY),
-    Selection(Kind.CEILING),
-    Selection(Kind.FLOOR),
+    Place(),
+    Place(PlaceKind.LAMP, 0),
+    Place(PlaceKind.WALL, 2),
+    Place(PlaceKind.CANOPY),
+    Place(PlaceKind.CEILING),
+    Place(PlaceKind.FLOOR),
 ]
 
 
@@ -38,7 +38,7 @@ def page(qtbot: QtBot, tmp_path: Path) -> SketchPage:
 
 
 def lamp_panel(page: SketchPage) -> LampFields:
-    panel = page.column.panels[Kind.LAMP]
+    panel = page.column.panels[PlaceKind.LAMP]
     assert isinstance(panel, LampFields)
     return panel
 
@@ -72,12 +72,12 @@ def test_everything_can_be_selected_from_the_list(page: SketchPage) -> None:
         chooser.setCurrentIndex(row)
         chooser.activated.emit(row)
         assert chooser.currentIndex() == row
-    assert page.workplace.selection.current.kind is Kind.FLOOR
+    assert page.workplace.selection.current.kind is PlaceKind.FLOOR
 
 
 def test_a_typed_height_is_one_named_step_and_can_be_undone(qtbot: QtBot, page: SketchPage) -> None:
     document = page.workplace.document
-    page.workplace.selection.select(Selection(Kind.LAMP, 0))
+    page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
     enter(qtbot, lamp_panel(page).height_field.box, "18 in")
     assert document.undo_stack.undoText() == "Set lamp height"
     assert document.plan.lamps[0].hanging_height == pytest.approx(0.4572)
@@ -88,17 +88,17 @@ def test_a_typed_height_is_one_named_step_and_can_be_undone(qtbot: QtBot, page: 
 
 def test_fields_follow_what_the_hand_does_in_the_drawing(page: SketchPage) -> None:
     document = page.workplace.document
-    page.workplace.selection.select(Selection(Kind.LAMP, 0))
+    page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
     document.apply(edits.change_lamp(document.plan, 0, x=0.25), "Move lamp", "drag")
     assert lamp_panel(page).x_field.box.lineEdit().text() == "25 cm"
 
 
 def test_a_removed_lamp_gives_way_to_the_space(page: SketchPage) -> None:
     document = page.workplace.document
-    page.workplace.selection.select(Selection(Kind.LAMP, 0))
+    page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
     document.apply(edits.remove_lamp(document.plan, 0), "Remove lamp")
-    assert page.workplace.selection.current == Selection()
-    space = page.column.panels[Kind.SPACE]
+    assert page.workplace.selection.current == Place()
+    space = page.column.panels[PlaceKind.SPACE]
     assert isinstance(space, SpaceFields)
     assert space.lamp_button.isVisible()
     document.undo_stack.undo()
@@ -111,9 +111,9 @@ def test_the_key_l_hangs_a_lamp_and_text_fields_keep_their_l(
     page.plan_view.setFocus()
     qtbot.keyClick(page.plan_view, Qt.Key.Key_L)
     assert len(page.workplace.document.plan.lamps) == 2
-    assert page.workplace.selection.current == Selection(Kind.LAMP, 1)
-    page.workplace.selection.select(Selection())
-    space = page.column.panels[Kind.SPACE]
+    assert page.workplace.selection.current == Place(PlaceKind.LAMP, 1)
+    page.workplace.selection.select(Place())
+    space = page.column.panels[PlaceKind.SPACE]
     assert isinstance(space, SpaceFields)
     space.name_line.setFocus()
     qtbot.keyClicks(space.name_line, "l")
@@ -121,7 +121,7 @@ def test_the_key_l_hangs_a_lamp_and_text_fields_keep_their_l(
 
 
 @pytest.mark.parametrize("selection", EVERYTHING, ids=lambda s: s.kind.value)
-def test_every_field_has_a_name_for_screen_readers(page: SketchPage, selection: Selection) -> None:
+def test_every_field_has_a_name_for_screen_readers(page: SketchPage, selection: Place) -> None:
     page.workplace.selection.select(selection)
     kinds = (QuantityBox, QComboBox, QAbstractButton, QLineEdit)
     nameless = [
@@ -135,9 +135,9 @@ def test_every_field_has_a_name_for_screen_readers(page: SketchPage, selection: 
 
 
 @pytest.mark.parametrize("selection", EVERYTHING, ids=lambda s: s.kind.value)
-def test_tab_goes_down_the_column(page: SketchPage, selection: Selection) -> None:
+def test_tab_goes_down_the_column(page: SketchPage, selection: Place) -> None:
     page.workplace.selection.select(selection)
-    space = page.column.panels[Kind.SPACE]
+    space = page.column.panels[PlaceKind.SPACE]
     assert isinstance(space, SpaceFields)
     space.outline_toggle.setChecked(True)
     space.shape_buttons[1].click()
@@ -161,11 +161,11 @@ def test_tab_goes_down_the_column(page: SketchPage, selection: Selection) -> Non
 @pytest.mark.parametrize("size", [(1280, 720), (1920, 980)])
 @pytest.mark.parametrize("selection", EVERYTHING, ids=lambda s: s.kind.value)
 def test_nothing_is_wider_than_the_column(
-    qtbot: QtBot, tmp_path: Path, size: tuple[int, int], selection: Selection
+    qtbot: QtBot, tmp_path: Path, size: tuple[int, int], selection: Place
 ) -> None:
     page = make_page(qtbot, small_plan(), tmp_path, size)
     page.workplace.selection.select(selection)
-    space = page.column.panels[Kind.SPACE]
+    space = page.column.panels[PlaceKind.SPACE]
     assert isinstance(space, SpaceFields)
     space.outline_toggle.setChecked(True)
     for _ in range(3):
@@ -208,7 +208,7 @@ def test_walking_through_all_fields_changes_nothing(qtbot: QtBot, page: SketchPa
 def test_stepping_tells_that_something_is_moving(qtbot: QtBot, page: SketchPage) -> None:
     told: list[bool] = []
     page.dragging_changed.connect(told.append)
-    page.workplace.selection.select(Selection(Kind.LAMP, 0))
+    page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
     box = lamp_panel(page).height_field.box
     box.setFocus()
     qtbot.keyClick(box, Qt.Key.Key_Up)
@@ -223,8 +223,8 @@ def test_undo_by_key_works_while_a_field_has_the_focus(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
     with qtbot.waitActive(window):
         window.activateWindow()
-    window.selection.select(Selection(Kind.LAMP, 0))
-    panel = window.page.column.panels[Kind.LAMP]
+    window.selection.select(Place(PlaceKind.LAMP, 0))
+    panel = window.page.column.panels[PlaceKind.LAMP]
     assert isinstance(panel, LampFields)
     box = panel.height_field.box
     enter(qtbot, box, "40")
@@ -235,14 +235,14 @@ def test_undo_by_key_works_while_a_field_has_the_focus(qtbot: QtBot) -> None:
 
 
 def test_enter_on_the_drawing_goes_to_the_first_field(qtbot: QtBot, page: SketchPage) -> None:
-    page.workplace.selection.select(Selection(Kind.LAMP, 0))
+    page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
     page.plan_view.setFocus()
     page.plan_view.fields_requested.emit()
     assert QApplication.focusWidget() is lamp_panel(page).chooser
 
 
 def test_fields_below_the_edge_scroll_into_view(qtbot: QtBot, page: SketchPage) -> None:
-    page.workplace.selection.select(Selection(Kind.LAMP, 0))
+    page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
     page.resize(1280, 600)
     page.details.photons_fold.setChecked(True)
     QApplication.processEvents()
@@ -256,8 +256,8 @@ def test_delete_in_a_field_deletes_text_and_no_lamp(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
     with qtbot.waitActive(window):
         window.activateWindow()
-    window.selection.select(Selection(Kind.LAMP, 0))
-    panel = window.page.column.panels[Kind.LAMP]
+    window.selection.select(Place(PlaceKind.LAMP, 0))
+    panel = window.page.column.panels[PlaceKind.LAMP]
     assert isinstance(panel, LampFields)
     box = panel.height_field.box
     box.setFocus()

@@ -9,10 +9,10 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from planner.app.pages.sketch.page import SketchPage
-from planner.app.selection import Kind, Selection
 from planner.estimate.result import Quality
 from planner.plan import edits
 from planner.plan.lining import Caution, Lining
+from planner.plan.place import Place, PlaceKind
 from tests.e2e.shell import small_plan
 from tests.e2e.sketching import make_page, written_estimate
 
@@ -69,7 +69,7 @@ def test_the_rest_folds_out_with_the_balance(qtbot: QtBot, page: SketchPage) -> 
     assert not details.lines[0].isVisible()
     assert details.bars.isVisible()
     assert details.bars.accessibleDescription() == (
-        "Canopy: 55 %; Wall 1: Matt white: 30 %; Open door: 15 %"
+        "Canopy: 55 %; Wall 1: Open (no surface): 30 %; Wall 2: Open (no surface): 15 %"
     )
     assert "+0.012 %" in details.closure.text()
 
@@ -135,7 +135,7 @@ def test_a_conducting_lining_brings_its_caution(qtbot: QtBot, page: SketchPage) 
         if finding.sentence in button.accessibleName()
     )
     qtbot.mouseClick(mark, Qt.MouseButton.LeftButton)
-    assert page.workplace.selection.current == Selection(Kind.WALL, 2)
+    assert page.workplace.selection.current == Place(PlaceKind.WALL, 2, 0)
 
 
 def test_a_dark_space_says_so(qtbot: QtBot, tmp_path: Path) -> None:

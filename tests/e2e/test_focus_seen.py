@@ -10,11 +10,11 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from planner.app import theme
-from planner.app.selection import Kind, Selection
 from planner.app.theme import Theme
 from planner.catalogue.starters import demo_plan
 from planner.plan import edits
 from planner.plan.obstacle import Obstacle
+from planner.plan.place import Place, PlaceKind
 from tests.e2e.sketching import make_page, written_estimate
 
 BOX = Obstacle(x=0.2, y=0.2, underside=0.3, length=0.1, width=0.1, thickness=0.1)
@@ -41,22 +41,22 @@ def seen(page: QWidget, widget: QWidget) -> object:
 
 
 @pytest.mark.parametrize("look", [Theme.LIGHT, Theme.DARK])
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PlaceKind)
 def test_the_keyboard_is_seen_wherever_it_is(
-    qtbot: QtBot, tmp_path: Path, kind: Kind, look: Theme
+    qtbot: QtBot, tmp_path: Path, kind: PlaceKind, look: Theme
 ) -> None:
     theme.apply(look)
     plan = edits.add_obstacle(demo_plan(), BOX)
     page = make_page(qtbot, plan, tmp_path, size=(1900, 1800))
     page.show_estimate(written_estimate(plan))
-    page.workplace.selection.select(Selection(kind))
+    page.workplace.selection.select(Place(kind))
     qtbot.wait(1)
     stops = stops_of(page)
     assert len(stops) > 10
     unseen = []
     for widget in stops:
         # The drawings select their first item when the Tab key comes by.
-        page.workplace.selection.select(Selection(kind))
+        page.workplace.selection.select(Place(kind))
         page.setFocus()
         before = seen(page, widget)
         widget.setFocus(Qt.FocusReason.TabFocusReason)

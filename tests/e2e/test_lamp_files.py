@@ -10,11 +10,11 @@ from PySide6.QtGui import QDropEvent
 from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
-from planner.app.selection import Kind, Selection
 from planner.catalogue.lamp_files.integrate import total_lumens
 from planner.catalogue.lamp_files.reading import read_lamp_file
 from planner.catalogue.own_entries import user_folder
 from planner.plan.lamp import PanelBody
+from planner.plan.place import Place, PlaceKind
 from tests.e2e.shell import ReadyAnswers, make_window, trigger
 
 FILES = Path(__file__).resolve().parents[1] / "data" / "lamp_files"
@@ -56,7 +56,7 @@ def test_a_file_is_hung_with_a_typed_flux_in_one_step(
     assert lamp.model.watts == 80.0
     assert lamp.model.source.startswith("Lamp file lm63-2002-absolute.ies")
     assert window.document.undo_stack.count() == 1
-    assert window.selection.current == Selection(Kind.LAMP, 1)
+    assert window.selection.current == Place(PlaceKind.LAMP, 1)
 
 
 def test_a_file_without_a_flux_asks_for_it(shell: tuple[MainWindow, ReadyAnswers]) -> None:
@@ -203,7 +203,7 @@ def test_the_selected_lamp_is_written_and_reads_back(
 ) -> None:
     window, answers = shell
     assert not window.actions_["export_lamp"].isEnabled()
-    window.selection.select(Selection(Kind.LAMP, 0))
+    window.selection.select(Place(PlaceKind.LAMP, 0))
     answers.to_save = tmp_path / "panel"
     trigger(window, "export_lamp")
     back = read_lamp_file(tmp_path / "panel.ies")
@@ -219,7 +219,7 @@ def test_a_name_no_file_can_have_is_told(
     shell: tuple[MainWindow, ReadyAnswers], tmp_path: Path, key: str
 ) -> None:
     window, answers = shell
-    window.selection.select(Selection(Kind.LAMP, 0))
+    window.selection.select(Place(PlaceKind.LAMP, 0))
     folder = tmp_path / "out"
     folder.mkdir()
     answers.to_save = folder / "a\0b.ies"

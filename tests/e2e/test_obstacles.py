@@ -10,8 +10,8 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from planner.app.fields.obstacle_steps import SHAPES, new_obstacle
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Space
 from tests.e2e.shell import make_window, small_plan, trigger
 from tests.e2e.sketching import make_page
@@ -22,13 +22,13 @@ def test_the_menu_adds_one_in_one_step_and_shows_its_fields(qtbot: QtBot, key: s
     window, _ = make_window(qtbot)
     trigger(window, key)
     assert len(window.document.plan.obstacles) == 1
-    assert window.selection.current == Selection(Kind.OBSTACLE, 0)
+    assert window.selection.current == Place(PlaceKind.OBSTACLE, 0)
     assert window.page.column.chooser.currentText().startswith("Obstacle 1: ")
     assert window.actions_["remove_obstacle"].isEnabled()
     assert not window.actions_["remove_lamp"].isEnabled()
     window.document.undo_stack.undo()
     assert not window.document.plan.obstacles
-    assert window.selection.current == Selection()
+    assert window.selection.current == Place()
 
 
 def test_the_menu_removes_the_selected_one(qtbot: QtBot) -> None:
@@ -74,7 +74,7 @@ def test_every_field_of_an_obstacle_changes_the_plan(qtbot: QtBot, tmp_path: Pat
 def test_one_below_a_closed_canopy_is_said_to_have_no_effect(qtbot: QtBot, tmp_path: Path) -> None:
     low = new_obstacle(small_plan(), SHAPES[0]).model_copy(update={"underside": 0.05})
     page = make_page(qtbot, edits.add_obstacle(small_plan(), low), tmp_path)
-    page.workplace.selection.select(Selection(Kind.OBSTACLE, 0))
+    page.workplace.selection.select(Place(PlaceKind.OBSTACLE, 0))
     panel: Any = page.column.panel
     assert panel.below_note.isVisible()
     plan = page.workplace.document.plan

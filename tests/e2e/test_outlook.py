@@ -12,12 +12,12 @@ from pytestqt.qtbot import QtBot
 from planner.app.estimator import Weighed
 from planner.app.figures.details import shared_out
 from planner.app.pages.sketch.page import SketchPage
-from planner.app.selection import Kind, Selection
 from planner.estimate.outlook import Outlook
 from planner.estimate.result import Quality
 from planner.estimate.sensitivity import SurfaceGain
 from planner.estimate.uncertainty import Part, Uncertainty
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from tests.e2e.shell import make_window, small_plan, trigger
 from tests.e2e.sketching import make_page, written_estimate
@@ -27,9 +27,9 @@ KNOWN = Uncertainty(
     parts=(Part("photon flux of Panel", 15.0, 8.0), Part("reflectance of Board", 3.0, 4.0)),
 )  # fmt: skip
 GAINS = (
-    SurfaceGain("Wall 2: Board", "wall", 1, 0, 0.5, 120.0, 80.0),
-    SurfaceGain("Ceiling: Board", "ceiling", None, None, 0.95, 40.0, 20.0),
-    SurfaceGain("Wall 1: Foil", "wall", 0, 0, 1.0, 500.0, 500.0),
+    SurfaceGain(Place(PlaceKind.WALL, 1, 0), 0.5, 120.0, 80.0),
+    SurfaceGain(Place(PlaceKind.CEILING), 0.95, 40.0, 20.0),
+    SurfaceGain(Place(PlaceKind.WALL, 0, 0), 1.0, 500.0, 500.0),
 )
 
 
@@ -81,10 +81,10 @@ def test_the_list_tells_what_ten_points_bring_and_leads_to_the_surface(
     ]
     page.details.gains_fold.setChecked(True)
     lines[0].click()
-    assert page.workplace.selection.current == Selection(Kind.WALL, 1)
+    assert page.workplace.selection.current == Place(PlaceKind.WALL, 1, 0)
     lines[1].setFocus()
     qtbot.keyClick(lines[1], Qt.Key.Key_Space)
-    assert page.workplace.selection.current == Selection(Kind.CEILING)
+    assert page.workplace.selection.current == Place(PlaceKind.CEILING)
 
 
 def test_marks_on_the_sketch_follow_menu_and_list(qtbot: QtBot) -> None:
@@ -111,7 +111,7 @@ def test_an_outlook_that_came_too_late_is_dropped(qtbot: QtBot) -> None:
 
 def test_a_lining_under_the_hand_tells_what_it_would_bring(page: SketchPage, qtbot: QtBot) -> None:
     work, worth = page.workplace, page.worth
-    work.selection.select(Selection(Kind.WALL, 1))
+    work.selection.select(Place(PlaceKind.WALL, 1))
     chooser = page.column.panel.lines[0].chooser  # type: ignore[attr-defined]
     note = page.column.panel.considered  # type: ignore[attr-defined]
     lining = work.shelf.linings[2]
@@ -131,7 +131,7 @@ def test_a_lining_under_the_hand_tells_what_it_would_bring(page: SketchPage, qtb
 
 def test_what_was_weighed_for_another_plan_is_forgotten(page: SketchPage) -> None:
     work, lining = page.workplace, page.workplace.shelf.linings[2]
-    place = ("wall", 1, 0)
+    place = Place(PlaceKind.WALL, 1, 0)
     page.worth.take(Weighed(work.document.plan, lining, ((GAINS[0], 12.3, 8.1),)))
     assert page.worth.brings(lining, place) == (12.3, 8.1)
     work.document.apply(edits.change_lamp(work.document.plan, 0, x=0.3), "Move lamp")

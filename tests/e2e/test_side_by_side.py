@@ -17,12 +17,13 @@ from pytestqt.qtbot import QtBot
 from planner.app.main_window import MainWindow
 from planner.app.pages.side.linked import Shows
 from planner.app.pages.side.page import SideBySidePage
-from planner.app.selection import Kind, Selection
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
 from planner.estimate.telling import Sway
+from planner.estimate.uncertainty import Input
 from planner.plan import edits
 from planner.plan.costs import Costs
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.target import PpfdTarget
@@ -41,7 +42,8 @@ def made_up_sways(monkeypatch: pytest.MonkeyPatch) -> None:
 
     def sway(plan: Plan, estimate: Any, **_: Any) -> Sway:
         shade = 0.02 if plan.walls[0].bands[0].lining != "open" else 0.0
-        return Sway({"flux": 0.1, plan.name: shade}, {"flux": 0.1, plan.name: shade}, 0.0)
+        moved = {Input("photon flux", "panel", ""): 0.1, Input("reflectance", plan.name, ""): shade}
+        return Sway(moved, moved, 0.0)
 
     monkeypatch.setattr("planner.app.pages.side.comparer._own_sway", sway)
 
@@ -112,7 +114,7 @@ def test_the_page_is_loaded_when_it_is_first_asked_for() -> None:
 
 
 def test_switching_keeps_selection_scale_and_section(qtbot: QtBot, window: MainWindow) -> None:
-    window.selection.select(Selection(Kind.LAMP, 0))
+    window.selection.select(Place(PlaceKind.LAMP, 0))
     view = window.page.plan_view
     view.set_section(((0.1, 0.2), (0.9, 0.8)))
     scale = view.viewport.scale
@@ -124,7 +126,7 @@ def test_switching_keeps_selection_scale_and_section(qtbot: QtBot, window: MainW
     # Delete belongs to the maps now, not to the lamp that is selected on the sketch.
     assert not window.actions_["remove_lamp"].isEnabled()
     trigger(window, "page_sketch")
-    assert window.selection.current == Selection(Kind.LAMP, 0)
+    assert window.selection.current == Place(PlaceKind.LAMP, 0)
     assert view.viewport.scale == scale
     assert view.section == ((0.2, 0.2), (0.9, 0.8))
     assert window.actions_["remove_lamp"].isEnabled()

@@ -24,11 +24,11 @@ from planner.app import settings as keys
 from planner.app import theme
 from planner.app.about import AboutDialog
 from planner.app.run import PlannerApplication, open_window, picture_window
-from planner.app.selection import Kind, Selection
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.catalogue.starters import demo_plan
 from planner.files.store import save_plan
+from planner.plan.place import Place, PlaceKind
 from planner.units import LengthUnit
 from tests.e2e.shell import make_window, small_plan, trigger
 
@@ -198,12 +198,12 @@ def _nameless(widget: QWidget) -> bool:
     return not (widget.accessibleName() or text or inside or internal)
 
 
-@pytest.mark.parametrize("kind", Kind)
-def test_every_control_has_a_name_for_screen_readers(qtbot: QtBot, kind: Kind) -> None:
+@pytest.mark.parametrize("kind", PlaceKind)
+def test_every_control_has_a_name_for_screen_readers(qtbot: QtBot, kind: PlaceKind) -> None:
     window, _ = make_window(qtbot, demo_plan())
-    if kind is Kind.OBSTACLE:
+    if kind is PlaceKind.OBSTACLE:
         trigger(window, "add_shelf")
-    window.selection.select(Selection(kind))
+    window.selection.select(Place(kind))
     controls = [
         widget
         for widget in window.findChildren(QWidget)

@@ -24,7 +24,8 @@ from planner.app.canvas.plan_drags import Edit, Hold
 from planner.app.canvas.viewport import Bounds, Viewport
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.selection import Selection, SelectionModel
+from planner.app.selection import SelectionModel
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 
@@ -186,7 +187,7 @@ class Drawing(QWidget):
         self._refit_if_needed()
         self.tell()
 
-    def _on_selection(self, _selection: Selection) -> None:
+    def _on_selection(self, _selection: Place) -> None:
         self.update()
 
     def _on_display(self, _state: object) -> None:
@@ -352,7 +353,7 @@ class Drawing(QWidget):
         if self._drag is not None:
             self.cancel_drag()
             return True
-        if self._focused is None and self.selection.current == Selection():
+        if self._focused is None and self.selection.current == Place():
             return False
         self.choose(None)
         return True

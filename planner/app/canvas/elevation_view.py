@@ -34,8 +34,9 @@ from planner.app.canvas.viewport import Bounds
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.plots import colours
-from planner.app.selection import Kind, Selection, SelectionModel
+from planner.app.selection import SelectionModel
 from planner.estimate.result import Estimate
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
 from planner.reports.lining_gains import LiningGain
 from planner.units import format_length
@@ -43,10 +44,10 @@ from planner.units import format_length
 MARGIN_SIDE = 48.0
 _MOVABLE = {Part.LAMP, Part.OBSTACLE, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}
 _SELECTED_BY = {
-    Part.CANOPY: Kind.CANOPY,
-    Part.INSIDE: Kind.CANOPY,
-    Part.CEILING: Kind.CEILING,
-    Part.FLOOR: Kind.FLOOR,
+    Part.CANOPY: PlaceKind.CANOPY,
+    Part.INSIDE: PlaceKind.CANOPY,
+    Part.CEILING: PlaceKind.CEILING,
+    Part.FLOOR: PlaceKind.FLOOR,
 }
 
 
@@ -139,7 +140,7 @@ class ElevationView(Drawing):
     def shown_wall(self) -> int:
         """The wall whose bands are shown: the selected one, or the one seen."""
         current = self.selection.current
-        selected = current.index if current.kind is Kind.WALL else None
+        selected = current.index if current.kind is PlaceKind.WALL else None
         return seen_wall(self.plan, self._axis, selected)
 
     def _elevation(self, ink: Ink) -> Elevation:
@@ -221,35 +222,35 @@ class ElevationView(Drawing):
 
     def choose(self, item: Item | None) -> None:
         if item is None or item.part is Part.OUTSIDE:
-            focused, selected = None, Selection()
+            focused, selected = None, Place()
         elif item.part is Part.LAMP:
-            focused, selected = item, Selection(Kind.LAMP, item.index)
+            focused, selected = item, Place(PlaceKind.LAMP, item.index)
         elif item.part is Part.OBSTACLE:
-            focused, selected = item, Selection(Kind.OBSTACLE, item.index)
+            focused, selected = item, Place(PlaceKind.OBSTACLE, item.index)
         elif item.part in {Part.WALL, Part.BAND_EDGE}:
             focused = item if item.part is Part.BAND_EDGE else None
-            selected = Selection(Kind.WALL, item.index, item.band)
+            selected = Place(PlaceKind.WALL, item.index, item.band)
         else:
             focused = item if item.part in _MOVABLE else None
-            selected = Selection(_SELECTED_BY[item.part])
+            selected = Place(_SELECTED_BY[item.part])
         self.set_focused(focused)
         self.selection.select(selected)
 
-    def _on_selection(self, selection: Selection) -> None:
+    def _on_selection(self, selection: Place) -> None:
         self._follow_selection(selection)
         super()._on_selection(selection)
 
-    def _follow_selection(self, selection: Selection) -> None:
-        if selection.kind is Kind.LAMP:
+    def _follow_selection(self, selection: Place) -> None:
+        if selection.kind is PlaceKind.LAMP:
             self.set_focused(Item(Part.LAMP, selection.index))
-        elif selection.kind is Kind.OBSTACLE:
+        elif selection.kind is PlaceKind.OBSTACLE:
             self.set_focused(Item(Part.OBSTACLE, selection.index))
-        elif selection.kind is Kind.CANOPY:
+        elif selection.kind is PlaceKind.CANOPY:
             self.set_focused(Item(Part.CANOPY))
-        elif selection.kind is Kind.CEILING:
+        elif selection.kind is PlaceKind.CEILING:
             self.set_focused(Item(Part.CEILING))
         elif self.focused is not None and not (
-            self.focused.part is Part.BAND_EDGE and selection.kind is Kind.WALL
+            self.focused.part is Part.BAND_EDGE and selection.kind is PlaceKind.WALL
         ):
             self.set_focused(None)
 
@@ -295,10 +296,10 @@ class ElevationView(Drawing):
         levels = self._levels
         if levels is None:
             levels = colours.levels_of(self._estimate.ppfd) if self._estimate else (0.0, 1.0)
-        lamp = current.index if current.kind is Kind.LAMP else None
+        lamp = current.index if current.kind is PlaceKind.LAMP else None
         focused = self.focused
         selected = frozenset(
-            {f"wall {current.index}" if current.kind is Kind.WALL else str(current.kind)}
+            {f"wall {current.index}" if current.kind is PlaceKind.WALL else str(current.kind)}
         )
         wall = self.shown_wall()
         for k in range(self.plan.space.wall_count):
@@ -313,9 +314,9 @@ class ElevationView(Drawing):
             edge = focused.band
         elevation.paint_enclosure(painter, selected)
         light = light_across(self._estimate, self._axis, levels, state.colour_map)
-        elevation.paint_canopy(painter, light, active=current.kind is Kind.CANOPY)
+        elevation.paint_canopy(painter, light, active=current.kind is PlaceKind.CANOPY)
         elevation.paint_band_edges(painter, wall, edge)
-        held = current.index if current.kind is Kind.OBSTACLE else None
+        held = current.index if current.kind is PlaceKind.OBSTACLE else None
         paint_from_side(painter, self.plan, self.viewport, ink, self._sideways, held)
         elevation.paint_lamps(painter, lamp)
         painter.setFont(figure_font(self.font(), 0.92))

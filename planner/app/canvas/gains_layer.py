@@ -11,6 +11,7 @@ from PySide6.QtGui import QPainter
 from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
 from planner.app.canvas.items import wall_normal
 from planner.app.canvas.viewport import Viewport
+from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
 from planner.reports.lining_gains import LiningGain, signed
 
@@ -25,8 +26,9 @@ def wall_gains(gains: Sequence[LiningGain]) -> dict[int, float]:
     """What each wall brings to the mean, its bands together (µmol m⁻² s⁻¹)."""
     found: dict[int, float] = {}
     for gain in gains:
-        if gain.wall is not None:
-            found[gain.wall] = found.get(gain.wall, 0.0) + gain.mean
+        if gain.place.kind is PlaceKind.WALL:
+            wall = gain.place.index
+            found[wall] = found.get(wall, 0.0) + gain.mean
     return found
 
 
@@ -94,9 +96,10 @@ def paint_side_gains(painter: QPainter, gains: Sequence[LiningGain], box: QRectF
     most = max((gain.mean for gain in gains), default=0.0)
     painter.setFont(figure_font(painter.font(), 0.95))
     for gain in gains:
-        if gain.kind not in {"ceiling", "floor"}:
+        if gain.place.kind not in {PlaceKind.CEILING, PlaceKind.FLOOR}:
             continue
-        y = box.top() + 15 if gain.kind == "ceiling" else box.bottom() - 15
+        up = gain.place.kind is PlaceKind.CEILING
+        y = box.top() + 15 if up else box.bottom() - 15
         colour = ink.accent if gain.mean == most else ink.ink
         spot = QPointF(box.left() + 0.16 * box.width(), y)
         draw_plate_text(painter, spot, signed(gain.mean), colour, ink.paper)

@@ -41,8 +41,9 @@ from planner.app.canvas.viewport import Bounds
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.plots.colours import Levels, levels_of
-from planner.app.selection import Kind, Selection, SelectionModel
+from planner.app.selection import SelectionModel
 from planner.estimate.result import Estimate
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
 from planner.reports.lining_gains import LiningGain
 from planner.units import format_length
@@ -187,8 +188,8 @@ class PlanView(Drawing):
 
     def item_at(self, pixel: QPointF) -> Item:
         current = self.selection.current
-        turning = current.index if current.kind is Kind.LAMP else None
-        held = current.index if current.kind is Kind.OBSTACLE else None
+        turning = current.index if current.kind is PlaceKind.LAMP else None
+        held = current.index if current.kind is PlaceKind.OBSTACLE else None
         return item_at(self.plan, self.section, self.viewport, pixel, turning, held)
 
     def items(self) -> tuple[Item, ...]:
@@ -214,36 +215,36 @@ class PlanView(Drawing):
 
     def choose(self, item: Item | None) -> None:
         if item is None or item.part is Part.OUTSIDE:
-            focused, selected = None, Selection()
+            focused, selected = None, Place()
         elif item.part is Part.INSIDE:
-            focused, selected = None, Selection(Kind.CANOPY)
+            focused, selected = None, Place(PlaceKind.CANOPY)
         elif item.part in {Part.LAMP, Part.TURN}:
-            focused, selected = Item(Part.LAMP, item.index), Selection(Kind.LAMP, item.index)
+            focused, selected = Item(Part.LAMP, item.index), Place(PlaceKind.LAMP, item.index)
         elif item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
             focused = Item(Part.OBSTACLE, item.index)
-            selected = Selection(Kind.OBSTACLE, item.index)
+            selected = Place(PlaceKind.OBSTACLE, item.index)
         elif item.part is Part.WALL:
             focused = item
-            selected = Selection(Kind.WALL, item.index)
+            selected = Place(PlaceKind.WALL, item.index)
             current = self.selection.current
-            if current.kind is Kind.WALL and current.index == item.index:
+            if current.kind is PlaceKind.WALL and current.index == item.index:
                 selected = current  # keep the band that is being worked on
         else:
             focused = item if item.part is Part.CORNER else Item(Part.SECTION)
-            selected = Selection()
+            selected = Place()
         self.set_focused(focused)
         self.selection.select(selected)
 
-    def _on_selection(self, selection: Selection) -> None:
+    def _on_selection(self, selection: Place) -> None:
         self._follow_selection(selection)
         super()._on_selection(selection)
 
-    def _follow_selection(self, selection: Selection) -> None:
-        if selection.kind is Kind.LAMP:
+    def _follow_selection(self, selection: Place) -> None:
+        if selection.kind is PlaceKind.LAMP:
             self.set_focused(Item(Part.LAMP, selection.index))
-        elif selection.kind is Kind.WALL:
+        elif selection.kind is PlaceKind.WALL:
             self.set_focused(Item(Part.WALL, selection.index))
-        elif selection.kind is Kind.OBSTACLE:
+        elif selection.kind is PlaceKind.OBSTACLE:
             self.set_focused(Item(Part.OBSTACLE, selection.index))
         elif self.focused is not None and self.focused.part in _SELECTABLE:
             self.set_focused(None)
@@ -395,14 +396,14 @@ class PlanView(Drawing):
             painter, viewport, footprint, self.light_style(), figure_font(self.font(), 0.85)
         )
         current = self.selection.current
-        wall = current.index if current.kind is Kind.WALL else None
-        lamp = current.index if current.kind is Kind.LAMP else None
+        wall = current.index if current.kind is PlaceKind.WALL else None
+        lamp = current.index if current.kind is PlaceKind.LAMP else None
         item = self.focused
         strong = walls_of(item, plan.space.wall_count)
         dimensions.paint_wall_lengths(painter, plan, viewport, ink, unit, strong)
         section_active = item is not None and item.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=section_active)
-        held = current.index if current.kind is Kind.OBSTACLE else None
+        held = current.index if current.kind is PlaceKind.OBSTACLE else None
         obstacles_layer.paint_on_plan(painter, plan, viewport, ink, held)
         paint_lamps(painter, plan, viewport, ink, lamp)
         outline_layer.paint_outline(painter, plan, viewport, ink, wall)

@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QWidget
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.target_fields import TargetFields
 from planner.app.quantity_box import HEIGHT, HOURS, SHARE
-from planner.app.selection import Selection
 from planner.plan import edits
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 
 HEIGHT_HELP: Final = (
@@ -72,7 +72,7 @@ class CanopyFields(FieldPanel):
         self.add_wide(self.target_fields)
         self.end()
 
-    def show_selection(self, selection: Selection) -> None:
+    def show_selection(self, selection: Place) -> None:
         super().show_selection(selection)
         self.target_fields.show_selection(selection)
 

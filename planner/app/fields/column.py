@@ -13,7 +13,7 @@ from planner.app.fields.space_fields import SpaceFields
 from planner.app.fields.still_combo import StillCombo
 from planner.app.fields.surface_fields import SurfaceFields
 from planner.app.fields.wall_fields import WallFields
-from planner.app.selection import Kind, Selection
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 
@@ -30,20 +30,20 @@ class FieldColumn(QWidget):
         self.space_fields = SpaceFields(workplace)
         self.canopy_fields = CanopyFields(workplace)
         self.space_fields.outline_toggle.toggled.connect(self.corners_listed)
-        self._offered: list[Selection] = []
+        self._offered: list[Place] = []
         self.chooser = StillCombo()
         self.chooser.setAccessibleName("What is selected")
         self.chooser.setMaxVisibleItems(24)
         heading = QLabel("Fiel&ds of")
         heading.setBuddy(self.chooser)
-        self.panels: dict[Kind, FieldPanel] = {
-            Kind.SPACE: self.space_fields,
-            Kind.WALL: WallFields(workplace),
-            Kind.LAMP: LampFields(workplace),
-            Kind.OBSTACLE: ObstacleFields(workplace),
-            Kind.CANOPY: self.canopy_fields,
-            Kind.CEILING: SurfaceFields(workplace, Kind.CEILING),
-            Kind.FLOOR: SurfaceFields(workplace, Kind.FLOOR),
+        self.panels: dict[PlaceKind, FieldPanel] = {
+            PlaceKind.SPACE: self.space_fields,
+            PlaceKind.WALL: WallFields(workplace),
+            PlaceKind.LAMP: LampFields(workplace),
+            PlaceKind.OBSTACLE: ObstacleFields(workplace),
+            PlaceKind.CANOPY: self.canopy_fields,
+            PlaceKind.CEILING: SurfaceFields(workplace, PlaceKind.CEILING),
+            PlaceKind.FLOOR: SurfaceFields(workplace, PlaceKind.FLOOR),
         }
         # One panel is visible at a time; hidden ones take no room in the scrolled column.
         holder = QWidget()
@@ -114,25 +114,25 @@ class FieldColumn(QWidget):
         self._show_chooser(self._workplace.selection.current)
         self.panel.refresh(new)
 
-    def _on_selection_changed(self, selection: Selection) -> None:
+    def _on_selection_changed(self, selection: Place) -> None:
         self._show_chooser(selection)
         self.panel.show_selection(selection)
         for kind, panel in self.panels.items():
             panel.setVisible(kind is selection.kind)
-        listed = self.space_fields.outline_toggle.isChecked() and selection.kind is Kind.SPACE
+        listed = self.space_fields.outline_toggle.isChecked() and selection.kind is PlaceKind.SPACE
         self.corners_listed.emit(listed)
         self._scroll.verticalScrollBar().setValue(0)
 
-    def _show_chooser(self, selection: Selection) -> None:
+    def _show_chooser(self, selection: Place) -> None:
         plan = self._workplace.document.plan
         offered = [
-            Selection(),
-            *(Selection(Kind.LAMP, index) for index in range(len(plan.lamps))),
-            *(Selection(Kind.OBSTACLE, index) for index in range(len(plan.obstacles))),
-            *(Selection(Kind.WALL, index) for index in range(len(plan.walls))),
-            Selection(Kind.CANOPY),
-            Selection(Kind.CEILING),
-            Selection(Kind.FLOOR),
+            Place(),
+            *(Place(PlaceKind.LAMP, index) for index in range(len(plan.lamps))),
+            *(Place(PlaceKind.OBSTACLE, index) for index in range(len(plan.obstacles))),
+            *(Place(PlaceKind.WALL, index) for index in range(len(plan.walls))),
+            Place(PlaceKind.CANOPY),
+            Place(PlaceKind.CEILING),
+            Place(PlaceKind.FLOOR),
         ]
         titles = [selection_title(plan, one) for one in offered]
         if titles != [self.chooser.itemText(row) for row in range(self.chooser.count())]:
@@ -140,20 +140,17 @@ class FieldColumn(QWidget):
             self.chooser.addItems(titles)
             self.chooser.widen_list()
         self._offered = offered
-        whole = Selection(selection.kind, selection.index)
+        whole = selection.whole
         self.chooser.setCurrentIndex(offered.index(whole) if whole in offered else 0)
 
 
-def selection_title(plan: Plan, selection: Selection) -> str:
+def selection_title(plan: Plan, selection: Place) -> str:
     """What a thing is called in the list."""
-    if selection.kind is Kind.LAMP:
-        lamp = plan.lamps[selection.index]
-        return f"Lamp {selection.index + 1}: {lamp.label or lamp.model.name}"
-    if selection.kind is Kind.WALL:
+    if selection.kind in {PlaceKind.LAMP, PlaceKind.OBSTACLE}:
+        return selection.title(plan)
+    if selection.kind is PlaceKind.WALL:
         door = " (door)" if plan.space.door == selection.index else ""
-        return f"Wall {selection.index + 1}{door}"
-    if selection.kind is Kind.OBSTACLE:
-        return f"Obstacle {selection.index + 1}: {plan.obstacles[selection.index].name}"
-    if selection.kind is Kind.CANOPY:
+        return f"{selection.words(plan)}{door}"
+    if selection.kind is PlaceKind.CANOPY:
         return "Canopy, day and target"
-    return {Kind.SPACE: "Space", Kind.CEILING: "Ceiling", Kind.FLOOR: "Floor"}[selection.kind]
+    return selection.words(plan)

@@ -12,9 +12,9 @@ from planner.app.fields.lamp_kind_fields import LampKindFields
 from planner.app.fields.lamp_steps import duplicate_lamp, hang_lamp, remove_lamp
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.quantity_box import ANGLE, HANGING_HEIGHT, PERCENT, POSITION, Quantity
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.units import format_number
 
@@ -34,7 +34,7 @@ class LampFields(FieldPanel):
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(workplace, parent)
         self.chooser = LampChooser(workplace.shelf)
-        self.chooser_row = self.add_row("Kind of lamp", self.chooser, wide=True)
+        self.chooser_row = self.add_row("PlaceKind of lamp", self.chooser, wide=True)
         self.facts = NoteLabel()
         self.add_wide(self.facts)
         self.label_row, self.label_line = self.add_text(
@@ -73,14 +73,14 @@ class LampFields(FieldPanel):
         self.remove_button.clicked.connect(lambda: remove_lamp(workplace, self.selection.index))
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
-    def show_selection(self, selection: Selection) -> None:
+    def show_selection(self, selection: Place) -> None:
         self.alert.say("")
         self.chooser_row.clear_error()
         super().show_selection(selection)
         self.kind_fields.show_selection(selection)
 
     def refresh(self, plan: Plan) -> None:
-        if self.selection.kind is not Kind.LAMP or not self.selection.fits(plan):
+        if self.selection.kind is not PlaceKind.LAMP or not self.selection.fits(plan):
             return
         super().refresh(plan)
         self.kind_fields.refresh(plan)

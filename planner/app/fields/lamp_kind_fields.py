@@ -21,7 +21,6 @@ from planner.app.quantity_box import (
     PHOTON_FLUX,
     WATTS,
 )
-from planner.app.selection import Kind, Selection
 from planner.catalogue.library import CatalogueError
 from planner.plan import edits
 from planner.plan.lamp import (
@@ -32,6 +31,7 @@ from planner.plan.lamp import (
     PanelBody,
     PointBody,
 )
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 PPF_HELP: Final = (
@@ -119,14 +119,14 @@ class LampKindFields(FieldPanel):
 
     # -- showing ------------------------------------------------------------------------
 
-    def show_selection(self, selection: Selection) -> None:
+    def show_selection(self, selection: Place) -> None:
         self.keep_button.setChecked(False)
         self.body_row.clear_error()
         self.own_alert.say("")
         super().show_selection(selection)
 
     def refresh(self, plan: Plan) -> None:
-        if self.selection.kind is not Kind.LAMP or not self.selection.fits(plan):
+        if self.selection.kind is not PlaceKind.LAMP or not self.selection.fits(plan):
             return
         model = self._model(plan)
         self.body_combo.setCurrentIndex(self.body_combo.findData(model.body.kind))

@@ -7,9 +7,9 @@ from typing import Final
 
 from planner.app.fields.panel import Workplace
 from planner.app.fields.wording import explain
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel, PanelBody
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point, contains
 
@@ -75,7 +75,7 @@ def hang_lamp(workplace: Workplace) -> str:
     except ValueError as error:
         return explain(error)
     workplace.document.apply(after, "Add lamp")
-    workplace.selection.select(Selection(Kind.LAMP, len(after.lamps) - 1))
+    workplace.selection.select(Place(PlaceKind.LAMP, len(after.lamps) - 1))
     return ""
 
 
@@ -93,12 +93,12 @@ def duplicate_lamp(workplace: Workplace, index: int) -> str:
     except ValueError as error:
         return explain(error)
     workplace.document.apply(after, "Duplicate lamp")
-    workplace.selection.select(Selection(Kind.LAMP, len(after.lamps) - 1))
+    workplace.selection.select(Place(PlaceKind.LAMP, len(after.lamps) - 1))
     return ""
 
 
 def remove_lamp(workplace: Workplace, index: int) -> None:
     """Take a lamp down and show the space again."""
     after = edits.remove_lamp(workplace.document.plan, index)
-    workplace.selection.select(Selection())
+    workplace.selection.select(Place())
     workplace.document.apply(after, "Remove lamp")

@@ -9,8 +9,9 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.still_combo import StillCombo
-from planner.app.worth import Place, Worth
+from planner.app.worth import Worth
 from planner.plan.lining import OPENING, Lining
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.reports.lining_gains import signed
 

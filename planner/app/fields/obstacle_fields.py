@@ -12,9 +12,9 @@ from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.obstacle_steps import remove_obstacle
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.quantity_box import ANGLE, BODY_LENGTH, HEIGHT, POSITION, Quantity
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 UNDERSIDE_HELP: Final = (
@@ -81,12 +81,12 @@ class ObstacleFields(FieldPanel):
         )
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
-    def show_selection(self, selection: Selection) -> None:
+    def show_selection(self, selection: Place) -> None:
         self.material_row.clear_error()
         super().show_selection(selection)
 
     def refresh(self, plan: Plan) -> None:
-        if self.selection.kind is not Kind.OBSTACLE or not self.selection.fits(plan):
+        if self.selection.kind is not PlaceKind.OBSTACLE or not self.selection.fits(plan):
             return
         super().refresh(plan)
         obstacle = plan.obstacles[self.selection.index]

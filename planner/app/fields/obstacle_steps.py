@@ -8,10 +8,10 @@ from typing import Final
 from planner.app.fields.lamp_steps import middle
 from planner.app.fields.panel import Workplace
 from planner.app.fields.wording import explain
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
 from planner.plan.lining import OPENING_KEY
 from planner.plan.obstacle import Obstacle
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 
@@ -68,12 +68,12 @@ def place_obstacle(workplace: Workplace, shape: Shape) -> str:
     except ValueError as error:
         return explain(error)
     workplace.document.apply(after, f"Add {shape.name.lower()}")
-    workplace.selection.select(Selection(Kind.OBSTACLE, len(after.obstacles) - 1))
+    workplace.selection.select(Place(PlaceKind.OBSTACLE, len(after.obstacles) - 1))
     return ""
 
 
 def remove_obstacle(workplace: Workplace, index: int) -> None:
     """Take an obstacle away and show the space again."""
     after = edits.remove_obstacle(workplace.document.plan, index)
-    workplace.selection.select(Selection())
+    workplace.selection.select(Place())
     workplace.document.apply(after, "Remove obstacle")

@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QToolButton, QW
 from planner.app.fields.form import AlertLabel, Row, in_tab_order
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.quantity_box import EXTENT, POSITION, QuantityBox
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 
@@ -135,7 +135,7 @@ class OutlineList(QWidget):
         )
         lining = _small_button("Lining …", f"Show the lining of wall {index + 1}")
         lining.clicked.connect(
-            lambda: self._panel.workplace.selection.select(Selection(Kind.WALL, index))
+            lambda: self._panel.workplace.selection.select(Place(PlaceKind.WALL, index))
         )
         self._grid.addWidget(label, line, 0)
         self._grid.addWidget(box, line, 1)

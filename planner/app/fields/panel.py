@@ -14,10 +14,10 @@ from planner.app.fields.form import Form, Row
 from planner.app.fields.text_line import TextLine
 from planner.app.fields.wording import explain
 from planner.app.quantity_box import Quantity, QuantityBox
-from planner.app.selection import Selection
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.plan import edits
 from planner.plan.lining import Lining
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ class FieldPanel(Form):
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.workplace = workplace
-        self.selection = Selection()
+        self.selection = Place()
         self.quantities: list[QuantityField] = []
         self.texts: list[tuple[Row, TextLine, Callable[[Plan], str]]] = []
         self._burst = QTimer(self)
@@ -82,7 +82,7 @@ class FieldPanel(Form):
 
     # -- showing ------------------------------------------------------------------------
 
-    def show_selection(self, selection: Selection) -> None:
+    def show_selection(self, selection: Place) -> None:
         """Show another thing; whatever was half typed is dropped."""
         self.end_burst()
         self.selection = selection

@@ -9,23 +9,25 @@ from planner.app.fields.form import NoteLabel
 from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.panel import FieldPanel, Workplace
-from planner.app.selection import Kind
 from planner.plan import edits
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 
 class SurfaceFields(FieldPanel):
     """Shown while the ceiling or the floor is selected."""
 
-    def __init__(self, workplace: Workplace, kind: Kind, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, workplace: Workplace, kind: PlaceKind, parent: QWidget | None = None
+    ) -> None:
         super().__init__(workplace, parent)
         self._kind = kind
         self.chooser = LiningChooser(
             workplace.shelf,
             f"Lining of the {kind.value}",
             worth=workplace.worth,
-            place=lambda: (kind.value, None, None),
+            place=lambda: Place(kind),
         )
         self.row = self.add_row("Lining", self.chooser, wide=True)
         self.considered = ConsideredNote()
@@ -47,13 +49,13 @@ class SurfaceFields(FieldPanel):
 
     def refresh(self, plan: Plan) -> None:
         super().refresh(plan)
-        key = plan.floor if self._kind is Kind.FLOOR else plan.ceiling
-        self.closed_note.setVisible(self._kind is Kind.FLOOR and plan.canopy.closed)
+        key = plan.floor if self._kind is PlaceKind.FLOOR else plan.ceiling
+        self.closed_note.setVisible(self._kind is PlaceKind.FLOOR and plan.canopy.closed)
         self.chooser.show_key(plan, key)
         self.details.show_lining(plan.lining(key), {lining.key for lining in plan.linings})
 
     def _line(self, lining: Lining) -> None:
-        build = edits.line_floor if self._kind is Kind.FLOOR else edits.line_ceiling
+        build = edits.line_floor if self._kind is PlaceKind.FLOOR else edits.line_ceiling
         self.edit(
             self.row,
             lambda: build(self.plan, lining),

@@ -12,9 +12,9 @@ from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.quantity_box import EXTENT, HEIGHT, QuantityBox
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 
@@ -29,7 +29,7 @@ class BandLine:
             panel.workplace.shelf,
             f"Lining of band {band + 1}, from the floor up",
             worth=panel.workplace.worth,
-            place=lambda: ("wall", panel.selection.index, band),
+            place=lambda: Place(PlaceKind.WALL, panel.selection.index, band),
         )
         self.edge_label = QLabel("up to")
         self.edge = QuantityBox(HEIGHT, f"Upper edge of band {band + 1}")
@@ -100,11 +100,16 @@ class WallFields(FieldPanel):
         self.split_button.clicked.connect(self._split)
         self.merge_button.clicked.connect(self._merge)
         self.everywhere_button.clicked.connect(self._use_everywhere)
-        self.details.copied.connect(lambda lining: self._line(self.selection.band, lining))
+        self.details.copied.connect(lambda lining: self._line(self._band, lining))
         self.details.changed.connect(self.change_lining)
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
-    def show_selection(self, selection: Selection) -> None:
+    @property
+    def _band(self) -> int:
+        """The band that is worked on: the lowest while the whole wall is selected."""
+        return self.selection.band or 0
+
+    def show_selection(self, selection: Place) -> None:
         self.alert.say("")
         if selection.index != self.selection.index:
             self._clear_lines()
@@ -113,7 +118,7 @@ class WallFields(FieldPanel):
         super().show_selection(selection)
 
     def refresh(self, plan: Plan) -> None:
-        if self.selection.kind is not Kind.WALL or not self.selection.fits(plan):
+        if self.selection.kind is not PlaceKind.WALL or not self.selection.fits(plan):
             return
         self._rebuild(plan)
         super().refresh(plan)
@@ -121,12 +126,12 @@ class WallFields(FieldPanel):
         self.door_note.setVisible(plan.wall_opens(self.selection.index))
         for band, line in enumerate(self.lines):
             line.chooser.show_key(plan, cover.bands[band].lining)
-            line.mark.setChecked(band == self.selection.band)
+            line.mark.setChecked(band == self._band)
             last = band == len(self.lines) - 1
             line.edge.setVisible(not last)
             line.to_ceiling.setVisible(last)
-        self.merge_button.setEnabled(self.selection.band < len(cover.bands) - 1)
-        shown = plan.lining(cover.bands[self.selection.band].lining)
+        self.merge_button.setEnabled(self._band < len(cover.bands) - 1)
+        shown = plan.lining(cover.bands[self._band].lining)
         self.details.show_lining(shown, {lining.key for lining in plan.linings})
 
     # -- the list of bands --------------------------------------------------------------
@@ -170,7 +175,7 @@ class WallFields(FieldPanel):
     # -- steps --------------------------------------------------------------------------
 
     def _select(self, band: int) -> None:
-        self.workplace.selection.select(Selection(Kind.WALL, self.selection.index, band))
+        self.workplace.selection.select(Place(PlaceKind.WALL, self.selection.index, band))
 
     def _line(self, band: int, lining: Lining) -> None:
         wall = self.selection.index
@@ -182,13 +187,13 @@ class WallFields(FieldPanel):
         )
 
     def _split(self) -> None:
-        wall, band = self.selection.index, self.selection.band
+        wall, band = self.selection.index, self._band
         low = _top(self.plan, wall, band - 1) if band else 0.0
         middle = round((low + _top(self.plan, wall, band)) / 2, 2)
         self._attempt(lambda: edits.split_band(self.plan, wall, band, middle), "Split band")
 
     def _merge(self) -> None:
-        wall, band = self.selection.index, self.selection.band
+        wall, band = self.selection.index, self._band
         self._attempt(lambda: edits.merge_band(self.plan, wall, band), "Merge bands")
 
     def _use_everywhere(self) -> None:

@@ -15,9 +15,9 @@ from planner.app.figures.finding_list import FindingList, counted
 from planner.app.figures.gain_list import GainList
 from planner.app.figures.photon_bars import PhotonBars
 from planner.app.figures.strip import LEADING, uncertainty_of
-from planner.app.selection import Selection
 from planner.estimate.result import Estimate
 from planner.plan.checks import Severity
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.reports import content
 from planner.reports.lining_gains import LiningGain
@@ -171,7 +171,7 @@ class FigureDetails(QWidget):
         sentences = (content.closure_sentence(estimate), content.numeric_sentence(estimate))
         self.closure.setText(" ".join(filter(None, sentences)))
         count = len(self.bars.shares)
-        self.bars.show_shares(estimate.shares)
+        self.bars.show_shares(estimate)
         if len(estimate.shares) != count:
             self._size_areas()
 
@@ -204,7 +204,7 @@ class FigureDetails(QWidget):
         self._figures_layout.addWidget(line)
         self._figures_layout.addWidget(note)
 
-    def open_selection(self, selection: Selection) -> None:
+    def open_selection(self, selection: Place) -> None:
         """Pass on a place a finding is about."""
         self.asked_for.emit(selection)
 

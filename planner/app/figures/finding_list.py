@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWi
 
 from planner.app import theme
 from planner.app.fields.quiet_buttons import QuietButton
-from planner.app.selection import Kind, Selection
 from planner.plan.checks import Finding, Severity, findings
 from planner.plan.plan import Plan
 
@@ -124,8 +123,7 @@ class FindingList(QWidget):
 
     def _line(self, finding: Finding) -> FindingLine:
         line = FindingLine(finding)
-        where = Selection(Kind(finding.where.kind), finding.where.index, finding.where.band)
-        line.asked_for.connect(lambda: self.asked_for.emit(where))
+        line.asked_for.connect(lambda: self.asked_for.emit(finding.where))
         line.unfolded.connect(lambda _on: self.resized.emit())
         self.lines.append(line)
         return line

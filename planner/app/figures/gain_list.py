@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QAbstractButton, QCheckBox, QSizePolicy, QVBoxLayo
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, in_tab_order
 from planner.app.outlines import paint_focus
-from planner.app.selection import Kind, Selection
 from planner.reports.lining_gains import LiningGain, signed
 
 WAITING = "This is computed when the plan has rested for a second or two."
@@ -32,12 +31,6 @@ class GainLine(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setAccessibleName(gain.sentence)
         self.setToolTip(f"<p>{gain.sentence}</p>")
-
-    @property
-    def selection(self) -> Selection:
-        """The surface as a selection."""
-        kind = {"ceiling": Kind.CEILING, "floor": Kind.FLOOR}.get(self.gain.kind, Kind.WALL)
-        return Selection(kind, self.gain.wall or 0, self.gain.band or 0)
 
     def sizeHint(self) -> QSize:
         return QSize(200, self.fontMetrics().height() + 14)
@@ -74,7 +67,7 @@ class GainLine(QAbstractButton):
 class GainList(QWidget):
     """The lines, and the switch that marks them on the drawings.
 
-    Signals: ``asked_for(Selection)`` when a line is pressed, ``marks_wanted(bool)``.
+    Signals: ``asked_for(Place)`` when a line is pressed, ``marks_wanted(bool)``.
     """
 
     asked_for = Signal(object)
@@ -108,7 +101,7 @@ class GainList(QWidget):
         most = max((gain.mean for gain in gains or ()), default=1.0)
         for rank, gain in enumerate(gains or (), start=1):
             line = GainLine(gain, rank, gain.mean / most)
-            line.clicked.connect(lambda _on=False, line=line: self.asked_for.emit(line.selection))
+            line.clicked.connect(lambda _on=False, line=line: self.asked_for.emit(line.gain.place))
             self._layout.addWidget(line)
             self.lines.append(line)
         in_tab_order([self.switch, *self.lines])

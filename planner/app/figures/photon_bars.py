@@ -7,7 +7,8 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app import theme
-from planner.estimate.result import Share
+from planner.estimate.result import Estimate, Share
+from planner.plan.place import PlaceKind
 from planner.reports.content import percent
 
 LINE = 36
@@ -20,16 +21,21 @@ class PhotonBars(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.shares: tuple[Share, ...] = ()
+        self._titles: tuple[str, ...] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Where the photons went")
 
-    def show_shares(self, shares: tuple[Share, ...]) -> None:
+    def show_shares(self, estimate: Estimate) -> None:
         """Show the shares of an estimate."""
         count = len(self.shares)
-        self.shares = shares
-        lines = [f"{share.label}: {percent(share.share)}" for share in shares]
+        self.shares = estimate.shares
+        self._titles = tuple(share.place.title(estimate.plan) for share in self.shares)
+        lines = [
+            f"{title}: {percent(share.share)}"
+            for title, share in zip(self._titles, self.shares, strict=True)
+        ]
         self.setAccessibleDescription("; ".join(lines))
-        if len(shares) != count:
+        if len(self.shares) != count:
             self.updateGeometry()
         self.update()
 
@@ -52,7 +58,7 @@ class PhotonBars(QWidget):
             number_width = metrics.horizontalAdvance(number) + theme.RHYTHM
             text = QRectF(left, top, width, LINE - 14)
             label = metrics.elidedText(
-                share.label, Qt.TextElideMode.ElideRight, int(width - number_width)
+                self._titles[line], Qt.TextElideMode.ElideRight, int(width - number_width)
             )
             painter.setPen(palette.color(QPalette.ColorRole.WindowText))
             painter.setFont(self.font())
@@ -66,6 +72,6 @@ class PhotonBars(QWidget):
         painter.fillRect(track, palette.color(QPalette.ColorRole.Midlight))
         filled = QRectF(track)
         filled.setWidth(track.width() * min(max(share.share, 0.0), 1.0))
-        wanted = share.kind == "canopy"
+        wanted = share.place.kind is PlaceKind.CANOPY
         role = QPalette.ColorRole.Accent if wanted else QPalette.ColorRole.Dark
         painter.fillRect(filled, palette.color(role))

@@ -19,6 +19,7 @@ from planner.estimate.compare import (
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.telling import Sway, Telling, sway, tell, tell_means, tell_minima, verdict
+from planner.estimate.uncertainty import Input
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
@@ -133,10 +134,14 @@ def test_maps_on_different_grids_are_read_off_linearly() -> None:
 # -- telling apart ----------------------------------------------------------------------
 
 
+def of(name: str) -> Input:
+    return Input("reflectance", name, name)
+
+
 def test_shared_inputs_drop_out() -> None:
     """Flux 8.66 % in both cancels; walls 3 % against 1 %, shared: u = 2 %. 1.12·e^(±0.0392)."""
-    first = {"flux": 0.0866, "walls": 0.03}
-    second = {"flux": 0.0866, "walls": 0.01}
+    first = {of("flux"): 0.0866, of("walls"): 0.03}
+    second = {of("flux"): 0.0866, of("walls"): 0.01}
     found = tell(112.0, 100.0, first, second)
     assert found.low == pytest.approx(1.12 * math.exp(-0.0392))
     assert found.high == pytest.approx(1.12 * math.exp(0.0392))
@@ -145,7 +150,7 @@ def test_shared_inputs_drop_out() -> None:
 
 def test_inputs_of_one_alone_add_up() -> None:
     """Foil 3 % in the first, paint 4 % in the second: u = 5 %, band e^(±0.098): 1.05 is inside."""
-    found = tell(105.0, 100.0, {"foil": 0.03}, {"paint": 0.04})
+    found = tell(105.0, 100.0, {of("foil"): 0.03}, {of("paint"): 0.04})
     assert found.high / found.ratio == pytest.approx(math.exp(0.098))
     assert not found.clear
 
@@ -172,7 +177,7 @@ def test_a_lamps_flux_does_not_blur_a_comparison_of_linings() -> None:
     assert one is not None
     assert two is not None
     # 0.1/√3 of the level itself, and the centimetre of height.
-    assert one.mean["photon flux of Invented panel"] == pytest.approx(0.1 / math.sqrt(3))
+    assert one.mean[Input("photon flux", "panel", "")] == pytest.approx(0.1 / math.sqrt(3))
     assert one.relative_mean > 0.055
     telling = tell_means(first, second, one, two)
     assert telling is not None
@@ -189,7 +194,7 @@ def test_paired_telling_agrees_with_drawing_the_shared_input() -> None:
     one, two = sway(plan), sway(other)
     assert one is not None
     assert two is not None
-    key = "reflectance of Wall"
+    key = Input("reflectance", wall.key, "")
     paired = abs(one.mean[key] - two.mean[key])
 
     def ratio(rho: float) -> float:

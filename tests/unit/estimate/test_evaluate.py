@@ -12,6 +12,7 @@ from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.light.solve import NothingAbsorbsError
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind, opens
 from planner.plan.plan import Plan
 from planner.plan.target import PpfdTarget
 from tests.physics.rooms import BLACK, box, lamp, light, panel, plan
@@ -122,12 +123,17 @@ def test_shares_name_every_surface() -> None:
         open_door=3,
     )
     found = light(what)
-    kinds = [(share.kind, share.wall, share.band) for share in found.shares]
-    assert kinds[0] == ("canopy", None, None)
-    assert ("opening", 3, 0) in kinds
-    assert ("wall", 1, 0) in kinds
-    assert ("wall", 1, 1) in kinds
-    assert ("ceiling", None, None) in kinds
+    places = [share.place for share in found.shares]
+    assert places == [
+        Place(PlaceKind.CANOPY),
+        Place(PlaceKind.WALL, 0, 0),
+        Place(PlaceKind.WALL, 1, 0),
+        Place(PlaceKind.WALL, 1, 1),
+        Place(PlaceKind.WALL, 2, 0),
+        Place(PlaceKind.WALL, 3, 0),
+        Place(PlaceKind.CEILING),
+    ]
+    assert [place for place in places if opens(what, place)] == [Place(PlaceKind.WALL, 3, 0)]
     assert sum(share.share for share in found.shares) == pytest.approx(1.0, abs=1e-9)
 
 

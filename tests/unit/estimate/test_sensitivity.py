@@ -13,6 +13,7 @@ from planner.plan.canopy import Canopy
 from planner.plan.edits import change_lining, changed, set_wall_cover
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
+from planner.plan.place import Place, PlaceKind, opens
 from planner.plan.plan import Plan
 from planner.plan.space import Space
 
@@ -55,7 +56,7 @@ def test_gain_agrees_with_separate_estimates(share: float, wrinkle: float) -> No
     others = lining("other", 0.5)
     tested = lining("tested", 0.7, share, wrinkle)
     plan = cabinet(others, tested, others, others)
-    gain = next(g for g in surface_gains(plan) if g.wall == 1)
+    gain = next(g for g in surface_gains(plan) if g.place == Place(PlaceKind.WALL, 1, 0))
 
     def mean(total: float, first_seed: int) -> float:
         part = change_lining(plan, lining("tested", total, share, wrinkle))
@@ -96,7 +97,7 @@ def test_gains_add_up_to_the_derivative_of_a_uniform_box() -> None:
 def test_every_gain_is_positive_and_sorted() -> None:
     plan = cabinet(*(lining("mixed", 0.8, 0.4) for _ in range(4)))
     gains = surface_gains(plan)
-    assert [g.kind for g in gains].count("wall") == 4
+    assert [g.place.kind for g in gains].count(PlaceKind.WALL) == 4
     assert all(g.mean_per_unit > 0 for g in gains)
     values = [g.mean_per_unit for g in gains]
     assert values == sorted(values, reverse=True)
@@ -104,14 +105,17 @@ def test_every_gain_is_positive_and_sorted() -> None:
 
 def test_nearer_wall_is_worth_more_to_the_mean() -> None:
     """The lamp hangs near wall 4 (x = 0) of the cabinet, so that wall counts more."""
-    gains = {g.wall: g for g in surface_gains(cabinet(*(lining("m", 0.7) for _ in range(4))))}
-    assert gains[3].mean_per_unit > gains[1].mean_per_unit
+    plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
+    gains = {g.place: g.mean_per_unit for g in surface_gains(plan)}
+    assert gains[Place(PlaceKind.WALL, 3, 0)] > gains[Place(PlaceKind.WALL, 1, 0)]
 
 
 def test_brought_by_equals_lining_the_wall() -> None:
     plan = cabinet(*(lining("dull", 0.3) for _ in range(4)))
     bright = lining("bright", 0.9, 0.5)
-    row = next(row for row in brought_by(plan, bright) if row[0].wall == 2)
+    row = next(
+        row for row in brought_by(plan, bright) if row[0].place == Place(PlaceKind.WALL, 2, 0)
+    )
     options = EstimateOptions()
     lined = set_wall_cover(plan, 2, WallCover.plain("bright"), bright)
     expected = evaluate(lined, options).figures.mean - evaluate(plan, options).figures.mean
@@ -121,8 +125,8 @@ def test_brought_by_equals_lining_the_wall() -> None:
 def test_opening_is_worth_lining() -> None:
     plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
     opened = set_wall_cover(plan, 0, WallCover.plain("open"))
-    gain = next(g for g in surface_gains(opened) if g.wall == 0)
-    assert gain.kind == "opening"
+    gain = next(g for g in surface_gains(opened) if g.place == Place(PlaceKind.WALL, 0, 0))
+    assert opens(opened, gain.place)
     assert gain.reflectance == 0
     assert gain.mean_per_unit > 0
 

@@ -9,7 +9,10 @@ from planner.catalogue.starters import demo_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.uncertainty import HEIGHT_HALF_WIDTH_M, uncertainty
-from planner.plan.edits import changed
+from planner.plan.edits import add_obstacle, changed
+from planner.plan.lining import Lining
+from planner.plan.obstacle import Obstacle
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)
@@ -81,3 +84,38 @@ def test_parts_add_up_in_squares_and_are_sorted() -> None:
 
 def test_dark_plan_has_none() -> None:
     assert uncertainty(changed(demo_plan(), lamps=()), OPTIONS) is None
+
+
+def potted(names: tuple[str, str]) -> Plan:
+    """The demo plan with two pots of different materials, the one certain, the other not."""
+    plan = demo_plan()
+    sure = Lining(key="sure", name="Sure", reflectance=0.5, low=0.5, high=0.5)
+    vague = Lining(key="vague", name="Vague", reflectance=0.5, low=0.0, high=1.0)
+    x0, y0, x1, y1 = plan.space.bounds
+    for share, name, lining in ((0.3, names[0], sure), (0.7, names[1], vague)):
+        pot = Obstacle(
+            name=name, x=x0 + share * (x1 - x0), y=(y0 + y1) / 2, underside=plan.canopy.height,
+            length=0.15, width=0.15, thickness=0.15, lining=lining.key,
+        )  # fmt: skip
+        plan = add_obstacle(plan, pot, lining)
+    return plan
+
+
+@pytest.mark.parametrize("names", [("Pot", "Pot"), ("Big Pot", "Pot"), ("Pot", "Big Pot")])
+def test_names_of_obstacles_decide_nothing(names: tuple[str, str]) -> None:
+    """Whatever two obstacles are called, each has its own material, share and uncertainty."""
+    plain = uncertainty(potted(("One", "Two")), OPTIONS)
+    named = uncertainty(potted(names), OPTIONS)
+    assert plain is not None
+    assert named is not None
+    assert named.mean == pytest.approx(plain.mean, rel=1e-9)
+    assert [part.mean for part in named.parts] == pytest.approx([p.mean for p in plain.parts])
+
+
+def test_two_obstacles_of_one_name_have_a_photon_row_each() -> None:
+    plan = potted(("Pot", "Pot"))
+    shares = {share.place: share for share in evaluate(plan, OPTIONS).shares}
+    rows = [shares[Place(PlaceKind.OBSTACLE, k)].photon_flux for k in range(2)]
+    assert all(row > 0 for row in rows)
+    titles = [place.title(plan) for place in shares]
+    assert titles.count("Obstacle 1: Pot") == titles.count("Obstacle 2: Pot") == 1

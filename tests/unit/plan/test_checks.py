@@ -10,11 +10,12 @@ import pytest
 
 from planner.catalogue.starters import demo_plan
 from planner.plan import checks
-from planner.plan.checks import Finding, Place, Severity, findings
+from planner.plan.checks import Finding, Severity, findings
 from planner.plan.edits import add_obstacle, changed
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Band, Caution, Lining, WallCover
 from planner.plan.obstacle import Obstacle
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Space
 from planner.plan.target import DliTarget, PpfdTarget
@@ -87,7 +88,7 @@ def test_a_lamp_that_sticks_out_is_told(x: float, y: float, rotation: float, out
     found = _found(_plan(_lamp(x=x, y=y, rotation_deg=rotation)), "lamp-through-wall")
     assert bool(found) == out
     if out:
-        assert found[0].where == Place("lamp", 0)
+        assert found[0].where == Place(PlaceKind.LAMP, 0)
         assert found[0].severity is Severity.WARNING
 
 
@@ -127,7 +128,7 @@ def test_two_lamps_in_one_place_are_told() -> None:
     same = _plan(_lamp(), _lamp())
     assert not _found(beside, "lamps-overlap")
     assert not _found(above, "lamps-overlap")
-    assert _found(inside, "lamps-overlap")[0].where == Place("lamp", 1)
+    assert _found(inside, "lamps-overlap")[0].where == Place(PlaceKind.LAMP, 1)
     assert _found(same, "lamps-overlap")
 
 
@@ -147,7 +148,7 @@ def test_a_burning_lining_within_ten_centimetres_of_a_lamp(x: float, near: bool)
     found = _found(_plan(_lamp(x=x), linings=(TILE, CARD), walls=walls), "burns-near-lamp")
     assert bool(found) == near
     if near:
-        assert found[0].where == Place("wall", 3, 0)
+        assert found[0].where == Place(PlaceKind.WALL, 3, 0)
         assert "9 cm from lamp 1" in found[0].sentence
         assert "can burn" in found[0].sentence
 
@@ -159,7 +160,7 @@ def test_only_the_band_beside_the_lamp_counts() -> None:
     others = tuple(WallCover.plain("tile") for _ in range(3))
     beside = _plan(lamp, linings=(TILE, CARD), walls=(*others, high))
     below = _plan(lamp, linings=(TILE, CARD), walls=(*others, low))
-    assert _found(beside, "burns-near-lamp")[0].where == Place("wall", 3, 1)
+    assert _found(beside, "burns-near-lamp")[0].where == Place(PlaceKind.WALL, 3, 1)
     assert not _found(below, "burns-near-lamp")
     higher = WallCover(bands=(Band(lining="tile", top=0.8), Band(lining="card")))
     above = _plan(lamp, linings=(TILE, CARD), walls=(*others, higher))
@@ -169,7 +170,7 @@ def test_only_the_band_beside_the_lamp_counts() -> None:
 def test_a_burning_ceiling_close_above_a_lamp() -> None:
     near = _plan(_lamp(hanging_height=1.75), linings=(TILE, CARD), ceiling="card")
     far = _plan(_lamp(hanging_height=1.65), linings=(TILE, CARD), ceiling="card")
-    assert _found(near, "burns-near-lamp")[0].where == Place("ceiling")
+    assert _found(near, "burns-near-lamp")[0].where == Place(PlaceKind.CEILING)
     assert not _found(far, "burns-near-lamp")
 
 
@@ -195,7 +196,7 @@ def test_other_cautions_are_noted_where_the_lining_is_used(caution: Caution, key
     unused = _plan(_lamp(), linings=(TILE, odd))
     used = changed(unused, floor="odd")
     assert not _found(unused, key)
-    assert _found(used, key)[0].where == Place("floor")
+    assert _found(used, key)[0].where == Place(PlaceKind.FLOOR)
 
 
 def test_more_than_800_watts_per_square_metre_is_told() -> None:

@@ -10,6 +10,7 @@ import numpy as np
 from planner.estimate.result import Estimate, EstimateOptions, Figures, Quality, Share
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Space, contains
 from planner.plan.target import PpfdTarget
@@ -79,8 +80,8 @@ def sample_estimate(
         cell_area=np.where(inside, dx * dy, 0.0),
         figures=dataclasses.replace(Figures(**known), **figures),
         shares=(
-            Share("Canopy", "canopy", 60.0, 0.6),
-            Share("Wall 1, White board", "wall", 40.0, 0.4, wall=0, band=0),
+            Share(Place(PlaceKind.CANOPY), 60.0, 0.6),
+            Share(Place(PlaceKind.WALL, 0, 0), 40.0, 0.4),
         ),
         closure=-0.00012,
         seconds=0.1234,

@@ -61,8 +61,8 @@ def test_all_figures_and_how_they_were_made(corner_room: Estimate) -> None:
     assert whole["closure"] == -0.00012
     assert whole["program"]["version"] == planner.__version__
     assert whole["shares"][1] == {
-        "label": "Wall 1, White board", "kind": "wall", "photon_flux": 40.0, "share": 0.4,
-        "wall": 0, "band": 0,
+        "label": "Wall 1: White board", "kind": "wall", "photon_flux": 40.0, "share": 0.4,
+        "index": 0, "band": 0,
     }  # fmt: skip
     assert whole["target"]["ppfd_band"] == [150, 250]
 

@@ -22,11 +22,12 @@ from planner.app.figures.strip import FigureStrip
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
-from planner.app.selection import Kind, Selection, SelectionModel
+from planner.app.selection import SelectionModel
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.app.worth import Worth
 from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.reports.lining_gains import lining_gains
 
@@ -147,7 +148,7 @@ class SketchPage(QWidget):
 
     def show_outlook(self, outlook: Outlook) -> None:
         """Show how sure the figures are and which surface to line first."""
-        gains = lining_gains(outlook.gains)
+        gains = lining_gains(outlook.plan, outlook.gains)
         self.strip.show_outlook(outlook)
         self.details.show_outlook(outlook, gains)
         self.plan_view.set_gains(gains)
@@ -179,7 +180,7 @@ class SketchPage(QWidget):
             self.strip.show_failure(problem)
 
     def _choose_target(self) -> None:
-        self.workplace.selection.select(Selection(Kind.CANOPY))
+        self.workplace.selection.select(Place(PlaceKind.CANOPY))
         self.column.focus_target()
 
     def _take_advice(self, advised: Plan, name: str) -> None:

@@ -9,7 +9,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.items import Item, Part
-from planner.app.selection import Kind, Selection
+from planner.plan.place import Place, PlaceKind
 from planner.units import LengthUnit
 from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of
 
@@ -25,7 +25,7 @@ def test_the_lamp_is_raised_by_hand(side_desk: MakeDesk) -> None:
     assert desk.plan.lamps[0].hanging_height == pytest.approx(0.85, abs=0.011)
     assert desk.plan.lamps[0].hanging_height == round(desk.plan.lamps[0].hanging_height, 2)
     assert desk.steps == ["Raise lamp"]
-    assert desk.selection.current == Selection(Kind.LAMP, 0)
+    assert desk.selection.current == Place(PlaceKind.LAMP, 0)
     desk.document.undo_stack.undo()
     assert desk.plan.lamps[0].hanging_height == 0.45
 
@@ -57,7 +57,7 @@ def test_the_canopy_is_raised_and_lamps_stay(side_desk: MakeDesk) -> None:
     assert desk.plan.canopy.height == pytest.approx(0.4, abs=0.011)
     assert desk.plan.lamp_height(desk.plan.lamps[0]) == pytest.approx(0.65)
     assert desk.steps == ["Raise canopy"]
-    assert desk.selection.current == Selection(Kind.CANOPY)
+    assert desk.selection.current == Place(PlaceKind.CANOPY)
 
 
 def test_the_ceiling_is_lowered(side_desk: MakeDesk) -> None:
@@ -65,7 +65,7 @@ def test_the_ceiling_is_lowered(side_desk: MakeDesk) -> None:
     desk.hand.drag((0.2, 2.0), (0.2, 1.5))
     assert desk.plan.space.height == pytest.approx(1.5, abs=0.011)
     assert desk.steps == ["Lower ceiling"]
-    assert desk.selection.current == Selection(Kind.CEILING)
+    assert desk.selection.current == Place(PlaceKind.CEILING)
 
 
 def test_a_band_edge_of_the_wall_seen_is_moved(side_desk: MakeDesk) -> None:
@@ -74,7 +74,7 @@ def test_a_band_edge_of_the_wall_seen_is_moved(side_desk: MakeDesk) -> None:
     desk.hand.drag((0.15, 0.6), (0.15, 0.9))
     assert desk.plan.walls[2].bands[0].top == pytest.approx(0.9, abs=0.011)
     assert desk.steps == ["Move band edge"]
-    assert desk.selection.current == Selection(Kind.WALL, 2, 0)
+    assert desk.selection.current == Place(PlaceKind.WALL, 2, 0)
 
 
 def test_a_band_edge_of_a_wall_cut_at_the_side_is_moved(side_desk: MakeDesk) -> None:
@@ -87,17 +87,17 @@ def test_a_band_edge_of_a_wall_cut_at_the_side_is_moved(side_desk: MakeDesk) -> 
 def test_bands_and_surfaces_are_selected_by_a_click(side_desk: MakeDesk) -> None:
     desk = side_desk()
     desk.hand.click(0.2, 1.5)
-    assert desk.selection.current == Selection(Kind.WALL, 2, 1)
+    assert desk.selection.current == Place(PlaceKind.WALL, 2, 1)
     desk.hand.click(0.2, 0.45)
-    assert desk.selection.current == Selection(Kind.WALL, 2, 0)
+    assert desk.selection.current == Place(PlaceKind.WALL, 2, 0)
     desk.hand.click(1.01, 1.5)
-    assert desk.selection.current == Selection(Kind.WALL, 1, 0)
+    assert desk.selection.current == Place(PlaceKind.WALL, 1, 0)
     desk.hand.click(0.2, 0.1)
-    assert desk.selection.current == Selection(Kind.CANOPY)
+    assert desk.selection.current == Place(PlaceKind.CANOPY)
     desk.hand.click(0.2, -0.01)
-    assert desk.selection.current == Selection(Kind.FLOOR)
+    assert desk.selection.current == Place(PlaceKind.FLOOR)
     desk.hand.click(-0.2, 1.0)
-    assert desk.selection.current == Selection()
+    assert desk.selection.current == Place()
 
 
 def test_looking_along_x_shows_depth(side_desk: MakeDesk) -> None:

@@ -10,9 +10,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from planner.app.canvas.items import Item, Part
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
 from planner.plan.obstacle import Obstacle
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from tests.unit.app.canvas.scenes import plan_of
 
@@ -30,7 +30,7 @@ def test_a_drag_on_the_plan_moves_it_on_the_grid_in_one_step(plan_desk: MakeDesk
     tray = desk.plan.obstacles[0]
     assert (tray.x, tray.y) == pytest.approx((0.35, 0.65))
     assert desk.steps == ["Move obstacle"]
-    assert desk.selection.current == Selection(Kind.OBSTACLE, 0)
+    assert desk.selection.current == Place(PlaceKind.OBSTACLE, 0)
 
 
 def test_its_middle_stays_inside_and_the_drawing_says_so(plan_desk: MakeDesk) -> None:
@@ -63,7 +63,7 @@ def test_keys_nudge_turn_and_remove_it(plan_desk: MakeDesk) -> None:
     QTest.keyClick(desk.view, Qt.Key.Key_Delete)
     assert desk.plan.obstacles == ()
     assert desk.steps[-1] == "Remove obstacle"
-    assert desk.selection.current == Selection()
+    assert desk.selection.current == Place()
 
 
 def test_tab_reaches_it_and_words_tell_it(plan_desk: MakeDesk) -> None:

@@ -12,8 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.items import Item, Part, turn_handle
 from planner.app.canvas.plan_view import EMPTY_HINT
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.units import LengthUnit
 from tests.unit.app.canvas.scenes import L_SHAPE, PANEL, light_of, plan_of
 
@@ -26,13 +26,13 @@ MakeDesk = Callable[..., Any]
 def test_clicks_select_what_they_hit(plan_desk: MakeDesk) -> None:
     desk = plan_desk()
     desk.hand.click(1.0, 0.3)
-    assert desk.selection.current == Selection(Kind.WALL, 1)
+    assert desk.selection.current == Place(PlaceKind.WALL, 1)
     desk.hand.click(0.55, 0.33)
-    assert desk.selection.current == Selection(Kind.LAMP, 0)
+    assert desk.selection.current == Place(PlaceKind.LAMP, 0)
     desk.hand.click(0.2, 0.8)
-    assert desk.selection.current == Selection(Kind.CANOPY)
+    assert desk.selection.current == Place(PlaceKind.CANOPY)
     desk.hand.click(-0.09, 0.2)
-    assert desk.selection.current == Selection()
+    assert desk.selection.current == Place()
     assert desk.steps == []
 
 
@@ -47,9 +47,9 @@ def test_a_click_with_a_trembling_hand_moves_nothing(plan_desk: MakeDesk) -> Non
 
 def test_a_band_stays_selected_when_its_wall_is_clicked_again(plan_desk: MakeDesk) -> None:
     desk = plan_desk()
-    desk.selection.select(Selection(Kind.WALL, 2, 1))
+    desk.selection.select(Place(PlaceKind.WALL, 2, 1))
     desk.hand.click(0.3, 1.0)
-    assert desk.selection.current == Selection(Kind.WALL, 2, 1)
+    assert desk.selection.current == Place(PlaceKind.WALL, 2, 1)
 
 
 def test_dragging_tells_when_it_begins_and_ends(plan_desk: MakeDesk) -> None:
@@ -157,9 +157,9 @@ def test_tab_goes_through_everything_and_back(plan_desk: MakeDesk) -> None:
 
 def test_selection_from_elsewhere_moves_the_keys_too(plan_desk: MakeDesk) -> None:
     desk = plan_desk()
-    desk.selection.select(Selection(Kind.WALL, 3))
+    desk.selection.select(Place(PlaceKind.WALL, 3))
     assert desk.view.focused == Item(Part.WALL, 3)
-    desk.selection.select(Selection(Kind.CEILING))
+    desk.selection.select(Place(PlaceKind.CEILING))
     assert desk.view.focused is None
 
 
@@ -408,4 +408,4 @@ def test_two_lamps_one_above_the_other_take_the_upper(plan_desk: MakeDesk) -> No
     second = type(plan.lamps[0])(model=PANEL, x=0.5, y=0.3, hanging_height=0.3)
     desk = plan_desk(edits.add_lamp(plan, second))
     desk.hand.click(0.5, 0.3)
-    assert desk.selection.current == Selection(Kind.LAMP, 1)
+    assert desk.selection.current == Place(PlaceKind.LAMP, 1)

@@ -8,7 +8,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.fields.canopy_fields import CanopyFields
 from planner.app.fields.panel import QuantityField, Workplace
-from planner.app.selection import Kind, Selection
+from planner.plan.place import Place, PlaceKind
 from planner.plan.target import DliTarget, PpfdTarget
 
 
@@ -16,7 +16,7 @@ from planner.plan.target import DliTarget, PpfdTarget
 def panel(qtbot: QtBot, workplace: Workplace) -> CanopyFields:
     made = CanopyFields(workplace)
     qtbot.addWidget(made)
-    made.show_selection(Selection(Kind.CANOPY))
+    made.show_selection(Place(PlaceKind.CANOPY))
     workplace.document.changed.connect(lambda _old, new: made.refresh(new))
     made.show()
     return made

@@ -11,10 +11,10 @@ from pytestqt.qtbot import QtBot
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.lamp_steps import middle, new_lamp
 from planner.app.fields.panel import QuantityField, Workplace
-from planner.app.selection import Kind, Selection
 from planner.catalogue.library import load_catalogue
 from planner.plan import edits
 from planner.plan.lamp import BarsBody, CosineProfile, PanelBody, PointBody, TableProfile
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import contains
 
 
@@ -22,7 +22,7 @@ from planner.plan.space import contains
 def panel(qtbot: QtBot, workplace: Workplace) -> LampFields:
     made = LampFields(workplace)
     qtbot.addWidget(made)
-    workplace.selection.select(Selection(Kind.LAMP, 0))
+    workplace.selection.select(Place(PlaceKind.LAMP, 0))
     made.show_selection(workplace.selection.current)
     workplace.document.changed.connect(lambda _old, new: made.refresh(new))
     made.show()
@@ -205,12 +205,12 @@ def test_lamps_are_added_doubled_and_removed(
     plan = workplace.document.plan
     assert len(plan.lamps) == 2
     assert math.dist((plan.lamps[0].x, plan.lamps[0].y), (plan.lamps[1].x, plan.lamps[1].y)) > 0.2
-    assert workplace.selection.current == Selection(Kind.LAMP, 1)
+    assert workplace.selection.current == Place(PlaceKind.LAMP, 1)
     panel.add_button.click()
     assert len(workplace.document.plan.lamps) == 3
     panel.remove_button.click()
     assert len(workplace.document.plan.lamps) == 2
-    assert workplace.selection.current == Selection()
+    assert workplace.selection.current == Place()
     assert steps(workplace) == ["Duplicate lamp", "Add lamp", "Remove lamp"]
 
 

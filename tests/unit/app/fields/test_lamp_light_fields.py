@@ -8,9 +8,9 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.panel import Workplace
-from planner.app.selection import Kind, Selection
 from planner.app.settings import Settings
 from planner.app.spectrum_choice import SpectrumChoice
+from planner.plan.place import Place, PlaceKind
 
 
 def test_choosing_a_spectrum_shows_it_and_leaves_the_plan_alone(
@@ -18,7 +18,7 @@ def test_choosing_a_spectrum_shows_it_and_leaves_the_plan_alone(
 ) -> None:
     panel = LampFields(workplace)
     qtbot.addWidget(panel)
-    panel.show_selection(Selection(Kind.LAMP, 0))
+    panel.show_selection(Place(PlaceKind.LAMP, 0))
     panel.show()
     light = panel.kind_fields.light_fields
     assert light.polar.curves is not None

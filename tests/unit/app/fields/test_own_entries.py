@@ -13,10 +13,10 @@ from planner.app.fields.lining_details import facts_text
 from planner.app.fields.panel import Workplace
 from planner.app.fields.surface_fields import SurfaceFields
 from planner.app.quantity_box import QuantityBox
-from planner.app.selection import Kind, Selection
 from planner.catalogue.library import load_catalogue
 from planner.plan import edits
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 
 pytestmark = pytest.mark.gui
 
@@ -31,10 +31,10 @@ def ceiling(qtbot: QtBot, workplace: Workplace) -> SurfaceFields:
     workplace.shelf.save_lining(OWN)
     document = workplace.document
     document.apply(edits.line_ceiling(document.plan, OWN), "Line ceiling")
-    made = SurfaceFields(workplace, Kind.CEILING)
+    made = SurfaceFields(workplace, PlaceKind.CEILING)
     qtbot.addWidget(made)
     document.changed.connect(lambda _old, new: made.refresh(new))
-    made.show_selection(Selection(Kind.CEILING))
+    made.show_selection(Place(PlaceKind.CEILING))
     made.show()
     return made
 
@@ -43,11 +43,11 @@ def ceiling(qtbot: QtBot, workplace: Workplace) -> SurfaceFields:
 def lamp(qtbot: QtBot, workplace: Workplace) -> LampFields:
     model = workplace.document.plan.lamps[0].model
     workplace.shelf.save_lamp(model)
-    workplace.selection.select(Selection(Kind.LAMP, 0))
+    workplace.selection.select(Place(PlaceKind.LAMP, 0))
     made = LampFields(workplace)
     qtbot.addWidget(made)
     workplace.document.changed.connect(lambda _old, new: made.refresh(new))
-    made.show_selection(Selection(Kind.LAMP, 0))
+    made.show_selection(Place(PlaceKind.LAMP, 0))
     made.show()
     return made
 

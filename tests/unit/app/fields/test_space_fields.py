@@ -10,8 +10,8 @@ from pytestqt.qtbot import QtBot
 from planner.app.fields.panel import Workplace
 from planner.app.fields.space_fields import SpaceFields, cut_corner, l_shape, rectangle
 from planner.app.quantity_box import QuantityBox
-from planner.app.selection import Kind, Selection
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import contains, footprint_problem, signed_area
 from planner.units import LengthUnit
 
@@ -19,7 +19,7 @@ from planner.units import LengthUnit
 def shown_panel(qtbot: QtBot, workplace: Workplace) -> SpaceFields:
     panel = SpaceFields(workplace)
     qtbot.addWidget(panel)
-    panel.show_selection(Selection())
+    panel.show_selection(Place())
     workplace.document.changed.connect(lambda _old, new: panel.refresh(new))
     panel.show()
     return panel
@@ -207,4 +207,4 @@ def test_without_a_lamp_the_first_thing_to_do_is_offered(
     plan = workplace.document.plan
     assert len(plan.lamps) == 1
     assert (plan.lamps[0].x, plan.lamps[0].y) == pytest.approx((0.4, 0.3))
-    assert workplace.selection.current == Selection(Kind.LAMP, 0)
+    assert workplace.selection.current == Place(PlaceKind.LAMP, 0)

@@ -10,10 +10,10 @@ from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.panel import Workplace
 from planner.app.fields.surface_fields import SurfaceFields
 from planner.app.fields.wall_fields import WallFields
-from planner.app.selection import Kind, Selection
 from planner.catalogue.library import load_catalogue
 from planner.plan import edits
 from planner.plan.lining import OPENING_KEY, WallCover
+from planner.plan.place import Place, PlaceKind
 
 
 @pytest.fixture
@@ -21,10 +21,10 @@ def panel(qtbot: QtBot, workplace: Workplace) -> WallFields:
     made = WallFields(workplace)
     qtbot.addWidget(made)
     workplace.selection.changed.connect(
-        lambda one: made.show_selection(one) if one.kind is Kind.WALL else None
+        lambda one: made.show_selection(one) if one.kind is PlaceKind.WALL else None
     )
     workplace.document.changed.connect(lambda _old, new: made.refresh(new))
-    workplace.selection.select(Selection(Kind.WALL, 1))
+    workplace.selection.select(Place(PlaceKind.WALL, 1))
     made.show()
     return made
 
@@ -71,7 +71,7 @@ def test_bands_are_split_moved_lined_and_merged(
     assert workplace.document.plan.walls[1].bands[0].top == pytest.approx(0.6)
     choose(panel.lines[1].chooser, "white-board")
     assert [b.lining for b in workplace.document.plan.walls[1].bands] == ["matt", "white-board"]
-    assert workplace.selection.current == Selection(Kind.WALL, 1, 1)
+    assert workplace.selection.current == Place(PlaceKind.WALL, 1, 1)
     panel.lines[0].mark.click()
     panel.merge_button.click()
     assert workplace.document.plan.walls[1] == WallCover.plain("matt")
@@ -185,13 +185,13 @@ def test_the_open_door_is_mentioned(workplace: Workplace, panel: WallFields) -> 
     assert not panel.door_note.isHidden()
 
 
-@pytest.mark.parametrize("kind", [Kind.CEILING, Kind.FLOOR])
-def test_ceiling_and_floor_are_lined(qtbot: QtBot, workplace: Workplace, kind: Kind) -> None:
+@pytest.mark.parametrize("kind", [PlaceKind.CEILING, PlaceKind.FLOOR])
+def test_ceiling_and_floor_are_lined(qtbot: QtBot, workplace: Workplace, kind: PlaceKind) -> None:
     made = SurfaceFields(workplace, kind)
     qtbot.addWidget(made)
-    made.show_selection(Selection(kind))
+    made.show_selection(Place(kind))
     choose(made.chooser, "white-board")
     plan = workplace.document.plan
-    key = plan.ceiling if kind is Kind.CEILING else plan.floor
+    key = plan.ceiling if kind is PlaceKind.CEILING else plan.floor
     assert key == "white-board"
     assert steps(workplace)[0].startswith(f"Line {kind.value} with ")

@@ -1,0 +1,153 @@
+"""Places: which thing of a plan is meant.
+
+Everything that points at a part of a plan (a finding, a selection, a facet of the scene, a
+share of the photons, a gain) points with a ``Place``. Two places are the same when kind,
+number and band are; words are made of a place for people to read and never compared.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import total_ordering
+
+from planner.plan.lining import Lining
+from planner.plan.setup import Setup
+
+
+class PlaceKind(StrEnum):
+    """Kinds of place, in the order in which places are listed."""
+
+    SPACE = "space"
+    CORNER = "corner"
+    WALL = "wall"
+    CEILING = "ceiling"
+    CANOPY = "canopy"
+    FLOOR = "floor"
+    OBSTACLE = "obstacle"
+    LAMP = "lamp"
+    HOUSING = "housing"
+
+
+_ORDER = {kind: number for number, kind in enumerate(PlaceKind)}
+_COUNTED = {PlaceKind.CORNER, PlaceKind.WALL, PlaceKind.OBSTACLE, PlaceKind.LAMP, PlaceKind.HOUSING}
+
+
+@total_ordering
+@dataclass(frozen=True)
+class Place:
+    """A kind, which one of its kind (from 0), and for a wall the band from the floor up.
+
+    A wall with ``band`` None is the whole wall. ``HOUSING`` is the housing of the lamp of
+    that index.
+    """
+
+    kind: PlaceKind = PlaceKind.SPACE
+    index: int = 0
+    band: int | None = None
+
+    def __lt__(self, other: Place) -> bool:
+        return self._rank < other._rank
+
+    @property
+    def _rank(self) -> tuple[int, int, int]:
+        return _ORDER[self.kind], self.index, -1 if self.band is None else self.band
+
+    @property
+    def whole(self) -> Place:
+        """The place without its band."""
+        return Place(self.kind, self.index)
+
+    def fits(self, plan: Setup) -> bool:
+        """Whether the plan has such a thing."""
+        if self.band is not None and self.kind is not PlaceKind.WALL:
+            return False
+        if self.kind is PlaceKind.WALL and self.band is not None:
+            walls = plan.walls
+            return 0 <= self.index < len(walls) and 0 <= self.band < len(walls[self.index].bands)
+        return 0 <= self.index < self._count(plan)
+
+    def _count(self, plan: Setup) -> int:
+        match self.kind:
+            case PlaceKind.CORNER | PlaceKind.WALL:
+                return len(plan.walls)
+            case PlaceKind.OBSTACLE:
+                return len(plan.obstacles)
+            case PlaceKind.LAMP | PlaceKind.HOUSING:
+                return len(plan.lamps)
+        return 1
+
+    def words(self, plan: Setup) -> str:
+        """The place for people: 'Wall 2, band 1', 'Obstacle 3', 'Ceiling'.
+
+        The band is left out where the wall has only one.
+        """
+        if self.kind is PlaceKind.HOUSING:
+            return f"Housing of lamp {self.index + 1}"
+        words = self.kind.capitalize()
+        if self.kind in _COUNTED:
+            words += f" {self.index + 1}"
+        if self.band is not None and len(plan.walls[self.index].bands) > 1:
+            words += f", band {self.band + 1}"
+        return words
+
+    def title(self, plan: Setup) -> str:
+        """The place and what is there: 'Wall 2: Foil', 'Lamp 1: Bar', 'Obstacle 3: Pot'."""
+        words, there = self.words(plan), None
+        if self.kind is PlaceKind.WALL and plan.wall_opens(self.index):
+            return f"{words} (open door)"
+        if self.kind is PlaceKind.LAMP:
+            lamp = plan.lamps[self.index]
+            there = lamp.label or lamp.model.name
+        elif self.kind is PlaceKind.OBSTACLE:
+            there = plan.obstacles[self.index].name
+        elif (lining := lining_at(plan, self)) is not None:
+            there = lining.name
+        return words if there is None else f"{words}: {there}"
+
+
+def surfaces(plan: Setup) -> Iterator[Place]:
+    """Every place that carries a lining: bands of walls, ceiling, floor, obstacles."""
+    for wall, cover in enumerate(plan.walls):
+        for band in range(len(cover.bands)):
+            yield Place(PlaceKind.WALL, wall, band)
+    yield Place(PlaceKind.CEILING)
+    yield Place(PlaceKind.FLOOR)
+    for index in range(len(plan.obstacles)):
+        yield Place(PlaceKind.OBSTACLE, index)
+
+
+def lining_at(plan: Setup, place: Place) -> Lining | None:
+    """What a place is lined with; None where nothing is or a whole wall has several."""
+    match place.kind:
+        case PlaceKind.WALL:
+            bands = plan.walls[place.index].bands
+            keys = {band.lining for band in bands} if place.band is None else set()
+            if place.band is not None:
+                keys = {bands[place.band].lining}
+            return plan.lining(keys.pop()) if len(keys) == 1 else None
+        case PlaceKind.CEILING:
+            return plan.lining(plan.ceiling)
+        case PlaceKind.FLOOR:
+            return plan.lining(plan.floor)
+        case PlaceKind.OBSTACLE:
+            return plan.lining(plan.obstacles[place.index].lining)
+    return None
+
+
+def carries(plan: Setup, place: Place, key: str) -> bool:
+    """Whether a lining of this key is what light meets at a place."""
+    lining = lining_at(plan, place)
+    return lining is not None and lining.key == key and not opens(plan, place)
+
+
+def opens(plan: Setup, place: Place) -> bool:
+    """Whether light leaves the space there: an open door, or no surface at all.
+
+    An obstacle without a lining is black, not open.
+    """
+    if place.kind is PlaceKind.WALL and plan.wall_opens(place.index):
+        return True
+    lining = lining_at(plan, place)
+    return place.kind is not PlaceKind.OBSTACLE and lining is not None and lining.is_opening

@@ -1,0 +1,120 @@
+"""The setup: what is built and decided by the light, in one immutable value.
+
+A plan is a setup with a name, a target, surveys and more; a variant is a setup kept whole.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Self
+
+from pydantic import Field, model_validator
+
+from planner.plan.canopy import Canopy
+from planner.plan.fields import (
+    MAX_CORNERS,
+    MAX_LAMPS,
+    MAX_LININGS,
+    MAX_OBSTACLES,
+    Hours,
+    Key,
+    Value,
+)
+from planner.plan.lamp import Lamp
+from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
+from planner.plan.obstacle import Obstacle
+from planner.plan.space import Space, contains
+
+
+class Setup(Value):
+    """A grow space with its lamps, linings and canopy.
+
+    The linings in use travel inside, so that it means the same on another machine; walls,
+    ceiling and floor name them by key. The key ``open`` always stands for an opening.
+    """
+
+    space: Space
+    lamps: Annotated[tuple[Lamp, ...], Field(max_length=MAX_LAMPS)] = ()
+    obstacles: Annotated[tuple[Obstacle, ...], Field(max_length=MAX_OBSTACLES)] = ()
+    linings: Annotated[tuple[Lining, ...], Field(max_length=MAX_LININGS)] = ()
+    walls: Annotated[tuple[WallCover, ...], Field(max_length=MAX_CORNERS)] = Field(
+        description="One cover per wall, in wall order."
+    )
+    ceiling: Key = OPENING_KEY
+    floor: Key = OPENING_KEY
+    canopy: Canopy = Canopy()
+    photoperiod_hours: Hours = 16.0
+
+    @model_validator(mode="after")
+    def _check_setup(self) -> Self:
+        if len(self.walls) != self.space.wall_count:
+            raise ValueError(
+                f"the footprint has {self.space.wall_count} walls, but {len(self.walls)} wall "
+                "covers are given; give one for each wall."
+            )
+        self._check_linings()
+        if self.canopy.height > self.space.height - 0.01:
+            raise ValueError(
+                f"the canopy at {self.canopy.height * 100:g} cm does not fit under the ceiling at "
+                f"{self.space.height * 100:g} cm; lower the canopy or raise the ceiling."
+            )
+        for number, lamp in enumerate(self.lamps, start=1):
+            self._check_lamp(number, lamp)
+        for number, obstacle in enumerate(self.obstacles, start=1):
+            self._check_obstacle(number, obstacle)
+        return self
+
+    def _check_linings(self) -> None:
+        keys = [lining.key for lining in self.linings]
+        for key in set(keys):
+            if keys.count(key) > 1:
+                raise ValueError(f"two linings carry the key '{key}'; each key must be used once.")
+        if OPENING_KEY in keys:
+            raise ValueError("the key 'open' stands for an opening; give the lining another key.")
+        known = {*keys, OPENING_KEY}
+        used = [(f"wall {k}", b.lining) for k, w in enumerate(self.walls, 1) for b in w.bands]
+        used += [(f"obstacle {k}", o.lining) for k, o in enumerate(self.obstacles, 1)]
+        for place, key in [*used, ("the ceiling", self.ceiling), ("the floor", self.floor)]:
+            if key not in known:
+                raise ValueError(
+                    f"{place} is lined with '{key}', but the plan holds no lining of that key."
+                )
+
+    def _check_lamp(self, number: int, lamp: Lamp) -> None:
+        if not contains(self.space.footprint, lamp.x, lamp.y):
+            raise ValueError(
+                f"lamp {number} ('{lamp.model.name}') hangs outside the space at "
+                f"x = {lamp.x:g} m, y = {lamp.y:g} m; move it inside the footprint."
+            )
+        if self.lamp_height(lamp) > self.space.height + 1e-9:
+            room = self.space.height - self.canopy.height
+            raise ValueError(
+                f"lamp {number} ('{lamp.model.name}') hangs {lamp.hanging_height * 100:g} cm above "
+                f"the canopy, but there are only {room * 100:g} cm to the ceiling."
+            )
+
+    def _check_obstacle(self, number: int, obstacle: Obstacle) -> None:
+        if not contains(self.space.footprint, obstacle.x, obstacle.y):
+            raise ValueError(
+                f"obstacle {number} ('{obstacle.name}') stands outside the space at "
+                f"x = {obstacle.x:g} m, y = {obstacle.y:g} m; move it inside the footprint."
+            )
+        if obstacle.top > self.space.height + 1e-9:
+            raise ValueError(
+                f"obstacle {number} ('{obstacle.name}') reaches up to {obstacle.top * 100:g} cm, "
+                f"but the ceiling is at {self.space.height * 100:g} cm; lower it or make it "
+                "thinner."
+            )
+
+    def lamp_height(self, lamp: Lamp) -> float:
+        """Height of a lamp's face above the floor in metres."""
+        return self.canopy.height + lamp.hanging_height
+
+    def lining(self, key: str) -> Lining:
+        """The lining of a key (``open`` included)."""
+        if key == OPENING_KEY:
+            return OPENING
+        return next(lining for lining in self.linings if lining.key == key)
+
+    def wall_opens(self, index: int) -> bool:
+        """Whether a wall is the door and stands open."""
+        return self.space.door_open and self.space.door == index
