@@ -94,8 +94,10 @@ def wrinkled(
 
 
 @compiled
-def emitted(lamp: Array, strips: Array, ladder: Array, u: Array) -> tuple[Array, Array]:
-    """Start and direction of a photon from five numbers in [0, 1).
+def emitted(
+    lamp: Array, strips: Array, ladder: Array, u: Array
+) -> tuple[float, float, float, float, float]:
+    """Start (x, y) and direction of a photon from five numbers in [0, 1).
 
     ``lamp``: x, y, z, turn, exponent (negative: take the ladder), azimuth sectors.
     ``ladder``: cumulative flux of the cells of a table, sectors within polar steps.
@@ -104,7 +106,7 @@ def emitted(lamp: Array, strips: Array, ladder: Array, u: Array) -> tuple[Array,
     a = strips[k, 0] + (u[0] - 0.5) * strips[k, 2]
     b = strips[k, 1] + (u[1] - 0.5) * strips[k, 3]
     cos, sin = math.cos(lamp[3]), math.sin(lamp[3])
-    start = np.array((lamp[0] + a * cos - b * sin, lamp[1] + a * sin + b * cos, lamp[2]))
+    x, y = lamp[0] + a * cos - b * sin, lamp[1] + a * sin + b * cos
     if lamp[4] >= 0:
         cosine = (1.0 - u[2]) ** (1.0 / (lamp[4] + 1.0))
         azimuth = 2 * math.pi * u[3]
@@ -119,28 +121,39 @@ def emitted(lamp: Array, strips: Array, ladder: Array, u: Array) -> tuple[Array,
         azimuth = 2 * math.pi * (cell % sectors + u[3]) / sectors
     sine = math.sqrt(max(1.0 - cosine * cosine, 0.0))
     azimuth += lamp[3]
-    return start, np.array((sine * math.cos(azimuth), sine * math.sin(azimuth), -cosine))
+    return x, y, sine * math.cos(azimuth), sine * math.sin(azimuth), -cosine
 
 
 @compiled
 def met_box(
-    box: Array, px: float, py: float, pz: float, dx: float, dy: float, dz: float, most: float
+    boxes: Array,
+    b: int,
+    px: float,
+    py: float,
+    pz: float,
+    dx: float,
+    dy: float,
+    dz: float,
+    most: float,
 ) -> tuple[float, int]:
-    """Distance to a box (centre x, y, cos, sin, half sizes, z low, z high) and the face met.
+    """Distance to box b (centre x, y, cos, sin, half sizes, z low, z high) and the face met.
 
     Faces: 0 and 1 the sides along the box's x, 2 and 3 along its y, 4 under, 5 upper; -1 none.
     """
-    rx, ry = px - box[0], py - box[1]
-    qx, qy = rx * box[2] + ry * box[3], ry * box[2] - rx * box[3]
-    ex, ey = dx * box[2] + dy * box[3], dy * box[2] - dx * box[3]
+    low, high = boxes[b, 6], boxes[b, 7]
+    if (pz <= low and dz <= 0) or (pz >= high and dz >= 0):
+        return most, -1
+    rx, ry, cos, sin = px - boxes[b, 0], py - boxes[b, 1], boxes[b, 2], boxes[b, 3]
+    qx, qy = rx * cos + ry * sin, ry * cos - rx * sin
+    ex, ey = dx * cos + dy * sin, dy * cos - dx * sin
     near, far, face = -1.0, most, -1
     for axis in range(3):
         if axis == 0:
-            q, e, low, high = qx, ex, -box[4], box[4]
+            q, e, low, high = qx, ex, -boxes[b, 4], boxes[b, 4]
         elif axis == 1:
-            q, e, low, high = qy, ey, -box[5], box[5]
+            q, e, low, high = qy, ey, -boxes[b, 5], boxes[b, 5]
         else:
-            q, e, low, high = pz, dz, box[6], box[7]
+            q, e, low, high = pz, dz, boxes[b, 6], boxes[b, 7]
         if e == 0.0:
             if q <= low or q >= high:
                 return most, -1
@@ -191,7 +204,7 @@ def nearest(
                 best, hit = t, k
     for b in range(len(boxes)):
         if last != walls_in_all + 2 + b:
-            t, side = met_box(boxes[b], px, py, pz, dx, dy, dz, best)
+            t, side = met_box(boxes, b, px, py, pz, dx, dy, dz, best)
             if side >= 0:
                 best, hit, face = t, walls_in_all + 2 + b, side
     return best, hit, face
@@ -306,9 +319,8 @@ def walk(
         for k in range(5):
             value = shift[k] + photon * step[k]
             u[k] = value - math.floor(value)
-        start, direction = emitted(lamp, strips, ladder, u)
-        px, py, pz = start[0], start[1], start[2] - 1e-6
-        dx, dy, dz = direction[0], direction[1], direction[2]
+        px, py, dx, dy, dz = emitted(lamp, strips, ladder, u)
+        pz = lamp[2] - 1e-6
         last = -1
         while True:
             t, hit, face = nearest(px, py, pz, dx, dy, dz, last, walls, level, boxes)

@@ -23,7 +23,7 @@ from planner.estimate.result import EstimateOptions, Quality
 from tests.reference.judge import kept
 from tests.reference.random_plans import RandomRoom, random_room
 
-PHOTONS = 16_000_000
+PHOTONS = 8_000_000
 
 LEAST_OF_A_CELL = 0.05
 """Smaller parts of cells count in the rms by their area, and are not called the worst."""
