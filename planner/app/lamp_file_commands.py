@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
-from planner.app import settings as keys
 from planner.app.exports import write_text
 from planner.app.fields.panel import Workplace
 from planner.app.lamp_commands import LampCommands
@@ -69,7 +68,7 @@ class LampFileCommands(QObject):
             message = text if path.name in text else f"'{path.name}', {text}"
             self._questions.tell_failure("This lamp file cannot be used", message)
             return False
-        self._settings.set(keys.LAST_FOLDER, path.absolute().parent)
+        self._settings.keep(last_folder=path.absolute().parent)
         dialog = LampFileDialog(path, sets, self._spectra, self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted_model.connect(self._hang)
@@ -139,8 +138,7 @@ class LampFileCommands(QObject):
         return True
 
     def _folder(self) -> Path:
-        kept = self._settings.get(keys.LAST_FOLDER)
-        return kept if kept is not None and kept.is_dir() else Path.home()
+        return self._settings.folder
 
 
 def _read_all_sets(path: Path) -> tuple[Photometry, ...]:

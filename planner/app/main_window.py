@@ -16,7 +16,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QGraphicsView, QMainWindow
 
-from planner.app import settings as keys
 from planner.app import theme
 from planner.app.about import AboutDialog
 from planner.app.actions import WindowActions
@@ -79,7 +78,7 @@ class MainWindow(QMainWindow):
         self.catalogue = catalogue or load_catalogue()
         self.document = Document(plan or new_plan(self.catalogue), self)
         self.selection = SelectionModel(self)
-        self.display = Display(self.settings.display_state(), self)
+        self.display = Display(self.settings.display_state, self)
         self.estimator = estimator or Estimator(parent=self)
         self.recent = RecentPlans(self.settings, self)
         self.desk = PlanDesk(
@@ -302,7 +301,7 @@ class MainWindow(QMainWindow):
         if picture is None and (estimate is None or self.estimator.busy):
             self.tell("The light is still being computed; export it in a moment.")
             return False
-        folder = self.settings.get(keys.LAST_FOLDER) or Path.home()
+        folder = self.settings.folder
         proposal = folder / f"{self.desk.name}{ending}"
         path = self.questions.save_path("Export", proposal, FILTERS[ending])
         if path is None:
@@ -348,7 +347,7 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _on_scheme_changed(self) -> None:
-        theme.apply(self.settings.get(keys.THEME))
+        theme.apply(self.settings.values.theme)
 
     # -- Qt events ----------------------------------------------------------------------
 
@@ -385,7 +384,6 @@ class MainWindow(QMainWindow):
             if made is not None:
                 made.shutdown()  # type: ignore[attr-defined]
         keep_place(self, self.settings)
-        self.settings.flush()
         self.desk.close()
 
 

@@ -16,7 +16,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from planner.app.document import Document
 from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
 from planner.app.recent import RecentPlans
-from planner.app.settings import LAST_FOLDER, LAST_PLAN, Settings
+from planner.app.settings import Settings
 from planner.files.errors import PlanChangedError, PlanFileError
 from planner.files.lock import FileLock, lock_file_of, lock_plan
 from planner.files.recovery import Leftover, RecoverySlot, leftovers
@@ -72,7 +72,7 @@ class PlanDesk(QObject):
             return False
         self._take_lock(None)
         self._stamp = None
-        self._settings.set(LAST_PLAN, None)
+        self._settings.keep(last_plan=None)
         self._slot.discard()
         self._document.replace(plan, None)
         if message:
@@ -265,13 +265,11 @@ class PlanDesk(QObject):
         path = self._document.path
         if path is not None:
             return path.parent
-        kept = self._settings.get(LAST_FOLDER)
-        return kept if kept is not None and kept.is_dir() else Path.home()
+        return self._settings.folder
 
     def _remember(self, path: Path) -> None:
         self._recent.add(path)
-        self._settings.set(LAST_FOLDER, path.absolute().parent)
-        self._settings.set(LAST_PLAN, path.absolute())
+        self._settings.keep(last_folder=path.absolute().parent, last_plan=path.absolute())
 
 
 def _file_name(name: str) -> str:

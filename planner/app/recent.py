@@ -8,7 +8,9 @@ from typing import Final
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QMenu
 
-from planner.app.settings import RECENT, Settings
+from planner.app.settings import Settings
+from planner.files.atomic import real_path
+from planner.files.errors import is_file
 
 MAX_RECENT: Final = 10
 
@@ -28,17 +30,17 @@ class RecentPlans(QObject):
     @property
     def paths(self) -> tuple[Path, ...]:
         """The files, newest first."""
-        return self._settings.get(RECENT)
+        return self._settings.values.recent
 
     def add(self, path: Path) -> None:
         """Move a file to the top of the list."""
-        path = path.resolve()
+        path = real_path(path).absolute()
         others = tuple(known for known in self.paths if known != path)
-        self._settings.set(RECENT, (path, *others)[:MAX_RECENT])
+        self._settings.keep(recent=(path, *others)[:MAX_RECENT])
 
     def clear(self) -> None:
         """Forget all."""
-        self._settings.set(RECENT, ())
+        self._settings.keep(recent=())
 
     def attach(self, menu: QMenu) -> None:
         """Fill the menu afresh whenever it opens."""
@@ -50,13 +52,13 @@ class RecentPlans(QObject):
         menu.clear()
         paths = self.paths
         for number, path in enumerate(paths, start=1):
-            there = path.is_file()
+            found = is_file(path)
             mark = f"&{number}  " if number < 10 else f"{number}  "
-            note = "" if there else "  (not found)"
+            note = "" if found else "  (not found)"
             # A doubled ampersand is a plain one; a single one would be a shortcut mark.
             name = str(path.name).replace("&", "&&")
             action = menu.addAction(f"{mark}{name}{note}")
-            action.setEnabled(there)
+            action.setEnabled(found)
             action.setToolTip(str(path))
             action.setStatusTip(str(path))
             action.triggered.connect(lambda _=False, path=path: self.chosen.emit(path))

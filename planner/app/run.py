@@ -12,7 +12,6 @@ from PySide6.QtGui import QFileOpenEvent
 from PySide6.QtWidgets import QApplication
 
 from planner import __version__
-from planner.app import settings as keys
 from planner.app import theme
 from planner.app.errors import FaultReporter, trace_crashes
 from planner.app.estimator import Estimator
@@ -23,6 +22,7 @@ from planner.app.shipped import app_icon
 from planner.app.theme import Theme
 from planner.app.words import APP_TITLE
 from planner.catalogue.starters import demo_plan
+from planner.files.errors import is_file
 from planner.files.recovery import state_folder
 from planner.plan.plan import Plan
 
@@ -63,7 +63,7 @@ def run_window(plan_path: Path | None = None, *, demo: bool = False) -> int:
     app = make_application()
     trace = trace_crashes(state_folder())
     settings = Settings.of_user()
-    theme.apply(settings.get(keys.THEME))
+    theme.apply(settings.values.theme)
     window = open_window(settings, plan_path, demo=demo)
     reporter = FaultReporter(window.desk.keep_copy, window)
     reporter.install()
@@ -84,18 +84,18 @@ def open_window(
     settings: Settings, plan_path: Path | None = None, *, demo: bool = False
 ) -> MainWindow:
     """The window with the plan it starts with; not yet shown."""
-    first_start = not settings.get(keys.STARTED_BEFORE)
-    settings.set(keys.STARTED_BEFORE, True)
-    last = settings.get(keys.LAST_PLAN)
+    first_start = not settings.values.started_before
+    settings.keep(started_before=True)
+    last = settings.values.last_plan
     demo = demo or (first_start and plan_path is None)
     plan = demo_plan() if demo else None
     window = MainWindow(plan, settings=settings)
     if plan_path is not None:
         # After the window is there: a message about a bad file needs something to stand on.
         QTimer.singleShot(0, lambda: window.desk.open(plan_path))
-    elif not demo and last is not None and last.is_file():
+    elif not demo and last is not None and is_file(last):
         window.desk.open(last, asked=False)
-    for problem in window.catalogue.problems:
+    for problem in filter(None, (*window.catalogue.problems, settings.problem)):
         window.tell(problem)
     return window
 
@@ -114,7 +114,7 @@ def picture_window(
     app = make_application()
     theme.apply(Theme.DARK if dark else Theme.LIGHT)
     settings = Settings.in_memory()
-    settings.set(keys.THEME, Theme.DARK if dark else Theme.LIGHT)
+    settings.keep(theme=Theme.DARK if dark else Theme.LIGHT)
     window = MainWindow(plan, settings=settings, estimator=Estimator(synchronous=True))
     window.setAttribute(Qt.WidgetAttribute.WA_DontShowOnScreen)
     # Fixed, or a page that would like more room would stretch the picture.

@@ -1,146 +1,77 @@
 """Settings: how the user likes the program to be. Nothing of a plan is kept here.
 
-Every key stands once in a table with its default and the check a stored value must
-pass; what cannot be read falls back to the default.
+One model, kept as JSON. A value that cannot be read falls back to its default and leaves
+the others alone; a file that cannot be read at all is set aside and said.
 """
 
 from __future__ import annotations
 
+import json
+import logging
 import os
-from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import asdict
 from pathlib import Path
-from typing import Any, Final, Generic, TypeVar
+from typing import Annotated, Any, Final
 
 import platformdirs
-from PySide6.QtCore import QSettings
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, PlainValidator, ValidationError
 
 from planner.app.display import COLOUR_MAPS, DisplayState
 from planner.app.theme import Theme
+from planner.files.atomic import write_atomically
+from planner.files.errors import is_file, is_folder
 from planner.units import LengthUnit
 
 APP_FOLDER: Final = "grow-space-light-planner"
 SETTINGS_DIR_VARIABLE: Final = "PLANNER_SETTINGS_DIR"
+FILE_NAME: Final = "settings.json"
+MAX_BYTES: Final = 1_000_000
 
 LARGEST_PX: Final = 100_000
 """Beyond any desktop; places and sizes above it are not believed."""
 
-_T = TypeVar("_T")
-Rect = tuple[int, int, int, int]
+_log = logging.getLogger(__name__)
 
 
-@dataclass(frozen=True)
-class Key(Generic[_T]):
-    """One setting: its name in the file, its default, and how its text is read."""
-
-    name: str
-    default: _T
-    read: Callable[[str], _T]
-    write: Callable[[_T], str] = str
+def _known_map(name: str) -> str:
+    if name not in COLOUR_MAPS:
+        raise ValueError(name)
+    return name
 
 
-def _flag(text: str) -> bool:
-    if text not in {"true", "false"}:
-        raise ValueError(text)
-    return text == "true"
+def _as_path(value: Any) -> Path:
+    # By hand, because pydantic refuses the stand-ins for bytes of a name that is not UTF-8.
+    if not isinstance(value, str | Path) or not str(value):
+        raise ValueError(value)
+    return Path(value)
 
 
-def _write_flag(value: bool) -> str:
-    return "true" if value else "false"
+FilePath = Annotated[Path, PlainValidator(_as_path)]
+_Corner = Annotated[int, Field(ge=-LARGEST_PX, le=LARGEST_PX)]
+# What no screen has (a damaged file) would not fit into Qt's numbers either.
+_Width = Annotated[int, Field(ge=200, le=LARGEST_PX)]
+_Height = Annotated[int, Field(ge=150, le=LARGEST_PX)]
 
 
-def _colour_map(text: str) -> str:
-    if text not in COLOUR_MAPS:
-        raise ValueError(text)
-    return text
+class Values(BaseModel):
+    """Everything that is remembered, with the defaults of a first start."""
 
+    model_config = ConfigDict(frozen=True, extra="ignore")
 
-def _cells(text: str) -> int:
-    value = int(text)
-    if not 4 <= value <= 96:
-        raise ValueError(text)
-    return value
-
-
-def _rect(text: str) -> Rect | None:
-    if not text:
-        return None
-    x, y, width, height = (int(part) for part in text.split(","))
-    # What no screen has (a damaged file) would not fit into Qt's numbers either.
-    if not (200 <= width <= LARGEST_PX and 150 <= height <= LARGEST_PX):
-        raise ValueError(text)
-    if max(abs(x), abs(y)) > LARGEST_PX:
-        raise ValueError(text)
-    return x, y, width, height
-
-
-def _write_rect(value: Rect | None) -> str:
-    return "" if value is None else ",".join(str(part) for part in value)
-
-
-def _paths(text: str) -> tuple[Path, ...]:
-    return tuple(Path(line) for line in text.split("\n") if line)
-
-
-def _write_paths(value: tuple[Path, ...]) -> str:
-    return "\n".join(str(path) for path in value)
-
-
-def _path(text: str) -> Path | None:
-    return Path(text) if text else None
-
-
-def _write_path(value: Path | None) -> str:
-    return "" if value is None else str(value)
-
-
-Pairs = tuple[tuple[str, str], ...]
-
-
-def _pairs(text: str) -> Pairs:
-    found = []
-    for line in text.split("\n"):
-        lamp, _, spectrum = line.partition("=")
-        if lamp and spectrum:
-            found.append((lamp, spectrum))
-    return tuple(found)
-
-
-def _write_pairs(value: Pairs) -> str:
-    return "\n".join(f"{lamp}={spectrum}" for lamp, spectrum in value)
-
-
-UNIT = Key("view/unit", LengthUnit.CM, LengthUnit)
-COLOUR_MAP = Key("view/colour_map", COLOUR_MAPS[0], _colour_map)
-CONTOURS = Key("view/contours", True, _flag, _write_flag)
-BAND_WASH = Key("view/band_wash", False, _flag, _write_flag)
-GAINS = Key("view/gains", False, _flag, _write_flag)
-CELLS = Key("view/cells", 24, _cells)
-THEME = Key("view/theme", Theme.SYSTEM, Theme)
-WINDOW_RECT: Final[Key[Rect | None]] = Key("window/rect", None, _rect, _write_rect)
-MAXIMISED = Key("window/maximised", False, _flag, _write_flag)
-RECENT: Final[Key[tuple[Path, ...]]] = Key("files/recent", (), _paths, _write_paths)
-LAST_PLAN: Final[Key[Path | None]] = Key("files/last_plan", None, _path, _write_path)
-LAST_FOLDER: Final[Key[Path | None]] = Key("files/last_folder", None, _path, _write_path)
-LAMP_SPECTRA: Final[Key[Pairs]] = Key("lamps/spectra", (), _pairs, _write_pairs)
-STARTED_BEFORE = Key("start/before", False, _flag, _write_flag)
-
-KEYS: Final[tuple[Key[Any], ...]] = (
-    UNIT,
-    COLOUR_MAP,
-    CONTOURS,
-    BAND_WASH,
-    GAINS,
-    CELLS,
-    THEME,
-    WINDOW_RECT,
-    MAXIMISED,
-    RECENT,
-    LAST_PLAN,
-    LAST_FOLDER,
-    LAMP_SPECTRA,
-    STARTED_BEFORE,
-)
+    unit: LengthUnit = LengthUnit.CM
+    colour_map: Annotated[str, AfterValidator(_known_map)] = COLOUR_MAPS[0]
+    contours: bool = True
+    band_wash: bool = False
+    gains: bool = False
+    cells: Annotated[int, Field(ge=4, le=96)] = 24
+    theme: Theme = Theme.SYSTEM
+    window_rect: tuple[_Corner, _Corner, _Width, _Height] | None = None
+    maximised: bool = False
+    recent: tuple[FilePath, ...] = ()
+    last_plan: FilePath | None = None
+    last_folder: FilePath | None = None
+    lamp_spectra: dict[str, str] = {}
+    started_before: bool = False
 
 
 def settings_folder() -> Path:
@@ -152,14 +83,16 @@ def settings_folder() -> Path:
 
 
 class Settings:
-    """Reads and writes the keys of the table in an ini file (none: only in memory)."""
+    """The values of one user, read at the start and written when one changes.
+
+    ``problem`` is a sentence where the file could not be read, else empty. Nothing here
+    raises for what a disk holds or refuses.
+    """
 
     def __init__(self, folder: Path | None) -> None:
-        self._memory: dict[str, str] = {}
-        self._file: QSettings | None = None
-        if folder is not None:
-            path = folder / "settings.ini"
-            self._file = QSettings(str(path), QSettings.Format.IniFormat)
+        self._file = None if folder is None else folder / FILE_NAME
+        self.problem = ""
+        self.values = Values() if self._file is None else self._first_read(self._file)
 
     @classmethod
     def of_user(cls) -> Settings:
@@ -171,48 +104,82 @@ class Settings:
         """All defaults, kept nowhere."""
         return cls(None)
 
-    def get(self, key: Key[_T]) -> _T:
-        """The stored value, or the default where nothing readable is stored."""
-        if self._file is None:
-            text: object = self._memory.get(key.name)
-        else:
-            text = self._file.value(key.name)
-        if not isinstance(text, str):
-            return key.default
+    def keep(self, **changes: Any) -> None:
+        """Change values by name and write them; raises ``ValueError`` for an unfit one.
+
+        The file is read again before, so that two windows do not undo each other.
+        """
+        before = self.values if self._file is None else (_read(self._file) or self.values)
+        self.values = Values.model_validate({**dict(before), **changes})
+        if self._file is None or (self.values == before and is_file(self._file)):
+            return
+        text = json.dumps(self.values.model_dump(), default=str, indent=2)
         try:
-            return key.read(text)
-        except ValueError:
-            return key.default
+            self._file.parent.mkdir(parents=True, exist_ok=True)
+            write_atomically(self._file, (text + "\n").encode("ascii"))
+        except OSError as error:
+            _log.warning("The settings cannot be kept: %s", error)
 
-    def set(self, key: Key[_T], value: _T) -> None:
-        """Store a value."""
-        text = key.write(value)
-        if self._file is None:
-            self._memory[key.name] = text
-        else:
-            self._file.setValue(key.name, text)
-
-    def flush(self) -> None:
-        """Write to disk now."""
-        if self._file is not None:
-            self._file.sync()
-
+    @property
     def display_state(self) -> DisplayState:
-        """The display choices as stored."""
-        return DisplayState(
-            unit=self.get(UNIT),
-            colour_map=self.get(COLOUR_MAP),
-            contours=self.get(CONTOURS),
-            band_wash=self.get(BAND_WASH),
-            gains=self.get(GAINS),
-            cells=self.get(CELLS),
-        )
+        """The display choices as kept."""
+        kept = dict(self.values)
+        return DisplayState(**{name: kept[name] for name in asdict(DisplayState())})
 
-    def keep_display_state(self, state: DisplayState) -> None:
-        """Store the display choices."""
-        self.set(UNIT, state.unit)
-        self.set(COLOUR_MAP, state.colour_map)
-        self.set(CONTOURS, state.contours)
-        self.set(BAND_WASH, state.band_wash)
-        self.set(GAINS, state.gains)
-        self.set(CELLS, state.cells)
+    @property
+    def folder(self) -> Path:
+        """Where files were last opened, if it is still there, else the user's home."""
+        kept = self.values.last_folder
+        return kept if kept is not None and is_folder(kept) else Path.home()
+
+    def _first_read(self, file: Path) -> Values:
+        if not is_file(file):
+            old = file.with_suffix(".ini")
+            return _from_ini(old) if is_file(old) else Values()
+        found = _read(file)
+        if found is not None:
+            return found
+        aside = file.with_name("settings-damaged.json")
+        try:
+            file.replace(aside)
+            self.problem = f"The settings could not be read; they were set aside as '{aside}'."
+        except OSError:
+            self.problem = f"The settings in '{file}' could not be read and are not used."
+        return Values()
+
+
+def _read(file: Path) -> Values | None:
+    """The values of a file; None where it holds none."""
+    try:
+        with file.open("rb") as stream:
+            raw = json.loads(stream.read(MAX_BYTES))
+    except (OSError, ValueError, RecursionError):
+        return None
+    return _values(raw) if isinstance(raw, dict) else None
+
+
+def _values(raw: dict[str, Any]) -> Values:
+    """The values that are fit, the others by default."""
+    try:
+        return Values.model_validate(raw)
+    except ValidationError as error:
+        unfit = {detail["loc"][0] for detail in error.errors(include_url=False)}
+        return Values.model_validate({k: v for k, v in raw.items() if k not in unfit})
+
+
+def _from_ini(file: Path) -> Values:
+    """The values of the form in which earlier versions kept them."""
+    from PySide6.QtCore import QSettings  # noqa: PLC0415 - once in the life of a user
+
+    old = QSettings(str(file), QSettings.Format.IniFormat)
+    found = {key.partition("/")[2]: old.value(key) for key in old.allKeys()}
+    raw: dict[str, Any] = {key: text for key, text in found.items() if isinstance(text, str)}
+    lines = {key: [line for line in text.split("\n") if line] for key, text in raw.items()}
+    raw["rect"] = raw.get("rect", "").split(",")
+    raw["recent"] = lines.get("recent", [])
+    raw["spectra"] = dict(line.split("=", 1) for line in lines.get("spectra", []) if "=" in line)
+    for new, key in (
+        ("window_rect", "rect"), ("lamp_spectra", "spectra"), ("started_before", "before")
+    ):  # fmt: skip
+        raw[new] = raw.pop(key, None)
+    return _values(raw)

@@ -11,7 +11,6 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.app import settings as keys
 from planner.app.settings import Settings
 from planner.catalogue.spectra import built_in_spectra, read_spectrum_file
 from planner.plan.spectrum import Spectrum, doubts
@@ -31,8 +30,7 @@ class SpectrumChoice(QObject):
     def remember_in(self, settings: Settings) -> None:
         """Keep the choices in these settings from now on."""
         self._settings = settings
-        pairs: keys.Pairs = settings.get(keys.LAMP_SPECTRA)
-        self._of_lamp = dict(pairs)
+        self._of_lamp = dict(settings.values.lamp_spectra)
 
     @property
     def spectra(self) -> tuple[Spectrum, ...]:
@@ -55,7 +53,7 @@ class SpectrumChoice(QObject):
         else:
             self._of_lamp[lamp_key] = spectrum.key
         if self._settings is not None:
-            self._settings.set(keys.LAMP_SPECTRA, tuple(sorted(self._of_lamp.items())))
+            self._settings.keep(lamp_spectra=dict(sorted(self._of_lamp.items())))
         self.changed.emit()
 
     def read(self, path: Path) -> tuple[Spectrum, tuple[str, ...]]:

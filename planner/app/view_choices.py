@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import asdict
 from typing import Any
 
 from PySide6.QtCore import QObject
 
-from planner.app import settings as keys
 from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
@@ -53,11 +53,11 @@ class ViewChoices(QObject):
         """Show the choices in force as checks from now on."""
         self._actions = actions
         self._check(self._display.state)
-        actions[f"theme_{self._settings.get(keys.THEME)}"].setChecked(True)
+        actions[f"theme_{self._settings.values.theme}"].setChecked(True)
 
     def choose_theme(self, choice: Theme) -> None:
         """Take a theme and remember it."""
-        self._settings.set(keys.THEME, choice)
+        self._settings.keep(theme=choice)
         theme.apply(choice)
         if self._actions is not None:
             self._actions[f"theme_{choice}"].setChecked(True)
@@ -65,7 +65,7 @@ class ViewChoices(QObject):
     @property
     def theme(self) -> Theme:
         """The theme that was chosen."""
-        return self._settings.get(keys.THEME)
+        return self._settings.values.theme
 
     @property
     def display(self) -> Display:
@@ -73,7 +73,7 @@ class ViewChoices(QObject):
         return self._display
 
     def _on_changed(self, state: DisplayState) -> None:
-        self._settings.keep_display_state(state)
+        self._settings.keep(**asdict(state))
         self._check(state)
 
     def _check(self, state: DisplayState) -> None:

@@ -8,7 +8,6 @@ from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMainWindow
 
-from planner.app import settings as keys
 from planner.app.settings import Settings
 
 USUAL_SIZE: Final = QSize(1280, 800)
@@ -17,12 +16,12 @@ USUAL_SIZE: Final = QSize(1280, 800)
 def restore_place(window: QMainWindow, settings: Settings) -> None:
     """Put the window where it was, or in a usual size where nothing is remembered."""
     areas = [screen.availableGeometry() for screen in QGuiApplication.screens()]
-    kept = settings.get(keys.WINDOW_RECT)
+    kept = settings.values.window_rect
     if kept is None:
         window.resize(USUAL_SIZE.boundedTo(areas[0].size()) if areas else USUAL_SIZE)
     else:
         window.setGeometry(clamped(QRect(*kept), areas))
-    if settings.get(keys.MAXIMISED):
+    if settings.values.maximised:
         window.setWindowState(window.windowState() | Qt.WindowState.WindowMaximized)
 
 
@@ -30,9 +29,10 @@ def keep_place(window: QMainWindow, settings: Settings) -> None:
     """Remember where the window stands (the ordinary place of a maximised one)."""
     large = window.isMaximized() or window.isFullScreen()
     rect = window.normalGeometry() if large else window.geometry()
+    kept = settings.values.window_rect
     if rect.width() >= 200 and rect.height() >= 150:
-        settings.set(keys.WINDOW_RECT, (rect.x(), rect.y(), rect.width(), rect.height()))
-    settings.set(keys.MAXIMISED, window.isMaximized())
+        kept = (rect.x(), rect.y(), rect.width(), rect.height())
+    settings.keep(window_rect=kept, maximised=window.isMaximized())
 
 
 def clamped(rect: QRect, areas: list[QRect]) -> QRect:

@@ -19,6 +19,7 @@ __all__ = [
     "PlanInUseError",
     "explain_validation",
     "invalid_plan",
+    "is_file",
     "is_folder",
     "system_problem",
 ]
@@ -103,7 +104,15 @@ def is_folder(path: Path) -> bool:
     """Whether a path is a folder; false also where the system refuses to say."""
     try:
         return path.is_dir()
-    except OSError:
+    except (OSError, ValueError):
+        return False
+
+
+def is_file(path: Path) -> bool:
+    """Whether a path is an ordinary file; false also where the system refuses to say."""
+    try:
+        return path.is_file()
+    except (OSError, ValueError):
         return False
 
 

@@ -20,7 +20,6 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
-from planner.app import settings as keys
 from planner.app import theme
 from planner.app.about import AboutDialog
 from planner.app.run import PlannerApplication, open_window, picture_window
@@ -50,7 +49,7 @@ def test_the_window_comes_back_where_it_was(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
     window.setGeometry(QRect(40, 30, 700, 500))
     window.close()
-    kept = Settings.of_user().get(keys.WINDOW_RECT)
+    kept = Settings.of_user().values.window_rect
     assert kept is not None
     assert kept[2:] == (window.width(), window.height())
     again, _ = make_window(qtbot)
@@ -58,7 +57,7 @@ def test_the_window_comes_back_where_it_was(qtbot: QtBot) -> None:
 
 
 def test_a_window_left_on_a_screen_that_is_gone_is_brought_back(qtbot: QtBot) -> None:
-    Settings.of_user().set(keys.WINDOW_RECT, (5000, -3000, 700, 500))
+    Settings.of_user().keep(window_rect=(5000, -3000, 700, 500))
     window, _ = make_window(qtbot)
     screens = [screen.availableGeometry() for screen in QGuiApplication.screens()]
     assert any(area.contains(window.geometry().topLeft()) for area in screens)
@@ -106,7 +105,7 @@ def test_a_theme_is_taken_at_once_and_remembered(qtbot: QtBot, key: str, dark: b
     window, _ = make_window(qtbot)
     trigger(window, key)
     qtbot.waitUntil(lambda: theme.is_dark(window.palette()) is dark, timeout=1000)
-    assert Settings.of_user().get(keys.THEME) is (Theme.DARK if dark else Theme.LIGHT)
+    assert Settings.of_user().values.theme is (Theme.DARK if dark else Theme.LIGHT)
     again, _ = make_window(qtbot)
     assert again.actions_[key].isChecked()
 
@@ -238,7 +237,7 @@ def test_a_later_start_opens_the_plan_of_last_time(qtbot: QtBot, tmp_path: Path)
     file = tmp_path / "attic.plan.json"
     save_plan(small_plan("Attic"), file)
     window, _ = make_window(qtbot)
-    window.settings.set(keys.STARTED_BEFORE, True)
+    window.settings.keep(started_before=True)
     window.desk.open(file)
     window.close()
     later = open_window(Settings.of_user())
@@ -253,7 +252,7 @@ def test_a_last_plan_that_cannot_be_opened_leaves_an_empty_one_and_no_dialog(
     file = tmp_path / "attic.plan.json"
     save_plan(small_plan("Attic"), file)
     first, _ = make_window(qtbot)
-    first.settings.set(keys.STARTED_BEFORE, True)
+    first.settings.keep(started_before=True)
     first.desk.open(file)
     second = open_window(Settings.of_user())
     qtbot.addWidget(second)

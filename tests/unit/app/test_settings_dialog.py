@@ -6,7 +6,6 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from planner.app import settings as keys
 from planner.app.main_window import MainWindow
 from planner.app.settings import Settings
 from planner.app.settings_dialog import SettingsDialog
@@ -52,8 +51,8 @@ def test_choices_act_at_once_and_are_remembered(window: MainWindow) -> None:
     assert window.document.plan == plan
     assert not window.document.dirty
     again = Settings.of_user()
-    assert again.get(keys.CELLS) == 12
-    assert again.get(keys.THEME) is Theme.DARK
+    assert again.values.cells == 12
+    assert again.values.theme is Theme.DARK
     for key in ("unit_in", "map_viridis", "cells_12", "theme_dark"):
         assert window.actions_[key].isChecked()
     choose(dialog, "theme", "As the system")

@@ -9,7 +9,6 @@ from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QWidget
 
-from planner.app import settings as keys
 from planner.app.jobs import Lane
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.table_dialog import TableDialog
@@ -43,15 +42,13 @@ class Importing(QObject):
 
     def choose_file(self) -> None:
         """Ask which table, and read it."""
-        kept = self._settings.get(keys.LAST_FOLDER)
-        folder = kept if kept is not None and kept.is_dir() else Path.home()
-        path = self._questions.open_file("Import readings", folder, TABLE_FILTER)
+        path = self._questions.open_file("Import readings", self._settings.folder, TABLE_FILTER)
         if path is not None:
             self.read_file(path)
 
     def read_file(self, path: Path) -> None:
         """Read a CSV, TSV, text or XLSX file."""
-        self._settings.set(keys.LAST_FOLDER, path.absolute().parent)
+        self._settings.keep(last_folder=path.absolute().parent)
         self._lane.ask(path, reading_job(path, ""), what="The table")
 
     def read_text(self, text: str) -> None:

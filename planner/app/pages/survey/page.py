@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import (
@@ -25,7 +24,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from planner.app import settings as keys
 from planner.app import theme
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.pages.survey import header as tasks
@@ -204,7 +202,7 @@ class SurveyPage(QWidget):
         survey = self.desk.survey
         if survey is None:
             return
-        folder = self.settings.get(keys.LAST_FOLDER) or Path.home()
+        folder = self.settings.folder
         unit = self.workplace.display.unit
         path = print_board(self.desk.plan, survey, paper, unit, self.questions, folder)
         if path is not None:

@@ -39,7 +39,6 @@ def test_choices_come_back_in_the_next_run(tmp_path: Path) -> None:
     first = SpectrumChoice()
     first.remember_in(settings)
     first.choose("bar", first.spectra[2])
-    settings.flush()
     again = SpectrumChoice()
     again.remember_in(Settings(tmp_path))
     assert again.of_lamp("bar") == again.spectra[2]
