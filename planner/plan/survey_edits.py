@@ -50,11 +50,6 @@ def replace_readings(plan: Plan, index: int, hole: int, values: Sequence[float])
     return change_survey(plan, index, readings=(*before, *new, *after))
 
 
-def take_back_reading(plan: Plan, index: int) -> Plan:
-    """Take the last reading out again."""
-    return change_survey(plan, index, readings=plan.surveys[index].readings[:-1])
-
-
 def with_parts(survey: Survey, **parts: Any) -> Survey:
     """The survey with some parts replaced, validated as a whole."""
     old = {name: getattr(survey, name) for name in Survey.model_fields}
@@ -105,3 +100,25 @@ def _lined(plan: Plan, survey: Survey) -> Plan:
     # The survey's own copy of the lining holds, not the plan's of the same key.
     linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
     return line_all_walls(changed(plan, linings=linings), lining)
+
+
+def used_in_plan(plan: Plan, calibrated: Plan, covers: Sequence[tuple[str, object]]) -> Plan:
+    """The plan with calibrated lamps and linings, in the surveys' own copies too.
+
+    ``covers`` are the calibrated linings by the key the plan knows them by.
+    """
+    by_key = dict(covers)
+    surveys = tuple(
+        with_parts(survey, lining=by_key[survey.lining.key])
+        if survey.lining is not None and survey.lining.key in by_key
+        else survey
+        for survey in plan.surveys
+    )
+    return changed(plan, lamps=calibrated.lamps, linings=calibrated.linings, surveys=surveys)
+
+
+def light_only(plan: Plan) -> Plan:
+    """The plan without what its light does not depend on, to tell whether that changed."""
+    return plan.model_copy(
+        update={"surveys": (), "variants": (), "schedule": (), "name": "Plan", "note": ""}
+    )

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from planner.app.jobs import Cancelled, Job, Progress
-from planner.app.pages.survey import fitting as fitting_module
+from planner.app.pages.survey import calibrate_panel as fitting_module
 from planner.app.pages.survey import header as tasks
 from planner.app.pages.survey.calibration import Answer, Wish, proposed
 from planner.app.pages.survey.page import SurveyPage

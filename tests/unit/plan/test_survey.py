@@ -28,7 +28,7 @@ def test_readings_are_added_replaced_and_taken_back() -> None:
     plan = edits.replace_readings(plan, 0, 1, [99])
     assert plan.surveys[0].values_at(1) == (99,)
     assert [r.hole for r in plan.surveys[0].readings] == [1, 2]
-    plan = edits.take_back_reading(plan, 0)
+    plan = edits.replace_readings(plan, 0, 2, [])
     assert plan.surveys[0].values_at(2) == ()
     assert edits.free_key(plan) == "survey-2"
     assert edits.remove_survey(plan, 0).surveys == ()

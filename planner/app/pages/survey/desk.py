@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from planner.app.canvas.notices import reason
 from planner.app.fields.panel import Workplace
-from planner.app.pages.survey import board_edits
+from planner.plan import survey_edits
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey, SurveyGrid
 from planner.plan.survey_edits import (
@@ -17,6 +17,7 @@ from planner.plan.survey_edits import (
     remove_survey,
     replace_readings,
 )
+from planner.survey import layout
 
 
 class SurveyDesk(QObject):
@@ -129,7 +130,7 @@ class SurveyDesk(QObject):
 
     def add(self, survey: Survey, label: str) -> bool:
         """Put a survey into the plan and show it."""
-        if not self.edit(label, lambda: board_edits.with_survey(self.plan, survey)):
+        if not self.edit(label, lambda: survey_edits.add_survey(self.plan, survey)):
             return False
         self.choose(survey.key)
         return True
@@ -137,7 +138,7 @@ class SurveyDesk(QObject):
     def lay_out(self) -> bool:
         """Begin a survey on the grid the lighting standard asks for."""
         try:
-            survey = board_edits.new_survey(self.plan)
+            survey = layout.new_survey(self.plan)
         except ValueError as error:
             self.refused.emit(reason(error))
             return False
@@ -147,7 +148,7 @@ class SurveyDesk(QObject):
         """Begin another survey on the same board."""
         survey = self.survey
         return survey is not None and self.add(
-            board_edits.copied(self.plan, survey), f"Copy survey {survey.name}"
+            layout.copied(self.plan, survey), f"Copy survey {survey.name}"
         )
 
     def remove(self) -> None:
@@ -173,7 +174,7 @@ class SurveyDesk(QObject):
         if survey is None:
             return self.plan
         grid = SurveyGrid.model_validate({**dict(survey.grid or SurveyGrid()), **parts})
-        return self._with(board_edits.regridded(survey, grid, self.plan.space.footprint))
+        return self._with(layout.regridded(survey, grid, self.plan.space.footprint))
 
     def change_grid(self, label: str, **parts: object) -> bool:
         """Change the grid of the survey shown."""
@@ -188,7 +189,7 @@ class SurveyDesk(QObject):
         label = f"{'Take in' if out else 'Leave out'} place {place}"
         footprint = self.plan.space.footprint
         return self.edit(
-            label, lambda: self._with(board_edits.excluded_toggled(survey, place, footprint))
+            label, lambda: self._with(layout.excluded_toggled(survey, place, footprint))
         )
 
     def _with(self, survey: Survey) -> Plan:

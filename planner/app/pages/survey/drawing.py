@@ -1,30 +1,211 @@
-"""A drawing of the board in its space: light or residuals below, holes and values above."""
+"""The drawing of a board: what it shows as data, its marks, and one or two of them side by side."""
 
 from __future__ import annotations
 
+import itertools
 import math
+from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QColor,
     QFocusEvent,
+    QFontMetricsF,
     QKeyEvent,
     QMouseEvent,
     QPainter,
+    QPainterPath,
     QPaintEvent,
     QPolygonF,
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
-from planner.app.canvas.ink import Ink, figure_font
-from planner.app.canvas.light_layer import LightLayer
+from planner.app import theme
+from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
+from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.notices import paint_line, paint_refining
 from planner.app.canvas.outline_layer import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
 from planner.app.canvas.viewport import Viewport
-from planner.app.pages.survey import marks
-from planner.app.pages.survey.picture import Picture
-from planner.app.plots.residual_map import paint_cells
+from planner.app.plots.colour_bar import ColourBar
+from planner.app.plots.residual_map import DivergingBar, ResidualMap, paint_cells
+from planner.estimate.result import Estimate
+from planner.plan.plan import Plan
+from planner.plan.space import Point
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A hole: its number, its place in metres, and what is said of it.
+
+    ``colour`` fills it (red, green, blue); None leaves it open, as long as nothing was
+    read there. ``suspect`` marks a reading far off its neighbours.
+    """
+
+    hole: int
+    place: Point
+    text: str = ""
+    colour: tuple[int, int, int] | None = None
+    suspect: bool = False
+
+
+@dataclass(frozen=True, eq=False)
+class Picture:
+    """Everything a drawing paints, from the ground up.
+
+    ``order`` draws the way from hole to hole, ``numbers`` their numbers where they have no
+    text; ``left_out`` are places of the grid without a hole; ``next_hole`` is highlighted.
+    ``hole_diameter`` in metres. ``caption`` stands above the drawing.
+    """
+
+    plan: Plan
+    marks: tuple[Mark, ...] = ()
+    estimate: Estimate | None = None
+    style: LightStyle | None = None
+    residuals: ResidualMap | None = None
+    order: bool = False
+    numbers: bool = False
+    left_out: tuple[Point, ...] = ()
+    next_hole: int | None = None
+    hole_diameter: float = 0.024
+    caption: str = ""
+    words: str = ""
+    refining: bool = False
+
+
+LEAST_RADIUS = 4.0
+MOST_RADIUS = 11.0
+CROWD = 600
+"""Above so many holes rings are drawn plainly."""
+_ROOM_FOR_TEXT = 30.0
+
+
+def clip_to(painter: QPainter, footprint: QPolygonF) -> None:
+    """Keep what follows inside the footprint."""
+    path = QPainterPath()
+    path.addPolygon(footprint)
+    path.closeSubpath()
+    painter.setClipPath(path)
+
+
+def paint_marks(painter: QPainter, picture: Picture, viewport: Viewport, ink: Ink) -> None:
+    """The way between holes, places left out, rings and their texts."""
+    radius = picture.hole_diameter / 2 * viewport.scale
+    radius = min(max(radius, LEAST_RADIUS), MOST_RADIUS)
+    if picture.order:
+        _paint_way(painter, picture, viewport, ink, radius)
+    for place in picture.left_out:
+        _paint_left_out(painter, viewport.to_pixel(*place), ink, radius)
+    crowd = len(picture.marks) > CROWD
+    on_light = not crowd and (picture.estimate is not None or picture.residuals is not None)
+    # Smooth rings by the thousand would keep the hand waiting.
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, not crowd)
+    for mark in picture.marks:
+        _paint_ring(painter, mark, viewport.to_pixel(*mark.place), radius, ink, on_light=on_light)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    here = next((m for m in picture.marks if m.hole == picture.next_hole), None)
+    if here is not None:
+        _paint_next(painter, viewport.to_pixel(*here.place), radius, ink)
+    if _room(picture, viewport) >= _ROOM_FOR_TEXT:
+        _paint_texts(painter, picture, viewport, ink, radius)
+    elif here is not None:
+        text = here.text or str(here.hole)
+        _paint_text(painter, viewport.to_pixel(*here.place), text, radius + 8, ink)
+
+
+def _room(picture: Picture, viewport: Viewport) -> float:
+    """Pixels between neighbouring holes, about: from the first hole to the one nearest to it."""
+    places = [mark.place for mark in picture.marks]
+    if len(places) < 2:
+        return math.inf
+    return min(math.dist(places[0], place) for place in places[1:]) * viewport.scale
+
+
+def _paint_way(
+    painter: QPainter, picture: Picture, viewport: Viewport, ink: Ink, radius: float
+) -> None:
+    spots = [viewport.to_pixel(*mark.place) for mark in picture.marks]
+    line = pen(ink.quiet, 1.2)
+    line.setDashPattern([4, 4])
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for here, there in itertools.pairwise(spots):
+        length = math.hypot(there.x() - here.x(), there.y() - here.y())
+        if length <= 2 * radius + 6:
+            continue
+        along = (there - here) / length
+        start, end = here + along * (radius + 2), there - along * (radius + 2)
+        painter.setPen(line)
+        painter.drawLine(start, end)
+        side = QPointF(-along.y(), along.x())
+        tip = [end, end - along * 6 + side * 3.2, end - along * 6 - side * 3.2]
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(ink.quiet)
+        painter.drawPolygon(QPolygonF(tip))
+
+
+def _paint_left_out(painter: QPainter, at: QPointF, ink: Ink, radius: float) -> None:
+    arm = radius * 0.7
+    painter.setPen(pen(ink.quiet, 1.4))
+    painter.drawLine(at + QPointF(-arm, -arm), at + QPointF(arm, arm))
+    painter.drawLine(at + QPointF(-arm, arm), at + QPointF(arm, -arm))
+
+
+def _paint_ring(
+    painter: QPainter, mark: Mark, at: QPointF, radius: float, ink: Ink, *, on_light: bool
+) -> None:
+    fill = QColor(*mark.colour) if mark.colour is not None else None
+    painter.setBrush(fill if fill is not None else Qt.BrushStyle.NoBrush)
+    if on_light:
+        # A dark and a light line: one of them stands out on any colour, and both are thin
+        # enough for the ring to vanish where its filling is the map's.
+        painter.setPen(pen(QColor(255, 255, 255, 190), 2.4))
+        painter.drawEllipse(at, radius, radius)
+        painter.setPen(pen(QColor(20, 22, 22, 220), 1.1))
+    else:
+        painter.setPen(pen(ink.ink, 1.3))
+    painter.drawEllipse(at, radius, radius)
+    if mark.suspect:
+        ring = pen(ink.alarm, 2.0)
+        ring.setDashPattern([2.2, 1.6])
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(pen(ink.paper, 4.5))
+        painter.drawEllipse(at, radius + 4, radius + 4)
+        painter.setPen(ring)
+        painter.drawEllipse(at, radius + 4, radius + 4)
+        tip = at + QPointF(radius + 5, -radius - 5)
+        painter.setPen(pen(ink.paper, 1.0))
+        painter.setBrush(ink.alarm)
+        corners = [QPointF(0, -5.5), QPointF(5.5, 4.0), QPointF(-5.5, 4.0)]
+        painter.drawPolygon(QPolygonF([tip + corner for corner in corners]))
+
+
+def _paint_next(painter: QPainter, at: QPointF, radius: float, ink: Ink) -> None:
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(pen(ink.paper, 6.0))
+    painter.drawEllipse(at, radius + 6, radius + 6)
+    painter.setPen(pen(ink.accent, 3.4))
+    painter.drawEllipse(at, radius + 6, radius + 6)
+
+
+def _paint_texts(
+    painter: QPainter, picture: Picture, viewport: Viewport, ink: Ink, radius: float
+) -> None:
+    for mark in picture.marks:
+        text = mark.text or (str(mark.hole) if picture.numbers else "")
+        if text:
+            wide = 8 if mark.hole == picture.next_hole else 4 if mark.suspect else 0
+            at = viewport.to_pixel(*mark.place)
+            _paint_text(painter, at, text, radius + wide, ink)
+
+
+def _paint_text(painter: QPainter, at: QPointF, text: str, radius: float, ink: Ink) -> None:
+    metrics = QFontMetricsF(painter.font())
+    ground = QColor(ink.paper)
+    ground.setAlphaF(0.78)
+    below = at + QPointF(0, radius + 3 + metrics.height() / 2)
+    draw_plate_text(painter, below, text, ink.ink, ground)
+
 
 _MARGIN = WALL_PX + 20.0
 _TOP = 34.0
@@ -188,7 +369,7 @@ class SurveyDrawing(QWidget):
         footprint = footprint_polygon(picture.plan, self._viewport)
         self._paint_ground(painter, picture, footprint, ink)
         paint_outline(painter, picture.plan, self._viewport, ink, None)
-        marks.paint_marks(painter, picture, self._viewport, ink)
+        paint_marks(painter, picture, self._viewport, ink)
         head = QRectF(12, 4, self.width() - 24, 24)
         painter.setFont(figure_font(self.font(), 1.0))
         if picture.refining:
@@ -205,7 +386,7 @@ class SurveyDrawing(QWidget):
         self, painter: QPainter, picture: Picture, footprint: QPolygonF, ink: Ink
     ) -> None:
         if picture.residuals is not None:
-            marks.clip_to(painter, footprint)
+            clip_to(painter, footprint)
             paint_cells(painter, self._viewport, footprint, picture.residuals, ink)
             painter.setClipping(False)
         elif picture.estimate is not None and picture.style is not None:
@@ -229,3 +410,64 @@ class SurveyDrawing(QWidget):
         super().changeEvent(event)
         if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
             self.update()
+
+
+class Stage(QWidget):
+    """Shows one picture or two, and the bar that explains their colours."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.first = SurveyDrawing("Survey drawing")
+        self.second = SurveyDrawing("Second survey drawing")
+        self.light_bar = ColourBar()
+        self.residual_bar = DivergingBar()
+        self._drawings = QHBoxLayout()
+        self._drawings.setContentsMargins(0, 0, 0, 0)
+        self._drawings.setSpacing(theme.RHYTHM)
+        self._drawings.addWidget(self.first, 1)
+        self._drawings.addWidget(self.second, 1)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(theme.RHYTHM)
+        layout.addLayout(self._drawings, 1)
+        layout.addWidget(self.light_bar)
+        layout.addWidget(self.residual_bar)
+        for part in (self.second, self.light_bar, self.residual_bar):
+            part.hide()
+
+    def show_pictures(self, first: Picture, second: Picture | None = None) -> None:
+        """Show a picture, or two beside each other."""
+        self.first.show_picture(first)
+        self.second.setVisible(second is not None)
+        if second is not None:
+            self.second.show_picture(second)
+        if first.style is not None:
+            self.light_bar.show_style(first.style)
+        self.light_bar.setVisible(first.style is not None)
+        self.residual_bar.show_map(first.residuals)
+        self.residual_bar.setVisible(first.residuals is not None)
+        self._turn()
+
+    def _turn(self) -> None:
+        """Beside each other, or one above the other where that draws them larger."""
+        picture = self.first.picture
+        if picture is None:
+            return
+        x0, y0, x1, y1 = picture.plan.space.bounds
+        wide, tall = x1 - x0, y1 - y0
+        bars = sum(bar.width() for bar in (self.light_bar, self.residual_bar) if bar.isVisible())
+        width, height = self.width() - bars, self.height()
+        beside = min((width / 2 - 60) / wide, (height - 90) / tall)
+        above = min((width - 60) / wide, (height / 2 - 90) / tall)
+        turned = QBoxLayout.Direction.TopToBottom
+        straight = QBoxLayout.Direction.LeftToRight
+        self._drawings.setDirection(turned if above > 1.05 * beside else straight)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._turn()
+
+    def fit(self) -> None:
+        """Show the whole space."""
+        self.first.fit()
+        self.second.fit()

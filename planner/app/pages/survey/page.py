@@ -1,9 +1,11 @@
-"""The survey page: a board of holes, readings typed into it, and what they say of the plan."""
+"""The survey page: a printed board, readings, and what they say beside the estimate."""
 
 from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
+from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import (
@@ -28,29 +30,81 @@ from planner.app import theme
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.pages.survey import header as tasks
 from planner.app.pages.survey import pictures
-from planner.app.pages.survey.answers import Answers
-from planner.app.pages.survey.board_edits import place_number
-from planner.app.pages.survey.board_panel import BoardPanel
-from planner.app.pages.survey.calibrate_panel import CalibratePanel
-from planner.app.pages.survey.compare_panel import ComparePanel
+from planner.app.pages.survey.answers import Answers, Underlay, UnderlayMaker
+from planner.app.pages.survey.calibrate_panel import CalibratePanel, Fitting
+from planner.app.pages.survey.compare_panel import ComparePanel, OverlayPanel, suspect_words
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.app.pages.survey.entry_panel import EntryPanel
-from planner.app.pages.survey.fitting import Fitting
-from planner.app.pages.survey.header import Header
-from planner.app.pages.survey.importing import Importing, dropped_table
-from planner.app.pages.survey.invitation import Invitation
-from planner.app.pages.survey.overlay_panel import OverlayPanel
-from planner.app.pages.survey.paper import print_board
-from planner.app.pages.survey.picture import Picture
-from planner.app.pages.survey.reading_table import ReadingTable
-from planner.app.pages.survey.record_panel import RecordPanel
-from planner.app.pages.survey.stage import Stage
-from planner.app.pages.survey.underlay import Underlay, UnderlayMaker
-from planner.app.pages.survey.words import sentence
+from planner.app.pages.survey.drawing import Picture, Stage
+from planner.app.pages.survey.entry_panel import EntryPanel, ReadingTable
+from planner.app.pages.survey.header import Header, Invitation
+from planner.app.pages.survey.record_panel import BoardPanel, RecordPanel
+from planner.app.pages.survey.table_dialog import Importing, dropped_table
 from planner.app.questions import Questions
 from planner.app.settings import Settings
+from planner.files.atomic import write_atomically
+from planner.files.errors import PlanFileError, system_problem
+from planner.plan.plan import Plan
 from planner.plan.survey import Survey
-from planner.survey.overlay import dead_band
+from planner.survey.layout import place_number
+from planner.survey.overlay import Residuals, dead_band
+from planner.survey.statistics import SurveySummary
+from planner.units import LengthUnit
+
+UNIT = "µmol m⁻² s⁻¹"
+
+
+def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | None) -> str:
+    """How far the survey is, its mean with its uncertainty, and how it stands to the estimate."""
+    total = len(survey.points)
+    if summary is None:
+        return (
+            f"'{survey.name}' has {total} holes and no readings yet: print the board, put the "
+            "sensor into each hole, and type what it shows."
+        )
+    percent = 196 * summary.mean_uncertainty / summary.mean if summary.mean > 0 else 0.0
+    read = len(summary.holes)
+    holes = f"all {total} holes" if read == total else f"{read} of {total} holes"
+    said = (
+        f"'{survey.name}': mean {summary.mean:.0f} {UNIT} ± {percent:.0f} % over {holes}, from "
+        f"{summary.minimum:.0f} to {summary.maximum:.0f} (min/mean {summary.min_over_mean:.2f})."
+    )
+    if found is not None:
+        said += f" {found.words()[0]}"
+    return " ".join((said, *suspect_words(summary)))
+
+
+PDF_FILTER: Final = "PDF (*.pdf);;All files (*)"
+
+
+def print_board(
+    plan: Plan, survey: Survey, paper: str, unit: LengthUnit, questions: Questions, folder: Path
+) -> Path | None:
+    """Write board and recording sheet where the user wants; None where nothing was written."""
+    from planner.reports.board import BoardError, Paper, board_pdf  # noqa: PLC0415 - seldom
+
+    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in survey.name)
+    proposal = folder / f"{kept.strip(' .')[:80] or 'survey'} board.pdf"
+    path = questions.save_path("Board and recording sheet", proposal, PDF_FILTER)
+    if path is None:
+        return None
+    path = path if path.suffix else path.with_name(f"{path.name}.pdf")
+    title = f"{plan.name}, {survey.name}"
+    try:
+        data = board_pdf(plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title)
+        write_atomically(path, data)
+    except OSError as error:
+        problem = system_problem(path, error, act="saved")
+        questions.tell_failure("The board was not written", str(problem))
+    except BoardError as error:
+        text = str(error)
+        questions.tell_failure("The board was not written", text[:1].upper() + text[1:])
+    except ValueError:
+        problem = PlanFileError(path, "no file can have such a name", act="saved")
+        questions.tell_failure("The board was not written", str(problem))
+    else:
+        return path
+    return None
+
 
 COLUMN_WIDTH = 340
 COLUMN_CHARACTERS = 46

@@ -13,16 +13,15 @@ import numpy.typing as npt
 
 from planner.app.canvas.light_layer import LightStyle
 from planner.app.display import DisplayState
-from planner.app.pages.survey.board_edits import places_left_out
-from planner.app.pages.survey.picture import Mark, Picture
-from planner.app.pages.survey.underlay import Underlay
+from planner.app.pages.survey.answers import Underlay
+from planner.app.pages.survey.drawing import Mark, Picture
 from planner.app.plots.colours import Levels, levels_of, table, to_rgba
 from planner.app.plots.residual_map import ResidualMap
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.plan.survey import Survey
 from planner.survey.comparison import COVERAGE, Pairing, ratios_by_hole
-from planner.survey.layout import grid_places
+from planner.survey.layout import grid_places, places_left_out
 from planner.survey.overlay import (
     INTERPOLATED_LABEL,
     Residuals,
