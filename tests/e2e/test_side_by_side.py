@@ -15,7 +15,7 @@ from PySide6.QtGui import QGuiApplication, QPalette
 from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
-from planner.app.pages.side.linked import Shows
+from planner.app.pages.side.comparer import Shows
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue

@@ -3,6 +3,8 @@
 It follows the open plan while the page is in sight: a quick comparison first, the default
 quality after it, and then, one side after another, how its figures move with what is not
 known well. What was found about a plan is kept, so that a new variant costs only itself.
+
+What all cards share, the choices and the places pointed at, is ``Linked``.
 """
 
 from __future__ import annotations
@@ -10,25 +12,94 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from enum import StrEnum
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from planner.app.canvas.sampling import Section
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.variant_steps import differs
 from planner.estimate.compare import Comparison, Origin, Side, against, compare
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Quality
 from planner.plan.costs import Costs
 from planner.plan.plan import Plan
+from planner.plan.space import Point
 from planner.plan.variant_edits import bare, free_name
 
 if TYPE_CHECKING:
     from planner.estimate.compare import AgainstMap
     from planner.estimate.telling import Sway, Telling
+
+
+class Shows(StrEnum):
+    """What the maps show."""
+
+    LIGHT = "light"
+    DIFFERENCE = "difference"
+    RATIO = "ratio"
+
+
+@dataclass(frozen=True)
+class LinkedState:
+    """``chosen`` and ``baseline`` count sides (0 the plan itself)."""
+
+    shows: Shows = Shows.LIGHT
+    own_scale: bool = False
+    open_air: bool = False
+    baseline: int = 0
+    chosen: int = 0
+
+
+class Linked(QObject):
+    """Emits ``changed(new, old)`` for the choices; pointer and section have their own."""
+
+    changed = Signal(object, object)
+    pointer_moved = Signal(object)
+    section_moved = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._state = LinkedState()
+        self._pointer: Point | None = None
+        self._section: Section | None = None
+
+    @property
+    def state(self) -> LinkedState:
+        """The choices in force."""
+        return self._state
+
+    @property
+    def pointer(self) -> Point | None:
+        """Where the pointer is in the space, in metres; None where it is not."""
+        return self._pointer
+
+    @property
+    def section(self) -> Section | None:
+        """The two ends of the section line in metres."""
+        return self._section
+
+    def update(self, **choices: Any) -> None:
+        """Change some choices."""
+        old, self._state = self._state, replace(self._state, **choices)
+        if old != self._state:
+            self.changed.emit(self._state, old)
+
+    def point_at(self, place: Point | None) -> None:
+        """Show a place in all maps."""
+        if place != self._pointer:
+            self._pointer = place
+            self.pointer_moved.emit(place)
+
+    def cut_along(self, section: Section) -> None:
+        """Move the section line in all maps."""
+        if section != self._section:
+            self._section = section
+            self.section_moved.emit(section)
+
 
 SETTLE_MS: Final = 120
 _MOST_KEPT: Final = 120

@@ -25,7 +25,7 @@ from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.sampling import Section, cell_bounds, value_at
 from planner.app.canvas.section_line import paint_section, paint_section_ends
 from planner.app.canvas.viewport import Bounds, Viewport
-from planner.app.pages.side.linked import Linked, Shows
+from planner.app.pages.side.comparer import Linked, Shows
 from planner.app.plots.difference import DifferenceStyle, picture
 from planner.estimate.compare import AgainstMap, Origin, Side
 from planner.units import format_number

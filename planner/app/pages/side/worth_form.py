@@ -11,8 +11,7 @@ from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import NoteLabel
 from planner.app.fields.text_line import TextLine
-from planner.app.pages.side.comparer import Comparer
-from planner.app.pages.side.linked import Linked
+from planner.app.pages.side.comparer import Comparer, Linked
 from planner.app.pages.side.question_form import QuestionForm
 from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.quantity_box import Quantity, QuantityBox

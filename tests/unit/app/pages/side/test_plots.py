@@ -12,8 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.ink import Ink
 from planner.app.display import Display
-from planner.app.pages.side.cutting_drawing import CuttingDrawing
 from planner.app.pages.side.map_sheet import best_columns
+from planner.app.pages.side.worth_board import CuttingDrawing
 from planner.app.plots.difference import (
     DifferenceBar,
     DifferenceStyle,
