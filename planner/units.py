@@ -56,18 +56,64 @@ _METRES_PER: Final = {
     "′": METRES_PER_FOOT,
 }
 
-_NUMBER = r"\d+/\d+|\d+(?:\s+\d+/\d+)|\d+(?:[.,]\d+)?|[.,]\d+"
+VULGAR: Final = {
+    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4",
+    "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+}  # fmt: skip
+"""Fractions that are one sign."""
+
+_NUMBER = r"\d+/\d+|\d+(?:(?:\s+|-)\d+/\d+)|\d+(?:[.,]\d*)?|[.,]\d+"
 _TERM = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>mm|cm|m|ft|in|\"|″|'|′)?", re.IGNORECASE)
+_PLAIN = re.compile(r"[+\-−]?(\d+([.,]\d*)?|[.,]\d+)")
+_TWO_READINGS = re.compile(r"([1-9]\d{0,2})[.,](\d{3})")
 
 
 class LengthSyntaxError(ValueError):
     """A text that is not a length; the message says what would be one."""
 
 
+class AmbiguousNumberError(ValueError):
+    """A number with two readings: one thousand, or one with three decimals."""
+
+    def __init__(self, text: str, readings: tuple[str, str]) -> None:
+        super().__init__(
+            f"'{text}' can be read as {readings[0]} or as {readings[1]}; write which of the two."
+        )
+        self.readings = readings
+
+
+def parse_number(text: str) -> float:
+    """Read a number a person typed, with a decimal point or comma.
+
+    Raises
+    ------
+    AmbiguousNumberError
+        If exactly three digits stand behind the one separator, which some write between
+        thousands; a leading zero makes it a decimal one.
+    ValueError
+        If it is no number.
+    """
+    plain = text.strip()
+    if not _PLAIN.fullmatch(plain):
+        raise ValueError(f"'{text}' is not a number.")
+    _refuse_two_readings(plain.lstrip("+-−"))
+    return float(plain.replace(",", ".").replace("−", "-"))
+
+
+def _refuse_two_readings(number: str) -> None:
+    match = _TWO_READINGS.fullmatch(number)
+    if match is not None:
+        whole, three = match.groups()
+        small = f"{whole}.{three.rstrip('0')}".rstrip(".")
+        # Where a third decimal counts, a zero behind it tells it from thousands.
+        small += "0" if three[-1] != "0" else ""
+        raise AmbiguousNumberError(number, (small, whole + three))
+
+
 def _to_number(text: str) -> float:
     # Any kind of space may part whole and fraction; floats, because they overflow to
     # infinity (out of every bound) where whole numbers of many digits raise.
-    *whole, last = text.split()
+    *whole, last = text.replace("-", " ").split()
     if "/" not in last:
         return float(last.replace(",", "."))
     numerator, denominator = (float(part) for part in last.split("/"))
@@ -79,28 +125,43 @@ def _to_number(text: str) -> float:
     return value
 
 
-def parse_length(text: str, unit: LengthUnit) -> float:
+def has_fraction(text: str) -> bool:
+    """Whether a text is written as tapes in inches are: 23 5/8, 5/8, 23⅝."""
+    return "/" in text or "⁄" in text or any(sign in text for sign in VULGAR)
+
+
+def parse_length(text: str, unit: LengthUnit, *, strict: bool = True) -> float:
     """Read a length a person typed and return metres.
 
-    Accepts a decimal point or comma, fractions of an inch (``23 5/8``), a unit (m, cm,
-    mm, in, ft, ' and ") and feet with inches (``4' 2"``). A bare number is in ``unit``.
+    Accepts a decimal point or comma, fractions of an inch (``23 5/8``, ``23-5/8``,
+    ``23⅝``), a unit (m, cm, mm, in, ft, ' and ") and feet with inches (``4' 2"``). A bare
+    number is in ``unit``, a bare fraction always in inches. Where it is not ``strict``, as
+    in a table, ``1.250`` is no thousand.
 
     Raises
     ------
     LengthSyntaxError
         If the text is not a length; the message gives examples of what is.
+    AmbiguousNumberError
+        If a number in it can be read as thousands too.
     """
     stripped = text.strip()
     sign = -1.0 if stripped.startswith(("-", "−")) else 1.0
-    rest = stripped.lstrip("+-−").strip()
+    rest = stripped.lstrip("+-−").strip().replace("⁄", "/")
+    for vulgar, fraction in VULGAR.items():
+        rest = rest.replace(vulgar, f" {fraction}")
+    rest = rest.strip()
+    bare_unit = LengthUnit.INCH if "/" in rest else unit
     total, position, bare = 0.0, 0, 0
     while position < len(rest):
         match = _TERM.match(rest, position)
         if match is None:
             break
+        if strict:
+            _refuse_two_readings(match["number"])
         unit_text = match["unit"]
         bare += unit_text is None
-        factor = unit.metres if unit_text is None else _METRES_PER[unit_text.lower()]
+        factor = bare_unit.metres if unit_text is None else _METRES_PER[unit_text.lower()]
         total += _to_number(match["number"]) * factor
         position = match.end()
         while position < len(rest) and rest[position].isspace():
@@ -121,7 +182,45 @@ def format_number(value: float, decimals: int) -> str:
     return "0" if text in {"-0", ""} else text
 
 
-def format_length(metres: float, unit: LengthUnit, *, with_unit: bool = True) -> str:
-    """Length in the unit asked, to what a tape resolves: ``59.5 cm``, ``23.62 in``."""
+def format_length(
+    metres: float, unit: LengthUnit, *, with_unit: bool = True, fractions: bool = False
+) -> str:
+    """Length in the unit asked, to what a tape resolves: ``59.5 cm``, ``23.62 in``.
+
+    With ``fractions`` an inch is divided as on a tape where the length stands on one of
+    its lines, down to 1/64: ``23 5/8 in``.
+    """
     text = format_number(metres / unit.metres, unit.decimals)
+    if fractions and unit is LengthUnit.INCH:
+        text = _on_a_tape(metres / unit.metres) or text
     return f"{text} {unit.value}" if with_unit else text
+
+
+def _on_a_tape(inches: float) -> str:
+    """The inches as whole and fraction; empty off the lines of a tape."""
+    parts = round(abs(inches) * _FINEST)
+    if abs(abs(inches) * _FINEST - parts) > 0.02:
+        return ""
+    whole, rest = divmod(parts, _FINEST)
+    shared = math.gcd(rest, _FINEST)
+    fraction = f"{rest // shared}/{_FINEST // shared}" if rest else ""
+    text = " ".join(part for part in (str(whole) if whole or not rest else "", fraction) if part)
+    return f"-{text}" if inches < 0 and parts else text
+
+
+_FINEST: Final = 64
+_SAID: Final = re.compile(r"(-?\d+(?:\.\d+)?)\u00a0cm")
+
+
+def said_length(metres: float) -> str:
+    """A length inside a sentence that may be read in either unit.
+
+    It reads as centimetres as it stands, parted by a no-break space; ``in_unit`` finds it
+    by that and puts the reader's own unit in.
+    """
+    return f"{format_number(metres * 100, 4)}\u00a0cm"
+
+
+def in_unit(sentence: str, unit: LengthUnit) -> str:
+    """A sentence with the lengths ``said_length`` put into it in the unit asked."""
+    return _SAID.sub(lambda found: format_length(float(found[1]) / 100, unit), sentence)

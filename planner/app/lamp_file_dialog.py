@@ -26,7 +26,7 @@ from planner.app.fields.still_combo import StillCombo
 from planner.app.fields.wording import explain
 from planner.app.plots.polar import PolarPlot
 from planner.app.plots.polar_curves import curves_of
-from planner.app.quantity_box import PHOTON_FLUX, WATTS, Quantity, QuantityBox
+from planner.app.quantity_box import QuantityBox
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.catalogue.lamp_files.convert import to_lamp_model
 from planner.catalogue.lamp_files.goniometer import aimed_down, turned
@@ -35,6 +35,7 @@ from planner.catalogue.lamp_files.photometry import LampFileError, Photometry
 from planner.catalogue.lamp_files.summary import summary
 from planner.metrics.spectra import lux_per_umol, photon_flux_from_lumens
 from planner.plan.lamp import LampModel
+from planner.plan.quantity import PHOTON_FLUX, WATTS, Quantity
 from planner.plan.spectrum import Spectrum
 from planner.units import format_number
 

@@ -7,108 +7,14 @@ looked at, left, or shown in another unit of length.
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import dataclass, replace
-from typing import Any, Final, get_args
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QWheelEvent
 from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 
 from planner.app.undo_keys import asks_undo_or_redo
-from planner.plan import fields
-from planner.units import LengthUnit, format_length, format_number, parse_length
-
-_PLAIN_NUMBER = re.compile(r"[+\-−]?(\d+([.,]\d*)?|[.,]\d+)")
-
-
-@dataclass(frozen=True)
-class Quantity:
-    """A kind of number: how it is shown, its step and its bounds.
-
-    The value is what the plan holds; the number shown is ``value / factor`` with
-    ``suffix``. Lengths (metres) ignore both and follow the unit chosen for display.
-    """
-
-    suffix: str = ""
-    decimals: int = 1
-    step: float = 1.0
-    factor: float = 1.0
-    minimum: float = -math.inf
-    maximum: float = math.inf
-    is_length: bool = False
-
-    def within(self, minimum: float, maximum: float) -> Quantity:
-        """The same quantity with other bounds."""
-        return replace(self, minimum=minimum, maximum=maximum)
-
-    def step_in(self, unit: LengthUnit) -> float:
-        """What one press of an arrow key adds."""
-        return unit.snap if self.is_length else self.step
-
-    def text(self, value: float, unit: LengthUnit) -> str:
-        """The value as it stands in the field."""
-        if self.is_length:
-            return format_length(value, unit)
-        number = format_number(value / self.factor, self.decimals)
-        return f"{number} {self.suffix}" if self.suffix else number
-
-    def parse(self, text: str, unit: LengthUnit) -> float:
-        """Read what was typed.
-
-        Raises
-        ------
-        ValueError
-            If it is not a number of this kind, or lies outside the bounds.
-        """
-        value = parse_length(text, unit) if self.is_length else self._plain(text, unit)
-        if not self.minimum - 1e-9 <= value <= self.maximum + 1e-9:
-            raise ValueError(self.range_text(unit))
-        return min(max(value, self.minimum), self.maximum)
-
-    def range_text(self, unit: LengthUnit) -> str:
-        """What would be right, in a sentence."""
-        low, high = self.text(self.minimum, unit), self.text(self.maximum, unit)
-        if math.isinf(self.maximum):
-            return f"Write a value of at least {low}."
-        return f"Write a value from {low} to {high}."
-
-    def _plain(self, text: str, unit: LengthUnit) -> float:
-        number = text.strip().removesuffix(self.suffix).strip()
-        if not _PLAIN_NUMBER.fullmatch(number):
-            example = self.text(max(self.step, 0.0 if math.isinf(self.minimum) else 1.0), unit)
-            raise ValueError(f"'{text.strip()}' is not a number; write for example {example}.")
-        return float(number.replace(",", ".").replace("−", "-")) * self.factor
-
-
-def _bounded(quantity: Quantity, annotation: Any) -> Quantity:
-    """The bounds the plan's own field type states, so that they stand in one place."""
-    low, high = -math.inf, math.inf
-    for rule in get_args(annotation)[1].metadata:
-        low = getattr(rule, "ge", getattr(rule, "gt", low))
-        high = getattr(rule, "le", high)
-    return quantity.within(low, high)
-
-
-_LENGTH: Final = Quantity(is_length=True)
-POSITION: Final = _bounded(_LENGTH, fields.Coordinate)
-EXTENT: Final = _LENGTH.within(0.01, 2 * fields.MAX_EXTENT_M)
-SPACE_HEIGHT: Final = _bounded(_LENGTH, fields.SpaceHeight)
-HEIGHT: Final = _bounded(_LENGTH, fields.Height)
-HANGING_HEIGHT: Final = _bounded(_LENGTH, fields.HangingHeight)
-BODY_LENGTH: Final = _bounded(_LENGTH, fields.BodyLength)
-ANGLE: Final = _bounded(Quantity("°", decimals=1, step=5.0), fields.AngleDeg)
-PERCENT: Final = _bounded(Quantity("%", decimals=1, step=5.0), fields.Percent)
-SHARE: Final = _bounded(Quantity("%", decimals=1, step=0.01, factor=0.01), fields.Fraction)
-PHOTON_FLUX: Final = _bounded(Quantity("µmol/s", decimals=1, step=5.0), fields.PhotonFlux)
-WATTS: Final = _bounded(Quantity("W", decimals=1, step=1.0), fields.Watts)
-HOURS: Final = _bounded(Quantity("h", decimals=2, step=0.5), fields.Hours)
-PPFD: Final = _bounded(Quantity("µmol/m²/s", decimals=0, step=10.0), fields.Ppfd)
-DLI: Final = _bounded(Quantity("mol/m²/d", decimals=1, step=0.5), fields.Dli)
-BEAM_ANGLE: Final = Quantity("°", decimals=1, step=5.0).within(10.0, 179.0)
-WRINKLE: Final = _bounded(Quantity("", decimals=2, step=0.05), fields.Fraction)
-HOUSING: Final = _LENGTH.within(0.0, 0.5)
-COUNT: Final = Quantity("", decimals=0, step=1.0).within(1.0, 24.0)
+from planner.plan.quantity import Quantity
+from planner.units import LengthUnit, in_unit
 
 
 class QuantityBox(QAbstractSpinBox):
@@ -189,7 +95,7 @@ class QuantityBox(QAbstractSpinBox):
         try:
             value = self._quantity.parse(text, self._unit)
         except ValueError as error:
-            self.refused.emit(str(error))
+            self.refused.emit(self._sentence(error))
         else:
             self.committed.emit(value)
 
@@ -197,6 +103,10 @@ class QuantityBox(QAbstractSpinBox):
         """Go back to the plan's value."""
         self._show()
         self.reverted.emit()
+
+    def _sentence(self, error: ValueError) -> str:
+        text = in_unit(str(error), self._unit)
+        return text[:1].upper() + text[1:]
 
     def _describe(self) -> None:
         self.setAccessibleDescription(self._quantity.range_text(self._unit))
@@ -216,7 +126,7 @@ class QuantityBox(QAbstractSpinBox):
             try:
                 start = self._quantity.parse(self.lineEdit().text(), self._unit)
             except ValueError as error:
-                self.refused.emit(str(error))
+                self.refused.emit(self._sentence(error))
                 return
         step = self._quantity.step_in(self._unit)
         # Whole steps: an odd value goes to the next round one, as on a ruler.

@@ -63,7 +63,7 @@ def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
         raise SweepCommandError(f"'{asked.seed}' is not a seed; write a whole number from 0 up.")
     from planner.estimate.result import EstimateOptions, Quality
     from planner.estimate.sweep import sweep
-    from planner.estimate.sweep_axes import SweepError, parse_over
+    from planner.estimate.sweep_over import SweepError, parse_over
     from planner.reports.sweep_csv import sweep_to_csv
 
     journal = None if asked.csv == STANDARD_OUTPUT else Path(f"{asked.csv}.points")

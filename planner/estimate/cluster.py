@@ -12,7 +12,7 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, Final
 
-from planner.estimate.sweep_axes import SweepError
+from planner.estimate.sweep_over import SweepError
 from planner.estimate.sweep_worker import Done, Job, Numbered, run_here
 
 _REACH_S: Final = 10

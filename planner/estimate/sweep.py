@@ -24,7 +24,7 @@ from typing import Any, Final
 import planner
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Figures
-from planner.estimate.sweep_axes import MAX_POINTS, Over, SweepError, axis
+from planner.estimate.sweep_over import MAX_POINTS, Over, SweepError, swept
 from planner.estimate.sweep_worker import Done, Job, Numbered, run, run_here, set_up
 from planner.plan.plan import Plan
 from planner.plan.variant_edits import bare
@@ -97,13 +97,13 @@ class Sweep:
 
     def now(self) -> tuple[float | None, ...]:
         """Where the plan itself stands on each axis, for marking it on the curves."""
-        return tuple(axis(one.axis).now(self.plan) for one in self.over)
+        return tuple(swept(one.axis).get(self.plan) for one in self.over)
 
     def adopted(self, values: Sequence[float]) -> Plan:
         """The plan at a point, for taking it over; raises ``ValueError`` if it cannot be."""
         plan = self.plan
         for one, value in zip(self.over, values, strict=True):
-            plan = axis(one.axis).put(plan, value)
+            plan = swept(one.axis).put(plan, None, value)
         return plan
 
 
@@ -202,7 +202,7 @@ def _check(asked: Sweep) -> None:
         raise SweepError("A sweep needs something to run over, for example height=0.2:0.6:9.")
     names = [one.axis for one in asked.over]
     for one in asked.over:
-        axis(one.axis)
+        swept(one.axis)
         if not one.values:
             raise SweepError(f"The sweep over '{one.axis}' names no values.")
         if names.count(one.axis) > 1:
@@ -231,7 +231,7 @@ def fingerprint(asked: Sweep) -> str:
 def _in_working_order(asked: Sweep) -> list[Numbered]:
     """The grid's points, numbered in the order asked, sorted so that neighbours share work."""
     grid = list(enumerate(itertools.product(*(one.values for one in asked.over))))
-    cost = [axis(one.axis).cost for one in asked.over]
+    cost = [swept(one.axis).redo for one in asked.over]
     order = sorted(range(len(cost)), key=lambda k: -cost[k])
     return sorted(grid, key=lambda entry: [entry[1][k] for k in order])
 
@@ -245,7 +245,7 @@ def _workers(asked: int | None, points: int) -> int:
 
 def _chunks(asked: Sweep, wanted: Sequence[Numbered], workers: int) -> list[list[Numbered]]:
     """Points to hand out at once: those that share the costly work stay together."""
-    costly = [k for k, one in enumerate(asked.over) if axis(one.axis).cost >= _COSTLY]
+    costly = [k for k, one in enumerate(asked.over) if swept(one.axis).redo >= _COSTLY]
 
     def shared(entry: Numbered) -> list[float]:
         return [entry[1][k] for k in costly]

@@ -80,11 +80,11 @@ def run(
     """Compute points one after another; fewer come back when ``cancelled`` said so."""
     from planner.estimate.evaluate import Cancelled, evaluate
     from planner.estimate.result import EstimateOptions, Quality
-    from planner.estimate.sweep_axes import axis
+    from planner.estimate.sweep_over import swept
     from planner.plan.variant_edits import reason
 
     options = EstimateOptions(job.cells, Quality(job.quality), job.seed)
-    axes = [axis(name) for name in job.axes]
+    axes = [swept(name) for name in job.axes]
     done = []
     for number, values in points:
         if cancelled is not None and cancelled():
@@ -92,7 +92,7 @@ def run(
         try:
             plan = job.plan
             for one, value in zip(axes, values, strict=True):
-                plan = one.put(plan, value)
+                plan = one.put(plan, None, value)
             estimate = evaluate(plan, options, cache=cache, cancelled=cancelled)
         except Cancelled:
             break

@@ -96,9 +96,9 @@ def set_size(plan: Plan, width: float, depth: float) -> Plan:
     corners = tuple((x0 + (x - x0) * sx, y0 + (y - y0) * sy) for x, y in plan.space.footprint)
 
     def moved(thing: _Placed) -> _Placed:
-        return _replaced(thing, x=x0 + (thing.x - x0) * sx, y=y0 + (thing.y - y0) * sy)
+        return replaced(thing, x=x0 + (thing.x - x0) * sx, y=y0 + (thing.y - y0) * sy)
 
-    space = _replaced(plan.space, footprint=corners)
+    space = replaced(plan.space, footprint=corners)
     lamps = tuple(moved(lamp) for lamp in plan.lamps)
     obstacles = tuple(moved(obstacle) for obstacle in plan.obstacles)
     return changed(plan, space=space, lamps=lamps, obstacles=obstacles)
@@ -126,7 +126,7 @@ def _with_footprint(
     plan: Plan, corners: tuple[Point, ...], walls: tuple[WallCover, ...], door: int | None
 ) -> Plan:
     door_open = plan.space.door_open and door is not None
-    space = _replaced(plan.space, footprint=corners, door=door, door_open=door_open)
+    space = replaced(plan.space, footprint=corners, door=door, door_open=door_open)
     lamps = tuple(_brought_inside(lamp, space) for lamp in plan.lamps)
     obstacles = tuple(_brought_inside(obstacle, space) for obstacle in plan.obstacles)
     return changed(plan, space=space, walls=walls, lamps=lamps, obstacles=obstacles)
@@ -136,7 +136,7 @@ def _brought_inside(thing: _Placed, space: Space) -> _Placed:
     if contains(space.footprint, thing.x, thing.y):
         return thing
     x, y = nearest_inside(space.footprint, (thing.x, thing.y))
-    return _replaced(thing, x=x, y=y)
+    return replaced(thing, x=x, y=y)
 
 
 def nearest_inside(footprint: tuple[Point, ...], point: Point) -> Point:
@@ -161,7 +161,8 @@ def nearest_inside(footprint: tuple[Point, ...], point: Point) -> Point:
     return best
 
 
-def _replaced(value: _Value, **parts: Any) -> _Value:
+def replaced(value: _Value, **parts: Any) -> _Value:
+    """A value of the plan with some of its parts replaced, validated."""
     return type(value).model_validate({**_parts(value), **parts})
 
 
@@ -181,7 +182,7 @@ def remove_lamp(plan: Plan, index: int) -> Plan:
 def change_lamp(plan: Plan, index: int, **parts: Any) -> Plan:
     """Replace parts of one lamp (x, y, hanging_height, rotation_deg, output_percent, model)."""
     lamps = list(plan.lamps)
-    lamps[index] = _replaced(lamps[index], **parts)
+    lamps[index] = replaced(lamps[index], **parts)
     return changed(plan, lamps=tuple(lamps))
 
 
@@ -201,7 +202,7 @@ def remove_obstacle(plan: Plan, index: int) -> Plan:
 def change_obstacle(plan: Plan, index: int, *linings: Lining, **parts: Any) -> Plan:
     """Replace parts of one obstacle (x, y, underside, length, ..., lining)."""
     obstacles = list(plan.obstacles)
-    obstacles[index] = _replaced(obstacles[index], **parts)
+    obstacles[index] = replaced(obstacles[index], **parts)
     return _relined(plan, linings, obstacles=tuple(obstacles))
 
 
@@ -287,9 +288,9 @@ def _relined(plan: Plan, added: tuple[Lining, ...], **parts: Any) -> Plan:
 def set_canopy_height(plan: Plan, height: float) -> Plan:
     """Raise or lower the canopy; lamps stay where they hang, so their distance changes."""
     lamps = tuple(
-        _replaced(lamp, hanging_height=plan.lamp_height(lamp) - height) for lamp in plan.lamps
+        replaced(lamp, hanging_height=plan.lamp_height(lamp) - height) for lamp in plan.lamps
     )
-    canopy = _replaced(plan.canopy, height=height)
+    canopy = replaced(plan.canopy, height=height)
     return changed(plan, canopy=canopy, lamps=lamps)
 
 
@@ -302,11 +303,11 @@ def set_height(plan: Plan, height: float) -> Plan:
     """Raise or lower the ceiling; what is above it comes down, bands above it merge."""
     room = height - plan.canopy.height
     lamps = tuple(
-        _replaced(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps
+        replaced(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps
     )
     walls = tuple(_cut_to(cover, height) for cover in plan.walls)
     obstacles = tuple(_lowered(obstacle, height) for obstacle in plan.obstacles)
-    space = _replaced(plan.space, height=height)
+    space = replaced(plan.space, height=height)
     lower = changed(plan, space=space, lamps=lamps, obstacles=obstacles)
     return _relined(lower, (), walls=walls)
 
@@ -314,7 +315,7 @@ def set_height(plan: Plan, height: float) -> Plan:
 def _lowered(obstacle: Obstacle, height: float) -> Obstacle:
     thickness = min(obstacle.thickness, height)
     underside = min(obstacle.underside, height - thickness)
-    return _replaced(obstacle, thickness=thickness, underside=underside)
+    return replaced(obstacle, thickness=thickness, underside=underside)
 
 
 def _cut_to(cover: WallCover, height: float) -> WallCover:

@@ -27,11 +27,13 @@ MAX_BANDS = 6
 Coordinate = Annotated[
     float, Field(ge=-MAX_EXTENT_M, le=MAX_EXTENT_M, json_schema_extra={"unit": "m"})
 ]
+Extent = Annotated[float, Field(ge=0.01, le=2 * MAX_EXTENT_M, json_schema_extra={"unit": "m"})]
 SpaceHeight = Annotated[float, Field(ge=0.1, le=5.0, json_schema_extra={"unit": "m"})]
 Height = Annotated[float, Field(ge=0.0, le=5.0, json_schema_extra={"unit": "m"})]
 HangingHeight = Annotated[float, Field(ge=0.01, le=5.0, json_schema_extra={"unit": "m"})]
 BodyLength = Annotated[float, Field(ge=0.005, le=3.0, json_schema_extra={"unit": "m"})]
 AngleDeg = Annotated[float, Field(ge=-360.0, le=360.0, json_schema_extra={"unit": "deg"})]
+BeamAngle = Annotated[float, Field(ge=10.0, le=179.0, json_schema_extra={"unit": "deg"})]
 Percent = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "%"})]
 PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": "µmol/s"})]
 Watts = Annotated[float, Field(gt=0.0, le=10000.0, json_schema_extra={"unit": "W"})]

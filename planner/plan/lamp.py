@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from typing import Annotated, Literal, Self
+from typing import Annotated, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
@@ -23,6 +23,9 @@ from planner.plan.fields import (
     Watts,
 )
 from planner.plan.space import turned_rectangle
+
+MOST_PER_JOULE: Final = 5.85
+"""µmol per joule, from the photon energy at 700 nm (h c N_A / λ): no lamp can give more."""
 
 
 class PointBody(Value):
@@ -185,12 +188,11 @@ class LampModel(Value):
 
     @model_validator(mode="after")
     def _check(self) -> Self:
-        # 5.85 µmol/J is the photon energy at 700 nm: no lamp can give more per joule.
         efficacy = self.ppf / self.watts
-        if efficacy > 5.85:
+        if efficacy > MOST_PER_JOULE + 1e-9:
             raise ValueError(
-                f"'{self.name}' would give {efficacy:.1f} µmol per joule; even a perfect lamp "
-                "cannot exceed 5.8. Check photon flux and watts."
+                f"'{self.name}' would give {efficacy:.2f} µmol per joule; even a perfect lamp "
+                f"cannot exceed {MOST_PER_JOULE}. Check photon flux and watts."
             )
         return self
 

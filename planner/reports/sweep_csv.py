@@ -10,7 +10,7 @@ from typing import Any
 from planner.estimate.compare import COLUMNS, Row
 from planner.estimate.result import Figures
 from planner.estimate.sweep import Sweep
-from planner.estimate.sweep_axes import axis
+from planner.estimate.sweep_over import swept
 
 UNITS = {
     "mean": "umol_m2_s",
@@ -22,7 +22,7 @@ UNITS = {
     "watts_per_m2": "w_m2",
     "canopy_area": "m2",
 }
-_AXIS_UNITS = {"m": "_m", "%": "_percent", "h": "_h"}
+_AXIS_UNITS = {"m": "_m", "%": "_percent", "h": "_h", "°": "_deg", "W": "_w"}
 
 
 def sweep_to_csv(sweep: Sweep) -> str:
@@ -35,10 +35,10 @@ def sweep_to_csv(sweep: Sweep) -> str:
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
     names = [field.name for field in dataclasses.fields(Figures)]
-    axes = [axis(one.axis) for one in sweep.over]
+    axes = [swept(one.axis) for one in sweep.over]
     writer.writerow(
         [
-            *(one.name.replace("-", "_") + _AXIS_UNITS.get(one.unit, "") for one in axes),
+            *(one.key.replace("-", "_") + _AXIS_UNITS.get(one.unit, "") for one in axes),
             *(f"{name}_{UNITS[name]}" if name in UNITS else name for name in names),
             "problem",
         ]

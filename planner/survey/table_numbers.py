@@ -6,7 +6,7 @@ import math
 import re
 from typing import Final
 
-from planner.units import LengthSyntaxError, LengthUnit, parse_length
+from planner.units import VULGAR, LengthSyntaxError, LengthUnit, parse_length
 
 LARGEST: Final = 1.0e7
 LONGEST_CELL: Final = 40
@@ -20,9 +20,6 @@ _FRACTION: Final = re.compile(r"[+-]?(?:\d+[\s-]+)?\d+\s*[/⁄]\s*\d+")
 _UNIT_AFTER: Final = re.compile(
     r"\s*(µmol|μmol|umol|ppfd|lux|lx)\s*(?:/?\s*\(?m.{0,12})?$", re.IGNORECASE
 )
-_VULGAR: Final = {
-    "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
-}  # fmt: skip
 
 
 def decimal_mark(texts: list[str]) -> str:
@@ -77,20 +74,19 @@ def as_length(text: str, metres_per_unit: float, mark: str) -> float | None:
     for the unit. Another unit may stand behind the number.
     """
     spelt = text.strip().replace("−", "-").replace("⁄", "/")
-    if len(spelt) > LONGEST_CELL or not any(sign.isdecimal() or sign in _VULGAR for sign in spelt):
+    if len(spelt) > LONGEST_CELL or not any(sign.isdecimal() or sign in VULGAR for sign in spelt):
         return None
-    for sign, fraction in _VULGAR.items():
+    for sign, fraction in VULGAR.items():
         spelt = spelt.replace(sign, f" {fraction}")
     number = as_number(spelt.strip(), mark)
     if number is not None:
         return number * metres_per_unit
-    spelt = re.sub(r"(?<=\d)-(?=\d+/\d)", " ", spelt.strip())
-    spelt = re.sub(r"\s*/\s*", "/", spelt)
+    spelt = re.sub(r"\s*/\s*", "/", spelt.strip())
     spelt = re.sub(r"\binch(?:es)?\b", "in", spelt, flags=re.IGNORECASE)
     if not spelt.replace("″", '"').replace("′", "'").isascii():
         return None
     try:
-        metres = parse_length(spelt, LengthUnit.INCH)
+        metres = parse_length(spelt, LengthUnit.INCH, strict=False)
     except (LengthSyntaxError, OverflowError):
         return None
     return metres if math.isfinite(metres) and abs(metres) <= LARGEST else None
@@ -101,6 +97,6 @@ def looks_like_fraction(text: str) -> bool:
     stripped = text.strip()
     return (
         bool(_FRACTION.fullmatch(stripped.rstrip('"″').strip()))
-        or any(sign in stripped for sign in _VULGAR)
+        or any(sign in stripped for sign in VULGAR)
         or stripped.endswith(('"', "″"))
     )

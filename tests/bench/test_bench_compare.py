@@ -16,7 +16,7 @@ from planner.estimate.compare import compare
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sweep import Over, sweep
-from planner.estimate.sweep_axes import over_range
+from planner.estimate.sweep_over import over_range
 from planner.plan.plan import Plan
 from planner.plan.variant import LineAllWalls, SetHangingHeight, Variant
 from planner.plan.variant_edits import add_variants

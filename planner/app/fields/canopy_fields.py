@@ -8,10 +8,10 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.target_fields import TargetFields
-from planner.app.quantity_box import HEIGHT, HOURS, SHARE
 from planner.plan import edits
 from planner.plan.place import Place
 from planner.plan.plan import Plan
+from planner.plan.quantity import HEIGHT, HOURS, SHARE
 
 HEIGHT_HELP: Final = (
     "How high above the floor the tops of the plants, or the meter, stand. Lamps stay where they "

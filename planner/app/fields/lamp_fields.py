@@ -11,11 +11,11 @@ from planner.app.fields.lamp_chooser import LampChooser, lamp_facts
 from planner.app.fields.lamp_kind_fields import LampKindFields
 from planner.app.fields.lamp_steps import duplicate_lamp, hang_lamp, remove_lamp
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
-from planner.app.quantity_box import ANGLE, HANGING_HEIGHT, PERCENT, POSITION, Quantity
 from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.quantity import ANGLE, HANGING_HEIGHT, PERCENT, POSITION, Quantity
 from planner.units import format_number
 
 HANGING_HELP: Final = (

@@ -13,14 +13,6 @@ from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.fields.profile_words import profile_words, spread_is_typed
 from planner.app.fields.still_combo import StillCombo
 from planner.app.fields.wording import explain
-from planner.app.quantity_box import (
-    BEAM_ANGLE,
-    BODY_LENGTH,
-    COUNT,
-    HOUSING,
-    PHOTON_FLUX,
-    WATTS,
-)
 from planner.catalogue.library import CatalogueError
 from planner.plan import edits
 from planner.plan.lamp import (
@@ -33,6 +25,7 @@ from planner.plan.lamp import (
 )
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.quantity import BEAM_ANGLE, BODY_LENGTH, COUNT, PHOTON_FLUX, WATTS, quantity_of
 
 PPF_HELP: Final = (
     "Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out per "
@@ -42,6 +35,7 @@ BEAM_HELP: Final = (
     "The full angle between the directions in which the lamp sends half as much as straight "
     "down. A bare LED board has about 120°, a spot 40° or less."
 )
+HOUSING: Final = quantity_of(LampModel, "housing_height")
 HOUSING_HELP: Final = (
     "Height of the opaque body above the lit face. It casts shadows for light that comes back "
     "from above; 0 lets light pass through the lamp."

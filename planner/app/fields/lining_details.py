@@ -10,9 +10,10 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 from planner.app.fields.form import Form, NoteLabel, Row, button, fold_button
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.wording import explain
-from planner.app.quantity_box import SHARE, WRINKLE, Quantity, QuantityBox
+from planner.app.quantity_box import QuantityBox
 from planner.catalogue.library import CatalogueError
 from planner.plan.lining import Lining
+from planner.plan.quantity import SHARE, WRINKLE, Quantity
 
 REFLECTANCE_HELP: Final = (
     "Of the light that falls on the lining, the part that comes back, over 400-700 nm and all "

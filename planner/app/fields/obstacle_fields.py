@@ -11,11 +11,11 @@ from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.obstacle_steps import remove_obstacle
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
-from planner.app.quantity_box import ANGLE, BODY_LENGTH, HEIGHT, POSITION, Quantity
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.quantity import ANGLE, BODY_LENGTH, HEIGHT, POSITION, Quantity
 
 UNDERSIDE_HELP: Final = (
     "Height of its lower side above the floor. What lies wholly below a closed canopy gets no "

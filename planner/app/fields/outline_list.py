@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QToolButton, QW
 
 from planner.app.fields.form import AlertLabel, Row, in_tab_order
 from planner.app.fields.panel import FieldPanel, QuantityField
-from planner.app.quantity_box import EXTENT, POSITION, QuantityBox
+from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.quantity import EXTENT, POSITION
 from planner.plan.space import Point
 
 

@@ -13,12 +13,13 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 from planner.app.fields.form import Form, Row
 from planner.app.fields.text_line import TextLine
 from planner.app.fields.wording import explain
-from planner.app.quantity_box import Quantity, QuantityBox
+from planner.app.quantity_box import QuantityBox
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place
 from planner.plan.plan import Plan
+from planner.plan.quantity import Quantity
 
 if TYPE_CHECKING:
     from planner.app.display import Display

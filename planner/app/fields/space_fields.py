@@ -13,9 +13,9 @@ from planner.app.fields.obstacle_steps import place_obstacle
 from planner.app.fields.outline_list import OutlineList
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.still_combo import StillCombo
-from planner.app.quantity_box import EXTENT, SPACE_HEIGHT
 from planner.plan import edits
 from planner.plan.plan import Plan
+from planner.plan.quantity import EXTENT, SPACE_HEIGHT
 from planner.plan.space import Point
 
 

@@ -9,10 +9,10 @@ from PySide6.QtWidgets import QWidget
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.fields.still_combo import StillCombo
-from planner.app.quantity_box import DLI, PPFD, Quantity
 from planner.catalogue.crops import Basis, Crop, Stage
 from planner.plan import edits
 from planner.plan.plan import Plan
+from planner.plan.quantity import DLI, PPFD, Quantity
 from planner.plan.target import DliTarget, PpfdTarget, Target
 from planner.units import format_number
 

@@ -11,11 +11,12 @@ from planner.app.fields.form import AlertLabel, NoteLabel, Row, button, in_tab_o
 from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
-from planner.app.quantity_box import EXTENT, HEIGHT, QuantityBox
+from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.quantity import EXTENT, HEIGHT
 
 
 class BandLine:

@@ -8,7 +8,8 @@ from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from planner.app.quantity_box import (
+from planner.app.quantity_box import QuantityBox
+from planner.plan.quantity import (
     ANGLE,
     DLI,
     HANGING_HEIGHT,
@@ -20,7 +21,6 @@ from planner.app.quantity_box import (
     SHARE,
     WATTS,
     Quantity,
-    QuantityBox,
 )
 from planner.units import LengthUnit
 
@@ -108,12 +108,16 @@ def test_other_numbers_are_read_with_and_without_their_unit(
     ("quantity", "text", "part"),
     [
         (HANGING_HEIGHT, "tall", "is not a length"),
-        (HANGING_HEIGHT, "0", "from 1 cm to 500 cm"),
-        (HANGING_HEIGHT, "60 m", "from 1 cm to 500 cm"),
-        (PERCENT, "120", "from 0 % to 100 %"),
-        (SHARE, "-1", "from 0 % to 100 %"),
-        (HOURS, "25 h", "from 0 h to 24 h"),
+        (HANGING_HEIGHT, "0", "at least 1 cm, not 0 cm"),
+        (HANGING_HEIGHT, "60 m", "at most 500 cm, not 6000 cm"),
+        (PERCENT, "120", "at most 100 %, not 120 %"),
+        (SHARE, "-1", "at least 0 %, not -1 %"),
+        (HOURS, "25 h", "at most 24 h, not 25 h"),
         (WATTS, "1.000,5", "is not a number"),
+        (WATTS, "1,000", "can be read as 1 or as 1000"),
+        (WATTS, "1.000 W", "can be read as 1 or as 1000"),
+        (HANGING_HEIGHT, "1,250 cm", "can be read as 1.25 or as 1250"),
+        (HANGING_HEIGHT, "1.125", "can be read as 1.1250 or as 1125"),
         (WATTS, "", "is not a number"),
         (WATTS, "nan", "is not a number"),
         (WATTS, "inf", "is not a number"),
@@ -137,7 +141,7 @@ def test_bounds_are_told_in_the_unit_shown(qtbot: QtBot) -> None:
     box.set_unit(LengthUnit.INCH)
     box.lineEdit().setText("0 in")
     box.commit()
-    assert asked.refused == ["Write a value from 0.39 in to 196.85 in."]
+    assert asked.refused == ["Must be at least 0.39 in, not 0 in."]
 
 
 def test_looking_and_leaving_changes_nothing(qtbot: QtBot) -> None:

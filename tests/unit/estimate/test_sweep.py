@@ -11,10 +11,11 @@ import pytest
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sweep import Over, SweepError, sweep
-from planner.estimate.sweep_axes import AXES, axis, lamp_spacing, over_range, parse_over
+from planner.estimate.sweep_over import over_range, parse_over
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.reports.sweep_csv import sweep_to_csv
+from planner.units import LengthUnit, in_unit
 from tests.unit.reports.sample_estimate import sample_plan
 
 OPTIONS = EstimateOptions(cells=(6, 6), quality=Quality.PREVIEW)
@@ -32,54 +33,20 @@ def test_ranges_as_they_are_written() -> None:
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("heigth=1:2:3", "nothing called 'heigth'"),
+        ("heigth=1:2:3", "no number called 'heigth'"),
         ("height", "names no values"),
         ("height=1:2", "is no range"),
         ("height=a:2:3", "'a' in"),
         ("height=nan", "not a finite number"),
         ("height=1:2:1", "at least two"),
-        ("changed=1", "nothing called 'changed'"),
-        ("each_lamp=1", "nothing called 'each_lamp'"),
+        ("changed=1", "no number called 'changed'"),
+        ("set_height=1", "no number called 'set_height'"),
     ],
 )
 def test_what_cannot_be_read_says_what_would(text: str, said: str) -> None:
     with pytest.raises(SweepError, match=said) as caught:
         parse_over(text)
     assert str(caught.value).endswith(".")
-
-
-def test_every_axis_puts_what_it_reads() -> None:
-    model = sample_plan().lamps[0]
-    two = edits.add_lamp(sample_plan(), model.model_copy(update={"x": 0.5, "y": 0.25}))
-    values = {"output": 40.0, "size": 1.0, "space-height": 1.5, "photoperiod": 10.0}
-    for name, one in AXES.items():
-        value = values.get(name, 0.25)
-        assert one.now(one.put(two, value)) == pytest.approx(value), name
-
-
-def test_an_edit_by_its_own_name() -> None:
-    assert axis("set_height").put(sample_plan(), 1.5).space.height == 1.5
-
-
-def test_spacing_and_wall_reflectance_by_hand() -> None:
-    lamp = sample_plan().lamps[0]
-    lamps = tuple(lamp.model_copy(update={"x": x, "y": 0.25}) for x in (0.2, 0.4))
-    plan = edits.changed(sample_plan(), lamps=lamps)
-    assert lamp_spacing(plan) == pytest.approx(0.2)
-    spread = axis("spacing").put(plan, 0.3)
-    # About the middle at 0.3: 0.15 and 0.45.
-    assert [one.x for one in spread.lamps] == pytest.approx([0.15, 0.45])
-    darker = axis("reflectance").put(plan, 0.5)
-    swept = darker.lining(darker.walls[0].bands[0].lining)
-    assert swept.reflectance == 0.5
-    # An adopted value is not passed off as the material's own.
-    assert swept.name.endswith("taken as 50 %")
-    assert swept.source.startswith("A value tried in a sweep")
-    assert darker.lining(darker.floor).reflectance == 0.8
-    with pytest.raises(SweepError, match="at least two"):
-        axis("spacing").put(sample_plan(), 0.3)
-    with pytest.raises(SweepError, match="between 0 and 1"):
-        axis("reflectance").put(plan, 1.5)
 
 
 def test_points_are_what_evaluate_says() -> None:
@@ -104,7 +71,7 @@ def test_a_point_that_cannot_be_built_says_why_and_the_rest_goes_on() -> None:
     found = sweep(sample_plan(), [Over("height", (0.4, 2.0))], OPTIONS, workers=0)
     bad = found.points[1]
     assert bad.figures is None
-    assert "only 100 cm to the ceiling" in bad.problem
+    assert "at most 100 cm, not 200 cm" in in_unit(bad.problem, LengthUnit.CM)
     assert found.curve("mean")[1][1] is None
     assert sweep_to_csv(found).splitlines()[2].startswith("2,,")
 

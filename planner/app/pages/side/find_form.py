@@ -15,9 +15,9 @@ from planner.app.fields.form import NoteLabel, button
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
 from planner.app.pages.side.variant_steps import VariantSteps, same_light, with_lists_of
-from planner.app.quantity_box import COUNT, DLI, PPFD
 from planner.estimate.result import EstimateOptions
 from planner.plan.plan import Plan
+from planner.plan.quantity import COUNT, DLI, PPFD
 from planner.plan.target import DliTarget
 
 if TYPE_CHECKING:

@@ -12,8 +12,8 @@ from planner.app.fields.lining_chooser import lining_title, offered_linings
 from planner.app.fields.shelf import Shelf
 from planner.app.pages.side.question_form import QuestionForm
 from planner.app.pages.side.variant_steps import VariantSteps
-from planner.app.quantity_box import COUNT, HANGING_HEIGHT
 from planner.plan.lining import Lining
+from planner.plan.quantity import COUNT, HANGING_HEIGHT
 
 _CHECKED = Qt.CheckState.Checked
 

@@ -11,7 +11,8 @@ from planner.app.display import Display
 from planner.app.fields.form import Form, NoteLabel, Row, button
 from planner.app.fields.still_combo import StillCombo
 from planner.app.jobs import Job, Lane
-from planner.app.quantity_box import Quantity, QuantityBox
+from planner.app.quantity_box import QuantityBox
+from planner.plan.quantity import Quantity
 
 
 class QuestionForm(Form):

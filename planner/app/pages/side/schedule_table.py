@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from planner.app import theme
 from planner.app.document import Document
-from planner.app.quantity_box import DLI, HEIGHT, HOURS, PPFD, Quantity
 from planner.plan.edits import changed
+from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, Quantity
 from planner.plan.stage import GrowthStage
 from planner.plan.target import DliTarget
 from planner.plan.variant_edits import reason

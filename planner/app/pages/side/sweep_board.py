@@ -14,9 +14,8 @@ from planner.app.document import Document
 from planner.app.fields.form import button, link_button
 from planner.app.pages.side.variant_steps import VariantSteps, same_light, with_lists_of
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
-from planner.estimate.sweep_axes import axis
+from planner.estimate.sweep_over import swept
 from planner.plan.variant_edits import reason
-from planner.units import LengthUnit
 
 if TYPE_CHECKING:
     from planner.estimate.sweep import Sweep
@@ -74,10 +73,10 @@ class SweepBoard(QWidget):
         if self.sweep is None:
             return False
         over = self.sweep.over[0]
-        one = axis(over.axis)
+        one = swept(over.axis)
         try:
-            here = one.put(self._document.plan, over.values[0])
-            there = one.put(self.sweep.plan, over.values[0])
+            here = one.put(self._document.plan, None, over.values[0])
+            there = one.put(self.sweep.plan, None, over.values[0])
         except ValueError:
             return same_light(self.sweep.plan, self._document.plan)
         return same_light(here, there)
@@ -88,14 +87,13 @@ class SweepBoard(QWidget):
             self.plot.show_curves(None)
             self._show_choice()
             return
-        found, unit = axis(sweep.over[0].axis), self._display.unit
-        factor = unit.metres if found.is_length else 0.01 if found.unit == "1" else 1.0
-        if found.name == "size":
-            factor = 1.0
+        found, unit = swept(sweep.over[0].axis), self._display.unit
+        kind = found.quantity
+        factor = unit.metres if kind.is_length else kind.factor
         self._points = sorted(sweep.in_order(), key=lambda point: point.values)
         plan = self._document.plan
         band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
-        now = found.now(plan) if self.current else None
+        now = found.get(plan) if self.current else None
         names = [name for name, _ in (*UPPER, *LOWER)]
         figures = {
             name: tuple(
@@ -104,13 +102,13 @@ class SweepBoard(QWidget):
             for name in names
         }
         curves = SweepCurves(
-            label=found.label,
-            unit=_unit(found.name, found.is_length, found.unit, unit),
+            label=found.words,
+            unit=unit.value if kind.is_length else kind.suffix,
             xs=tuple(point.values[0] / factor for point in self._points),
             figures=figures,
             now=None if now is None else now / factor,
             band=band,
-            decimals=2 if found.name == "size" else 1,
+            decimals=unit.decimals if kind.is_length else kind.decimals,
         )
         self.plot.show_curves(curves)
         self._show_choice()
@@ -135,15 +133,15 @@ class SweepBoard(QWidget):
         point = self.plot.point
         if self.sweep is None or point is None or not self.current:
             return
-        one = axis(self.sweep.over[0].axis)
+        one = swept(self.sweep.over[0].axis)
         plan = self._document.plan
         try:
-            made = one.put(plan, self._points[point].values[0])
+            made = one.put(plan, None, self._points[point].values[0])
         except ValueError as error:
             self.words.setText(reason(error))
             return
         words = self.plot.words_at(point)
-        self._steps.adopt_plan(with_lists_of(made, plan), f"Adopt {one.label}", f"Adopted {words}.")
+        self._steps.adopt_plan(with_lists_of(made, plan), f"Adopt {one.words}", f"Adopted {words}.")
 
     def copy(self) -> None:
         """Put all points on the clipboard, tab-separated."""
@@ -156,11 +154,3 @@ class SweepBoard(QWidget):
         lines = csv.reader(io.StringIO(sweep_to_csv(self.sweep)))
         text = "\n".join("\t".join(line) for line in lines)
         QGuiApplication.clipboard().setText(text + "\n")
-
-
-def _unit(name: str, is_length: bool, unit: str, shown: LengthUnit) -> str:
-    if is_length:
-        return shown.value
-    if name == "size":
-        return ""
-    return "%" if unit == "1" else unit

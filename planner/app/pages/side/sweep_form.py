@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
@@ -14,33 +15,20 @@ from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
 from planner.app.pages.side.sweep_board import SweepBoard
 from planner.app.pages.side.variant_steps import same_light
-from planner.app.quantity_box import COUNT, HANGING_HEIGHT, PERCENT, SHARE, Quantity
 from planner.estimate.find import FindError, height_range
 from planner.estimate.result import EstimateOptions
-from planner.estimate.sweep_axes import axis, over_range
+from planner.estimate.sweep_over import over_range
 from planner.files.recovery import state_folder
+from planner.plan.dials import DIALS, Dial
 from planner.plan.plan import Plan
+from planner.plan.quantity import COUNT, HANGING_HEIGHT
 
-_TIMES: Final = Quantity("times", decimals=2, step=0.1).within(0.1, 5.0)
-_LENGTH: Final = Quantity(is_length=True).within(0.01, 20.0)
 _MOST_STEPS: Final = 200.0
 _KEPT_SWEEPS: Final = 24
 
 
-@dataclass(frozen=True)
-class _Kind:
-    name: str
-    text: str
-    quantity: Quantity
-
-
-KINDS: Final = (
-    _Kind("height", "Hanging height", HANGING_HEIGHT),
-    _Kind("output", "Output", PERCENT),
-    _Kind("reflectance", "Wall reflectance", SHARE),
-    _Kind("size", "Footprint size", _TIMES),
-    _Kind("spacing", "Lamp spacing", _LENGTH),
-)
+OFFERED: Final = ("height", "output", "reflectance", "size", "spacing", "canopy")
+"""Dials one sweeps over; any other can be swept on the command line."""
 
 
 @dataclass(frozen=True)
@@ -68,7 +56,7 @@ class SweepForm(QuestionForm):
         super().__init__(display, parent)
         self._document, self._board = document, board
         self._sweeping = sweeping
-        _, self.over = self.add_choice("Over", [(kind.text, kind.name) for kind in KINDS])
+        _, self.over = self.add_choice("Over", [(DIALS[key].label, key) for key in OFFERED])
         self.over.activated.connect(lambda _line: self._propose())
         self.low_row, self.low = self.add_number("From", HANGING_HEIGHT, 0.2)
         self.high_row, self.high = self.add_number("To", HANGING_HEIGHT, 0.6)
@@ -82,16 +70,16 @@ class SweepForm(QuestionForm):
         self._propose()
 
     @property
-    def kind(self) -> _Kind:
+    def dial(self) -> Dial:
         """What is swept over."""
-        return KINDS[max(self.over.currentIndex(), 0)]
+        return DIALS[OFFERED[max(self.over.currentIndex(), 0)]]
 
     def _propose(self) -> None:
         """A range to begin with, around where the plan stands."""
-        kind, plan = self.kind, self._document.plan
-        low, high = _range(kind.name, plan)
+        dial, plan = self.dial, self._document.plan
+        low, high = _range(dial, plan)
         for box, value in ((self.low, low), (self.high, high)):
-            box.set_quantity(kind.quantity)
+            box.set_quantity(dial.quantity)
             box.reset(value)
         self.low_row.clear_error()
         self.high_row.clear_error()
@@ -100,15 +88,15 @@ class SweepForm(QuestionForm):
     def ask(self) -> None:
         """Begin the sweep."""
         self.take_typed()
-        kind = self.kind
+        key = self.dial.key
         if self.high.value <= self.low.value:
             self.line.say("", "The range must rise: write a 'To' above 'From'.")
             return
-        values = over_range(kind.name, self.low.value, self.high.value, round(self.steps.value))
+        values = over_range(key, self.low.value, self.high.value, round(self.steps.value))
         plan = self._document.plan
         cells = self._display.state.cells
         options = EstimateOptions(cells=(cells, cells))
-        asked = SweepAsked(plan, kind.name, values.values)
+        asked = SweepAsked(plan, key, values.values)
         sweeping = self._sweeping or _sweep
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
@@ -136,19 +124,22 @@ class SweepForm(QuestionForm):
         self._board.follow_plan()
 
 
-def _range(name: str, plan: Plan) -> tuple[float, float]:
+def _range(dial: Dial, plan: Plan) -> tuple[float, float]:
     """A range to begin with."""
-    if name == "height":
+    if dial.key == "height":
         try:
             low, high = height_range(plan)
         except FindError:
             return 0.1, 0.4
         return round(min(max(low, 0.1), 0.5 * high), 2), round(high - 0.004, 2)
-    if name == "spacing":
-        present = axis(name).now(plan) or 0.2
-        return round(0.5 * present, 2), round(1.2 * present, 2)
-    ranges = {"output": (20.0, 100.0), "reflectance": (0.1, 0.95), "size": (0.6, 1.6)}
-    return ranges[name]
+    ranges = {"output": (20.0, 100.0), "reflectance": (0.1, 0.95)}
+    if dial.key in ranges:
+        return ranges[dial.key]
+    least, most = dial.bounds(plan)
+    present = dial.get(plan) or 0.2
+    return max(round(0.5 * present, 2), least), min(
+        round(1.4 * present, 2), math.floor(100 * most) / 100
+    )
 
 
 def _sweep(plan: Plan, over: Any, options: EstimateOptions, **named: Any) -> Any:

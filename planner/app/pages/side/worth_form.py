@@ -14,13 +14,14 @@ from planner.app.fields.text_line import TextLine
 from planner.app.pages.side.comparer import Comparer, Linked
 from planner.app.pages.side.question_form import QuestionForm
 from planner.app.pages.side.worth_board import WorthBoard
-from planner.app.quantity_box import Quantity, QuantityBox
+from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import Side
 from planner.metrics.air import ASSUMPTIONS, CAUTION, air_flow
 from planner.metrics.cost import Cover, covers
 from planner.plan.costs import Costs, Form, Goods
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
+from planner.plan.quantity import Quantity
 from planner.plan.variant_edits import reason
 
 _MONEY: Final = Quantity("", decimals=4, step=0.01).within(0.0, 1.0e6)

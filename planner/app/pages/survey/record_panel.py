@@ -14,14 +14,14 @@ from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.fields.still_combo import StillCombo
 from planner.app.fields.text_line import TextLine
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.app.quantity_box import HANGING_HEIGHT, PERCENT, SHARE, Quantity
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
-from planner.plan.survey import MAX_GRID, Meter, Spacing, Survey, SurveyGrid
+from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quantity_of
+from planner.plan.survey import Meter, Spacing, Survey, SurveyGrid
 from planner.plan.survey_edits import change_survey
 from planner.survey.layout import closest_pair, standard_grid
-from planner.units import LengthUnit, format_length, format_number
+from planner.units import LengthUnit, format_length, format_number, in_unit
 
 
 class OptionalLine(TextLine):
@@ -55,14 +55,14 @@ class OptionalLine(TextLine):
         try:
             number = self._quantity.parse(text, self._unit)
         except ValueError as error:
-            self.refused.emit(str(error))
+            self.refused.emit(in_unit(str(error), self._unit))
         else:
             self.entered.emit(number)
 
 
-MINUTES: Final = Quantity("min", decimals=0, step=5.0).within(0.0, 10_000.0)
-NOISE: Final = Quantity("%", decimals=1, step=0.005, factor=0.01).within(0.0, 1.0)
-SENSOR: Final = Quantity(is_length=True).within(0.0, 0.3)
+MINUTES: Final = quantity_of(Survey, "warm_up_minutes", suffix="min", step=5.0)
+NOISE: Final = quantity_of(Meter, "noise", step=0.005)
+SENSOR: Final = quantity_of(Meter, "sensor_height")
 AS_PLAN: Final = "as in the plan"
 
 
@@ -325,9 +325,9 @@ def _parsed_response(text: str) -> tuple[tuple[float, ...], tuple[float, ...]]:
     return angles, tuple(float(value) for _, value in pairs)
 
 
-ROWS = Quantity("", decimals=0, step=1.0).within(1.0, float(MAX_GRID))
-MARGIN = Quantity(is_length=True).within(0.0, 2.0)
-DIAMETER = Quantity(is_length=True).within(0.001, 0.2)
+ROWS: Final = quantity_of(SurveyGrid, "rows")
+MARGIN: Final = quantity_of(SurveyGrid, "margin")
+DIAMETER: Final = quantity_of(SurveyGrid, "hole_diameter")
 SPACINGS = (
     (Spacing.CELLS, "Centres of equal cells"),
     (Spacing.EDGES, "From edge to edge"),

@@ -1,0 +1,135 @@
+"""Dials: one row for every number of a plan, read, bounded and turned the same way."""
+
+from __future__ import annotations
+
+import pytest
+
+from planner.plan import edits
+from planner.plan.dials import DIALS, Redo, dial, lamp_spacing
+from planner.plan.lamp import BarsBody
+from planner.plan.lining import Band, WallCover
+from planner.plan.obstacle import Obstacle
+from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
+from planner.plan.target import DliTarget
+from planner.units import LengthUnit, in_unit
+from tests.unit.reports.sample_estimate import sample_plan
+
+COMMAND_LINE = (
+    *("height", "output", "reflectance", "width", "depth", "size", "spacing", "canopy"),
+    *("space-height", "canopy-reflectance", "photoperiod"),
+)
+
+
+def furnished() -> Plan:
+    """Two lamps, the second of bars; a wall of two bands; an obstacle."""
+    plan = sample_plan()
+    bars = BarsBody(count=3, length=0.3, bar_width=0.03, width=0.2)
+    model = edits.replaced(plan.lamps[0].model, key="bars", body=bars)
+    plan = edits.add_lamp(plan, edits.replaced(plan.lamps[0], x=0.5, y=0.25, model=model))
+    plan = edits.add_obstacle(
+        plan, Obstacle(x=0.1, y=0.1, underside=0.1, length=0.1, width=0.1, thickness=0.05)
+    )
+    lining = plan.walls[0].bands[0].lining
+    cover = WallCover(bands=(Band(lining=lining, top=0.5), Band(lining=lining)))
+    return edits.set_wall_cover(plan, 0, cover)
+
+
+def plans() -> tuple[Plan, ...]:
+    """With each kind of target, so that every dial has a place."""
+    plan = furnished()
+    return plan, edits.changed(plan, target=DliTarget(low=8.0, high=14.0))
+
+
+def test_the_names_of_the_command_line_are_kept_and_lead() -> None:
+    assert tuple(DIALS)[: len(COMMAND_LINE)] == COMMAND_LINE
+
+
+@pytest.mark.parametrize("key", DIALS)
+def test_every_dial_puts_what_it_reads_and_keeps_to_its_bounds(key: str) -> None:
+    row = dial(key)
+    plan = next(one for one in plans() if row.places(one))
+    together = () if row.at is PlaceKind.CORNER else (None,)
+    for place in (*together, *row.places(plan)):
+        low, high = row.bounds(plan, place)
+        present = row.get(plan, place)
+        start = present if present is not None else (low + high) / 2
+        value = round(start) if key == "bars" else start
+        # A little off where the plan stands, towards the farther bound.
+        step = 0.02 * min(high - low, 1.0) * (1 if high - value > value - low else -1)
+        value = value if key == "bars" else value + step
+        turned = row.put(plan, place, value)
+        if key != "size":
+            assert row.get(turned, place) == pytest.approx(value), (key, place)
+        for beyond in (low - 1.0, high + 1.0):
+            with pytest.raises(ValueError, match="must be"):
+                row.put(plan, place, beyond)
+
+
+def test_bounds_follow_the_plan_and_say_what_sets_them() -> None:
+    plan = sample_plan()
+    # By hand: ceiling 1.2 m less canopy 0.2 m; lamp face at 0.6 m less a centimetre.
+    assert dial("height").bounds(plan) == pytest.approx((0.01, 1.0))
+    assert dial("canopy").bounds(plan)[1] == pytest.approx(0.59)
+    with pytest.raises(ValueError, match="must be at most") as caught:
+        dial("canopy").put(plan, None, 0.7)
+    said = str(caught.value)
+    assert in_unit(said, LengthUnit.CM) == (
+        "Canopy height: must be at most 59 cm, not 70 cm (lamp 1 hangs at 60 cm)."
+    )
+    assert in_unit(said, LengthUnit.INCH) == (
+        "Canopy height: must be at most 23.23 in, not 27.56 in (lamp 1 hangs at 23.62 in)."
+    )
+    with pytest.raises(ValueError, match="the canopy is at"):
+        dial("space-height").put(plan, None, 0.15)
+
+
+def test_all_at_once_reads_one_value_only_where_all_have_it() -> None:
+    plan = furnished()
+    height, second = dial("height"), Place(PlaceKind.LAMP, 1)
+    assert height.get(plan) == 0.4
+    apart = height.put(plan, second, 0.5)
+    assert height.get(apart) is None
+    assert height.get(apart, second) == 0.5
+    assert [lamp.hanging_height for lamp in height.put(apart, None, 0.3).lamps] == [0.3, 0.3]
+    assert dial("bars").places(plan) == (second,)
+    with pytest.raises(ValueError, match="Lamp 1 has no number of bars"):
+        dial("bars").put(plan, Place(PlaceKind.LAMP, 0), 2)
+
+
+def test_a_photon_flux_waits_for_its_watts() -> None:
+    # The photon energy at 700 nm allows 5.85 µmol/J (h c N_A / λ): 40 W give at most 234.
+    plan = sample_plan()
+    ppf, watts = dial("ppf"), dial("watts")
+    with pytest.raises(ValueError, match=r"at most 234 µmol/s, not 600 µmol/s \(no lamp"):
+        ppf.put(plan, None, 600.0)
+    assert ppf.get(ppf.put(watts.put(plan, None, 240.0), None, 600.0)) == 600.0
+    assert ppf.redo is Redo.NOTHING
+
+
+def test_spacing_and_wall_reflectance_by_hand() -> None:
+    lamp = sample_plan().lamps[0]
+    lamps = tuple(lamp.model_copy(update={"x": x, "y": 0.25}) for x in (0.2, 0.4))
+    plan = edits.changed(sample_plan(), lamps=lamps)
+    assert lamp_spacing(plan) == pytest.approx(0.2)
+    spread = dial("spacing").put(plan, None, 0.3)
+    # About the middle at 0.3: 0.15 and 0.45.
+    assert [one.x for one in spread.lamps] == pytest.approx([0.15, 0.45])
+    darker = dial("reflectance").put(plan, None, 0.5)
+    swept = darker.lining(darker.walls[0].bands[0].lining)
+    assert swept.reflectance == 0.5
+    # An adopted value is not passed off as the material's own.
+    assert swept.name.endswith("taken as 50 %")
+    assert swept.source.startswith("A value tried in place of")
+    assert darker.lining(darker.floor).reflectance == 0.8
+    one = dial("reflectance").put(plan, Place(PlaceKind.WALL, 1, 0), 0.5)
+    assert [one.lining(c.bands[0].lining).reflectance == 0.5 for c in one.walls].count(True) == 1
+    with pytest.raises(ValueError, match="nothing in the plan that has a lamp spacing"):
+        dial("spacing").put(sample_plan(), None, 0.3)
+    with pytest.raises(ValueError, match="at most 100 %, not 150 %"):
+        dial("reflectance").put(plan, None, 1.5)
+
+
+def test_an_unknown_dial_is_answered_with_those_there_are() -> None:
+    with pytest.raises(ValueError, match="no number called 'heigth'; there is height, output"):
+        dial("heigth")
