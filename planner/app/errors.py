@@ -12,9 +12,10 @@ import sys
 import threading
 import traceback
 from collections.abc import Callable
+from logging.handlers import RotatingFileHandler
 from pathlib import Path
 from types import TracebackType
-from typing import TextIO
+from typing import Final, TextIO
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QFontDatabase, QGuiApplication
@@ -31,7 +32,9 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.about import details
 
-Rescue = Callable[[], Path | None]
+Rescue = Callable[[], str]
+LOG_NAME: Final = "planner.log"
+LOG_BYTES: Final = 500_000
 _log = logging.getLogger(__name__)
 
 
@@ -46,19 +49,16 @@ def report_text(
 class ErrorDialog(QDialog):
     """Says what happened and where the work went; the report can be copied."""
 
-    def __init__(self, report: str, rescued: Path | None, parent: QWidget | None = None) -> None:
+    def __init__(self, report: str, fate: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Something went wrong")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        if rescued is None:
-            fate = "There was no unsaved work to rescue."
-        else:
-            fate = f"Your work was kept in {rescued} and will be offered at the next start."
         message = QLabel(
             "The program met a fault of its own and could not do what you asked. "
             f"{fate} You can go on working; save your plan under a new name to be safe.",
             self,
         )
+        message.setTextFormat(Qt.TextFormat.PlainText)
         message.setWordWrap(True)
         self.report = QPlainTextEdit(report, self)
         self.report.setReadOnly(True)
@@ -92,19 +92,23 @@ class FaultReporter(QObject):
     Parameters
     ----------
     rescue
-        Writes unsaved work to a safe place and returns where, or None without any.
+        Writes unsaved work to a safe place and says in a sentence what became of it.
     """
 
     _caught = Signal(str)
 
-    def __init__(self, rescue: Rescue, window: QWidget | None = None) -> None:
+    def __init__(self, rescue: Rescue | None = None, window: QWidget | None = None) -> None:
         super().__init__()
-        self._rescue = rescue
+        self._rescue: Rescue = rescue or _nothing_yet
         self._window = window
         self._dialog: ErrorDialog | None = None
         self._old_hooks = (sys.excepthook, threading.excepthook)
         # Faults of other threads are shown by the GUI thread: signals cross over.
         self._caught.connect(self._show)
+
+    def watch(self, rescue: Rescue, window: QWidget) -> None:
+        """Guard the work of a window from now on."""
+        self._rescue, self._window = rescue, window
 
     def install(self) -> None:
         """Take over both hooks."""
@@ -119,6 +123,10 @@ class FaultReporter(QObject):
     def dialog(self) -> ErrorDialog | None:
         """The dialog now open, if any."""
         return self._dialog
+
+    def report(self, error: BaseException) -> None:
+        """Show and write down a fault that was caught."""
+        self._on_exception(type(error), error, error.__traceback__)
 
     def _on_exception(
         self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
@@ -140,17 +148,42 @@ class FaultReporter(QObject):
             # One dialog, however often a repeated fault (in painting, say) strikes.
             return
         try:
-            rescued = self._rescue()
-        except Exception:  # noqa: BLE001 - the fault itself must be shown all the same
+            fate = self._rescue()
+        except Exception as error:  # noqa: BLE001 - ends up in the dialog
+            # The fault itself must be shown all the same.
             _log.exception("The work could not be rescued")
-            rescued = None
-        self._dialog = ErrorDialog(report, rescued, self._window)
+            fate = f"Your unsaved work could NOT be kept aside ({error!r}); save it now."
+        self._dialog = ErrorDialog(report, fate, self._window)
         self._dialog.finished.connect(self._forget)
         self._dialog.open()
 
     @Slot()
     def _forget(self) -> None:
         self._dialog = None
+
+
+def _nothing_yet() -> str:
+    return "No plan was open yet, so no work is lost."
+
+
+def keep_log(folder: Path) -> logging.Handler | None:
+    """Write warnings and faults to a rotating log in a folder, at most a megabyte in all.
+
+    Returns the handler, to be taken off at the end; None where the folder cannot be written.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        handler = RotatingFileHandler(
+            folder / LOG_NAME, maxBytes=LOG_BYTES, backupCount=1, encoding="utf-8",
+            errors="backslashreplace",
+        )  # fmt: skip
+    except OSError:
+        _log.warning("No log can be kept in %s", folder)
+        return None
+    handler.setLevel(logging.WARNING)
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    logging.getLogger().addHandler(handler)
+    return handler
 
 
 def trace_crashes(folder: Path) -> TextIO | None:

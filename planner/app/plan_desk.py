@@ -19,6 +19,7 @@ from planner.app.recent import RecentPlans
 from planner.app.settings import Settings
 from planner.files.errors import PlanChangedError, PlanFileError
 from planner.files.lock import FileLock, lock_file_of, lock_plan
+from planner.files.place import in_print
 from planner.files.recovery import Leftover, RecoverySlot, leftovers
 from planner.files.store import SUFFIX, Stamp, open_plan, save_plan, with_suffix
 from planner.plan.plan import Plan
@@ -62,7 +63,7 @@ class PlanDesk(QObject):
         path = self._document.path
         if path is None:
             return self._document.plan.name
-        return path.name.removesuffix(SUFFIX).removesuffix(".json") or path.name
+        return in_print(path.name.removesuffix(SUFFIX).removesuffix(".json") or path.name)
 
     # -- opening ------------------------------------------------------------------------
 
@@ -106,7 +107,7 @@ class PlanDesk(QObject):
         self._slot.discard()
         self._document.replace(opened.plan, path.absolute())
         self._remember(path)
-        self.told.emit(f"Opened {path.name}")
+        self.told.emit(f"Opened {in_print(path.name)}")
         return True
 
     def _tell_not_opened(self, error: PlanFileError, asked: bool) -> None:
@@ -165,7 +166,7 @@ class PlanDesk(QObject):
         self._document.mark_saved(plan, path.absolute())
         self._slot.discard()
         self._remember(path)
-        self.told.emit(f"Saved {path.name}")
+        self.told.emit(f"Saved {in_print(path.name)}")
 
     def may_leave(self) -> bool:
         """Ask what becomes of unsaved changes; whether the plan may be left."""
@@ -184,19 +185,39 @@ class PlanDesk(QObject):
         if not self._document.dirty:
             return None
         try:
-            self._slot.write(self._document.plan, self._document.path)
+            self._slot.write(self._document.plan, self._document.path, self._stamp)
         except PlanFileError as error:
             _log.warning("No copy of unsaved work can be kept: %s", error)
             self.told.emit(f"Unsaved work cannot be kept aside: {error.problem}.")
             return None
         return self._slot.file
 
+    def rescue(self) -> str:
+        """Copy unsaved work aside after a fault, and say in a sentence what became of it."""
+        if not self._document.dirty:
+            return "There was no unsaved work to rescue."
+        self._keep.stop()
+        try:
+            self._slot.write(self._document.plan, self._document.path, self._stamp)
+        except PlanFileError as error:
+            return (
+                f"Your unsaved work could NOT be kept aside: {error.problem}. It is still in the "
+                "window; save it now, on another disk if need be."
+            )
+        return f"Your work was kept in {self._slot.file} and will be offered at the next start."
+
     def offer_leftovers(self) -> bool:
         """Offer work that earlier runs left unsaved; whether some was restored."""
-        for leftover in leftovers():
+        found, spoilt = leftovers()
+        for sentence in spoilt:
+            self.questions.tell_failure("Unsaved work cannot be read", sentence)
+        for leftover in found:
             name = leftover.path.name if leftover.path is not None else leftover.plan.name
             answer = self.questions.recovered(
-                name, leftover.path, leftover.written.astimezone().replace(tzinfo=None)
+                name,
+                leftover.path,
+                leftover.written.astimezone().replace(tzinfo=None),
+                moved_on=leftover.file_moved_on,
             )
             if answer is Recovered.DISCARD:
                 leftover.discard()
@@ -207,13 +228,12 @@ class PlanDesk(QObject):
 
     def _restore(self, leftover: Leftover) -> None:
         path = leftover.path
-        self._stamp = None
+        # The file as it was when the work began: saving asks where it has moved on since.
+        self._stamp = leftover.stamp or Stamp("")
         try:
             self._take_lock(path)
-            if path is not None and path.exists():
-                self._stamp = open_plan(path).stamp
         except PlanFileError:
-            # The file is open elsewhere or no longer a plan: the work goes on without it.
+            # The file is open elsewhere: the work goes on without it.
             self._take_lock(None)
             path = None
         self._document.replace(leftover.plan, path, saved=False)

@@ -13,6 +13,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from planner.app.words import PLAN_FILTER
+from planner.files.place import in_print
 
 _Button = QMessageBox.StandardButton
 _ButtonRole = QMessageBox.ButtonRole
@@ -66,7 +67,7 @@ class Questions:
         box = self._box(
             QMessageBox.Icon.Warning,
             "The file has changed",
-            f"'{path.name}' was changed by another program since it was opened here.",
+            f"'{in_print(path.name)}' was changed by another program since it was opened here.",
             "Saving over it would lose those other changes.",
         )
         over = box.addButton("Save over it", _ButtonRole.DestructiveRole)
@@ -80,10 +81,20 @@ class Questions:
             return ChangedOnDisk.SAVE_ELSEWHERE
         return ChangedOnDisk.CANCEL
 
-    def recovered(self, name: str, path: Path | None, kept_at: datetime | None) -> Recovered:
-        """The last run ended without saving; its work was kept."""
+    def recovered(
+        self, name: str, path: Path | None, kept_at: datetime | None, *, moved_on: bool = False
+    ) -> Recovered:
+        """The last run ended without saving; its work was kept.
+
+        ``moved_on``: the file was changed since by somebody else.
+        """
+        name = in_print(name)
         when = "" if kept_at is None else f" It was kept on {kept_at:%Y-%m-%d at %H:%M}."
-        where = "It was never saved to a file." if path is None else f"It belongs to {path}."
+        where = "It was never saved to a file." if path is None else (
+            f"It belongs to {in_print(str(path))}."
+        )  # fmt: skip
+        if moved_on:
+            where += " That file was saved anew since; you will be asked before it is written over."
         box = self._box(
             QMessageBox.Icon.Question,
             "Unsaved work found",

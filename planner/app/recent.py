@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMenu
 from planner.app.settings import Settings
 from planner.files.atomic import real_path
 from planner.files.errors import is_file
+from planner.files.place import in_print
 
 MAX_RECENT: Final = 10
 
@@ -56,11 +57,11 @@ class RecentPlans(QObject):
             mark = f"&{number}  " if number < 10 else f"{number}  "
             note = "" if found else "  (not found)"
             # A doubled ampersand is a plain one; a single one would be a shortcut mark.
-            name = str(path.name).replace("&", "&&")
+            name = in_print(path.name).replace("&", "&&")
             action = menu.addAction(f"{mark}{name}{note}")
             action.setEnabled(found)
-            action.setToolTip(str(path))
-            action.setStatusTip(str(path))
+            action.setToolTip(in_print(str(path)))
+            action.setStatusTip(in_print(str(path)))
             action.triggered.connect(lambda _=False, path=path: self.chosen.emit(path))
         if not paths:
             menu.addAction("No plans opened yet").setEnabled(False)

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QApplication
 
 from planner import __version__
 from planner.app import theme
-from planner.app.errors import FaultReporter, trace_crashes
+from planner.app.errors import FaultReporter, keep_log, trace_crashes
 from planner.app.estimator import Estimator
 from planner.app.exports import write_picture
 from planner.app.main_window import MainWindow
@@ -61,23 +61,41 @@ def run_window(plan_path: Path | None = None, *, demo: bool = False) -> int:
     """
     logging.basicConfig(level=logging.WARNING, format="%(levelname)s: %(message)s")
     app = make_application()
-    trace = trace_crashes(state_folder())
+    trace, log = trace_crashes(state_folder()), keep_log(state_folder())
+    # Before the window: what goes wrong while it is built is shown and written down, too.
+    reporter = FaultReporter()
+    reporter.install()
+    try:
+        code = _run_window(app, reporter, plan_path, demo=demo)
+    finally:
+        reporter.remove()
+        if trace is not None:
+            trace.close()
+        if log is not None:
+            logging.getLogger().removeHandler(log)
+            log.close()
+    return code
+
+
+def _run_window(
+    app: QApplication, reporter: FaultReporter, plan_path: Path | None, *, demo: bool
+) -> int:
     settings = Settings.of_user()
     theme.apply(settings.values.theme)
-    window = open_window(settings, plan_path, demo=demo)
-    reporter = FaultReporter(window.desk.keep_copy, window)
-    reporter.install()
+    try:
+        window = open_window(settings, plan_path, demo=demo)
+    except Exception as error:  # noqa: BLE001 - told in the dialog, which ends the program
+        reporter.report(error)
+        app.exec()
+        return 1
+    reporter.watch(window.desk.rescue, window)
     if isinstance(app, PlannerApplication):
         app.file_asked.connect(window.desk.open)
     # The session ends (log-out, shut-down): whatever becomes of us, the work is kept.
     app.commitDataRequest.connect(lambda _session: window.desk.keep_copy())
     window.show()
     QTimer.singleShot(0, window.desk.offer_leftovers)
-    code = app.exec()
-    reporter.remove()
-    if trace is not None:
-        trace.close()
-    return code
+    return app.exec()
 
 
 def open_window(

@@ -5,9 +5,18 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
+import re
 import secrets
 import stat
+import time
 from pathlib import Path
+from typing import Final
+
+STALE_S: Final = 600.0
+"""Longer than any write takes."""
+
+_UNFINISHED: Final = re.compile(r"\.unfinished-[0-9a-f]{12}\.tmp|\.[a-z0-9_]{8}\.part")
+"""Temporary names, those of earlier versions included."""
 
 
 def write_atomically(path: Path, data: bytes) -> None:
@@ -27,6 +36,7 @@ def write_atomically(path: Path, data: bytes) -> None:
         raise PermissionError(13, "the file is read-only", str(path))
     if target.is_dir():
         raise IsADirectoryError(21, "is a folder", str(path))
+    sweep_unfinished(target.parent)
     temporary = target.with_name(f".unfinished-{secrets.token_hex(6)}.tmp")
     flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
     descriptor = os.open(temporary, flags, 0o666)
@@ -43,6 +53,21 @@ def write_atomically(path: Path, data: bytes) -> None:
             temporary.unlink()
         raise
     _sync_folder(target.parent)
+
+
+def sweep_unfinished(folder: Path) -> None:
+    """Take away what writers that were killed left unfinished in a folder.
+
+    What is younger than ``STALE_S`` may still be written. Files under names this program
+    never gives are left alone; so is everything where the system refuses.
+    """
+    oldest = time.time() - STALE_S
+    with contextlib.suppress(OSError), os.scandir(folder) as entries:
+        for entry in entries:
+            if _UNFINISHED.fullmatch(entry.name):
+                with contextlib.suppress(OSError):
+                    if entry.stat(follow_symlinks=False).st_mtime < oldest:
+                        Path(entry.path).unlink()
 
 
 def real_path(path: Path) -> Path:

@@ -6,12 +6,14 @@ The text of every error here is meant for the screen as it stands.
 from __future__ import annotations
 
 import errno
+import os
 from pathlib import Path
 from typing import Final
 
 from pydantic import ValidationError
 
 from planner.files.explain import explain_validation
+from planner.files.place import in_print
 
 __all__ = [
     "PlanChangedError",
@@ -51,7 +53,7 @@ class PlanFileError(Exception):
         self, path: Path, problem: str, *, act: str = "opened", problems: tuple[str, ...] = ()
     ) -> None:
         self.path, self.problem, self.problems = path, problem.rstrip("."), problems
-        super().__init__(f"'{path.name or path}' cannot be {act}: {self.problem}.")
+        super().__init__(f"'{in_print(path.name or str(path))}' cannot be {act}: {self.problem}.")
 
 
 class PlanChangedError(PlanFileError):
@@ -120,8 +122,9 @@ def _system_words(path: Path, error: OSError, act: str) -> str:
     folder = path.parent
     if isinstance(error, FileNotFoundError | NotADirectoryError):
         if not is_folder(folder):
-            return f"the folder '{folder}' does not exist"
-        return f"there is no such file in '{folder.resolve()}' (moved, renamed or deleted?)"
+            return f"the folder '{in_print(str(folder))}' does not exist"
+        place = in_print(os.path.realpath(folder))
+        return f"there is no such file in '{place}' (moved, renamed or deleted?)"
     if isinstance(error, IsADirectoryError) or is_folder(path):
         return "it is a folder, not a file"
     if isinstance(error, PermissionError):

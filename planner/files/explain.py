@@ -8,7 +8,7 @@ from typing import Any, Final
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from planner.files.place import place_in_words, quantity_in_words
+from planner.files.place import in_print, place_in_words, quantity_in_words
 from planner.units import LengthUnit
 
 _BOUND_WORDS: Final = {
@@ -110,9 +110,7 @@ def _shown(given: Any) -> str:
 
 
 def _cut(text: str) -> str:
-    plain = "".join(
-        letter if letter.isprintable() else "\N{REPLACEMENT CHARACTER}" for letter in text
-    )
+    plain = in_print(text)
     return plain if len(plain) <= _SHOWN_TEXT else plain[: _SHOWN_TEXT - 1] + "…"
 
 

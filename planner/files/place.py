@@ -96,6 +96,14 @@ _BAND_UNITS: Final = {
 }
 
 
+def in_print(text: str) -> str:
+    """A text on one line, with a stand-in for every sign that cannot be printed.
+
+    Names of files may hold line breaks and bytes that are no letters.
+    """
+    return "".join(sign if sign.isprintable() else "\N{REPLACEMENT CHARACTER}" for sign in text)
+
+
 def known_as(field: str) -> str:
     """The word for a field of the plan."""
     return _NAMES.get(field, field.replace("_", " "))

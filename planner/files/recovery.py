@@ -16,11 +16,12 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Final
 
-from planner.files.atomic import write_atomically
+from planner.files.atomic import sweep_unfinished, write_atomically
 from planner.files.errors import PlanFileError, system_problem
 from planner.files.json_text import JsonTextError, parse_json
 from planner.files.lock import FileLock, try_lock
-from planner.files.store import plan_from_bytes
+from planner.files.place import in_print
+from planner.files.store import Stamp, changed_on_disk, plan_from_bytes
 from planner.plan.plan import Plan
 
 STATE_DIR_VARIABLE: Final = "PLANNER_STATE_DIR"
@@ -44,13 +45,25 @@ class Leftover:
     """Unsaved work of a window that is gone.
 
     ``path`` is the plan file it belonged to (None if it was never saved), ``written``
-    the time of the last copy.
+    the time of the last copy, ``stamp`` that of the file as it was opened or last saved
+    (None where nobody noted it).
     """
 
     file: Path
     plan: Plan
     path: Path | None
     written: datetime
+    stamp: Stamp | None = None
+
+    @property
+    def file_moved_on(self) -> bool:
+        """Whether the plan file holds something else now than when the work began."""
+        if self.path is None:
+            return False
+        try:
+            return changed_on_disk(self.path, self.stamp or Stamp(""))
+        except (OSError, ValueError):
+            return True
 
     def discard(self) -> None:
         """Throw the copy away; harmless if it is gone already."""
@@ -74,8 +87,10 @@ class RecoverySlot:
         """Where the copy is kept; it exists only while there is something to keep."""
         return self._file
 
-    def write(self, plan: Plan, path: Path | None) -> None:
+    def write(self, plan: Plan, path: Path | None, stamp: Stamp | None = None) -> None:
         """Keep a copy of the plan; ``path`` is the plan file it belongs to.
+
+        ``stamp`` is that of the file as this window knows it.
 
         Raises ``PlanFileError`` where the state folder cannot be written.
         """
@@ -83,6 +98,7 @@ class RecoverySlot:
             "recovery": 1,
             "written": datetime.now(UTC).isoformat(),
             "path": None if path is None else str(path.absolute()),
+            "stamp": None if stamp is None else stamp.sha256,
             "plan": plan.model_dump(mode="json"),
         }
         try:
@@ -106,43 +122,61 @@ class RecoverySlot:
             self._lock = None
 
 
-def leftovers(folder: Path | None = None) -> list[Leftover]:
-    """Unsaved work of windows that no longer run, newest first.
+def leftovers(folder: Path | None = None) -> tuple[list[Leftover], list[str]]:
+    """Unsaved work of windows that no longer run, newest first, and what could not be read.
 
-    Copies of running windows are left out; a copy that cannot be read is left where it
-    is, for a person to look at.
+    Copies of running windows are left out. A copy that cannot be read is put aside under
+    another name, for a person to look at, and told in a sentence.
     """
     place = folder if folder is not None else _recovery_folder()
     found: list[Leftover] = []
+    told: list[str] = []
     for file in sorted(place.glob(f"*{_SUFFIX}")):
         lock = try_lock(_lock_file(file))
         if lock is None:
             continue
         with lock:
-            leftover = _read_leftover(file)
-        if leftover is not None:
-            found.append(leftover)
+            try:
+                found.append(_read_leftover(file))
+            except PlanFileError as error:
+                told.append(_put_aside(file, error))
     _sweep_locks(place)
-    return sorted(found, key=lambda leftover: leftover.written, reverse=True)
+    sweep_unfinished(place)
+    return sorted(found, key=lambda leftover: leftover.written, reverse=True), told
 
 
-def _read_leftover(file: Path) -> Leftover | None:
+def _read_leftover(file: Path) -> Leftover:
+    """The work a copy holds; raises ``PlanFileError``."""
     try:
         content = parse_json(file.read_bytes())
         plan = plan_from_bytes(json.dumps(content["plan"]).encode(), file)
         written = datetime.fromisoformat(content["written"]).astimezone(UTC)
-        path = content["path"]
-        return Leftover(file, plan, None if path is None else Path(path), written)
-    except (
-        OSError,
-        JsonTextError,
-        PlanFileError,
-        LookupError,
-        TypeError,
-        ValueError,
-        OverflowError,
-    ):
-        return None
+        path, stamp = content["path"], content.get("stamp")
+        return Leftover(
+            file,
+            plan,
+            None if path is None else Path(path),
+            written,
+            None if stamp is None else Stamp(str(stamp)),
+        )
+    except OSError as error:
+        raise system_problem(file, error) from error
+    except JsonTextError as error:
+        raise PlanFileError(file, str(error)) from error
+    except (LookupError, TypeError, ValueError, OverflowError, AttributeError) as error:
+        raise PlanFileError(file, "it is not a copy this program made") from error
+
+
+def _put_aside(file: Path, error: PlanFileError) -> str:
+    aside = file.with_name(file.name.removesuffix(_SUFFIX) + ".unreadable.json")
+    try:
+        file.replace(aside)
+    except OSError:
+        aside = file
+    return (
+        f"A copy of unsaved work cannot be opened: {error.problem}. "
+        f"It was not thrown away; it lies in '{in_print(str(aside))}'."
+    )
 
 
 def _recovery_folder() -> Path:

@@ -43,8 +43,10 @@ class ReadyAnswers(Questions):
         self.asked.append(f"changed {path.name}")
         return self.on_changed
 
-    def recovered(self, name: str, path: Path | None, kept_at: datetime | None) -> Recovered:
-        self.asked.append(f"recovered {name}")
+    def recovered(
+        self, name: str, path: Path | None, kept_at: datetime | None, *, moved_on: bool = False
+    ) -> Recovered:
+        self.asked.append(f"recovered {name}" + " over a newer file" * moved_on)
         return self.on_recovered
 
     def tell_failure(self, title: str, message: str) -> None:

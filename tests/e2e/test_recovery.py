@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import errno
+import os
 import sys
 from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QAbstractButton
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
-from planner.app.errors import FaultReporter
+from planner.app.errors import ErrorDialog, FaultReporter
 from planner.app.main_window import MainWindow
 from planner.app.plan_desk import KEEP_AFTER_MS
 from planner.app.questions import Recovered
+from planner.app.run import open_window, run_window
+from planner.app.settings import Settings
 from planner.files.recovery import leftovers
 from planner.files.store import load_plan, save_plan
 from tests.e2e.shell import make_window, small_plan, trigger
@@ -110,7 +114,7 @@ def test_left_work_is_thrown_away_only_on_demand(
     answers.on_recovered = answer
     assert not window.desk.offer_leftovers()
     assert window.document.plan == before
-    assert len(leftovers()) == (1 if answer is Recovered.LATER else 0)
+    assert len(leftovers()[0]) == (1 if answer is Recovered.LATER else 0)
 
 
 def test_the_work_of_a_window_that_still_runs_is_not_offered(qtbot: QtBot) -> None:
@@ -133,7 +137,7 @@ def test_an_unforeseen_fault_rescues_the_work_and_offers_a_report(
 ) -> None:
     window, _ = make_window(qtbot)
     trigger(window, "add_lamp")
-    reporter = FaultReporter(window.desk.keep_copy, window)
+    reporter = FaultReporter(window.desk.rescue, window)
     reporter.install()
     try:
         for _ in range(3):
@@ -156,3 +160,93 @@ def test_an_unforeseen_fault_rescues_the_work_and_offers_a_report(
         assert reporter.dialog is None
     finally:
         reporter.remove()
+
+
+def test_a_newer_file_is_said_and_kept_when_old_work_is_restored(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    file = tmp_path / "attic.plan.json"
+    save_plan(small_plan("Attic"), file)
+    lost, _ = make_window(qtbot)
+    lost.desk.open(file)
+    trigger(lost, "add_lamp")
+    lost.desk.keep_copy()
+    crash(lost)
+    save_plan(small_plan("Newer"), file)
+
+    window, answers = make_window(qtbot)
+    answers.on_recovered = Recovered.RESTORE
+    assert window.desk.offer_leftovers()
+    assert answers.asked == ["recovered attic.plan.json over a newer file"]
+    trigger(window, "save")
+    assert answers.asked[-1] == "changed attic.plan.json"
+    assert load_plan(file) == small_plan("Newer")
+    assert window.isWindowModified()
+
+
+def test_a_copy_that_cannot_be_read_is_mentioned(qtbot: QtBot, own_folders: Path) -> None:
+    folder = own_folders / "state" / "recovery"
+    folder.mkdir()
+    (folder / "7-abc.recovery.json").write_bytes(b"{")
+    window, answers = make_window(qtbot)
+    assert not window.desk.offer_leftovers()
+    assert "A copy of unsaved work cannot be opened" in answers.told[0]
+
+
+def test_a_full_disk_is_not_called_no_unsaved_work(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window, _ = make_window(qtbot)
+    assert window.desk.rescue() == "There was no unsaved work to rescue."
+    trigger(window, "add_lamp")
+
+    def full(path: Path, data: bytes) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device", str(path))
+
+    monkeypatch.setattr("planner.files.recovery.write_atomically", full)
+    said = window.desk.rescue()
+    assert "could NOT be kept" in said
+    assert "the disk is full" in said
+    monkeypatch.undo()
+    assert "Your work was kept in" in window.desk.rescue()
+
+
+def test_a_last_plan_the_system_refuses_to_look_at_does_not_stop_the_start(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shut = tmp_path / "shut" / "a.plan.json"
+    Settings.of_user().keep(last_plan=shut, recent=(shut,), started_before=True)
+    real = Path.stat
+
+    def refused(self: Path, **how: bool) -> os.stat_result:
+        if self == shut:
+            raise PermissionError(errno.EACCES, "Permission denied", str(self))
+        return real(self, **how)
+
+    monkeypatch.setattr(Path, "stat", refused)
+    window = open_window(Settings.of_user())
+    qtbot.addWidget(window)
+    assert window.document.path is None
+
+
+def test_a_fault_while_the_window_is_built_is_shown_and_written_down(
+    qtbot: QtBot, own_folders: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def broken(*_: object, **__: object) -> None:
+        raise KeyError("no such wall")
+
+    monkeypatch.setattr("planner.app.run.open_window", broken)
+    monkeypatch.setattr("planner.app.run.trace_crashes", lambda _folder: None)
+    shown: list[str] = []
+
+    def waits(*_: object) -> int:
+        for one in QApplication.topLevelWidgets():
+            if isinstance(one, ErrorDialog) and one.isVisible():
+                shown.extend(label.text() for label in one.findChildren(QLabel))
+                one.close()
+        return 0
+
+    monkeypatch.setattr(QApplication, "exec", waits)
+    assert run_window() == 1
+    assert "no work is lost" in shown[0]
+    assert "no such wall" in (own_folders / "state" / "planner.log").read_text("utf-8")

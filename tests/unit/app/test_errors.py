@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import faulthandler
+import logging
 import sys
 import threading
 from collections.abc import Iterator
@@ -10,7 +11,14 @@ import pytest
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
-from planner.app.errors import FaultReporter, report_text, trace_crashes
+from planner.app.errors import (
+    LOG_BYTES,
+    LOG_NAME,
+    FaultReporter,
+    keep_log,
+    report_text,
+    trace_crashes,
+)
 
 
 @pytest.fixture
@@ -20,9 +28,9 @@ def rescued() -> list[int]:
 
 @pytest.fixture
 def reporter(rescued: list[int], qtbot: QtBot) -> Iterator[FaultReporter]:
-    def rescue() -> Path | None:
+    def rescue() -> str:
         rescued.append(1)
-        return Path("/state/kept.json")
+        return "Your work was kept in /state/kept.json."
 
     made = FaultReporter(rescue)
     made.install()
@@ -75,7 +83,7 @@ def test_a_fault_in_another_thread_is_shown_too(reporter: FaultReporter, qtbot: 
 
 
 def test_a_rescue_that_fails_itself_does_not_hide_the_fault(qtbot: QtBot) -> None:
-    def broken() -> Path | None:
+    def broken() -> str:
         raise OSError("disk full")
 
     reporter = FaultReporter(broken)
@@ -84,6 +92,8 @@ def test_a_rescue_that_fails_itself_does_not_hide_the_fault(qtbot: QtBot) -> Non
         _raise_through_hook()
         assert reporter.dialog is not None
         assert "odd even number" in reporter.dialog.report.toPlainText()
+        (said, *_) = (label.text() for label in reporter.dialog.findChildren(QLabel))
+        assert "could NOT be kept" in said
         reporter.dialog.close()
     finally:
         reporter.remove()
@@ -91,7 +101,7 @@ def test_a_rescue_that_fails_itself_does_not_hide_the_fault(qtbot: QtBot) -> Non
 
 def test_removing_gives_the_hooks_back(qtbot: QtBot) -> None:
     before = (sys.excepthook, threading.excepthook)
-    reporter = FaultReporter(lambda: None)
+    reporter = FaultReporter()
     reporter.install()
     assert sys.excepthook != before[0]
     reporter.remove()
@@ -114,3 +124,28 @@ def test_a_crash_trace_has_a_place_or_is_done_without(tmp_path: Path) -> None:
     blocked = tmp_path / "file"
     blocked.write_text("")
     assert trace_crashes(blocked / "state") is None
+
+
+def test_a_fault_leaves_a_log_that_stays_small(tmp_path: Path, qtbot: QtBot) -> None:
+    handler = keep_log(tmp_path / "state")
+    assert handler is not None
+    reporter = FaultReporter()
+    try:
+        for number in range(400):
+            try:
+                raise ArithmeticError(f"odd {number} " + "x" * 4000)
+            except ArithmeticError as error:
+                reporter.report(error)
+    finally:
+        logging.getLogger().removeHandler(handler)
+        handler.close()
+    assert reporter.dialog is not None
+    reporter.dialog.close()
+    files = list((tmp_path / "state").iterdir())
+    assert sum(file.stat().st_size for file in files) <= 2 * LOG_BYTES
+    assert "odd 399" in (tmp_path / "state" / LOG_NAME).read_text("utf-8")
+
+
+def test_a_folder_that_takes_no_log_is_done_without(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("")
+    assert keep_log(tmp_path / "file" / "state") is None

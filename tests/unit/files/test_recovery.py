@@ -12,6 +12,7 @@ import pytest
 from planner.files import recovery
 from planner.files.errors import PlanFileError
 from planner.files.recovery import RecoverySlot, leftovers, state_folder
+from planner.files.store import open_plan, save_plan
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from tests.unit.files.valid_text import VALID
@@ -74,7 +75,7 @@ def test_without_a_setting_it_is_the_systems_own_place(monkeypatch: pytest.Monke
 
 def test_work_of_a_crashed_window_is_found(plan_file: Path, plan: Plan) -> None:
     crashed(plan_file)
-    (found,) = leftovers()
+    (found,) = leftovers()[0]
     assert found.plan == plan
     assert found.path == plan_file
     assert timedelta(0) <= datetime.now(UTC) - found.written < timedelta(minutes=1)
@@ -83,23 +84,23 @@ def test_work_of_a_crashed_window_is_found(plan_file: Path, plan: Plan) -> None:
 def test_work_of_a_running_window_is_left_alone(plan_file: Path) -> None:
     process = window(plan_file, "wait")
     try:
-        assert leftovers() == []
+        assert leftovers()[0] == []
     finally:
         process.kill()
         process.communicate(timeout=10)
-    assert len(leftovers()) == 1
+    assert len(leftovers()[0]) == 1
 
 
 def test_work_of_this_window_is_left_alone(plan: Plan) -> None:
     slot = RecoverySlot()
     slot.write(plan, None)
-    assert leftovers() == []
+    assert leftovers()[0] == []
     slot.close()
 
 
 def test_after_a_clean_save_nothing_is_offered(plan_file: Path, own_folders: Path) -> None:
     crashed(plan_file, "discard")
-    assert leftovers() == []
+    assert leftovers()[0] == []
     assert list((own_folders / "state" / "recovery").iterdir()) == []
 
 
@@ -124,7 +125,7 @@ def test_after_closing_and_discarding_it_can_be_written_again(plan: Plan) -> Non
 def test_each_window_has_its_own_file(plan: Plan, plan_file: Path) -> None:
     crashed(plan_file)
     crashed(plan_file)
-    assert len({found.file for found in leftovers()}) == 2
+    assert len({found.file for found in leftovers()[0]}) == 2
 
 
 def test_newest_first_and_never_saved_work_has_no_path(
@@ -135,35 +136,64 @@ def test_newest_first_and_never_saved_work_has_no_path(
         slot.write(changed(plan, name=name), None)
         assert slot._lock is not None
         slot._lock.release()  # as the system does for a window that died
-    found = leftovers()
+    found = leftovers()[0]
     assert [leftover.plan.name for leftover in found] == ["newer", "older"]
     assert found[0].path is None
 
 
 def test_discarded_work_is_gone(plan_file: Path, own_folders: Path) -> None:
     crashed(plan_file)
-    (found,) = leftovers()
+    (found,) = leftovers()[0]
     found.discard()
     found.discard()
-    assert leftovers() == []
+    assert leftovers()[0] == []
     assert list((own_folders / "state" / "recovery").iterdir()) == []
 
 
 @pytest.mark.parametrize(
     "litter", [b"", b"{}", b'{"recovery": 1, "plan": 3, "written": "x", "path": null}', b"\x00"]
 )
-def test_a_damaged_copy_is_passed_over_and_kept(
+def test_a_damaged_copy_is_told_once_and_kept(
     plan_file: Path, own_folders: Path, litter: bytes
 ) -> None:
     crashed(plan_file)
     damaged = own_folders / "state" / "recovery" / "1-abc.recovery.json"
     damaged.write_bytes(litter)
-    assert len(leftovers()) == 1
-    assert damaged.read_bytes() == litter
+    found, told = leftovers()
+    assert len(found) == 1
+    (sentence,) = told
+    assert "A copy of unsaved work cannot be opened" in sentence
+    assert "1-abc.unreadable.json" in sentence
+    assert damaged.with_name("1-abc.unreadable.json").read_bytes() == litter
+    again, told = leftovers()
+    assert (len(again), told) == (1, [])
+
+
+def test_the_copy_knows_the_file_as_it_was(plan: Plan, plan_file: Path) -> None:
+    stamp = open_plan(plan_file).stamp
+    slot = RecoverySlot()
+    slot.write(changed(plan, name="Work"), plan_file, stamp)
+    assert slot._lock is not None
+    slot._lock.release()
+    ((found,), _) = leftovers()
+    assert found.stamp == stamp
+    assert not found.file_moved_on
+    save_plan(changed(plan, name="Newer"), plan_file)
+    assert found.file_moved_on
+    plan_file.unlink()
+    assert not found.file_moved_on, "saving brings a lost file back"
+    slot.close()
+
+
+def test_a_copy_that_noted_no_stamp_does_not_trust_the_file(plan_file: Path) -> None:
+    crashed(plan_file)
+    ((found,), _) = leftovers()
+    assert found.stamp is None
+    assert found.file_moved_on
 
 
 def test_no_folder_means_nothing_left() -> None:
-    assert leftovers() == []
+    assert leftovers()[0] == []
 
 
 def test_a_state_folder_that_cannot_be_written(tmp_path: Path, plan: Plan) -> None:

@@ -300,3 +300,16 @@ def test_a_list_without_end_is_refused_before_each_entry_is_judged(tmp_path: Pat
         load_plan(path)
     # Judged one by one there would be a million problems.
     assert caught.value.problems == ()
+
+
+def test_what_killed_writers_left_is_swept_by_the_next(tmp_path: Path) -> None:
+    stale = [tmp_path / ".unfinished-0123456789ab.tmp", tmp_path / ".abc_de12.part"]
+    fresh = tmp_path / ".unfinished-ffffffffffff.tmp"
+    foreign = [tmp_path / "notes.part", tmp_path / ".unfinished-thoughts.tmp"]
+    for file in (*stale, fresh, *foreign):
+        file.write_text("x")
+    for file in (*stale, *foreign):
+        os.utime(file, (0, 0))
+    save_plan(Plan.model_validate(VALID), tmp_path / "a.plan.json")
+    left = {file.name for file in tmp_path.iterdir() if file.is_file()}
+    assert left == {fresh.name, *(file.name for file in foreign), "a.plan.json"}
