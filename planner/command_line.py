@@ -342,6 +342,7 @@ def summary(estimate: Estimate) -> str:
     lines += [
         "",
         content.closure_sentence(estimate),
+        *filter(None, [content.numeric_sentence(estimate), content.recount_sentence(estimate)]),
         f"Map of {nx} x {ny} cells, quality {estimate.options.quality}, "
         f"seed {estimate.options.seed}, {estimate.seconds:.2f} s.",
     ]
@@ -372,9 +373,10 @@ def _contents(plan: Plan) -> str:
 
 def _evaluated(plan: Plan, options: EstimateOptions) -> Estimate:
     from planner.estimate.evaluate import evaluate
+    from planner.estimate.recount import recounted
 
     try:
-        return evaluate(plan, options)
+        return recounted(evaluate(plan, options))
     except ValueError as error:
         raise CommandError(f"This plan cannot be estimated: {error}") from error
 

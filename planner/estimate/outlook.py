@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.recount import recount
+from planner.estimate.result import EstimateOptions, Quality, Recount
 from planner.estimate.sensitivity import LINED, Reckoner, SurfaceGain, gains_from
 from planner.estimate.uncertainty import Uncertainty, uncertainty_from
 from planner.plan.plan import Plan
@@ -19,12 +20,14 @@ class Outlook:
     """Uncertainty of the figures of a plan and the worth of each surface's reflectance.
 
     ``gains`` is sorted by what they bring to the mean; the canopy, which nobody lines, is
-    left out. ``uncertainty`` is None for a dark plan.
+    left out. ``recount`` is the light on the canopy once more, by independent means. Both
+    it and ``uncertainty`` are None for a dark plan.
     """
 
     plan: Plan
     uncertainty: Uncertainty | None
     gains: tuple[SurfaceGain, ...]
+    recount: Recount | None = None
 
 
 def outlook(
@@ -57,4 +60,4 @@ def outlook(
         return Outlook(plan, None, ())
     gains = gains_from(reckoner, second_half)
     lined = tuple(gain for gain in gains if gain.place.kind in LINED)
-    return Outlook(plan, band, lined)
+    return Outlook(plan, band, lined, recount(plan, cancelled=cancelled))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 import numpy as np
@@ -70,6 +71,28 @@ class Share:
 
 
 @dataclass(frozen=True)
+class Recount:
+    """Flux on the canopy counted photon by photon, in µmol s⁻¹, and its standard error.
+
+    Shares neither images nor exchange nor gather with the estimate.
+    """
+
+    flux: float
+    standard_error: float
+    photons: int
+
+    def difference(self, figures: Figures) -> float:
+        """(estimate - count) / count of the mean PPFD."""
+        return figures.mean * figures.canopy_area / self.flux - 1 if self.flux > 0 else 0.0
+
+    def beyond_chance(self, figures: Figures) -> float:
+        """What of the difference three standard errors of the count cannot explain."""
+        if self.flux <= 0:
+            return 0.0
+        return max(abs(self.difference(figures)) - 3 * self.standard_error / self.flux, 0.0)
+
+
+@dataclass(frozen=True)
 class Estimate:
     """The light a plan gives.
 
@@ -98,6 +121,8 @@ class Estimate:
         the edges of shadows and of images seen in part are not in it.
     cell_error
         At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx).
+    recount
+        The light on the canopy counted by independent means, where that was asked for.
     seconds
         Wall-clock time of the computation.
     """
@@ -115,3 +140,16 @@ class Estimate:
     cross_check: float | None = None
     numeric_error: float | None = None
     cell_error: FloatArray | None = None
+    recount: Recount | None = None
+
+    def with_recount(self, count: Recount | None) -> Estimate:
+        """The estimate with a count beside it.
+
+        Where the two means differ beyond chance, the difference is numerical error too.
+        """
+        if count is None:
+            return self
+        error = self.numeric_error
+        if error is not None:
+            error = math.hypot(error, count.beyond_chance(self.figures))
+        return replace(self, recount=count, numeric_error=error)

@@ -326,3 +326,23 @@ def numeric_sentence(estimate: Estimate) -> str:
     if error is None or plan_is_dark(estimate):
         return ""
     return f"The sums themselves are good to about {percent(error)} in each cell of the map."
+
+
+def recount_sentence(estimate: Estimate) -> str:
+    """Whether the photons counted beside the estimate tell the same; '' where none were."""
+    count = estimate.recount
+    if count is None or plan_is_dark(estimate):
+        return ""
+    difference = count.difference(estimate.figures)
+    chance = count.standard_error / count.flux if count.flux > 0 else 0.0
+    if count.beyond_chance(estimate.figures) > 0:
+        side = "more" if difference > 0 else "less"
+        return (
+            f"Photons counted by independent means disagree: the map holds "
+            f"{percent(abs(difference))} {side} light than they bring (their chance: "
+            f"{percent(chance)}). Do not rely on it to better than that."
+        )
+    return (
+        f"Photons counted by independent means agree with the mean of the map "
+        f"(to {percent(max(abs(difference), chance))}, within their chance)."
+    )

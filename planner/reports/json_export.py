@@ -84,6 +84,8 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
         "closure": _number(estimate.closure),
         "cross_check": _number(estimate.cross_check),
         "numeric_error": _number(estimate.numeric_error),
+        # Photons counted by independent means, µmol/s on the canopy.
+        "recount": None if estimate.recount is None else dataclasses.asdict(estimate.recount),
     }
 
 

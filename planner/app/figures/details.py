@@ -168,8 +168,7 @@ class FigureDetails(QWidget):
         """Show the figures of an estimate."""
         self._estimate = estimate
         self._show_figures(estimate)
-        sentences = (content.closure_sentence(estimate), content.numeric_sentence(estimate))
-        self.closure.setText(" ".join(filter(None, sentences)))
+        self._say_how_sure(estimate)
         count = len(self.bars.shares)
         self.bars.show_shares(estimate)
         if len(estimate.shares) != count:
@@ -180,8 +179,18 @@ class FigureDetails(QWidget):
         self._outlook = outlook
         if self._estimate is not None:
             self._show_figures(self._estimate)
+            if outlook.plan == self._estimate.plan:
+                self._say_how_sure(self._estimate.with_recount(outlook.recount))
         self.gains.show_gains(gains)
         self._size_areas()
+
+    def _say_how_sure(self, estimate: Estimate) -> None:
+        sentences = (
+            content.closure_sentence(estimate),
+            content.numeric_sentence(estimate),
+            content.recount_sentence(estimate),
+        )
+        self.closure.setText(" ".join(filter(None, sentences)))
 
     def _show_figures(self, estimate: Estimate) -> None:
         known = uncertainty_of(self._outlook, estimate)
