@@ -30,7 +30,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.about import details
+from planner.app.help import details
 
 Rescue = Callable[[], str]
 LOG_NAME: Final = "planner.log"

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
+from planner.app.edit_steps import EditSteps
 from planner.app.exports import write_text
 from planner.app.fields.panel import Workplace
-from planner.app.lamp_commands import LampCommands
 from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.app.spectrum_choice import SpectrumChoice
@@ -37,14 +37,14 @@ class LampFileCommands(QObject):
     def __init__(
         self,
         workplace: Workplace,
-        lamps: LampCommands,
+        steps: EditSteps,
         spectra: SpectrumChoice,
         questions: Questions,
         settings: Settings,
         window: QWidget,
     ) -> None:
         super().__init__(window)
-        self._workplace, self._lamps, self._spectra = workplace, lamps, spectra
+        self._workplace, self._steps, self._spectra = workplace, steps, spectra
         self._questions, self._settings, self._window = questions, settings, window
         self.dialog: LampFileDialog | None = None
 
@@ -107,7 +107,7 @@ class LampFileCommands(QObject):
                 self._questions.tell_failure("The lamp was not kept", str(error))
         if self.dialog is not None and self.dialog.spectrum is not None:
             self._spectra.choose(model.key, self.dialog.spectrum)
-        self._lamps.add_model(model)
+        self._steps.hang_model(model)
 
     # -- out ------------------------------------------------------------------------------
 
@@ -117,7 +117,7 @@ class LampFileCommands(QObject):
         from planner.catalogue.lamp_files.lm63_write import lm63_text  # noqa: PLC0415
         from planner.metrics.spectra import lux_per_umol  # noqa: PLC0415
 
-        index = self._lamps.selected
+        index = self._steps.lamp
         if index is None:
             return False
         model = self._workplace.document.plan.lamps[index].model

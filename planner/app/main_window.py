@@ -17,31 +17,26 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QGraphicsView, QMainWindow
 
 from planner.app import theme
-from planner.app.about import AboutDialog
 from planner.app.actions import WindowActions
 from planner.app.display import Display, DisplayState
 from planner.app.document import Document
+from planner.app.edit_steps import EditSteps
 from planner.app.estimator import Estimator
 from planner.app.exports import FILTERS, write_export, write_picture
-from planner.app.help import HelpWindow
+from planner.app.help import AboutDialog, HelpWindow
 from planner.app.jobs import Lane, shut_down
-from planner.app.lamp_commands import LampCommands
 from planner.app.lamp_file_commands import SUFFIXES, LampFileCommands
-from planner.app.obstacle_commands import ObstacleCommands
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.pages.switching import PageBar, Pages
 from planner.app.plan_desk import PlanDesk
 from planner.app.questions import Questions
-from planner.app.recent import RecentPlans
+from planner.app.remembered import RecentPlans, keep_place, restore_place
 from planner.app.selection import SelectionModel
 from planner.app.settings import Settings
-from planner.app.settings_dialog import SettingsDialog
-from planner.app.shipped import app_icon
+from planner.app.shipped import APP_TITLE, app_icon
 from planner.app.state_line import StateLine
-from planner.app.view_choices import ViewChoices
-from planner.app.window_place import keep_place, restore_place
-from planner.app.words import APP_TITLE
+from planner.app.view_choices import SettingsDialog, ViewChoices
 from planner.catalogue.library import Catalogue, load_catalogue
 from planner.catalogue.own_entries import user_folder
 from planner.catalogue.starters import demo_plan, new_plan
@@ -93,12 +88,11 @@ class MainWindow(QMainWindow):
         makers = {"side": self._make_side, "survey": self._make_survey}
         self.pages = Pages("sketch", self.page, makers, self)
         self.variants = VariantSteps(self.document, self)
-        self.lamps = LampCommands(self.page.workplace, self)
-        self.obstacles = ObstacleCommands(self.page.workplace, self)
+        self.steps = EditSteps(self.page.workplace, self)
         self.page.spectra.remember_in(self.settings)
         self.lamp_files = LampFileCommands(
             self.page.workplace,
-            self.lamps,
+            self.steps,
             self.page.spectra,
             self.desk.questions,
             self.settings,
@@ -137,9 +131,6 @@ class MainWindow(QMainWindow):
             "export_json": lambda: self.export(".json"),
             "export_picture": lambda: self.export(".png"),
             "quit": self.close,
-            "add_lamp": self.lamps.add,
-            "duplicate_lamp": self.lamps.duplicate,
-            "remove_lamp": self.lamps.remove,
             "keep_variant": lambda: self.variants.keep(self.display.unit),
             "page_sketch": lambda _on: self.pages.go("sketch"),
             "page_side": lambda _on: self.pages.go("side"),
@@ -154,7 +145,7 @@ class MainWindow(QMainWindow):
             "help_spectra": lambda: self.show_help("spectra"),
             "data_folder": self._open_data_folder,
             "about": lambda: AboutDialog(self).open(),
-            **self.obstacles.handlers(),
+            **self.steps.handlers(),
             **self.choices.handlers(),
         }
 
@@ -169,7 +160,7 @@ class MainWindow(QMainWindow):
         self.menuBar().setAccessibleName("Menus")
         self.actions_.fill(self.menuBar())
         self.recent.attach(self.actions_.menus["recent"])
-        self.lamps.attach(self.actions_.menus["add_lamp_kind"])
+        self.steps.attach(self.actions_.menus["add_lamp_kind"])
         self.choices.attach(self.actions_)
         names = {"sketch": "Sketch", "side": "Side by side", "survey": "Survey"}
         self.menuBar().setCornerWidget(PageBar(self.pages, names), Qt.Corner.TopRightCorner)
@@ -193,8 +184,7 @@ class MainWindow(QMainWindow):
         self.pages.switched.connect(self._on_page)
         self.variants.told.connect(self.tell)
         self.variants.refused.connect(self.tell)
-        self.lamps.refused.connect(self.tell)
-        self.obstacles.refused.connect(self.tell)
+        self.steps.refused.connect(self.tell)
         self.lamp_files.told.connect(self.tell)
         self.estimator.estimated.connect(self.show_estimate)
         self.estimator.outlook_ready.connect(self._on_outlook)
@@ -253,12 +243,12 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _follow_selection(self) -> None:
-        lamp_selected = self.lamps.selected is not None and self.pages.current == "sketch"
+        lamp_selected = self.steps.lamp is not None and self.pages.current == "sketch"
         # Off, they leave their keys to the drawing (Delete takes a corner away there).
         self.actions_["duplicate_lamp"].setEnabled(lamp_selected)
         self.actions_["remove_lamp"].setEnabled(lamp_selected)
         self.actions_["export_lamp"].setEnabled(lamp_selected)
-        self.actions_["remove_obstacle"].setEnabled(self.obstacles.selected is not None)
+        self.actions_["remove_obstacle"].setEnabled(self.steps.obstacle is not None)
 
     # -- pages --------------------------------------------------------------------------
 

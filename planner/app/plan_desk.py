@@ -15,7 +15,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from planner.app.document import Document
 from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
-from planner.app.recent import RecentPlans
+from planner.app.remembered import RecentPlans
 from planner.app.settings import Settings
 from planner.files.errors import PlanChangedError, PlanFileError
 from planner.files.lock import FileLock, lock_file_of, lock_plan

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
-from planner.app.words import PLAN_FILTER
+from planner.app.shipped import PLAN_FILTER
 from planner.files.place import in_print
 
 _Button = QMessageBox.StandardButton

@@ -18,9 +18,8 @@ from planner.app.estimator import Estimator
 from planner.app.exports import write_picture
 from planner.app.main_window import MainWindow
 from planner.app.settings import APP_FOLDER, Settings
-from planner.app.shipped import app_icon
+from planner.app.shipped import APP_TITLE, app_icon
 from planner.app.theme import Theme
-from planner.app.words import APP_TITLE
 from planner.catalogue.starters import demo_plan
 from planner.files.errors import is_file
 from planner.files.recovery import state_folder

@@ -1,10 +1,15 @@
-"""What is shipped beside the code and only a window needs: help texts and the icon."""
+"""What only a window needs: the program's names, its help texts and its icon."""
 
 from __future__ import annotations
+
+from typing import Final
 
 from PySide6.QtGui import QIcon
 
 from planner.catalogue.resources import resource_path
+
+APP_TITLE: Final = "Grow space light planner"
+PLAN_FILTER: Final = "Plans (*.plan.json *.json);;All files (*)"
 
 
 def help_text(name: str) -> str:

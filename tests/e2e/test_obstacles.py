@@ -9,8 +9,8 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from planner.app.fields.obstacle_steps import SHAPES, new_obstacle
 from planner.plan import edits
+from planner.plan.additions import SHAPES, new_obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Space
 from tests.e2e.shell import make_window, small_plan, trigger

@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 from planner.app import theme
-from planner.app.about import AboutDialog
+from planner.app.help import AboutDialog
 from planner.app.run import PlannerApplication, open_window, picture_window
 from planner.app.settings import Settings
 from planner.app.theme import Theme

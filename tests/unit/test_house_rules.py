@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[2]
-LONGEST_FILE = 450
+LONGEST_FILE = 500
 
 AT_THE_TOP = {
     *("README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml"),

@@ -6,10 +6,10 @@ from typing import Final
 
 from PySide6.QtWidgets import QWidget
 
+from planner.app.edit_steps import hang_lamp, remove_lamp, twin_lamp
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.lamp_chooser import LampChooser, lamp_facts
 from planner.app.fields.lamp_kind_fields import LampKindFields
-from planner.app.fields.lamp_steps import duplicate_lamp, hang_lamp, remove_lamp
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel
@@ -68,7 +68,7 @@ class LampFields(FieldPanel):
         self.chooser.chosen.connect(self._choose)
         self.add_button.clicked.connect(lambda: self.alert.say(hang_lamp(workplace)))
         self.duplicate_button.clicked.connect(
-            lambda: self.alert.say(duplicate_lamp(workplace, self.selection.index))
+            lambda: self.alert.say(twin_lamp(workplace, self.selection.index))
         )
         self.remove_button.clicked.connect(lambda: remove_lamp(workplace, self.selection.index))
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))

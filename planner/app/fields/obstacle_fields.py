@@ -6,10 +6,10 @@ from typing import Final
 
 from PySide6.QtWidgets import QWidget
 
+from planner.app.edit_steps import remove_obstacle
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
-from planner.app.fields.obstacle_steps import remove_obstacle
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.plan import edits
 from planner.plan.lining import Lining

@@ -6,14 +6,13 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QCheckBox, QComboBox, QPushButton, QWidget
 
+from planner.app.edit_steps import hang_lamp, place_obstacle
 from planner.app.fields.form import button, fold_button
-from planner.app.fields.lamp_steps import hang_lamp
-from planner.app.fields.obstacle_steps import SHAPES as OBSTACLES
-from planner.app.fields.obstacle_steps import place_obstacle
 from planner.app.fields.outline_list import OutlineList
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.still_combo import StillCombo
 from planner.plan import edits
+from planner.plan.additions import SHAPES as OBSTACLES
 from planner.plan.plan import Plan
 from planner.plan.quantity import EXTENT, SPACE_HEIGHT
 from planner.plan.space import Point

@@ -8,9 +8,8 @@ from PySide6.QtGui import QDesktopServices
 from pytestqt.qtbot import QtBot
 
 from planner.app import shipped
-from planner.app.about import details, version_lines
 from planner.app.actions import ACTIONS
-from planner.app.help import PAGES, HelpWindow
+from planner.app.help import PAGES, HelpWindow, details, version_lines
 from planner.app.shipped import app_icon, help_text
 
 

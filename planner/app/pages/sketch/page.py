@@ -13,8 +13,8 @@ from planner.app.canvas.elevation_view import ElevationView
 from planner.app.canvas.plan_view import PlanView
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.edit_steps import hang_lamp
 from planner.app.fields.column import FieldColumn
-from planner.app.fields.lamp_steps import hang_lamp
 from planner.app.fields.panel import Workplace
 from planner.app.fields.shelf import Shelf
 from planner.app.figures.details import FigureDetails

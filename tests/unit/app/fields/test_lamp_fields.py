@@ -9,10 +9,10 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from planner.app.fields.lamp_fields import LampFields
-from planner.app.fields.lamp_steps import middle, new_lamp
 from planner.app.fields.panel import QuantityField, Workplace
 from planner.catalogue.library import load_catalogue
 from planner.plan import edits
+from planner.plan.additions import middle, new_lamp
 from planner.plan.lamp import BarsBody, CosineProfile, PanelBody, PointBody, TableProfile
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import contains

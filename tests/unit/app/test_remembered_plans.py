@@ -5,7 +5,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
-from planner.app.recent import MAX_RECENT, RecentPlans
+from planner.app.remembered import MAX_RECENT, RecentPlans
 from planner.app.settings import Settings
 
 

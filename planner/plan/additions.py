@@ -1,15 +1,15 @@
-"""Steps about lamps that are offered in more than one place."""
+"""What is put into a plan anew: lamps and obstacles to start from, in places where they fit."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from planner.app.fields.panel import Workplace
-from planner.app.fields.wording import explain
-from planner.plan import edits
+from planner.plan.edits import add_lamp, nearest_inside
 from planner.plan.lamp import Lamp, LampModel, PanelBody
-from planner.plan.place import Place, PlaceKind
+from planner.plan.lining import OPENING_KEY
+from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
 from planner.plan.space import Point, contains
 
@@ -41,7 +41,7 @@ def middle(plan: Plan) -> Point:
         return centre
     # A horizontal line through the polygon, off every corner, has its midpoint inside.
     heights = sorted({y for _, y in corners})
-    best, widest = edits.nearest_inside(corners, centre), 0.0
+    best, widest = nearest_inside(corners, centre), 0.0
     for low, high in pairwise(heights):
         y = (low + high) / 2
         cuts = sorted(
@@ -62,43 +62,57 @@ def new_lamp(plan: Plan, model: LampModel) -> Lamp:
     return Lamp(model=model, x=x, y=y, hanging_height=min(USUAL_HANGING_HEIGHT_M, 0.9 * room))
 
 
-def hang_lamp(workplace: Workplace) -> str:
-    """Hang one more lamp, of the kind hung last, and select it.
-
-    Returns an empty text, or a sentence about what prevents it.
-    """
-    plan = workplace.document.plan
-    offered = workplace.shelf.lamps
-    model = plan.lamps[-1].model if plan.lamps else offered[0] if offered else PLAIN_PANEL
-    try:
-        after = edits.add_lamp(plan, new_lamp(plan, model))
-    except ValueError as error:
-        return explain(error)
-    workplace.document.apply(after, "Add lamp")
-    workplace.selection.select(Place(PlaceKind.LAMP, len(after.lamps) - 1))
-    return ""
-
-
-def duplicate_lamp(workplace: Workplace, index: int) -> str:
-    """Hang a second lamp like this one beside it and select it; returns any error."""
-    plan = workplace.document.plan
+def duplicate_lamp(plan: Plan, index: int) -> Plan:
+    """Hang a second lamp like this one beside it, on the other side where that is outside."""
     lamp = plan.lamps[index]
     away = max(lamp.model.size[0], 0.05) + 0.02
     wanted = (lamp.x + away, lamp.y)
     if not contains(plan.space.footprint, *wanted):
         wanted = (lamp.x - away, lamp.y)
-    x, y = edits.nearest_inside(plan.space.footprint, wanted)
-    try:
-        after = edits.add_lamp(plan, lamp.model_copy(update={"x": x, "y": y}))
-    except ValueError as error:
-        return explain(error)
-    workplace.document.apply(after, "Duplicate lamp")
-    workplace.selection.select(Place(PlaceKind.LAMP, len(after.lamps) - 1))
-    return ""
+    x, y = nearest_inside(plan.space.footprint, wanted)
+    return add_lamp(plan, lamp.model_copy(update={"x": x, "y": y}))
 
 
-def remove_lamp(workplace: Workplace, index: int) -> None:
-    """Take a lamp down and show the space again."""
-    after = edits.remove_lamp(workplace.document.plan, index)
-    workplace.selection.select(Place())
-    workplace.document.apply(after, "Remove lamp")
+@dataclass(frozen=True)
+class Shape:
+    """A kind of obstacle to start from: its size in metres, and what it stands on.
+
+    ``over_canopy`` is the height of its underside above the canopy, None on the floor;
+    ``black`` ones return no light, the others take the plan's first lining.
+    """
+
+    key: str
+    name: str
+    length: float
+    width: float
+    thickness: float
+    over_canopy: float | None
+    black: bool = False
+
+
+SHAPES: Final = (
+    Shape("shelf", "Shelf", 0.4, 0.15, 0.02, 0.1),
+    Shape("pot", "Pot", 0.12, 0.12, 0.12, 0.0, black=True),
+    Shape("box", "Box", 0.2, 0.2, 0.3, None),
+)
+"""Round figures to start from; every one of them is a field afterwards."""
+
+
+def new_obstacle(plan: Plan, shape: Shape) -> Obstacle:
+    """An obstacle of a shape in the middle of the space, made to fit into it."""
+    x, y = middle(plan)
+    x0, y0, x1, y1 = plan.space.bounds
+    height = plan.space.height
+    thickness = min(shape.thickness, height)
+    above = 0.0 if shape.over_canopy is None else plan.canopy.height + shape.over_canopy
+    plain = shape.black or not plan.linings
+    return Obstacle(
+        name=shape.name,
+        x=x,
+        y=y,
+        underside=round(max(min(above, height - thickness), 0.0), 4),
+        length=round(min(shape.length, max(0.9 * (x1 - x0), 0.005)), 3),
+        width=round(min(shape.width, max(0.9 * (y1 - y0), 0.005)), 3),
+        thickness=thickness,
+        lining=OPENING_KEY if plain else plan.linings[0].key,
+    )

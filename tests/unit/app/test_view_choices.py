@@ -8,8 +8,8 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
 from planner.app.settings import Settings
-from planner.app.settings_dialog import SettingsDialog
 from planner.app.theme import Theme
+from planner.app.view_choices import SettingsDialog
 from planner.units import LengthUnit
 from tests.e2e.shell import make_window, trigger
 
