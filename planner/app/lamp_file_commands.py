@@ -25,7 +25,6 @@ if TYPE_CHECKING:
 LAMP_FILTER: Final = "Lamp files (*.ies *.ldt *.IES *.LDT);;All files (*)"
 SPECTRUM_FILTER: Final = "Tables (*.csv *.txt *.tsv);;All files (*)"
 LM63_FILTER: Final = "LM-63 lamp files (*.ies);;All files (*)"
-SUFFIXES: Final = frozenset({".ies", ".ldt"})
 MOST_SETS: Final = 20
 
 

@@ -25,7 +25,7 @@ from planner.app.estimator import Estimator
 from planner.app.exports import FILTERS, write_export, write_picture
 from planner.app.help import AboutDialog, HelpWindow
 from planner.app.jobs import Lane, shut_down
-from planner.app.lamp_file_commands import SUFFIXES, LampFileCommands
+from planner.app.lamp_file_commands import LampFileCommands
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.pages.switching import PageBar, Pages
@@ -42,6 +42,7 @@ from planner.catalogue.own_entries import user_folder
 from planner.catalogue.starters import demo_plan, new_plan
 from planner.estimate.result import Estimate
 from planner.files.errors import PlanFileError
+from planner.files.store import LAMP_SUFFIXES, FileKind
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
@@ -181,6 +182,7 @@ class MainWindow(QMainWindow):
         self.page.dragging_changed.connect(self._on_dragging_changed)
         self.recent.chosen.connect(self.desk.open)
         self.desk.told.connect(self.tell)
+        self.desk.meant_otherwise.connect(self._open_otherwise)
         self.pages.switched.connect(self._on_page)
         self.variants.told.connect(self.tell)
         self.variants.refused.connect(self.tell)
@@ -271,6 +273,16 @@ class MainWindow(QMainWindow):
         made.told.connect(self.tell)
         return made
 
+    @Slot(object, object)
+    def _open_otherwise(self, path: Path, kind: FileKind) -> None:
+        """A file that is no plan goes through the door it was made for."""
+        if kind is FileKind.LAMP:
+            self.lamp_files.show_file(path)
+            return
+        self.pages.go("survey")
+        page: Any = self.pages.made("survey")
+        page.importing.read_file(path)
+
     @Slot(str)
     def _on_page(self, key: str) -> None:
         self.actions_[f"page_{key}"].setChecked(True)
@@ -349,7 +361,7 @@ class MainWindow(QMainWindow):
         path = _dropped_file(event)
         if path is not None:
             event.acceptProposedAction()
-            if path.suffix.lower() in SUFFIXES:
+            if path.suffix.lower() in LAMP_SUFFIXES:
                 self.lamp_files.show_file(path)
             else:
                 self.desk.open(path)

@@ -17,11 +17,11 @@ from planner.app.document import Document
 from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
 from planner.app.remembered import RecentPlans
 from planner.app.settings import Settings
-from planner.files.errors import PlanChangedError, PlanFileError
+from planner.files.errors import PlanChangedError, PlanFileError, is_file
 from planner.files.lock import FileLock, lock_file_of, lock_plan
 from planner.files.place import in_print
 from planner.files.recovery import Leftover, RecoverySlot, leftovers
-from planner.files.store import SUFFIX, Stamp, open_plan, save_plan, with_suffix
+from planner.files.store import SUFFIX, Stamp, open_plan, other_kind, save_plan, with_suffix
 from planner.plan.plan import Plan
 
 KEEP_AFTER_MS: Final = 2000
@@ -33,10 +33,12 @@ _log = logging.getLogger(__name__)
 class PlanDesk(QObject):
     """Files of one window.
 
-    Signal: ``told(str)`` with a short message for the status bar.
+    Signals: ``told(str)`` with a short message for the status bar; ``meant_otherwise(Path,
+    FileKind)`` when a file that is no plan shall be taken as what it is.
     """
 
     told = Signal(str)
+    meant_otherwise = Signal(object, object)
 
     def __init__(
         self,
@@ -111,7 +113,12 @@ class PlanDesk(QObject):
         return True
 
     def _tell_not_opened(self, error: PlanFileError, asked: bool) -> None:
-        if asked:
+        kind = other_kind(error.path) if asked and is_file(error.path) else None
+        if kind is not None:
+            name = in_print(error.path.name)
+            if self.questions.take_otherwise(f"'{name}' is a {kind}, not a plan.", kind):
+                self.meant_otherwise.emit(error.path, kind)
+        elif asked:
             self.questions.tell_failure("This plan cannot be opened", str(error))
         else:
             self.told.emit(str(error))
@@ -163,6 +170,8 @@ class PlanDesk(QObject):
             raise
         if new_lock is not None:
             self._swap_lock(new_lock)
+        if self._lock is not None:
+            self._lock.leave_links()
         self._document.mark_saved(plan, path.absolute())
         self._slot.discard()
         self._remember(path)

@@ -10,10 +10,12 @@ from datetime import datetime
 from enum import Enum, auto
 from pathlib import Path
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from planner.app.shipped import PLAN_FILTER
 from planner.files.place import in_print
+from planner.files.store import FileKind
 
 _Button = QMessageBox.StandardButton
 _ButtonRole = QMessageBox.ButtonRole
@@ -112,6 +114,20 @@ class Questions:
             return Recovered.RESTORE
         return Recovered.DISCARD if box.clickedButton() is discard else Recovered.LATER
 
+    def take_otherwise(self, message: str, kind: str) -> bool:
+        """Whether a file that is no plan shall be taken as what it is."""
+        box = self._box(
+            QMessageBox.Icon.Question, "Not a plan", message,
+            "Its lamp can be hung in the open plan." if kind == FileKind.LAMP
+            else "Its readings can be put into a survey of the open plan.",
+        )  # fmt: skip
+        words = "Show the lamp…" if kind == FileKind.LAMP else "Import readings…"
+        door = box.addButton(words, _ButtonRole.AcceptRole)
+        box.addButton(_Button.Cancel)
+        box.setDefaultButton(door)
+        box.exec()
+        return box.clickedButton() is door
+
     def tell_failure(self, title: str, message: str) -> None:
         """Something the user asked for could not be done; the message says why."""
         box = self._box(QMessageBox.Icon.Warning, title, message, "")
@@ -135,6 +151,8 @@ class Questions:
 
     def _box(self, icon: QMessageBox.Icon, title: str, text: str, more: str) -> QMessageBox:
         box = QMessageBox(self.parent)
+        # Names of plans and files stand in these texts; they are never markup.
+        box.setTextFormat(Qt.TextFormat.PlainText)
         box.setIcon(icon)
         box.setWindowTitle(title)
         box.setText(text)

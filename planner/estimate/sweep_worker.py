@@ -9,6 +9,8 @@ processes that each wanted both cores would only get in each other's way.
 from __future__ import annotations
 
 import dataclasses
+import multiprocessing
+import multiprocessing.connection
 import os
 import threading
 from collections.abc import Callable, Sequence
@@ -55,10 +57,22 @@ _of_thread = threading.local()
 
 
 def set_up(stop: Any) -> None:
-    """Begin a worker process: one thread, and the event that tells it to stop."""
+    """Begin a worker process: one thread, and the event that tells it to stop.
+
+    A parent that is killed cannot tell anything; its end is watched for.
+    """
     for variable in THREAD_VARIABLES:
         os.environ[variable] = "1"
     _process["stop"] = stop.is_set
+    threading.Thread(target=_end_with_parent, name="parent", daemon=True).start()
+
+
+def _end_with_parent() -> None:
+    """End this process when the one that began it is gone, however it went."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        multiprocessing.connection.wait([parent.sentinel])
+        os._exit(1)
 
 
 def run_here(job: Job, points: Sequence[Numbered]) -> list[Done]:

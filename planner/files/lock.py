@@ -52,6 +52,7 @@ class FileLock:
     def __init__(self, lock_file: Path, descriptor: int | None) -> None:
         self.lock_file = lock_file
         self._descriptor = descriptor
+        self._linked: int | None = None
 
     @property
     def held(self) -> bool:
@@ -60,6 +61,7 @@ class FileLock:
 
     def release(self) -> None:
         """Give the lock up and remove its file; harmless when repeated."""
+        self.leave_links()
         if self._descriptor is None:
             return
         descriptor, self._descriptor = self._descriptor, None
@@ -74,6 +76,33 @@ class FileLock:
             os.close(descriptor)
             with contextlib.suppress(OSError):
                 self.lock_file.unlink()
+
+    def hold_links(self, path: Path) -> bool:
+        """Hold the file itself, too, where it goes by several names (hard links).
+
+        False if another window holds it under one of them.
+        """
+        if sys.platform == "win32":
+            return True
+        try:
+            if path.stat().st_nlink < 2:
+                return True
+            descriptor = os.open(path, os.O_RDONLY)
+        except OSError:
+            return True
+        try:
+            _lock_descriptor(descriptor)
+        except OSError as error:
+            os.close(descriptor)
+            return not isinstance(error, BlockingIOError)
+        self._linked = descriptor
+        return True
+
+    def leave_links(self) -> None:
+        """Let go of the file's other names: saving has made a file of its own of it."""
+        if self._linked is not None:
+            os.close(self._linked)
+            self._linked = None
 
     def __enter__(self) -> Self:
         return self
@@ -114,6 +143,9 @@ def lock_plan(path: Path) -> FileLock:
     if lock is None:
         who = holder_of(lock_file_of(path)).in_words()
         raise PlanInUseError(path, who)
+    if not lock.hold_links(path):
+        lock.release()
+        raise PlanInUseError(path, "under another name of the same file")
     return lock
 
 

@@ -7,6 +7,7 @@ import json
 import os
 import stat
 from dataclasses import dataclass
+from enum import StrEnum
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
@@ -18,6 +19,7 @@ from planner.files.errors import (
     PlanChangedError,
     PlanFileError,
     invalid_plan,
+    is_file,
     system_problem,
 )
 from planner.files.json_text import JsonTextError, parse_json
@@ -26,6 +28,8 @@ from planner.plan.plan import PLAN_FORMAT, Plan
 
 SUFFIX: Final = ".plan.json"
 MAX_BYTES: Final = 10_000_000
+LAMP_SUFFIXES: Final = frozenset({".ies", ".ldt"})
+TABLE_SUFFIXES: Final = frozenset({".csv", ".tsv", ".txt", ".xlsx", ".ods"})
 
 _BAD_NAME: Final = "its name holds characters no file can have"
 
@@ -53,6 +57,31 @@ class OpenedPlan:
     plan: Plan
     stamp: Stamp
     written_in: int = PLAN_FORMAT
+
+
+class FileKind(StrEnum):
+    """What a file that is no plan seems to be, in a word."""
+
+    TABLE = "table of readings"
+    LAMP = "lamp file"
+
+
+def other_kind(path: Path) -> FileKind | None:
+    """What a file is if it clearly is no plan, by its ending and its first bytes."""
+    suffix = path.suffix.lower()
+    if suffix in LAMP_SUFFIXES:
+        return FileKind.LAMP
+    try:
+        if not is_file(path):
+            return None
+        with path.open("rb") as stream:
+            head = stream.read(16)
+    except (OSError, ValueError):
+        return None
+    if head.startswith(b"IESNA"):
+        return FileKind.LAMP
+    table = suffix in TABLE_SUFFIXES and not head.lstrip().startswith(b"{")
+    return FileKind.TABLE if table or head.startswith(b"PK\x03\x04") else None
 
 
 def load_plan(path: Path) -> Plan:

@@ -9,7 +9,17 @@ import math
 from planner.estimate.result import Estimate
 
 COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2")
+_BEGINS_FORMULA = frozenset("=+-@\t\r\n＝＋－＠")
 ERROR_COLUMN = "standard_error_umol_m2_s"
+
+
+def guarded(text: str) -> str:
+    """A text for a cell, with an apostrophe before what a spreadsheet would take for a formula.
+
+    Source: OWASP, CSV Injection: cells that begin with =, +, -, @, a tab or a carriage
+    return, and the full-width forms of these signs. Numbers are not given through here.
+    """
+    return f"'{text}" if text[:1] in _BEGINS_FORMULA else text
 
 
 def estimate_to_csv(estimate: Estimate) -> str:

@@ -11,6 +11,7 @@ from planner.estimate.compare import COLUMNS, Row
 from planner.estimate.result import Figures
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_over import swept
+from planner.reports.csv_export import guarded
 
 UNITS = {
     "mean": "umol_m2_s",
@@ -46,7 +47,9 @@ def sweep_to_csv(sweep: Sweep) -> str:
     for point in sweep.in_order():
         figures: Any = point.figures
         values = [None if figures is None else getattr(figures, name) for name in names]
-        writer.writerow([*map(_number, point.values), *map(_number, values), point.problem])
+        writer.writerow(
+            [*map(_number, point.values), *map(_number, values), guarded(point.problem)]
+        )
     return stream.getvalue()
 
 
@@ -62,7 +65,9 @@ def comparison_to_csv(rows: tuple[Row, ...], delimiter: str = ",") -> str:
     for row in rows:
         pairs = zip(row.values, row.ratios, strict=True)
         cells = [text for value, ratio in pairs for text in (_number(value), _number(ratio))]
-        writer.writerow([row.name, "; ".join(row.said), *cells, " ".join(row.problems)])
+        said = (row.name, "; ".join(row.said), " ".join(row.problems))
+        name, differs, problems = map(guarded, said)
+        writer.writerow([name, differs, *cells, problems])
     return stream.getvalue()
 
 

@@ -31,6 +31,7 @@ class ReadyAnswers(Questions):
         self.on_unsaved = Unsaved.DISCARD
         self.on_changed = ChangedOnDisk.CANCEL
         self.on_recovered = Recovered.LATER
+        self.on_otherwise = False
         self.to_open: Path | None = None
         self.to_save: Path | None = None
         self.proposed: list[Path] = []
@@ -48,6 +49,10 @@ class ReadyAnswers(Questions):
     ) -> Recovered:
         self.asked.append(f"recovered {name}" + " over a newer file" * moved_on)
         return self.on_recovered
+
+    def take_otherwise(self, message: str, kind: str) -> bool:
+        self.asked.append(message)
+        return self.on_otherwise
 
     def tell_failure(self, title: str, message: str) -> None:
         self.told.append(message)

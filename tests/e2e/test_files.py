@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QGraphicsView, QWidget
+from PySide6.QtWidgets import QApplication, QGraphicsView, QMenu, QWidget
 from pytestqt.qtbot import QtBot
 
+from planner.app.pages.survey.page import SurveyPage
 from planner.app.questions import ChangedOnDisk, Unsaved
-from planner.files.store import load_plan, save_plan
+from planner.app.recent import RecentPlans
+from planner.app.settings import Settings
+from planner.files.store import FileKind, load_plan, save_plan
 from planner.plan import edits
 from tests.e2e.shell import make_window, small_plan, trigger
 
@@ -258,7 +262,7 @@ def test_a_dropped_file_that_is_no_plan_is_explained(qtbot: QtBot, tmp_path: Pat
     table = tmp_path / "readings.csv"
     table.write_text("x,y\n1,2\n")
     assert _drop(window, table)
-    assert "readings.csv" in answers.told[0]
+    assert "readings.csv" in answers.asked[0]
 
 
 @pytest.mark.parametrize("ending", ["csv", "json", "picture"])
@@ -316,3 +320,84 @@ def test_a_name_no_file_can_have_is_said(qtbot: QtBot, name: str) -> None:
     assert len(answers.told) == 1
     assert "cannot be saved" in answers.told[0]
     assert window.document.dirty
+
+
+@pytest.mark.parametrize(
+    ("name", "data", "kind"),
+    [
+        ("readings.csv", b"hole,ppfd\n1,210\n2,220\n", FileKind.TABLE),
+        ("readings.plan.json", b"PK\x03\x04workbook", FileKind.TABLE),
+        ("lamp.ies", b"", FileKind.LAMP),
+        ("lamp", b"IESNA:LM-63-2002\r\n", FileKind.LAMP),
+    ],
+)
+def test_a_table_or_a_lamp_opened_as_a_plan_is_offered_the_right_door(
+    qtbot: QtBot, tmp_path: Path, name: str, data: bytes, kind: FileKind
+) -> None:
+    path = tmp_path / name
+    path.write_bytes(data)
+    window, answers = make_window(qtbot)
+    meant: list[tuple[Path, FileKind]] = []
+    window.desk.meant_otherwise.disconnect()
+    window.desk.meant_otherwise.connect(lambda path, kind: meant.append((path, kind)))
+    assert not window.desk.open(path)
+    assert answers.asked == [f"'{name}' is a {kind}, not a plan."]
+    assert (meant, answers.told) == ([], [])
+    answers.on_otherwise = True
+    window.desk.open(path)
+    assert meant == [(path, kind)]
+
+
+def test_a_table_goes_to_the_survey_page(qtbot: QtBot, tmp_path: Path) -> None:
+    path = tmp_path / "readings.csv"
+    path.write_text("hole,ppfd\n1,210\n2,220\n")
+    window, answers = make_window(qtbot)
+    answers.on_otherwise = True
+    window.desk.open(path)
+    assert window.pages.current == "survey"
+    page = window.pages.made("survey")
+    assert isinstance(page, SurveyPage)
+    qtbot.waitUntil(lambda: page.importing.dialog is not None)
+    assert page.importing.dialog is not None
+    page.importing.dialog.reject()
+
+
+def test_a_damaged_plan_called_txt_is_still_a_plan(qtbot: QtBot, tmp_path: Path) -> None:
+    path = tmp_path / "plan.txt"
+    path.write_text('{"format": 1,')
+    window, answers = make_window(qtbot)
+    assert not window.desk.open(path)
+    assert "not valid JSON" in answers.told[0]
+
+
+@pytest.mark.skipif(os.name != "posix", reason="the system has no such links")
+def test_a_hard_link_is_the_same_plan(qtbot: QtBot, file: Path) -> None:
+    link = file.with_name("link.plan.json")
+    os.link(file, link)
+    window, _ = make_window(qtbot)
+    assert window.desk.open(file)
+    other, answers = make_window(qtbot)
+    assert not other.desk.open(link)
+    assert "under another name of the same file" in answers.told[0]
+    # Saving makes a file of its own of it; the other name keeps what it held.
+    window.document.apply(edits.set_height(window.document.plan, 1.8), "Lower ceiling")
+    trigger(window, "save")
+    assert other.desk.open(link)
+    assert load_plan(link).space.height != 1.8
+
+
+def test_a_name_with_a_line_break_stays_on_one_line_of_the_recent_list(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    path = tmp_path / os.fsdecode(b"two\nlines \xff.plan.json")
+    save_plan(small_plan(), path)
+    window, _ = make_window(qtbot)
+    assert window.desk.open(path)
+    again = RecentPlans(Settings.of_user())
+    assert again.paths == (path,)
+    menu = QMenu()
+    again.fill(menu)
+    first = menu.actions()[0]
+    assert first.isEnabled()
+    assert "\n" not in first.text()
+    assert "\N{REPLACEMENT CHARACTER}" in first.text()

@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import json
+import os
+import signal
+import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -216,3 +220,52 @@ def test_a_dark_plan_sweeps_to_zeros() -> None:
     dark: Plan = edits.change_lamp(sample_plan(), 0, output_percent=0)
     found = sweep(dark, [HEIGHTS], OPTIONS, workers=0)
     assert found.curve("mean")[1] == [0.0, 0.0, 0.0]
+
+
+PARENT = """
+import multiprocessing, os, sys, time
+from concurrent.futures import ProcessPoolExecutor
+from planner.estimate.sweep_worker import set_up
+if __name__ == "__main__":
+    context = multiprocessing.get_context("spawn")
+    pool = ProcessPoolExecutor(2, context, initializer=set_up, initargs=(context.Event(),))
+    sleeping = [pool.submit(time.sleep, 600) for _ in range(2)]
+    while not all(one.running() for one in sleeping):
+        time.sleep(0.05)
+    print(*pool._processes, flush=True)
+    time.sleep(600)
+"""
+
+
+def _runs(process: int) -> bool:
+    try:
+        status = Path(f"/proc/{process}/stat").read_text()
+    except OSError:
+        return False
+    return status.rpartition(")")[2].split()[0] != "Z"
+
+
+@pytest.mark.skipif(not Path("/proc").exists(), reason="looks into /proc")
+def test_workers_end_with_a_parent_that_is_killed(tmp_path: Path) -> None:
+    script = tmp_path / "parent.py"
+    script.write_text(PARENT)
+    root = Path(__file__).parents[3]
+    parent = subprocess.Popen(
+        [sys.executable, str(script)], stdout=subprocess.PIPE, text=True,
+        env={**os.environ, "PYTHONPATH": str(root)},
+    )  # fmt: skip
+    assert parent.stdout is not None
+    workers = [int(word) for word in parent.stdout.readline().split()]
+    assert len(workers) == 2
+    assert all(map(_runs, workers))
+    parent.terminate()
+    parent.wait()
+    for _ in range(200):
+        if not any(map(_runs, workers)):
+            break
+        time.sleep(0.05)
+    still = [worker for worker in workers if _runs(worker)]
+    for worker in still:
+        os.kill(worker, signal.SIGKILL)
+    parent.stdout.close()
+    assert still == []

@@ -14,7 +14,7 @@ import pytest
 
 import planner
 from planner.estimate.result import Estimate, Figures
-from planner.reports.csv_export import estimate_to_csv
+from planner.reports.csv_export import estimate_to_csv, guarded
 from planner.reports.json_export import estimate_to_json
 from tests.unit.reports.sample_estimate import L_SHAPE, sample_estimate, sample_plan
 
@@ -91,3 +91,13 @@ def test_csv_uses_the_decimal_point_only(corner_room: Estimate) -> None:
     lines = estimate_to_csv(corner_room).splitlines()
     assert {line.count(",") for line in lines} == {3}
     assert ";" not in "".join(lines)
+
+
+@pytest.mark.parametrize("text", ["=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\r=1", "＝1"])
+def test_a_cell_that_begins_a_formula_is_guarded(text: str) -> None:
+    # Source: OWASP, CSV Injection.
+    assert guarded(text) == f"'{text}"
+
+
+def test_an_ordinary_text_is_no_formula() -> None:
+    assert [guarded(text) for text in ("", "Foil = film", "1-2")] == ["", "Foil = film", "1-2"]

@@ -34,6 +34,7 @@ from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.table_source import Imported, TableSource, reading_job
 from planner.app.questions import Questions
 from planner.app.settings import Settings
+from planner.files.store import TABLE_SUFFIXES
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
@@ -360,8 +361,8 @@ def _said(found: Imported) -> str:
     )
 
 
-SUFFIXES: Final = frozenset({".csv", ".tsv", ".txt", ".xlsx"})
-TABLE_FILTER: Final = "Tables (*.csv *.tsv *.txt *.xlsx *.CSV *.TSV *.TXT *.XLSX);;All files (*)"
+_PATTERNS: Final = " ".join(f"*{end} *{end.upper()}" for end in sorted(TABLE_SUFFIXES))
+TABLE_FILTER: Final = f"Tables ({_PATTERNS});;All files (*)"
 
 
 class Importing(QObject):
@@ -438,7 +439,7 @@ def dropped_table(event: QDropEvent) -> Path | None:
     if len(urls) != 1 or not urls[0].isLocalFile():
         return None
     path = Path(urls[0].toLocalFile())
-    return path if path.suffix.lower() in SUFFIXES else None
+    return path if path.suffix.lower() in TABLE_SUFFIXES else None
 
 
 def _onto(plan: Plan, found: Imported) -> Plan:
