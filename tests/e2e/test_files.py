@@ -15,7 +15,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.questions import ChangedOnDisk, Unsaved
-from planner.app.recent import RecentPlans
+from planner.app.remembered import RecentPlans
 from planner.app.settings import Settings
 from planner.files.store import FileKind, load_plan, save_plan
 from planner.plan import edits
