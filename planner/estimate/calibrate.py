@@ -19,7 +19,15 @@ from typing import Any
 
 import numpy as np
 
-from planner.estimate.calibrate_model import Parameter, Quantity, Run, SurveyModel
+from planner.estimate.calibrate_model import (
+    OF_A_METER,
+    OF_A_SURVEY,
+    Parameter,
+    Quantity,
+    Run,
+    SurveyModel,
+    lift,
+)
 from planner.estimate.calibrate_parameters import (
     CalibrationError,
     Freed,
@@ -36,7 +44,7 @@ from planner.plan.survey import Survey
 MOST_STEPS = 15
 _HALVINGS = 4
 _SETTLED = 0.1
-_CACHE_PIECES = 400
+_CACHE_BYTES = 150_000_000
 
 
 def calibrate(
@@ -77,6 +85,14 @@ def calibrate(
     return described(plan, solution, date or dt.datetime.now().astimezone().date())
 
 
+def _as_run(values: dict[Parameter, float]) -> tuple[Any, ...]:
+    """What a run depends on: all values, but of heights only what they come to."""
+    rest = tuple(
+        (p, v) for p, v in values.items() if p.quantity not in {Quantity.HEIGHT, Quantity.SENSOR}
+    )
+    return (round(lift(values), 9), rest)
+
+
 @dataclass
 class _Fitter:
     plan: Plan
@@ -99,7 +115,7 @@ class _Fitter:
         options: EstimateOptions,
         cache: Cache | None,
     ) -> _Fitter:
-        cache = cache or Cache(limit=_CACHE_PIECES)
+        cache = cache or Cache(limit=_CACHE_BYTES)
         try:
             models = tuple(SurveyModel(survey, plan, options, cache) for survey in surveys)
         except ValueError as error:
@@ -147,7 +163,7 @@ class _Fitter:
                 for p, v in zip(self.parameters, x, strict=True)
                 if self._concerns(number, group, p)
             }
-            key = (number, group, quality, self._guides[number], tuple(values.items()))
+            key = (number, group, quality, self._guides[number], _as_run(values))
             if key not in self._lights:
                 self._step()
                 run = Run(quality, self._guides[number], self.cancelled)
@@ -159,6 +175,10 @@ class _Fitter:
         """Whether a run for a survey's lamps of a kind (or of any) depends on a parameter."""
         if parameter.in_logarithm:
             return False
+        if parameter.quantity in OF_A_SURVEY:
+            return parameter.of == self.models[number].survey.key
+        if parameter.quantity in OF_A_METER:
+            return parameter.of == self.models[number].gain_key
         if parameter.quantity in {Quantity.REFLECTANCE, Quantity.SPECULAR}:
             return self.models[number].carries(parameter.of)
         return parameter.of in {"lamps", group} or (
@@ -169,12 +189,25 @@ class _Fitter:
         """Factors on the light of each kind of lamp in a survey, (G,), its gain included."""
         model = self.models[number]
         at = {(p.quantity, p.of): float(v) for p, v in zip(self.parameters, x, strict=True)}
-        gain = at[Quantity.GAIN, model.gain_key]
-        return np.exp([at[Quantity.FLUX, group] + gain for group in model.groups()])
+        common = at[Quantity.GAIN, model.gain_key] + at.get(
+            (Quantity.OUTPUT, model.survey.key), 0.0
+        )
+        return np.exp([at[Quantity.FLUX, group] + common for group in model.groups()])
+
+    def _drift(self, number: int, x: FloatArray) -> FloatArray:
+        """Factors by which the lamps had changed when each hole was read, (n,)."""
+        model = self.models[number]
+        rates = [
+            float(v)
+            for p, v in zip(self.parameters, x, strict=True)
+            if (p.quantity, p.of) == (Quantity.DRIFT, model.survey.key)
+        ]
+        return np.exp(sum(rates) * model.moments)
 
     def predicted(self, number: int, x: FloatArray) -> FloatArray:
         """Readings to expect at the lit holes of a survey, (n,)."""
-        result: FloatArray = self._scales(number, x) @ self._light(number, x, self.quality)
+        light = self._scales(number, x) @ self._light(number, x, self.quality)
+        result: FloatArray = light * self._drift(number, x)
         return result
 
     def weights(self, number: int) -> FloatArray:
@@ -217,6 +250,10 @@ class _Fitter:
         model = self.models[number]
         if parameter.quantity is Quantity.GAIN:
             return np.ones(len(model.measured)) if parameter.of == model.gain_key else None
+        if parameter.quantity is Quantity.OUTPUT:
+            return np.ones(len(model.measured)) if parameter.of == model.survey.key else None
+        if parameter.quantity is Quantity.DRIFT:
+            return model.moments if parameter.of == model.survey.key else None
         if parameter.quantity is Quantity.FLUX:
             if parameter.of not in model.groups():
                 return None
@@ -349,7 +386,7 @@ def leave_one_out(
     if len(surveys) < 2:
         raise CalibrationError("leaving one out needs at least two surveys.")
     options = options or EstimateOptions()
-    cache = Cache(limit=_CACHE_PIECES)
+    cache = Cache(limit=_CACHE_BYTES)
     rows = []
     for number, survey in enumerate(surveys):
         others = [other for k, other in enumerate(surveys) if k != number]

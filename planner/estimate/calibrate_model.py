@@ -17,15 +17,17 @@ import numpy as np
 
 from planner.estimate.evaluate import Cache, estimate_scene
 from planner.estimate.result import EstimateOptions, FloatArray, Quality
-from planner.estimate.scene import LampOptics, Optics, Scene, build_scene
+from planner.estimate.scene import LampOptics, Optics, Room, Scene, build_scene
+from planner.light.boxes import FACES
+from planner.light.prism import IntArray
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
-from planner.plan.place import carries
+from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import as_surveyed
 from planner.survey.meter_response import is_ideal, reading_factor, response
 from planner.survey.overlay import at_points
-from planner.survey.statistics import hole_means, reading_noise
+from planner.survey.statistics import hole_means, reading_moments, reading_noise
 
 CURVE_STEP_DEG: Final = 15.0
 LEAST_FLUX: Final = 1e-9
@@ -42,15 +44,42 @@ class Quantity(StrEnum):
     SHIFT_Y = "shift y"
     REFLECTANCE = "reflectance"
     SPECULAR = "specular share"
+    HEIGHT = "hanging height"
+    SENSOR = "sensor height"
+    BOARD = "board reflectance"
+    OUTPUT = "output"
+    DRIFT = "drift"
+    DOOR = "open part of the door"
+    COSINE = "light from all sides"
+
+
+OF_A_SURVEY: Final = {
+    Quantity.HEIGHT,
+    Quantity.BOARD,
+    Quantity.OUTPUT,
+    Quantity.DRIFT,
+    Quantity.DOOR,
+}
+OF_A_METER: Final = {Quantity.GAIN, Quantity.SENSOR, Quantity.COSINE}
+_IN_LOGARITHM: Final = {Quantity.FLUX, Quantity.GAIN, Quantity.OUTPUT, Quantity.DRIFT}
+_OF_A_LAMP: Final = {
+    Quantity.EXPONENT,
+    Quantity.FALL,
+    Quantity.SHIFT_X,
+    Quantity.SHIFT_Y,
+    Quantity.HEIGHT,
+    Quantity.SENSOR,
+}
 
 
 @dataclass(frozen=True)
 class Parameter:
-    """One unknown: what of which lamp, lining or meter, where it starts and may go.
+    """One unknown: what of which lamp, lining, meter or survey, where it starts and may go.
 
-    Flux and gain are logarithms of factors on the plan's value; shifts are metres; falls
-    are logarithms of the intensity's decrease from one polar angle to the next.
-    ``prior`` is a standard uncertainty about the start, None for no knowledge.
+    Flux, gain and output are logarithms of factors on the plan's value, drift that of the
+    last reading over the first; shifts and heights are metres, heights counted from what is
+    written down; falls are logarithms of the intensity's decrease from one polar angle to
+    the next. ``prior`` is a standard uncertainty about the start, None for no knowledge.
     """
 
     quantity: Quantity
@@ -65,7 +94,7 @@ class Parameter:
     @property
     def in_logarithm(self) -> bool:
         """Whether the prediction's logarithm is linear in it, so that no run is needed."""
-        return self.quantity in {Quantity.FLUX, Quantity.GAIN}
+        return self.quantity in _IN_LOGARITHM
 
     @property
     def both_ways(self) -> bool:
@@ -74,12 +103,7 @@ class Parameter:
         What a lamp sends where is found by photons; steps must be wide against their chance.
         Reflectances follow the very same paths of light: a small step to one side is enough.
         """
-        return self.quantity in {
-            Quantity.EXPONENT,
-            Quantity.FALL,
-            Quantity.SHIFT_X,
-            Quantity.SHIFT_Y,
-        }
+        return self.quantity in _OF_A_LAMP
 
 
 Values = Mapping[Parameter, float]
@@ -99,7 +123,8 @@ class SurveyModel:
     """One survey's readings and the runs that predict them.
 
     ``measured`` are the means of lit holes (n,), ``sigma`` the standard deviations of their
-    logarithms by noise and placement, ``points`` their places (n, 2).
+    logarithms by noise and placement, ``points`` their places (n, 2), ``moments`` when they
+    were read (n,): from -1/2 at the first reading to 1/2 at the last.
     """
 
     survey: Survey
@@ -116,6 +141,8 @@ class SurveyModel:
         self.lamps = tuple(lamp for lamp in self.plan.lamps if lamp.ppf > 0)
         holes, means, counts, _ = hole_means(self.survey)
         lit = means > 0
+        self.holes: IntArray = holes[lit]
+        self.moments: FloatArray = reading_moments(self.survey)[lit]
         self.measured: FloatArray = means[lit]
         self.points: FloatArray = np.array(self.survey.points)[holes[lit] - 1].reshape(-1, 2)
         self.noise = max(reading_noise(self.survey)[0], 1e-4)
@@ -126,6 +153,21 @@ class SurveyModel:
     def gain_key(self) -> str:
         """Surveys with one meter share its gain."""
         return self.survey.meter.name
+
+    @property
+    def has_board(self) -> bool:
+        """Whether something opaque, a board or the canopy itself, lies on the plane."""
+        return self.plan.canopy.closed
+
+    @property
+    def _door(self) -> Place | None:
+        door = self.plan.space.door
+        return None if door is None else Place(PlaceKind.WALL, door)
+
+    @property
+    def has_door(self) -> bool:
+        """Whether a wall is a door that was shut."""
+        return self._door is not None and not (self.plan.space.door_open or self.survey.open_air)
 
     def groups(self) -> tuple[str, ...]:
         """Keys of the lamp models that shine in this survey."""
@@ -149,17 +191,38 @@ class SurveyModel:
                     total = rho.get(key, lining.reflectance)
                     part = share.get(key, lining.specular_share)
                     diffuse[k], specular[k] = total * (1 - part), total * part
+            for p, value in values.items():
+                if p.quantity is Quantity.BOARD and place.kind is PlaceKind.CANOPY:
+                    diffuse[k], specular[k] = value, 0.0
+                elif p.quantity is Quantity.DOOR and place.whole == self._door:
+                    # What goes out through a gap is lost all along that wall.
+                    diffuse[k], specular[k] = diffuse[k] * (1 - value), specular[k] * (1 - value)
         return replace(self.scene.optics, diffuse=tuple(diffuse), specular=tuple(specular))
 
     def _lamp_optics(self, values: Values) -> tuple[LampOptics, ...]:
         shift = {p.quantity: v for p, v in values.items()}
         dx, dy = shift.get(Quantity.SHIFT_X, 0.0), shift.get(Quantity.SHIFT_Y, 0.0)
+        dz = lift(values)
         found = []
         for lamp, optics in zip(self.lamps, self.scene.lamps, strict=True):
             profile = self._profile(lamp, values) or optics.profile
             x, y, z = optics.centre
+            z = min(max(z + dz, self.scene.room.z_map + 0.005), self.scene.room.z1)
             found.append(replace(optics, centre=(x + dx, y + dy, z), profile=profile))
         return tuple(found)
+
+    def _room(self, values: Values) -> Room:
+        """The room with the housings where the lamps are."""
+        dz, room = lift(values), self.scene.room
+        boxed = self.scene.places[-FACES * len(room.boxes) :] if room.boxes else ()
+        housings = [place.kind is PlaceKind.HOUSING for place in boxed]
+        if not dz or not any(housings):
+            return room
+        boxes = [
+            replace(box, z0=box.z0 + dz, z1=min(box.z1 + dz, room.z1)) if moved else box
+            for box, moved in zip(room.boxes, housings[::FACES], strict=True)
+        ]
+        return replace(room, boxes=tuple(boxes))
 
     def _profile(self, lamp: Lamp, values: Values) -> CosineProfile | TableProfile | None:
         key = lamp.model.key
@@ -184,17 +247,19 @@ class SurveyModel:
         mine = [k for k, lamp in enumerate(self.lamps) if lamp.model.key == group]
         scene = replace(
             self.scene,
+            room=self._room(values),
             optics=optics,
             lamps=tuple(lamps[k] for k in mine),
             fluxes=tuple(self.scene.fluxes[k] for k in mine),
         )
         here = self._at_holes(scene, run)
-        if is_ideal(self.survey.meter):
+        uneven = {p.quantity: v for p, v in values.items()}.get(Quantity.COSINE, 0.0)
+        if is_ideal(self.survey.meter) and not uneven:
             return here
         black = replace(scene, optics=_black(optics))
         direct = self._at_holes(black, replace(run, guide=None))
         share = np.clip(direct / np.maximum(here, LEAST_FLUX), 0.0, 1.0)
-        factor = reading_factor(self.survey.meter, share, self._direct_factor(scene))
+        factor = reading_factor(self.survey.meter, share, self._direct_factor(scene), uneven)
         result: FloatArray = here * factor
         return result
 
@@ -226,6 +291,16 @@ class SurveyModel:
             read += (part * response(self.survey.meter, cosine)).sum(axis=1)
         result: FloatArray = np.where(truth > 0, read / np.maximum(truth, 1e-30), 1.0)
         return result
+
+
+def lift(values: Values) -> float:
+    """How much higher than written down the lamps hang above the sensor, in metres.
+
+    A sensor that stands higher is taken for lamps that hang lower: the walls' share in it is
+    of second order.
+    """
+    raised = {Quantity.HEIGHT: 1.0, Quantity.SENSOR: -1.0}
+    return sum(raised.get(p.quantity, 0.0) * value for p, value in values.items())
 
 
 def curve_profile(falls: list[float], angles: tuple[float, ...]) -> TableProfile:

@@ -22,6 +22,8 @@ from planner.survey.statistics import gain_standard
 LARGEST_EXPONENT: Final = 40.0
 LARGEST_SHIFT_M: Final = 0.3
 LARGEST_FALL: Final = 6.0
+LARGEST_LIFT_M: Final = 0.1
+BRIGHTEST_BOARD: Final = 0.98
 CURVE_HOLES: Final = 25
 CURVE_ANGLE_DEG: Final = 45.0
 _EVEN: Final = 1 / math.sqrt(3)
@@ -87,6 +89,8 @@ def unknowns(plan: Plan, models: Sequence[SurveyModel], freed: Freed) -> Unknown
         raise CalibrationError("no lamp gives light in these surveys; hang one first.")
     found = [_flux(model, freed.flux) for model in lamps]
     found += _gains(models)
+    found += [doubt for model in models for doubt in _conditions(model)]
+    found += _of_meters(models)
     angles: tuple[float, ...] = ()
     remarks: list[str] = []
     if freed.curve:
@@ -126,6 +130,48 @@ def _gains(models: Sequence[SurveyModel]) -> list[Parameter]:
         Parameter(Quantity.GAIN, name, 0.0, -1.0, 1.0, 0.01, prior=max(standard, 1e-5))
         for name, standard in known.items()
     ]
+
+
+def _conditions(model: SurveyModel) -> list[Parameter]:
+    """What is not quite known of the conditions of one survey."""
+    doubts, key = model.survey.doubts, model.survey.key
+    found = []
+
+    def add(
+        quantity: Quantity, half: float, start: float, low: float, high: float, step: float
+    ) -> None:
+        if half > 0:
+            found.append(Parameter(quantity, key, start, low, high, step, prior=half * _EVEN))
+
+    add(Quantity.OUTPUT, doubts.output, 0.0, -1.0, 1.0, 0.01)
+    if len(model.survey.readings) > 1:
+        add(Quantity.DRIFT, doubts.drift, 0.0, -1.0, 1.0, 0.01)
+    add(Quantity.HEIGHT, doubts.hanging_height, 0.0, -LARGEST_LIFT_M, LARGEST_LIFT_M, 0.01)
+    if model.has_board and not model.survey.open_air:
+        board = min(model.plan.canopy.reflectance, BRIGHTEST_BOARD)
+        add(Quantity.BOARD, doubts.board_reflectance, board, 0.0, BRIGHTEST_BOARD, 0.01)
+    if model.has_door:
+        add(Quantity.DOOR, doubts.door, 0.0, 0.0, 1.0, 0.02)
+    return found
+
+
+def _of_meters(models: Sequence[SurveyModel]) -> list[Parameter]:
+    """What is not quite known of a meter and common to all of its surveys."""
+    found: dict[tuple[Quantity, str], Parameter] = {}
+    for model in models:
+        doubts = model.survey.doubts
+        for quantity, half, most, step in (
+            (Quantity.SENSOR, doubts.sensor_height, LARGEST_LIFT_M, 0.01),
+            (Quantity.COSINE, doubts.cosine, 0.3, 0.01),
+        ):
+            known = found.get((quantity, model.gain_key))
+            prior = half * _EVEN
+            # The survey that knows most of it counts.
+            if half > 0 and (known is None or prior < (known.prior or math.inf)):
+                found[quantity, model.gain_key] = Parameter(
+                    quantity, model.gain_key, 0.0, -most, most, step, prior=prior
+                )
+    return list(found.values())
 
 
 def _exponent(model: LampModel) -> Parameter:

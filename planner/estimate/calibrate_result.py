@@ -11,6 +11,13 @@ from typing import Final, TypeVar
 import numpy as np
 from pydantic import ValidationError
 
+from planner.estimate.calibrate_checks import (
+    Contribution,
+    SurveyCheck,
+    budget,
+    check_surveys,
+    next_measurement,
+)
 from planner.estimate.calibrate_model import Parameter, Quantity, SurveyModel, curve_profile
 from planner.estimate.result import FloatArray
 from planner.plan.lamp import CosineProfile, LampModel, TableProfile
@@ -18,6 +25,8 @@ from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 
 COVERAGE: Final = 1.96
+ONE_SIDED: Final = 1.645
+"""Standard uncertainties to one side that leave 5 % beyond."""
 _ROOT_3: Final = math.sqrt(3)
 _CLOSELY: Final = 0.97
 """Correlation from which two parameters are said to stand for one another."""
@@ -31,6 +40,13 @@ _UNTOLD: Final = {
     Quantity.REFLECTANCE: 0.12,
     Quantity.SPECULAR: 0.2,
     Quantity.GAIN: 1.0,
+    Quantity.HEIGHT: 0.1,
+    Quantity.SENSOR: 0.1,
+    Quantity.BOARD: 0.3,
+    Quantity.OUTPUT: 0.3,
+    Quantity.DRIFT: 0.3,
+    Quantity.DOOR: 0.3,
+    Quantity.COSINE: 0.3,
 }
 """Standard errors beyond which the readings are said to tell nothing of use."""
 
@@ -80,9 +96,15 @@ class Fitted:
     at_bound: bool
     identifiable: bool
     sentence: str
+    budget: tuple[Contribution, ...] = ()
+    advice: str = ""
 
     def interval(self) -> tuple[float, float]:
-        """The 95 % interval."""
+        """The 95 % interval; to one side of a value at its bound."""
+        if self.at_bound:
+            reach = ONE_SIDED * self.standard_error
+            low = self.value - reach if self.value > self.start else self.value
+            return low, low + reach
         half = COVERAGE * self.standard_error
         return self.value - half, self.value + half
 
@@ -108,7 +130,8 @@ class Calibration:
     ``correlation`` is that of ``fitted``, in the same order. ``plan`` has the calibrated
     lamps and linings in place of its own, under the keys it knows; ``lamps`` and
     ``linings`` are the same as new entries for the library. ``sentences`` say what was
-    found and what was not.
+    found and what was not, ``warnings`` why it should not be used as it is; ``checks`` look
+    at each survey by itself.
     """
 
     fitted: tuple[Fitted, ...]
@@ -119,6 +142,8 @@ class Calibration:
     lamps: tuple[LampModel, ...]
     linings: tuple[Lining, ...]
     sentences: tuple[str, ...]
+    checks: tuple[SurveyCheck, ...] = ()
+    warnings: tuple[str, ...] = ()
 
     def value(self, quantity: Quantity, of: str | None = None) -> Fitted:
         """The fitted value of a quantity (of one lamp model or lining)."""
@@ -137,7 +162,15 @@ def described(plan: Plan, fit: Fit, date: dt.date) -> Calibration:
     linings = _linings(fit, fitted, date)
     sentences = [f.sentence for f in fitted if f.quantity is not Quantity.FALL]
     sentences += _together(fitted, correlation)
-    sentences += [*lamp_remarks, *fit.remarks, _misfit(fit.reduced)]
+    checks = check_surveys(fit)
+    warnings = [sentence for check in checks for sentence in check.sentences]
+    warnings += [
+        f"{f.label} ends at its bound: the readings ask for what cannot be."
+        for f in fitted
+        if f.at_bound
+    ]
+    advice = [f"{f.label}: {f.advice}" for f in fitted if f.advice and f.quantity not in _FALLS]
+    sentences += [*lamp_remarks, *fit.remarks, *(warnings or [_AS_STATED]), *advice]
     sentences += [
         f"'{s.name}': {s.rms_before * 100:.1f} % rms between readings and estimate before, "
         f"{s.rms_after * 100:.1f} % after."
@@ -148,6 +181,8 @@ def described(plan: Plan, fit: Fit, date: dt.date) -> Calibration:
         correlation=correlation,
         surveys=surveys,
         reduced=fit.reduced,
+        checks=checks,
+        warnings=tuple(warnings),
         plan=_with_entries(plan, fit, lamps, linings),
         lamps=tuple(_renamed(lamp, date) for lamp in lamps),
         linings=tuple(_renamed(lining, date) for lining in linings),
@@ -182,13 +217,18 @@ def _fitted(fit: Fit, k: int, error: float) -> Fitted:
     if not identifiable:
         sentence = f"{figures}: not identifiable, these readings do not tell it."
     elif at_bound:
-        bound = p.low if raw - p.low < p.high - raw else p.high
-        sentence = f"{figures}: it lies at its bound {bound:g}; the readings ask for more."
+        below = raw - p.low < p.high - raw
+        bound, way, sign = (p.low, "most", 1) if below else (p.high, "least", -1)
+        reach = value + sign * ONE_SIDED * standard
+        sentence = (
+            f"{label}: at {way} {reach:.{decimals}f}{unit} (95 %); the fit lies at its bound "
+            f"{bound:g}, where no standard error can be given."
+        )
     else:
         sentence = f"{figures}."
     return Fitted(
         label, p.quantity, p.of, value, standard, start, unit.strip(), at_bound, identifiable,
-        sentence,
+        sentence, budget(fit, k), next_measurement(fit, k),
     )  # fmt: skip
 
 
@@ -236,14 +276,11 @@ def _together(fitted: tuple[Fitted, ...], correlation: FloatArray) -> list[str]:
     ]
 
 
-def _misfit(reduced: float) -> str:
-    if reduced > 2:
-        return (
-            f"The readings scatter {math.sqrt(reduced):.1f} times as much as stated about the fit; "
-            "the errors were enlarged by that. Something is not as the plan has it, or the meter "
-            "is noisier."
-        )
-    return "The readings scatter about the fit as much as their stated noise lets expect, or less."
+_AS_STATED: Final = (
+    "The readings scatter about the fit as much as their stated noise lets expect, or less, "
+    "in each survey."
+)
+_FALLS: Final = {Quantity.FALL}
 
 
 # -- entries for the library ------------------------------------------------------------

@@ -43,12 +43,15 @@ def even_light_factor(meter: Meter) -> float:
     return float(values.sum() / weight.sum())
 
 
-def reading_factor(meter: Meter, direct_share: FloatArray, direct_factor: FloatArray) -> FloatArray:
+def reading_factor(
+    meter: Meter, direct_share: FloatArray, direct_factor: FloatArray, uneven: float = 0.0
+) -> FloatArray:
     """Reading over truth at points (n,), gain and noise apart.
 
     ``direct_share`` is the part of the light straight from the lamps, ``direct_factor`` the
-    mean of c(θ) over that part.
+    mean of c(θ) over that part; ``uneven`` is what the meter reads too much, relatively, of
+    all the rest.
     """
-    even = even_light_factor(meter)
+    even = even_light_factor(meter) * (1 + uneven)
     result: FloatArray = direct_share * direct_factor + (1 - direct_share) * even
     return result

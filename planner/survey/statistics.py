@@ -96,6 +96,18 @@ def hole_means(survey: Survey) -> tuple[npt.NDArray[np.intp], FloatArray, FloatA
     return numbers, means, count, squares
 
 
+def reading_moments(survey: Survey) -> FloatArray:
+    """When each hole with readings was read on the mean, (n,), in the order of ``hole_means``.
+
+    Counted by the order of the readings: -1/2 the first, 1/2 the last, 0 where there is but one.
+    """
+    holes = np.array([reading.hole for reading in survey.readings], dtype=np.intp)
+    when = np.linspace(-0.5, 0.5, len(holes)) if len(holes) > 1 else np.zeros(len(holes))
+    _, index = np.unique(holes, return_inverse=True)
+    result: FloatArray = np.bincount(index, when) / np.maximum(np.bincount(index), 1)
+    return result
+
+
 def summarise(survey: Survey) -> SurveySummary | None:
     """Figures of a survey; None while it has no readings.
 

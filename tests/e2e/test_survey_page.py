@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime as dt
 import json
 import threading
@@ -19,7 +20,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey import calibrate_panel as fitting_module
 from planner.app.pages.survey import header as tasks
-from planner.app.pages.survey.calibration import Answer, Wish, proposed
+from planner.app.pages.survey.calibration import Answer, CalibrationResults, Wish, proposed
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.pages.survey.pictures import View
 from planner.app.pages.survey.table_dialog import TableDialog
@@ -789,6 +790,21 @@ def test_a_calibration_is_shown_with_errors_and_plain_words(
     assert after is not None
     assert before.caption == "Before, 10.0 % rms: measured over predicted, 'Invented card'"
     assert {mark.text for mark in after.marks} == {"1.01"}
+
+
+def test_a_calibration_that_does_not_fit_says_so_before_it_is_used(qtbot: QtBot) -> None:
+    results = CalibrationResults()
+    qtbot.addWidget(results)
+    plan = small_plan()
+    wish = Wish((invented(plan, "card", lining=CARD),))
+    good = made_up_calibration(plan, wish)
+    results.show_answer(Answer(plan, wish, good))
+    assert results.use_button.text() == "Use in the plan"
+    assert not results.alert.text()
+    bad = dataclasses.replace(good, warnings=("'Left' scatters 3 times as much as stated.",))
+    results.show_answer(Answer(plan, wish, bad))
+    assert results.use_button.text() == "Use in the plan all the same"
+    assert "'Left' scatters" in results.alert.text()
 
 
 def test_a_calibration_is_used_in_one_step(

@@ -15,7 +15,7 @@ from planner.estimate.calibrate_result import Calibration
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import EstimateOptions, Quality
 from planner.plan.lamp import CosineProfile
-from planner.plan.survey import Meter
+from planner.plan.survey import Doubts, Meter
 from planner.plan.survey_edits import with_parts
 from tests.unit.estimate.calibration_scenes import (
     METER,
@@ -73,7 +73,8 @@ def test_flux_profile_and_lining_are_recovered(name: str) -> None:
         assert exponent.standard_error < 0.2
     rho = found.value(Quantity.REFLECTANCE)
     assert abs(rho.value - what.plan.lining(wall_of(what)).reflectance) < 3 * rho.standard_error
-    assert rho.standard_error < 0.04
+    # Heights, board, output and drift are doubted too: 1 cm of 35 alone is 6 % of the light.
+    assert rho.standard_error < 0.05
     for survey in found.surveys:
         assert survey.rms_after < 0.03 < survey.rms_before
 
@@ -202,7 +203,8 @@ def test_a_meter_with_a_cosine_error_is_allowed_for() -> None:
             response_angles_deg=angles if known else (),
             response_relative=relative if known else (),
         )
-        survey = open_air(what, readings, meter)
+        exact = Doubts(hanging_height=0.0, sensor_height=0.0)
+        survey = with_parts(open_air(what, readings, meter), doubts=exact)
         found.append(calibrate(plan, [survey], options=EstimateOptions((24, 20)), date=DATE))
     aware, naive = (f.value(Quantity.EXPONENT) for f in found)
     assert abs(aware.value - 1.2) < 3 * aware.standard_error

@@ -99,8 +99,9 @@ def test_a_quarter_more_light() -> None:
 
     The same light at 200/250 = 80 % output: 8 W less, 8·14/1000·30.4375 = 3.409 kWh and
     1.0227 a month. The stronger lamp would need 50 W: 10·14/1000·30.4375 = 4.261 kWh more.
-    Walls 0.64 x 1.24 and 0.54 x 1.24 twice each on a roll 1.3 m wide: laid across, 2·0.64 +
-    2·0.54 = 2.36 m of roll, and with the wide ones along it, 1.24 + 2·0.54 = 2.32; one roll of 5 m: 6.00, paid back in 6.00/1.0227 = 5.87 months.
+    Walls 0.64 x 1.24 and 0.54 x 1.24 twice each on a roll 1.3 m wide: laid across, 2·0.64 + 2·0.54
+    = 2.36 m of roll, and with the wide ones along it, 1.24 + 2·0.54 = 2.32; one roll of 5 m: 6.00,
+    paid back in 6.00/1.0227 = 5.87 months.
     """
     base = sample_plan()
     lined = edits.line_all_walls(base, FOIL)

@@ -176,6 +176,9 @@ def keep(answer: Answer, shelf: Shelf) -> tuple[str, ...]:
 
 STALE = "The plan has changed since this fit; calibrate again before it is used in the plan."
 
+USE = "Use in the plan"
+USE_ALL_THE_SAME = "Use in the plan all the same"
+
 USED = "The plan now has these values; undo takes them back."
 
 
@@ -192,7 +195,7 @@ class CalibrationResults(QWidget):
         self.sentences = _words("What the fit says")
         self.left_out = _words("Each survey predicted from the others")
         self.use_button = button(
-            "Use in the plan", "Lamps and linings of the plan get these values; one undo step."
+            USE, "Lamps and linings of the plan get these values; one undo step."
         )
         self.keep_button = button(
             "Keep in the library", "Under a name with today's date, with their standard errors."
@@ -241,7 +244,9 @@ class CalibrationResults(QWidget):
         self._fill_correlation(found)
         self.sentences.setText("\n\n".join(found.sentences))
         self.say("")
-        self.alert.say("")
+        # What does not fit is said beside the buttons, before anybody uses it.
+        self.alert.say(" ".join(found.warnings))
+        self.use_button.setText(USE_ALL_THE_SAME if found.warnings else USE)
         self.keep_button.setEnabled(bool(found.lamps or found.linings))
         self.body.show()
 
