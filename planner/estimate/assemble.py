@@ -86,9 +86,6 @@ def respond(
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
         len(scene.places),
     )
-    # Wrinkled mirrors swallow a little more than their reflectance leaves.
-    leaving = patch_flux * diffuse[surfaces.patch_facet]
-    absorbed += light.lost + leaving @ paths.exchange.losses
     return LampResponse(light.cell_density + gathered, spread, absorbed, mismatch)
 
 

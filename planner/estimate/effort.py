@@ -14,8 +14,8 @@ class Effort:
     ``cutoff`` is the weight below which a chain of mirrors is no longer followed,
     ``quadrature`` the relative error allowed to the sum over a mirrored lamp, ``edges`` the
     points along a side of one that mirrors show in part. Where mirrors
-    are wrinkled, photons alone tell what they send to the map: ``spread_photons`` of them,
-    counted on a grid of ``spread_cells`` along a side.
+    are wrinkled, ``spread_photons`` tell what they send to the map, ``lobe_photons``
+    of them by their lobes.
     """
 
     patches: int
@@ -27,7 +27,7 @@ class Effort:
     quadrature: float
     edges: int
     spread_photons: int
-    spread_cells: int
+    lobe_photons: int
 
 
 def rays_for(rays: int, mean_specular: float) -> int:
@@ -43,7 +43,7 @@ def rays_for(rays: int, mean_specular: float) -> int:
 
 
 EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 1, 65536, 6),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 4, 327680, 8),
-    Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 786432, 14),
+    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 1, 65536, 2048),
+    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 4, 131072, 16384),
+    Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
 }

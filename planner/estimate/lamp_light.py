@@ -33,14 +33,13 @@ class Geometry:
 class LampLight:
     """Light of one lamp at unit flux before any diffuse reflection.
 
-    Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,),
-    the flux lost in the wrinkles of each facet (F,), and the texels it lights up as spots.
+    Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,), and
+    the texels it lights up as spots.
     """
 
     texel_density: FloatArray
     patch_flux: FloatArray
     cell_density: FloatArray
-    lost: FloatArray
     spots: IntArray
 
 
@@ -66,16 +65,14 @@ def lamp_light(
     step()
     count = effort.spread_photons if mirrors.any_wrinkled else effort.photons
     rows, columns = grid.area.shape
-    coarse = CellGrid.over(
-        prism, min(columns, effort.spread_cells), min(rows, effort.spread_cells), grid.z
-    )
+    gather_grid = geometry.gather_grid
     mirrored = follow_photons(
         surfaces,
-        grid,
-        coarse,
+        gather_grid,
         source,
         mirrors,
         count,
+        effort.lobe_photons,
         np.random.default_rng([seed, 2]),
         effort.cutoff,
         step,
@@ -85,7 +82,7 @@ def lamp_light(
         grid,
         source,
         mirrored.images,
-        mirrors.specular,
+        mirrors.flat_specular,
         count,
         effort.quadrature,
         # What cells hide by their size, points on the lamp need not show.
@@ -98,13 +95,14 @@ def lamp_light(
     flux, scale = _reconciled(surfaces, mirrored, given, mirrors, image_flux, faint)
     cells += images + scale * faint / float(cell_area.sum())
     if mirrors.any_wrinkled:
-        density = coarse.softened(scale * mirrored.spread_flux / coarse.inside_area)
-        spread = grid.resampled(coarse, density)
-        found = float(spread @ cell_area)
-        due = scale * float(mirrored.spread_flux.sum())
-        cells += spread * (due / found if found > 0 else 0.0)
+        spread = mirrored.glints / gather_grid.inside_area
+        if gather_grid is not grid:
+            spread = grid.resampled(gather_grid, spread)
+            found = float(spread @ cell_area)
+            spread *= float(mirrored.glints.sum()) / found if found > 0 else 0.0
+        cells += scale * spread
     spots = bright_texels(surfaces, texels)
-    return LampLight(texels, patches + flux, cells, scale * mirrored.lost, spots)
+    return LampLight(texels, patches + flux, cells, spots)
 
 
 def _reconciled(
@@ -117,24 +115,23 @@ def _reconciled(
 ) -> tuple[FloatArray, float]:
     """Mirrored flux on patches made to balance, and the factor that did it.
 
-    ``given`` is the flux mirrors took over from direct light. It must end on surfaces (or
-    in wrinkles): exactly known on a closed canopy for the images computed
+    ``given`` is the flux mirrors took over from direct light. It must end on surfaces:
+    exactly known on a closed canopy for the images computed
     (``image_flux``), known by photons elsewhere. What is missing or too much is shared
     among the parts known by photons only, by one factor.
     """
     flux = mirrored.patch_flux.copy()
     kept = 1 - mirrors.specular[surfaces.patch_facet]
-    lost = float(mirrored.lost.sum())
     if given > 0 and not flux.any():
         # Mirrors too faint to be followed: what little they carry is spread evenly.
         return surfaces.patch_area * (given / float(surfaces.patch_area @ kept)), 1.0
     if image_flux is None:
-        total = float(flux @ kept) + lost
+        total = float(flux @ kept)
         scale = given / total if total > 0 else 1.0
         return flux * scale, scale
     bottom = surfaces.patches_on_bottom()
-    chance = faint + float(mirrored.spread_flux.sum())
-    uncertain = chance + float(flux[~bottom] @ kept[~bottom]) + lost
+    chance = faint + float(mirrored.glints.sum())
+    uncertain = chance + float(flux[~bottom] @ kept[~bottom])
     scale = max(given - image_flux, 0.0) / uncertain if uncertain > 0 else 0.0
     flux[~bottom] *= scale
     on_bottom = float(flux[bottom].sum())

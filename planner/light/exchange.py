@@ -5,10 +5,9 @@ of mirrors, for unit flux leaving patch i diffusely (Lambert). Estimated by cast
 same number of well spread rays from every patch. Rays that end are counted, so energy is
 conserved but for the small remainder where chains are cut; each row is scaled to make
 
-    Σ_j factors[i, j] (1 - ρ_s(j)) + Σ_f losses[i, f] = 1
+    Σ_j factors[i, j] (1 - ρ_s(j)) = 1
 
-exact (``losses`` is what wrinkled mirrors swallow on facet f; without them nothing): what
-leaves a patch is absorbed, or diffusely reflected again, somewhere.
+exact: what leaves a patch is absorbed, or diffusely reflected again, somewhere.
 """
 
 from __future__ import annotations
@@ -34,13 +33,12 @@ Step = Callable[[], None]
 
 @dataclass(frozen=True)
 class Exchange:
-    """Factors (P, P) and losses (P, F) for unit flux leaving each patch diffusely.
+    """Factors (P, P) for unit flux leaving each patch diffusely.
 
     ``straight`` (P,) is the part of it that reaches the bottom without a mirror between.
     """
 
     factors: FloatArray
-    losses: FloatArray
     straight: FloatArray
 
 
@@ -60,8 +58,6 @@ def exchange_factors(
     direction = _turned(surfaces, local, plane)
     factors = np.zeros(count * count)
     straight = np.zeros(count)
-    facets = len(surfaces.facets)
-    losses = np.zeros(count * facets)
     source = np.repeat(np.arange(count), rays)
     origin, direction = points.reshape(3, -1), direction.reshape(3, -1)
     for start in range(0, origin.shape[1], CHUNK):
@@ -81,17 +77,11 @@ def exchange_factors(
             span = (first[-1] - low + 1) * count
             added = totals(index, arrival.weight, span)
             factors[low * count : low * count + span] += added
-            if arrival.lost is not None:
-                facet = surfaces.texel_facet[arrival.texel]
-                index = first[arrival.ray] * facets + facet
-                losses += totals(index, arrival.lost, count * facets)
     matrix = factors.reshape(count, count)
     kept = 1.0 - mirrors.specular[surfaces.patch_facet]
     flux, area = _reciprocal(matrix / rays, surfaces.patch_area)
-    lost = losses.reshape(count, facets) / rays * area[:, None]
-    rows, columns = _balancing(flux, kept, lost.sum(axis=1), area)
-    per_area = (rows / area)[:, None]
-    return Exchange(flux * per_area * columns, lost * per_area, straight / rays)
+    rows, columns = _balancing(flux, kept, area)
+    return Exchange(flux * (rows / area)[:, None] * columns, straight / rays)
 
 
 _ROUNDS = 12
@@ -99,9 +89,9 @@ _ROUNDS = 12
 
 
 def _balancing(
-    flux: FloatArray, kept: FloatArray, lost: FloatArray, area: FloatArray
+    flux: FloatArray, kept: FloatArray, area: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """Factors of rows and columns, near 1: x_i (Σ_j flux_ij y_j kept_j + lost_i) = area_i.
+    """Factors of rows and columns, near 1: x_i Σ_j flux_ij y_j kept_j = area_i.
 
     Scaling both alike keeps the exchange reciprocal (as in Sinkhorn, 1964, Ann. Math.
     Statist. 35, 876, for symmetric matrices). The last round is for rows alone: the
@@ -109,8 +99,8 @@ def _balancing(
     """
     x = np.ones(len(area))
     for _ in range(_ROUNDS):
-        x = np.sqrt(x * area / np.maximum(flux @ (x * kept) + lost, 1e-300))
-    return area / np.maximum(flux @ (x * kept) + lost, 1e-300), x
+        x = np.sqrt(x * area / np.maximum(flux @ (x * kept), 1e-300))
+    return area / np.maximum(flux @ (x * kept), 1e-300), x
 
 
 def _reciprocal(matrix: FloatArray, area: FloatArray) -> tuple[FloatArray, FloatArray]:

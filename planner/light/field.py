@@ -59,6 +59,29 @@ class CellGrid:
         """Area of the cells inside, shape (C,)."""
         return self.area.ravel()[self.inside]
 
+    def cell_of(self, x: FloatArray, y: FloatArray) -> IntArray:
+        """Cell of the whole table (0…ny·nx-1) that holds each point (n,)."""
+        rows, columns = self.area.shape
+        column = np.clip((x - self.x[0]) / self.step[0] + 0.5, 0, columns - 1).astype(np.intp)
+        row = np.clip((y - self.y[0]) / self.step[1] + 0.5, 0, rows - 1).astype(np.intp)
+        cell: IntArray = row * columns + column
+        return cell
+
+    def slot_of(self, x: FloatArray, y: FloatArray) -> IntArray:
+        """Place (0…C-1) of the cell that holds each point (n,) inside the footprint.
+
+        A point in a sliver that is no cell goes to the cell whose centre is nearest.
+        """
+        slots = np.full(self.area.size, -1, dtype=np.intp)
+        slots[self.inside] = np.arange(len(self.inside))
+        slot: IntArray = slots[self.cell_of(x, y)]
+        stray = np.flatnonzero(slot < 0)
+        if stray.size:
+            centre = self.centre.reshape(2, -1)[:, self.inside]
+            gap = np.hypot(centre[0] - x[stray, None], centre[1] - y[stray, None])
+            slot[stray] = gap.argmin(axis=1)
+        return slot
+
     def on_map(self, values: FloatArray) -> FloatArray:
         """Spread values (C,) over the map (ny, nx) with NaN outside."""
         flat = np.full(self.area.size, np.nan)

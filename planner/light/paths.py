@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.lobes import SMOOTH, scatter
+from planner.light.lobes import SMOOTH, Scattered, scatter
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
 
@@ -39,6 +39,11 @@ class Mirrors:
         return self.specular if self.guide is None else self.guide
 
     @property
+    def flat_specular(self) -> FloatArray:
+        """ρ_s of the flat mirrors alone, (F,): only these show images."""
+        return np.where(self.width > SMOOTH, 0.0, self.specular)
+
+    @property
     def any_wrinkled(self) -> bool:
         """Whether any facet spreads its mirrored light."""
         return bool(((self.width > SMOOTH) & (self.followed > 0)).any())
@@ -49,10 +54,9 @@ class Arrival:
     """One stage of all chains: what arrived where.
 
     ``ray`` indexes the rays as started; ``origin``, ``direction`` (3, n) and ``distance``
-    (n,) describe the leg that ended at ``plane`` on ``texel`` with ``weight``. Of this,
-    ``lost`` (n,) is swallowed by the wrinkles of the surface, besides what its
-    reflectances leave; ``wrinkled`` (n,) tells whether the ray has met a wrinkled mirror
-    before it arrived.
+    (n,) describe the leg that ended at ``plane`` on ``texel`` with ``weight``. ``wrinkled``
+    (n,) tells whether the ray has met a wrinkled mirror before it arrived. Where the leg
+    began on one, ``rough`` numbers those among the n and ``scattered`` tells how they left.
     """
 
     ray: IntArray
@@ -62,8 +66,9 @@ class Arrival:
     plane: IntArray
     texel: IntArray
     weight: FloatArray
-    lost: FloatArray | None
     wrinkled: npt.NDArray[np.bool_] | None
+    rough: IntArray
+    scattered: Scattered | None
 
 
 def mirror_chains(
@@ -82,53 +87,38 @@ def mirror_chains(
     ray = np.arange(origin.shape[1])
     weight = np.ones(origin.shape[1])
     texel_specular = mirrors.specular.take(surfaces.texel_facet)
-    any_wrinkled = mirrors.any_wrinkled
-    wrinkled = np.zeros(origin.shape[1], dtype=bool) if any_wrinkled else None
+    wrinkled = np.zeros(origin.shape[1], dtype=bool) if mirrors.any_wrinkled else None
     guided = mirrors.guide is not None
     texel_guide = mirrors.followed.take(surfaces.texel_facet) if guided else texel_specular
     guide = weight
+    rough, scattered = np.empty(0, dtype=np.intp), None
     for met in range(MAX_MIRRORS):
         distance, plane = prism.first_hit(origin, direction)
         end = origin + distance * direction
         texel = surfaces.texel_of(end, plane)
+        yield Arrival(
+            ray, origin, direction, distance, plane, texel, weight, wrinkled, rough, scattered
+        )
         onward = weight * texel_specular.take(texel)
-        after = lost = width = None
-        if any_wrinkled:
-            width = mirrors.width.take(surfaces.texel_facet.take(texel))
-            after, share = _reflected(surfaces, direction, plane, width, random)
-            lost = onward * (1.0 - share)
-            onward = onward * share
-        yield Arrival(ray, origin, direction, distance, plane, texel, weight, lost, wrinkled)
         guide = guide * texel_guide.take(texel) if guided else onward
         # The longer a chain, the more evenly its light is spread and the less it matters.
         alive = np.flatnonzero(guide > cutoff * (1 + met / 30) ** 2)
         if alive.size == 0:
             return
-        if wrinkled is not None and width is not None:
-            wrinkled = (wrinkled | (width > SMOOTH)).take(alive)
         if alive.size < ray.size:
             direction, end = direction.take(alive, axis=1), end.take(alive, axis=1)
             plane, ray, onward = plane.take(alive), ray.take(alive), onward.take(alive)
-            guide = guide.take(alive)
-            after = None if after is None else after.take(alive, axis=1)
-        direction = prism.reflect(direction, plane) if after is None else after
-        origin, weight = end, onward
-
-
-def _reflected(
-    surfaces: Surfaces,
-    direction: FloatArray,
-    plane: IntArray,
-    width: FloatArray,
-    random: np.random.Generator,
-) -> tuple[FloatArray, FloatArray]:
-    """Directions after plain and wrinkled mirrors alike, and the share that goes on."""
-    after = surfaces.prism.reflect(direction, plane)
-    share = np.ones(plane.size)
-    rough = np.flatnonzero(width > SMOOTH)
-    if rough.size:
-        normal = -surfaces.prism.plane_normals().take(plane.take(rough), axis=1)
-        after[:, rough], share[rough] = scatter(
-            direction.take(rough, axis=1), normal, width.take(rough), random
-        )
-    return after, share
+            guide, texel = guide.take(alive), texel.take(alive)
+        after = prism.reflect(direction, plane)
+        if wrinkled is not None:
+            width = mirrors.width.take(surfaces.texel_facet.take(texel))
+            rough, scattered = np.flatnonzero(width > SMOOTH), None
+            wrinkled = wrinkled.take(alive)
+            if rough.size:
+                normal = -prism.plane_normals().take(plane.take(rough), axis=1)
+                scattered = scatter(
+                    direction.take(rough, axis=1), normal, width.take(rough), random
+                )
+                after[:, rough] = scattered.after
+                wrinkled[rough] = True
+        direction, origin, weight = after, end, onward

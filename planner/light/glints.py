@@ -1,0 +1,219 @@
+"""What wrinkled mirrors send straight to the map: sharp, however wide or narrow the lobe.
+
+Two reckonings are joined. From where photons meet a wrinkled mirror its lobe is evaluated
+towards the cells, which is exact but for chance in the places met: best for wide lobes and
+far cells. And photons that go on from there are counted where they land: best for narrow
+lobes and cells close by. Each pair of photon and cell is shared between the two by the
+balance heuristic (Veach and Guibas, 1995, Optimally Combining Sampling Techniques for Monte
+Carlo Rendering, SIGGRAPH 95), which keeps their sum right.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.light.field import CellGrid
+from planner.light.lobes import Bounce, Scattered, sent
+from planner.light.paths import Arrival
+from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.sequences import shifted_points
+from planner.light.smoothing import smoothed
+from planner.light.totals import totals
+
+_PLACES = 16
+"""Points in each cell towards which lobes are evaluated in turn."""
+
+_CLOSE = 3.0
+"""Edges of a cell within which it is close to a place on a wall."""
+
+_PAIRS = 1 << 16
+"""Pairs of photon and cell taken at a time; keeps the work in cache."""
+
+_STRIDE, _DEAL = np.sqrt(3.0) - 1, np.sqrt(7.0) - 2
+"""Irrational, and none of those of ``sequences``."""
+
+_BATCHES = 6
+"""Parts of the photons whose differences tell how far chance goes."""
+
+
+class Glints:
+    """Flux on the cells of a map, (C,), added up arrival by arrival.
+
+    Of ``photons`` sent by a lamp of unit flux ``evaluated`` have their lobes evaluated
+    towards every cell; of those that carry little, in proportion fewer. Cells close by,
+    which get much from a few, are lit by all.
+    """
+
+    def __init__(
+        self,
+        prism: Prism,
+        grid: CellGrid,
+        photons: int,
+        evaluated: int,
+        random: np.random.Generator,
+    ) -> None:
+        self._flux = np.zeros((_BATCHES, len(grid.inside)))
+        self._prism, self._grid = prism, grid
+        self._photons, self._evaluated = photons, min(evaluated, photons)
+        u, v = shifted_points(len(grid.inside), _PLACES, 2, random)
+        places = np.moveaxis(grid.samples(prism, u, v), 2, 0)
+        # Half the space and time; the lobes lose nothing that counts.
+        self._places = places.astype(np.float32)
+        self._area = grid.inside_area.astype(np.float32)
+        self._turn = 0
+        self._close = _CLOSE * min(grid.step)
+        self._around = _around(grid, self._close)
+
+    def flux(self) -> FloatArray:
+        """Flux on the cells (C,), without most of its chance."""
+        total: FloatArray = self._flux.sum(axis=0)
+        if not total.any():
+            return total
+        flux = smoothed(self._grid, self._flux / self._grid.inside_area) * self._grid.inside_area
+        flux *= float(total.sum()) / float(flux.sum())
+        return flux
+
+    def add(self, arrival: Arrival, lands: IntArray) -> None:
+        """Take one stage of chains; ``lands`` are those arrivals that reach the map."""
+        if arrival.wrinkled is None:
+            return
+        lands = lands[arrival.wrinkled[lands]]
+        is_rough = np.zeros(arrival.ray.size, dtype=bool)
+        is_rough[arrival.rough] = True
+        direct, later = lands[is_rough[lands]], lands[~is_rough[lands]]
+        if arrival.scattered is not None:
+            flux = self._from_lobes(arrival, arrival.scattered, direct)
+            # All photons know better how much arrives in all, the lobes where.
+            found, due = float(flux.sum()), float(arrival.weight[direct].sum()) / self._photons
+            self._flux += flux * (due / found if found > 0 else 0.0)
+        if later.size:
+            way = (self._grid.z - arrival.origin[2, later]) / arrival.direction[2, later]
+            end = arrival.origin[:2, later] + way * arrival.direction[:2, later]
+            self._flux += self._batched(
+                self._batch_of(arrival.ray[later]),
+                self._grid.slot_of(*end),
+                arrival.weight[later] / self._photons,
+            )
+
+    def _batch_of(self, ray: IntArray) -> IntArray:
+        batch: IntArray = ((ray * _DEAL) % 1.0 * _BATCHES).astype(np.intp)
+        return batch
+
+    def _batched(self, batch: IntArray, slot: IntArray, amount: FloatArray) -> FloatArray:
+        count = self._flux.shape[1]
+        return totals(batch * count + slot, amount, self._flux.size).reshape(-1, count)
+
+    def _from_lobes(self, arrival: Arrival, scattered: Scattered, lands: IntArray) -> FloatArray:
+        """Flux on cells in batches from where rays left wrinkled mirrors, (batches, C)."""
+        rough = arrival.rough
+        weight, origin = arrival.weight.take(rough), arrival.origin.take(rough, axis=1)
+        direction = arrival.direction.take(rough, axis=1)
+        share = self._evaluated * weight
+        # Spread over the photons as evenly as they are over the lamp.
+        ticket = (arrival.ray.take(rough) * _STRIDE) % 1.0 * self._photons
+        batch = self._batch_of(arrival.ray.take(rough))
+        height = origin[2] - self._grid.z
+        far = (ticket < share) & (height > 1e-9)
+        near = (height > 1e-9) & (height < self._close)
+        landed = np.zeros(arrival.ray.size, dtype=bool)
+        landed[lands] = True
+        landed = landed.take(rough)
+        every = np.arange(self._flux.shape[1])[None]
+        flux = np.zeros_like(self._flux)
+        for bounce in scattered.bounces:
+            for chosen, is_near in ((far, False), (near, True)):
+                size = max(1, _PAIRS // (self._around if is_near else every).shape[1])
+                for part in self._parts(
+                    np.flatnonzero(chosen.take(bounce.ray)), size, batch.take(bounce.ray)
+                ):
+                    ray = bounce.ray.take(part)
+                    start = origin.take(ray, axis=1)
+                    cells = self._around[self._grid.cell_of(*start[:2])] if is_near else every
+                    landing = self._evaluate(
+                        bounce.take(part), scattered.frame.take(ray, axis=2), start, cells, is_near
+                    )
+                    of_ray = self._photons if is_near else share.take(ray)[:, None]
+                    landing = landing.astype(np.float64)
+                    landing *= weight.take(ray)[:, None] / (of_ray + self._photons * landing)
+                    if is_near:
+                        at = np.broadcast_to(batch.take(ray)[:, None], cells.shape)
+                        flux += self._batched(
+                            at.ravel(), np.maximum(cells, 0).ravel(), landing.ravel()
+                        )
+                    else:
+                        flux[batch[ray[0]]] += landing.sum(axis=0)
+            gone = np.flatnonzero(bounce.leaves & landed.take(bounce.ray))
+            ray = bounce.ray.take(gone)
+            slot, landing, way = self._landing(
+                bounce.take(gone), origin.take(ray, axis=1), direction.take(ray, axis=1)
+            )
+            of_ray = np.where(way <= self._close, self._photons, share.take(ray))
+            landing *= weight.take(ray) / np.maximum(of_ray + self._photons * landing, 1e-300)
+            flux += self._batched(batch.take(ray), slot, landing)
+        return flux
+
+    def _parts(self, which: IntArray, size: int, batch: IntArray) -> Iterator[IntArray]:
+        """Rays in pieces of at most ``size``, each of one batch."""
+        for number in range(_BATCHES):
+            own = which[batch.take(which) == number]
+            for start in range(0, own.size, size):
+                yield own[start : start + size]
+
+    def _evaluate(
+        self,
+        bounce: Bounce,
+        frame: FloatArray,
+        origin: FloatArray,
+        cells: IntArray,
+        is_near: bool,
+    ) -> FloatArray:
+        """Share each bounce (n) sends straight to cells (n or 1, m), to near or to far ones."""
+        places = self._places[self._turn % _PLACES].take(cells, axis=1)
+        self._turn += 1
+        gap = places - origin.astype(np.float32)[:, :, None]
+        squared = np.einsum("inm,inm->nm", gap, gap)
+        inverse = 1.0 / np.sqrt(squared)
+        view = np.einsum("kin,kn->in", frame, bounce.view)
+        cosine, across = (
+            np.einsum("inm,in->nm", gap, axis.astype(np.float32)) * inverse
+            for axis in (frame[2], view)
+        )
+        landing = sent(bounce, cosine, across)
+        landing *= inverse / squared
+        landing *= -gap[2] * self._area.take(cells)
+        landing *= ((squared <= self._close**2) == is_near) & (cells >= 0)
+        if not self._prism.open_to_sight:
+            ray, cell = np.nonzero(landing)
+            reach = self._prism.reach(
+                origin.take(ray, axis=1), gap[:, ray, cell] * inverse[ray, cell]
+            )
+            landing[ray, cell] *= reach * inverse[ray, cell] > 1 - 1e-9
+        return landing
+
+    def _landing(
+        self, bounce: Bounce, origin: FloatArray, direction: FloatArray
+    ) -> tuple[IntArray, FloatArray, FloatArray]:
+        """Cell where rays land, the share that was to be expected there, and the way."""
+        way = (self._grid.z - origin[2]) / direction[2]
+        end = origin[:2] + way * direction[:2]
+        slot = self._grid.slot_of(*end)
+        across = (bounce.view * bounce.after).sum(axis=0)
+        landing = sent(bounce, bounce.after[2][:, None], across[:, None])[:, 0]
+        landing *= -direction[2] / np.maximum(way, 1e-9) ** 2
+        return slot, landing * self._grid.inside_area.take(slot), way
+
+
+def _around(grid: CellGrid, distance: float) -> npt.NDArray[np.intp]:
+    """For each cell of the whole table the cells (0…C-1) about it, -1 where none is."""
+    rows, columns = grid.area.shape
+    reach = [int(np.ceil(distance / step)) for step in grid.step]
+    slots = np.full((rows + 2 * reach[1], columns + 2 * reach[0]), -1, dtype=np.intp)
+    inner = np.full(rows * columns, -1, dtype=np.intp)
+    inner[grid.inside] = np.arange(len(grid.inside))
+    slots[reach[1] : rows + reach[1], reach[0] : columns + reach[0]] = inner.reshape(rows, columns)
+    window = (2 * reach[1] + 1, 2 * reach[0] + 1)
+    views = np.lib.stride_tricks.sliding_window_view(slots, window)
+    return np.ascontiguousarray(views.reshape(rows * columns, -1))
