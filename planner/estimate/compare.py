@@ -8,7 +8,7 @@ from the uncertainty of the inputs is the business of ``telling``.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Final
 
@@ -18,10 +18,10 @@ import numpy.typing as npt
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray
 from planner.estimate.scene import build_scene
+from planner.plan.changes import said
 from planner.plan.edits import line_all_walls, line_ceiling
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
-from planner.plan.variant_edits import bare, resolve
 from planner.units import LengthUnit
 
 OPEN_AIR_NAME: Final = "Open air (no walls)"
@@ -39,9 +39,8 @@ class Origin(StrEnum):
 class Side:
     """One of the things compared.
 
-    ``said`` says what differs from the plan, ``problems`` what could not be applied or
-    estimated; ``estimate`` is None where nothing could be. ``index`` is that of the variant
-    in the plan.
+    ``said`` says what differs from the plan, ``problems`` what could not be estimated;
+    ``estimate`` is None where nothing could be. ``key`` is that of the variant.
     """
 
     name: str
@@ -50,7 +49,7 @@ class Side:
     said: tuple[str, ...] = ()
     problems: tuple[str, ...] = ()
     estimate: Estimate | None = None
-    index: int | None = None
+    key: str | None = None
 
 
 @dataclass(frozen=True)
@@ -77,29 +76,21 @@ class Comparison:
 
 def open_air(plan: Plan) -> Plan:
     """The same lamps over the same canopy without walls and ceiling."""
-    return line_ceiling(line_all_walls(bare(plan), OPENING), OPENING)
+    return line_ceiling(line_all_walls(plan, OPENING), OPENING)
 
 
 def sides_of(
     plan: Plan, *, with_open_air: bool = False, unit: LengthUnit = LengthUnit.CM
 ) -> tuple[Side, ...]:
     """What there is to compare in a plan, without any estimate yet."""
-    sides = [Side(plan.name, Origin.PLAN, bare(plan))]
-    for index, variant in enumerate(plan.variants):
-        found = resolve(plan, variant, unit)
-        sides.append(
-            Side(
-                variant.name,
-                Origin.VARIANT,
-                found.plan,
-                found.said,
-                found.problems,
-                index=index,
-            )
-        )
+    sides = [Side(plan.name, Origin.PLAN, plan)]
+    for variant in plan.variants:
+        option = plan.with_setup(variant.setup).model_copy(update={"name": variant.name})
+        texts = said(plan, option, unit)
+        sides.append(Side(variant.name, Origin.VARIANT, option, texts, key=variant.key))
     if with_open_air:
-        said = ("no walls, no ceiling",)
-        sides.append(Side(OPEN_AIR_NAME, Origin.OPEN_AIR, open_air(plan), said))
+        texts = ("no walls, no ceiling",)
+        sides.append(Side(OPEN_AIR_NAME, Origin.OPEN_AIR, open_air(plan), texts))
     return tuple(sides)
 
 
@@ -153,8 +144,8 @@ def estimated(
         estimate = evaluate(side.plan, options, cache=cache, cancelled=cancelled)
     except ValueError as error:
         problems = (*side.problems, f"'{side.name}' cannot be estimated: {error}")
-        return Side(side.name, side.origin, side.plan, side.said, problems, None, side.index)
-    return Side(side.name, side.origin, side.plan, side.said, side.problems, estimate, side.index)
+        return replace(side, problems=problems)
+    return replace(side, estimate=estimate)
 
 
 # -- table and ranking ------------------------------------------------------------------

@@ -22,7 +22,6 @@ from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, Target
-from planner.plan.variant_edits import bare
 
 SEARCH: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
 SCAN_HEIGHTS: Final = 9
@@ -338,12 +337,12 @@ def find_photoperiod(
     if dli <= 0:
         raise FindError("The DLI asked for must be above 0 mol/m²/d.")
     search = Search(1, progress, cancelled)
-    mean = search.confirm(bare(plan), options).figures.mean
+    mean = search.confirm(plan, options).figures.mean
     if mean <= 0:
         raise FindError("The canopy is dark, and no number of hours gives it a DLI.")
     hours = dli / daily_light_integral(mean, 1.0)
     met = hours <= most_hours
-    made = changed(bare(plan), photoperiod_hours=min(hours, most_hours))
+    made = changed(plan, photoperiod_hours=min(hours, most_hours))
     estimate = search.confirm(made, options)
     if met:
         words = (
@@ -383,7 +382,7 @@ def _at_full_output(plan: Plan) -> Plan:
     """The plan without its lists, its brightest lamp at 100 % and the others in proportion."""
     _need_lamps(plan)
     highest = max(lamp.output_percent for lamp in plan.lamps)
-    return scaled_output(bare(plan), 100.0 / highest)
+    return scaled_output(plan, 100.0 / highest)
 
 
 def scaled_output(plan: Plan, share: float) -> Plan:

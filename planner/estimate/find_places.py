@@ -22,7 +22,6 @@ from planner.plan.lamp import Lamp
 from planner.plan.outlines import outlines_overlap, sticks_out
 from planner.plan.plan import Plan
 from planner.plan.space import contains
-from planner.plan.variant_edits import bare
 
 MOST_LAMPS: Final = 6
 SPREADS: Final = (0.7, 0.9, 1.1)
@@ -88,7 +87,7 @@ def find_places(
         )
     start, turn = max(starts, key=lambda entry: evenness(*entry))
     places = _refined(start, lambda at: evenness(at, turn), steps)
-    full = _hung(plan, pattern, places, turn) or bare(plan)
+    full = _hung(plan, pattern, places, turn) or plan
     return _answer(full, count, mean, search, options)
 
 
@@ -157,7 +156,7 @@ def _hung(plan: Plan, pattern: Lamp, places: Places, turn: float) -> Plan | None
             return None
         if any(outlines_overlap(lamp.outline(), other.outline()) for other in lamps[:k]):
             return None
-    return changed(bare(plan), lamps=lamps)
+    return changed(plan, lamps=lamps)
 
 
 def _refined(start: Places, evenness: Callable[[Places], float], steps: int) -> Places:

@@ -23,7 +23,7 @@ from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.stage import GrowthStage
-from planner.plan.variant_edits import bare, reason
+from planner.plan.variant_edits import reason
 
 DAYS_PER_WEEK: Final = 7.0
 
@@ -200,7 +200,7 @@ def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
         height = min(lamp.hanging_height, room - housing)
         return lamp.model_copy(update={"hanging_height": height})
 
-    lower = each_lamp(bare(plan), under_ceiling)
+    lower = each_lamp(plan, under_ceiling)
     return changed(
         lower,
         canopy=plan.canopy.model_copy(update={"height": stage.canopy_height}),

@@ -26,8 +26,8 @@ from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Figures
 from planner.estimate.sweep_over import MAX_POINTS, Over, SweepError, swept
 from planner.estimate.sweep_worker import Done, Job, Numbered, run, run_here, set_up
+from planner.plan.lit import counted, lit
 from planner.plan.plan import Plan
-from planner.plan.variant_edits import bare
 
 __all__ = ["Over", "Point", "Sweep", "SweepError", "sweep"]
 
@@ -155,7 +155,7 @@ def sweep(
         points.update(book.read())
     found = Sweep(plan, asked.over, options, points)
     job = Job(
-        bare(plan),
+        Plan(**dict(plan.setup), target=plan.target),
         tuple(one.axis for one in over),
         options.cells,
         options.quality.value,
@@ -221,7 +221,7 @@ def fingerprint(asked: Sweep) -> str:
     """What tells one sweep from another: program, plan, axes with values, options."""
     parts = [
         planner.__version__,
-        bare(asked.plan).model_dump_json(),
+        repr((lit(asked.plan), counted(asked.plan))),
         json.dumps([[one.axis, one.values] for one in asked.over]),
         json.dumps([asked.options.cells, asked.options.quality, asked.options.seed]),
     ]

@@ -1,7 +1,8 @@
 """From the format a plan was written in to the present one, one function per step.
 
 Format 1: the first. Space, lamps, linings, walls, ceiling, floor, canopy, photoperiod,
-target; lengths in metres.
+target; lengths in metres. Format 2: a variant is a whole setup with a key, and the plan names
+its baseline by key.
 
 To change the format: raise ``PLAN_FORMAT`` in ``planner.plan.plan``, add a function that
 turns the raw values of format n into those of n + 1, enter it in ``STEPS`` under n, keep
@@ -13,11 +14,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
+from planner.files.from_format_1 import to_format_2
 from planner.plan.plan import PLAN_FORMAT
 
 Step = Callable[[dict[str, Any]], dict[str, Any]]
 
-STEPS: Final[Mapping[int, Step]] = {}
+STEPS: Final[Mapping[int, Step]] = {1: to_format_2}
 """Step from format n to n + 1, by n."""
 
 

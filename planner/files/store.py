@@ -108,8 +108,8 @@ def save_plan(plan: Plan, path: Path, *, expected: Stamp | None = None) -> Stamp
     if len(data) > MAX_BYTES:
         raise PlanFileError(
             path,
-            f"it would be larger than the {MAX_BYTES // 1_000_000} MB a plan file may have; give "
-            "its lamps coarser light distributions",
+            f"it would be larger than the {MAX_BYTES // 1_000_000} MB a plan file may have; "
+            "keep fewer variants, or give its lamps coarser light distributions",
             act="saved",
         )
     try:
@@ -149,7 +149,10 @@ def plan_to_bytes(plan: Plan) -> bytes:
 
     Lists of numbers stay on one line: a corner is one line, and so is a whole profile.
     """
-    return (_indented(plan.model_dump(mode="json")) + "\n").encode("utf-8")
+    whole = plan.model_dump(mode="json")
+    first = {name: whole.pop(name) for name in ("format", "name", "note")}
+    in_order = {**first, **whole}
+    return (_indented(in_order) + "\n").encode("utf-8")
 
 
 def _indented(value: Any, margin: str = "") -> str:

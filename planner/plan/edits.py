@@ -15,23 +15,25 @@ from planner.plan.fields import Value
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING_KEY, Band, Lining, WallCover
 from planner.plan.obstacle import Obstacle
-from planner.plan.plan import Plan
+from planner.plan.setup import Setup
 from planner.plan.space import Point, Space, contains, signed_area
 
+_Setup = TypeVar("_Setup", bound=Setup)
+"""A plan, or the setup of a variant: both are edited alike."""
 _Value = TypeVar("_Value", bound=Value)
 _Placed = TypeVar("_Placed", Lamp, Obstacle)
 
 
-def changed(plan: Plan, **parts: Any) -> Plan:
+def changed(plan: _Setup, **parts: Any) -> _Setup:
     """The plan with some parts replaced, validated as a whole."""
-    return Plan.model_validate({**_parts(plan), **parts})
+    return type(plan).model_validate({**_parts(plan), **parts})
 
 
 def _parts(value: Any) -> dict[str, Any]:
     return {name: getattr(value, name) for name in type(value).model_fields}
 
 
-def with_space(plan: Plan, **parts: Any) -> Plan:
+def with_space(plan: _Setup, **parts: Any) -> _Setup:
     """Replace parts of the space that keep the number of walls (height, door)."""
     return changed(plan, space=Space.model_validate({**_parts(plan.space), **parts}))
 
@@ -39,14 +41,14 @@ def with_space(plan: Plan, **parts: Any) -> Plan:
 # -- footprint --------------------------------------------------------------------------
 
 
-def move_corner(plan: Plan, index: int, to: Point) -> Plan:
+def move_corner(plan: _Setup, index: int, to: Point) -> _Setup:
     """Move one corner of the footprint; lamps left outside are brought back in."""
     corners = list(plan.space.footprint)
     corners[index] = to
     return _with_footprint(plan, tuple(corners), plan.walls, plan.space.door)
 
 
-def move_wall(plan: Plan, index: int, dx: float, dy: float) -> Plan:
+def move_wall(plan: _Setup, index: int, dx: float, dy: float) -> _Setup:
     """Move a wall and its two corners by (dx, dy); the neighbours stretch."""
     corners = list(plan.space.footprint)
     for k in (index, (index + 1) % len(corners)):
@@ -54,7 +56,7 @@ def move_wall(plan: Plan, index: int, dx: float, dy: float) -> Plan:
     return _with_footprint(plan, tuple(corners), plan.walls, plan.space.door)
 
 
-def add_corner(plan: Plan, wall: int, at: Point) -> Plan:
+def add_corner(plan: _Setup, wall: int, at: Point) -> _Setup:
     """Split a wall at a point; both halves keep its lining, and the first keeps the door."""
     corners = (*plan.space.footprint[: wall + 1], at, *plan.space.footprint[wall + 1 :])
     walls = (*plan.walls[: wall + 1], plan.walls[wall], *plan.walls[wall + 1 :])
@@ -64,7 +66,7 @@ def add_corner(plan: Plan, wall: int, at: Point) -> Plan:
     return _with_footprint(plan, corners, walls, door)
 
 
-def remove_corner(plan: Plan, index: int) -> Plan:
+def remove_corner(plan: _Setup, index: int) -> _Setup:
     """Take a corner out; the wall that ended there runs on to the next corner."""
     if plan.space.wall_count <= 3:
         raise ValueError("a footprint needs at least three corners.")
@@ -78,7 +80,7 @@ def remove_corner(plan: Plan, index: int) -> Plan:
     return _with_footprint(plan, corners, walls, door)
 
 
-def set_footprint(plan: Plan, corners: tuple[Point, ...]) -> Plan:
+def set_footprint(plan: _Setup, corners: tuple[Point, ...]) -> _Setup:
     """Replace the whole outline; walls beyond the old count take the first wall's lining."""
     if signed_area(corners) < 0:
         corners = tuple(reversed(corners))
@@ -89,7 +91,7 @@ def set_footprint(plan: Plan, corners: tuple[Point, ...]) -> Plan:
     return _with_footprint(plan, corners, walls, door)
 
 
-def set_size(plan: Plan, width: float, depth: float) -> Plan:
+def set_size(plan: _Setup, width: float, depth: float) -> _Setup:
     """Stretch the footprint to a bounding size, keeping its lower left corner; lamps follow."""
     x0, y0, x1, y1 = plan.space.bounds
     sx, sy = width / (x1 - x0), depth / (y1 - y0)
@@ -104,7 +106,7 @@ def set_size(plan: Plan, width: float, depth: float) -> Plan:
     return changed(plan, space=space, lamps=lamps, obstacles=obstacles)
 
 
-def set_wall_length(plan: Plan, wall: int, length: float) -> Plan:
+def set_wall_length(plan: _Setup, wall: int, length: float) -> _Setup:
     """Give a wall a length: its far part of the outline moves along the wall's direction.
 
     Corners on the far side of the wall's start, measured along the wall, move with its
@@ -123,8 +125,8 @@ def set_wall_length(plan: Plan, wall: int, length: float) -> Plan:
 
 
 def _with_footprint(
-    plan: Plan, corners: tuple[Point, ...], walls: tuple[WallCover, ...], door: int | None
-) -> Plan:
+    plan: _Setup, corners: tuple[Point, ...], walls: tuple[WallCover, ...], door: int | None
+) -> _Setup:
     door_open = plan.space.door_open and door is not None
     space = replaced(plan.space, footprint=corners, door=door, door_open=door_open)
     lamps = tuple(_brought_inside(lamp, space) for lamp in plan.lamps)
@@ -169,17 +171,17 @@ def replaced(value: _Value, **parts: Any) -> _Value:
 # -- lamps ------------------------------------------------------------------------------
 
 
-def add_lamp(plan: Plan, lamp: Lamp) -> Plan:
+def add_lamp(plan: _Setup, lamp: Lamp) -> _Setup:
     """Hang one more lamp."""
     return changed(plan, lamps=(*plan.lamps, lamp))
 
 
-def remove_lamp(plan: Plan, index: int) -> Plan:
+def remove_lamp(plan: _Setup, index: int) -> _Setup:
     """Take a lamp down."""
     return changed(plan, lamps=plan.lamps[:index] + plan.lamps[index + 1 :])
 
 
-def change_lamp(plan: Plan, index: int, **parts: Any) -> Plan:
+def change_lamp(plan: _Setup, index: int, **parts: Any) -> _Setup:
     """Replace parts of one lamp (x, y, hanging_height, rotation_deg, output_percent, model)."""
     lamps = list(plan.lamps)
     lamps[index] = replaced(lamps[index], **parts)
@@ -189,17 +191,17 @@ def change_lamp(plan: Plan, index: int, **parts: Any) -> Plan:
 # -- obstacles --------------------------------------------------------------------------
 
 
-def add_obstacle(plan: Plan, obstacle: Obstacle, *linings: Lining) -> Plan:
+def add_obstacle(plan: _Setup, obstacle: Obstacle, *linings: Lining) -> _Setup:
     """Put one more obstacle into the space."""
     return _relined(plan, linings, obstacles=(*plan.obstacles, obstacle))
 
 
-def remove_obstacle(plan: Plan, index: int) -> Plan:
+def remove_obstacle(plan: _Setup, index: int) -> _Setup:
     """Take an obstacle away."""
     return _relined(plan, (), obstacles=plan.obstacles[:index] + plan.obstacles[index + 1 :])
 
 
-def change_obstacle(plan: Plan, index: int, *linings: Lining, **parts: Any) -> Plan:
+def change_obstacle(plan: _Setup, index: int, *linings: Lining, **parts: Any) -> _Setup:
     """Replace parts of one obstacle (x, y, underside, length, ..., lining)."""
     obstacles = list(plan.obstacles)
     obstacles[index] = replaced(obstacles[index], **parts)
@@ -209,43 +211,43 @@ def change_obstacle(plan: Plan, index: int, *linings: Lining, **parts: Any) -> P
 # -- surfaces ---------------------------------------------------------------------------
 
 
-def line_wall(plan: Plan, wall: int, band: int, lining: Lining) -> Plan:
+def line_wall(plan: _Setup, wall: int, band: int, lining: Lining) -> _Setup:
     """Put a lining on one band of a wall."""
     bands = list(plan.walls[wall].bands)
     bands[band] = Band(lining=lining.key, top=bands[band].top)
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)), lining)
 
 
-def set_wall_cover(plan: Plan, wall: int, cover: WallCover, *linings: Lining) -> Plan:
+def set_wall_cover(plan: _Setup, wall: int, cover: WallCover, *linings: Lining) -> _Setup:
     """Replace all bands of a wall; ``linings`` are added to the plan where missing."""
     walls = (*plan.walls[:wall], cover, *plan.walls[wall + 1 :])
     return _relined(plan, linings, walls=walls)
 
 
-def line_all_walls(plan: Plan, lining: Lining) -> Plan:
+def line_all_walls(plan: _Setup, lining: Lining) -> _Setup:
     """Put one lining on every wall, over its whole height."""
     walls = tuple(WallCover.plain(lining.key) for _ in plan.walls)
     return _relined(plan, (lining,), walls=walls)
 
 
-def line_ceiling(plan: Plan, lining: Lining) -> Plan:
+def line_ceiling(plan: _Setup, lining: Lining) -> _Setup:
     """Put a lining on the ceiling."""
     return _relined(plan, (lining,), ceiling=lining.key)
 
 
-def line_floor(plan: Plan, lining: Lining) -> Plan:
+def line_floor(plan: _Setup, lining: Lining) -> _Setup:
     """Put a lining on the floor."""
     return _relined(plan, (lining,), floor=lining.key)
 
 
-def split_band(plan: Plan, wall: int, band: int, at: float) -> Plan:
+def split_band(plan: _Setup, wall: int, band: int, at: float) -> _Setup:
     """Divide a band of a wall at a height above the floor; both parts keep the lining."""
     bands = plan.walls[wall].bands
     lower = Band(lining=bands[band].lining, top=at)
     return set_wall_cover(plan, wall, WallCover(bands=(*bands[:band], lower, *bands[band:])))
 
 
-def merge_band(plan: Plan, wall: int, band: int) -> Plan:
+def merge_band(plan: _Setup, wall: int, band: int) -> _Setup:
     """Take the upper edge of a band away: it grows up through the band above."""
     bands = list(plan.walls[wall].bands)
     if band + 1 >= len(bands):
@@ -254,20 +256,20 @@ def merge_band(plan: Plan, wall: int, band: int) -> Plan:
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
 
 
-def move_band_edge(plan: Plan, wall: int, band: int, top: float) -> Plan:
+def move_band_edge(plan: _Setup, wall: int, band: int, top: float) -> _Setup:
     """Move the upper edge of a band."""
     bands = list(plan.walls[wall].bands)
     bands[band] = Band(lining=bands[band].lining, top=top)
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
 
 
-def change_lining(plan: Plan, lining: Lining) -> Plan:
+def change_lining(plan: _Setup, lining: Lining) -> _Setup:
     """Replace the plan's own copy of a lining by one with the same key."""
     linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
     return changed(plan, linings=linings)
 
 
-def _relined(plan: Plan, added: tuple[Lining, ...], **parts: Any) -> Plan:
+def _relined(plan: _Setup, added: tuple[Lining, ...], **parts: Any) -> _Setup:
     """Change covers, bring new linings along and drop those no longer used.
 
     The plan's own copy of a lining wins over an added one of the same key: a plan may
@@ -285,7 +287,7 @@ def _relined(plan: Plan, added: tuple[Lining, ...], **parts: Any) -> Plan:
 # -- heights, canopy, target ------------------------------------------------------------
 
 
-def set_canopy_height(plan: Plan, height: float) -> Plan:
+def set_canopy_height(plan: _Setup, height: float) -> _Setup:
     """Raise or lower the canopy; lamps stay where they hang, so their distance changes."""
     lamps = tuple(
         replaced(lamp, hanging_height=plan.lamp_height(lamp) - height) for lamp in plan.lamps
@@ -294,12 +296,12 @@ def set_canopy_height(plan: Plan, height: float) -> Plan:
     return changed(plan, canopy=canopy, lamps=lamps)
 
 
-def set_canopy(plan: Plan, **parts: Any) -> Plan:
+def set_canopy(plan: _Setup, **parts: Any) -> _Setup:
     """Replace canopy parts other than the height (closed, reflectance)."""
     return changed(plan, canopy=Canopy.model_validate({**_parts(plan.canopy), **parts}))
 
 
-def set_height(plan: Plan, height: float) -> Plan:
+def set_height(plan: _Setup, height: float) -> _Setup:
     """Raise or lower the ceiling; what is above it comes down, bands above it merge."""
     room = height - plan.canopy.height
     lamps = tuple(
@@ -328,6 +330,6 @@ def _cut_to(cover: WallCover, height: float) -> WallCover:
     return WallCover(bands=tuple(kept))
 
 
-def each_lamp(plan: Plan, change: Callable[[Lamp], Lamp]) -> Plan:
+def each_lamp(plan: _Setup, change: Callable[[Lamp], Lamp]) -> _Setup:
     """Apply one change to every lamp."""
     return changed(plan, lamps=tuple(change(lamp) for lamp in plan.lamps))

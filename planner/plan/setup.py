@@ -118,3 +118,11 @@ class Setup(Value):
     def wall_opens(self, index: int) -> bool:
         """Whether a wall is the door and stands open."""
         return self.space.door_open and self.space.door == index
+
+    @property
+    def setup(self) -> Setup:
+        """The setup alone, without what a plan adds to it."""
+        if type(self) is Setup:
+            return self
+        # Its parts were checked when they were made.
+        return Setup.model_construct(**{name: getattr(self, name) for name in Setup.model_fields})

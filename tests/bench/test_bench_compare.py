@@ -17,11 +17,15 @@ from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sweep import Over, sweep
 from planner.estimate.sweep_over import over_range
+from planner.plan.edits import each_lamp, line_all_walls
 from planner.plan.plan import Plan
-from planner.plan.variant import LineAllWalls, SetHangingHeight, Variant
 from planner.plan.variant_edits import add_variants
 
 pytestmark = pytest.mark.bench
+
+
+def _hung(height: float) -> Plan:
+    return each_lamp(demo_plan(), lambda lamp: lamp.model_copy(update={"hanging_height": height}))
 
 
 def five_linings_at_four_heights() -> Plan:
@@ -29,10 +33,7 @@ def five_linings_at_four_heights() -> Plan:
     return add_variants(
         demo_plan(),
         *(
-            Variant(
-                name=f"{lining.name} {height}",
-                changes=(LineAllWalls(lining=lining), SetHangingHeight(hanging_height=height)),
-            )
+            (f"{lining.name} {height}", line_all_walls(_hung(height), lining))
             for lining in linings
             for height in (0.2, 0.3, 0.4, 0.5)
         ),

@@ -280,7 +280,7 @@ def test_the_summary_has_sentence_figures_and_balance(
     out = capsys.readouterr().out
     assert "Mean 212, lowest corner 61 % of it; 14 h give 10.7 mol a day" in out
     assert "Power per area  133 W m⁻²" in out
-    assert "Wall 1, White board  40 %" in out
+    assert "Wall 1: White board  40 %" in out
     assert "by −0.012 %" in out
     assert (str(quick_light[0].quality), quick_light[0].seed) == ("fine", 9)
 

@@ -22,7 +22,7 @@ def start() -> Plan:
     """A new plan, 60 x 60 x 160 cm and white, with one bar of the catalogue and bare wood walls."""
     catalogue = load_catalogue()
     plan = try_linings(new_plan(catalogue), [catalogue.lining("plywood")])
-    plan = adopt_variant(plan, 0)
+    plan = adopt_variant(plan, "variant-1")
     return add_lamp(plan, Lamp(model=catalogue.lamps[0], x=0.3, y=0.3, hanging_height=0.4))
 
 
@@ -60,8 +60,8 @@ def test_a_grower_decides_for_a_lining_and_a_height() -> None:
     assert weighed.cost == 4.0
     assert weighed.payback is not None
     assert weighed.payback > 0
-    assert foil.index is not None
-    plan = changed(adopt_variant(plan, foil.index), variants=(), costs=costs)
+    assert foil.key is not None
+    plan = changed(adopt_variant(plan, foil.key), variants=(), costs=costs)
     # Then the height: lower is brighter, higher is more even.
     heights = compare(try_heights(plan, 0.2, 0.8, 4), OPTIONS)
     figures = [side.estimate.figures for side in heights.sides[1:] if side.estimate is not None]
@@ -69,7 +69,7 @@ def test_a_grower_decides_for_a_lining_and_a_height() -> None:
     evenness = [one.min_over_mean or 0.0 for one in figures]
     assert means == sorted(means, reverse=True)
     assert evenness == sorted(evenness)
-    decided = adopt_variant(try_heights(plan, 0.2, 0.8, 4), 2)
+    decided = adopt_variant(try_heights(plan, 0.2, 0.8, 4), "variant-3")
     assert decided.lamps[0].hanging_height == 0.6
     assert decided.walls[0].bands[0].lining == "foil-shiny"
     assert decided.costs == costs

@@ -27,8 +27,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.target import PpfdTarget
-from planner.plan.variant import Variant
-from planner.plan.variant_edits import try_linings
+from planner.plan.variant_edits import add_variants, try_linings
 from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
 from tests.e2e.sketching import enter
 
@@ -179,8 +178,9 @@ def test_linings_are_tried_by_ticking_them(qtbot: QtBot, window: MainWindow) -> 
 
 
 def test_no_more_variants_than_a_plan_can_hold(qtbot: QtBot, window: MainWindow) -> None:
-    full = tuple(Variant(name=f"Variant {k}") for k in range(60))
-    window.document.apply(edits.changed(window.document.plan, variants=full), "Fill")
+    plan = window.document.plan
+    full = add_variants(plan, *((f"Variant {k}", plan) for k in range(60)))
+    window.document.apply(full, "Fill")
     trigger(window, "keep_variant")
     assert len(window.document.plan.variants) == 60
     assert "60" in window.statusBar().currentMessage()
@@ -383,16 +383,22 @@ def test_a_variant_is_renamed_moved_removed_and_adopted_by_keys(
     assert variant_names(window) == ["Bright"]
 
 
-def test_a_change_that_no_longer_fits_stands_at_its_card(qtbot: QtBot, window: MainWindow) -> None:
+def test_a_kept_option_keeps_its_lamp_when_the_sketch_loses_it(
+    qtbot: QtBot, window: MainWindow
+) -> None:
     lower = edits.change_lamp(window.document.plan, 0, output_percent=50.0)
     window.document.apply(lower, "Dim")
     trigger(window, "keep_variant")
     window.document.apply(edits.remove_lamp(window.document.plan, 0), "Remove lamp")
     page = side_page(qtbot, window)
-    problems = page.sheet.cards[1].side
-    assert problems is not None
-    assert "no lamp hangs in the space now" in problems.problems[0]
-    assert "no lamp hangs" in page.sheet.cards[1].accessibleDescription()
+    kept = page.sheet.cards[1].side
+    assert kept is not None
+    assert kept.problems == ()
+    assert kept.said == ("one more lamp: Panel",)
+    assert [len(side.plan.lamps) for side in page.comparer.sides] == [0, 1]
+    assert kept.estimate is not None
+    assert kept.estimate.figures.mean > 0
+    assert "one more lamp: Panel" in page.sheet.cards[1].accessibleDescription()
 
 
 def test_the_table_is_sorted_copied_and_exported(

@@ -23,8 +23,7 @@ from planner.estimate.uncertainty import Input
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
-from planner.plan.variant import LineCeiling, SetOutput, SetPhotoperiod, Variant
-from planner.plan.variant_edits import add_variants, try_linings
+from planner.plan.variant_edits import add_variants, change_variant, try_linings
 from planner.reports.sweep_csv import comparison_to_csv
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
@@ -38,7 +37,7 @@ def film(name: str, rho: float, half: float = 0.0) -> Lining:
 
 
 def half_output(plan: Plan) -> Plan:
-    return add_variants(plan, Variant(name="Half", changes=(SetOutput(output_percent=50),)))
+    return add_variants(plan, ("Half", edits.change_lamp(plan, 0, output_percent=50)))
 
 
 def column(name: str) -> int:
@@ -54,7 +53,7 @@ def test_half_the_output_is_half_the_light() -> None:
     half = table[2]
     for figure, percent in (("mean", 50), ("minimum", 50), ("dli", 50), ("watts", 50), ("cv", 100)):
         assert half.ratios[column(figure)] == pytest.approx(percent), figure
-    assert half.said == ("lamp: output 50 %",)
+    assert half.said == ("lamp 1: output 50 %",)
     # Black walls are nearly no walls; both are darker than white ones.
     assert table[1].ratios[column("mean")] < 90  # type: ignore[operator]
     against_black = rows(found, "Black")
@@ -84,17 +83,14 @@ def test_open_air_has_no_walls() -> None:
     plan = open_air(half_output(sample_plan()))
     assert {band.lining for cover in plan.walls for band in cover.bands} == {"open"}
     assert plan.ceiling == "open"
-    assert plan.variants == ()
 
 
 def test_one_that_cannot_be_estimated_says_so_and_the_others_go_on() -> None:
     mirror = film("Perfect", 1.0)
     plan = sample_plan(canopy=sample_plan().canopy.model_copy(update={"reflectance": 1.0}))
     plan = try_linings(plan, [mirror])
-    both = plan.variants[0].model_copy(
-        update={"changes": (*plan.variants[0].changes, LineCeiling(lining=mirror))}
-    )
-    found = compare(edits.changed(plan, variants=(both,)), OPTIONS)
+    both = edits.line_ceiling(plan.variants[0].setup, mirror)
+    found = compare(change_variant(plan, "variant-1", setup=both), OPTIONS)
     assert found.sides[0].estimate is not None
     assert found.sides[1].estimate is None
     assert "cannot be estimated" in found.sides[1].problems[0]
@@ -219,8 +215,8 @@ def test_a_dark_plan_has_no_sway() -> None:
 
 def test_photoperiod_changes_dli_only() -> None:
     plan = sample_plan()  # 14 h
-    change = SetPhotoperiod(photoperiod_hours=7)
-    found = compare(add_variants(plan, Variant(name="Short", changes=(change,))), OPTIONS)
+    short_days = edits.changed(plan, photoperiod_hours=7)
+    found = compare(add_variants(plan, ("Short", short_days)), OPTIONS)
     short = rows(found)[1]
     assert short.ratios[column("dli")] == pytest.approx(50)
     assert short.ratios[column("mean")] == pytest.approx(100)

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import json
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from planner.files.errors import PlanFileError
 from planner.files.migrations import STEPS, FormatError, migrated
+from planner.files.store import open_plan
 from planner.plan.plan import PLAN_FORMAT
+from planner.plan.setup import Setup
 
 
 def to_two(raw: dict[str, Any]) -> dict[str, Any]:
@@ -63,3 +68,37 @@ def test_a_format_whose_step_is_gone() -> None:
 
 def test_there_is_a_step_for_every_older_format() -> None:
     assert sorted(STEPS) == list(range(1, PLAN_FORMAT))
+
+
+SAMPLES = Path(__file__).parents[2] / "data" / "plans"
+
+
+@pytest.mark.parametrize("name", ["format-1", "format-1-least"])
+def test_variants_of_format_1_become_what_they_were_then(name: str) -> None:
+    """Against what the program of format 1 itself made of the variants of these files.
+
+    ``*.resolved.json`` was written by that program: the setup of each variant, by name. The
+    plans hold all fourteen kinds of change, alone and one after another, and changes that do
+    not fit.
+    """
+    opened = open_plan(SAMPLES / f"{name}.plan.json")
+    assert opened.written_in == 1
+    then = json.loads((SAMPLES / f"{name}.resolved.json").read_text("utf-8"))
+    assert [variant.name for variant in opened.plan.variants] == list(then)
+    for variant in opened.plan.variants:
+        assert variant.setup == Setup.model_validate(then[variant.name]), variant.name
+    kinds = {
+        change["kind"]
+        for variant in json.loads((SAMPLES / "format-1.plan.json").read_text("utf-8"))["variants"]
+        for change in variant["changes"]
+    }
+    assert len(kinds) == 14
+
+
+def test_what_is_not_a_change_of_format_1_is_refused(tmp_path: Path) -> None:
+    raw = json.loads((SAMPLES / "format-1-least.plan.json").read_text("utf-8"))
+    raw["variants"][0]["changes"][0]["kind"] = "paint-it"
+    path = tmp_path / "odd.plan.json"
+    path.write_text(json.dumps(raw), "utf-8")
+    with pytest.raises(PlanFileError, match="do not fit that format"):
+        open_plan(path)

@@ -42,7 +42,7 @@ def test_it_accepts_what_is_saved(schema: dict[str, Any]) -> None:
 @pytest.mark.parametrize(
     "change",
     [
-        ("format", GONE), ("format", 2), ("space.height", 0), ("colour", "red"),
+        ("format", GONE), ("format", 1), ("space.height", 0), ("colour", "red"),
         ("lamps.0.hanging_height", 0), ("lamps.0.model.body.kind", "disc"), ("floor", "A b"),
         ("space.footprint.0", [1]), ("target.kind", "lux"), ("name", ""),
     ],

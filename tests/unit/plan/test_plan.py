@@ -37,7 +37,7 @@ def _changed(path: str, value: Any) -> dict[str, Any]:
 
 def test_a_sound_plan_is_accepted() -> None:
     plan = Plan.model_validate(_raw())
-    assert plan.format == 1
+    assert plan.format == 2
     assert plan.lamp_height(plan.lamps[0]) == pytest.approx(0.8)
     assert plan.lining("tile").reflectance == 0.7
     assert plan.lining("open") is OPENING
@@ -53,7 +53,7 @@ def test_a_sound_plan_is_accepted() -> None:
         ("canopy.height", 1.995, "the canopy at 199.5 cm does not fit under the ceiling at 200 cm"),
         ("lamps.0.x", 1.5, r"lamp 1 \('Small lamp'\) hangs outside the space at x = 1.5 m"),
         ("lamps.0.hanging_height", 1.8, "hangs 180 cm above the canopy, but there are only 170 cm"),
-        ("format", 2, "Input should be 1"),
+        ("format", 1, "Input should be 2"),
         ("photoperiod_hours", 25, "less than or equal to 24"),
         ("photoperiod_hours", float("nan"), "finite number"),
         ("name", "", "at least 1 character"),
@@ -99,7 +99,7 @@ def test_a_plan_is_the_same_after_a_trip_through_json() -> None:
     text = plan.model_dump_json()
     assert Plan.model_validate_json(text) == plan
     assert "NaN" not in text
-    assert json.loads(text)["format"] == 1
+    assert json.loads(text)["format"] == 2
 
 
 def test_a_plan_does_not_change() -> None:

@@ -1,4 +1,4 @@
-"""Variants: what differs is held, the rest follows the plan."""
+"""Variants: each is a whole setup that stays what it was when it was kept."""
 
 from __future__ import annotations
 
@@ -7,182 +7,119 @@ from pydantic import ValidationError
 
 from planner.plan import edits
 from planner.plan.costs import Costs, Form, Goods
-from planner.plan.lining import OPENING, Lining
+from planner.plan.lining import Lining
 from planner.plan.plan import Plan
-from planner.plan.variant import (
-    LineAllWalls,
-    LineCeiling,
-    LineFloor,
-    LineWall,
-    SetCanopyHeight,
-    SetCanopyReflectance,
-    SetDoor,
-    SetHangingHeight,
-    SetLampModel,
-    SetLampPlace,
-    SetOutput,
-    SetPhotoperiod,
-    SetSize,
-    SetSpaceHeight,
-    Variant,
-)
 from planner.plan.variant_edits import (
     add_variants,
     adopt_variant,
-    apply,
     change_variant,
-    differences,
     free_name,
     move_variant,
+    name_of,
     remove_variant,
-    resolve,
-    say,
     try_heights,
     try_lamps,
     try_linings,
 )
-from planner.units import LengthUnit
 from tests.unit.reports.sample_estimate import sample_plan
 
 FOIL = Lining(key="foil", name="Invented foil", reflectance=0.86, low=0.8, high=0.9)
 
 
-def test_a_variant_follows_the_plan_when_it_is_edited() -> None:
+def names(plan: Plan) -> list[str]:
+    return [variant.name for variant in plan.variants]
+
+
+def test_a_kept_option_never_changes_with_the_sketch() -> None:
     plan = try_linings(sample_plan(), [FOIL])
-    edited = edits.change_lamp(plan, 0, hanging_height=0.55)
-    found = resolve(edited, edited.variants[0]).plan
-    assert [cover.bands[0].lining for cover in found.walls] == ["foil"] * 4
-    assert found.lamps[0].hanging_height == 0.55
-    assert found.floor == "white-board"
-    assert found.name == "Invented foil"
-    assert found.variants == ()
+    kept = plan.variants[0].setup
+    assert [cover.bands[0].lining for cover in kept.walls] == ["foil"] * 4
+    edited = edits.add_lamp(plan, plan.lamps[0])
+    edited = edits.change_lamp(edited, 0, hanging_height=0.55)
+    edited = edits.change_lining(edited, edited.linings[0].model_copy(update={"low": 0.7}))
+    edited = edits.remove_corner(edited, 3)
+    assert edited.variants[0].setup == kept == plan.variants[0].setup
 
 
-@pytest.mark.parametrize(
-    ("change", "words"),
-    [
-        (LineAllWalls(lining=FOIL), "all walls: Invented foil"),
-        (LineWall(wall=1, lining=FOIL), "wall 2: Invented foil"),
-        (LineWall(wall=1, band=0, lining=OPENING), "wall 2, band 1: Open (no surface)"),
-        (LineCeiling(lining=FOIL), "ceiling: Invented foil"),
-        (LineFloor(lining=FOIL), "floor: Invented foil"),
-        (SetHangingHeight(hanging_height=0.35), "lamp: hanging height 35 cm"),
-        (SetOutput(lamp=0, output_percent=50), "lamp 1: output 50 %"),
-        (SetLampPlace(lamp=0, x=0.2, y=0.25), "lamp 1: at x 20 cm, y 25 cm"),
-        (SetSize(width=1.2, depth=0.5), "footprint 120 cm x 50 cm"),
-        (SetSpaceHeight(height=1.5), "inside height 150 cm"),
-        (SetCanopyHeight(height=0.3), "canopy at 30 cm"),
-        (SetCanopyReflectance(reflectance=0.1), "canopy reflectance 0.10"),
-        (SetPhotoperiod(photoperiod_hours=16), "photoperiod 16 h"),
-    ],
-)
-def test_each_change_differs_and_says_so(change: object, words: str) -> None:
-    plan = sample_plan()
-    assert say(plan, change) == words  # type: ignore[arg-type]
-    made = apply(plan, change)  # type: ignore[arg-type]
-    assert made != plan
-    # What it does can be undone into nothing: applied twice it changes nothing more.
-    assert apply(made, change) == made  # type: ignore[arg-type]
+def test_a_kept_option_holds_the_values_of_its_linings() -> None:
+    mine = FOIL.model_copy(update={"reflectance": 0.82})
+    plan = edits.line_all_walls(sample_plan(), FOIL)
+    plan = add_variants(plan, ("Before", plan))
+    measured = edits.change_lining(plan, mine)
+    assert measured.lining("foil").reflectance == 0.82
+    assert measured.variants[0].setup.lining("foil").reflectance == 0.86
 
 
-def test_other_changes_than_of_the_sample() -> None:
-    plan = sample_plan(space=sample_plan().space.model_copy(update={"door": 0}))
-    assert apply(plan, SetDoor(door_open=True)).space.door_open
-    model = plan.lamps[0].model.model_copy(update={"key": "other", "name": "Other"})
-    assert apply(plan, SetLampModel(model=model)).lamps[0].model.name == "Other"
-    assert say(plan, SetDoor(door_open=False)) == "door shut"
-    assert "15.75 in" in say(plan, SetHangingHeight(hanging_height=0.4), LengthUnit.INCH)
-
-
-def test_canopy_raised_leaves_the_lamp_where_it_hangs() -> None:
-    made = apply(sample_plan(), SetCanopyHeight(height=0.3))
-    # The face hung at 0.2 + 0.4 = 0.6 m; 0.6 - 0.3 = 0.3 m above the new canopy.
-    assert made.lamps[0].hanging_height == pytest.approx(0.3)
-
-
-def test_what_no_longer_fits_is_left_out_and_said() -> None:
-    changes = (
-        LineWall(wall=3, lining=FOIL),
-        SetHangingHeight(hanging_height=3.0),
-        SetOutput(lamp=4, output_percent=10),
-        SetPhotoperiod(photoperiod_hours=10),
-    )
-    plan = add_variants(sample_plan(), Variant(name="Odd", changes=changes))
-    triangle = edits.remove_corner(plan, 3)
-    found = resolve(triangle, triangle.variants[0])
-    assert found.plan.photoperiod_hours == 10
-    assert found.said == ("photoperiod 10 h",)
-    assert len(found.problems) == 3
-    assert "wall 4" in found.problems[0]
-    assert "3 walls now" in found.problems[0]
-    assert "only 100 cm to the ceiling" in found.problems[1]
-    assert "1 lamps now" in found.problems[2]
-    assert all(sentence.endswith(".") for sentence in found.problems)
-
-
-def test_linings_travel_in_the_plan_and_its_own_copy_counts() -> None:
-    plan = try_linings(sample_plan(), [FOIL])
+def test_variants_travel_in_the_plan() -> None:
+    plan = edits.changed(try_linings(sample_plan(), [FOIL]), baseline="variant-1")
     read = Plan.model_validate_json(plan.model_dump_json())
     assert read == plan
-    mine = FOIL.model_copy(update={"reflectance": 0.82})
-    calibrated = edits.line_ceiling(read, mine)
-    found = resolve(calibrated, calibrated.variants[0]).plan
-    assert found.lining("foil").reflectance == 0.82
+    assert read.variant("variant-1").name == "Invented foil"
+    with pytest.raises(KeyError, match="no variant of the key"):
+        plan.variant("variant-9")
 
 
-def test_old_plans_have_no_variants() -> None:
-    bare = sample_plan().model_dump(exclude={"variants", "schedule", "costs"})
-    assert Plan.model_validate(bare).variants == ()
-
-
-def test_names_stay_apart() -> None:
+def test_names_and_keys_stay_apart() -> None:
     plan = try_linings(try_linings(sample_plan(), [FOIL]), [FOIL])
-    assert [v.name for v in plan.variants] == ["Invented foil", "Invented foil (2)"]
+    assert names(plan) == ["Invented foil", "Invented foil (2)"]
+    assert [v.key for v in plan.variants] == ["variant-1", "variant-2"]
     with pytest.raises(ValidationError, match="two variants are called"):
-        change_variant(plan, 1, name="Invented foil")
+        change_variant(plan, "variant-2", name="Invented foil")
+    with pytest.raises(ValidationError, match="two variants carry the key"):
+        change_variant(plan, "variant-2", key="variant-1")
+    shorter = remove_variant(plan, "variant-1")
+    more = try_linings(shorter, [FOIL])
+    assert len({v.key for v in more.variants}) == 2
     assert len(free_name(["x" * 120], "x" * 120)) == 120
+
+
+def test_the_baseline_is_a_key_and_goes_with_its_variant() -> None:
+    plan = try_heights(sample_plan(), 0.2, 0.4, 3)
+    with pytest.raises(ValidationError, match="no variant has that key"):
+        edits.changed(plan, baseline="variant-9")
+    plan = edits.changed(plan, baseline="variant-2")
+    assert remove_variant(plan, "variant-1").baseline == "variant-2"
+    assert remove_variant(plan, "variant-2").baseline is None
+    assert move_variant(plan, "variant-2", 0).baseline == "variant-2"
 
 
 def test_makers_and_edits_of_the_list() -> None:
     plan = try_heights(sample_plan(), 0.2, 0.5, 4)
-    heights = [resolve(plan, v).plan.lamps[0].hanging_height for v in plan.variants]
+    heights = [variant.setup.lamps[0].hanging_height for variant in plan.variants]
     assert heights == pytest.approx([0.2, 0.3, 0.4, 0.5])
     assert plan.variants[1].name == "Hanging height 30 cm"
     with pytest.raises(ValueError, match="range of heights"):
         try_heights(plan, 0.5, 0.2, 4)
+    with pytest.raises(ValueError, match="cm to the ceiling"):
+        try_heights(plan, 0.5, 3.0, 2)
+    with pytest.raises(ValueError, match="no lamp hangs"):
+        try_heights(edits.remove_lamp(plan, 0), 0.2, 0.4, 2)
     one = try_linings(plan, [FOIL], wall=2)
     assert one.variants[-1].name == "Wall 3: Invented foil"
-    assert remove_variant(one, 0).variants == one.variants[1:]
-    assert move_variant(one, 4, 0).variants[0].name == "Wall 3: Invented foil"
-    assert try_lamps(plan, [plan.lamps[0].model]).variants[-1].name == "Invented panel"
+    assert [cover.bands[0].lining for cover in one.variants[-1].setup.walls].count("foil") == 1
+    assert remove_variant(one, "variant-1").variants == one.variants[1:]
+    assert move_variant(one, "variant-5", 0).variants[0].name == "Wall 3: Invented foil"
+    other = plan.lamps[0].model.model_copy(update={"key": "other", "name": "Other"})
+    tried = try_lamps(plan, [other]).variants[-1]
+    assert (tried.name, tried.setup.lamps[0].model.key) == ("Other", "other")
 
 
 def test_adopting_makes_it_the_plan() -> None:
     plan = try_heights(try_linings(sample_plan(), [FOIL]), 0.2, 0.3, 2)
-    adopted = adopt_variant(plan, 0)
-    assert adopted.name == plan.name
-    assert {band.lining for cover in adopted.walls for band in cover.bands} == {"foil"}
-    assert [v.name for v in adopted.variants] == ["Hanging height 20 cm", "Hanging height 30 cm"]
+    adopted = adopt_variant(plan, "variant-1")
+    assert adopted.setup == plan.variants[0].setup
+    assert (adopted.name, adopted.target, adopted.costs) == (plan.name, plan.target, plan.costs)
+    assert names(adopted) == ["Hanging height 20 cm", "Hanging height 30 cm"]
 
 
-def test_differences_lead_from_one_plan_to_the_other() -> None:
+def test_names_of_what_differs_are_short() -> None:
     plan = sample_plan()
-    other = edits.set_size(plan, 0.8, 0.6)
-    other = edits.set_canopy_height(other, 0.25)
-    other = edits.line_wall(other, 2, 0, FOIL)
-    other = edits.line_ceiling(other, FOIL)
-    other = edits.change_lamp(other, 0, output_percent=70, x=0.5)
-    changes = differences(plan, other)
-    kinds = ["size", "canopy-height", "line-wall", "line-ceiling", "output", "lamp-place"]
-    assert [change.kind for change in changes] == kinds
-    found = resolve(add_variants(plan, Variant(name="Mine", changes=changes)), Variant(
-        name="Mine", changes=changes
-    )).plan  # fmt: skip
-    assert found.space == other.space
-    assert found.lamps == other.lamps
-    assert found.walls == other.walls
-    with pytest.raises(ValueError, match="more than a variant can hold"):
-        differences(plan, edits.add_corner(plan, 0, (0.3, 0.0)))
+    assert name_of(plan, plan) == ""
+    assert name_of(plan, edits.line_all_walls(plan, FOIL)) == "Invented foil"
+    other = edits.change_lamp(plan, 0, output_percent=70, x=0.25, y=0.2, rotation_deg=45)
+    found = name_of(plan, edits.line_all_walls(edits.set_height(other, 1.1), FOIL))
+    assert found == "Inside height 110 cm and 5 more"
+    assert len(found) <= 60
 
 
 def test_goods_are_given_once() -> None:

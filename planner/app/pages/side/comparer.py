@@ -21,14 +21,13 @@ from planner.app.canvas.sampling import Section
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.app.pages.side.variant_steps import differs
-from planner.estimate.compare import Comparison, Origin, Side, against, compare
+from planner.estimate.compare import Comparison, Side, against, compare
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Quality
-from planner.plan.costs import Costs
+from planner.plan.lit import Doubted, Lit, counted, doubted, lit
 from planner.plan.plan import Plan
 from planner.plan.space import Point
-from planner.plan.variant_edits import bare, free_name
+from planner.plan.variant_edits import free_name
 
 if TYPE_CHECKING:
     from planner.estimate.compare import AgainstMap
@@ -107,6 +106,7 @@ _COVERAGE: Final = 1.96
 
 Comparing = Callable[..., Comparison]
 Swaying = Callable[..., Any]
+Swayed = tuple[Lit, Doubted]
 
 
 @dataclass(frozen=True)
@@ -118,7 +118,7 @@ class _Question:
 
 @dataclass(frozen=True)
 class _SwayOf:
-    key: str
+    key: Swayed
 
 
 class Comparer(QObject):
@@ -157,7 +157,7 @@ class Comparer(QObject):
         self._about: object = None
         self._followed = False
         self._cache = Cache()
-        self._sways: dict[str, Sway | None] = {}
+        self._sways: dict[Swayed, Sway | None] = {}
         self.lane = Lane("comparer", synchronous=synchronous, parent=self)
         self.lane.done.connect(self._on_done)
         self.lane.failed.connect(self._on_failed)
@@ -195,7 +195,7 @@ class Comparer(QObject):
             self._settle.start()
 
     def _on_plan(self, old: Plan, new: Plan) -> None:
-        if _compared_part(old) != _compared_part(new):
+        if _compared(old) != _compared(new):
             self._on_changed()
         elif self.comparison is not None:
             self.compared.emit()
@@ -242,7 +242,7 @@ class Comparer(QObject):
     def _show(self, question: _Question, found: Comparison) -> None:
         self.coarse = question.options.quality is Quality.PREVIEW
         self._asked = None
-        self.comparison = self._worded(found, question.plan)
+        self.comparison = _named_apart(found)
         count = len(self.comparison.sides)
         state = self._linked.state
         self._linked.update(
@@ -253,17 +253,6 @@ class Comparer(QObject):
             self._put(self._question(Quality.DEFAULT))
         else:
             self._next_sway()
-
-    def _worded(self, found: Comparison, plan: Plan) -> Comparison:
-        """Names made unique, and of the changes only those that change something."""
-        sides: list[Side] = []
-        for side in found.sides:
-            name = free_name([one.name for one in sides], side.name)
-            said = side.said
-            if side.origin is Origin.VARIANT and side.index is not None:
-                said = differs(plan, plan.variants[side.index], self._display.unit)
-            sides.append(replace(side, name=name, said=said))
-        return Comparison(tuple(sides))
 
     def _on_failed(self, about: object, sentence: str) -> None:
         if isinstance(about, _SwayOf):
@@ -296,7 +285,7 @@ class Comparer(QObject):
         first = self._linked.state.baseline
         return sorted(range(len(self.sides)), key=lambda index: (index != first, index))
 
-    def _keep_sway(self, key: str, found: Any) -> None:
+    def _keep_sway(self, key: Swayed, found: Any) -> None:
         while len(self._sways) >= _MOST_KEPT:
             del self._sways[next(iter(self._sways))]
         self._sways[key] = found
@@ -360,10 +349,21 @@ class Comparer(QObject):
         self.lane.shutdown()
 
 
-def _compared_part(plan: Plan) -> Plan:
-    """The plan without what does not change the comparison."""
-    rest = {"surveys": (), "schedule": (), "costs": Costs(), "note": ""}
-    return plan.model_copy(update=rest)
+def _named_apart(found: Comparison) -> Comparison:
+    """The sides with names made unique: a variant may be called as the plan is."""
+    sides: list[Side] = []
+    for side in found.sides:
+        sides.append(replace(side, name=free_name([one.name for one in sides], side.name)))
+    return Comparison(tuple(sides))
+
+
+def _compared(plan: Plan) -> object:
+    """What the comparison of a plan depends on."""
+    variants = tuple(
+        (one.key, one.name, lit(one.setup), counted(plan.with_setup(one.setup)))
+        for one in plan.variants
+    )
+    return plan.name, lit(plan), counted(plan), variants
 
 
 def _swaying_job(swaying: Swaying, plan: Plan, estimate: Any) -> Job:
@@ -374,8 +374,9 @@ def _error(side: Side) -> float:
     return 0.0 if side.estimate is None else side.estimate.numeric_error or 0.0
 
 
-def _key(plan: Plan) -> str:
-    return bare(plan).model_copy(update={"name": "", "note": ""}).model_dump_json()
+def _key(plan: Plan) -> Swayed:
+    """What it depends on how the light of a plan sways with its inputs."""
+    return lit(plan), doubted(plan)
 
 
 def _own_sway(plan: Plan, estimate: Any, **named: Any) -> Any:

@@ -14,8 +14,9 @@ from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, button
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
-from planner.app.pages.side.variant_steps import VariantSteps, same_light, with_lists_of
+from planner.app.pages.side.variant_steps import VariantSteps
 from planner.estimate.result import EstimateOptions
+from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, DLI, PPFD
 from planner.plan.target import DliTarget
@@ -63,7 +64,7 @@ class Question(QObject):
         self.asker.ask(_Asked(plan), job)
 
     def _on_answer(self, asked: _Asked, found: Any) -> None:
-        if not same_light(asked.plan, self._form.document.plan):
+        if not same_figures(asked.plan, self._form.document.plan):
             self.line.say("", "The plan was changed meanwhile; ask again.")
             return
         self.found, self._of = found, asked.plan
@@ -81,13 +82,13 @@ class Question(QObject):
 
     def follow_plan(self) -> None:
         """An answer about another plan is no answer any more."""
-        if self._of is not None and not same_light(self._of, self._form.document.plan):
+        if self._of is not None and not same_figures(self._of, self._form.document.plan):
             self.forget()
 
     def adopt(self) -> None:
         """Make the plan found the open one."""
         if self.found is not None:
-            made = with_lists_of(self.found.plan, self._form.document.plan)
+            made = self._form.document.plan.with_setup(self.found.plan)
             self._form.steps.adopt_plan(made, self._label, "Adopted what was found.")
 
 

@@ -90,21 +90,24 @@ class CardBar(QWidget):
         return sides[min(self._linked.state.chosen, len(sides) - 1)] if sides else None
 
     @property
-    def index(self) -> int | None:
+    def key(self) -> str | None:
         """Which variant of the plan is chosen, None for anything else."""
         side = self.side
-        if side is None or side.index is None or side.index >= len(self._document.plan.variants):
-            return None
-        return side.index
+        return side.key if side is not None and side.key in self._keys else None
+
+    @property
+    def _keys(self) -> list[str]:
+        return [variant.key for variant in self._document.plan.variants]
 
     def refresh(self) -> None:
         """Show what can be done with the chosen side."""
-        index = self.index
+        key = self.key
         self.alert.say("")
-        self.name.setVisible(index is not None)
-        if index is not None:
-            self.name.set_value(self._document.plan.variants[index].name)
-        last = len(self._document.plan.variants) - 1
+        self.name.setVisible(key is not None)
+        index, last = None, len(self._keys) - 1
+        if key is not None:
+            self.name.set_value(self._document.plan.variant(key).name)
+            index = self._keys.index(key)
         self.adopt.setEnabled(index is not None)
         self.remove.setEnabled(index is not None)
         self.earlier.setEnabled(index is not None and index > 0)
@@ -116,23 +119,26 @@ class CardBar(QWidget):
     # -- doing --------------------------------------------------------------------------
 
     def _rename(self, name: str) -> None:
-        if self.index is not None:
-            self._steps.rename(self.index, name)
+        if self.key is not None:
+            self._steps.rename(self.key, name)
 
     def do_adopt(self) -> None:
         """Make the chosen variant the plan."""
-        if self.index is not None and self._steps.adopt(self.index):
+        if self.key is not None and self._steps.adopt(self.key):
             self._linked.update(chosen=0, baseline=0)
 
     def do_remove(self) -> None:
         """Take the chosen variant out."""
-        if self.index is not None:
-            self._steps.remove(self.index)
+        if self.key is not None:
+            self._steps.remove(self.key)
 
     def do_move(self, by: int) -> None:
         """Move the chosen variant; it stays chosen."""
-        index = self.index
-        if index is not None and self._steps.move(index, index + by):
+        key = self.key
+        if key is None:
+            return
+        index = self._keys.index(key)
+        if self._steps.move(key, by):
             state = self._linked.state
             moved = {index + 1: index + by + 1, index + by + 1: index + 1}
             self._linked.update(
@@ -146,7 +152,7 @@ class CardBar(QWidget):
 
     def edit_name(self) -> None:
         """Put the keyboard into the name."""
-        if self.index is not None:
+        if self.key is not None:
             self.name.setFocus()
             self.name.selectAll()
 

@@ -18,9 +18,9 @@ from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.pages.side.schedule_chart import ScheduleChart
 from planner.app.pages.side.schedule_table import StageModel, StageTable
-from planner.app.pages.side.variant_steps import same_light
 from planner.estimate.result import EstimateOptions
 from planner.plan.edits import changed
+from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
 from planner.plan.stage import GrowthStage
 from planner.plan.target import PpfdTarget
@@ -181,7 +181,7 @@ class ScheduleBoard(QWidget):
 
     def _is_of(self, plan: Plan) -> bool:
         now = self._document.plan
-        return plan.schedule == now.schedule and plan.costs == now.costs and same_light(plan, now)
+        return plan.schedule == now.schedule and plan.costs == now.costs and same_figures(plan, now)
 
     def _on_plan(self) -> None:
         if self._of is not None and not self._is_of(self._of):

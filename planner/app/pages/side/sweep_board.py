@@ -12,9 +12,10 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import button, link_button
-from planner.app.pages.side.variant_steps import VariantSteps, same_light, with_lists_of
+from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
 from planner.estimate.sweep_over import swept
+from planner.plan.lit import same_figures
 from planner.plan.variant_edits import reason
 
 if TYPE_CHECKING:
@@ -78,8 +79,8 @@ class SweepBoard(QWidget):
             here = one.put(self._document.plan, None, over.values[0])
             there = one.put(self.sweep.plan, None, over.values[0])
         except ValueError:
-            return same_light(self.sweep.plan, self._document.plan)
-        return same_light(here, there)
+            return same_figures(self.sweep.plan, self._document.plan)
+        return same_figures(here, there)
 
     def _draw(self) -> None:
         sweep = self.sweep
@@ -141,7 +142,7 @@ class SweepBoard(QWidget):
             self.words.setText(reason(error))
             return
         words = self.plot.words_at(point)
-        self._steps.adopt_plan(with_lists_of(made, plan), f"Adopt {one.words}", f"Adopted {words}.")
+        self._steps.adopt_plan(made, f"Adopt {one.words}", f"Adopted {words}.")
 
     def copy(self) -> None:
         """Put all points on the clipboard, tab-separated."""

@@ -14,12 +14,12 @@ from planner.app.document import Document
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
 from planner.app.pages.side.sweep_board import SweepBoard
-from planner.app.pages.side.variant_steps import same_light
 from planner.estimate.find import FindError, height_range
 from planner.estimate.result import EstimateOptions
 from planner.estimate.sweep_over import over_range
 from planner.files.recovery import state_folder
 from planner.plan.dials import DIALS, Dial
+from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
 
@@ -105,7 +105,7 @@ class SweepForm(QuestionForm):
         self.asker.ask(asked, job)
 
     def _on_done(self, asked: SweepAsked, found: Any) -> None:
-        if not same_light(asked.plan, self._document.plan):
+        if not same_figures(asked.plan, self._document.plan):
             self.line.say("", "The plan was changed meanwhile; sweep again.")
             return
         self._board.show_sweep(found)

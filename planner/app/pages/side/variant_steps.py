@@ -8,22 +8,8 @@ from PySide6.QtCore import QObject, Signal
 
 from planner.app.document import Document
 from planner.plan import variant_edits
-from planner.plan.costs import Costs
-from planner.plan.edits import changed
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
-from planner.plan.variant import (
-    Change,
-    LineAllWalls,
-    LineCeiling,
-    LineFloor,
-    LineWall,
-    SetHangingHeight,
-    SetLampModel,
-    SetLampPlace,
-    SetOutput,
-    Variant,
-)
 from planner.units import LengthUnit
 
 _NAME_LENGTH = 60
@@ -52,28 +38,27 @@ class VariantSteps(QObject):
     # -- making -------------------------------------------------------------------------
 
     def keep(self, unit: LengthUnit = LengthUnit.CM) -> None:
-        """Keep the sketch as a variant.
+        """Keep the sketch as a variant, whole as it is now.
 
-        What was changed since the plan was opened or saved becomes the variant, and the
-        sketch goes back; where nothing was changed, or more than a variant can hold, the
-        plan stays and the variant keeps it as it is now.
+        Where something was changed since the plan was opened or saved, the sketch goes back
+        to where it was and the variant is named for what differs; else the plan stays.
         """
         plan = self._document.plan
-        found = _sketched(self._before, plan)
-        start = _back(self._before, plan) if found else plan
-        if found:
-            variant = Variant(name=name_of(start, found, unit), changes=found)
-            words = "The sketch is back where it was; adopt the variant to work on with it."
-        else:
-            variant = Variant(name=f"{plan.name}, kept"[:_NAME_LENGTH], changes=pinned(plan))
-            words = "Go on sketching; it stays as it is now."
-        made = self._made(lambda _plan: variant_edits.add_variants(start, variant))
+        name = variant_edits.name_of(self._before, plan, unit)
+        start = plan.with_setup(self._before) if name else plan
+        words = (
+            "The sketch is back where it was; adopt the variant to work on with it."
+            if name
+            else "Go on sketching; it stays as it is now."
+        )
+        kept = (name or f"{plan.name}, kept"[:_NAME_LENGTH], plan)
+        made = self._made(lambda _plan: variant_edits.add_variants(start, kept))
         if made is None:
             return
         self._before = made
-        kept = made.variants[-1].name
-        self._document.apply(made, f"Keep as variant {kept}")
-        self.told.emit(f"Kept as variant '{kept}'. {words}")
+        found = made.variants[-1].name
+        self._document.apply(made, f"Keep as variant {found}")
+        self.told.emit(f"Kept as variant '{found}'. {words}")
 
     def try_linings(self, linings: Sequence[Lining]) -> bool:
         """One more variant for each lining, on all walls."""
@@ -89,38 +74,34 @@ class VariantSteps(QObject):
 
     # -- one of them --------------------------------------------------------------------
 
-    def rename(self, index: int, name: str) -> bool:
+    def rename(self, key: str, name: str) -> bool:
         """Give a variant another name."""
         name = name.strip()
         if not name:
             self.refused.emit("A variant needs a name.")
             return False
-        made = self._made(lambda plan: variant_edits.change_variant(plan, index, name=name))
+        made = self._made(lambda plan: variant_edits.change_variant(plan, key, name=name))
         return self._apply(made, f"Rename variant {name}")
 
-    def remove(self, index: int) -> bool:
+    def remove(self, key: str) -> bool:
         """Take a variant out."""
-        name = self._document.plan.variants[index].name
-        made = self._made(lambda plan: variant_edits.remove_variant(plan, index))
+        name = self._document.plan.variant(key).name
+        made = self._made(lambda plan: variant_edits.remove_variant(plan, key))
         return self._apply(made, f"Remove variant {name}")
 
-    def remove_all(self) -> bool:
-        """Take all variants out."""
-        made = self._made(lambda plan: changed(plan, variants=()))
-        return self._apply(made, "Remove all variants")
-
-    def move(self, index: int, to: int) -> bool:
-        """Give a variant another place in the list."""
-        if not 0 <= to < len(self._document.plan.variants):
+    def move(self, key: str, by: int) -> bool:
+        """Move a variant along the list."""
+        variants = self._document.plan.variants
+        to = [variant.key for variant in variants].index(key) + by
+        if not 0 <= to < len(variants):
             return False
-        name = self._document.plan.variants[index].name
-        made = self._made(lambda plan: variant_edits.move_variant(plan, index, to))
-        return self._apply(made, f"Move variant {name}")
+        made = self._made(lambda plan: variant_edits.move_variant(plan, key, to))
+        return self._apply(made, f"Move variant {self._document.plan.variant(key).name}")
 
-    def adopt(self, index: int) -> bool:
+    def adopt(self, key: str) -> bool:
         """Make a variant the plan itself."""
-        name = self._document.plan.variants[index].name
-        made = self._made(lambda plan: variant_edits.adopt_variant(plan, index))
+        name = self._document.plan.variant(key).name
+        made = self._made(lambda plan: variant_edits.adopt_variant(plan, key))
         return self.adopt_plan(made, f"Adopt variant {name}", f"'{name}' is the plan now.")
 
     def adopt_plan(self, made: Plan | None, label: str, words: str = "") -> bool:
@@ -146,106 +127,6 @@ class VariantSteps(QObject):
             return False
         self._document.apply(made, label)
         return True
-
-
-def with_lists_of(found: Plan, plan: Plan) -> Plan:
-    """A plan found by a search, with name, variants, surveys and schedule of the open one."""
-    return changed(
-        found,
-        name=plan.name,
-        variants=plan.variants,
-        surveys=plan.surveys,
-        schedule=plan.schedule,
-        target=plan.target,
-    )
-
-
-def same_light(one: Plan, other: Plan) -> bool:
-    """Whether two plans differ at most in their lists, name and costs."""
-    return _stripped(one) == _stripped(other)
-
-
-def _stripped(plan: Plan) -> Plan:
-    return variant_edits.bare(plan).model_copy(update={"name": "", "note": "", "costs": Costs()})
-
-
-def _back(before: Plan, plan: Plan) -> Plan:
-    """The plan before the sketch, with what a variant cannot hold as it is now."""
-    return changed(
-        before,
-        name=plan.name,
-        note=plan.note,
-        target=plan.target,
-        variants=plan.variants,
-        surveys=plan.surveys,
-        schedule=plan.schedule,
-        costs=plan.costs,
-    )
-
-
-def _sketched(before: Plan, plan: Plan) -> tuple[Change, ...]:
-    try:
-        found = variant_edits.differences(before, plan)
-    except ValueError:
-        return ()
-    return _gathered(plan, found)
-
-
-def _gathered(plan: Plan, found: tuple[Change, ...]) -> tuple[Change, ...]:
-    """The same changes with one for all walls in the place of one for each."""
-    walls = [one for one in found if isinstance(one, LineWall)]
-    whole = {one.wall for one in walls if one.band is None}
-    alike = {one.lining.key for one in walls}
-    if len(alike) != 1 or whole != set(range(len(plan.walls))):
-        return found
-    rest = tuple(one for one in found if not isinstance(one, LineWall))
-    return (LineAllWalls(lining=walls[0].lining), *rest)
-
-
-def pinned(plan: Plan) -> tuple[Change, ...]:
-    """Changes that hold what a sketch usually changes where it is now."""
-    found: list[Change] = []
-    for wall, cover in enumerate(plan.walls):
-        for band, one in enumerate(cover.bands):
-            which = band if len(cover.bands) > 1 else None
-            found.append(LineWall(wall=wall, band=which, lining=plan.lining(one.lining)))
-    found = list(_gathered(plan, tuple(found)))
-    found.append(LineCeiling(lining=plan.lining(plan.ceiling)))
-    found.append(LineFloor(lining=plan.lining(plan.floor)))
-    for k, lamp in enumerate(plan.lamps):
-        found.append(SetLampModel(lamp=k, model=lamp.model))
-        found.append(SetHangingHeight(lamp=k, hanging_height=lamp.hanging_height))
-        found.append(SetOutput(lamp=k, output_percent=lamp.output_percent))
-        found.append(SetLampPlace(lamp=k, x=lamp.x, y=lamp.y))
-    return tuple(found[:60])
-
-
-def differs(plan: Plan, variant: Variant, unit: LengthUnit = LengthUnit.CM) -> tuple[str, ...]:
-    """What a variant really changes in the plan as it stands, in words."""
-    words: list[str] = []
-    found = variant_edits.bare(plan)
-    for change in variant.changes:
-        try:
-            made = variant_edits.apply(found, change)
-        except ValueError:
-            continue
-        if not same_light(made, found):
-            words.append(variant_edits.say(plan, change, unit))
-        found = made
-    return tuple(words)
-
-
-def name_of(plan: Plan, changes: Sequence[Change], unit: LengthUnit) -> str:
-    """A name for a variant, from what differs."""
-    said = [variant_edits.say(plan, change, unit) for change in changes]
-    if len(said) == 1:
-        only = changes[0]
-        if isinstance(only, LineAllWalls):
-            return only.lining.name
-    text = ", ".join(said)
-    if len(text) > _NAME_LENGTH:
-        text = f"{said[0]} and {len(said) - 1} more" if len(said) > 1 else text
-    return _capital(text)[:_NAME_LENGTH]
 
 
 def _capital(text: str) -> str:

@@ -1,0 +1,164 @@
+"""What an answer depends on: frozen values made from positive lists of fields.
+
+``Lit`` is all that the light (PPFD, µmol s⁻¹) of a setup depends on, and nothing else: no
+names, notes, prices, watts, ranges, target or hours. ``Counted`` is what figures add to the
+light (watts, hours, target), ``Doubted`` what says how far the inputs may be off. Equality
+of these values decides who computes anew; a field that is named in none of them changes no
+answer. Two setups of equal ``Lit`` give the same map to the last bit, unless their lamps
+stand in another order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from planner.plan.lamp import (
+    BarsBody,
+    CosineProfile,
+    Lamp,
+    PanelBody,
+    PlanesProfile,
+    PointBody,
+    TableProfile,
+)
+from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind, lining_at, opens, surfaces
+from planner.plan.plan import Plan
+from planner.plan.setup import Setup
+from planner.plan.target import Target
+
+Optics = tuple[float, float, float] | None
+"""Diffuse and specular reflectance and wrinkle of a surface; None where nothing returns."""
+
+
+@dataclass(frozen=True)
+class LitLamp:
+    """What of a lamp the light depends on; ``ppf`` at its output, lengths in metres."""
+
+    x: float
+    y: float
+    height: float
+    rotation_deg: float
+    ppf: float
+    body: PointBody | PanelBody | BarsBody
+    profile: CosineProfile | TableProfile | PlanesProfile | None
+    housing_height: float
+    housing_reflectance: float
+
+
+@dataclass(frozen=True)
+class Lit:
+    """All that the light of a setup depends on.
+
+    ``bands`` holds the upper edges of the bands of each wall, ``optics`` what each surface
+    returns. ``canopy`` is the reflectance of a closed canopy, None of an open one; the floor
+    counts under an open one only.
+    """
+
+    footprint: tuple[tuple[float, float], ...]
+    height: float
+    bands: tuple[tuple[float | None, ...], ...]
+    optics: tuple[tuple[Place, Optics], ...]
+    boxes: tuple[tuple[float, ...], ...]
+    canopy_height: float
+    canopy: float | None
+    lamps: tuple[LitLamp, ...]
+
+
+def lit(setup: Setup) -> Lit:
+    """What the light of a setup (or plan) depends on."""
+    canopy = setup.canopy
+    return Lit(
+        footprint=setup.space.footprint,
+        height=setup.space.height,
+        bands=tuple(tuple(band.top for band in cover.bands) for cover in setup.walls),
+        optics=tuple((place, _optics(setup, place)) for place in _lit_surfaces(setup)),
+        boxes=tuple(
+            (o.x, o.y, o.underside, o.length, o.width, o.thickness, o.rotation_deg)
+            for o in setup.obstacles
+        ),
+        canopy_height=canopy.height,
+        canopy=canopy.reflectance if canopy.closed else None,
+        lamps=tuple(_lamp(setup, lamp) for lamp in setup.lamps if _matters(lamp)),
+    )
+
+
+def _lit_surfaces(setup: Setup) -> Iterator[Place]:
+    for place in surfaces(setup):
+        if place.kind is not PlaceKind.FLOOR or not setup.canopy.closed:
+            yield place
+
+
+def _optics(setup: Setup, place: Place) -> Optics:
+    lining = lining_at(setup, place)
+    if lining is None or opens(setup, place) or lining.reflectance == 0:
+        return None
+    return lining.diffuse, lining.specular, lining.wrinkle if lining.specular else 0.0
+
+
+def _matters(lamp: Lamp) -> bool:
+    return lamp.ppf > 0 or lamp.model.housing_height > 0
+
+
+def _lamp(setup: Setup, lamp: Lamp) -> LitLamp:
+    housed = lamp.model.housing_height > 0
+    return LitLamp(
+        x=lamp.x,
+        y=lamp.y,
+        height=setup.lamp_height(lamp),
+        rotation_deg=lamp.rotation_deg,
+        ppf=lamp.ppf,
+        body=lamp.model.body,
+        profile=lamp.model.profile if lamp.ppf > 0 else None,
+        housing_height=lamp.model.housing_height,
+        housing_reflectance=lamp.model.housing_reflectance if housed else 0.0,
+    )
+
+
+def same_light(one: Setup, other: Setup) -> bool:
+    """Whether two setups (or plans) give the same light."""
+    return lit(one) == lit(other)
+
+
+@dataclass(frozen=True)
+class Counted:
+    """What the figures of a plan add to its light: watts, hours of light a day, the target."""
+
+    watts: float
+    hours: float
+    target: Target | None
+
+
+def counted(plan: Plan) -> Counted:
+    """What the figures of a plan add to its light."""
+    return Counted(sum(lamp.watts for lamp in plan.lamps), plan.photoperiod_hours, plan.target)
+
+
+def same_figures(one: Plan, other: Plan) -> bool:
+    """Whether two plans give the same light and the same figures."""
+    return counted(one) == counted(other) and same_light(one, other)
+
+
+@dataclass(frozen=True)
+class Doubted:
+    """How far the inputs of the light may be off, and which of them are one and the same.
+
+    Of each surface the lining's key and range, of each lamp its model's key and uncertainty.
+    """
+
+    linings: tuple[tuple[Place, str, float, float], ...]
+    lamps: tuple[tuple[str, float], ...]
+
+
+def doubted(setup: Setup) -> Doubted:
+    """How far the inputs of a setup may be off."""
+
+    def ranges() -> Iterator[tuple[Place, str, float, float]]:
+        for place in _lit_surfaces(setup):
+            lining: Lining | None = lining_at(setup, place)
+            if lining is not None and not opens(setup, place):
+                yield place, lining.key, lining.low, lining.high
+
+    lamps = tuple((lamp.model.key, lamp.model.ppf_uncertainty) for lamp in setup.lamps)
+    return Doubted(tuple(ranges()), lamps)
