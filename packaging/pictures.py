@@ -19,7 +19,7 @@ def main() -> int:
     os.environ["QT_SCALE_FACTOR"] = "1"
     sys.path.insert(0, str(ROOT))
     from planner.app.run import picture_window  # noqa: PLC0415 - after the two lines above
-    from planner.catalogue.starters import demo_plan  # noqa: PLC0415
+    from planner.catalogue.library import demo_plan  # noqa: PLC0415
 
     folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "resources" / "pictures"
     folder.mkdir(parents=True, exist_ok=True)

@@ -351,7 +351,7 @@ def summary(estimate: Estimate) -> str:
 
 def _plan(word: str) -> Plan:
     if word == DEMO:
-        from planner.catalogue.starters import demo_plan
+        from planner.catalogue.library import demo_plan
 
         return demo_plan()
     from planner.files.errors import PlanFileError

@@ -112,7 +112,7 @@ class LampFileCommands(QObject):
 
     def export(self) -> bool:
         """Write the selected lamp as an LM-63 file; whether it was written."""
-        from planner.catalogue.lamp_files.from_model import to_photometry  # noqa: PLC0415
+        from planner.catalogue.lamp_files.convert import to_photometry  # noqa: PLC0415
         from planner.catalogue.lamp_files.lm63_write import lm63_text  # noqa: PLC0415
         from planner.metrics.spectra import lux_per_umol  # noqa: PLC0415
 

@@ -28,11 +28,8 @@ from planner.app.plots.polar import PolarPlot
 from planner.app.plots.polar_curves import curves_of
 from planner.app.quantity_box import QuantityBox
 from planner.app.spectrum_choice import SpectrumChoice
-from planner.catalogue.lamp_files.convert import to_lamp_model
-from planner.catalogue.lamp_files.goniometer import aimed_down, turned
-from planner.catalogue.lamp_files.integrate import total_lumens
-from planner.catalogue.lamp_files.photometry import LampFileError, Photometry
-from planner.catalogue.lamp_files.summary import summary
+from planner.catalogue.lamp_files.convert import aimed_down, summary, to_lamp_model, turned
+from planner.catalogue.lamp_files.photometry import LampFileError, Photometry, total_lumens
 from planner.metrics.spectra import lux_per_umol, photon_flux_from_lumens
 from planner.plan.lamp import LampModel
 from planner.plan.quantity import PHOTON_FLUX, WATTS, Quantity

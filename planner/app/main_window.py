@@ -37,9 +37,7 @@ from planner.app.settings import Settings
 from planner.app.shipped import APP_TITLE, app_icon
 from planner.app.state_line import StateLine
 from planner.app.view_choices import SettingsDialog, ViewChoices
-from planner.catalogue.library import Catalogue, load_catalogue
-from planner.catalogue.own_entries import user_folder
-from planner.catalogue.starters import demo_plan, new_plan
+from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
 from planner.estimate.result import Estimate
 from planner.files.errors import PlanFileError
 from planner.files.store import LAMP_SUFFIXES, FileKind

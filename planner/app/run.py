@@ -20,7 +20,7 @@ from planner.app.main_window import MainWindow
 from planner.app.settings import APP_FOLDER, Settings
 from planner.app.shipped import APP_TITLE, app_icon
 from planner.app.theme import Theme
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.files.errors import is_file
 from planner.files.recovery import state_folder
 from planner.plan.plan import Plan

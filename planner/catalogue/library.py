@@ -2,26 +2,27 @@
 
 from __future__ import annotations
 
+import os
 import re
 import unicodedata
 from collections.abc import Collection
 from dataclasses import dataclass
+from enum import StrEnum
 from pathlib import Path
-from typing import Final, Literal, TypeVar
+from typing import Annotated, Final, Literal, Self, TypeVar
 
-from planner.catalogue.cautions import CautionBook, load_cautions
-from planner.catalogue.crops import Crop, load_crops
-from planner.catalogue.own_entries import (
-    CatalogueError,
-    read_entries,
-    remove_entry,
-    user_folder,
-    write_entry,
-)
+import platformdirs
+from pydantic import Field, ValidationError, model_validator
+
 from planner.catalogue.resources import resource_path
-from planner.plan.fields import Text, Value
+from planner.files.atomic import write_atomically
+from planner.plan.canopy import Canopy
+from planner.plan.fields import Hours, Key, Name, Text, Value
 from planner.plan.lamp import LampModel
-from planner.plan.lining import OPENING, OPENING_KEY, Lining
+from planner.plan.lining import OPENING, OPENING_KEY, Caution, Lining, WallCover
+from planner.plan.plan import Plan
+from planner.plan.space import Space
+from planner.plan.target import Target
 
 __all__ = [
     "Catalogue",
@@ -159,3 +160,275 @@ def new_key(name: str, taken: Collection[str], fallback: str = "entry") -> str:
     while key in taken or key == OPENING_KEY:
         key, number = f"{stem}-{number}", number + 1
     return key
+
+
+# -- The user's own linings and lamps --------------------------------------------------
+# A file that cannot be read is left alone and reported in a sentence; it never stops the
+# program.
+
+FOLDER_NAME: Final = "grow-space-light-planner"
+FOLDER_VARIABLE: Final = "PLANNER_DATA_DIR"
+MAX_FILE_BYTES: Final = 1_000_000
+
+_Own = TypeVar("_Own", Lining, LampModel)
+
+
+class CatalogueError(Exception):
+    """An entry that cannot be kept or taken away; the message is a sentence for people."""
+
+
+def user_folder() -> Path:
+    """Folder of the user's own entries; the variable PLANNER_DATA_DIR overrides it."""
+    override = os.environ.get(FOLDER_VARIABLE, "").strip()
+    if override:
+        return Path(override).expanduser()
+    return Path(platformdirs.user_data_dir(FOLDER_NAME, appauthor=False))
+
+
+def read_entries(folder: Path, kind: type[_Own]) -> tuple[tuple[_Own, ...], tuple[str, ...]]:
+    """Read all entries of a folder, in the order of their file names.
+
+    Returns the entries and a sentence for each file that had to be left out. A folder
+    that does not exist holds no entries.
+    """
+    try:
+        paths = sorted(path for path in folder.iterdir() if path.suffix.lower() == ".json")
+    except FileNotFoundError:
+        return (), ()
+    except OSError as error:
+        return (), (f"The folder '{folder}' could not be read: {_reason(error)}.",)
+    entries: dict[str, _Own] = {}
+    problems: list[str] = []
+    for path in paths:
+        try:
+            entry = _read_entry(path, kind)
+        except CatalogueError as error:
+            problems.append(f"'{path}' was left out: {error}")
+            continue
+        if entry.key in entries:
+            problems.append(
+                f"'{path}' was left out: another file already holds the key '{entry.key}'; "
+                "give each entry its own key."
+            )
+            continue
+        entries[entry.key] = entry
+    return tuple(entries.values()), tuple(problems)
+
+
+def _read_entry(path: Path, kind: type[_Own]) -> _Own:
+    try:
+        if path.exists() and not (path.is_file() or path.is_dir()):
+            # Reading a pipe would wait for ever.
+            raise CatalogueError("it is not a file.")
+        if path.stat().st_size > MAX_FILE_BYTES:
+            raise CatalogueError("it is larger than 1 MB, far too large for one entry.")
+        entry = kind.model_validate_json(path.read_bytes())
+    except OSError as error:
+        raise CatalogueError(f"it could not be read: {_reason(error)}.") from error
+    except ValidationError as error:
+        raise CatalogueError(_first_problem(error)) from error
+    _check_key(entry)
+    return entry
+
+
+def _check_key(entry: Lining | LampModel) -> None:
+    if isinstance(entry, Lining) and entry.key == OPENING_KEY:
+        raise CatalogueError("the key 'open' stands for an opening; give the lining another key.")
+
+
+def _first_problem(error: ValidationError) -> str:
+    first = error.errors(include_url=False)[0]
+    message = str(first["msg"]).removeprefix("Value error, ").rstrip(".")
+    if first["type"] == "json_invalid":
+        return f"it is not JSON ({message})."
+    place = ".".join(str(part) for part in first["loc"])
+    return f"{message}." if not place else f"field '{place}': {message}."
+
+
+def _reason(error: OSError) -> str:
+    return error.strerror or str(error)
+
+
+def write_entry(folder: Path, entry: Lining | LampModel) -> Path:
+    """Keep an entry as ``<key>.json``, replacing an older one of that key; return its path.
+
+    The file is complete or not there at all, also when the power fails meanwhile.
+
+    Raises
+    ------
+    CatalogueError
+        If the key is not allowed or the file cannot be written.
+    """
+    _check_key(entry)
+    path = folder / f"{entry.key}.json"
+    text = entry.model_dump_json(indent=2) + "\n"
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        write_atomically(path, text.encode("utf-8"))
+    except OSError as error:
+        raise CatalogueError(
+            f"'{entry.name}' could not be kept in '{folder}': {_reason(error)}. "
+            "Check that the folder may be written to and the disk is not full."
+        ) from error
+    return path
+
+
+def remove_entry(folder: Path, key: str, kind: type[_Own]) -> bool:
+    """Take an entry away, whatever its file is called; False when there was none.
+
+    Raises
+    ------
+    CatalogueError
+        If the file cannot be removed.
+    """
+    removed = False
+    try:
+        for path in sorted(folder.glob("*.json")):
+            try:
+                found = _read_entry(path, kind).key == key
+            except CatalogueError:
+                continue
+            if found:
+                path.unlink()
+                removed = True
+    except OSError as error:
+        raise CatalogueError(f"'{key}' could not be removed: {_reason(error)}.") from error
+    return removed
+
+
+# -- Crops and their growth stages -----------------------------------------------------
+
+
+class Basis(StrEnum):
+    """How well a band is founded."""
+
+    PUBLISHED = "published"
+    QUOTED = "quoted"
+    MEMORY = "memory"
+
+
+class Stage(Value):
+    """A growth stage: the wanted band and the hours of light it is usually given."""
+
+    key: Key
+    name: Name
+    target: Target
+    basis: Basis = Field(description="Published, quoted second-hand, or typical from memory.")
+    hours_low: Hours
+    hours_high: Hours
+    hours_usual: Hours = Field(description="The photoperiod to begin with.")
+    note: Text = ""
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        if not self.hours_low <= self.hours_usual <= self.hours_high:
+            raise ValueError(
+                f"the usual photoperiod of '{self.name}' ({self.hours_usual:g} h) must lie between "
+                f"{self.hours_low:g} h and {self.hours_high:g} h."
+            )
+        return self
+
+
+class Crop(Value):
+    """A crop, with its stages in the order they are lived through."""
+
+    key: Key
+    name: Name
+    stages: Annotated[tuple[Stage, ...], Field(min_length=1)]
+    note: Text = ""
+
+    @model_validator(mode="after")
+    def _check(self) -> Self:
+        keys = [stage.key for stage in self.stages]
+        if len(set(keys)) != len(keys):
+            raise ValueError(f"two stages of '{self.name}' carry the same key.")
+        return self
+
+    def stage(self, key: str) -> Stage:
+        """A stage by its key; raises ``KeyError`` when the crop has none of that key."""
+        for stage in self.stages:
+            if stage.key == key:
+                return stage
+        raise KeyError(f"'{self.name}' has no stage '{key}'.")
+
+    def target(self, stage_key: str) -> Target:
+        """The target a plan takes over: the stage's band, labelled with crop and stage."""
+        stage = self.stage(stage_key)
+        return stage.target.model_copy(update={"crop": f"{self.name}, {stage.name}"[:120]})
+
+
+class CropBook(Value):
+    """All crops, and what their bands are and are not."""
+
+    format: Literal[1]
+    about: Text
+    crops: tuple[Crop, ...]
+
+
+def load_crops() -> CropBook:
+    """Read the crops that ship with the program."""
+    return CropBook.model_validate_json(resource_path("catalogue/crops.json").read_bytes())
+
+
+# -- The wording of cautions and of general safety, read from the catalogue's data -----
+
+
+class CautionText(Value):
+    """What a caution is called and what it asks of the reader."""
+
+    title: Name
+    text: Text
+
+
+class SafetyNote(Value):
+    """A general word on safety that holds whatever the plan."""
+
+    key: Key
+    title: Name
+    text: Text
+
+
+class CautionBook(Value):
+    """All wording: one text for each caution a lining may carry, and the general notes."""
+
+    format: Literal[1]
+    about: Text
+    cautions: dict[Caution, CautionText]
+    safety: tuple[SafetyNote, ...] = Field(min_length=1)
+
+    def text(self, caution: Caution) -> CautionText:
+        """The wording of one caution."""
+        return self.cautions[caution]
+
+
+def load_cautions() -> CautionBook:
+    """Read the wording that ships with the program."""
+    path = resource_path("catalogue/cautions.json")
+    return CautionBook.model_validate_json(path.read_bytes())
+
+
+# -- Plans to begin with ---------------------------------------------------------------
+
+DEMO_NAME = "demo/hallway-cabinet.plan.json"
+
+
+def new_plan(catalogue: Catalogue) -> Plan:
+    """An empty space of 60 x 60 x 160 cm, white all round, with no lamp and no target."""
+    white = catalogue.lining("white-board")
+    side = 0.60
+    return Plan(
+        name="Untitled plan",
+        space=Space(
+            footprint=((0.0, 0.0), (side, 0.0), (side, side), (0.0, side)), height=1.60, door=0
+        ),
+        linings=(white,),
+        walls=tuple(WallCover.plain(white.key) for _ in range(4)),
+        ceiling=white.key,
+        floor=white.key,
+        canopy=Canopy(height=0.20),
+    )
+
+
+def demo_plan() -> Plan:
+    """The invented demo: herbs and lettuce seedlings in a hallway cabinet."""
+    return Plan.model_validate_json(resource_path(DEMO_NAME).read_bytes())

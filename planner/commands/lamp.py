@@ -40,9 +40,9 @@ def run_lamp_command(asked: argparse.Namespace) -> int:
     LampCommandError
         With one sentence, for anything that cannot be done.
     """
+    from planner.catalogue.lamp_files.convert import summary
     from planner.catalogue.lamp_files.photometry import LampFileError
     from planner.catalogue.lamp_files.reading import read_lamp_file
-    from planner.catalogue.lamp_files.summary import summary
 
     try:
         photometry = read_lamp_file(asked.file)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from planner.catalogue.crops import Crop
+from planner.catalogue.library import Crop
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.find import (
     MOST_HOURS,

@@ -10,8 +10,7 @@ import time
 
 import pytest
 
-from planner.catalogue.library import load_catalogue
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan, load_catalogue
 from planner.estimate.compare import compare
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality

@@ -17,7 +17,7 @@ from PySide6.QtGui import QImage
 import planner
 from planner import command_line
 from planner.app import run
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.estimate import evaluate as evaluate_module
 from planner.files.store import save_plan
 from planner.plan.edits import changed

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from planner.catalogue.library import load_catalogue
-from planner.catalogue.starters import new_plan
+from planner.catalogue.library import load_catalogue, new_plan
 from planner.estimate.compare import Side, compare, ranking, rows
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.telling import sway, tell_means, verdict

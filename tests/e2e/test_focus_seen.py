@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app import theme
 from planner.app.theme import Theme
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.plan import edits
 from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind

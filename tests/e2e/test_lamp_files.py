@@ -10,9 +10,9 @@ from PySide6.QtGui import QDropEvent
 from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
-from planner.catalogue.lamp_files.integrate import total_lumens
+from planner.catalogue.lamp_files.photometry import total_lumens
 from planner.catalogue.lamp_files.reading import read_lamp_file
-from planner.catalogue.own_entries import user_folder
+from planner.catalogue.library import user_folder
 from planner.plan.lamp import PanelBody
 from planner.plan.place import Place, PlaceKind
 from tests.e2e.shell import ReadyAnswers, make_window, trigger

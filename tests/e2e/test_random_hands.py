@@ -18,8 +18,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
 from planner.app.document import Document
-from planner.catalogue.library import load_catalogue
-from planner.catalogue.starters import demo_plan, new_plan
+from planner.catalogue.library import demo_plan, load_catalogue, new_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.files.store import load_plan, plan_to_bytes, save_plan

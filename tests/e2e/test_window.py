@@ -25,7 +25,7 @@ from planner.app.help import AboutDialog
 from planner.app.run import PlannerApplication, open_window, picture_window
 from planner.app.settings import Settings
 from planner.app.theme import Theme
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.files.store import save_plan
 from planner.plan.place import Place, PlaceKind
 from planner.units import LengthUnit

@@ -21,12 +21,15 @@ from pathlib import Path
 
 import numpy as np
 
-from planner.catalogue.lamp_files.convert import to_lamp_model
-from planner.catalogue.lamp_files.integrate import downward_share, total_lumens
+from planner.catalogue.lamp_files.convert import summary, to_lamp_model
 from planner.catalogue.lamp_files.lm63_write import lm63_text
-from planner.catalogue.lamp_files.photometry import LampFileError, Photometry
+from planner.catalogue.lamp_files.photometry import (
+    LampFileError,
+    Photometry,
+    downward_share,
+    total_lumens,
+)
 from planner.catalogue.lamp_files.reading import parse_lamp_file
-from planner.catalogue.lamp_files.summary import summary
 
 SAMPLES = Path(__file__).parents[1] / "data" / "lamp_files"
 CORPUS = Path(__file__).parent / "fuzz_corpus"

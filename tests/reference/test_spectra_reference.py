@@ -16,15 +16,13 @@ import numpy as np
 import pytest
 
 from planner.catalogue.spectra import built_in_spectra
-from planner.metrics.photometric_weights import (
+from planner.metrics.spectra import (
     PHOTOPIC,
     PHOTOPIC_WAVELENGTHS_NM,
-    photopic_weight,
-)
-from planner.metrics.spectra import (
     lumens,
     lux_per_umol,
     photons_between,
+    photopic_weight,
     power_between,
     umol_per_joule_of_par,
     umol_per_lumen,

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.command_line import main
 from planner.files.store import save_plan
 from planner.plan.survey import Survey

@@ -7,9 +7,9 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.catalogue.crops import Crop
 from planner.catalogue.library import (
     Catalogue,
+    Crop,
     delete_lamp,
     delete_lining,
     load_catalogue,

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.fields.still_combo import StillCombo
-from planner.catalogue.crops import Basis, Crop, Stage
+from planner.catalogue.library import Basis, Crop, Stage
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.quantity import DLI, PPFD, Quantity

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from planner.catalogue.lamp_files.from_model import to_photometry
-from planner.catalogue.lamp_files.integrate import polar_curve
-from planner.catalogue.lamp_files.photometry import Photometry
+from planner.catalogue.lamp_files.convert import to_photometry
+from planner.catalogue.lamp_files.photometry import Photometry, polar_curve
 from planner.plan.lamp import LampModel
 
 FloatArray = npt.NDArray[np.float64]

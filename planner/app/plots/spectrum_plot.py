@@ -10,8 +10,15 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPolygon
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, pen
-from planner.metrics.constants import BLUE_NM, FAR_RED_NM, GREEN_NM, RED_NM
-from planner.metrics.spectra import SpectrumFigures, photon_distribution, spectrum_figures
+from planner.metrics.spectra import (
+    BLUE_NM,
+    FAR_RED_NM,
+    GREEN_NM,
+    RED_NM,
+    SpectrumFigures,
+    photon_distribution,
+    spectrum_figures,
+)
 from planner.plan.spectrum import Spectrum
 from planner.units import format_number
 

@@ -13,17 +13,21 @@ from typing import Final
 
 import numpy as np
 
-from planner.catalogue.lamp_files.integrate import downward_share, total_lumens
 from planner.catalogue.lamp_files.photometry import (
     MAX_AZIMUTHS,
     MAX_KEYWORD_CHARACTERS,
     MAX_POLAR,
+    WORDS,
     FloatArray,
     LampFileError,
     Opening,
     Photometry,
+    Symmetry,
+    downward_share,
+    full_circle,
+    rotated,
+    total_lumens,
 )
-from planner.catalogue.lamp_files.symmetry import WORDS, Symmetry, full_circle, rotated
 from planner.catalogue.lamp_files.tokens import (
     NumberStream,
     clean_intensities,

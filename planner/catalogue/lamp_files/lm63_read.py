@@ -20,29 +20,27 @@ from typing import Final
 
 import numpy as np
 
-from planner.catalogue.lamp_files.goniometer import to_type_c
-from planner.catalogue.lamp_files.integrate import total_lumens
-from planner.catalogue.lamp_files.lm63_azimuths import (
-    HORIZONTAL,
-    POLAR,
-    check_vertical,
-    spread_type_c,
-)
-from planner.catalogue.lamp_files.lm63_opening import opening_of
-from planner.catalogue.lamp_files.lm63_tilt import read_tilt
+from planner.catalogue.lamp_files.convert import to_type_c
+from planner.catalogue.lamp_files.lm63_write import opening_of
 from planner.catalogue.lamp_files.photometry import (
     MAX_AZIMUTHS,
     MAX_KEYWORD_CHARACTERS,
     MAX_KEYWORDS,
     MAX_POLAR,
+    WORDS,
     FloatArray,
     LampFileError,
     PhotometricType,
     Photometry,
+    Symmetry,
+    Tilt,
+    full_circle,
+    total_lumens,
 )
 from planner.catalogue.lamp_files.tokens import (
     NumberStream,
     clean_intensities,
+    decode,
     shown,
 )
 
@@ -304,3 +302,170 @@ def _check_lumens(photometry: Photometry, warnings: list[str]) -> None:
             f"The candela add up to {total:.0f} lm, more than the {stated:.0f} lm of the lamps the "
             "file states; one of them is wrong. Only the shape is used."
         )
+
+
+# -- The TILT part of LM-63 ------------------------------------------------------------
+# A grow lamp hangs level, so the table changes nothing here; it is kept to be written back.
+
+_LARGEST_TILT_FILE: Final = 1_000_000
+
+
+def read_tilt(
+    word: str, numbers: NumberStream, folder: Path | None, warnings: list[str]
+) -> Tilt | None:
+    """The tilt table that the word after ``TILT=`` stands for.
+
+    ``NONE`` is none, ``INCLUDE`` follows in ``numbers``, anything else is a file that is
+    looked for beside the lamp file, in ``folder`` and nowhere else.
+    """
+    plain = word.upper().split()
+    if plain in (["NONE"], []):
+        if not plain:
+            warnings.append("The TILT line says nothing; it is taken as TILT=NONE.")
+        return None
+    if plain == ["INCLUDE"]:
+        tilt = _table(numbers)
+    else:
+        data, name = _file_beside(word, folder)
+        if not data:
+            warnings.append(
+                f"The tilt file {shown(name)} is not beside the lamp file; a lamp that hangs level "
+                "does not need it."
+            )
+            return None
+        try:
+            tilt = _table(NumberStream(decode(data), 0))
+        except LampFileError as error:
+            raise LampFileError(f"the tilt file {shown(name)} cannot be used: {error}") from error
+    level = float(np.interp(0.0, tilt.angles_deg, tilt.factors))
+    if abs(level - 1) > 0.005:
+        warnings.append(
+            f"The tilt table gives the factor {level:g} for a lamp that hangs level, where 1 is "
+            "usual; it is not applied."
+        )
+    return tilt
+
+
+def _file_beside(word: str, folder: Path | None) -> tuple[bytes, str]:
+    # A name, never a path: a lamp file has no business making us read elsewhere.
+    name = re.split(r"[\\/]", word)[-1].strip().strip('"')
+    if folder is None or name in {"", ".", ".."}:
+        return b"", name
+    path = folder / name
+    try:
+        if not path.is_file():
+            return b"", name
+        with path.open("rb") as stream:
+            return stream.read(_LARGEST_TILT_FILE), name
+    except (OSError, ValueError):
+        return b"", name
+
+
+def _table(numbers: NumberStream) -> Tilt:
+    geometry = numbers.integer("the lamp-to-luminaire geometry of the tilt table", 1, 3)
+    count = numbers.integer("the number of tilt angles", 1, MAX_POLAR)
+    angles = numbers.angles(count, "a tilt angle", -180.0, 360.0)
+    factors = numbers.many(count, "a tilt factor")
+    if (factors < 0).any():
+        raise LampFileError(
+            f"found {factors.min():g} for a tilt factor; 0 or more is expected", numbers.line
+        )
+    return Tilt(geometry, tuple(map(float, angles)), tuple(map(float, factors)))
+
+
+# -- Ranges of angles in LM-63, and the symmetry that the horizontal range of type C stands for --
+
+POLAR: Final[dict[PhotometricType, tuple[float, float]]] = {
+    "C": (0.0, 180.0),
+    "B": (-180.0, 180.0),
+    "A": (-90.0, 90.0),
+}
+HORIZONTAL: Final[dict[PhotometricType, tuple[float, float]]] = {
+    "C": (-180.0, 360.0),
+    "B": (-90.0, 90.0),
+    "A": (-180.0, 180.0),
+}
+_NEAR: Final = 1e-3
+
+
+def check_vertical(
+    vertical: FloatArray, kind: PhotometricType, line: int, warnings: list[str]
+) -> None:
+    """Warn where the vertical angles are none of the usual ranges."""
+    first, last = float(vertical[0]), float(vertical[-1])
+    usual = {(0, 90), (90, 180), (0, 180)} if kind == "C" else {(-90, 90), (-180, 180)}
+    if not any(abs(first - a) < _NEAR and abs(last - b) < _NEAR for a, b in usual):
+        warnings.append(
+            f"The vertical angles up to line {line} run from {first:g}° to {last:g}°; outside of "
+            "them the lamp is taken as dark."
+        )
+    if kind == "C" and first >= 90:
+        warnings.append("All light of this lamp goes up.")
+
+
+def spread_type_c(
+    horizontal: FloatArray, table: FloatArray, line: int, warnings: list[str]
+) -> tuple[str, FloatArray, FloatArray]:
+    """Symmetry in words, azimuths and rows of the full circle."""
+    quarter = np.round(horizontal / 90.0) * 90.0
+    horizontal = np.where(np.abs(horizontal - quarter) < _NEAR, quarter, horizontal)
+    symmetry = _symmetry(horizontal, line, warnings)
+    if symmetry == "none":
+        horizontal, table = _without_seam(horizontal, table, warnings)
+    azimuths, rows = full_circle(horizontal, table, symmetry)
+    return WORDS[symmetry], azimuths, rows
+
+
+def _symmetry(horizontal: FloatArray, line: int, warnings: list[str]) -> Symmetry:
+    first, last = float(horizontal[0]), float(horizontal[-1])
+    if len(horizontal) == 1:
+        if abs(first) > _NEAR:
+            warnings.append(
+                f"The only horizontal angle is {first:g}°, not 0°; the lamp is taken as the same "
+                "all around."
+            )
+        return "axial"
+    ranges: tuple[tuple[float, float, Symmetry], ...] = (
+        (0, 90, "quadrant"),
+        (0, 180, "about 0-180"),
+        (90, 270, "about 90-270"),
+    )
+    for low, high, symmetry in ranges:
+        if abs(first - low) < _NEAR and abs(last - high) < _NEAR:
+            return symmetry
+    if abs(first + 90) < _NEAR and abs(last - 90) < _NEAR:
+        warnings.append(
+            "The horizontal angles run from -90° to 90°; the lamp is taken as mirrored about the "
+            "90-270 plane."
+        )
+        return "about 90-270"
+    if abs(first + 180) < _NEAR and abs(last - 180) < _NEAR:
+        warnings.append("The horizontal angles run from -180° to 180°; they are taken as 0 to 360.")
+        return "none"
+    if abs(first) < _NEAR and last > 180:
+        return "none"
+    raise LampFileError(
+        f"the horizontal angles run from {first:g}° to {last:g}°; they must be 0° alone, or run "
+        "from 0° to 90°, 180° or 360°, or from 90° to 270°",
+        line,
+    )
+
+
+def _without_seam(
+    horizontal: FloatArray, table: FloatArray, warnings: list[str]
+) -> tuple[FloatArray, FloatArray]:
+    """Drop the plane that repeats the first one; warn where the two differ or one is missing."""
+    turn = float(horizontal[-1] - horizontal[0])
+    if abs(turn - 360) < _NEAR:
+        if not np.allclose(table[0], table[-1], atol=0.02 * table.max()):
+            warnings.append(
+                f"The planes at {horizontal[0]:g}° and {horizontal[-1]:g}° are the same direction "
+                "but differ; the first is used."
+            )
+        return horizontal[:-1], table[:-1]
+    if 360 - turn > 2 * float(np.diff(horizontal).max()) + _NEAR:
+        warnings.append(
+            f"The horizontal angles stop at {horizontal[-1]:g}°; the gap to 360° is bridged in a "
+            "straight line."
+        )
+    return horizontal, table

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from planner.catalogue.cautions import CautionBook, load_cautions
+from planner.catalogue.library import CautionBook, load_cautions
 from planner.plan.lining import Caution
 
 

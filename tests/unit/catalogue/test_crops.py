@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from pydantic import ValidationError
 
-from planner.catalogue.crops import Basis, Crop, CropBook, Stage, load_crops
+from planner.catalogue.library import Basis, Crop, CropBook, Stage, load_crops
 from planner.plan.target import DliTarget, PpfdTarget
 
 

@@ -7,10 +7,9 @@ import math
 import numpy as np
 import pytest
 
-from planner.catalogue.lamp_files.convert import to_lamp_model
-from planner.catalogue.lamp_files.from_model import PLAIN_LUMENS, to_photometry
-from planner.catalogue.lamp_files.integrate import total_lumens
+from planner.catalogue.lamp_files.convert import PLAIN_LUMENS, to_lamp_model, to_photometry
 from planner.catalogue.lamp_files.lm63_write import lm63_text
+from planner.catalogue.lamp_files.photometry import total_lumens
 from planner.catalogue.lamp_files.reading import parse_lamp_file
 from planner.plan.lamp import (
     CosineProfile,

@@ -6,8 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.catalogue.library import Catalogue, load_catalogue
-from planner.catalogue.starters import demo_plan, new_plan
+from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan
 from planner.plan.checks import Severity, findings
 from planner.plan.lining import OPENING_KEY
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from planner.catalogue.crops import load_crops
+from planner.catalogue.library import load_crops
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.schedule import schedule, stage_of_crop

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.uncertainty import HEIGHT_HALF_WIDTH_M, uncertainty

@@ -8,13 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planner.metrics.air import air_flow, temperature_rise
 from planner.metrics.cost import (
     Cover,
+    air_flow,
     covers,
     kilowatt_hours_per_month,
     payback_months,
     purchase,
+    temperature_rise,
 )
 from planner.metrics.cutting import CuttingList, Piece, cutting_list, fewest_rolls
 from planner.plan.costs import Goods

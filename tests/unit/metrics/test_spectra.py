@@ -10,8 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planner.metrics import constants
-from planner.metrics.photometric_weights import photopic_weight
+from planner.metrics import spectra as constants
 from planner.metrics.spectra import (
     band_shares,
     lumens,
@@ -22,6 +21,7 @@ from planner.metrics.spectra import (
     photon_energy_kj_per_mol,
     photon_flux_from_lumens,
     photons_between,
+    photopic_weight,
     power_between,
     ppfd_from_lux,
     spectrum_figures,

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.plan import checks
 from planner.plan.checks import Finding, Severity, findings
 from planner.plan.edits import add_obstacle, changed

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from pydantic import ValidationError
 
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from pydantic import ValidationError
 
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.plan import survey_edits as edits
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan

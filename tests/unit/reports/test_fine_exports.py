@@ -9,7 +9,7 @@ import json
 import numpy as np
 import pytest
 
-from planner.catalogue.starters import demo_plan
+from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.reports.csv_export import ERROR_COLUMN, estimate_to_csv

@@ -16,8 +16,7 @@ from planner.app.pages.side.question_form import QuestionForm
 from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import Side
-from planner.metrics.air import ASSUMPTIONS, CAUTION, air_flow
-from planner.metrics.cost import Cover, covers
+from planner.metrics.cost import ASSUMPTIONS, CAUTION, Cover, air_flow, covers
 from planner.plan.costs import Costs, Form, Goods
 from planner.plan.edits import changed
 from planner.plan.plan import Plan

@@ -12,7 +12,7 @@ import pytest
 from planner.catalogue.lamp_files.convert import to_lamp_model
 from planner.catalogue.lamp_files.photometry import LampFileError, Opening, Photometry
 from planner.catalogue.lamp_files.reading import read_lamp_file
-from planner.catalogue.own_entries import MAX_FILE_BYTES
+from planner.catalogue.library import MAX_FILE_BYTES
 from planner.plan.lamp import PanelBody, PlanesProfile, PointBody, TableProfile
 
 SAMPLES = Path(__file__).parents[3] / "data" / "lamp_files"

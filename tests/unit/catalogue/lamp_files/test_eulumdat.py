@@ -8,8 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from planner.catalogue.lamp_files.integrate import total_lumens
-from planner.catalogue.lamp_files.photometry import LampFileError, Opening, Photometry
+from planner.catalogue.lamp_files.photometry import LampFileError, Opening, Photometry, total_lumens
 from planner.catalogue.lamp_files.reading import parse_lamp_file, read_lamp_file
 
 SAMPLES = Path(__file__).parents[3] / "data" / "lamp_files"

@@ -9,9 +9,8 @@ import numpy as np
 import numpy.typing as npt
 import pytest
 
-from planner.catalogue.lamp_files.goniometer import aimed_down, to_type_c, turned
-from planner.catalogue.lamp_files.integrate import total_lumens
-from planner.catalogue.lamp_files.photometry import Photometry
+from planner.catalogue.lamp_files.convert import aimed_down, to_type_c, turned
+from planner.catalogue.lamp_files.photometry import Photometry, total_lumens
 from planner.catalogue.lamp_files.reading import parse_lamp_file, read_lamp_file
 
 SAMPLES = Path(__file__).parents[3] / "data" / "lamp_files"

@@ -9,10 +9,10 @@ import numpy as np
 import pytest
 from scipy import integrate as scipy_integrate
 
-from planner.catalogue.lamp_files import integrate
+from planner.catalogue.lamp_files import photometry as integrate
+from planner.catalogue.lamp_files.convert import summary
 from planner.catalogue.lamp_files.photometry import FloatArray, Photometry
 from planner.catalogue.lamp_files.reading import read_lamp_file
-from planner.catalogue.lamp_files.summary import summary
 
 SAMPLES = Path(__file__).parents[3] / "data" / "lamp_files"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from planner.catalogue.lamp_files.lm63_opening import opening_of, signed_size
+from planner.catalogue.lamp_files.lm63_write import opening_of, signed_size
 from planner.catalogue.lamp_files.photometry import Opening
 
 # (width, length, height), revision, shape, (length, width, height). LM-63-02 table 1 as told

@@ -9,9 +9,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from planner.catalogue.lamp_files.photometry import LampFileError, Opening, Photometry
+from planner.catalogue.lamp_files.photometry import LampFileError, Opening, Photometry, at_azimuths
 from planner.catalogue.lamp_files.reading import parse_lamp_file, read_lamp_file
-from planner.catalogue.lamp_files.symmetry import at_azimuths
 
 SAMPLES = Path(__file__).parents[3] / "data" / "lamp_files"
 

@@ -9,16 +9,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planner.catalogue.lamp_files.integrate import total_lumens
 from planner.catalogue.lamp_files.lm63_write import lm63_text, write_lm63
-from planner.catalogue.lamp_files.photometry import LampFileError, Opening, Photometry
-from planner.catalogue.lamp_files.reading import parse_lamp_file, read_lamp_file
-from planner.catalogue.lamp_files.symmetry import (
+from planner.catalogue.lamp_files.photometry import (
+    LampFileError,
+    Opening,
+    Photometry,
     Symmetry,
     at_azimuths,
     found_symmetry,
     full_circle,
+    total_lumens,
 )
+from planner.catalogue.lamp_files.reading import parse_lamp_file, read_lamp_file
 
 SAMPLES = Path(__file__).parents[3] / "data" / "lamp_files"
 FILES = sorted([*SAMPLES.glob("*.ies"), *SAMPLES.glob("*.ldt")])
