@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.plan.place import Place
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 
@@ -23,7 +23,15 @@ class SelectionModel(QObject):
         return self._current
 
     def select(self, selection: Place) -> None:
-        """Select something; emits ``changed`` when it is something else."""
+        """Select something; emits ``changed`` when it is something else.
+
+        What has no fields of its own stands for what has them: a housing for its lamp, a corner
+        for the space.
+        """
+        if selection.kind is PlaceKind.HOUSING:
+            selection = Place(PlaceKind.LAMP, selection.index)
+        elif selection.kind is PlaceKind.CORNER:
+            selection = Place()
         if selection != self._current:
             self._current = selection
             self.changed.emit(selection)

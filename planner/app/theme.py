@@ -130,17 +130,3 @@ def tabular(font: QFont) -> QFont:
     made = QFont(font)
     made.setFeature(QFont.Tag("tnum"), 1)
     return made
-
-
-def contrast(first: QColor, second: QColor) -> float:
-    """Contrast ratio of two colours, 1 to 21 (WCAG 2.2, relative luminance)."""
-    lighter, darker = sorted((_luminance(first), _luminance(second)), reverse=True)
-    return (lighter + 0.05) / (darker + 0.05)
-
-
-def _luminance(colour: QColor) -> float:
-    def linear(part: float) -> float:
-        return part / 12.92 if part <= 0.04045 else float(((part + 0.055) / 1.055) ** 2.4)
-
-    red, green, blue = (linear(c) for c in (colour.redF(), colour.greenF(), colour.blueF()))
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue

@@ -82,31 +82,20 @@ class Reckoner:
         return self._slopes[place]
 
 
-def surface_gains(
-    plan: Plan,
-    options: EstimateOptions | None = None,
-    *,
-    progress: Callable[[float], None] | None = None,
-    cancelled: Callable[[], bool] | None = None,
+def gains_from(
+    reckoner: Reckoner, progress: Callable[[float], None] | None = None
 ) -> tuple[SurfaceGain, ...]:
     """What each surface's reflectance is worth, the most valuable for the mean first.
 
-    Preview quality is enough and the default here: paths are shared, so only its small
-    bias remains. An opening counts as a black surface that could be given a lining.
+    Preview quality is enough for the reckoner, which may have done part of the work already:
+    paths are shared, so only its small bias remains. An opening counts as a black surface that
+    could be given a lining.
 
     Raises
     ------
     planner.estimate.evaluate.Cancelled
-        If ``cancelled`` said so.
+        If the reckoner was told so.
     """
-    options = options or EstimateOptions(quality=Quality.PREVIEW)
-    return gains_from(Reckoner(plan, options, cancelled), progress)
-
-
-def gains_from(
-    reckoner: Reckoner, progress: Callable[[float], None] | None = None
-) -> tuple[SurfaceGain, ...]:
-    """As ``surface_gains``, from a reckoner that may have done part of the work already."""
     places = list(dict.fromkeys(reckoner.scene.places))
     gains = []
     for done, place in enumerate(places):

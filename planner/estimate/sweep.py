@@ -99,13 +99,6 @@ class Sweep:
         """Where the plan itself stands on each axis, for marking it on the curves."""
         return tuple(swept(one.axis).get(self.plan) for one in self.over)
 
-    def adopted(self, values: Sequence[float]) -> Plan:
-        """The plan at a point, for taking it over; raises ``ValueError`` if it cannot be."""
-        plan = self.plan
-        for one, value in zip(self.over, values, strict=True):
-            plan = swept(one.axis).put(plan, None, value)
-        return plan
-
 
 def sweep(
     plan: Plan,

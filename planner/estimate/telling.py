@@ -130,14 +130,6 @@ def tell_means(estimate: Estimate, baseline: Estimate, of: Sway, against: Sway) 
     return tell(one, two, of.mean, against.mean, numeric)
 
 
-def tell_minima(estimate: Estimate, baseline: Estimate, of: Sway, against: Sway) -> Telling | None:
-    """Compare the lowest values of two estimates; None where one is dark."""
-    one, two = estimate.figures.minimum, baseline.figures.minimum
-    if one <= 0 or two <= 0:
-        return None
-    return tell(one, two, of.minimum, against.minimum, math.hypot(of.numeric, against.numeric))
-
-
 def verdict(name: str, telling: Telling, baseline: str = "") -> str:
     """Say the outcome: White board gives 12 % more, between 5 and 19 %; clearly more."""
     than = f" than {baseline}" if baseline else ""

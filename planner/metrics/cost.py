@@ -140,16 +140,3 @@ def air_flow(watts: float, rise_k: float) -> float:
     if rise_k <= 0:
         raise ValueError("the temperature rise must be above 0 K; without one no heat is carried.")
     return watts / (AIR_DENSITY_KG_M3 * AIR_HEAT_J_KG_K * rise_k) * SECONDS_PER_HOUR
-
-
-def temperature_rise(watts: float, flow_m3_h: float) -> float:
-    """Temperature rise in kelvin of a flow in m³/h that carries ``watts`` away.
-
-    Raises
-    ------
-    ValueError
-        If nothing flows.
-    """
-    if flow_m3_h <= 0:
-        raise ValueError("without any air flow the temperature rise has no bound here.")
-    return watts / (AIR_DENSITY_KG_M3 * AIR_HEAT_J_KG_K * flow_m3_h / SECONDS_PER_HOUR)

@@ -8,10 +8,3 @@ from planner.units import MICROMOLES_PER_MOLE, SECONDS_PER_HOUR
 def daily_light_integral(ppfd: float, hours: float) -> float:
     """DLI in mol m⁻² d⁻¹ of a constant PPFD (µmol m⁻² s⁻¹) over a photoperiod in hours."""
     return ppfd * hours * SECONDS_PER_HOUR / MICROMOLES_PER_MOLE
-
-
-def ppfd_for_dli(dli: float, hours: float) -> float:
-    """PPFD that gives a DLI in a photoperiod; infinite for a photoperiod of nothing."""
-    if hours <= 0:
-        return float("inf")
-    return dli * MICROMOLES_PER_MOLE / (hours * SECONDS_PER_HOUR)

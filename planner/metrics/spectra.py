@@ -55,18 +55,6 @@ def umol_per_joule(wavelength_nm: float) -> float:
     return wavelength_nm / MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL
 
 
-def photon_energy_kj_per_mol(wavelength_nm: float) -> float:
-    """Energy of a mole of photons of one wavelength, in kJ mol⁻¹: N_A h c / λ."""
-    # 1 J/µmol is 1000 kJ/mol
-    return 1000 * MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL / wavelength_nm
-
-
-def lux_per_umol_at(wavelength_nm: float) -> float:
-    """Lux per µmol m⁻² s⁻¹ of light of one wavelength inside 400-700 nm."""
-    weight = float(photopic_weight(wavelength_nm))
-    return LUMINOUS_EFFICACY_LM_PER_W * weight / umol_per_joule(wavelength_nm)
-
-
 def photon_distribution(spectrum: Spectrum) -> FloatArray:
     """Photons per nanometre at the spectrum's wavelengths, shape (n,).
 
@@ -148,16 +136,6 @@ def spectrum_figures(spectrum: Spectrum) -> SpectrumFigures:
         umol_per_joule_of_par=umol_per_joule_of_par(spectrum),
         shares=band_shares(spectrum),
     )
-
-
-def ppfd_from_lux(lux: float, spectrum: Spectrum) -> float:
-    """PPFD in µmol m⁻² s⁻¹ of light of this spectrum that reads ``lux``."""
-    return lux / lux_per_umol(spectrum)
-
-
-def lux_from_ppfd(ppfd: float, spectrum: Spectrum) -> float:
-    """What a lux meter reads in light of this spectrum of PPFD ``ppfd`` (µmol m⁻² s⁻¹)."""
-    return ppfd * lux_per_umol(spectrum)
 
 
 def photon_flux_from_lumens(flux_lm: float, spectrum: Spectrum) -> float:

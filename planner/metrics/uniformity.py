@@ -49,12 +49,3 @@ def band_shares(
     under = float(weights[values < low].sum()) / total
     over = float(weights[values > high].sum()) / total
     return under, 1.0 - under - over, over
-
-
-def christiansen(values: FloatArray) -> float:
-    """Christiansen's coefficient in percent: 100 (1 - Σ|x - x̄| / (n x̄)).
-
-    J. E. Christiansen (1942), Irrigation by sprinkling, Calif. Agric. Exp. Sta. Bull. 670.
-    """
-    mean = float(values.mean())
-    return 100.0 * (1.0 - float(np.abs(values - mean).sum()) / (values.size * mean))

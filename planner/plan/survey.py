@@ -21,7 +21,7 @@ from planner.plan.fields import (
     Text,
     Value,
 )
-from planner.plan.lining import OPENING, Lining
+from planner.plan.lining import Lining
 
 MAX_SURVEYS: Final = 60
 MAX_POINTS: Final = 2500
@@ -198,11 +198,6 @@ class Survey(Value):
         count = len(self.points)
         order = [*range(after + 1, count + 1), *range(1, after + 1)]
         return next((hole for hole in order if hole not in read), None)
-
-
-def open_air_survey(key: str, points: Sequence[tuple[float, float]], name: str) -> Survey:
-    """An empty survey without walls and ceiling."""
-    return Survey(key=key, name=name, lining=OPENING, points=tuple(points))
 
 
 def survey_problem(surveys: Sequence[Survey]) -> str | None:

@@ -123,12 +123,6 @@ def compare(first: Survey, second: Survey) -> Pairing | None:
     )
 
 
-def compare_all(surveys: Sequence[Survey]) -> tuple[Pairing, ...]:
-    """Every pair of surveys that share holes, the earlier one over the later."""
-    found = [compare(a, b) for k, a in enumerate(surveys) for b in surveys[k + 1 :]]
-    return tuple(pair for pair in found if pair is not None)
-
-
 def ranking(
     surveys: Sequence[Survey], by: str = "mean", base: str | None = None
 ) -> tuple[Rank, ...]:
@@ -161,11 +155,6 @@ def ranking(
         Rank(name=survey.name, key=survey.key, value=value, ratio=value / values[base])
         for survey, value in rows
     )
-
-
-def rebased(ratio: float, base_ratio: float) -> float:
-    """A ratio to one base as a ratio to another, whose own ratio to the first is given."""
-    return ratio / base_ratio
 
 
 def ratios_by_hole(first: Survey, second: Survey) -> tuple[tuple[float, float, float], ...]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import re
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Final
 
 from planner.plan.survey import MAX_READINGS
@@ -45,29 +44,14 @@ class Cells:
         return cells[column] if column < len(cells) else ""
 
 
-def cells_of_file(path: Path) -> Cells:
-    """Read a CSV, TSV, text or XLSX file.
+def cells_of_bytes(data: bytes) -> Cells:
+    """Read the bytes of a CSV, TSV, text or XLSX file.
 
     Raises
     ------
     TableError
         If it is no table, or too large.
     """
-    try:
-        size = path.stat().st_size
-        if size > MAX_BYTES:
-            raise TableError(
-                f"'{path.name}' has {size / 1e6:.0f} MB; a table of readings may have at most "
-                f"{MAX_BYTES / 1e6:.0f} MB."
-            )
-        data = path.read_bytes()
-    except OSError as error:
-        raise TableError(f"'{path.name}' cannot be read: {error.strerror or error}.") from error
-    return cells_of_bytes(data)
-
-
-def cells_of_bytes(data: bytes) -> Cells:
-    """Read the bytes of a CSV, TSV, text or XLSX file; see ``cells_of_file``."""
     if is_xlsx(data):
         rows, sheet = sheet_rows(data, MAX_ROWS, MAX_COLUMNS)
         return _kept(rows, f"cells of the sheet '{sheet}'")

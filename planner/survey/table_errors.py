@@ -7,11 +7,6 @@ class TableError(ValueError):
     """A table that cannot be read; the message is one sentence with row and column."""
 
 
-def cell_name(row: int, column: int) -> str:
-    """A place counted from 0 as people count: 'row 3, column 2'."""
-    return f"row {row + 1}, column {column + 1}"
-
-
 def quoted(text: str) -> str:
     """A cell's text for a message: short, on one line."""
     shown = " ".join(text.split())

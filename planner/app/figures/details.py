@@ -17,7 +17,6 @@ from planner.app.figures.photon_bars import PhotonBars
 from planner.app.figures.strip import LEADING, uncertainty_of
 from planner.estimate.result import Estimate
 from planner.plan.checks import Severity
-from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.reports import content
 from planner.reports.lining_gains import LiningGain
@@ -212,10 +211,6 @@ class FigureDetails(QWidget):
         self._notes.append(note)
         self._figures_layout.addWidget(line)
         self._figures_layout.addWidget(note)
-
-    def open_selection(self, selection: Place) -> None:
-        """Pass on a place a finding is about."""
-        self.asked_for.emit(selection)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         # What a fold holds wraps anew with its width; only then is its height known.

@@ -285,23 +285,8 @@ def smallest_part(azimuths: FloatArray, table: FloatArray) -> tuple[FloatArray, 
 # Φ = ∫∫ I sinθ dθ dφ, taken exactly for intensity that is linear in both angles between the
 # values of the table: along θ by ∫ (a + bθ) sinθ dθ = b sinθ - (a + bθ) cosθ, around φ by the
 # trapezoid rule, which is exact for lines. The published convention, the intensity in the
-# middle of a zone times its zonal constant 2π(cosθ₁ - cosθ₂) (IESNA Lighting Handbook), is here
-# too for comparison: for I = 1000 cosθ in zones of 10° it gives 3153.59 lm where 1000 π is right.
-
-
-def zonal_constant(lower_deg: float, upper_deg: float) -> float:
-    """Solid angle of the zone between two polar angles, 2π(cosθ₁ - cosθ₂) [sr]."""
-    return 2 * math.pi * (math.cos(math.radians(lower_deg)) - math.cos(math.radians(upper_deg)))
-
-
-def mid_zone_lumens(edges_deg: FloatArray, mid_intensity: FloatArray) -> FloatArray:
-    """Lumens of zones by the published convention: mid-zone intensity × zonal constant [lm].
-
-    ``edges_deg`` has shape (k + 1,), ``mid_intensity`` (k,) [cd].
-    """
-    cosine = np.cos(np.radians(edges_deg))
-    result: FloatArray = 2 * math.pi * (cosine[:-1] - cosine[1:]) * mid_intensity
-    return result
+# middle of a zone times its zonal constant 2π(cosθ₁ - cosθ₂) (IESNA Lighting Handbook), gives
+# 3153.59 lm for I = 1000 cosθ in zones of 10° where 1000 π is right.
 
 
 def mean_intensity(photometry: Photometry) -> FloatArray:

@@ -18,7 +18,7 @@ from planner.estimate.compare import (
 )
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.telling import Sway, Telling, sway, tell, tell_means, tell_minima, verdict
+from planner.estimate.telling import Sway, Telling, sway, tell, tell_means, verdict
 from planner.estimate.uncertainty import Input
 from planner.plan import edits
 from planner.plan.lining import Lining
@@ -179,7 +179,6 @@ def test_a_lamps_flux_does_not_blur_a_comparison_of_linings() -> None:
     assert telling is not None
     assert telling.clear
     assert telling.high / telling.low < 1.03
-    assert tell_minima(first, second, one, two) is not None
 
 
 def test_paired_telling_agrees_with_drawing_the_shared_input() -> None:
@@ -210,7 +209,6 @@ def test_a_dark_plan_has_no_sway() -> None:
     estimate = sample_estimate(mean=0.0, minimum=0.0)
     empty = Sway({}, {})
     assert tell_means(estimate, sample_estimate(), empty, empty) is None
-    assert tell_minima(estimate, sample_estimate(), empty, empty) is None
 
 
 def test_photoperiod_changes_dli_only() -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from planner.estimate.evaluate import Cancelled, evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.sensitivity import brought_by, surface_gains
+from planner.estimate.sensitivity import Reckoner, SurfaceGain, brought_by, gains_from
 from planner.plan.canopy import Canopy
 from planner.plan.edits import change_lining, changed, set_wall_cover
 from planner.plan.lamp import Lamp, LampModel, PanelBody
@@ -44,6 +44,10 @@ def cabinet(*linings: Lining) -> Plan:
         canopy=Canopy(height=0.2, reflectance=0.06),
         lamps=(Lamp(model=panel, x=0.2, y=0.25, hanging_height=0.5),),
     )
+
+
+def surface_gains(plan: Plan, options: EstimateOptions | None = None) -> tuple[SurfaceGain, ...]:
+    return gains_from(Reckoner(plan, options or EstimateOptions(quality=Quality.PREVIEW)))
 
 
 @pytest.mark.slow
@@ -134,4 +138,4 @@ def test_opening_is_worth_lining() -> None:
 def test_can_be_cancelled() -> None:
     plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
     with pytest.raises(Cancelled):
-        surface_gains(plan, cancelled=lambda: True)
+        Reckoner(plan, EstimateOptions(quality=Quality.PREVIEW), lambda: True)

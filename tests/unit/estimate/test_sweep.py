@@ -68,7 +68,6 @@ def test_points_are_what_evaluate_says() -> None:
     assert ys == sorted(ys, reverse=True)  # type: ignore[type-var]
     assert found.curve("share_inside", height=0.4)[0] == [50.0, 100.0]
     assert found.now() == (0.4, 100.0)
-    assert found.adopted((0.6, 50.0)).lamps[0].hanging_height == 0.6
 
 
 def test_a_point_that_cannot_be_built_says_why_and_the_rest_goes_on() -> None:

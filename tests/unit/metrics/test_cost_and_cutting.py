@@ -15,7 +15,6 @@ from planner.metrics.cost import (
     kilowatt_hours_per_month,
     payback_months,
     purchase,
-    temperature_rise,
 )
 from planner.metrics.cutting import CuttingList, Piece, cutting_list, fewest_rolls
 from planner.plan.costs import Goods
@@ -211,9 +210,6 @@ def test_air_for_a_hundred_watts_and_five_kelvin() -> None:
     """100 W / (1.2 · 1005 · 5) = 0.016584 m³/s = 59.70 m³/h; the rule of thumb is 3 P/ΔT = 60."""
     assert air_flow(100, 5) == pytest.approx(59.70, abs=0.01)
     assert air_flow(100, 5) == pytest.approx(60, rel=0.01)
-    assert temperature_rise(100, air_flow(100, 5)) == pytest.approx(5)
     assert math.isclose(air_flow(0, 5), 0)
     with pytest.raises(ValueError, match="above 0 K"):
         air_flow(100, 0)
-    with pytest.raises(ValueError, match="air flow"):
-        temperature_rise(100, 0)

@@ -9,7 +9,7 @@ from planner.catalogue.library import demo_plan
 from planner.plan import survey_edits as edits
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
-from planner.plan.survey import Meter, Reading, Survey, open_air_survey
+from planner.plan.survey import Meter, Reading, Survey
 
 POINTS = ((0.1, 0.1), (0.2, 0.1), (0.3, 0.1))
 WHITE = Lining(key="new-white", name="New white", reflectance=0.9, low=0.85, high=0.95)
@@ -90,7 +90,7 @@ def test_conditions_of_a_survey_are_put_on_the_plan() -> None:
 
 
 def test_open_air_has_neither_walls_nor_ceiling() -> None:
-    what = open_air_survey("air", POINTS, "Open air")
+    what = Survey(key="air", name="Open air", lining=OPENING, points=POINTS)
     assert what.open_air
     found = edits.as_surveyed(demo_plan(), what)
     assert all(found.lining(b.lining) == OPENING for c in found.walls for b in c.bands)

@@ -12,7 +12,7 @@ import pytest
 
 from planner.plan.survey import SurveyGrid
 from planner.survey.layout import holes
-from planner.survey.table_cells import MAX_ROWS, cells_of_bytes, cells_of_file, cells_of_text
+from planner.survey.table_cells import MAX_ROWS, cells_of_bytes, cells_of_text
 from planner.survey.table_errors import TableError
 from planner.survey.table_guess import TableGuess, TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, onto_holes, read_table
@@ -24,7 +24,7 @@ SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))
 
 
 def read(path: Path) -> TableReadings:
-    cells = cells_of_file(path)
+    cells = cells_of_bytes(path.read_bytes())
     return read_table(cells, guess_table(cells), lux_per_umol=LUX_PER_UMOL)
 
 

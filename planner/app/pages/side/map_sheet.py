@@ -304,11 +304,6 @@ class MapSheet(QWidget):
             self._linked.update(chosen=to)
             self._area.ensureWidgetVisible(self.cards[to])
 
-    def focus_chosen(self) -> None:
-        """Give the keyboard to the chosen card."""
-        if self.cards:
-            self.cards[min(self._linked.state.chosen, len(self.cards) - 1)].setFocus()
-
     def _arrange(self) -> None:
         count = len(self.cards)
         if not count:
