@@ -1,4 +1,4 @@
-"""Set everything up and pass the tests: style, types, import contracts, then pytest.
+"""Set everything up and pass the tests: style, types, dead code, import contracts, then pytest.
 
     python3 packaging/check.py [arguments for pytest]
 
@@ -23,6 +23,7 @@ CHECKS: tuple[tuple[str, tuple[str, ...]], ...] = (
         "Types of the scripts",
         ("-m", "mypy", "--no-explicit-package-bases", "--follow-imports=silent", *SCRIPTS),
     ),
+    ("Dead code", ("-m", "vulture")),
     ("Import contracts", ("-c", "from importlinter.cli import lint_imports_command as c; c()")),
 )
 

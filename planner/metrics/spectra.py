@@ -50,9 +50,9 @@ class SpectrumFigures:
     shares: BandShares
 
 
-def umol_per_joule(wavelength_nm: float) -> float:
-    """Photons in a joule of light of one wavelength, in µmol J⁻¹: λ / (N_A h c)."""
-    return wavelength_nm / MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL
+def umol_per_joule(nm: FloatArray) -> FloatArray:
+    """Photons in a joule of light of each wavelength, in µmol J⁻¹: λ / (N_A h c)."""
+    return nm / MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL
 
 
 def photon_distribution(spectrum: Spectrum) -> FloatArray:
@@ -64,7 +64,7 @@ def photon_distribution(spectrum: Spectrum) -> FloatArray:
     values: FloatArray = np.array(spectrum.values, dtype=np.float64)
     if spectrum.quantity is SpectrumQuantity.PHOTONS:
         return values
-    return values * _umol_per_joule(np.array(spectrum.wavelengths_nm, dtype=np.float64))
+    return values * umol_per_joule(np.array(spectrum.wavelengths_nm, dtype=np.float64))
 
 
 def photons_between(spectrum: Spectrum, low_nm: float, high_nm: float) -> float:
@@ -74,7 +74,7 @@ def photons_between(spectrum: Spectrum, low_nm: float, high_nm: float) -> float:
     """
     if spectrum.quantity is SpectrumQuantity.PHOTONS:
         return _integral(spectrum, np.ones_like, low_nm, high_nm)
-    return _integral(spectrum, _umol_per_joule, low_nm, high_nm)
+    return _integral(spectrum, umol_per_joule, low_nm, high_nm)
 
 
 def power_between(spectrum: Spectrum, low_nm: float, high_nm: float) -> float:
@@ -141,10 +141,6 @@ def spectrum_figures(spectrum: Spectrum) -> SpectrumFigures:
 def photon_flux_from_lumens(flux_lm: float, spectrum: Spectrum) -> float:
     """PPF in µmol s⁻¹ of a lamp of this spectrum that gives ``flux_lm`` lumens."""
     return flux_lm * umol_per_lumen(spectrum)
-
-
-def _umol_per_joule(nm: FloatArray) -> FloatArray:
-    return nm / MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL
 
 
 def _joule_per_umol(nm: FloatArray) -> FloatArray:

@@ -7,7 +7,6 @@ from typing import Any
 
 from planner.plan.changes import said
 from planner.plan.edits import changed, each_lamp, line_all_walls, set_wall_cover
-from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
 from planner.plan.setup import Setup
@@ -114,17 +113,6 @@ def try_linings(plan: Plan, linings: Sequence[Lining], wall: int | None = None) 
             name = f"Wall {wall + 1}: {lining.name}"[:MAX_NAME]
             made.append((name, set_wall_cover(plan.setup, wall, cover, lining)))
     return add_variants(plan, *made)
-
-
-def try_lamps(plan: Plan, models: Sequence[LampModel]) -> Plan:
-    """One more variant for each kind of lamp, in the place of all lamps.
-
-    Raises
-    ------
-    ValueError
-        If no lamp hangs in the space.
-    """
-    return add_variants(plan, *((m.name, _all_lamps(plan.setup, model=m)) for m in models))
 
 
 def try_heights(

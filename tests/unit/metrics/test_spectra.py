@@ -66,7 +66,7 @@ def flat(_nm: float) -> float:
 def test_the_molar_photon_constant_is_the_exact_one() -> None:
     molar_photon_energy = constants.MOLAR_PHOTON_ENERGY_J_NM_PER_UMOL
     assert molar_photon_energy == pytest.approx(C_NM, rel=1e-12)
-    assert umol_per_joule(1.0) == pytest.approx(0.008359347, rel=1e-7)
+    assert umol_per_joule(np.array(1.0)) == pytest.approx(0.008359347, rel=1e-7)
 
 
 @pytest.mark.parametrize(
@@ -85,8 +85,8 @@ def test_the_molar_photon_constant_is_the_exact_one() -> None:
 )
 def test_photon_energy(nm: float, kj_per_mol: float, per_joule: float) -> None:
     # 1 J/µmol is 1000 kJ/mol
-    assert 1000 / umol_per_joule(nm) == pytest.approx(kj_per_mol, abs=0.0006)
-    assert umol_per_joule(nm) == pytest.approx(per_joule, abs=0.00006)
+    assert 1000 / umol_per_joule(np.array(nm)) == pytest.approx(kj_per_mol, abs=0.0006)
+    assert umol_per_joule(np.array(nm)) == pytest.approx(per_joule, abs=0.00006)
 
 
 @pytest.mark.parametrize(

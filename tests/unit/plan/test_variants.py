@@ -18,7 +18,6 @@ from planner.plan.variant_edits import (
     name_of,
     remove_variant,
     try_heights,
-    try_lamps,
     try_linings,
 )
 from tests.unit.reports.sample_estimate import sample_plan
@@ -99,9 +98,6 @@ def test_makers_and_edits_of_the_list() -> None:
     assert [cover.bands[0].lining for cover in one.variants[-1].setup.walls].count("foil") == 1
     assert remove_variant(one, "variant-1").variants == one.variants[1:]
     assert move_variant(one, "variant-5", 0).variants[0].name == "Wall 3: Invented foil"
-    other = plan.lamps[0].model.model_copy(update={"key": "other", "name": "Other"})
-    tried = try_lamps(plan, [other]).variants[-1]
-    assert (tried.name, tried.setup.lamps[0].model.key) == ("Other", "other")
 
 
 def test_adopting_makes_it_the_plan() -> None:
