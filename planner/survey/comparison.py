@@ -1,14 +1,23 @@
 """Surveys against each other: what is brighter, by how much, and whether that is certain.
 
 Compared hole by hole, what the surveys share drops out: with one meter its gain, and at
-each hole the shape of the light. Noise and placement remain, and they are what decides.
+each hole the shape of the light. Noise and placement remain, and that lamps, board and
+lining were set up anew between them; these decide. How much setting up anew scatters is
+taken from surveys of one lining under the same conditions where there are such, and from
+what the surveys state of their lamps' output until then.
+
+In a ranking every survey is held against every other, so that chance alone would often
+show some difference among many. Differences are called certain by Tukey's range test for
+unequal errors (J. W. Tukey 1953; C. Y. Kramer 1956, Biometrics 12, 307-310): with any
+number of equal linings, at most one evening in twenty calls any two of them different.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -20,6 +29,7 @@ COVERAGE: Final = 1.96
 """Standard uncertainties either side that make a 95 % interval."""
 SAME_PLACE_M: Final = 0.005
 _FEW_PAIRS: Final = 4
+_STATED_COUNTS: Final = 3.0
 _FIGURES: Final[dict[str, Callable[[FloatArray], float]]] = {
     "mean": lambda means: float(means.mean()),
     "min": lambda means: float(means.min()),
@@ -32,8 +42,9 @@ class Pairing:
     """One survey over another, hole by hole.
 
     ``ratio`` is that of the means over the holes both have; ``uncertainty`` its standard
-    uncertainty by noise and placement (and gain, where the meters differ), ``spread`` the
-    standard deviation of the single ratios. ``holes`` counts the pairs.
+    uncertainty by noise and placement (and gain, where the meters differ), ``set_up`` the
+    relative one by setting up anew, ``spread`` the standard deviation of the single ratios.
+    ``holes`` counts the pairs.
     """
 
     first: str
@@ -44,17 +55,24 @@ class Pairing:
     holes: int
     one_meter: bool
     single_hole: float
+    set_up: float = 0.0
+
+    @property
+    def in_all(self) -> float:
+        """Standard uncertainty of the ratio, setting up anew included."""
+        return math.hypot(self.uncertainty, self.set_up * self.ratio)
 
     @property
     def difference_is_certain(self) -> bool:
         """Whether the ratio differs from 1 by more than its 95 % interval."""
-        return abs(self.ratio - 1) > COVERAGE * self.uncertainty
+        return abs(self.ratio - 1) > COVERAGE * self.in_all
 
     def words(self) -> str:
         """The verdict in a sentence or two."""
         percent = abs(self.ratio - 1) * 100
         way = "above" if self.ratio >= 1 else "below"
-        band = COVERAGE * self.uncertainty * 100
+        band = COVERAGE * self.in_all * 100
+        anew = COVERAGE * self.set_up * self.ratio * 100
         common = (
             "the meter's gain drops out"
             if self.one_meter
@@ -62,7 +80,7 @@ class Pairing:
         )
         figures = (
             f"'{self.first}' reads {percent:.1f} % {way} '{self.second}', ± {band:.1f} % over "
-            f"{self.holes} holes ({common})."
+            f"{self.holes} holes ({common}; setting up anew alone makes ± {anew:.1f} %)."
         )
         if self.difference_is_certain:
             return f"{figures} The difference is larger than what the readings can resolve."
@@ -71,12 +89,76 @@ class Pairing:
 
 @dataclass(frozen=True)
 class Rank:
-    """A survey's place in a ranking: its figure in µmol m⁻² s⁻¹ and its ratio to the base."""
+    """A survey's place in a ranking: its figure in µmol m⁻² s⁻¹ and its ratio to the base.
+
+    ``low`` and ``high`` bound the ratio so that two surveys can be told apart just when
+    their intervals do not overlap (half of Tukey's least difference either side).
+    """
 
     name: str
     key: str
     value: float
     ratio: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Ranking:
+    """Surveys from bright to dim over the holes all of them share.
+
+    ``alike`` holds runs of rows (first, last) that the readings cannot tell apart;
+    ``left_out`` names surveys without shared holes, ``conditions`` says in what else than
+    the lining the surveys differ, ``words`` what may be said.
+    """
+
+    rows: tuple[Rank, ...] = ()
+    holes: int = 0
+    alike: tuple[tuple[int, int], ...] = ()
+    left_out: tuple[str, ...] = ()
+    conditions: tuple[str, ...] = ()
+    set_up: SetUp = field(default_factory=lambda: SetUp(0.0, math.inf))
+
+    def words(self) -> tuple[str, ...]:
+        """What the ranking says, a sentence each."""
+        said = [*self.conditions]
+        names = [f"'{row.name}'" for row in self.rows]
+        for first, last in self.alike:
+            said.append(f"{_listed(names[first : last + 1])} cannot be told apart.")
+        if len(self.rows) > 1 and not self.alike:
+            said.append("All of them can be told apart.")
+        elif len(self.rows) > 1 and self.alike[0][0] > 0:
+            said.append(f"{names[0]} is brighter than all the others.")
+        if self.left_out:
+            said.append(f"{_listed(list(self.left_out))}: no hole in common with the others.")
+        if len(self.rows) > 1:
+            said.append(self.set_up.words())
+        return tuple(said)
+
+
+@dataclass(frozen=True)
+class SetUp:
+    """Relative standard deviation between two times of setting up the same thing.
+
+    ``freedom`` counts the degrees of freedom it is known by; infinite when only stated.
+    """
+
+    standard: float
+    freedom: float
+
+    def words(self) -> str:
+        """How well it is known, in a sentence."""
+        size = f"{self.standard * 100:.1f} %"
+        if math.isinf(self.freedom):
+            return (
+                f"That setting up anew scatters by {size} is taken from what the surveys state; "
+                "a survey repeated from the start would measure it."
+            )
+        return f"Setting up anew scatters by {size}, as repeated surveys show."
+
+
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def compare(first: Survey, second: Survey) -> Pairing | None:
@@ -120,41 +202,190 @@ def compare(first: Survey, second: Survey) -> Pairing | None:
         holes=len(pairs),
         one_meter=one_meter,
         single_hole=math.hypot(max(spread, math.hypot(noise_a, noise_b) * ratio), gain * ratio),
+        set_up=math.hypot(_stated(first), _stated(second)),
     )
 
 
-def ranking(
-    surveys: Sequence[Survey], by: str = "mean", base: str | None = None
-) -> tuple[Rank, ...]:
-    """Surveys from bright to dim by ``mean``, ``min`` or ``max`` of their holes.
+def _stated(survey: Survey) -> float:
+    return survey.doubts.output / math.sqrt(3)
+
+
+def ranking(surveys: Sequence[Survey], by: str = "mean", base: str | None = None) -> Ranking:
+    """Surveys from bright to dim by ``mean``, ``min`` or ``max`` over the holes all share.
 
     ``base`` is the key of the survey whose figure counts as 1 (the brightest by default).
     Ratios are quotients of the same figures whatever the base, so they agree under any
-    change of it: ratio to B = ratio to A / ratio of B to A.
+    change of it.
 
     Raises
     ------
     ValueError
-        If the base has no readings or ``by`` is none of the three.
+        If the base has no light in its readings or ``by`` is none of the three.
     """
     if by not in _FIGURES:
         raise ValueError(f"a ranking is by mean, min or max, not by '{by}'.")
-    rows = []
-    for survey in surveys:
-        means = hole_means(survey)[1]
-        if len(means):
-            rows.append((survey, _FIGURES[by](means)))
-    rows.sort(key=lambda row: -row[1])
-    if not rows:
-        return ()
-    values = {survey.key: value for survey, value in rows}
-    base = rows[0][0].key if base is None else base
-    if base not in values or values[base] <= 0:
+    read = [survey for survey in surveys if survey.readings]
+    shared, left_out = _shared(read)
+    lit = [(s, m, c) for s, m, c in shared if len(m) and _FIGURES[by](m) > 0]
+    lit.sort(key=lambda row: -_FIGURES[by](row[1]))
+    if not lit:
+        return Ranking(left_out=left_out)
+    values = np.array([_FIGURES[by](means) for _, means, _ in lit])
+    keys = [survey.key for survey, _, _ in lit]
+    base = keys[0] if base is None else base
+    if base not in keys:
         raise ValueError("the base of a ranking must be a survey with light in its readings.")
-    return tuple(
-        Rank(name=survey.name, key=survey.key, value=value, ratio=value / values[base])
-        for survey, value in rows
+    set_up = set_up_scatter([survey for survey, _, _ in lit])
+    noise = np.array([_noise_of(by, *row) for row in lit])
+    gain = np.array([_gain_beside(survey, lit[0][0]) for survey, _, _ in lit])
+    error = np.sqrt(noise**2 + gain**2 + set_up.standard**2)
+    ratios = values / values[keys.index(base)]
+    half = (
+        _range_point(len(lit), set_up.freedom) / 2 * error * ratios if len(lit) > 1 else 0 * error
     )
+    rows = tuple(
+        Rank(s.name, s.key, float(values[k]), float(ratios[k]), *_between(ratios[k], half[k]))
+        for k, (s, _, _) in enumerate(lit)
+    )
+    return Ranking(
+        rows=rows,
+        holes=len(lit[0][1]),
+        alike=_runs(np.log(values), error, _range_point(len(lit), set_up.freedom)),
+        left_out=left_out,
+        conditions=differing_conditions([survey for survey, _, _ in lit]),
+        set_up=set_up,
+    )
+
+
+def _between(ratio: float, half: float) -> tuple[float, float]:
+    return float(ratio - half), float(ratio + half)
+
+
+@lru_cache(maxsize=64)
+def _range_point(count: int, freedom: float) -> float:
+    """The 95 % point of the studentised range of ``count`` values."""
+    if count < 2:
+        return 0.0
+    from scipy.stats import studentized_range
+
+    return float(studentized_range.ppf(0.95, count, freedom))
+
+
+def _runs(logs: FloatArray, error: FloatArray, point: float) -> tuple[tuple[int, int], ...]:
+    """Longest runs of rows of which no two differ by more than chance; rows fall in value."""
+    found: list[tuple[int, int]] = []
+    for first in range(len(logs)):
+        last = first
+        while last + 1 < len(logs) and all(
+            logs[k] - logs[last + 1] <= point * math.hypot(error[k], error[last + 1]) / math.sqrt(2)
+            for k in range(first, last + 1)
+        ):
+            last += 1
+        if last > first and not (found and found[-1][1] >= last):
+            found.append((first, last))
+    return tuple(found)
+
+
+def set_up_scatter(surveys: Sequence[Survey]) -> SetUp:
+    """How much setting up anew scatters: from repeated surveys, else as the surveys state.
+
+    Surveys of one lining under the same conditions differ in level by it and by the noise
+    of their means, which is taken off. What is stated counts as much as three repeats.
+    """
+    stated = max((_stated(survey) for survey in surveys), default=0.0)
+    groups: dict[object, list[Survey]] = {}
+    for survey in surveys:
+        if survey.lining is None:  # nobody said what was on the walls
+            continue
+        alike = survey.lining, survey.points, survey.meter.name, *conditions_of(survey).values()
+        groups.setdefault(alike, []).append(survey)
+    squares = freedom = 0.0
+    for group in groups.values():
+        shared, _ = _shared(group)
+        lit = [row for row in shared if len(row[1]) and row[1].mean() > 0]
+        if len(lit) < 2:
+            continue
+        levels = np.log([means.mean() for _, means, _ in lit])
+        noise = float(np.mean([_noise_of("mean", *row) ** 2 for row in lit]))
+        freedom += len(lit) - 1
+        squares += max(float(((levels - levels.mean()) ** 2).sum()) - (len(lit) - 1) * noise, 0.0)
+    if freedom == 0:
+        return SetUp(stated, math.inf)
+    return SetUp(
+        math.sqrt((_STATED_COUNTS * stated**2 + squares) / (_STATED_COUNTS + freedom)),
+        _STATED_COUNTS + freedom,
+    )
+
+
+def conditions_of(survey: Survey) -> dict[str, float | None]:
+    """What besides the lining decides how bright a survey reads, by words."""
+    return {
+        "output": survey.output_percent,
+        "hanging height": survey.hanging_height,
+        "board": survey.board_reflectance,
+        "sensor height": survey.meter.sensor_height,
+    }
+
+
+def differing_conditions(surveys: Sequence[Survey]) -> tuple[str, ...]:
+    """In what else than the lining surveys differ, a sentence each."""
+    said = []
+    for words in ("output", "hanging height", "board", "sensor height"):
+        values = {conditions_of(survey)[words] for survey in surveys}
+        if len(values) > 1:
+            told = [
+                f"'{survey.name}' {_told(words, conditions_of(survey)[words])}"
+                for survey in surveys[:4]
+            ]
+            said.append(f"The {words} was not the same: {_listed(told)}. That counts too.")
+    return tuple(said)
+
+
+def _told(words: str, value: float | None) -> str:
+    if value is None:
+        return "as in the plan"
+    if words.endswith("height"):
+        return f"{value * 100:g} cm"
+    return f"{value:g} %" if words == "output" else f"{value * 100:.0f} %"
+
+
+def _noise_of(by: str, survey: Survey, means: FloatArray, counts: FloatArray) -> float:
+    """Relative standard uncertainty of a figure by noise and placement."""
+    noise = reading_noise(survey)[0] * means / np.sqrt(counts)
+    if by == "mean":
+        return math.sqrt(float((noise**2).sum())) / float(means.sum())
+    k = int(means.argmin() if by == "min" else means.argmax())
+    return float(noise[k] / means[k])
+
+
+def _gain_beside(survey: Survey, first: Survey) -> float:
+    """Relative uncertainty by the gain of another meter than the first survey's."""
+    if survey.meter.name == first.meter.name:
+        return 0.0
+    return math.hypot(gain_standard(survey.meter), gain_standard(first.meter))
+
+
+def _shared(
+    surveys: Sequence[Survey],
+) -> tuple[list[tuple[Survey, FloatArray, FloatArray]], tuple[str, ...]]:
+    """Means and counts of each survey at the holes all share, and names of those with none."""
+    common: list[tuple[float, float]] = []
+    kept: list[Survey] = []
+    left_out: list[str] = []
+    for survey in surveys:
+        at = _by_place(survey)[2]
+        both = at if not kept else [common[a] for a, _ in _matched(common, at)]
+        if both:
+            common = both
+            kept.append(survey)
+        else:
+            left_out.append(f"'{survey.name}'")
+    rows = []
+    for survey in kept:
+        means, counts, at = _by_place(survey)
+        index = [b for _, b in _matched(common, at)]
+        rows.append((survey, means[index], counts[index]))
+    return rows, tuple(left_out)
 
 
 def ratios_by_hole(first: Survey, second: Survey) -> tuple[tuple[float, float, float], ...]:

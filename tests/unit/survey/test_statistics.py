@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from planner.plan.lining import Lining
 from planner.plan.survey import Meter, Reading, Survey, SurveyGrid
-from planner.survey.comparison import compare, ranking, ratios_by_hole
+from planner.survey.comparison import compare, ranking, ratios_by_hole, set_up_scatter
 from planner.survey.layout import holes
 from planner.survey.statistics import far_off_neighbours, reading_noise, summarise
 from planner.units import LengthUnit, parse_length
@@ -157,17 +158,91 @@ def test_only_holes_of_both_are_compared() -> None:
 @pytest.mark.parametrize("by", ["mean", "min", "max"])
 def test_ranking_is_consistent_under_change_of_base(by: str) -> None:
     surveys = [survey(shape() * level, key) for level, key in ((1, "a"), (0.75, "b"), (0.9, "c"))]
-    to_best = ranking(surveys, by)
+    to_best = ranking(surveys, by).rows
     assert [row.key for row in to_best] == ["a", "c", "b"]
     assert to_best[0].ratio == 1.0
     for base in ("b", "c"):
         own = next(row.ratio for row in to_best if row.key == base)
-        for row, other in zip(ranking(surveys, by, base), to_best, strict=True):
+        for row, other in zip(ranking(surveys, by, base).rows, to_best, strict=True):
             assert row.ratio == pytest.approx(other.ratio / own)
     with pytest.raises(ValueError, match="mean, min or max"):
         ranking(surveys, "median")
     with pytest.raises(ValueError, match="base"):
         ranking(surveys, by, "none")
+
+
+CARD = Lining(key="card", name="Card", reflectance=0.5, low=0.4, high=0.6)
+
+
+def evening(
+    rng: np.random.Generator, levels: list[float], scatter: float, lining: Lining | None = None
+) -> list[Survey]:
+    """One evening: each lining set up anew, with a scatter of its own."""
+    made = [
+        survey(
+            shape() * level * (1 + scatter * rng.standard_normal())
+            * (1 + 0.02 * rng.standard_normal(25)),
+            f"{k}",
+        )
+        for k, level in enumerate(levels)
+    ]  # fmt: skip
+    return [one.model_copy(update={"lining": lining}) for one in made]
+
+
+@pytest.mark.parametrize("scatter", [0.0, 0.01])
+def test_equal_linings_are_seldom_called_different(scatter: float) -> None:
+    """Five equal linings, 400 evenings; stated is 5 % at most, three deviations are 3.3 % more."""
+    rng = np.random.default_rng(8)
+    wrong = sum(ranking(evening(rng, [1.0] * 5, scatter)).alike != ((0, 4),) for _ in range(400))
+    assert wrong / 400 <= 0.05 + 3 * np.sqrt(0.05 * 0.95 / 400)
+
+
+def test_clear_differences_are_still_seen() -> None:
+    rng = np.random.default_rng(9)
+    alike = 0
+    for _ in range(50):
+        found = ranking(evening(rng, [1.0, 1.0, 0.85], 0.01))
+        first, second, third = found.rows
+        assert third.key == "2"
+        assert third.high < second.low
+        # Intervals overlap just where the readings cannot tell.
+        assert (second.high > first.low) == (found.alike == ((0, 1),))
+        alike += found.alike == ((0, 1),)
+    # One evening in twenty may tell two equal ones apart.
+    assert alike >= 50 - 7
+
+
+def test_repeats_tell_how_much_setting_up_scatters() -> None:
+    """Four surveys of one lining that scatter by 5 %: stated were 2 %/√3 and count for three."""
+    rng = np.random.default_rng(10)
+    squares = [
+        set_up_scatter(evening(rng, [1.0] * 4, 0.05, CARD)).standard ** 2 for _ in range(400)
+    ]
+    expected = (3 * (0.02**2 / 3) + 3 * 0.05**2) / 6
+    assert np.mean(squares) == pytest.approx(expected, rel=0.1)
+
+
+def test_only_holes_that_all_share_are_ranked() -> None:
+    """The half-read survey has only the bright holes; over its own it would win."""
+    order = np.argsort(-shape())[:10]
+    bright = Survey(
+        key="half",
+        name="half",
+        points=POINTS,
+        readings=tuple(Reading(hole=int(k) + 1, value=float(0.9 * shape()[k])) for k in order),
+    )
+    found = ranking([survey(shape(), "whole"), bright])
+    assert [row.key for row in found.rows] == ["whole", "half"]
+    assert found.holes == 10
+    assert found.rows[1].ratio == pytest.approx(0.9)
+
+
+def test_conditions_that_differ_are_listed() -> None:
+    one = survey(shape(), "one").model_copy(update={"output_percent": 80.0})
+    two = survey(shape(), "two").model_copy(update={"output_percent": 100.0})
+    assert ranking([one, two]).conditions == (
+        "The output was not the same: 'one' 80 % and 'two' 100 %. That counts too.",
+    )
 
 
 # -- facts of the trade: common practice, no source -------------------------------------
@@ -200,8 +275,8 @@ def test_a_quarter_below_the_best_and_a_twentieth_below_bare() -> None:
     surveys = [
         survey(shape(), "best"), survey(shape() * level, "bare"), survey(shape() * 0.75, "worse"),
     ]  # fmt: skip
-    to_best = {row.key: row.ratio for row in ranking(surveys)}
-    to_bare = {row.key: row.ratio for row in ranking(surveys, base="bare")}
+    to_best = {row.key: row.ratio for row in ranking(surveys).rows}
+    to_bare = {row.key: row.ratio for row in ranking(surveys, base="bare").rows}
     assert to_best["worse"] == pytest.approx(0.75)
     assert to_bare["worse"] == pytest.approx(0.95)
     assert 1 - to_best["bare"] == pytest.approx(0.21, abs=0.005)

@@ -24,7 +24,7 @@ from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.pictures import PPFD_UNIT, View
 from planner.app.plots.scatter import ScatterPlot
 from planner.plan.survey import Survey
-from planner.survey.comparison import COVERAGE, Pairing, compare, ranking
+from planner.survey.comparison import COVERAGE, Pairing, Ranking, compare, ranking
 from planner.survey.overlay import Residuals
 from planner.survey.statistics import SurveySummary
 
@@ -33,7 +33,7 @@ NEED_TWO: Final = (
     "A comparison needs readings of two surveys. Copy this survey to the same board, change one "
     "thing - the lining, the height - and read again."
 )
-_MOST_VERDICTS: Final = 8
+APART: Final = "two whose ranges do not overlap can be told apart"
 
 
 class ComparePanel(Form):
@@ -112,7 +112,6 @@ class ComparePanel(Form):
         self.note.setVisible(len(read) < 2)
         self._show_pair(survey)
         self._show_ranking(read)
-        self._show_verdicts(read)
 
     def _fill(self, combo: StillCombo, surveys: list[Survey]) -> None:
         combo.clear()
@@ -132,7 +131,7 @@ class ComparePanel(Form):
             self.ratio.setText("–")
             self.verdict.setText("These two share no hole with readings in both." if both else "")
             return
-        band = COVERAGE * self.pair.uncertainty
+        band = COVERAGE * self.pair.in_all
         self.ratio.setText(f"{self.pair.ratio:.3f} ± {band:.3f}")
         self.ratio.setToolTip(
             f"<p>Mean over {self.pair.holes} holes with its 95 % interval; single holes differ by "
@@ -143,16 +142,19 @@ class ComparePanel(Form):
     def _show_ranking(self, read: list[Survey]) -> None:
         by = str(self.by.currentData())
         try:
-            ranks = ranking(read, by, self.base.currentData())
+            found = ranking(read, by, self.base.currentData())
         except ValueError:
-            ranks = ()  # a base that was dark throughout
+            found = Ranking()  # a base that was dark throughout
+        self.verdicts.setText("\n\n".join(found.words()))
+        ranks = found.rows
         self.table.setRowCount(len(ranks))
         base = self.base.currentData()
         for row, rank in enumerate(ranks):
             texts = (rank.name, f"{rank.value:.1f}", f"{rank.ratio:.3f}")
+            reach = f"{rank.ratio:.3f}, {rank.low:.3f} to {rank.high:.3f}: {APART}"
             for column, text in enumerate(texts):
                 item = QTableWidgetItem(text)
-                item.setToolTip(text)
+                item.setToolTip(reach if column == 2 else text)
                 if column:
                     right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
                     item.setTextAlignment(right)
@@ -162,17 +164,6 @@ class ComparePanel(Form):
         line = self.table.verticalHeader().defaultSectionSize()
         head = self.table.horizontalHeader().sizeHint().height()
         self.table.setFixedHeight(head + line * min(max(len(ranks), 2), 8) + 4)
-
-    def _show_verdicts(self, read: list[Survey]) -> None:
-        base = next((one for one in read if one.key == self.base.currentData()), None)
-        others = [one for one in read if one is not base]
-        pairs = [] if base is None else [compare(one, base) for one in others]
-        said = [pair.words() for pair in pairs if pair is not None]
-        apart = sum(pair is None for pair in pairs)
-        if apart:
-            said.append(f"{apart} more share no hole with the base, so they are ranked only.")
-        text = "\n\n".join(said[:_MOST_VERDICTS])
-        self.verdicts.setText(text)
 
 
 _MEANINGS = {
