@@ -76,7 +76,12 @@ class MainWindow(QMainWindow):
         self.estimator = estimator or Estimator(parent=self)
         self.recent = RecentPlans(self.settings, self)
         self.desk = PlanDesk(
-            self.document, self.settings, questions or Questions(self), self.recent, self
+            self.document,
+            self.settings,
+            questions or Questions(self),
+            self.recent,
+            self,
+            synchronous=self.estimator.lane.synchronous,
         )
         self.choices = ViewChoices(self.display, self.settings, self)
         self.estimate: Estimate | None = None
@@ -178,7 +183,7 @@ class MainWindow(QMainWindow):
         self.display.changed.connect(self._on_display_changed)
         self.selection.changed.connect(self._follow_selection)
         self.page.dragging_changed.connect(self._on_dragging_changed)
-        self.recent.chosen.connect(self.desk.open)
+        self.recent.chosen.connect(self.desk.open_aside)
         self.desk.told.connect(self.tell)
         self.desk.meant_otherwise.connect(self._open_otherwise)
         self.pages.switched.connect(self._on_page)
@@ -362,7 +367,7 @@ class MainWindow(QMainWindow):
             if path.suffix.lower() in LAMP_SUFFIXES:
                 self.lamp_files.show_file(path)
             else:
-                self.desk.open(path)
+                self.desk.open_aside(path)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.desk.may_leave():

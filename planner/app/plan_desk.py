@@ -11,9 +11,10 @@ import logging
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from planner.app.document import Document
+from planner.app.jobs import Lane
 from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
 from planner.app.remembered import RecentPlans
 from planner.app.settings import Settings
@@ -21,7 +22,15 @@ from planner.files.errors import PlanChangedError, PlanFileError, is_file
 from planner.files.lock import FileLock, lock_file_of, lock_plan
 from planner.files.place import in_print
 from planner.files.recovery import Leftover, RecoverySlot, leftovers
-from planner.files.store import SUFFIX, Stamp, open_plan, other_kind, save_plan, with_suffix
+from planner.files.store import (
+    SUFFIX,
+    OpenedPlan,
+    Stamp,
+    open_plan,
+    other_kind,
+    save_plan,
+    with_suffix,
+)
 from planner.plan.plan import Plan
 
 KEEP_AFTER_MS: Final = 2000
@@ -47,6 +56,8 @@ class PlanDesk(QObject):
         questions: Questions,
         recent: RecentPlans,
         parent: QObject | None = None,
+        *,
+        synchronous: bool | None = None,
     ) -> None:
         super().__init__(parent)
         self.questions = questions
@@ -54,6 +65,9 @@ class PlanDesk(QObject):
         self._stamp: Stamp | None = None
         self._lock: FileLock | None = None
         self._slot = RecoverySlot()
+        self._reading = Lane("reading", synchronous=synchronous, parent=self)
+        self._reading.done.connect(self._take_opened)
+        self._reading.failed.connect(self._on_reading_failed)
         self._keep = QTimer(self, singleShot=True, interval=KEEP_AFTER_MS)
         self._keep.timeout.connect(self.keep_copy)
         document.changed.connect(self._on_changed)
@@ -71,6 +85,7 @@ class PlanDesk(QObject):
 
     def begin(self, plan: Plan, message: str = "") -> bool:
         """Show a plan that has no file yet, after asking about unsaved changes."""
+        self._reading.drop()
         if not self.may_leave():
             return False
         self._take_lock(None)
@@ -82,21 +97,36 @@ class PlanDesk(QObject):
             self.told.emit(message)
         return True
 
-    def choose_and_open(self) -> bool:
+    def choose_and_open(self) -> None:
         """Ask which plan to open, and open it."""
         path = self.questions.open_path(self._folder())
-        return path is not None and self.open(path)
+        if path is not None:
+            self.open_aside(path)
+
+    def open_aside(self, path: Path) -> None:
+        """Read a plan beside the window's thread and then open it; the newest wish counts."""
+        self.told.emit(f"Opening {in_print(path.name)}…")
+        self._reading.ask(path, lambda _progress, _cancelled: _read(path), what="The plan")
 
     def open(self, path: Path, *, asked: bool = True) -> bool:
-        """Open a plan; on any failure the open plan stays and one message says why.
+        """Open a plan within the call, as at the start, where there is no window to wait for.
 
-        What nobody asked for (the plan of last time, at start) fails in the status bar only.
+        On any failure the open plan stays and one message says why. What nobody asked for (the
+        plan of last time) fails in the status bar only.
         """
+        return self._take_opened(path, _read(path), asked=asked)
+
+    @Slot(object, str)
+    def _on_reading_failed(self, _path: Path, sentence: str) -> None:
+        self.questions.tell_failure("This plan cannot be opened", sentence)
+
+    @Slot(object, object)
+    def _take_opened(
+        self, path: Path, opened: OpenedPlan | PlanFileError, *, asked: bool = True
+    ) -> bool:
         # Read first: nobody should be asked to save for the sake of a file that is bad.
-        try:
-            opened = open_plan(path)
-        except PlanFileError as error:
-            self._tell_not_opened(error, asked)
+        if isinstance(opened, PlanFileError):
+            self._tell_not_opened(opened, asked)
             return False
         if not self.may_leave():
             return False
@@ -253,6 +283,7 @@ class PlanDesk(QObject):
 
     def close(self) -> None:
         """The window closes in good order: no copy stays, the file is free."""
+        self._reading.shutdown()
         self._keep.stop()
         self._slot.close()
         self._take_lock(None)
@@ -299,6 +330,14 @@ class PlanDesk(QObject):
     def _remember(self, path: Path) -> None:
         self._recent.add(path)
         self._settings.keep(last_folder=path.absolute().parent, last_plan=path.absolute())
+
+
+def _read(path: Path) -> OpenedPlan | PlanFileError:
+    """A plan as it was read, or what is wrong with its file."""
+    try:
+        return open_plan(path)
+    except PlanFileError as error:
+        return error
 
 
 def _file_name(name: str) -> str:

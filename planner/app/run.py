@@ -89,7 +89,7 @@ def _run_window(
         return 1
     reporter.watch(window.desk.rescue, window)
     if isinstance(app, PlannerApplication):
-        app.file_asked.connect(window.desk.open)
+        app.file_asked.connect(window.desk.open_aside)
     # The session ends (log-out, shut-down): whatever becomes of us, the work is kept.
     app.commitDataRequest.connect(lambda _session: window.desk.keep_copy())
     window.show()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import shutil
+import threading
 from pathlib import Path
 
 import pytest
@@ -17,7 +18,7 @@ from planner.app.pages.survey.page import SurveyPage
 from planner.app.questions import ChangedOnDisk, Unsaved
 from planner.app.remembered import RecentPlans
 from planner.app.settings import Settings
-from planner.files.store import FileKind, load_plan, save_plan
+from planner.files.store import FileKind, OpenedPlan, load_plan, open_plan, save_plan
 from planner.plan import edits
 from tests.e2e.shell import make_window, small_plan, trigger
 
@@ -401,3 +402,75 @@ def test_a_name_with_a_line_break_stays_on_one_line_of_the_recent_list(
     assert first.isEnabled()
     assert "\n" not in first.text()
     assert "\N{REPLACEMENT CHARACTER}" in first.text()
+
+
+# -- reading beside the window ------------------------------------------------------------
+
+
+class SlowReader:
+    """Reads plans only once it is let, and notes in which thread."""
+
+    def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        self.let, self.begun = threading.Event(), threading.Event()
+        self.threads: set[int] = set()
+        monkeypatch.setattr("planner.app.plan_desk.open_plan", self)
+
+    def __call__(self, path: Path) -> OpenedPlan:
+        self.threads.add(threading.get_ident())
+        self.begun.set()
+        assert self.let.wait(10)
+        return open_plan(path)
+
+
+def test_a_plan_is_read_beside_the_window_which_goes_on_meanwhile(
+    qtbot: QtBot, file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window, answers = make_window(qtbot)
+    window.desk._reading.synchronous = False
+    reader = SlowReader(monkeypatch)
+    answers.to_open = file
+    trigger(window, "open")
+    assert reader.begun.wait(2)
+    assert window.document.path is None
+    assert window.statusBar().currentMessage() == "Opening attic.plan.json…"
+    trigger(window, "add_lamp")
+    assert len(window.document.plan.lamps) == 2
+    reader.let.set()
+    qtbot.waitUntil(lambda: window.document.path == file, timeout=5000)
+    assert reader.threads.isdisjoint({threading.get_ident()})
+    # What was done meanwhile is asked about, as always.
+    assert answers.asked == ["unsaved Shelf"]
+
+
+def test_a_newer_wish_takes_the_place_of_a_plan_that_is_still_read(
+    qtbot: QtBot, file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window, answers = make_window(qtbot)
+    window.desk._reading.synchronous = False
+    reader = SlowReader(monkeypatch)
+    window.desk.open_aside(file)
+    assert reader.begun.wait(2)
+    other = file.with_name("cellar.plan.json")
+    save_plan(small_plan("Cellar"), other)
+    window.recent.chosen.emit(other)
+    reader.let.set()
+    qtbot.waitUntil(lambda: window.document.path == other, timeout=5000)
+    reader.let.clear()
+    reader.begun.clear()
+    window.desk.open_aside(file)
+    assert reader.begun.wait(2)
+    trigger(window, "new")
+    reader.let.set()
+    qtbot.wait(60)
+    assert window.document.path is None
+    assert answers.told == []
+
+
+def test_a_bad_file_read_beside_the_window_is_told_once(qtbot: QtBot, tmp_path: Path) -> None:
+    window, answers = make_window(qtbot)
+    window.desk._reading.synchronous = False
+    before = window.document.plan
+    window.desk.open_aside(tmp_path / "gone.plan.json")
+    qtbot.waitUntil(lambda: len(answers.told) == 1, timeout=5000)
+    assert "gone.plan.json" in answers.told[0]
+    assert window.document.plan is before
