@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -47,6 +48,7 @@ def respond(
     paths: Paths,
     balance: FloatArray,
     light: LampLight,
+    step: Callable[[], None],
 ) -> LampResponse:
     """Follow one lamp's light through the balance and gather it on the map."""
     surfaces, grid = geometry.surfaces, geometry.grid
@@ -66,7 +68,7 @@ def respond(
         gathered = grid.resampled(geometry.gather_grid, gathered)
     misplaced = 0.0
     if light.spots.size:
-        from_spots = light_of_spots(surfaces, grid, light.spots, bright)
+        from_spots = light_of_spots(surfaces, grid, light.spots, bright, step)
         gathered += from_spots
         # The balance spreads a spot over its patch; here it lies where it lies.
         leaving = totals(surfaces.texel_patch, bright * surfaces.texel_area, surfaces.patch_count)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 
 from planner.estimate.result import Quality
 
@@ -13,9 +14,9 @@ class Effort:
 
     ``cutoff`` is the weight below which a chain of mirrors is no longer followed,
     ``quadrature`` the relative error allowed to the sum over a mirrored lamp, ``edges`` the
-    points along a side of one that mirrors show in part. Where mirrors
-    are wrinkled, ``spread_photons`` tell what they send to the map, ``lobe_photons``
-    of them by their lobes.
+    points along a side of one that mirrors show in part, ``shade`` the fewest points along a
+    side of a lamp before which something may stand. Where mirrors are wrinkled,
+    ``spread_photons`` tell what they send to the map, ``lobe_photons`` of them by their lobes.
     """
 
     patches: int
@@ -28,6 +29,26 @@ class Effort:
     edges: int
     spread_photons: int
     lobe_photons: int
+    shade: int = 5
+
+    def shared_among(self, lamps: int) -> Effort:
+        """What each of so many lamps is given.
+
+        Beyond a few, what is left to chance in the light of one matters less, and what is not
+        even in it the others even out: the same accuracy of the whole needs less for each.
+        """
+        share = min(1.0, math.sqrt(_FEW_LAMPS / max(lamps, 1)))
+        return replace(
+            self,
+            photons=round(self.photons * share),
+            spread_photons=round(self.spread_photons * share),
+            lobe_photons=round(self.lobe_photons * share),
+            edges=max(1, round(self.edges * share)),
+            shade=max(3, round(self.shade * share)),
+        )
+
+
+_FEW_LAMPS = 4
 
 
 def rays_for(rays: int, mean_specular: float) -> int:

@@ -174,16 +174,18 @@ def estimate_scene(
     balance = cache.get(solve_key, lambda: response(paths.exchange.factors, of_patch))
     report(0.8)
 
+    share = effort.shared_among(len(scene.lamps))
+
     def light_of(lamp: LampOptics) -> LampLight:
-        make = partial(lamp_light, geometry, lamp, mirrors, options.seed, effort, step)
-        return cache.get(("lamp", *paths_key, lamp), make)
+        make = partial(lamp_light, geometry, lamp, mirrors, options.seed, share, step)
+        return cache.get(("lamp", *paths_key, share, lamp), make)
 
     def response_of(lamp: LampOptics) -> LampResponse:
         def make() -> LampResponse:
             step()
-            return respond(scene, geometry, paths, balance, light_of(lamp))
+            return respond(scene, geometry, paths, balance, light_of(lamp), step)
 
-        return cache.get(("response", *solve_key, lamp), make)
+        return cache.get(("response", *solve_key, share, lamp), make)
 
     responses = [response_of(lamp) for lamp in scene.lamps]
     report(0.95)

@@ -11,14 +11,14 @@ from planner.plan.plan import Plan
 
 
 def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
-    """Figures from PPFD of the cells (C,) and their areas (C,)."""
+    """Figures from PPFD of the cells (C,) and their areas (C,), which make up the canopy."""
     stats = evenness(cells, areas)
     hours = plan.photoperiod_hours
     band = plan.target.ppfd_band(hours) if plan.target is not None else None
     shares = band_shares(cells, areas, *band) if band is not None else (None, None, None)
     flux = float(sum(lamp.ppf for lamp in plan.lamps))
     watts = float(sum(lamp.watts for lamp in plan.lamps))
-    area = plan.space.area
+    area = float(areas.sum())
     return Figures(
         mean=stats.mean,
         minimum=stats.minimum,

@@ -57,10 +57,10 @@ def lamp_light(
     source = lamp.source()
     cell_area = grid.inside_area
     closed = grid.on_bottom_of(prism)
-    cells = direct_on_cells(grid, prism, source)
+    cells = direct_on_cells(grid, prism, source, effort.shade, step)
     step()
     bottom_flux = float(cells @ cell_area) if closed else -1.0
-    texels = direct_on_texels(surfaces, source, bottom_flux)
+    texels = direct_on_texels(surfaces, source, bottom_flux, effort.shade, step)
     patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     step()
     count = effort.spread_photons if mirrors.any_wrinkled else effort.photons

@@ -155,29 +155,23 @@ def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:
             found.append((box, _lined(plan, Place(PlaceKind.OBSTACLE, index))))
     for index, lamp in enumerate(plan.lamps):
         surface = _Surface(Place(PlaceKind.HOUSING, index), lamp.model.housing_reflectance)
-        found += [(box, surface) for box in _housing(plan, lamp)]
+        housing = _housing(plan, lamp)
+        if housing is not None:
+            found.append((housing, surface))
     return found
 
 
-def _housing(plan: Setup, lamp: Lamp) -> list[Box]:
+def _housing(plan: Setup, lamp: Lamp) -> Box | None:
     """A box over each emitting strip; what of it would reach above the ceiling is cut off."""
     face = plan.lamp_height(lamp)
     top = min(face + lamp.model.housing_height, plan.space.height)
+    strips = _strips_inside(plan, lamp)
+    (_, first, length, width), last = strips[0], strips[-1][1]
+    if length <= 0 or top <= face + 1e-6:
+        return None
+    breadth = last - first + width
     angle = math.radians(lamp.rotation_deg)
-    cos, sin = math.cos(angle), math.sin(angle)
-    return [
-        Box(
-            lamp.x + cx * cos - cy * sin,
-            lamp.y + cx * sin + cy * cos,
-            face,
-            top,
-            length,
-            width,
-            angle,
-        )
-        for cx, cy, length, width in _strips_inside(plan, lamp)
-        if length > 0 and top > face + 1e-6
-    ]
+    return Box(lamp.x, lamp.y, face, top, length, breadth, angle, len(strips), width)
 
 
 def _lamp_optics(plan: Setup, lamp: Lamp) -> LampOptics:

@@ -1,26 +1,41 @@
 """Opaque boxes in the room: shelves, pots, lamp housings.
 
-A box stands upright, turned about the vertical. Its six faces are planes like the walls,
-numbered after them: +x, -x, +y, -y (in its own axes), top, underside.
+A box stands upright, turned about the vertical. The housing over a lamp of several bars is a
+row of equal boxes side by side, and is one ``Box`` too: the boxes of a row share their six
+faces, numbered after the walls: +x, -x, +y, -y (in its own axes), top, underside.
+
+A ray meets a row in closed form, whatever the number of boxes in it: where it enters the
+outline of the row it lies in one box or in the gap before one. Of many rows only those are
+tried whose outlines a ray can reach, by a tree of bounding boxes (Kay and Kajiya, 1986,
+SIGGRAPH 20, 269).
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
 
 FloatArray = npt.NDArray[np.float64]
+IntArray = npt.NDArray[np.intp]
+Face = tuple[FloatArray, FloatArray, FloatArray, float, float, FloatArray]
 
 FACES = 6
 _NEAR = 1e-9
+_FLAT = 1e-15
+"""Least speed along an axis: rays along a face would divide by nothing."""
 
 
 @dataclass(frozen=True)
 class Box:
-    """Centre (x, y), height range, size along its own axes (metres) and turn (radians)."""
+    """Centre (x, y), height range, size along its own axes (metres) and turn (radians).
+
+    A row of ``count`` equal boxes fills ``width`` with boxes ``each`` wide, evenly spread along
+    its own y axis.
+    """
 
     x: float
     y: float
@@ -29,40 +44,75 @@ class Box:
     length: float
     width: float
     rotation: float = 0.0
+    count: int = 1
+    each: float = 0.0
 
-    def enter(
-        self, origin: FloatArray, direction: FloatArray
-    ) -> tuple[FloatArray, npt.NDArray[np.intp]]:
-        """Distance at which rays (3, N) enter the box (infinite if not) and the face met.
+    @property
+    def fill(self) -> float:
+        """Share of the row's width that its boxes take."""
+        return self.count * self.each / self.width if self.count > 1 else 1.0
 
-        Slab method (Kay and Kajiya, 1986, SIGGRAPH 20, 269). Rays that start on a face
-        and leave do not enter.
-        """
+    @property
+    def pitch(self) -> float:
+        """Distance from each box of a row to the next in metres."""
+        return (self.width - self.each) / (self.count - 1)
+
+    def bounds(self) -> FloatArray:
+        """Lowest and highest corner of a box along the room's axes, shape (2, 3)."""
+        cos, sin = abs(math.cos(self.rotation)), abs(math.sin(self.rotation))
+        a = (cos * self.length + sin * self.width) / 2
+        b = (sin * self.length + cos * self.width) / 2
+        return np.array([[self.x - a, self.y - b, self.z0], [self.x + a, self.y + b, self.z1]])
+
+    @cached_property
+    def _frame(self) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Its own axes as rows (3, 3), its centre (3, 1) and half its size (3, 1)."""
         cos, sin = math.cos(self.rotation), math.sin(self.rotation)
-        px, py = origin[0] - self.x, origin[1] - self.y
-        local = (
-            (px * cos + py * sin, direction[0] * cos + direction[1] * sin, self.length / 2),
-            (py * cos - px * sin, direction[1] * cos - direction[0] * sin, self.width / 2),
-            (origin[2] - (self.z0 + self.z1) / 2, direction[2], (self.z1 - self.z0) / 2),
-        )
-        first = np.full(origin.shape[1], -np.inf)
-        last = np.full(origin.shape[1], np.inf)
-        face = np.zeros(origin.shape[1], dtype=np.intp)
-        for axis, (place, speed, half) in enumerate(local):
-            # Rays along a face would divide by nothing; a hair of slope settles them.
-            safe = np.where(np.abs(speed) < 1e-15, 1e-15, speed)
-            middle, reach = -place / safe, half / np.abs(safe)
-            enters = middle - reach
-            # A ray moving in +x enters through the -x face.
-            face = np.where(enters > first, 2 * axis + (safe > 0), face)
-            np.maximum(first, enters, out=first)
-            np.minimum(last, middle + reach, out=last)
-        # A start inside the box sees nothing: it is met at once.
-        met = (last > _NEAR) & (first < last)
-        return np.where(met, np.maximum(first, 0.0), np.inf), face
+        axes = np.array([[cos, sin, 0.0], [-sin, cos, 0.0], [0.0, 0.0, 1.0]])
+        centre = np.array([[self.x], [self.y], [(self.z0 + self.z1) / 2]])
+        return axes, centre, np.array([[self.length], [self.width], [self.z1 - self.z0]]) / 2
 
-    def faces(self) -> list[tuple[FloatArray, FloatArray, FloatArray, float, float, FloatArray]]:
-        """For each face: origin (3,), u axis, v axis, size along u and v, outward normal."""
+    def enter(self, origin: FloatArray, direction: FloatArray) -> tuple[FloatArray, IntArray]:
+        """Distance at which rays (3, N) enter a box (infinite if not) and the face met.
+
+        Rays that start on a face and leave do not enter; a start inside is met at once.
+        """
+        axes, centre, half = self._frame
+        place, speed = axes @ (origin - centre), _moving(axes @ direction)
+        if self.count > 1:
+            return self._enter_row(place, speed, half)
+        return _enter(place, speed, half)
+
+    def _enter_row(
+        self, place: FloatArray, speed: FloatArray, half: FloatArray
+    ) -> tuple[FloatArray, IntArray]:
+        """As ``enter`` for the boxes of a row, in its own axes about its centre.
+
+        Where the ray enters the row's outline it lies in the period of one box: it meets this
+        one, or the next in the direction it moves, or none.
+        """
+        distance, face = _enter(place, speed, half)
+        rays = np.flatnonzero(distance < np.inf)
+        place, speed = place.take(rays, axis=1), speed.take(rays, axis=1)
+        at = (place[1] + distance[rays] * speed[1] + self.width / 2) / self.pitch
+        period = np.clip(np.floor(at), 0, self.count - 1)
+        onward = np.clip(period + np.sign(speed[1]), 0, self.count - 1)
+        half = half * np.array([[1.0], [self.each / self.width], [1.0]])
+        first, side = np.full(rays.size, np.inf), face[rays]
+        for number in (onward, period):
+            moved = place.copy()
+            moved[1] -= (self.each - self.width) / 2 + number * self.pitch
+            met, through = _enter(moved, speed, half)
+            side = np.where(met < first, through, side)
+            np.minimum(first, met, out=first)
+        distance[rays], face[rays] = first, side
+        return distance, face
+
+    def faces(self) -> list[Face]:
+        """For each face: origin (3,), u axis, v axis, size along u and v, outward normal.
+
+        Of a row, those of its outline.
+        """
         cos, sin = math.cos(self.rotation), math.sin(self.rotation)
         ex, ey, ez = np.array([cos, sin, 0.0]), np.array([-sin, cos, 0.0]), np.array([0, 0, 1.0])
         centre = np.array([self.x, self.y, 0.0])
@@ -77,3 +127,139 @@ class Box:
             (corner + high, ex, ey, 2 * a, 2 * b, ez),
             (corner + low, ex, ey, 2 * a, 2 * b, -ez),
         ]
+
+    def covers(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
+        """Whether points of the plan lie over or under the box or its row's outline, any shape."""
+        cos, sin = math.cos(self.rotation), math.sin(self.rotation)
+        along = (x - self.x) * cos + (y - self.y) * sin
+        across = (y - self.y) * cos - (x - self.x) * sin
+        return (np.abs(along) < self.length / 2) & (np.abs(across) < self.width / 2)
+
+    def outline(self) -> FloatArray:
+        """Its corners on the plan, counter-clockwise, shape (4, 2)."""
+        axes, centre, half = self._frame
+        signs = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
+        return centre[:2, 0] + signs * half[:2, 0] @ axes[:2, :2]
+
+
+def _moving(speed: FloatArray) -> FloatArray:
+    """Speeds with a hair of slope where there is none."""
+    moving: FloatArray = np.where(np.abs(speed) < _FLAT, _FLAT, speed)
+    return moving
+
+
+def _enter(place: FloatArray, speed: FloatArray, half: FloatArray) -> tuple[FloatArray, IntArray]:
+    """As ``Box.enter`` for a box of half size (3, 1) about the start of its own axes."""
+    inverse = 1.0 / speed
+    middle = place * -inverse
+    reach = np.abs(inverse) * half
+    enters = middle - reach
+    first = np.maximum(np.maximum(enters[0], enters[1]), enters[2])
+    middle += reach
+    last = np.minimum(np.minimum(middle[0], middle[1]), middle[2])
+    # A ray that moves up along an axis enters by the lower face.
+    below = speed > 0
+    face = np.where(first == enters[1], 2 + below[1], 4 + below[2])
+    face = np.where(first == enters[0], below[0], face)
+    met = (last > _NEAR) & (first < last)
+    return np.where(met, np.maximum(first, 0.0), np.inf), face
+
+
+_BRANCHES = 4
+
+
+@dataclass(frozen=True)
+class Crowd:
+    """Boxes that may stand in the way, with their numbers among all boxes of the room."""
+
+    boxes: tuple[Box, ...]
+    numbers: tuple[int, ...]
+
+    @cached_property
+    def bounds(self) -> FloatArray:
+        """Corners of all boxes along the room's axes, shape (B, 2, 3)."""
+        return np.array([box.bounds() for box in self.boxes]).reshape(-1, 2, 3)
+
+    def between(self, low: FloatArray, high: FloatArray) -> Crowd:
+        """Those that may stand between points within low…high, both (3,), of the room.
+
+        What only touches the range from above or below stands in nobody's way.
+        """
+        bounds = self.bounds
+        slack = np.array([_NEAR, _NEAR, -_NEAR])
+        near = (bounds[:, 1] >= low - slack) & (bounds[:, 0] <= high + slack)
+        kept = np.flatnonzero(near.all(axis=1))
+        if len(kept) == len(self.boxes):
+            return self
+        return Crowd(tuple(self.boxes[k] for k in kept), tuple(self.numbers[k] for k in kept))
+
+    @cached_property
+    def _branches(self) -> tuple[tuple[Crowd, ...], FloatArray]:
+        """Parts that lie close together, down to single boxes, and their bounds (2, 3, n, 1)."""
+        parts = [self]
+        while len(parts) < min(_BRANCHES, len(self.boxes)):
+            largest = max(parts, key=lambda part: len(part.boxes))
+            parts.remove(largest)
+            parts += largest._halves()
+        low = np.array([part.bounds[:, 0].min(axis=0) for part in parts])
+        high = np.array([part.bounds[:, 1].max(axis=0) for part in parts])
+        return tuple(parts), np.array([low.T, high.T])[..., None]
+
+    def _halves(self) -> list[Crowd]:
+        """The boxes in two halves, divided along the axis on which they spread most."""
+        centre = self.bounds.mean(axis=1)
+        order = np.argsort(centre[:, np.argmax(np.ptp(centre, axis=0))], kind="stable")
+        half = len(order) // 2
+        return [
+            Crowd(tuple(self.boxes[k] for k in part), tuple(self.numbers[k] for k in part))
+            for part in (order[:half], order[half:])
+        ]
+
+    def meet(
+        self, origin: FloatArray, direction: FloatArray, distance: FloatArray, plane: IntArray
+    ) -> None:
+        """Bring the nearest hits of rays (3, N) up to date, in place.
+
+        ``distance`` (N,) and ``plane`` (N,) tell the nearest surface so far. A box further on
+        is not looked for. Faces are numbered from 0: face f of box b is 6 b + f.
+        """
+        if not self.boxes:
+            return
+        if len(self.boxes) == 1:
+            self._try(origin, direction, distance, plane)
+            return
+        inverse = 1.0 / _moving(direction)
+        self._descend((origin, direction, inverse, origin * inverse), distance, plane)
+
+    def _descend(self, rays: tuple[FloatArray, ...], distance: FloatArray, plane: IntArray) -> None:
+        """As ``meet`` for rays as origin, direction, 1/direction and origin/direction."""
+        branches, (low, high) = self._branches
+        first = np.zeros((len(branches), len(distance)))
+        last = distance
+        for axis in range(3):
+            one = low[axis] * rays[2][axis]
+            one -= rays[3][axis]
+            other = high[axis] * rays[2][axis]
+            other -= rays[3][axis]
+            np.maximum(first, np.minimum(one, other), out=first)
+            last = np.minimum(last, np.maximum(one, other, out=one))
+        reached = first <= last + _NEAR
+        for branch, met in zip(branches, reached, strict=True):
+            which = np.flatnonzero(met)
+            if which.size == 0:
+                continue
+            nearest, found = distance.take(which), plane.take(which)
+            if len(branch.boxes) == 1:
+                origin, direction = (part.take(which, axis=1) for part in rays[:2])
+                branch._try(origin, direction, nearest, found)
+            else:
+                branch._descend(tuple(part.take(which, axis=1) for part in rays), nearest, found)
+            distance[which], plane[which] = nearest, found
+
+    def _try(
+        self, origin: FloatArray, direction: FloatArray, distance: FloatArray, plane: IntArray
+    ) -> None:
+        """As ``meet`` for a single box."""
+        enters, face = self.boxes[0].enter(origin, direction)
+        np.copyto(plane, FACES * self.numbers[0] + face, where=enters < distance)
+        np.minimum(distance, enters, out=distance)

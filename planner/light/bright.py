@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from planner.light.direct import visible
+from planner.light.direct import Step, between, visible
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
@@ -35,13 +35,20 @@ def bright_texels(surfaces: Surfaces, density: FloatArray) -> IntArray:
 
 
 def light_of_spots(
-    surfaces: Surfaces, grid: CellGrid, texels: IntArray, exitance: FloatArray
+    surfaces: Surfaces, grid: CellGrid, texels: IntArray, exitance: FloatArray, step: Step
 ) -> FloatArray:
-    """Flux density on the cells (C,) straight from some wall texels of exitance (T,)."""
+    """Flux density on the cells (C,) straight from some wall texels of exitance (T,).
+
+    ``step`` is called often and may raise to stop.
+    """
     receivers, cell, share = grid.receivers(averaged=True)
     factor = _wall_factors(surfaces, texels, receivers)
-    if not surfaces.prism.open_to_sight:
-        factor *= visible(surfaces.prism, receivers, surfaces.texel_centre[:, texels])
+    centres = surfaces.texel_centre[:, texels]
+    crowd = between(surfaces.prism, receivers, centres)
+    if crowd is not None:
+        # A spot is small: what hides it from a cell hides it from nearly all of the cell.
+        middle, _, _ = grid.receivers(averaged=False)
+        factor *= visible(surfaces.prism, crowd, middle, centres, step)[cell]
     values = factor @ exitance[texels]
     return totals(cell, share * values, len(grid.inside))
 
@@ -59,7 +66,7 @@ def _wall_factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -
     tangent = surfaces.prism.tangents[plane]
     normal = surfaces.prism.normals[plane]
     centre = surfaces.texel_centre[:, texels]
-    half = np.array([_half_size(surfaces, texel) for texel in texels])
+    half = np.stack([np.sqrt((e**2).sum(axis=0)) / 2 for e in surfaces.texel_edges(texels)], axis=1)
     dx = centre[0] - receivers[0, :, None]
     dy = centre[1] - receivers[1, :, None]
     along = dx * tangent[:, 0] + dy * tangent[:, 1]
@@ -77,8 +84,3 @@ def _wall_factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -
     total = corner(high, right) - corner(high, left) - corner(low, right) + corner(low, left)
     factors: FloatArray = np.maximum(total, 0.0) / (2 * np.pi)
     return factors
-
-
-def _half_size(surfaces: Surfaces, texel: int) -> tuple[float, float]:
-    u, v = surfaces.texel_edges(int(surfaces.texel_facet[texel]))
-    return float(np.linalg.norm(u)) / 2, float(np.linalg.norm(v)) / 2

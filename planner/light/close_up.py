@@ -7,7 +7,7 @@ import math
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.direct import direct_on
+from planner.light.direct import Step, direct_on
 from planner.light.emission import CosinePower, Source
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray, Prism
@@ -22,19 +22,26 @@ _MOST = 24
 """Most points along each edge of a cell."""
 
 
-def direct_on_cells(grid: CellGrid, prism: Prism, source: Source) -> FloatArray:
-    """Direct flux density of a unit lamp on the cells of a map, shape (C,), as cell means."""
+def direct_on_cells(
+    grid: CellGrid, prism: Prism, source: Source, shade: int, step: Step
+) -> FloatArray:
+    """Direct flux density of a unit lamp on the cells of a map, shape (C,), as cell means.
+
+    ``shade`` is the fewest points along each side of the lamp where something may stand
+    between. ``step`` is called often, here and below, and may raise to stop.
+    """
     gap = source.centre[2] - grid.z
     if gap <= 0:
         return np.zeros(len(grid.inside))
     near = max(gap, _NEAREST)
     receivers, cell, share = grid.receivers(averaged=True)
-    cells = totals(cell, share * direct_on(prism, source, receivers, None, near), len(grid.inside))
+    direct = direct_on(prism, source, receivers, None, near, shade, step)
+    cells = totals(cell, share * direct, len(grid.inside))
     wanted = _points_per_edge(grid, source, near)
     for count in np.unique(wanted[wanted > 2]):
         which = np.flatnonzero(wanted == count)
         points, weights = _spread(grid, prism, which, int(count))
-        values = direct_on(prism, source, points.reshape(3, -1), None, near)
+        values = direct_on(prism, source, points.reshape(3, -1), None, near, shade, step)
         cells[which] = (values.reshape(weights.shape) * weights).sum(axis=1)
     return cells
 
@@ -68,7 +75,7 @@ def _spread(
     rows, columns = np.divmod(grid.inside[which], grid.area.shape[1])
     px = grid.x[columns][:, None] + u * grid.step[0] / 2
     py = grid.y[rows][:, None] + v * grid.step[1] / 2
-    inside = prism.contains(px, py)
+    inside = grid.holds(prism, px, py)
     weights = weight * inside
     # A sliver between all points stands for itself by its centre.
     missed = weights.sum(axis=1) <= 0
@@ -79,7 +86,9 @@ def _spread(
     return np.stack([px, py, np.full_like(px, grid.z)]), weights
 
 
-def direct_on_texels(surfaces: Surfaces, source: Source, bottom_flux: float) -> FloatArray:
+def direct_on_texels(
+    surfaces: Surfaces, source: Source, bottom_flux: float, shade: int, step: Step
+) -> FloatArray:
     """Direct flux density on every texel for a unit lamp, shape (T,).
 
     Values are taken at texel centres, and as means over finer pieces near the lamp.
@@ -87,11 +96,7 @@ def direct_on_texels(surfaces: Surfaces, source: Source, bottom_flux: float) -> 
     when unknown); the other surfaces are scaled together so that nothing of the lamp's
     flux is lost or invented.
     """
-    result = np.zeros(surfaces.texel_count)
-    for index in range(len(surfaces.facets)):
-        texels = surfaces.texels_of_facet(index)
-        if source.profile.emits_up or surfaces.lowest(index) < source.centre[2]:
-            result[texels] = _on_facet(surfaces, index, source)
+    result = _unscaled(surfaces, source, shade, step)
     flux = result * surfaces.texel_area
     is_bottom = surfaces.facet_plane[surfaces.texel_facet] == surfaces.prism.bottom
     rest = 1.0
@@ -126,28 +131,44 @@ _PIECES = (1, 2, 4, 8)
 """Pieces along an edge that a texel may be taken in."""
 
 
-def _on_facet(surfaces: Surfaces, index: int, source: Source) -> FloatArray:
-    """Direct flux density on the texels of one facet, not yet scaled."""
-    texels = surfaces.texels_of_facet(index)
-    points, normals = surfaces.texel_centre[:, texels], surfaces.texel_normal[:, texels]
-    u, v = surfaces.texel_edges(index)
-    size = float(max(np.linalg.norm(u), np.linalg.norm(v)))
-    gap = _from_lamp(source, points)
-    wanted = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
+def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> FloatArray:
+    """Direct flux density on the texels, as computed; (T,)."""
+    lit = _faces_lamp(surfaces, source)
+    gap = _from_lamp(source, surfaces.texel_centre[:, lit])
+    size = surfaces.texel_size[lit]
+    level = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
     # A texel cut by the footprint is taken at the centre of what is left.
-    wanted[surfaces.texel_area[texels] < (1 - 1e-9) * surfaces.texel_area[texels].max()] = 0
-    result = np.zeros(points.shape[1])
-    for level in np.unique(wanted):
-        which = np.flatnonzero(wanted == level)
-        pieces = _PIECES[level]
-        offset = (np.arange(pieces) + 0.5) / pieces - 0.5
-        a, b = (grid.ravel() for grid in np.meshgrid(offset, offset))
-        fine = points[:, which, None] + (np.outer(u, a) + np.outer(v, b))[:, None, :]
-        facing = np.repeat(normals[:, which], pieces**2, axis=1)
-        near = max(float(gap[which].min()), size / (2 * pieces))
-        values = direct_on(surfaces.prism, source, fine.reshape(3, -1), facing, near)
+    level[~surfaces.texel_whole[lit]] = 0
+    near = np.maximum(gap, size / (2 * np.array(_PIECES)[level]))
+    # Texels of like distance share their quadrature.
+    band = np.floor(2 * np.log2(near)).astype(np.intp)
+    kind = level + len(_PIECES) * (band - band.min(initial=0))
+    result = np.zeros(surfaces.texel_count)
+    for one in np.unique(kind):
+        among = np.flatnonzero(kind == one)
+        which, pieces = lit[among], _PIECES[one % len(_PIECES)]
+        points, normals = surfaces.texel_centre[:, which], surfaces.texel_normal[:, which]
+        if pieces > 1:
+            offset = (np.arange(pieces) + 0.5) / pieces - 0.5
+            a, b = (grid.ravel() for grid in np.meshgrid(offset, offset))
+            u, v = surfaces.texel_edges(which)
+            fine = points[:, :, None] + u[:, :, None] * a + v[:, :, None] * b
+            points, normals = fine.reshape(3, -1), np.repeat(normals, pieces**2, axis=1)
+        closest = float(near[among].min())
+        values = direct_on(surfaces.prism, source, points, normals, closest, shade, step)
         result[which] = values.reshape(len(which), -1).mean(axis=1)
     return result
+
+
+def _faces_lamp(surfaces: Surfaces, source: Source) -> IntArray:
+    """Texels that some of the lamp's light may reach straight, shape (n,)."""
+    faces = np.zeros(surfaces.texel_count, dtype=bool)
+    height = (surfaces.texel_normal * surfaces.texel_centre).sum(axis=0)
+    for corner in source.outline().T:
+        faces |= corner @ surfaces.texel_normal > height
+    if not source.profile.emits_up:
+        faces &= surfaces.texel_centre[2] - surfaces.texel_rise < source.centre[2]
+    return np.flatnonzero(faces)
 
 
 def _from_lamp(source: Source, points: FloatArray) -> FloatArray:

@@ -6,13 +6,15 @@ E = I cosα / d² at distance d under incidence α.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 
+from planner.light.boxes import Crowd
 from planner.light.emission import Profile, Source
 from planner.light.prism import FloatArray, Prism
 
-_SHADE_NODES = 5
-"""Fewest quadrature points along each side of a strip where something may stand between."""
+Step = Callable[[], None]
 
 _BLOCK = 1 << 17
 """Pairs of receiver and source point computed at a time; keeps the work in cache."""
@@ -28,6 +30,7 @@ def irradiance(
     *,
     axes: FloatArray | None = None,
     group: int | None = None,
+    step: Step | None = None,
 ) -> FloatArray:
     """Flux density (m⁻² per unit flux) at receivers, shape (M,).
 
@@ -51,12 +54,16 @@ def irradiance(
     group
         If given, the sum is taken over each ``group`` nodes in a row and the result has
         shape (M, K / group).
+    step
+        Called often; may raise to stop.
     """
     count = receivers.shape[1]
     columns = 1 if group is None else nodes.shape[1] // group
     result = np.empty((count, columns))
     block = max(1, _BLOCK // max(1, nodes.shape[1]))
     for start in range(0, count, block):
+        if step is not None:
+            step()
         part = slice(start, start + block)
         dx = nodes[0] - receivers[0, part, None]
         dy = nodes[1] - receivers[1, part, None]
@@ -89,33 +96,61 @@ def irradiance(
     return result[:, 0] if group is None else result
 
 
-def visible(prism: Prism, receivers: FloatArray, nodes: FloatArray) -> FloatArray:
+def visible(
+    prism: Prism, crowd: Crowd, receivers: FloatArray, nodes: FloatArray, step: Step
+) -> FloatArray:
     """1 where the straight line from receiver to node is free, else 0; shape (M, K).
 
-    Needed only where the footprint is not convex or boxes stand in the room.
+    Needed only where ``crowd``, what stands between them, is not empty or the footprint is
+    not convex. ``step`` is called often and may raise to stop.
     """
     count, nodes_count = receivers.shape[1], nodes.shape[1]
     result = np.empty((count, nodes_count))
-    block = max(1, (1 << 16) // max(1, nodes_count))
+    block = max(1, (1 << 15) // max(1, nodes_count))
     for start in range(0, count, block):
+        step()
         part = receivers[:, start : start + block]
         delta = nodes[:, None, :] - part[:, :, None]
         length = np.sqrt((delta**2).sum(axis=0))
         direction = (delta / length).reshape(3, -1)
         origin = np.broadcast_to(part[:, :, None], delta.shape).reshape(3, -1)
-        distance = prism.reach(origin, direction)
-        result[start : start + block] = distance.reshape(length.shape) > length * (1 - 1e-9)
+        blocked = prism.blocked(crowd, origin, direction, length.ravel())
+        result[start : start + block] = ~blocked.reshape(length.shape)
     return result
 
 
+def between(prism: Prism, receivers: FloatArray, nodes: FloatArray) -> Crowd | None:
+    """What may stand between receivers (3, M) and nodes (3, K); None if they see each other."""
+    low = np.minimum(receivers.min(axis=1), nodes.min(axis=1))
+    high = np.maximum(receivers.max(axis=1), nodes.max(axis=1))
+    crowd = prism.crowd.between(low, high)
+    return crowd if crowd.boxes or not prism.convex else None
+
+
 def direct_on(
-    prism: Prism, source: Source, receivers: FloatArray, normals: FloatArray | None, near: float
+    prism: Prism,
+    source: Source,
+    receivers: FloatArray,
+    normals: FloatArray | None,
+    near: float,
+    shade: int,
+    step: Step,
 ) -> FloatArray:
-    """Direct flux density of a unit lamp at receivers no closer than ``near``, shape (M,)."""
-    if prism.open_to_sight:
+    """Direct flux density of a unit lamp at receivers no closer than ``near``, shape (M,).
+
+    ``shade`` is the fewest points along each side of the lamp where something may stand
+    between.
+    """
+    if receivers.shape[1] == 0:
+        return np.zeros(0)
+    crowd = between(prism, receivers, source.outline())
+    if crowd is None:
         nodes, weights = source.nodes(near)
     else:
         # Half shadows need the lamp's whole breadth, however far it is.
-        nodes, weights = source.nodes(near, least=_SHADE_NODES)
-        weights = visible(prism, receivers, nodes) * weights
-    return irradiance(receivers, normals, nodes, weights, source.profile, axes=source.axes())
+        nodes, weights = source.nodes(near, least=shade)
+        weights = visible(prism, crowd, receivers, nodes, step) * weights
+    step()
+    return irradiance(
+        receivers, normals, nodes, weights, source.profile, axes=source.axes(), step=step
+    )

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cache
 from typing import Protocol
 
 import numpy as np
-import numpy.typing as npt
 
 from planner.light.prism import FloatArray
 from planner.light.sequences import shifted_points
@@ -253,6 +253,9 @@ class Source:
         trade (ANSI/IES LS-1) corresponds to one or two. ``least`` sets a lower bound to the
         points along each side.
         """
+        row = self._row_nodes(distance, tolerance, least)
+        if row is not None:
+            return row
         points, weights = [], []
         for (cx, cy, length, width), share in zip(self.strips, self.shares(), strict=True):
             u, wu = _gauss(length, distance, tolerance, least)
@@ -261,6 +264,34 @@ class Source:
             points.append(np.stack([uu.ravel(), vv.ravel()]))
             weights.append(share * np.outer(wv, wu).ravel())
         return self.place(np.concatenate(points, axis=1)), np.concatenate(weights)
+
+    def _row_nodes(
+        self, distance: float, tolerance: float, least: int
+    ) -> tuple[FloatArray, FloatArray] | None:
+        """As ``nodes`` for equal bars side by side, where fewer points serve all together.
+
+        A Gauss rule exists for any spread of flux, here for that over the bars and the gaps
+        between them, and its error falls in the same way with the breadth of the whole.
+        """
+        count = len(self.strips)
+        cx, first, length, width = self.strips[0]
+        if count < _FEWEST_BARS or not (np.ptp(self.strips[:, [0, 2, 3]], axis=0) < 1e-9).all():
+            return None
+        breadth = float(self.strips[-1, 1] - first + width)
+        across = _gauss_count(breadth, distance, tolerance, least)
+        if across > _MOST_ACROSS or across >= count * _gauss_count(width, distance, tolerance, 1):
+            return None
+        v, wv = _row_rule(count, round(width / breadth, 9), across)
+        u, wu = _gauss(length, distance, tolerance, least)
+        uu, vv = np.meshgrid(u + cx, v * (breadth / 2) + first + (breadth - width) / 2)
+        return self.place(np.stack([uu.ravel(), vv.ravel()])), np.outer(wv, wu).ravel()
+
+    def outline(self) -> FloatArray:
+        """Corners (3, 4) of the rectangle around all strips in the room."""
+        low = (self.strips[:, :2] - self.strips[:, 2:] / 2).min(axis=0)
+        high = (self.strips[:, :2] + self.strips[:, 2:] / 2).max(axis=0)
+        x, y = np.meshgrid([low[0], high[0]], [low[1], high[1]])
+        return self.place(np.stack([x.ravel(), y.ravel()]))
 
     def photons(self, count: int, random: np.random.Generator) -> tuple[FloatArray, FloatArray]:
         """Starts (3, count) and directions (3, count) of photons that carry equal flux."""
@@ -282,17 +313,51 @@ def _gauss(
 ) -> tuple[FloatArray, FloatArray]:
     if length <= 0:
         return np.zeros(1), np.ones(1)
-    ratio = max(distance, 1e-3) / (length / 2)
-    ellipse = ratio + math.sqrt(1 + ratio**2)
-    count = math.ceil(math.log(1 / tolerance) / (2 * math.log(ellipse)))
-    x, w = _legendre(min(max(count, least), 48))
+    x, w = _legendre(_gauss_count(length, distance, tolerance, least))
     return x * (length / 2), w / 2
 
 
-_LEGENDRE: dict[int, tuple[FloatArray, FloatArray]] = {}
+def _gauss_count(length: float, distance: float, tolerance: float, least: int) -> int:
+    """Points along a strip, see ``Source.nodes``."""
+    if length <= 0:
+        return 1
+    ratio = max(distance, 1e-3) / (length / 2)
+    ellipse = ratio + math.sqrt(1 + ratio**2)
+    count = math.ceil(math.log(1 / tolerance) / (2 * math.log(ellipse)))
+    return min(max(count, least), 48)
 
 
-def _legendre(count: int) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
-    if count not in _LEGENDRE:
-        _LEGENDRE[count] = np.polynomial.legendre.leggauss(count)
-    return _LEGENDRE[count]
+_FEWEST_BARS = 3
+_MOST_ACROSS = 24
+
+
+@cache
+def _legendre(count: int) -> tuple[FloatArray, FloatArray]:
+    return np.polynomial.legendre.leggauss(count)
+
+
+@cache
+def _row_rule(count: int, width: float, points: int) -> tuple[FloatArray, FloatArray]:
+    """Gauss points in -1…1 and weights (sum 1) for even light from ``count`` bars.
+
+    ``width`` is that of a bar as a share of the breadth of all. The recurrence of the
+    orthogonal polynomials is found on a fine discrete spread by the method of Stieltjes, and
+    gives the rule by the eigenvalues of its Jacobi matrix (Golub and Welsch, 1969, Math.
+    Comp. 23, 221; Gautschi, 2004, Orthogonal Polynomials, sections 2.2 and 3.1).
+    """
+    x, w = _legendre(points)
+    centres = np.linspace(width - 1, 1 - width, count)
+    place = (centres[:, None] + x * width).ravel()
+    weight = np.tile(w, count) / (2 * count)
+    middle, side = np.zeros(points), np.zeros(points)
+    before, now = np.zeros_like(place), np.ones_like(place)
+    for k in range(points):
+        middle[k] = float(weight @ (place * now**2))
+        following = (place - middle[k]) * now - side[k] * before
+        norm = math.sqrt(float(weight @ following**2))
+        before, now = now, following / norm
+        if k + 1 < points:
+            side[k + 1] = norm
+    jacobi = np.diag(middle) + np.diag(side[1:], 1) + np.diag(side[1:], -1)
+    values, vectors = np.linalg.eigh(jacobi)
+    return values, vectors[0] ** 2

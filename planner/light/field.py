@@ -5,28 +5,46 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
-from planner.light.polygon import brought_inside
+from planner.light.boxes import Box
+from planner.light.polygon import (
+    brought_inside,
+    clip_to_rectangle,
+    crossed_cells,
+    cut_away,
+    moments,
+)
 from planner.light.prism import FloatArray, IntArray, Prism
 from planner.light.surfaces import clip_cells
+
+
+class CoveredError(ValueError):
+    """Nothing of the map's plane is free of obstacles."""
 
 
 @dataclass(frozen=True)
 class CellGrid:
     """Cells over the bounding rectangle of a footprint; rows by rising y.
 
+    What lies inside a box that stands in the map's plane is no part of the map.
+
     Attributes
     ----------
     x, y
         Cell centres in metres, shapes (nx,) and (ny,).
     area
-        Area inside the footprint in m², shape (ny, nx).
+        Area inside the footprint and outside of boxes in m², shape (ny, nx).
     centre
-        Centre of that area, shape (2, ny, nx).
+        Centre of that area, or a point of it near by; shape (2, ny, nx).
     inside
         Flat indices of cells with any area, shape (C,).
     z
         Height of the plane in metres.
+    step
+        Edges of a cell along x and y in metres.
+    standing
+        The boxes that stand in the plane.
     """
 
     x: FloatArray
@@ -36,19 +54,41 @@ class CellGrid:
     inside: IntArray
     z: float
     step: tuple[float, float]
+    standing: tuple[Box, ...] = ()
 
     @classmethod
     def over(cls, prism: Prism, columns: int, rows: int, z: float) -> CellGrid:
-        """Divide the footprint's bounding rectangle into columns x rows cells."""
+        """Divide the footprint's bounding rectangle into columns x rows cells.
+
+        Raises
+        ------
+        CoveredError
+            If boxes leave nothing of the plane.
+        """
         low, high = prism.corners.min(axis=0), prism.corners.max(axis=0)
         dx, dy = (high - low) / (columns, rows)
         x = low[0] + (np.arange(columns) + 0.5) * dx
         y = low[1] + (np.arange(rows) + 0.5) * dy
         u, v = np.meshgrid(x, y)
         cu, cv, area = clip_cells(prism.corners, u, v, float(dx), float(dy))
+        step = (float(dx), float(dy))
+        centre = np.stack([cu, cv])
+        standing = tuple(b for b in prism.boxes if b.z0 < z + _HAIR and b.z1 > z + _HAIR)
+        if standing:
+            _leave_out(prism, standing, (u, v), step, area, centre)
         # Slivers below a thousandth of a cell carry no weight and only noise.
-        inside = np.flatnonzero(area.ravel() > 1e-3 * dx * dy)
-        return cls(x, y, area, np.stack([cu, cv]), inside, z, (float(dx), float(dy)))
+        least = min(1e-3 * dx * dy, 0.5 * float(area.max()))
+        inside = np.flatnonzero(area.ravel() > least)
+        if inside.size == 0:
+            raise CoveredError(
+                f"Obstacles cover everything at the height of the canopy, {z * 100:.1f} cm; "
+                "lower the canopy or take an obstacle away."
+            )
+        return cls(x, y, area, centre, inside, z, step, standing)
+
+    def holds(self, prism: Prism, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
+        """Whether points of the plane lie on the map, any shape."""
+        return _free(prism, self.standing, x, y)
 
     def on_bottom_of(self, prism: Prism) -> bool:
         """Whether the map lies on the room's bottom: on a closed canopy, or on the floor."""
@@ -118,7 +158,8 @@ class CellGrid:
         cut = self.inside_area < (1 - 1e-9) * self.step[0] * self.step[1]
         if cut.any():
             centre = self.centre.reshape(2, -1)[:, self.inside][:, cut]
-            x[cut], y[cut] = brought_inside(prism.corners, x[cut], y[cut], centre)
+            inside = self.holds(prism, x[cut], y[cut])
+            x[cut], y[cut] = brought_inside(inside, x[cut], y[cut], centre)
         return np.stack([x, y, np.full_like(x, self.z)])
 
     def softened(self, values: FloatArray) -> FloatArray:
@@ -153,6 +194,57 @@ class CellGrid:
         high = (1 - across) * table[next_row, column] + across * table[next_row, next_column]
         result: FloatArray = np.maximum((1 - up) * low + up * high, 0.0)
         return result
+
+
+_HAIR = 1e-9
+
+
+def _free(
+    prism: Prism, standing: tuple[Box, ...], x: FloatArray, y: FloatArray
+) -> npt.NDArray[np.bool_]:
+    free = prism.contains(x, y)
+    for box in standing:
+        free &= ~box.covers(x, y)
+    return free
+
+
+def _leave_out(
+    prism: Prism,
+    standing: tuple[Box, ...],
+    place: tuple[FloatArray, FloatArray],
+    step: tuple[float, float],
+    area: FloatArray,
+    centre: FloatArray,
+) -> None:
+    """Take what lies in boxes out of the areas and centres of cells, in place.
+
+    ``place`` are the middles of the cells before they were cut to the footprint.
+    """
+    outlines = [box.outline() for box in standing]
+    crossed = np.zeros(area.shape, dtype=bool)
+    for box, outline in zip(standing, outlines, strict=True):
+        edges = crossed_cells(outline, *place, *step)
+        crossed |= edges
+        area[~edges & box.covers(*place)] = 0.0
+    half = np.array(step) / 2
+    for row, column in np.argwhere(crossed & (area > 0)):
+        where = (row, column)
+        low = np.array([place[0][where], place[1][where]]) - half
+        high = low + 2 * half
+        pieces = [clip_to_rectangle(prism.corners, (low[0], low[1], high[0], high[1]))]
+        for outline in outlines:
+            if (outline.max(axis=0) > low).all() and (outline.min(axis=0) < high).all():
+                pieces = [part for piece in pieces for part in cut_away(piece, outline)]
+        parts = np.array([moments(piece) for piece in pieces]).reshape(-1, 3)
+        left = float(parts[:, 0].sum())
+        area[where] = left
+        if left <= 0:
+            continue
+        middle = parts[:, 0] @ parts[:, 1:] / left
+        # Around a box the centre may lie in it: then that of the largest piece stands for it.
+        if not _free(prism, standing, middle[0], middle[1]):
+            middle = parts[parts[:, 0].argmax(), 1:]
+        centre[:, row, column] = middle
 
 
 def _between(value: FloatArray, centres: FloatArray) -> tuple[IntArray, FloatArray]:

@@ -187,10 +187,13 @@ class Glints:
         landing *= ((squared <= self._close**2) == is_near) & (cells >= 0)
         if not self._prism.open_to_sight:
             ray, cell = np.nonzero(landing)
-            reach = self._prism.reach(
-                origin.take(ray, axis=1), gap[:, ray, cell] * inverse[ray, cell]
+            hidden = self._prism.blocked(
+                self._prism.crowd,
+                origin.take(ray, axis=1),
+                gap[:, ray, cell] * inverse[ray, cell],
+                1.0 / inverse[ray, cell].astype(np.float64),
             )
-            landing[ray, cell] *= reach * inverse[ray, cell] > 1 - 1e-9
+            landing[ray[hidden], cell[hidden]] = 0.0
         return landing
 
     def _landing(

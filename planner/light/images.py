@@ -46,14 +46,56 @@ face to face have tens of thousands of images, each of them faint and even."""
 _MIX = np.array([0x9E3779B97F4A7C15 - (1 << 64), 0x632BE59BD9B4E019, 0x1B873593CC9E2D51])
 
 
+_MOST_TRIED = 12000
+"""Most images, strongest first, of which the exact light is asked at all."""
+
+
 @dataclass(frozen=True)
-class Image:
-    """One mirrored lamp: x -> A x + b, its planes in order, and the flux photons gave it."""
+class Images:
+    """Mirrored lamps, the strongest first: x -> A x + b for each.
+
+    Attributes
+    ----------
+    linear, shift
+        A and b, shapes (n, 3, 3) and (n, 3).
+    planes
+        The planes of each chain in order, filled up with -1; shape (n, longest).
+    flux
+        Flux that photons gave each, shape (n,).
+    total
+        Flux of these and of all that were left out for their number.
+    """
 
     linear: FloatArray
     shift: FloatArray
-    planes: tuple[int, ...]
-    flux: float
+    planes: npt.NDArray[np.int16]
+    flux: FloatArray
+    total: float
+
+    def __len__(self) -> int:
+        return len(self.flux)
+
+    def some(self, which: IntArray | slice) -> Images:
+        """Some of them, in the order of ``which``."""
+        parts = (self.linear[which], self.shift[which], self.planes[which], self.flux[which])
+        return Images(*parts, self.total)
+
+    def of(self, points: FloatArray) -> FloatArray:
+        """Where points (3, k) of the lamp are seen, shape (3, n, k)."""
+        seen: FloatArray = np.einsum("nij,jk->ink", self.linear, points)
+        return seen + self.shift.T[:, :, None]
+
+    def meets(self, planes: int) -> npt.NDArray[np.bool_]:
+        """Which of so many planes each chain meets, shape (n, planes)."""
+        met = np.zeros((len(self), planes + 1), dtype=bool)
+        # What fills up the chains falls into the last column.
+        met[np.arange(len(self))[:, None], self.planes] = True
+        return met[:, :planes]
+
+
+NO_IMAGES = Images(
+    np.zeros((0, 3, 3)), np.zeros((0, 3)), np.zeros((0, 0), dtype=np.int16), np.zeros(0), 0.0
+)
 
 
 def distinct_images(
@@ -63,7 +105,7 @@ def distinct_images(
     chains: npt.NDArray[np.int16],
     ray: IntArray,
     length: npt.NDArray[np.int16],
-) -> list[Image]:
+) -> Images:
     """Distinct images among photon arrivals on the map, strongest first.
 
     ``seen`` (3, n) is where each arrival sees the lamp's marked point, which tells images
@@ -71,36 +113,34 @@ def distinct_images(
     ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
     """
     if weight.size == 0:
-        return []
+        return NO_IMAGES
     # Three rounded coordinates mixed into one number (odd multipliers, wrapping): sorting
     # one column is several times faster than sorting three.
     rounded = np.rint(seen * 1e5).astype(np.int64)
     mixed = (rounded * _MIX[:, None]).sum(axis=0)
     _, first, which = np.unique(mixed, return_index=True, return_inverse=True)
     flux = totals(which.ravel(), weight, len(first))
-    order = np.argsort(-flux)
-    met, depth = chains[ray[first[order]]], length[first[order]]
-    mirrors = [surfaces.prism.plane_mirror(k) for k in range(surfaces.prism.plane_count)]
-    mirror_linear, mirror_shift = (np.stack(parts) for parts in zip(*mirrors, strict=True))
+    order = np.argsort(-flux)[:_MOST_TRIED]
+    depth = length[first[order]]
+    planes = chains[ray[first[order]], : int(depth.max())]
+    planes = np.where(np.arange(planes.shape[1]) < depth[:, None], planes, np.int16(-1))
+    mirror_linear, mirror_shift = surfaces.prism.plane_mirrors()
     linear = np.repeat(np.eye(3)[None], len(order), axis=0)
     shift = np.zeros((len(order), 3))
-    for stage in range(int(depth.max())):
+    for stage in range(planes.shape[1]):
         deep = np.flatnonzero(depth > stage)
-        plane = met[deep, stage]
+        plane = planes[deep, stage]
         linear[deep] = mirror_linear[plane] @ linear[deep]
         turned = np.einsum("kij,kj->ki", mirror_linear[plane], shift[deep])
         shift[deep] = turned + mirror_shift[plane]
-    return [
-        Image(linear[k], shift[k], tuple(met[k, : depth[k]].tolist()), float(flux[order[k]]))
-        for k in range(len(order))
-    ]
+    return Images(linear, shift, planes, flux[order], float(flux.sum()))
 
 
 def light_of_images(
     surfaces: Surfaces,
     grid: CellGrid,
     source: Source,
-    images: list[Image],
+    images: Images,
     specular: FloatArray,
     photons: int,
     tolerance: float,
@@ -116,13 +156,13 @@ def light_of_images(
     along a side of a bright image that mirrors show in part only. ``step`` is called often
     and may raise to stop.
     """
-    if not images:
+    if not len(images):
         return np.zeros(len(grid.inside)), 0.0
     coarse = CellGrid.over(surfaces.prism, 6, 6, grid.z)
-    total = sum(image.flux for image in images)
-    if not _steady(surfaces, images):
-        passed = np.cumsum([len(image.planes) for image in images])
-        images = images[: max(int(np.searchsorted(passed, _MOST_MIRRORS)), 1)]
+    steady = _steady(surfaces, images)
+    if not steady:
+        passed = np.cumsum((images.planes >= 0).sum(axis=1))
+        images = images.some(slice(max(int(np.searchsorted(passed, _MOST_MIRRORS)), 1)))
     each = _light_of_each(
         surfaces,
         coarse,
@@ -135,13 +175,13 @@ def light_of_images(
         step=step,
     )
     due = coarse.inside_area @ each
-    if not _steady(surfaces, images):
+    if not steady:
         # Seen in part, an image may light a strip that the coarse grid misses.
-        due = np.maximum(due, np.array([image.flux for image in images]))
+        due = np.maximum(due, images.flux)
     strong = np.flatnonzero(due * photons >= _FEWEST_PHOTONS)
     strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
-    chosen = [images[k] for k in strong]
-    faint = total - sum(image.flux for image in chosen)
+    chosen = images.some(strong)
+    faint = images.total - float(chosen.flux.sum())
     cells = _light_of_each(
         surfaces,
         grid,
@@ -160,7 +200,7 @@ def _light_of_each(
     surfaces: Surfaces,
     grid: CellGrid,
     source: Source,
-    images: list[Image],
+    images: Images,
     specular: FloatArray,
     *,
     tolerance: float,
@@ -170,26 +210,27 @@ def _light_of_each(
 ) -> FloatArray:
     """Flux density on the cells from each image, shape (C, n); summed to (C, 1) if together."""
     result = np.zeros((len(grid.inside), 1 if together else len(images)))
-    if not images:
+    if not len(images):
         return result
+    prism = surfaces.prism
     steady = _steady(surfaces, images)
     kept = _kept_by_mirrors(surfaces, images, specular)
     groups = _by_distance(surfaces, grid, source, images, 1 if steady else edges)
-    for (near, averaged, least), members in groups.items():
+    for near, averaged, least, members in groups:
         receivers, cell, share = grid.receivers(averaged=averaged and together)
         local, flux = source.nodes(near, tolerance=tolerance, least=least)
         batch = max(1, _PAIRS // (len(flux) * receivers.shape[1]))
         for start in range(0, len(members), batch):
             step()
             part = members[start : start + batch]
-            chosen = [images[k] for k in part]
-            nodes = np.concatenate([m.linear @ local + m.shift[:, None] for m in chosen], axis=1)
+            chosen = images.some(part)
+            nodes = chosen.of(local).reshape(3, -1)
             weights = np.tile(flux, len(chosen))
             if steady:
                 weights = weights * np.repeat(kept[part], len(flux))
             else:
                 bases = np.tile(local, len(chosen))
-                met = np.repeat(_planes_met(surfaces, chosen), len(flux), axis=0)
+                met = np.repeat(chosen.meets(prism.plane_count), len(flux), axis=0)
                 seen = _connected(surfaces, receivers, nodes, bases, met, specular, step)
                 weights = weights * seen
             values = irradiance(
@@ -198,9 +239,10 @@ def _light_of_each(
                 nodes,
                 weights,
                 source.profile,
-                np.repeat([m.linear[2, 2] for m in chosen], len(flux)),
+                np.repeat(chosen.linear[:, 2, 2], len(flux)),
                 axes=_axes(source, chosen, len(flux)),
                 group=nodes.shape[1] if together else len(flux),
+                step=step,
             )
             columns = [0] if together else part
             for column, value in zip(columns, values.T, strict=True):
@@ -208,50 +250,44 @@ def _light_of_each(
     return result
 
 
-def _axes(source: Source, images: list[Image], nodes: int) -> FloatArray | None:
+def _axes(source: Source, images: Images, nodes: int) -> FloatArray | None:
     """The lamp's own axes as each image point turns them, where the profile needs them."""
     if not source.profile.turns_with_azimuth:
         return None
     # A mirror is its own inverse turned round: back through it to the lamp's axes.
-    back = [source.axes() @ image.linear[:2, :2].T for image in images]
-    return np.repeat(np.stack(back, axis=2), nodes, axis=2)
+    back = np.einsum("ij,nkj->ikn", source.axes(), images.linear[:, :2, :2])
+    return np.repeat(back, nodes, axis=2)
 
 
 def _by_distance(
-    surfaces: Surfaces, grid: CellGrid, source: Source, images: list[Image], edges: int
-) -> dict[tuple[float, bool, int], list[int]]:
+    surfaces: Surfaces, grid: CellGrid, source: Source, images: Images, edges: int
+) -> list[tuple[float, bool, int, IntArray]]:
     """Images of like distance from the map share their quadrature; those near are averaged.
 
-    Keys: distance rounded down, whether averaged over cells, and the fewest points along a
-    side: ``edges`` for the brightest, half of it for bright ones.
+    For each group: distance rounded down, whether averaged over cells, the fewest points
+    along a side (``edges`` for the brightest, half of it for bright ones), and its images.
     """
     low, high = surfaces.prism.corners.min(axis=0), surfaces.prism.corners.max(axis=0)
-    groups: dict[tuple[float, bool, int], list[int]] = {}
-    for index, image in enumerate(images):
-        place = image.linear @ np.array(source.centre) + image.shift
-        aside = np.maximum(np.maximum(low - place[:2], place[:2] - high), 0.0)
-        distance = float(np.hypot(np.hypot(*aside), place[2] - grid.z))
-        # Rounded down in steps of half as much again.
-        near = 0.05 * 1.5 ** np.floor(np.log(max(distance, 0.05) / 0.05) / np.log(1.5))
-        least = 1
-        if image.flux > _BROAD and index < _MOST_BROAD:
-            least = edges
-        elif image.flux > _BRIGHT and index < 4 * _MOST_BROAD:
-            least = (edges + 1) // 2
-        averaged = bool(near < 10 * max(grid.step)) or least > 1
-        groups.setdefault((float(near), averaged, least), []).append(index)
+    place = images.of(np.array(source.centre)[:, None])[:, :, 0]
+    aside = np.maximum(np.maximum(low[:, None] - place[:2], place[:2] - high[:, None]), 0.0)
+    distance = np.hypot(np.hypot(*aside), place[2] - grid.z)
+    # Rounded down in steps of half as much again.
+    band = np.floor(np.log(np.maximum(distance, 0.05) / 0.05) / np.log(1.5)).astype(np.intp)
+    index = np.arange(len(images))
+    least = np.ones(len(images), dtype=np.intp)
+    least[(images.flux > _BRIGHT) & (index < 4 * _MOST_BROAD)] = (edges + 1) // 2
+    least[(images.flux > _BROAD) & (index < _MOST_BROAD)] = edges
+    groups = []
+    for kind in np.unique(band * (edges + 1) + least):
+        rounded, points = divmod(int(kind), edges + 1)
+        near = 0.05 * 1.5**rounded
+        averaged = near < 10 * max(grid.step) or points > 1
+        members = np.flatnonzero((band == rounded) & (least == points))
+        groups.append((near, averaged, points, members))
     return groups
 
 
-def _planes_met(surfaces: Surfaces, images: list[Image]) -> npt.NDArray[np.bool_]:
-    """Which planes each image's chain meets, shape (n, planes)."""
-    met = np.zeros((len(images), surfaces.prism.plane_count), dtype=bool)
-    for row, image in zip(met, images, strict=True):
-        row[list(image.planes)] = True
-    return met
-
-
-def _steady(surfaces: Surfaces, images: list[Image]) -> bool:
+def _steady(surfaces: Surfaces, images: Images) -> bool:
     """Whether each image is seen whole, with one weight, from every cell.
 
     So it is in a box whose mirrors are undivided vertical walls.
@@ -260,16 +296,16 @@ def _steady(surfaces: Surfaces, images: list[Image]) -> bool:
     square = prism.wall_count == 4 and prism.convex
     square = square and abs(float(prism.tangents[0] @ prism.tangents[1])) < 1e-9
     square = square and abs(float(prism.tangents[1] @ prism.tangents[2])) < 1e-9
-    planes = {plane for image in images for plane in image.planes}
     undivided = len(surfaces.facets) == prism.wall_count + 2
-    return bool(square and undivided and max(planes) < prism.wall_count)
+    return bool(square and undivided and images.planes.max(initial=-1) < prism.wall_count)
 
 
-def _kept_by_mirrors(surfaces: Surfaces, images: list[Image], specular: FloatArray) -> FloatArray:
+def _kept_by_mirrors(surfaces: Surfaces, images: Images, specular: FloatArray) -> FloatArray:
     """Product of ρ_s along the chain of each image (for undivided walls), shape (n,)."""
-    of_plane = np.ones(surfaces.prism.plane_count)
+    of_plane = np.ones(surfaces.prism.plane_count + 1)
     of_plane[surfaces.facet_plane] = specular
-    return np.array([of_plane[list(image.planes)].prod() for image in images])
+    kept: FloatArray = of_plane[images.planes].prod(axis=1)
+    return kept
 
 
 def _connected(

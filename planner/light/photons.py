@@ -15,7 +15,7 @@ import numpy as np
 from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.glints import Glints
-from planner.light.images import Image, distinct_images
+from planner.light.images import NO_IMAGES, Images, distinct_images
 from planner.light.paths import Arrival, Mirrors, mirror_chains
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
@@ -34,7 +34,7 @@ class MirrorLight:
     """
 
     patch_flux: FloatArray
-    images: list[Image]
+    images: Images
     glints: FloatArray
 
 
@@ -56,7 +56,7 @@ def follow_photons(
     patch_flux = np.zeros(surfaces.patch_count)
     glints = Glints(surfaces.prism, grid, count, evaluated, random)
     if not (mirrors.followed > cutoff).any():
-        return MirrorLight(patch_flux, [], glints.flux())
+        return MirrorLight(patch_flux, NO_IMAGES, glints.flux())
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
@@ -81,7 +81,7 @@ def follow_photons(
         planes = np.full(count, -1, dtype=np.int16)
         planes[arrival.ray] = arrival.plane
         chain.append(planes)
-    images: list[Image] = []
+    images = NO_IMAGES
     if seen:
         images = distinct_images(
             surfaces,

@@ -18,20 +18,36 @@ def clip_to_rectangle(
     """
     x0, y0, x1, y1 = rectangle
     points = [(float(x), float(y)) for x, y in corners]
-    for axis, bound, keep_above in ((0, x0, True), (0, x1, False), (1, y0, True), (1, y1, False)):
-        points = _clip_half_plane(points, axis, bound, keep_above)
+    for side in ((-1.0, 0.0, -x0), (1.0, 0.0, x1), (0.0, -1.0, -y0), (0.0, 1.0, y1)):
+        points = _clip_half_plane(points, *side)
         if not points:
             break
     return np.array(points).reshape(-1, 2)
 
 
+def cut_away(corners: FloatArray, convex: FloatArray) -> list[FloatArray]:
+    """What a convex polygon (corners counter-clockwise) leaves of another, in pieces."""
+    pieces = []
+    rest = [(float(x), float(y)) for x, y in corners]
+    for (ax, ay), (bx, by) in zip(convex, np.roll(convex, -1, axis=0), strict=True):
+        nx, ny = float(by - ay), float(ax - bx)
+        offset = nx * float(ax) + ny * float(ay)
+        outside = _clip_half_plane(rest, -nx, -ny, -offset)
+        if len(outside) > 2:
+            pieces.append(np.array(outside))
+        rest = _clip_half_plane(rest, nx, ny, offset)
+        if len(rest) < 3:
+            break
+    return pieces
+
+
 def _clip_half_plane(
-    points: list[tuple[float, float]], axis: int, bound: float, keep_above: bool
+    points: list[tuple[float, float]], nx: float, ny: float, offset: float
 ) -> list[tuple[float, float]]:
+    """The part of a polygon where nx x + ny y is at most ``offset``."""
     kept: list[tuple[float, float]] = []
-    sign = 1.0 if keep_above else -1.0
     for start, end in zip(points, points[1:] + points[:1], strict=True):
-        a, b = sign * (start[axis] - bound), sign * (end[axis] - bound)
+        a, b = (offset - nx * x - ny * y for x, y in (start, end))
         if a >= 0:
             kept.append(start)
         if (a >= 0) != (b >= 0):
@@ -88,14 +104,13 @@ def inside_polygon(corners: FloatArray, x: FloatArray, y: FloatArray) -> npt.NDA
 
 
 def brought_inside(
-    corners: FloatArray, x: FloatArray, y: FloatArray, centre: FloatArray
+    inside: npt.NDArray[np.bool_], x: FloatArray, y: FloatArray, centre: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """Points (n, R) of n pieces of a plane, those outside a polygon replaced.
+    """Points (n, R) of n pieces of a plane, those not ``inside`` (n, R) replaced.
 
     They take the places of the points of their own piece that lie inside, in turn, so that
     these stay evenly used; a piece without any uses its ``centre`` (2, n).
     """
-    inside = inside_polygon(corners, x, y)
     count = inside.sum(axis=1)
     order = np.argsort(~inside, axis=1, kind="stable")
     turn = np.arange(x.shape[1]) % np.maximum(count, 1)[:, None]

@@ -13,7 +13,7 @@ from __future__ import annotations
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.boxes import FACES, Box
+from planner.light.boxes import Box, Crowd
 from planner.light.polygon import inside_polygon
 
 FloatArray = npt.NDArray[np.float64]
@@ -33,6 +33,7 @@ class Prism:
         self, corners: FloatArray, z0: float, z1: float, boxes: tuple[Box, ...] = ()
     ) -> None:
         self.boxes = boxes
+        self.crowd = Crowd(boxes, tuple(range(len(boxes))))
         self.corners = np.asarray(corners, dtype=np.float64)
         self.z0, self.z1 = float(z0), float(z1)
         edges = np.roll(self.corners, -1, axis=0) - self.corners
@@ -45,6 +46,7 @@ class Prism:
         turn = before[:, 0] * edges[:, 1] - before[:, 1] * edges[:, 0]
         self.convex = bool((turn >= -1e-12).all())
         self.wall_count = len(self.corners)
+        self._inner_walls = np.flatnonzero([not self._on_hull(k) for k in range(self.wall_count)])
         self._normals = self._list_normals()
         faces = [face for box in boxes for face in box.faces()]
         self.box_faces = faces
@@ -84,11 +86,11 @@ class Prism:
         flat = vertical < distance
         plane = np.where(flat, np.where(x_down, self.bottom, self.ceiling), plane)
         distance = np.minimum(distance, vertical)
-        for index, box in enumerate(self.boxes):
-            enters, face = box.enter(origin, direction)
-            nearer = enters < distance
-            plane = np.where(nearer, self.wall_count + 2 + FACES * index + face, plane)
-            distance = np.minimum(distance, enters)
+        if self.boxes:
+            # Faces are numbered from 0 below.
+            plane -= self.wall_count + 2
+            self.crowd.meet(origin, direction, distance, plane)
+            plane += self.wall_count + 2
         return distance, plane
 
     @property
@@ -96,17 +98,21 @@ class Prism:
         """Whether every two points inside see each other."""
         return self.convex and not self.boxes
 
-    def reach(self, origin: FloatArray, direction: FloatArray) -> FloatArray:
-        """How far each ray goes before anything that could stand between two points inside.
+    def blocked(
+        self, crowd: Crowd, origin: FloatArray, direction: FloatArray, length: FloatArray
+    ) -> npt.NDArray[np.bool_]:
+        """Whether something stands in the way of rays (3, N) within their ``length`` (N,).
 
-        As ``first_hit``, but the walls of a convex room, which never do, are left out.
+        ``crowd`` is a part of ``self.crowd`` that holds all boxes between the ends, which
+        both lie inside.
         """
+        distance = length * (1 - 1e-9)
+        plane = np.full(len(distance), -1, dtype=np.intp)
         if not self.convex:
-            return self.first_hit(origin, direction)[0]
-        nearest = np.full(origin.shape[1], np.inf)
-        for box in self.boxes:
-            np.minimum(nearest, box.enter(origin, direction)[0], out=nearest)
-        return nearest
+            nearest, _ = self._hit_simple(origin, direction, self._inner_walls)
+            plane[nearest < distance] = 0
+        crowd.meet(origin, direction, distance, plane)
+        return np.asarray(plane >= 0)
 
     def _hit_convex(self, origin: FloatArray, direction: FloatArray) -> tuple[FloatArray, IntArray]:
         # The nearest plane is the one with the largest (approach speed / gap).
@@ -127,10 +133,12 @@ class Prism:
         # Rays with no sideways motion never reach a wall.
         return np.where(best > 0, distance, np.inf), plane
 
-    def _hit_simple(self, origin: FloatArray, direction: FloatArray) -> tuple[FloatArray, IntArray]:
+    def _hit_simple(
+        self, origin: FloatArray, direction: FloatArray, walls: IntArray | None = None
+    ) -> tuple[FloatArray, IntArray]:
         nearest = np.full(origin.shape[1], np.inf)
         plane = np.zeros(origin.shape[1], dtype=np.intp)
-        for k in range(self.wall_count):
+        for k in range(self.wall_count) if walls is None else walls:
             nx, ny = self.normals[k]
             tx, ty = self.tangents[k]
             rate = direction[0] * nx + direction[1] * ny
@@ -145,6 +153,13 @@ class Prism:
             plane = np.where(met, k, plane)
             nearest = np.where(met, t, nearest)
         return nearest, plane
+
+    def _on_hull(self, wall: int) -> bool:
+        """Whether all of the room lies on the inner side of a wall.
+
+        Between two points inside no such wall stands in the way.
+        """
+        return bool((self.corners @ self.normals[wall] <= self.offsets[wall] + _NEAR).all())
 
     def reflect(self, direction: FloatArray, plane: IntArray) -> FloatArray:
         """Mirror directions (3, N) in the planes they met."""
@@ -166,11 +181,11 @@ class Prism:
         mirrored: FloatArray = points - twice * normals
         return mirrored
 
-    def plane_mirror(self, plane: int) -> tuple[FloatArray, FloatArray]:
-        """Mirror in one plane as x -> A x + b; returns A (3, 3) and b (3,)."""
-        normal = self._normals[:, plane]
-        offset = float(self._plane_offsets[plane])
-        return np.eye(3) - 2.0 * np.outer(normal, normal), 2.0 * offset * normal
+    def plane_mirrors(self) -> tuple[FloatArray, FloatArray]:
+        """Mirrors in all planes as x -> A x + b; returns A (planes, 3, 3) and b (planes, 3)."""
+        normals = self._normals.T
+        linear = np.eye(3) - 2.0 * normals[:, :, None] * normals[:, None, :]
+        return linear, 2.0 * self._plane_offsets[:, None] * normals
 
     def plane_normals(self) -> FloatArray:
         """Normals of all planes pointing out of the lit space, shape (3, planes)."""

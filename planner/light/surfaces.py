@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
+from planner.light.boxes import FACES
 from planner.light.polygon import (
     brought_inside,
     clip_to_rectangle,
@@ -36,6 +37,9 @@ class Facet:
 
 class Surfaces:
     """The inside of a prism, divided.
+
+    Of each texel it tells patch, facet, area, centre, inward normal, longer edge
+    (``texel_size``), half its height (``texel_rise``) and whether the footprint leaves it whole.
 
     Parameters
     ----------
@@ -74,7 +78,8 @@ class Surfaces:
         sizes = np.array([_facet_size(prism, f, span) for f in self.facets])
         divisions = np.maximum(np.rint(sizes / patch_size), 1).astype(np.intp)
         self.patch_shape = divisions
-        texel_shape = divisions * fine
+        self._fine = _texels_per_patch(prism, self.facets, sizes / divisions / patch_size, fine)
+        texel_shape = divisions * self._fine
         texel_counts, patch_counts = texel_shape.prod(axis=1), divisions.prod(axis=1)
         self._texel_shape = texel_shape
         self._texel_start = np.concatenate([[0], np.cumsum(texel_counts)]).astype(np.intp)
@@ -86,6 +91,7 @@ class Surfaces:
         self._u_axis, self._v_axis = _plane_axes(prism)
         self._sizes = sizes
         self._v_start = np.array([f.z0 if f.plane < width else 0.0 for f in self.facets])
+        self._rows = _Rows(prism)
         self._set_lookup(sizes, texel_shape)
 
         self.texel_patch = np.empty(self.texel_count, dtype=np.intp)
@@ -96,19 +102,26 @@ class Surfaces:
         self.texel_area = np.empty(self.texel_count)
         self.texel_centre = np.empty((3, self.texel_count))
         for index in range(count):
-            self._fill_facet(index, fine)
+            self._fill_facet(index)
         self.patch_area = totals(self.texel_patch, self.texel_area, self.patch_count)
         self.facet_area = totals(self.texel_facet, self.texel_area, count)
         planes = np.array([f.plane for f in self.facets])
         self.facet_plane = planes
         normals = prism.plane_normals()
         self.texel_normal = -normals[:, planes[self.texel_facet]]
+        self._texel_step = sizes / texel_shape
+        self.texel_size = self._texel_step.max(axis=1)[self.texel_facet]
+        rise = np.abs(self._v_axis[2, planes]) * self._texel_step[:, 1] / 2
+        self.texel_rise = rise[self.texel_facet]
+        whole = self._texel_step.prod(axis=1) * self._rows.share[planes] * (1 - 1e-9)
+        self.texel_whole = self.texel_area >= whole[self.texel_facet]
 
-    def _fill_facet(self, index: int, fine: int) -> None:
+    def _fill_facet(self, index: int) -> None:
         nu, nv = self._texel_shape[index]
         iu, iv = np.meshgrid(np.arange(nu), np.arange(nv))
         texels = slice(self._texel_start[index], self._texel_start[index + 1])
-        coarse = self._patch_start[index] + (iv // fine) * (nu // fine) + iu // fine
+        fu, fv = self._fine[index]
+        coarse = self._patch_start[index] + (iv // fv) * (nu // fu) + iu // fu
         self.texel_patch[texels] = coarse.ravel()
         self._neighbours[:, texels] = coarse.ravel()
         self._nearness[0, texels] = 1.0
@@ -122,13 +135,15 @@ class Surfaces:
         else:
             v = v + self._v_start[index]
         if np.ptp(area) == 0:
-            self._blend(index, texels, (iu.ravel() + 0.5) / fine, (iv.ravel() + 0.5) / fine)
+            self._blend(index, texels, (iu.ravel() + 0.5) / fu, (iv.ravel() + 0.5) / fv)
         plane = facet.plane
-        self.texel_area[texels] = area.ravel()
+        self.texel_area[texels] = area.ravel() * self._rows.share[plane]
+        u, v, into = self._rows.onto_boxes(np.array([plane]), u.reshape(1, -1), v.reshape(1, -1))
         self.texel_centre[:, texels] = (
             self._plane_origin[:, plane, None]
-            + self._u_axis[:, plane, None] * u.ravel()
-            + self._v_axis[:, plane, None] * v.ravel()
+            + self._u_axis[:, plane, None] * u[0]
+            + self._v_axis[:, plane, None] * v[0]
+            + prism.plane_normals()[:, plane, None] * into[0]
         )
 
     def _blend(self, index: int, texels: slice, column: FloatArray, row: FloatArray) -> None:
@@ -171,21 +186,12 @@ class Surfaces:
         corners = self.prism.corners - self._plane_origin[:2, plane]
         return clip_cells(corners, u, v, du, dv)
 
-    def texels_of_facet(self, index: int) -> slice:
-        """The run of texels that belongs to a facet."""
-        return slice(int(self._texel_start[index]), int(self._texel_start[index + 1]))
-
-    def texel_edges(self, index: int) -> tuple[FloatArray, FloatArray]:
-        """Edges of the texels of a facet as vectors (3,) along its two axes, in metres."""
-        plane = self.facets[index].plane
-        du, dv = self._sizes[index] / self._texel_shape[index]
+    def texel_edges(self, texels: IntArray) -> tuple[FloatArray, FloatArray]:
+        """Edges of some texels (n,) as vectors (3, n) along their two axes, in metres."""
+        facet = self.texel_facet[texels]
+        plane = self.facet_plane[facet]
+        du, dv = self._texel_step[facet].T
         return du * self._u_axis[:, plane], dv * self._v_axis[:, plane]
-
-    def lowest(self, index: int) -> float:
-        """Height of the lowest point of a facet in metres."""
-        texels = self.texels_of_facet(index)
-        rise = abs(self.texel_edges(index)[1][2])
-        return float(self.texel_centre[2, texels].min() - rise / 2)
 
     def _set_lookup(self, sizes: FloatArray, texel_shape: IntArray) -> None:
         """Constants that turn a hit point into texel coordinates with few array look-ups.
@@ -220,6 +226,8 @@ class Surfaces:
         if self._rows_turn:
             v += points[0] * self._v_x.take(plane)
         v -= self._v_0.take(plane)
+        if self._rows.any:
+            self._rows.close_up(plane, u, v, self._column_last + 1)
         v -= self._v_start.take(facet)
         v *= self._row_scale.take(facet)
         # Rounding may put a hit just beyond an edge.
@@ -244,18 +252,20 @@ class Surfaces:
         along = ((local % columns)[:, None] + u) * step[:, :1]
         up = ((local // columns)[:, None] + v) * step[:, 1:] + self._v_start[facet][:, None]
         plane = self.facet_plane[facet]
+        along, up, into = self._rows.onto_boxes(plane, along, up)
         points = (
             self._plane_origin[:, plane, None]
             + self._u_axis[:, plane, None] * along
             + self._v_axis[:, plane, None] * up
         )
+        if self._rows.any:
+            points += self.prism.plane_normals()[:, plane, None] * into
         flat = (plane == self.prism.ceiling) | (plane == self.prism.bottom)
         if flat.any() and not _is_rectangle(self.prism.corners):
+            x, y = points[0, flat], points[1, flat]
+            inside = self.prism.contains(x, y)
             points[0, flat], points[1, flat] = brought_inside(
-                self.prism.corners,
-                points[0, flat],
-                points[1, flat],
-                self.patch_centres()[:2, flat],
+                inside, x, y, self.patch_centres()[:2, flat]
             )
         return points, plane
 
@@ -268,6 +278,97 @@ class Surfaces:
                 for axis in self.texel_centre
             ]
         )
+
+
+class _Rows:
+    """Where on the faces of rows of boxes (see ``Box``) there is a box and where a gap.
+
+    Faces of a row are divided as if its boxes stood side by side without gaps. The sides
+    between boxes lie one behind the other; they are taken as one face, and points on it are
+    spread over all of them.
+
+    Attributes
+    ----------
+    share
+        Area of a face as a share of its outline, shape (planes,).
+    any
+        Whether there are rows of more than one box.
+    """
+
+    def __init__(self, prism: Prism) -> None:
+        self.share = np.ones(prism.plane_count)
+        self._count = np.ones(prism.plane_count, dtype=np.intp)
+        self._width, self._each, self._pitch = np.ones((3, prism.plane_count))
+        self._axis = np.full(prism.plane_count, -1)
+        for number, box in enumerate(prism.boxes):
+            if box.count == 1:
+                continue
+            planes = prism.wall_count + 2 + FACES * number + np.arange(FACES)
+            self._axis[planes] = _ROW_AXIS
+            self.share[planes] = np.where(_ROW_AXIS == _BEHIND, box.count, box.fill)
+            self._count[planes], self._width[planes] = box.count, box.width
+            self._each[planes], self._pitch[planes] = box.each, box.pitch
+        self.any = bool((self._axis >= 0).any())
+
+    def onto_boxes(
+        self, plane: IntArray, u: FloatArray, v: FloatArray
+    ) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Points of the faces as divided (m) to points on boxes, and the way inward (m).
+
+        ``u`` and ``v`` have shape (n, R), ``plane`` (n,).
+        """
+        into = np.zeros_like(u)
+        if not self.any:
+            return u, v, into
+        u, v = u.copy(), v.copy()
+        for axis, place in ((0, u), (1, v)):
+            rows = np.flatnonzero(self._axis[plane] == axis)
+            which = plane[rows, None]
+            closed = place[rows] / self._width[which] * self._count[which]
+            box = np.minimum(np.floor(closed), self._count[which] - 1)
+            place[rows] = box * self._pitch[which] + (closed - box) * self._each[which]
+        rows = np.flatnonzero(self._axis[plane] == _BEHIND)
+        which = plane[rows, None]
+        turn = np.arange(u.shape[1]) * _TURN % 1.0
+        into[rows] = np.floor(turn * self._count[which]) * self._pitch[which]
+        return u, v, into
+
+    def close_up(self, plane: IntArray, u: FloatArray, v: FloatArray, columns: IntArray) -> None:
+        """Points met on boxes to those of the faces as divided, in place.
+
+        ``u`` (N,) is in texels, of which a plane has ``columns``, ``v`` in metres.
+        """
+        axis = self._axis.take(plane)
+        for number, place in ((0, u), (1, v)):
+            rays = np.flatnonzero(axis == number)
+            which = plane[rays]
+            width, count, pitch = self._width[which], self._count[which], self._pitch[which]
+            scale = columns[which] / width if number == 0 else 1.0
+            across = place[rays] / scale
+            box = np.clip(np.floor(across / pitch), 0, count - 1)
+            within = np.clip((across - box * pitch) / self._each[which], 0.0, 1.0)
+            place[rays] = (box + within) / count * width * scale
+
+
+_BEHIND = 2
+_ROW_AXIS = np.array([0, 0, _BEHIND, _BEHIND, 1, 1])
+"""Along which axis of each face of a row its boxes follow one another."""
+
+_TURN = np.sqrt(3.0) - 1
+"""Spreads points over the boxes of a row, independently of the points' other places."""
+
+
+def _texels_per_patch(
+    prism: Prism, facets: tuple[Facet, ...], step: FloatArray, fine: int
+) -> IntArray:
+    """Texels along both edges of the patches of each facet, shape (F, 2).
+
+    ``step`` (F, 2) are the edges of its patches as shares of the wanted one. Narrow faces of
+    boxes get texels no smaller than others.
+    """
+    on_box = np.array([facet.plane >= prism.wall_count + 2 for facet in facets])
+    wanted = np.clip(np.ceil(fine * step - 1e-9), 1, fine).astype(np.intp)
+    return np.where(on_box[:, None], wanted, fine)
 
 
 def clip_cells(

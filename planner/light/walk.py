@@ -12,7 +12,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-import numpy.typing as npt
 
 from planner.light.emission import Source
 from planner.light.lobes import SMOOTH, scatter
@@ -77,15 +76,13 @@ def landings(
             diffuse, specular = linings.diffuse[facet], linings.specular[facet]
             alive = np.flatnonzero(fate < diffuse + specular)
             origin, ray = end[:, alive], ray[alive]
-            direction, goes_on = _turned(
+            direction = _turned(
                 prism,
                 direction[:, alive],
                 plane[alive],
                 np.where(fate < diffuse, -1.0, linings.width[facet])[alive],
                 random,
             )
-            if not goes_on.all():
-                origin, direction, ray = origin[:, goes_on], direction[:, goes_on], ray[goes_on]
     return times
 
 
@@ -95,8 +92,8 @@ def _turned(
     plane: IntArray,
     width: FloatArray,
     random: np.random.Generator,
-) -> tuple[FloatArray, npt.NDArray[np.bool_]]:
-    """Directions (3, N) after a surface, and which photons go on (N,).
+) -> FloatArray:
+    """Directions (3, N) after a surface.
 
     A negative lobe width stands for a matt surface.
     """
@@ -111,10 +108,7 @@ def _turned(
     x, y, up = cosine_directions(*random.random((2, matt.size)))
     after[:, matt] = x * one + y * other + up * normal
     rough = np.flatnonzero(width >= SMOOTH)
-    goes_on = np.ones(len(plane), dtype=bool)
     if rough.size:
-        after[:, rough], share = scatter(
-            direction[:, rough], inward[:, plane[rough]], width[rough], random
-        )
-        goes_on[rough] = random.random(rough.size) < share
-    return after, goes_on
+        scattered = scatter(direction[:, rough], inward[:, plane[rough]], width[rough], random)
+        after[:, rough] = scattered.after
+    return after

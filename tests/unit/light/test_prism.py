@@ -129,10 +129,10 @@ def test_texel_of_its_own_centre() -> None:
 def test_points_outside_a_piece_are_brought_inside() -> None:
     random = np.random.default_rng(5)
     x, y = random.uniform(0.3, 0.9, (4, 64)), random.uniform(0.3, 0.9, (4, 64))
-    moved = brought_inside(L_SHAPE, x, y, np.full((2, 4), 0.25))
     prism = Prism(L_SHAPE, 0.0, 1.0)
-    assert prism.contains(*moved).all()
     kept = prism.contains(x, y)
+    moved = brought_inside(kept, x, y, np.full((2, 4), 0.25))
+    assert prism.contains(*moved).all()
     np.testing.assert_array_equal(moved[0][kept], x[kept])
 
 

@@ -1,0 +1,63 @@
+"""The map where obstacles stand in its plane."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from planner.light.boxes import Box
+from planner.light.field import CellGrid, CoveredError
+from planner.light.prism import Prism
+
+L_SHAPE = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 0.5], [0.5, 0.5], [0.5, 1.0], [0.0, 1.0]])
+
+POTS = (
+    Box(0.3, 0.3, 0.1, 0.5, 0.31, 0.22, 0.6),
+    # Over the first one in part, and over the edge of the footprint.
+    Box(0.42, 0.36, 0.2, 0.5, 0.2, 0.3, 0.1),
+    Box(0.85, 0.45, 0.0, 0.9, 0.2, 0.2, 0.0),
+)
+
+
+def free_by_count(x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    """Which points are free, by the definition: inside the L, inside no turned rectangle."""
+    free = (x > 0) & (y > 0) & (x < 1) & (y < 1) & ~((x > 0.5) & (y > 0.5))
+    for pot in POTS:
+        turned = np.exp(-1j * pot.rotation) * (x - pot.x + 1j * (y - pot.y))
+        free &= (abs(turned.real) > pot.length / 2) | (abs(turned.imag) > pot.width / 2)
+    return free
+
+
+@pytest.mark.parametrize("cells", [4, 9, 24])
+def test_cells_keep_the_area_that_obstacles_leave(cells: int) -> None:
+    grid = CellGrid.over(Prism(L_SHAPE, 0.0, 1.0, POTS), cells, cells, 0.3)
+    fine = 2520
+    at = (np.arange(fine) + 0.5) / fine
+    x, y = np.meshgrid(at, at)
+    counted = free_by_count(x, y).reshape(cells, fine // cells, cells, -1).mean(axis=(1, 3))
+    cell = 1 / cells**2
+    # A count along an edge is right to about a row of its points.
+    np.testing.assert_allclose(grid.area / cell, counted, atol=4 * cells / fine)
+    middle = grid.centre.reshape(2, -1)[:, grid.inside]
+    assert free_by_count(*middle).all()
+
+
+def test_samples_lie_where_the_map_is() -> None:
+    prism = Prism(L_SHAPE, 0.0, 1.0, POTS)
+    grid = CellGrid.over(prism, 9, 9, 0.3)
+    u, v = np.random.default_rng(1).uniform(0, 1, (2, len(grid.inside), 64))
+    points = grid.samples(prism, u, v)
+    assert free_by_count(points[0], points[1]).all()
+
+
+@pytest.mark.parametrize(("underside", "top"), [(0.3 + 1e-6, 0.6), (0.0, 0.3)])
+def test_what_ends_at_the_plane_takes_nothing_of_it(underside: float, top: float) -> None:
+    shelf = Box(0.25, 0.25, underside, top, 0.3, 0.3)
+    grid = CellGrid.over(Prism(L_SHAPE, 0.0, 1.0, (shelf,)), 8, 8, 0.3)
+    assert grid.area.sum() == pytest.approx(0.75)
+
+
+def test_a_plane_all_in_obstacles_is_refused_in_words() -> None:
+    slab = Box(0.5, 0.5, 0.2, 0.4, 3.0, 3.0)
+    with pytest.raises(CoveredError, match="at the height of the canopy"):
+        CellGrid.over(Prism(L_SHAPE, 0.0, 1.0, (slab,)), 8, 8, 0.3)
