@@ -25,7 +25,7 @@ from validation_tables import Section  # noqa: E402
 
 from planner import __version__  # noqa: E402
 
-PACKAGES = ("numpy", "embreex", "mitsuba", "pyviewfactor", "colour-science", "pvlib")
+PACKAGES = ("numpy", "numba", "embreex", "mitsuba", "pyviewfactor", "colour-science", "pvlib")
 WALKED, WALKED_QUICKLY = 6_000_000, 200_000
 
 
@@ -47,7 +47,7 @@ def say(text: str) -> None:
 
 def measured(*, quick: bool) -> tuple[list[Section], list[str]]:
     """All comparisons that can be made here, and the packages that others would need."""
-    missing = [name for name in ("embreex", "mitsuba") if not tables.installed(name)]
+    missing = [name for name in ("embreex", "mitsuba", "numba") if not tables.installed(name)]
     sections = []
     for make in (tables.closed_forms, tables.view_factors, tables.enclosures):
         sections.append(make())
@@ -57,6 +57,9 @@ def measured(*, quick: bool) -> tuple[list[Section], list[str]]:
     if "embreex" not in missing:
         say("Photon walks over Embree")
         sections.append(tables.photon_walks(WALKED_QUICKLY if quick else WALKED, say))
+    if tables.installed("numba"):
+        say("Random rooms")
+        sections.append(tables.random_rooms(8 if quick else 84, say))
     # The renderer's scenes are made of the same triangles as the walk's.
     if not missing and not quick:
         say("Mitsuba 3")

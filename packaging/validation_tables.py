@@ -272,6 +272,53 @@ def photon_walks(photons: int, say: Say) -> Section:
     )
 
 
+def random_rooms(rooms: int, say: Say) -> Section:
+    """Random rooms of every kind against the compiled judge, at all qualities."""
+    from tests.reference import random_rooms as judged  # noqa: PLC0415 - part of an extra
+    from tests.reference.random_plans import random_room  # noqa: PLC0415
+
+    rows: list[Row] = []
+    for quality in Quality:
+        found = [
+            judged.look(random_room(number, 1), quality, (24, 24), judged.PHOTONS)
+            for number in range(rooms)
+        ]
+        say(f"  {quality}")
+        for kind in (None, "without wrinkles", "with wrinkles", "obstacles", "uplight"):
+            of = [each for each in found if kind is None or kind in each.kinds]
+            if not of:
+                continue
+            rms, mean = (
+                judged.spread(of, name) for name in ("rms of cells", "difference of means")
+            )
+            rows.append(
+                (
+                    str(quality),
+                    kind or "all",
+                    str(len(of)),
+                    *(f"{value:.2f} %" for value in (*rms, mean[1], mean[2])),
+                    f"{judged.covered(of):.0f} %",
+                    f"{judged.stated_over_found(of):.2f}",
+                    f"{judged.spread(of, 'seconds')[0]:.2f}",
+                    f"{judged.spread(of, 'seconds')[2]:.1f}",
+                )
+            )
+    return Section(
+        "Random rooms",
+        "tests/reference/random_rooms.py: boxes, turned boxes, chamfered corners, trapezoids, L, "
+        "T, U and darts; bands, doors, obstacles, housings; matt, mixed, mirror and wrinkled "
+        f"linings; 24 x 24 cells. The judge is a compiled walk of {judged.PHOTONS:,} photons a "
+        "room that shares nothing with the light core; its own chance is taken off in "
+        "quadrature. 'Covered' is the share of rooms whose stated numerical error is no less "
+        "than the rms found.",
+        (
+            *("quality", "rooms of", "number", "rms median", "rms p90", "rms worst"),
+            *("mean p90", "mean worst", "covered", "stated / found", "s median", "s worst"),
+        ),
+        rows,
+    )
+
+
 def renderer_maps(say: Say) -> Section:
     """Scenes rendered by Mitsuba 3."""
     from tests.reference import test_renderer as rendering  # noqa: PLC0415 - part of an extra

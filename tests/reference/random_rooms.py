@@ -86,39 +86,52 @@ def look(
     )
 
 
+FIGURES: dict[str, Callable[[Finding], float]] = {
+    "rms of cells": lambda each: each.own,
+    "difference of means": lambda each: abs(each.bias),
+    "worst cell": lambda each: each.worst,
+    "stated numerical error": lambda each: each.stated,
+    "seconds": lambda each: each.seconds,
+    "chance of the judge": lambda each: each.chance,
+}
+
+
+def spread(findings: Sequence[Finding], figure: str) -> tuple[float, float, float]:
+    """Median, ninth decile and worst of a figure."""
+    values = [FIGURES[figure](each) for each in findings]
+    middle, high = np.percentile(values, [50, 90])
+    return float(middle), float(high), max(values)
+
+
+def covered(findings: Sequence[Finding]) -> float:
+    """In how many of the rooms (%) the stated error is no less than what is found."""
+    return 100 * float(np.mean([each.stated >= each.own for each in findings]))
+
+
+def stated_over_found(findings: Sequence[Finding]) -> float:
+    """Median ratio; where nothing is left beside the judge's chance it is without end."""
+    return float(np.median([each.stated / max(each.own, 1e-9) for each in findings]))
+
+
 def told(findings: Sequence[Finding]) -> list[str]:
     """The distribution as a table."""
     lines = [f"{len(findings)} rooms; % of the mean       median    p90    worst"]
-
-    def row(name: str, of: Callable[[Finding], float]) -> None:
-        values = np.array([of(each) for each in findings])
-        middle, high = np.percentile(values, [50, 90])
-        lines.append(f"  {name:<28}{middle:10.2f} {high:6.2f} {values.max():8.2f}")
-
-    row("rms of cells", lambda each: each.own)
-    row("difference of means", lambda each: abs(each.bias))
-    row("worst cell", lambda each: each.worst)
-    row("stated numerical error", lambda each: each.stated)
-    row("seconds", lambda each: each.seconds)
-    row("chance of the judge", lambda each: each.chance)
-    covered = np.mean([each.stated >= each.own for each in findings])
-    ratios = [each.stated / each.own for each in findings if each.own > each.chance / 4]
+    for name in FIGURES:
+        middle, high, worst = spread(findings, name)
+        lines.append(f"  {name:<28}{middle:10.2f} {high:6.2f} {worst:8.2f}")
     lines.append(
-        f"  stated covers found in {100 * covered:.0f} % of rooms; "
-        f"median of stated / found {np.median(ratios) if ratios else math.nan:.2f}"
+        f"  stated covers found in {covered(findings):.0f} % of rooms; "
+        f"median of stated / found {stated_over_found(findings):.2f}"
     )
-    strange = sum(each.strange for each in findings)
-    lines.append(
-        f"  cells that only one has: {strange}; lost photons {sum(e.lost for e in findings)}"
-    )
+    strange, lost = (sum(getattr(e, name) for e in findings) for name in ("strange", "lost"))
+    lines.append(f"  cells that only one has: {strange}; lost photons {lost}")
     lines.append("  kind                    rooms   rms median  worst   mean worst   covered")
     for kind in sorted({kind for each in findings for kind in each.kinds}):
         of = [each for each in findings if kind in each.kinds]
-        own = np.array([each.own for each in of])
-        share = np.mean([each.stated >= each.own for each in of])
+        middle, _, worst = spread(of, "rms of cells")
+        off = spread(of, "difference of means")[2]
         lines.append(
-            f"  {kind:<24}{len(of):4d} {np.median(own):11.2f} {own.max():7.2f} "
-            f"{max(abs(each.bias) for each in of):11.2f} {100 * share:8.0f} %"
+            f"  {kind:<24}{len(of):4d} {middle:11.2f} {worst:7.2f} {off:11.2f} {covered(of):8.0f} %"
         )
     return lines
 
