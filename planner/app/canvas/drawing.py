@@ -17,11 +17,10 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from planner.app.canvas.ink import Ink, figure_font
+from planner.app.canvas.ink import Bounds, Ink, Viewport, figure_font
 from planner.app.canvas.items import Item
-from planner.app.canvas.notices import reason
+from planner.app.canvas.marks import reason
 from planner.app.canvas.plan_drags import Edit, Hold
-from planner.app.canvas.viewport import Bounds, Viewport
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.selection import SelectionModel

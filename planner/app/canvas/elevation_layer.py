@@ -10,7 +10,6 @@ import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPolygonF
 
-from planner.app.canvas.dimensions import paint_dimension
 from planner.app.canvas.elevation_drags import (
     Axis,
     band_edges,
@@ -20,9 +19,8 @@ from planner.app.canvas.elevation_drags import (
     side_wall,
     wall_extent,
 )
-from planner.app.canvas.ink import Ink, draw_handle, draw_plate_text, mixed, pen
-from planner.app.canvas.outline_layer import WALL_PX, paint_lining, texture, tone
-from planner.app.canvas.viewport import Viewport
+from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, mixed, pen
+from planner.app.canvas.plan_layers import WALL_PX, paint_dimension, paint_lining, texture, tone
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
 from planner.plan.lamp import Lamp

@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton, QWidget
 
-from planner.app.canvas import notices
+from planner.app.canvas import marks
 from planner.app.canvas.drawing import Drag, Drawing
 from planner.app.canvas.elevation_drags import (
     Axis,
@@ -23,14 +23,11 @@ from planner.app.canvas.elevation_drags import (
     wall_extent,
 )
 from planner.app.canvas.elevation_layer import Elevation, light_across
-from planner.app.canvas.gains_layer import paint_side_gains
-from planner.app.canvas.ink import Ink, figure_font
+from planner.app.canvas.ink import Bounds, Ink, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
-from planner.app.canvas.obstacles_layer import paint_from_side, side_box
-from planner.app.canvas.outline_layer import WALL_PX
-from planner.app.canvas.plan_choices import removed
-from planner.app.canvas.plan_drags import Edit
-from planner.app.canvas.viewport import Bounds
+from planner.app.canvas.marks import paint_side_gains
+from planner.app.canvas.plan_drags import Edit, removed
+from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.plots import colours
@@ -327,14 +324,14 @@ class ElevationView(Drawing):
         self._paint_margins(painter, ink)
 
     def _paint_margins(self, painter: QPainter, ink: Ink) -> None:
-        edge, line = notices.EDGE_PX, notices.line_height(painter)
+        edge, line = marks.EDGE_PX, marks.line_height(painter)
         width = float(self.width())
         room = width - self.turn_button.width() - 2 * edge - 8
         top = QRectF(edge, 7, room, line)
-        notices.paint_line(painter, top, f"Side view along {self._axis}", ink.quiet)
+        marks.paint_line(painter, top, f"Side view along {self._axis}", ink.quiet)
         if self.notice:
             area = QRectF(edge, self.height() - edge - line - 16, width - 2 * edge, line + 20)
-            notices.paint_sentence(painter, area, self.notice, self.notice_ink(ink))
+            marks.paint_sentence(painter, area, self.notice, self.notice_ink(ink))
 
 
 def _colour(rgba: colours.Rgba) -> QColor:

@@ -8,8 +8,8 @@ from enum import StrEnum
 
 from PySide6.QtCore import QPointF
 
+from planner.app.canvas.ink import Viewport
 from planner.app.canvas.sampling import Section
-from planner.app.canvas.viewport import Viewport
 from planner.plan.lamp import Lamp
 from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan

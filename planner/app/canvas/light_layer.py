@@ -20,9 +20,8 @@ from PySide6.QtGui import (
     QPolygonF,
 )
 
-from planner.app.canvas.ink import pen
+from planner.app.canvas.ink import Viewport, pen
 from planner.app.canvas.sampling import cell_bounds, interpolated, resampled
-from planner.app.canvas.viewport import Viewport
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
 from planner.units import format_number

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from planner.app.canvas.items import Item, Part, nearest_on_segment, wall_normal
 from planner.app.canvas.sampling import Section
+from planner.estimate.result import Estimate
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.space import Point
+from planner.units import LengthUnit, format_length
 
 TURN_STEP_DEG = 15.0
 LAMP_INSIDE = "The middle of a lamp stays inside the walls."
@@ -207,3 +210,155 @@ def dragged_section(
     else:
         moved = (start, kept(snapped_point((end[0] + by[0], end[1] + by[1]), step)))
     return moved if math.dist(*moved) >= 0.01 else section
+
+
+# -- What the context menu of the plan view offers on each item. No Qt here ------------
+
+
+@dataclass(frozen=True)
+class Choice:
+    """An entry of the menu: its text, the edit it makes, what is in hand afterwards."""
+
+    text: str
+    make: Callable[[], Edit]
+    then: Item | None = None
+
+
+def added_corner(plan: Plan, wall: int, near: Point, step: float | None) -> Edit:
+    """A corner added to a wall, as near to a point as wall and grid allow."""
+    at = point_on_wall(plan, wall, near, step)
+    return Edit(edits.add_corner(plan, wall, at), "Add corner")
+
+
+def middle_of_wall(plan: Plan, wall: int) -> Point:
+    """The middle of a wall."""
+    (x0, y0), (x1, y1) = plan.space.wall(wall)
+    return (x0 + x1) / 2, (y0 + y1) / 2
+
+
+def removed(plan: Plan, item: Item) -> Edit | None:
+    """The plan without a lamp, obstacle or corner; None for what cannot be taken away."""
+    if item.part in {Part.LAMP, Part.TURN}:
+        return Edit(edits.remove_lamp(plan, item.index), "Remove lamp")
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        return Edit(edits.remove_obstacle(plan, item.index), "Remove obstacle")
+    if item.part is Part.CORNER:
+        return Edit(edits.remove_corner(plan, item.index), "Remove corner")
+    return None
+
+
+def choices(plan: Plan, item: Item, at: Point, step: float) -> tuple[Choice, ...]:
+    """The entries for an item, for a menu called at a world point."""
+    index = item.index
+    if item.part is Part.WALL:
+        return _wall_choices(plan, index, at, step)
+    if item.part is Part.CORNER:
+        return (
+            Choice(
+                "Remove corner",
+                lambda: Edit(edits.remove_corner(plan, index), "Remove corner"),
+            ),
+        )
+    if item.part in {Part.LAMP, Part.TURN}:
+        lamp = Item(Part.LAMP, index)
+        return (
+            Choice("Rotate by 15°", lambda: turned_lamp(plan, index, 15.0), lamp),
+            Choice("Rotate by 90°", lambda: turned_lamp(plan, index, 90.0), lamp),
+            Choice("Remove lamp", lambda: Edit(edits.remove_lamp(plan, index), "Remove lamp")),
+        )
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        obstacle = Item(Part.OBSTACLE, index)
+        away = Edit(edits.remove_obstacle(plan, index), "Remove obstacle")
+        return (
+            Choice("Rotate by 15°", lambda: turned_obstacle(plan, index, 15.0), obstacle),
+            Choice("Rotate by 90°", lambda: turned_obstacle(plan, index, 90.0), obstacle),
+            Choice("Remove obstacle", lambda: away),
+        )
+    return ()
+
+
+def _wall_choices(plan: Plan, wall: int, at: Point, step: float) -> tuple[Choice, ...]:
+    here = Item(Part.WALL, wall)
+
+    def door(text: str, label: str, **parts: object) -> Choice:
+        return Choice(text, lambda: Edit(edits.with_space(plan, **parts), label), here)
+
+    add = Choice(
+        "Add corner here",
+        lambda: added_corner(plan, wall, at, step),
+        Item(Part.CORNER, wall + 1),
+    )
+    if plan.space.door != wall:
+        return add, door("Make this wall the door", "Make door", door=wall, door_open=False)
+    if plan.space.door_open:
+        swing = door("Close door", "Close door", door_open=False)
+    else:
+        swing = door("Open door", "Open door", door_open=True)
+    return add, swing, door("Make this a plain wall", "Remove door", door=None, door_open=False)
+
+
+# -- The plan drawing in words, for screen readers -------------------------------------
+
+
+def plan_in_words(
+    plan: Plan,
+    section: Section,
+    unit: LengthUnit,
+    focused: Item | None,
+    estimate: Estimate | None,
+) -> str:
+    """What the plan view shows: size, walls, lamps, light, and the item in hand."""
+    x0, y0, x1, y1 = plan.space.bounds
+
+    def length(metres: float) -> str:
+        return format_length(metres, unit)
+
+    parts = [
+        f"Plan of a space of {plan.space.wall_count} walls, {length(x1 - x0)} wide and "
+        f"{length(y1 - y0)} deep."
+    ]
+    if not plan.lamps:
+        parts.append("No lamp hangs in it.")
+    for number, lamp in enumerate(plan.lamps, start=1):
+        parts.append(
+            f"Lamp {number}, {lamp.label or lamp.model.name}, hangs at x {length(lamp.x)}, "
+            f"y {length(lamp.y)}."
+        )
+    parts += [
+        f"{obstacle.name} stands at x {length(obstacle.x)}, y {length(obstacle.y)}, "
+        f"{length(obstacle.underside)} to {length(obstacle.top)} above the floor."
+        for obstacle in plan.obstacles
+    ]
+    if estimate is not None and math.isfinite(estimate.figures.mean):
+        figures = estimate.figures
+        parts.append(
+            f"The light on the canopy runs from {figures.minimum:.0f} to {figures.maximum:.0f}, "
+            f"on average {figures.mean:.0f} micromoles per square metre and second."
+        )
+    if focused is not None:
+        parts.append(f"In hand: {item_in_words(plan, focused, section, unit)}.")
+    return " ".join(parts)
+
+
+def item_in_words(plan: Plan, item: Item, section: Section, unit: LengthUnit) -> str:
+    """One item: what it is, and where or how long."""
+
+    def spot(x: float, y: float) -> str:
+        return f"x {format_length(x, unit)}, y {format_length(y, unit)}"
+
+    if item.part in {Part.LAMP, Part.TURN}:
+        lamp = plan.lamps[item.index]
+        return f"lamp {item.index + 1} at {spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°"
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        obstacle = plan.obstacles[item.index]
+        turned = f", turned by {obstacle.rotation_deg:g}°" if obstacle.rotation_deg else ""
+        return f"{obstacle.name} at {spot(obstacle.x, obstacle.y)}{turned}"
+    if item.part is Part.CORNER:
+        return f"corner {item.index + 1} at {spot(*plan.space.footprint[item.index])}"
+    if item.part is Part.WALL:
+        cover = plan.walls[item.index]
+        names = ", ".join(plan.lining(band.lining).name for band in cover.bands)
+        door = ", the door" if plan.space.door == item.index else ""
+        long = format_length(plan.space.wall_length(item.index), unit)
+        return f"wall {item.index + 1}{door}, {long} long, lined with {names}"
+    return f"section line from {spot(*section[0])} to {spot(*section[1])}"

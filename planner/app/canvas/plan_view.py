@@ -9,10 +9,9 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QAction, QContextMenuEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QMenu, QWidget
 
-from planner.app.canvas import dimensions, notices, obstacles_layer, outline_layer
+from planner.app.canvas import marks, plan_layers
 from planner.app.canvas.drawing import Drag, Drawing
-from planner.app.canvas.gains_layer import paint_wall_gains
-from planner.app.canvas.ink import Ink, figure_font
+from planner.app.canvas.ink import Bounds, Ink, figure_font
 from planner.app.canvas.items import (
     Item,
     Part,
@@ -22,22 +21,26 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.lamps_layer import paint_lamps
 from planner.app.canvas.light_layer import LightLayer, LightStyle
-from planner.app.canvas.plan_choices import Choice, added_corner, choices, middle_of_wall, removed
+from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
+    Choice,
     Edit,
     Hold,
     PlanDrag,
+    added_corner,
+    choices,
     dragged_section,
+    item_in_words,
+    middle_of_wall,
     nudged,
+    plan_in_words,
+    removed,
     turned_lamp,
     turned_obstacle,
 )
-from planner.app.canvas.plan_words import item_in_words, plan_in_words
+from planner.app.canvas.plan_layers import paint_lamps
 from planner.app.canvas.sampling import Section, default_section, value_at
-from planner.app.canvas.section_line import paint_section, paint_section_ends
-from planner.app.canvas.viewport import Bounds
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.plots.colours import Levels, levels_of
@@ -261,7 +264,7 @@ class PlanView(Drawing):
         try:
             edit = choice.make()
         except ValueError as error:
-            self.say(notices.reason(error))
+            self.say(marks.reason(error))
             return
         if self.try_edit(edit):
             self.choose(choice.then)
@@ -388,7 +391,7 @@ class PlanView(Drawing):
 
     def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
         plan, viewport, unit = self.plan, self.viewport, self.display.unit
-        footprint = outline_layer.footprint_polygon(plan, viewport)
+        footprint = plan_layers.footprint_polygon(plan, viewport)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.palette().alternateBase())
         painter.drawPolygon(footprint)
@@ -400,40 +403,40 @@ class PlanView(Drawing):
         lamp = current.index if current.kind is PlaceKind.LAMP else None
         item = self.focused
         strong = walls_of(item, plan.space.wall_count)
-        dimensions.paint_wall_lengths(painter, plan, viewport, ink, unit, strong)
+        plan_layers.paint_wall_lengths(painter, plan, viewport, ink, unit, strong)
         section_active = item is not None and item.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=section_active)
         held = current.index if current.kind is PlaceKind.OBSTACLE else None
-        obstacles_layer.paint_on_plan(painter, plan, viewport, ink, held)
+        plan_layers.paint_on_plan(painter, plan, viewport, ink, held)
         paint_lamps(painter, plan, viewport, ink, lamp)
-        outline_layer.paint_outline(painter, plan, viewport, ink, wall)
+        plan_layers.paint_outline(painter, plan, viewport, ink, wall)
         if self.display.state.gains:
             ends = [viewport.to_pixel(*end) for end in self.section]
             paint_wall_gains(painter, plan, self._gains, viewport, ink, ends)
         paint_section_ends(painter, self.section, viewport, ink, active=section_active)
         corner = [item.index] if item is not None and item.part is Part.CORNER else []
-        outline_layer.paint_corners(painter, plan, viewport, ink, corner)
+        plan_layers.paint_corners(painter, plan, viewport, ink, corner)
         if self._corners_numbered or corner:
-            dimensions.paint_corner_numbers(painter, plan, viewport, ink)
+            plan_layers.paint_corner_numbers(painter, plan, viewport, ink)
         self._paint_margins(painter, ink, footprint.boundingRect())
 
     def _paint_margins(self, painter: QPainter, ink: Ink, footprint: QRectF) -> None:
-        edge, line = notices.EDGE_PX, notices.line_height(painter)
+        edge, line = marks.EDGE_PX, marks.line_height(painter)
         width, height = float(self.width()), float(self.height())
         if not self.plan.lamps:
-            notices.paint_invitation(
+            marks.paint_invitation(
                 painter, footprint.center(), footprint.width() - 48, EMPTY_HINT, ink
             )
         if self._refining:
-            notices.paint_refining(painter, QPointF(width - edge, line / 2 + 6), ink)
+            marks.paint_refining(painter, QPointF(width - edge, line / 2 + 6), ink)
         foot = height - edge
-        dimensions.paint_scale_bar(
+        plan_layers.paint_scale_bar(
             painter, QPointF(width - edge, foot - 4), self.viewport, ink, self.display.unit
         )
         area = QRectF(edge, foot - line, max(width - 2 * edge - 210, 60), line)
         if self.notice:
-            notices.paint_sentence(
+            marks.paint_sentence(
                 painter, area.adjusted(0, -16, 0, 4), self.notice, self.notice_ink(ink)
             )
         else:
-            notices.paint_status(painter, area, self.status(), ink.ink)
+            marks.paint_status(painter, area, self.status(), ink.ink)

@@ -16,8 +16,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize
 from PySide6.QtGui import QFontMetricsF, QImage, QPainter, QPaintEvent, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from planner.app.canvas.ink import Ink, figure_font, pen
-from planner.app.canvas.viewport import Viewport
+from planner.app.canvas.ink import Ink, Viewport, figure_font, pen
 from planner.app.plots.colours import Rgba, round_step
 from planner.app.plots.difference import diverging, unresolved_colour
 from planner.units import format_number

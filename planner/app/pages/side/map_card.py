@@ -20,11 +20,10 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app import theme
-from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
+from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightLayer, LightStyle
+from planner.app.canvas.marks import paint_section, paint_section_ends
 from planner.app.canvas.sampling import Section, cell_bounds, value_at
-from planner.app.canvas.section_line import paint_section, paint_section_ends
-from planner.app.canvas.viewport import Bounds, Viewport
 from planner.app.pages.side.comparer import Linked, Shows
 from planner.app.plots.difference import DifferenceStyle, picture
 from planner.estimate.compare import AgainstMap, Origin, Side

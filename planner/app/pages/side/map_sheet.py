@@ -10,9 +10,9 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QToolButton, QWidget
 
 from planner.app import theme
+from planner.app.canvas.ink import Bounds
 from planner.app.canvas.light_layer import LightStyle
 from planner.app.canvas.sampling import default_section
-from planner.app.canvas.viewport import Bounds
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import AlertLabel, link_button

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.app.canvas.notices import reason
+from planner.app.canvas.marks import reason
 from planner.app.fields.panel import Workplace
 from planner.plan import survey_edits
 from planner.plan.plan import Plan

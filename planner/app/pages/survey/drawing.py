@@ -23,11 +23,10 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from planner.app import theme
-from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
+from planner.app.canvas.ink import Ink, Viewport, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightLayer, LightStyle
-from planner.app.canvas.notices import paint_line, paint_refining
-from planner.app.canvas.outline_layer import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
-from planner.app.canvas.viewport import Viewport
+from planner.app.canvas.marks import paint_line, paint_refining
+from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.residual_map import DivergingBar, ResidualMap, paint_cells
 from planner.estimate.result import Estimate

@@ -14,10 +14,10 @@ from planner.app.canvas.elevation_drags import (
     side_wall,
 )
 from planner.app.canvas.items import Item, Part
-from planner.app.canvas.plan_choices import choices
 from planner.app.canvas.plan_drags import (
     Hold,
     PlanDrag,
+    choices,
     dragged_section,
     moved_lamp,
     nudged,

@@ -3,8 +3,8 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import QPointF
 
+from planner.app.canvas.ink import Viewport
 from planner.app.canvas.items import Item, Part, item_at, items_in_order, turn_handle, wall_normal
-from planner.app.canvas.viewport import Viewport
 from planner.plan import edits
 from tests.unit.app.canvas.scenes import L_SHAPE, plan_of
 

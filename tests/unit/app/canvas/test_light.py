@@ -6,9 +6,9 @@ from PySide6.QtCore import QPointF
 from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPixmap
 from pytestqt.qtbot import QtBot
 
+from planner.app.canvas.ink import Viewport
 from planner.app.canvas.light_layer import LightLayer, LightStyle, contour_levels, contour_lines
-from planner.app.canvas.outline_layer import footprint_polygon, texture, tone
-from planner.app.canvas.viewport import Viewport
+from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
 from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from PySide6.QtCore import QPointF
 
-from planner.app.canvas import dimensions
+from planner.app.canvas import plan_layers as dimensions
 from planner.app.canvas.ink import Ink
 from planner.app.canvas.items import Item, Part
 from tests.unit.app.canvas.scenes import L_SHAPE, plan_of

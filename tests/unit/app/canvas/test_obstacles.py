@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from PySide6.QtGui import QImage
 
-from planner.app.canvas.obstacles_layer import corners
+from planner.app.canvas.plan_layers import corners
 from planner.plan import edits
 from planner.plan.obstacle import Obstacle
 from tests.unit.app.canvas.scenes import plan_of

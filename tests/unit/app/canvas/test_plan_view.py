@@ -359,7 +359,7 @@ def test_an_empty_space_says_what_to_do(
 ) -> None:
     said: list[str] = []
     monkeypatch.setattr(
-        "planner.app.canvas.notices.paint_invitation",
+        "planner.app.canvas.marks.paint_invitation",
         lambda _painter, _centre, _width, text, _ink: said.append(text),
     )
     desk = plan_desk(plan_of(lamps=()))

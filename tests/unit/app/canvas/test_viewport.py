@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import QPointF, QRectF
 
-from planner.app.canvas.viewport import Viewport
+from planner.app.canvas.ink import Viewport
 
 
 def test_fit_centres_the_bounds_at_the_largest_scale_that_shows_them() -> None:

@@ -1,0 +1,232 @@
+"""Marks on a drawing: notices in its margins, what a better lining would bring, the section line."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from pydantic import ValidationError
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter
+
+from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, figure_font, pen
+from planner.app.canvas.items import wall_normal
+from planner.app.canvas.sampling import Section
+from planner.plan.place import PlaceKind
+from planner.plan.plan import Plan
+from planner.reports.lining_gains import LiningGain, signed
+
+EDGE_PX = 14.0
+LINE_PX = 24.0
+
+
+def line_height(painter: QPainter) -> float:
+    """Height of a line of text in a margin: more than usual where the font is large."""
+    return max(LINE_PX, QFontMetricsF(painter.font()).height() + 6)
+
+
+def reason(error: ValueError) -> str:
+    """What is wrong, as one sentence to be shown on the drawing."""
+    text = str(error)
+    if isinstance(error, ValidationError):
+        first = error.errors()[0]
+        text = first["msg"].removeprefix("Value error, ")
+        if first["type"] != "value_error":
+            place = " ".join(str(part).replace("_", " ") for part in first["loc"])
+            text = f"{place}: {text[:1].lower()}{text[1:]}"
+    text = text.strip()
+    return f"{text[:1].upper()}{text[1:]}" + ("" if text.endswith(".") else ".")
+
+
+def paint_line(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
+    """One line of text at the left of an area, shortened at its end where it must be."""
+    elided = QFontMetricsF(painter.font()).elidedText(
+        text, Qt.TextElideMode.ElideRight, area.width()
+    )
+    painter.setPen(colour)
+    painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, elided)
+
+
+def paint_status(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
+    """A line at the foot of a drawing; one that is too long goes on in a second line."""
+    if QFontMetricsF(painter.font()).horizontalAdvance(text) <= area.width():
+        paint_line(painter, area, text, colour)
+    else:
+        paint_sentence(painter, area.adjusted(0, -line_height(painter), 0, 0), text, colour)
+
+
+def paint_sentence(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
+    """A sentence in up to two lines that ends at the foot of an area."""
+    painter.setPen(colour)
+    painter.drawText(
+        area,
+        Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom | Qt.TextFlag.TextWordWrap,
+        text,
+    )
+
+
+def paint_refining(painter: QPainter, right: QPointF, ink: Ink) -> None:
+    """The mark that a finer estimate is on its way, ending at ``right``."""
+    text = "preview, refining"
+    width = QFontMetricsF(painter.font()).horizontalAdvance(text)
+    line = line_height(painter)
+    box = QRectF(right.x() - width, right.y() - line / 2, width, line)
+    painter.setPen(ink.quiet)
+    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+    painter.setPen(Qt.PenStyle.NoPen)
+    for k, strength in enumerate((0.35, 0.65, 1.0)):
+        colour = QColor(ink.accent)
+        colour.setAlphaF(strength)
+        painter.setBrush(colour)
+        painter.drawEllipse(QPointF(box.left() - 26 + 8 * k, right.y() + 1), 2.2, 2.2)
+
+
+def paint_invitation(painter: QPainter, centre: QPointF, width: float, text: str, ink: Ink) -> None:
+    """What to do first, on a plate in the middle of an empty drawing."""
+    flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
+    room = QRectF(0, 0, max(width, 120.0), 400)
+    box = painter.boundingRect(room, flags, text).adjusted(-12, -8, 12, 8)
+    box.moveCenter(centre)
+    ground = QColor(ink.paper)
+    ground.setAlphaF(0.9)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(ground)
+    painter.drawRoundedRect(box, 6, 6)
+    painter.setPen(ink.ink)
+    painter.drawText(box, flags, text)
+
+
+# -- Quiet marks at the walls ----------------------------------------------------------
+
+BAR_PX = 4.0
+_INSET_PX = 7.0
+_LABEL_PX = 22.0
+_APART_PX = 34.0
+_LONGEST = 0.8
+
+
+def wall_gains(gains: Sequence[LiningGain]) -> dict[int, float]:
+    """What each wall brings to the mean, its bands together (µmol m⁻² s⁻¹)."""
+    found: dict[int, float] = {}
+    for gain in gains:
+        if gain.place.kind is PlaceKind.WALL:
+            wall = gain.place.index
+            found[wall] = found.get(wall, 0.0) + gain.mean
+    return found
+
+
+def paint_wall_gains(
+    painter: QPainter,
+    plan: Plan,
+    gains: Sequence[LiningGain],
+    viewport: Viewport,
+    ink: Ink,
+    taken: Sequence[QPointF] = (),
+) -> None:
+    """A bar inside each wall, as long as its gain, with the gain of the mean beside it.
+
+    ``taken`` are pixels where something else is written.
+    """
+    by_wall = wall_gains(gains)
+    most = max(by_wall.values(), default=0.0)
+    if most <= 0:
+        return
+    shortest = min(plan.space.wall_length(wall) for wall in by_wall)
+    longest = max(plan.space.wall_length(wall) for wall in by_wall)
+    # One scale for all walls, or the bars could not be compared.
+    reach = _LONGEST * min(longest, 2 * shortest) * viewport.scale / 2
+    painter.setFont(figure_font(painter.font(), 0.95))
+    for wall, gain in by_wall.items():
+        if wall < plan.space.wall_count:
+            best = gain == most
+            half = min(reach, plan.space.wall_length(wall) * viewport.scale * 0.45) * gain / most
+            _paint_mark(painter, plan, wall, half, signed(gain), viewport, ink, taken, best=best)
+
+
+def _paint_mark(
+    painter: QPainter,
+    plan: Plan,
+    wall: int,
+    half: float,
+    text: str,
+    viewport: Viewport,
+    ink: Ink,
+    taken: Sequence[QPointF],
+    *,
+    best: bool,
+) -> None:
+    (ax, ay), (bx, by) = plan.space.wall(wall)
+    nx, ny = wall_normal(plan, wall)
+    inwards = QPointF(-nx, ny)
+    middle = viewport.to_pixel((ax + bx) / 2, (ay + by) / 2)
+    length = math.dist((ax, ay), (bx, by))
+    along = QPointF((bx - ax) / length, -(by - ay) / length)
+    at = middle + inwards * _INSET_PX
+    colour = ink.accent if best else ink.quiet
+    for ground, width in ((ink.paper, BAR_PX + 3), (colour, BAR_PX)):
+        line = pen(ground, width)
+        line.setCapStyle(Qt.PenCapStyle.RoundCap)
+        painter.setPen(line)
+        painter.drawLine(at - along * half, at + along * half)
+    spot = middle + inwards * _LABEL_PX
+    if any((spot - other).manhattanLength() < _APART_PX for other in taken):
+        spot += along * _APART_PX
+    draw_plate_text(painter, spot, text, ink.accent if best else ink.ink, ink.paper)
+
+
+def paint_side_gains(painter: QPainter, gains: Sequence[LiningGain], box: QRectF, ink: Ink) -> None:
+    """The gain of the ceiling and of an open canopy's floor, written inside the side view."""
+    most = max((gain.mean for gain in gains), default=0.0)
+    painter.setFont(figure_font(painter.font(), 0.95))
+    for gain in gains:
+        if gain.place.kind not in {PlaceKind.CEILING, PlaceKind.FLOOR}:
+            continue
+        up = gain.place.kind is PlaceKind.CEILING
+        y = box.top() + 15 if up else box.bottom() - 15
+        colour = ink.accent if gain.mean == most else ink.ink
+        spot = QPointF(box.left() + 0.16 * box.width(), y)
+        draw_plate_text(painter, spot, signed(gain.mean), colour, ink.paper)
+
+
+# -- The section line ------------------------------------------------------------------
+
+
+def paint_section(
+    painter: QPainter, section: Section, viewport: Viewport, ink: Ink, *, active: bool
+) -> None:
+    """A dash-dotted line, as sections are drawn."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    start, end = (viewport.to_pixel(*point) for point in section)
+    painter.setPen(pen(QColor(0, 0, 0, 80), 2.6))
+    painter.drawLine(start, end)
+    line = pen(ink.accent if active else QColor(255, 255, 255, 235), 1.2)
+    line.setDashPattern([9, 3, 2, 3])
+    painter.setPen(line)
+    painter.drawLine(start, end)
+
+
+def paint_section_ends(
+    painter: QPainter, section: Section, viewport: Viewport, ink: Ink, *, active: bool
+) -> None:
+    """The grips at both ends, lettered A and B."""
+    start, end = (viewport.to_pixel(*point) for point in section)
+    for at in (start, end):
+        draw_handle(painter, at, ink, active=active, round_=True)
+    metrics = painter.fontMetrics()
+    for at, other, letter in ((start, end, "A"), (end, start, "B")):
+        apart = at - other
+        length = max((apart.x() ** 2 + apart.y() ** 2) ** 0.5, 1.0)
+        spot = at - apart / length * 15 + QPointF(0, -metrics.height() * 0.55)
+        _outlined(painter, spot, letter, ink)
+
+
+def _outlined(painter: QPainter, at: QPointF, letter: str, ink: Ink) -> None:
+    box = painter.fontMetrics().boundingRect(letter).toRectF().adjusted(-3, 0, 3, 0)
+    box.moveCenter(at)
+    painter.setPen(Qt.PenStyle.NoPen)
+    ground = QColor(ink.paper)
+    ground.setAlphaF(0.82)
+    painter.setBrush(ground)
+    painter.drawRoundedRect(box, 3, 3)
+    painter.setPen(ink.ink)
+    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, letter)

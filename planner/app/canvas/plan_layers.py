@@ -1,0 +1,469 @@
+"""What the plan view shows under the light: walls with lining, door and sizes, lamps, obstacles."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
+
+from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, mixed, pen
+from planner.app.canvas.items import lamp_reach, obstacle_handle, turn_handle, wall_normal
+from planner.plan.lamp import Lamp, PointBody
+from planner.plan.lining import Lining
+from planner.plan.obstacle import Obstacle
+from planner.plan.plan import Plan
+from planner.plan.space import Point
+from planner.units import LengthUnit, format_length
+
+WALL_PX = 9.0
+"""Thickness walls are drawn with; it lies outside the footprint."""
+
+DOOR_PX = 30.0
+"""How far the free end of a door's leaf is drawn from its wall: ajar, to save room."""
+
+_TEXTURE_STEP = 9.0
+
+
+def tone(reflectance: float) -> QColor:
+    """The grey of a reflectance: CIE lightness L* of a surface of that luminance."""
+    lightness = 116 * reflectance ** (1 / 3) - 16 if reflectance > 0.008856 else 903.3 * reflectance
+    level = min(max(lightness / 100, 0.0), 1.0)
+    return QColor.fromRgbF(level, level, level)
+
+
+def footprint_polygon(plan: Plan, viewport: Viewport) -> QPolygonF:
+    """The footprint in pixels."""
+    return QPolygonF([viewport.to_pixel(x, y) for x, y in plan.space.footprint])
+
+
+def wall_strip(plan: Plan, wall: int, viewport: Viewport, near: float, far: float) -> QPolygonF:
+    """The strip of a wall between two distances outside the footprint, in pixels, mitred."""
+    start, end = plan.space.wall(wall)
+    count = plan.space.wall_count
+    first = _mitre(plan, (wall - 1) % count, wall)
+    second = _mitre(plan, wall, (wall + 1) % count)
+    a, b = viewport.to_pixel(*start), viewport.to_pixel(*end)
+    return QPolygonF([a + first * near, b + second * near, b + second * far, a + first * far])
+
+
+def _mitre(plan: Plan, before: int, after: int) -> QPointF:
+    """Pixel shift of the corner between two walls per pixel of thickness."""
+    ax, ay = wall_normal(plan, before)
+    bx, by = wall_normal(plan, after)
+    # A needle-sharp corner would grow a spike.
+    scale = max(1 + ax * bx + ay * by, 0.25)
+    return QPointF((ax + bx) / scale, -(ay + by) / scale)
+
+
+def paint_outline(
+    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, selected: int | None
+) -> None:
+    """All walls, the selected one underlaid with the accent."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for wall in range(plan.space.wall_count):
+        if wall != selected:
+            _paint_wall(painter, plan, wall, viewport, ink)
+    if selected is not None and selected < plan.space.wall_count:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(ink.accent)
+        painter.drawPolygon(wall_strip(plan, selected, viewport, -3.0, WALL_PX + 3.0))
+        _paint_wall(painter, plan, selected, viewport, ink)
+
+
+def _paint_wall(painter: QPainter, plan: Plan, wall: int, viewport: Viewport, ink: Ink) -> None:
+    if plan.wall_opens(wall):
+        _paint_gap(painter, plan, wall, viewport, ink)
+        _paint_door(painter, plan, wall, viewport, ink, open_=True)
+        return
+    bands = plan.walls[wall].bands
+    thickness = WALL_PX / len(bands)
+    for k, band in enumerate(bands):
+        lining = plan.lining(band.lining)
+        strip = wall_strip(plan, wall, viewport, k * thickness, (k + 1) * thickness)
+        if lining.is_opening:
+            if len(bands) == 1:
+                _paint_gap(painter, plan, wall, viewport, ink)
+                return
+            continue
+        paint_lining(painter, strip, lining)
+    painter.setPen(pen(ink.ink, 1.0))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawPolygon(wall_strip(plan, wall, viewport, 0, WALL_PX))
+    if plan.space.door == wall:
+        _paint_door(painter, plan, wall, viewport, ink, open_=False)
+
+
+def paint_lining(painter: QPainter, strip: QPolygonF, lining: Lining) -> None:
+    """A strip (four corners, long sides first and third) in the tone and texture of a lining."""
+    ground = tone(lining.reflectance)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(ground)
+    painter.drawPolygon(strip)
+    mark = mixed(
+        ground, QColor(0, 0, 0) if ground.lightnessF() > 0.45 else QColor(255, 255, 255), 0.5
+    )
+    start = (strip.at(0) + strip.at(3)) / 2
+    end = (strip.at(1) + strip.at(2)) / 2
+    dots, dashes = texture(start, end, lining.specular_share)
+    if dots:
+        dot_pen = pen(mark, 1.9)
+        dot_pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        painter.setPen(dot_pen)
+        painter.drawPoints(dots)
+    if dashes:
+        painter.setPen(pen(mark, 1.5))
+        painter.drawLines(dashes)
+
+
+def texture(
+    start: QPointF, end: QPointF, specular_share: float
+) -> tuple[list[QPointF], list[QLineF]]:
+    """Dots (diffuse) and dashes (specular) along a line, in the shares of the reflected light."""
+    length = math.hypot(end.x() - start.x(), end.y() - start.y())
+    count = int(length / _TEXTURE_STEP)
+    if count < 1:
+        return [], []
+    along = (end - start) / length
+    first = (length - (count - 1) * _TEXTURE_STEP) / 2
+    dots: list[QPointF] = []
+    dashes: list[QLineF] = []
+    for k in range(count):
+        at = start + along * (first + k * _TEXTURE_STEP)
+        if int((k + 1) * specular_share + 1e-9) > int(k * specular_share + 1e-9):
+            dashes.append(QLineF(at - along * 3.2, at + along * 3.2))
+        else:
+            dots.append(at)
+    return dots, dashes
+
+
+def _paint_gap(painter: QPainter, plan: Plan, wall: int, viewport: Viewport, ink: Ink) -> None:
+    start, end = plan.space.wall(wall)
+    line = pen(ink.quiet, 1.2)
+    line.setDashPattern([5, 4])
+    painter.setPen(line)
+    painter.drawLine(viewport.to_pixel(*start), viewport.to_pixel(*end))
+
+
+def _paint_door(
+    painter: QPainter, plan: Plan, wall: int, viewport: Viewport, ink: Ink, *, open_: bool
+) -> None:
+    """The leaf and its swing, hinged at the wall's start: strong where it stands open."""
+    start, end = plan.space.wall(wall)
+    line = QLineF(viewport.to_pixel(*start), viewport.to_pixel(*end))
+    hinge, radius = line.p1(), line.length()
+    swing = math.degrees(math.asin(min(DOOR_PX / max(radius, 1.0), 0.7)))
+    # Outwards is to the right of the wall's direction: clockwise on the plan.
+    ajar = QLineF(line)
+    ajar.setAngle(line.angle() - swing)
+    painter.setPen(pen(ink.ink, 2.4) if open_ else pen(ink.quiet, 1.0))
+    painter.drawLine(ajar)
+    arc_pen = pen(ink.quiet, 1.0)
+    arc_pen.setDashPattern([3, 3])
+    painter.setPen(arc_pen)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    box = QRectF(hinge.x() - radius, hinge.y() - radius, 2 * radius, 2 * radius)
+    painter.drawArc(box, round((line.angle() - swing) * 16), round(swing * 16))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(ink.ink)
+    painter.drawEllipse(hinge, 2.6, 2.6)
+
+
+def paint_corners(
+    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, active: Sequence[int]
+) -> None:
+    """A grip on every corner."""
+    for k, corner in enumerate(plan.space.footprint):
+        draw_handle(painter, viewport.to_pixel(*corner), ink, active=k in active, round_=False)
+
+
+# -- Dimensions ------------------------------------------------------------------------
+
+OFFSET_PX = WALL_PX + 19.0
+DOOR_OFFSET_PX = DOOR_PX + 14.0
+_TICK_PX = 4.0
+_NUMBER_PX = 20.0
+
+
+def paint_dimension(
+    painter: QPainter,
+    start: QPointF,
+    end: QPointF,
+    shift: QPointF,
+    text: str,
+    ink: Ink,
+    *,
+    strong: bool = False,
+    short: str | None = None,
+) -> None:
+    """A measured length: a line beside two points, ticks at its ends, the figure on it.
+
+    ``shift`` moves the line off the points. Where the figure does not fit along the line
+    its ``short`` form stands beside it, further out.
+    """
+    a, b = start + shift, end + shift
+    length = math.hypot(b.x() - a.x(), b.y() - a.y())
+    if length < 1:
+        return
+    along = (b - a) / length
+    tick = QPointF(-along.y(), along.x()) * _TICK_PX
+    line_pen = pen(ink.quiet if strong else ink.faint, 1.0)
+    painter.setPen(line_pen)
+    width = QFontMetricsF(painter.font()).horizontalAdvance(text) + 10
+    fits = length > width + 14
+    if not fits and short is not None:
+        text = short
+        fits = length > QFontMetricsF(painter.font()).horizontalAdvance(text) + 24
+    painter.drawLine(a - tick, a + tick)
+    painter.drawLine(b - tick, b + tick)
+    painter.drawLine(a, b)
+    angle = math.degrees(math.atan2(along.y(), along.x()))
+    if angle > 90.01 or angle <= -90.01:
+        angle += 180
+    if abs(angle - 90) < 0.5:  # upright text reads from the right-hand side
+        angle = -90
+    middle = (a + b) / 2
+    if not fits:
+        outward = math.hypot(shift.x(), shift.y())
+        middle += shift / outward * 15 if outward else tick / _TICK_PX * 15
+    draw_plate_text(painter, middle, text, ink.ink if strong else ink.quiet, ink.paper, angle)
+
+
+def paint_wall_lengths(
+    painter: QPainter,
+    plan: Plan,
+    viewport: Viewport,
+    ink: Ink,
+    unit: LengthUnit,
+    strong: frozenset[int],
+) -> None:
+    """Number and length of every wall beside it; those in ``strong`` stand out."""
+    for wall in range(plan.space.wall_count):
+        start, end = (viewport.to_pixel(*point) for point in plan.space.wall(wall))
+        nx, ny = wall_normal(plan, wall)
+        offset = DOOR_OFFSET_PX if plan.space.door == wall else OFFSET_PX
+        measure = format_length(plan.space.wall_length(wall), unit)
+        paint_dimension(
+            painter,
+            start,
+            end,
+            QPointF(nx, -ny) * offset,
+            f"Wall {wall + 1}: {measure}",
+            ink,
+            strong=wall in strong,
+            short=f"{wall + 1}: {measure}",
+        )
+
+
+def paint_corner_numbers(painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink) -> None:
+    """The number of every corner, on a small plate inside the footprint."""
+    ground = QColor(ink.paper)
+    ground.setAlphaF(0.82)
+    count = plan.space.wall_count
+    for k, corner in enumerate(plan.space.footprint):
+        before, after = wall_normal(plan, (k - 1) % count), wall_normal(plan, k)
+        inward = QPointF(-before[0] - after[0], before[1] + after[1])
+        reach = math.hypot(inward.x(), inward.y()) or 1.0
+        at = viewport.to_pixel(*corner) + inward / reach * _NUMBER_PX
+        draw_plate_text(painter, at, str(k + 1), ink.ink, ground)
+
+
+def scale_bar_length(scale: float, unit: LengthUnit, most_px: float) -> float:
+    """The longest round length (1, 2, 5 times a power of ten of the unit) within so many pixels."""
+    most = most_px / scale / unit.metres
+    power: float = 10.0 ** math.floor(math.log10(most))
+    return next(k * power for k in (5.0, 2.0, 1.0) if k * power <= most) * unit.metres
+
+
+def paint_scale_bar(
+    painter: QPainter, right: QPointF, viewport: Viewport, ink: Ink, unit: LengthUnit
+) -> None:
+    """A bar of a round length that ends at ``right``, its length written before it."""
+    length = scale_bar_length(viewport.scale, unit, 90.0)
+    pixels = length * viewport.scale
+    left = QPointF(right.x() - pixels, right.y())
+    painter.setPen(pen(ink.quiet, 1.4))
+    up = QPointF(0, 4)
+    painter.drawPolyline([left - up, left, right, right - up])
+    text = format_length(length, unit)
+    box = QRectF(left.x() - 120, right.y() - 14, 112, 20)
+    painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, text)
+
+
+# -- Lamps on the plan -----------------------------------------------------------------
+
+_PLATE = QColor(20, 20, 20, 22)
+_EDGE = QColor(255, 255, 255, 235)
+_EDGE_BACK = QColor(0, 0, 0, 170)
+_STRIP = QColor(255, 255, 255, 120)
+
+
+def paint_lamps(
+    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, active: int | None
+) -> None:
+    """All lamps; the active one in the accent, with its turning handle."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for k, lamp in enumerate(plan.lamps):
+        _paint_lamp(painter, lamp, viewport, ink, active=k == active)
+    if active is not None and active < len(plan.lamps):
+        _paint_turning(painter, plan.lamps[active], viewport, ink)
+
+
+def _paint_lamp(
+    painter: QPainter, lamp: Lamp, viewport: Viewport, ink: Ink, *, active: bool
+) -> None:
+    painter.save()
+    painter.translate(viewport.to_pixel(lamp.x, lamp.y))
+    painter.rotate(-lamp.rotation_deg)
+    scale = viewport.scale
+    edge = ink.accent if active else _EDGE
+    if isinstance(lamp.model.body, PointBody):
+        _paint_point(painter, edge)
+    else:
+        half_length, half_width = (part * scale for part in lamp_reach(lamp, scale))
+        length, width = (part * scale for part in lamp.model.size)
+        body = QRectF(-length / 2, -width / 2, length, width)
+        if width < 6:  # a thin bar is drawn as thin as it is, but never vanishes
+            body = QRectF(-length / 2, -max(width, 3) / 2, length, max(width, 3))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(_PLATE)
+        painter.drawRect(body)
+        painter.setBrush(_STRIP if lamp.output_percent > 0 else QColor(0, 0, 0, 60))
+        for x, y, strip_length, strip_width in lamp.strips():
+            strip = QRectF(0, 0, strip_length * scale, max(strip_width * scale, 1.5))
+            strip.moveCenter(QPointF(x * scale, -y * scale))
+            if len(lamp.strips()) > 1:
+                painter.drawRect(strip)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(pen(_EDGE_BACK, 3.6 if active else 3.0))
+        painter.drawRect(body)
+        painter.setPen(pen(edge, 2.2 if active else 1.4))
+        painter.drawRect(body)
+        if half_length > 14 and half_width > 8:
+            _paint_cross(painter, edge, 4.0)
+    painter.restore()
+
+
+def _paint_point(painter: QPainter, edge: QColor) -> None:
+    painter.setBrush(_PLATE)
+    painter.setPen(pen(_EDGE_BACK, 3.4))
+    painter.drawEllipse(QPointF(0, 0), 7, 7)
+    painter.setPen(pen(edge, 1.8))
+    painter.drawEllipse(QPointF(0, 0), 7, 7)
+    _paint_cross(painter, edge, 10.0)
+
+
+def _paint_cross(painter: QPainter, edge: QColor, reach: float) -> None:
+    for colour, width in ((_EDGE_BACK, 3.0), (edge, 1.3)):
+        painter.setPen(pen(colour, width))
+        painter.drawLine(QPointF(-reach, 0), QPointF(reach, 0))
+        painter.drawLine(QPointF(0, -reach), QPointF(0, reach))
+
+
+def _paint_turning(painter: QPainter, lamp: Lamp, viewport: Viewport, ink: Ink) -> None:
+    centre = viewport.to_pixel(lamp.x, lamp.y)
+    handle = turn_handle(lamp, viewport)
+    reach = lamp_reach(lamp, viewport.scale)[0] * viewport.scale
+    whole = handle - centre
+    length = (whole.x() ** 2 + whole.y() ** 2) ** 0.5 or 1.0
+    edge = centre + whole * (reach / length)
+    painter.setPen(pen(_EDGE_BACK, 3.0))
+    painter.drawLine(edge, handle)
+    painter.setPen(pen(ink.accent, 1.6))
+    painter.drawLine(edge, handle)
+    draw_handle(painter, handle, ink, active=False, round_=True)
+
+
+# -- Obstacles on both drawings --------------------------------------------------------
+
+
+def corners(obstacle: Obstacle) -> tuple[Point, ...]:
+    """Corners of an obstacle on the plan, in metres."""
+    angle = math.radians(obstacle.rotation_deg)
+    cos, sin = math.cos(angle), math.sin(angle)
+    half = ((-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5))
+    return tuple(
+        (
+            obstacle.x + u * obstacle.length * cos - v * obstacle.width * sin,
+            obstacle.y + u * obstacle.length * sin + v * obstacle.width * cos,
+        )
+        for u, v in half
+    )
+
+
+def paint_on_plan(
+    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, active: int | None = None
+) -> None:
+    """All obstacles from above; dashed where they hang over the canopy.
+
+    The active one is outlined in the accent and has its turning handle.
+    """
+    for k, obstacle in enumerate(plan.obstacles):
+        line = pen(ink.accent, 2.4) if k == active else pen(ink.ink, 1.2)
+        if obstacle.underside > plan.canopy.height:
+            line.setDashPattern([5, 3])
+        painter.setPen(line)
+        painter.setBrush(_fill(plan, obstacle))
+        painter.drawPolygon(QPolygonF([viewport.to_pixel(*corner) for corner in corners(obstacle)]))
+        at = viewport.to_pixel(obstacle.x, obstacle.y)
+        draw_plate_text(painter, at, obstacle.name, ink.ink, _plate(ink))
+        if k == active:
+            _paint_obstacle_turning(painter, obstacle, viewport, ink)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+
+
+def _paint_obstacle_turning(
+    painter: QPainter, obstacle: Obstacle, viewport: Viewport, ink: Ink
+) -> None:
+    angle = math.radians(obstacle.rotation_deg)
+    half = obstacle.length / 2
+    end = viewport.to_pixel(
+        obstacle.x + half * math.cos(angle), obstacle.y + half * math.sin(angle)
+    )
+    handle = obstacle_handle(obstacle, viewport)
+    painter.setPen(pen(ink.accent, 1.6))
+    painter.drawLine(end, handle)
+    draw_handle(painter, handle, ink, active=False, round_=True)
+
+
+def side_box(obstacle: Obstacle, viewport: Viewport, axis: int) -> QRectF:
+    """Pixel rectangle of an obstacle from the side; ``axis`` 0 shows x to the right, 1 y."""
+    places = [corner[axis] for corner in corners(obstacle)]
+    return QRectF(
+        viewport.to_pixel(min(places), obstacle.top),
+        viewport.to_pixel(max(places), obstacle.underside),
+    )
+
+
+def paint_from_side(
+    painter: QPainter,
+    plan: Plan,
+    viewport: Viewport,
+    ink: Ink,
+    axis: int,
+    active: int | None = None,
+) -> None:
+    """All obstacles from the side; ``axis`` 0 shows x to the right, 1 shows y."""
+    for k, obstacle in enumerate(plan.obstacles):
+        box = side_box(obstacle, viewport, axis)
+        painter.setPen(pen(ink.accent, 2.4) if k == active else pen(ink.ink, 1.2))
+        painter.setBrush(_fill(plan, obstacle))
+        painter.drawRect(box)
+        if box.height() > 24:
+            draw_plate_text(painter, QPointF(box.center()), obstacle.name, ink.ink, _plate(ink))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+
+
+def _fill(plan: Plan, obstacle: Obstacle) -> QColor:
+    """The tone of its material, half transparent: the light behind it stays readable."""
+    lining = plan.lining(obstacle.lining)
+    colour = tone(0.0 if lining.is_opening else lining.reflectance)
+    colour.setAlphaF(0.55)
+    return colour
+
+
+def _plate(ink: Ink) -> QColor:
+    ground = QColor(ink.paper)
+    ground.setAlphaF(0.82)
+    return ground
