@@ -1,4 +1,4 @@
-"""Marks on a drawing: notices in its margins, what a better lining would bring, the section line."""
+"""Marks on a drawing: notices in its margins, what a lining would bring, the section line."""
 
 from __future__ import annotations
 
