@@ -5,7 +5,10 @@ little (stopping it at every move would never show anything); the newest plan wa
 at once. When the light of a plan at rest is there, the same lane looks further: how sure the
 figures are and which surface is worth most (``outlook_ready``), and what a lining that is being
 considered would bring (``weighed``). That is done only while nobody waits for light, and any
-edit drops it.
+edit that changes the light drops it.
+
+An edit that leaves the light alone (a note, a name, a price) computes nothing: what is known or
+on its way is handed out as that of the new plan, its figures made anew (``plan.lit``).
 """
 
 from __future__ import annotations
@@ -20,6 +23,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.plan.lining import Lining
+from planner.plan.lit import doubted, same_light
 from planner.plan.plan import Plan
 
 SETTLE_MS: Final = 150
@@ -102,6 +106,9 @@ class Estimator(QObject):
         self._cache: Any = None
         self._busy = False
         self._edited: Plan | None = None
+        self._plan: Plan | None = None
+        self._known: Estimate | None = None
+        self._known_outlook: Any = None
         self._newest: _Request | None = None
         self._later: dict[_Topic, Job] = {}
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
@@ -119,6 +126,9 @@ class Estimator(QObject):
 
     def edit(self, plan: Plan, dragging: bool = False) -> None:
         """Follow an edit: a preview at once, the default quality when the hand stops."""
+        before, self._plan = self._plan, plan
+        if before is not None and same_light(before, plan) and self._go_on_with(before, plan):
+            return
         self._drop_beside()
         self._edited = plan
         if self.lane.synchronous and not dragging:
@@ -140,6 +150,7 @@ class Estimator(QObject):
 
     def request(self, plan: Plan, options: EstimateOptions) -> None:
         """Compute this and nothing else; whatever runs or waits is dropped."""
+        self._plan = plan
         self._drop_beside()
         self._settle.stop()
         self._edited = None
@@ -167,6 +178,41 @@ class Estimator(QObject):
         """Stop the work and join the thread; to be called before Qt objects go."""
         self.cancel()
         self.lane.shutdown()
+
+    # -- the same light -------------------------------------------------------------------
+
+    def _go_on_with(self, before: Plan, plan: Plan) -> bool:
+        """Serve a plan with the light of the one before; False where there is none."""
+        if self._edited is not None:
+            self._edited = plan
+        if self._busy and self._newest is not None and self._newest.options.cells == self.cells:
+            return True
+        known = self._known
+        if known is None or known.options.cells != self.cells or not same_light(known.plan, plan):
+            return False
+        self._known = self._as_of(known, plan)
+        self.estimated.emit(self._known)
+        if doubted(before) != doubted(plan):
+            self.lane.drop(_Topic.OUTLOOK)
+            self._look_out(plan)
+        elif self._known_outlook is not None:
+            self._hand_out(self._known_outlook)
+        return True
+
+    def _as_of(self, found: Estimate, plan: Plan) -> Estimate:
+        from planner.estimate.figures import of_plan  # noqa: PLC0415 - heavy
+
+        return of_plan(found, plan)
+
+    def _hand_out(self, found: Any) -> None:
+        """An outlook, as that of the plan as it stands where its light and doubts are the same."""
+        from planner.estimate.outlook import Outlook, outlook_of_plan  # noqa: PLC0415 - heavy
+
+        now = self._plan
+        if isinstance(found, Outlook) and now is not None and _alike(found.plan, now):
+            found = outlook_of_plan(found, now)
+        self._known_outlook = found
+        self.outlook_ready.emit(found)
 
     # -- the light ------------------------------------------------------------------------
 
@@ -202,13 +248,20 @@ class Estimator(QObject):
 
     @Slot(object, object)
     def _on_done(self, about: object, result: object) -> None:
-        if isinstance(about, _Request):
+        if isinstance(about, _Request) and isinstance(result, Estimate):
+            plan = about.plan
+            if self._plan is not None and plan != self._plan and same_light(plan, self._plan):
+                plan = self._plan
+                result = self._as_of(result, plan)
             self.estimated.emit(result)
             if about is self._newest and about.options.quality is not Quality.PREVIEW:
-                self._look_out(about.plan)
+                self._known, self._known_outlook = result, None
+                self._look_out(plan)
             self._go_on()
+        elif about is _Topic.OUTLOOK and result is not None:
+            self._hand_out(result)
         elif result is not None:
-            (self.outlook_ready if about is _Topic.OUTLOOK else self.weighed).emit(result)
+            self.weighed.emit(result)
 
     @Slot(object, str)
     def _on_failed(self, about: object, sentence: str) -> None:
@@ -250,6 +303,11 @@ class Estimator(QObject):
         if busy != self._busy:
             self._busy = busy
             self.busy_changed.emit(busy)
+
+
+def _alike(one: Plan, other: Plan) -> bool:
+    """Whether two plans have the same light, as much in doubt."""
+    return same_light(one, other) and doubted(one) == doubted(other)
 
 
 def _own_outlook(plan: Plan, **named: Any) -> Any:

@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from planner.app.document import Document
 from planner.app.estimator import Weighed
 from planner.plan.lining import Lining
+from planner.plan.lit import same_light
 from planner.plan.place import Place
 from planner.plan.plan import Plan
 
@@ -41,7 +42,7 @@ class Worth(QObject):
 
     def take(self, answer: Weighed) -> None:
         """Keep an answer, if it is about the plan as it stands."""
-        if answer.plan == self._document.plan:
+        if same_light(answer.plan, self._document.plan):
             self._answers[answer.lining.key] = answer
             self.told.emit()
 
@@ -61,6 +62,7 @@ class Worth(QObject):
         if self._asked is not None:
             self.wanted.emit(self._document.plan, self._asked)
 
-    def _on_plan_changed(self, _old: Plan, _new: Plan) -> None:
-        self._answers.clear()
-        self._patience.stop()
+    def _on_plan_changed(self, old: Plan, new: Plan) -> None:
+        if not same_light(old, new):
+            self._answers.clear()
+            self._patience.stop()

@@ -16,11 +16,13 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
+from planner.estimate.figures import of_plan
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray
 from planner.estimate.scene import build_scene
 from planner.plan.changes import said
 from planner.plan.edits import line_all_walls, line_ceiling
 from planner.plan.lining import OPENING
+from planner.plan.lit import lit
 from planner.plan.plan import Plan
 from planner.units import LengthUnit
 
@@ -125,6 +127,24 @@ def compare(
         sides[index] = estimated(sides[index], options, cache, cancelled)
         if progress is not None:
             progress((done + 1) / len(sides))
+    return Comparison(tuple(sides))
+
+
+def served(
+    known: Comparison, plan: Plan, *, with_open_air: bool, unit: LengthUnit
+) -> Comparison | None:
+    """The comparison of a plan from the light of an earlier one; None where some is missing.
+
+    Names, words and figures are those of the plan; nothing is computed.
+    """
+    light = {lit(side.plan): side for side in known.sides}
+    sides = []
+    for side in sides_of(plan, with_open_air=with_open_air, unit=unit):
+        there = light.get(lit(side.plan))
+        if there is None:
+            return None
+        estimate = None if there.estimate is None else of_plan(there.estimate, side.plan)
+        sides.append(replace(side, problems=there.problems, estimate=estimate))
     return Comparison(tuple(sides))
 
 

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
-from planner.estimate.result import Figures, FloatArray, Share
+from dataclasses import replace
+
+import numpy as np
+
+from planner.estimate.result import Estimate, Figures, FloatArray, Share
 from planner.metrics.energy import efficacy, kilowatt_hours_per_day, utilisation
 from planner.metrics.photons import daily_light_integral
 from planner.metrics.uniformity import band_shares, evenness
+from planner.plan.lit import counted
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
@@ -38,6 +43,18 @@ def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
         kwh_per_day=kilowatt_hours_per_day(watts, hours),
         canopy_area=area,
     )
+
+
+def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
+    """An estimate as that of a plan of the same light: its figures anew, its map as it is.
+
+    Hours, target and watts change figures only (see ``plan.lit``).
+    """
+    if counted(plan) == counted(estimate.plan):
+        return replace(estimate, plan=plan)
+    inside = ~np.isnan(estimate.ppfd)
+    figures = figures_of(plan, estimate.ppfd[inside], estimate.cell_area[inside])
+    return replace(estimate, plan=plan, figures=figures)
 
 
 def shares_of(places: tuple[Place, ...], absorbed: FloatArray, emitted: float) -> tuple[Share, ...]:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from planner.estimate.recount import recount
 from planner.estimate.result import EstimateOptions, Quality, Recount
 from planner.estimate.sensitivity import LINED, Reckoner, SurfaceGain, gains_from
 from planner.estimate.uncertainty import Uncertainty, uncertainty_from
+from planner.metrics.photons import daily_light_integral
 from planner.plan.plan import Plan
 
 _CELLS = 12
@@ -28,6 +29,15 @@ class Outlook:
     uncertainty: Uncertainty | None
     gains: tuple[SurfaceGain, ...]
     recount: Recount | None = None
+
+
+def outlook_of_plan(found: Outlook, plan: Plan) -> Outlook:
+    """An outlook as that of a plan of the same light and doubts; only the DLI's may differ."""
+    known = found.uncertainty
+    if known is not None:
+        dli = daily_light_integral(known.mean, plan.photoperiod_hours)
+        known = replace(known, dli=dli)
+    return replace(found, plan=plan, uncertainty=known)
 
 
 def outlook(

@@ -2,7 +2,7 @@
 
 ``Lit`` is all that the light (PPFD, µmol s⁻¹) of a setup depends on, and nothing else: no
 names, notes, prices, watts, ranges, target or hours. ``Counted`` is what figures add to the
-light (watts, hours, target), ``Doubted`` what says how far the inputs may be off. Equality
+light (watts, hours, the band wanted), ``Doubted`` what says how far the inputs may be off. Equality
 of these values decides who computes anew; a field that is named in none of them changes no
 answer. Two setups of equal ``Lit`` give the same map to the last bit, unless their lamps
 stand in another order.
@@ -26,7 +26,6 @@ from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, lining_at, opens, surfaces
 from planner.plan.plan import Plan
 from planner.plan.setup import Setup
-from planner.plan.target import Target
 
 Optics = tuple[float, float, float] | None
 """Diffuse and specular reflectance and wrinkle of a surface; None where nothing returns."""
@@ -123,16 +122,18 @@ def same_light(one: Setup, other: Setup) -> bool:
 
 @dataclass(frozen=True)
 class Counted:
-    """What the figures of a plan add to its light: watts, hours of light a day, the target."""
+    """What the figures of a plan add to its light: watts, hours a day, the band of PPFD."""
 
     watts: float
     hours: float
-    target: Target | None
+    band: tuple[float, float] | None
 
 
 def counted(plan: Plan) -> Counted:
     """What the figures of a plan add to its light."""
-    return Counted(sum(lamp.watts for lamp in plan.lamps), plan.photoperiod_hours, plan.target)
+    hours = plan.photoperiod_hours
+    band = None if plan.target is None else plan.target.ppfd_band(hours)
+    return Counted(sum(lamp.watts for lamp in plan.lamps), hours, band)
 
 
 def same_figures(one: Plan, other: Plan) -> bool:

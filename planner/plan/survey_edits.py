@@ -10,9 +10,11 @@ from planner.plan.edits import (
     changed,
     line_all_walls,
     line_ceiling,
+    replaced,
     set_canopy,
     set_canopy_height,
 )
+from planner.plan.fields import Value
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
@@ -102,9 +104,13 @@ def _lined(plan: Plan, survey: Survey) -> Plan:
     return line_all_walls(changed(plan, linings=linings), lining)
 
 
-def used_in_plan(plan: Plan, calibrated: Plan, covers: Sequence[tuple[str, object]]) -> Plan:
-    """The plan with calibrated lamps and linings, in the surveys' own copies too.
+def used_in_plan(
+    plan: Plan, before: Plan, calibrated: Plan, covers: Sequence[tuple[str, object]]
+) -> Plan:
+    """The plan with what a calibration changed in lamps and linings, in the surveys' copies too.
 
+    ``before`` is the plan that was calibrated. Only what differs between it and the
+    ``calibrated`` one is taken over; what was entered meanwhile (a label, a price) stays.
     ``covers`` are the calibrated linings by the key the plan knows them by.
     """
     by_key = dict(covers)
@@ -114,11 +120,33 @@ def used_in_plan(plan: Plan, calibrated: Plan, covers: Sequence[tuple[str, objec
         else survey
         for survey in plan.surveys
     )
-    return changed(plan, lamps=calibrated.lamps, linings=calibrated.linings, surveys=surveys)
-
-
-def light_only(plan: Plan) -> Plan:
-    """The plan without what its light does not depend on, to tell whether that changed."""
-    return plan.model_copy(
-        update={"surveys": (), "variants": (), "schedule": (), "name": "Plan", "note": ""}
+    models = {
+        old.model.key: _differing(old.model, new.model)
+        for old, new in zip(before.lamps, calibrated.lamps, strict=True)
+    }
+    shifts = {
+        (old.x, old.y): {"x": new.x, "y": new.y}
+        for old, new in zip(before.lamps, calibrated.lamps, strict=True)
+    }
+    lamps = tuple(
+        replaced(
+            lamp,
+            model=replaced(lamp.model, **models.get(lamp.model.key, {})),
+            **shifts.get((lamp.x, lamp.y), {}),
+        )
+        for lamp in plan.lamps
     )
+    found = {
+        old.key: _differing(old, new)
+        for old, new in zip(before.linings, calibrated.linings, strict=True)
+    }
+    linings = tuple(replaced(lining, **found.get(lining.key, {})) for lining in plan.linings)
+    return changed(plan, lamps=lamps, linings=linings, surveys=surveys)
+
+
+def _differing(old: Value, new: Value) -> dict[str, Any]:
+    return {
+        name: getattr(new, name)
+        for name in type(new).model_fields
+        if getattr(new, name) != getattr(old, name)
+    }

@@ -295,12 +295,16 @@ def test_a_measured_set_stands_in_the_same_ranking(qtbot: QtBot, window: MainWin
 
 def test_costs_and_stages_compute_no_light_anew(qtbot: QtBot, window: MainWindow) -> None:
     page = side_page(qtbot, window)
-    comparison = page.comparer.comparison
+    before = [side.estimate for side in page.comparer.sides]
     costs = Costs(price_per_kwh=0.3)
     window.document.apply(edits.changed(window.document.plan, costs=costs), "Set tariff")
     assert not page.comparer.lane.busy
     assert not page.comparer._settle.isActive()
-    assert page.comparer.comparison is comparison
+    after = [side.estimate for side in page.comparer.sides]
+    for one, other in zip(before, after, strict=True):
+        assert one is not None
+        assert other is not None
+        assert one.ppfd is other.ppfd
 
 
 def test_an_edit_while_computing_drops_what_is_stale(qtbot: QtBot, window: MainWindow) -> None:

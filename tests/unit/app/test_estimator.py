@@ -11,10 +11,15 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from planner.app.estimator import Estimator
+from planner.estimate.outlook import Outlook
 from planner.estimate.result import Estimate, EstimateOptions, Figures, Quality
-from planner.plan.lining import WallCover
+from planner.plan import edits
+from planner.plan.costs import Costs
+from planner.plan.lamp import Lamp, LampModel, PanelBody
+from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
 from planner.plan.space import Space
+from planner.plan.target import PpfdTarget
 
 _FIGURES = Figures(
     mean=0.0, minimum=0.0, maximum=0.0, min_over_mean=None, min_over_max=None, cv=None,
@@ -29,7 +34,9 @@ class StoppedError(Exception):
 
 
 def plan_named(name: str) -> Plan:
-    space = Space(footprint=((0, 0), (1, 0), (1, 1), (0, 1)), height=2.0)
+    """A plan of that name, and of a height that goes with the name: its light is its own."""
+    height = 2.0 + 1e-3 * (sum(map(ord, name)) % 1000)
+    space = Space(footprint=((0, 0), (1, 0), (1, 1), (0, 1)), height=height)
     return Plan(name=name, space=space, walls=(WallCover.plain("open"),) * 4)
 
 
@@ -38,6 +45,7 @@ class FakeCore:
 
     def __init__(self, seconds: float = 0.0) -> None:
         self.seconds = seconds
+        self.cell_ppfd = 0.0
         self.asked: list[tuple[str, Quality]] = []
         self.finished: list[str] = []
         self.threads: set[int] = set()
@@ -65,8 +73,8 @@ class FakeCore:
         self.finished.append(plan.name)
         nothing = np.zeros((1, 1))
         return Estimate(
-            plan=plan, options=options, ppfd=nothing, x=nothing[0], y=nothing[0],
-            cell_area=nothing, figures=_FIGURES, shares=(), closure=0.0, seconds=0.0,
+            plan=plan, options=options, ppfd=nothing + self.cell_ppfd, x=nothing[0], y=nothing[0],
+            cell_area=nothing + 1.0, figures=_FIGURES, shares=(), closure=0.0, seconds=0.0,
         )  # fmt: skip
 
 
@@ -253,3 +261,109 @@ def test_options_are_handed_on_untouched(estimator: Estimator, qtbot: QtBot) -> 
         estimator.request(plan_named("a"), options)
     assert caught.args is not None
     assert caught.args[0].options == options
+
+
+# -- the same light ---------------------------------------------------------------------
+
+
+def lit_plan(**parts: Any) -> Plan:
+    panel = LampModel(
+        key="panel", name="Panel", body=PanelBody(length=0.3, width=0.2), ppf=100, watts=40
+    )
+    lamp = Lamp(model=panel, x=0.5, y=0.5, hanging_height=0.5)
+    return edits.changed(plan_named("lit"), lamps=(lamp,), **parts)
+
+
+@pytest.fixture
+def outlooks(core: FakeCore, qtbot: QtBot) -> Iterator[tuple[Estimator, list[Plan]]]:
+    """An estimator that answers at once, and the plans whose outlook was reckoned."""
+    reckoned: list[Plan] = []
+
+    def outlook(plan: Plan, **_: Any) -> Outlook:
+        reckoned.append(plan)
+        return Outlook(plan, None, ())
+
+    made = Estimator(core, outlook=outlook, synchronous=True)
+    yield made, reckoned
+    made.shutdown()
+
+
+@pytest.mark.parametrize(
+    "parts",
+    [
+        {"note": "Sown on Monday"},
+        {"name": "Other"},
+        {"costs": Costs(price_per_kwh=0.3)},
+        {"photoperiod_hours": 12.0},
+        {"target": PpfdTarget(low=100, high=200)},
+        {"floor": "open"},
+    ],
+    ids=lambda parts: next(iter(parts)),
+)
+def test_what_leaves_the_light_alone_computes_nothing(
+    outlooks: tuple[Estimator, list[Plan]], core: FakeCore, parts: dict[str, Any]
+) -> None:
+    estimator, reckoned = outlooks
+    plan = lit_plan()
+    estimator.edit(plan)
+    asked, known = list(core.asked), list(reckoned)
+    shown: list[Plan] = []
+    told: list[Plan] = []
+    estimator.estimated.connect(lambda estimate: shown.append(estimate.plan))
+    estimator.outlook_ready.connect(lambda outlook: told.append(outlook.plan))
+    other = edits.changed(plan, **parts)
+    estimator.edit(other)
+    assert (core.asked, reckoned) == (asked, known)
+    assert not estimator.busy
+    if other != plan:
+        # What is known is handed out as that of the plan as it stands.
+        assert (shown, told) == ([other], [other])
+
+
+def test_hours_make_the_figures_anew_from_the_light_that_is_kept(
+    outlooks: tuple[Estimator, list[Plan]], core: FakeCore
+) -> None:
+    """DLI is PPFD x hours x 3600 / 1e6 (by definition); energy is W x h / 1000."""
+    estimator, _ = outlooks
+    core.cell_ppfd = 200.0
+    plan = lit_plan(photoperiod_hours=16.0)
+    estimator.edit(plan)
+    found: list[Estimate] = []
+    estimator.estimated.connect(found.append)
+    estimator.edit(edits.changed(plan, photoperiod_hours=10.0))
+    assert found[0].figures.dli == pytest.approx(200.0 * 10 * 3600 / 1e6)
+    assert found[0].figures.kwh_per_day == pytest.approx(0.4)
+    assert found[0].figures.mean == pytest.approx(200.0)
+    assert len(core.asked) == 1
+
+
+def test_a_lining_less_certain_reckons_the_outlook_alone(
+    outlooks: tuple[Estimator, list[Plan]], core: FakeCore
+) -> None:
+    estimator, reckoned = outlooks
+    board = Lining(key="board", name="Board", reflectance=0.8, low=0.75, high=0.85)
+    plan = edits.line_all_walls(lit_plan(), board)
+    estimator.edit(plan)
+    vague = edits.change_lining(plan, board.model_copy(update={"low": 0.5}))
+    estimator.edit(vague)
+    assert len(core.asked) == 1
+    assert reckoned == [plan, vague]
+
+
+def test_a_note_typed_while_the_light_is_computed_does_not_begin_it_anew(
+    estimator: Estimator, core: FakeCore, qtbot: QtBot
+) -> None:
+    core.hold = threading.Event()
+    plan = plan_named("a")
+    estimator.edit(plan)
+    estimator.settle()
+    core.started.wait(2)
+    noted = edits.changed(plan, note="Typed meanwhile")
+    shown: list[Plan] = []
+    estimator.estimated.connect(lambda estimate: shown.append(estimate.plan))
+    estimator.edit(noted)
+    core.hold.set()
+    qtbot.waitUntil(idle(estimator), timeout=2000)
+    assert core.finished.count("a") == len(core.asked) == 2, "one preview, one at default quality"
+    assert shown
+    assert all(one == noted for one in shown)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from planner.plan import survey_edits
+from planner.plan import edits, survey_edits
+from planner.plan.costs import Costs
 from planner.plan.lining import Lining
+from planner.plan.lit import same_light
 from planner.plan.survey import Reading, Spacing, SurveyGrid
 from planner.plan.survey_edits import add_survey, with_parts
 from planner.survey import layout
@@ -78,13 +80,32 @@ def test_calibrated_linings_reach_the_surveys_own_copies() -> None:
     card = Lining(key="card", name="Card", reflectance=0.5, low=0.4, high=0.6)
     plan = add_survey(small_plan(), invented(small_plan(), lining=card))
     better = card.model_copy(update={"reflectance": 0.55})
-    used = survey_edits.used_in_plan(plan, plan, [("card", better)])
+    used = survey_edits.used_in_plan(plan, plan, plan, [("card", better)])
     assert used.surveys[0].lining == better
     assert used.surveys[0].readings == plan.surveys[0].readings
+
+
+def test_what_was_entered_after_a_calibration_stays() -> None:
+    """The calibrated flux is taken over; a label, watts and a kWh price of meanwhile stay."""
+    before = small_plan()
+    lamp = before.lamps[0]
+    brighter = lamp.model.model_copy(update={"ppf": 1.1 * lamp.model.ppf, "note": "calibrated"})
+    calibrated = edits.change_lamp(before, 0, model=brighter, x=lamp.x + 0.01)
+    named = edits.change_lamp(
+        before, 0, label="Mine", model=lamp.model.model_copy(update={"watts": 77.0})
+    )
+    now = edits.changed(named, costs=Costs(price_per_kwh=0.4), target=None)
+    used = survey_edits.used_in_plan(now, before, calibrated, [])
+    found = used.lamps[0]
+    assert (found.model.ppf, found.model.note, found.x) == (
+        brighter.ppf, "calibrated", lamp.x + 0.01,
+    )  # fmt: skip
+    assert (found.label, found.model.watts) == ("Mine", 77.0)
+    assert used.costs.price_per_kwh == 0.4
 
 
 def test_surveys_and_names_do_not_change_the_light() -> None:
     plan = small_plan("One")
     other = add_survey(small_plan("Other"), invented(plan))
-    assert survey_edits.light_only(plan) == survey_edits.light_only(other)
-    assert survey_edits.light_only(plan) != survey_edits.light_only(small_plan(lamps=2))
+    assert same_light(plan, other)
+    assert not same_light(plan, small_plan(lamps=2))

@@ -21,10 +21,10 @@ from planner.app.canvas.sampling import Section
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.estimate.compare import Comparison, Side, against, compare
+from planner.estimate.compare import Comparison, Side, against, compare, served
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Quality
-from planner.plan.lit import Doubted, Lit, counted, doubted, lit
+from planner.plan.lit import Doubted, Lit, doubted, lit
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.plan.variant_edits import free_name
@@ -153,6 +153,7 @@ class Comparer(QObject):
         self._swaying = swaying
         self.comparison: Comparison | None = None
         self.coarse = False
+        self._cells = 0
         self._asked: _Question | None = None
         self._about: object = None
         self._followed = False
@@ -195,10 +196,12 @@ class Comparer(QObject):
             self._settle.start()
 
     def _on_plan(self, old: Plan, new: Plan) -> None:
-        if _compared(old) != _compared(new):
+        del old
+        known = self._served()
+        if known is not None:
+            self._take(known)
+        if known is None or (self._asked is not None and not self._still_asked(new)):
             self._on_changed()
-        elif self.comparison is not None:
-            self.compared.emit()
 
     def _on_linked(self, new: Any, old: Any) -> None:
         if self._followed and new.open_air != old.open_air:
@@ -211,7 +214,30 @@ class Comparer(QObject):
 
     def _ask(self) -> None:
         self._settle.stop()
-        self._put(self._question(Quality.PREVIEW))
+        known = None if self.coarse else self._served()
+        if known is None:
+            self._put(self._question(Quality.PREVIEW))
+            return
+        self.lane.drop()
+        self._asked = None
+        self._take(known)
+        self._next_sway()
+
+    def _served(self) -> Comparison | None:
+        """The comparison of the plan as it stands, where all of its light is known."""
+        if self.comparison is None or self._cells != self._display.state.cells:
+            return None
+        return served(
+            self.comparison,
+            self._document.plan,
+            with_open_air=self._linked.state.open_air,
+            unit=self._display.unit,
+        )
+
+    def _still_asked(self, plan: Plan) -> bool:
+        """Whether what is being computed is the light of this plan's sides."""
+        asked = self._asked
+        return asked is not None and _lights(asked.plan) == _lights(plan)
 
     def _put(self, question: _Question) -> None:
         self._asked = question
@@ -242,6 +268,15 @@ class Comparer(QObject):
     def _show(self, question: _Question, found: Comparison) -> None:
         self.coarse = question.options.quality is Quality.PREVIEW
         self._asked = None
+        self._cells = question.options.cells[0]
+        self.comparison = found
+        self._take(self._served() or found)
+        if self.coarse:
+            self._put(self._question(Quality.DEFAULT))
+        else:
+            self._next_sway()
+
+    def _take(self, found: Comparison) -> None:
         self.comparison = _named_apart(found)
         count = len(self.comparison.sides)
         state = self._linked.state
@@ -249,10 +284,6 @@ class Comparer(QObject):
             chosen=min(state.chosen, count - 1), baseline=min(state.baseline, count - 1)
         )
         self.compared.emit()
-        if self.coarse:
-            self._put(self._question(Quality.DEFAULT))
-        else:
-            self._next_sway()
 
     def _on_failed(self, about: object, sentence: str) -> None:
         if isinstance(about, _SwayOf):
@@ -357,13 +388,9 @@ def _named_apart(found: Comparison) -> Comparison:
     return Comparison(tuple(sides))
 
 
-def _compared(plan: Plan) -> object:
-    """What the comparison of a plan depends on."""
-    variants = tuple(
-        (one.key, one.name, lit(one.setup), counted(plan.with_setup(one.setup)))
-        for one in plan.variants
-    )
-    return plan.name, lit(plan), counted(plan), variants
+def _lights(plan: Plan) -> tuple[Lit, ...]:
+    """The light of a plan and of its variants."""
+    return lit(plan), *(lit(variant.setup) for variant in plan.variants)
 
 
 def _swaying_job(swaying: Swaying, plan: Plan, estimate: Any) -> Job:

@@ -6,7 +6,7 @@ The estimate below a survey is the light of the plan under the conditions it was
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -15,9 +15,10 @@ from PySide6.QtCore import QObject, Signal, Slot
 
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.estimate.result import Estimate, EstimateOptions
+from planner.plan.lit import Lit, lit
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import as_surveyed, light_only, with_parts
+from planner.plan.survey_edits import as_surveyed, with_parts
 from planner.survey.overlay import Residuals, residuals
 from planner.survey.statistics import SurveySummary, summarise
 
@@ -32,11 +33,12 @@ Evaluating = Callable[..., Estimate]
 
 @dataclass(frozen=True)
 class Question:
-    """Whose light is asked for: a plan and a survey without what light does not depend on."""
+    """Whose light is asked for: equal where plans of the same light meet the same conditions."""
 
-    plan: Plan
+    light: Lit
     survey: Survey
     cells: int
+    plan: Plan = field(compare=False)
 
     @classmethod
     def of(cls, plan: Plan, survey: Survey, cells: int) -> Question:
@@ -44,7 +46,7 @@ class Question:
         bare = with_parts(
             survey, name="Survey", date=None, note="", warm_up_minutes=None, readings=(), grid=None
         )
-        return cls(light_only(plan), bare, cells)
+        return cls(lit(plan), bare, cells, plan)
 
 
 @dataclass(frozen=True, eq=False)

@@ -24,9 +24,10 @@ from planner.app.fields.form import AlertLabel, NoteLabel, button, fold_button
 from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.plan.lining import Lining
+from planner.plan.lit import doubted, same_light
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import light_only, used_in_plan
+from planner.plan.survey_edits import used_in_plan
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate import LeftOut
@@ -72,8 +73,8 @@ class Answer:
     calibration: Calibration
 
     def fits(self, plan: Plan) -> bool:
-        """Whether the plan still is the one that was calibrated, surveys apart."""
-        return light_only(self.plan) == light_only(plan)
+        """Whether what was calibrated still holds: the same light, as much in doubt."""
+        return same_light(self.plan, plan) and doubted(self.plan) == doubted(plan)
 
 
 def linings_told(plan: Plan, surveys: Sequence[Survey]) -> tuple[Lining, ...]:
@@ -155,7 +156,7 @@ def taken_into(plan: Plan, answer: Answer) -> Plan:
         old = known.get(key)
         if old is not None:
             covers.append((key, entry.model_copy(update={"key": key, "name": old.name})))
-    return used_in_plan(plan, found.plan, covers)
+    return used_in_plan(plan, answer.plan, found.plan, covers)
 
 
 def keep(answer: Answer, shelf: Shelf) -> tuple[str, ...]:
