@@ -8,7 +8,6 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QMenu
 
 from planner.app.fields.panel import Workplace
-from planner.app.fields.wording import explain
 from planner.plan import edits
 from planner.plan.additions import (
     PLAIN_PANEL,
@@ -21,6 +20,7 @@ from planner.plan.additions import (
 from planner.plan.lamp import LampModel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 
 
 def hang_lamp(workplace: Workplace, model: LampModel | None = None) -> str:
@@ -54,7 +54,7 @@ def _put(workplace: Workplace, label: str, kind: PlaceKind, edit: Callable[[], P
     try:
         after = edit()
     except ValueError as error:
-        return explain(error)
+        return refusal(error, workplace.display.unit)
     workplace.document.apply(after, label)
     count = len(after.lamps if kind is PlaceKind.LAMP else after.obstacles)
     workplace.selection.select(Place(kind, count - 1))

@@ -20,7 +20,7 @@ from typing import Final
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
-from planner.app.fields.wording import explain
+from planner.plan.refusal import refusal
 
 Progress = Callable[[float], None]
 Cancelled = Callable[[], bool]
@@ -263,7 +263,7 @@ def shut_down(lanes: Iterable[Lane]) -> None:
 def sentence(error: Exception, what: str) -> str:
     """What a failure says to the user; a fault of the program goes to the log with all of it."""
     if isinstance(error, ValueError):
-        return explain(error)
+        return refusal(error)
     _log.error("%s failed", what, exc_info=error)
     said = str(error).strip().partition("\n")[0].removesuffix(".")
     fault = f"{type(error).__name__}: {said}" if said else type(error).__name__

@@ -23,7 +23,6 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button
 from planner.app.fields.still_combo import StillCombo
-from planner.app.fields.wording import explain
 from planner.app.plots.polar import PolarPlot
 from planner.app.plots.polar_curves import curves_of
 from planner.app.quantity_box import QuantityBox
@@ -33,6 +32,7 @@ from planner.catalogue.lamp_files.photometry import LampFileError, Photometry, t
 from planner.metrics.spectra import lux_per_umol, photon_flux_from_lumens
 from planner.plan.lamp import LampModel
 from planner.plan.quantity import PHOTON_FLUX, WATTS, Quantity
+from planner.plan.refusal import refusal
 from planner.plan.spectrum import Spectrum
 from planner.units import format_number
 
@@ -285,7 +285,7 @@ class LampFileDialog(QDialog):
             self.alert.say(text[0].upper() + text[1:])
             return
         except ValueError as error:
-            self.alert.say(explain(error))
+            self.alert.say(refusal(error))
             return
         chosen = self._spectra.spectra[self.spectrum_combo.currentIndex()]
         self.spectrum = chosen if self.computed_choice.isChecked() else None

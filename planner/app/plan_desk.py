@@ -20,7 +20,6 @@ from planner.app.remembered import RecentPlans
 from planner.app.settings import Settings
 from planner.files.errors import PlanChangedError, PlanFileError, is_file
 from planner.files.lock import FileLock, lock_file_of, lock_plan
-from planner.files.place import in_print
 from planner.files.recovery import Leftover, RecoverySlot, leftovers
 from planner.files.store import (
     SUFFIX,
@@ -32,6 +31,7 @@ from planner.files.store import (
     with_suffix,
 )
 from planner.plan.plan import Plan
+from planner.plan.refusal import in_print
 
 KEEP_AFTER_MS: Final = 2000
 """Unsaved work is copied aside this long after a change."""

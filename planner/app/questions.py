@@ -14,8 +14,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from planner.app.shipped import PLAN_FILTER
-from planner.files.place import in_print
 from planner.files.store import FileKind
+from planner.plan.refusal import in_print
 
 _Button = QMessageBox.StandardButton
 _ButtonRole = QMessageBox.ButtonRole

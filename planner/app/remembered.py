@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 from planner.app.settings import Settings
 from planner.files.atomic import real_path
 from planner.files.errors import is_file
-from planner.files.place import in_print
+from planner.plan.refusal import in_print
 
 MAX_RECENT: Final = 10
 

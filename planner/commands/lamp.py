@@ -78,7 +78,7 @@ def _keep(photometry: Photometry, asked: argparse.Namespace) -> None:
     from planner.catalogue.lamp_files.convert import to_lamp_model
     from planner.catalogue.lamp_files.photometry import LampFileError
     from planner.catalogue.library import CatalogueError, load_catalogue, new_key, save_lamp
-    from planner.files.errors import explain_validation
+    from planner.plan.refusal import refusals
 
     if asked.ppf is None and asked.spectrum is None:
         raise LampCommandError(
@@ -99,7 +99,7 @@ def _keep(photometry: Photometry, asked: argparse.Namespace) -> None:
         )
         save_lamp(model)
     except ValidationError as error:
-        raise LampCommandError(" ".join(explain_validation(error))) from error
+        raise LampCommandError(" ".join(refusals(error))) from error
     except (LampFileError, CatalogueError, ValueError) as error:
         raise LampCommandError(str(error)) from error
     print(f"Kept as own lamp '{model.name}': {model.ppf:.0f} µmol/s, {model.watts:.0f} W")

@@ -22,8 +22,8 @@ from planner.plan.checks import CLOSE_TO_CANOPY_M
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.plan.stage import GrowthStage
-from planner.plan.variant_edits import reason
 
 DAYS_PER_WEEK: Final = 7.0
 
@@ -141,7 +141,7 @@ def _answered(
             there, None, aim, options, progress=progress, cancelled=cancelled
         )
     except ValueError as error:
-        sentence = f"{stage.name}: {reason(error)}"
+        sentence = f"{stage.name}: {refusal(error)}"
         end = week + stage.weeks
         return StagePlan(
             stage, week, end, None, None, None, None, 0.0, None, False, sentence,

@@ -95,7 +95,7 @@ def run(
     from planner.estimate.evaluate import Cancelled, evaluate
     from planner.estimate.result import EstimateOptions, Quality
     from planner.estimate.sweep_over import swept
-    from planner.plan.variant_edits import reason
+    from planner.plan.refusal import refusal
 
     options = EstimateOptions(job.cells, Quality(job.quality), job.seed)
     axes = [swept(name) for name in job.axes]
@@ -111,7 +111,7 @@ def run(
         except Cancelled:
             break
         except ValueError as error:
-            done.append(Done(number, None, reason(error)))
+            done.append(Done(number, None, refusal(error)))
         else:
             done.append(Done(number, dataclasses.asdict(estimate.figures)))
     return done

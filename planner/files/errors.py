@@ -12,14 +12,12 @@ from typing import Final
 
 from pydantic import ValidationError
 
-from planner.files.explain import explain_validation
-from planner.files.place import in_print
+from planner.plan.refusal import in_print, refusals
 
 __all__ = [
     "PlanChangedError",
     "PlanFileError",
     "PlanInUseError",
-    "explain_validation",
     "invalid_plan",
     "is_file",
     "is_folder",
@@ -85,7 +83,7 @@ def invalid_plan(path: Path, error: ValidationError) -> PlanFileError:
 
     The first three problems are told, and how many more there are.
     """
-    problems = tuple(explain_validation(error))
+    problems = tuple(refusals(error))
     shown = [problem.rstrip(".") for problem in problems[:SHOWN_PROBLEMS]]
     if len(shown) == 1:
         told = shown[0]

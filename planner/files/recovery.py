@@ -20,9 +20,9 @@ from planner.files.atomic import sweep_unfinished, write_atomically
 from planner.files.errors import PlanFileError, system_problem
 from planner.files.json_text import JsonTextError, parse_json
 from planner.files.lock import FileLock, try_lock
-from planner.files.place import in_print
 from planner.files.store import Stamp, changed_on_disk, plan_from_bytes
 from planner.plan.plan import Plan
+from planner.plan.refusal import in_print
 
 STATE_DIR_VARIABLE: Final = "PLANNER_STATE_DIR"
 APPLICATION: Final = "grow-space-light-planner"

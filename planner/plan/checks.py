@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Final
 
@@ -24,6 +24,7 @@ from planner.plan.outlines import (
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget
+from planner.units import LengthUnit, in_unit, said_length
 
 CLOSE_TO_CANOPY_M: Final = 0.05
 CLOSE_TO_LINING_M: Final = 0.10
@@ -61,7 +62,7 @@ class Finding:
 _RANK: Final = {Severity.WARNING: 0, Severity.CAUTION: 1, Severity.NOTE: 2}
 
 
-def findings(plan: Plan) -> tuple[Finding, ...]:
+def findings(plan: Plan, unit: LengthUnit = LengthUnit.CM) -> tuple[Finding, ...]:
     """Everything about a plan that deserves a second thought, the gravest first."""
     found = [
         *_about_lamps(plan),
@@ -71,11 +72,8 @@ def findings(plan: Plan) -> tuple[Finding, ...]:
         *_about_hours(plan),
         *_about_target(plan),
     ]
+    found = [replace(one, sentence=in_unit(one.sentence, unit)) for one in found]
     return tuple(sorted(found, key=lambda finding: _RANK[finding.severity]))
-
-
-def _cm(metres: float) -> str:
-    return f"{metres * 100:.1f}".removesuffix(".0") + " cm"
 
 
 def _named(index: int, lamp: Lamp) -> str:
@@ -120,8 +118,9 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
         yield Finding(
             "lamp-close-to-canopy",
             Severity.CAUTION,
-            f"{_named(index, lamp)} hangs {_cm(lamp.hanging_height)} above the canopy: leaves may "
-            f"scorch, and the light is very uneven. Keep at least {_cm(CLOSE_TO_CANOPY_M)}. "
+            f"{_named(index, lamp)} hangs {said_length(lamp.hanging_height)} above the canopy: "
+            "leaves may scorch, and the light is very uneven. Keep at least "
+            f"{said_length(CLOSE_TO_CANOPY_M)}. "
             f"{DEFERS}",
             where,
         )
@@ -251,7 +250,7 @@ def _near_lamps(lining: Lining, covered: list[_Surface]) -> Iterator[Finding]:
     if not near:
         return
     distance, index, surface = min(near, key=lambda entry: (entry[0], entry[1]))
-    place = f"'{lining.name}' {surface.words} is {_cm(distance)} from lamp {index + 1}"
+    place = f"'{lining.name}' {surface.words} is {said_length(distance)} from lamp {index + 1}"
     if Caution.BURNS in lining.cautions or Caution.MELTS in lining.cautions:
         verb = "burn" if Caution.BURNS in lining.cautions else "melt"
         yield Finding(

@@ -27,8 +27,6 @@ from planner.plan.setup import Setup
 from planner.units import said_length
 
 _ALIKE: Final = 1e-9
-_LEAST_GAP_M: Final = 0.01
-"""Least distance from a lamp's face or the ceiling down to the canopy."""
 _LEAST_BAND_M: Final = 0.005
 _TIMES: Final = Quantity("times", decimals=2, step=0.1).within(0.1, 5.0)
 
@@ -293,18 +291,12 @@ def _extent(plan: Setup) -> tuple[float, float]:
     return x1 - x0, y1 - y0
 
 
-def _above_canopy(kind: Quantity, plan: Setup, _place: Place) -> Quantity:
-    height = plan.canopy.height
-    return kind.at_least(height + _LEAST_GAP_M, f"the canopy is at {said_length(height)}")
+def _above_canopy(_kind: Quantity, plan: Setup, _place: Place) -> Quantity:
+    return edits.ceiling_room(plan)
 
 
-def _under_lamps(kind: Quantity, plan: Setup, _place: Place) -> Quantity:
-    ceiling = plan.space.height
-    kind = kind.at_most(ceiling - _LEAST_GAP_M, f"the ceiling is at {said_length(ceiling)}")
-    for number, lamp in enumerate(plan.lamps, start=1):
-        face = plan.lamp_height(lamp)
-        kind = kind.at_most(face - _LEAST_GAP_M, f"lamp {number} hangs at {said_length(face)}")
-    return kind
+def _under_lamps(_kind: Quantity, plan: Setup, _place: Place) -> Quantity:
+    return edits.canopy_room(plan)
 
 
 def _of_corner(axis: int) -> Callable[[Setup, Place], float | None]:
@@ -340,7 +332,8 @@ def _between_edges(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     below = (bands[band - 1].top or 0.0) if band else 0.0
     above = bands[band + 1].top if band + 1 < len(bands) else None
     limit, what = (plan.space.height, "ceiling") if above is None else (above, "next edge")
-    return kind.at_least(below + _LEAST_BAND_M, "the band needs 5 mm of height").at_most(
+    thin = f"a band is at least {said_length(_LEAST_BAND_M)} high"
+    return kind.at_least(below + _LEAST_BAND_M, thin).at_most(
         limit - _LEAST_BAND_M, f"the {what} is at {said_length(limit)}"
     )
 

@@ -8,15 +8,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import Any, TypeVar
+from typing import Any, Final, TypeVar
 
 from planner.plan.canopy import Canopy
 from planner.plan.fields import Value
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING_KEY, Band, Lining, WallCover
 from planner.plan.obstacle import Obstacle
+from planner.plan.quantity import HANGING_HEIGHT, HEIGHT, SPACE_HEIGHT, Quantity
 from planner.plan.setup import Setup
 from planner.plan.space import Point, Space, contains, signed_area
+from planner.units import said_length
 
 _Setup = TypeVar("_Setup", bound=Setup)
 """A plan, or the setup of a variant: both are edited alike."""
@@ -287,8 +289,29 @@ def _relined(plan: _Setup, added: tuple[Lining, ...], **parts: Any) -> _Setup:
 # -- heights, canopy, target ------------------------------------------------------------
 
 
+LEAST_GAP_M: Final = HANGING_HEIGHT.minimum
+"""Least distance from a lamp's face or the ceiling down to the canopy."""
+
+
+def canopy_room(plan: Setup) -> Quantity:
+    """How high the canopy may stand under the ceiling and the lamps as they hang."""
+    ceiling = plan.space.height
+    room = HEIGHT.at_most(ceiling - LEAST_GAP_M, f"the ceiling is at {said_length(ceiling)}")
+    for number, lamp in enumerate(plan.lamps, start=1):
+        face = plan.lamp_height(lamp)
+        room = room.at_most(face - LEAST_GAP_M, f"lamp {number} hangs at {said_length(face)}")
+    return room
+
+
+def ceiling_room(plan: Setup) -> Quantity:
+    """How low the ceiling may come over the canopy as it stands."""
+    height = plan.canopy.height
+    return SPACE_HEIGHT.at_least(height + LEAST_GAP_M, f"the canopy is at {said_length(height)}")
+
+
 def set_canopy_height(plan: _Setup, height: float) -> _Setup:
     """Raise or lower the canopy; lamps stay where they hang, so their distance changes."""
+    height = canopy_room(plan).checked(height, "Canopy height")
     lamps = tuple(
         replaced(lamp, hanging_height=plan.lamp_height(lamp) - height) for lamp in plan.lamps
     )
@@ -303,6 +326,7 @@ def set_canopy(plan: _Setup, **parts: Any) -> _Setup:
 
 def set_height(plan: _Setup, height: float) -> _Setup:
     """Raise or lower the ceiling; what is above it comes down, bands above it merge."""
+    height = ceiling_room(plan).checked(height, "Inside height")
     room = height - plan.canopy.height
     lamps = tuple(
         replaced(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps

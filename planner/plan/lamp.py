@@ -23,9 +23,14 @@ from planner.plan.fields import (
     Watts,
 )
 from planner.plan.space import turned_rectangle
+from planner.units import said_length
 
 MOST_PER_JOULE: Final = 5.85
 """µmol per joule, from the photon energy at 700 nm (h c N_A / λ): no lamp can give more."""
+
+
+PolarDeg = Annotated[float, Field(ge=0.0, le=180.0, json_schema_extra={"unit": "deg"})]
+AzimuthDeg = Annotated[float, Field(ge=0.0, lt=360.0, json_schema_extra={"unit": "deg"})]
 
 
 class PointBody(Value):
@@ -55,8 +60,8 @@ class BarsBody(Value):
     def _check(self) -> Self:
         if self.count * self.bar_width > self.width + 1e-9:
             raise ValueError(
-                f"{self.count} bars of {self.bar_width * 100:g} cm do not fit into a width of "
-                f"{self.width * 100:g} cm."
+                f"{self.count} bars of {said_length(self.bar_width)} do not fit into a width of "
+                f"{said_length(self.width)}."
             )
         return self
 
@@ -88,7 +93,8 @@ class TableProfile(Value):
 
     kind: Literal["table"] = "table"
     angles_deg: Annotated[
-        tuple[Annotated[float, Field(ge=0.0, le=180.0)], ...], Field(min_length=2, max_length=361)
+        tuple[PolarDeg, ...],
+        Field(min_length=2, max_length=361),
     ]
     relative: Annotated[
         tuple[Annotated[float, Field(ge=0.0, le=1.0e9)], ...], Field(min_length=2, max_length=361)
@@ -119,10 +125,12 @@ class PlanesProfile(Value):
 
     kind: Literal["planes"] = "planes"
     angles_deg: Annotated[
-        tuple[Annotated[float, Field(ge=0.0, le=180.0)], ...], Field(min_length=2, max_length=721)
+        tuple[PolarDeg, ...],
+        Field(min_length=2, max_length=721),
     ]
     azimuths_deg: Annotated[
-        tuple[Annotated[float, Field(ge=0.0, lt=360.0)], ...], Field(min_length=1, max_length=361)
+        tuple[AzimuthDeg, ...],
+        Field(min_length=1, max_length=361),
     ]
     relative: Annotated[
         tuple[

@@ -8,6 +8,7 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from planner.plan.fields import MAX_BANDS, Fraction, Height, Key, Name, Text, Value
+from planner.units import said_length
 
 OPENING_KEY = "open"
 
@@ -105,7 +106,8 @@ class WallCover(Value):
                 raise ValueError("only the uppermost band of a wall may end at the ceiling.")
             if top < previous + 0.005:
                 raise ValueError(
-                    "the bands of a wall must be listed from the floor up, each at least 5 mm high."
+                    "the bands of a wall must be listed from the floor up, each at least "
+                    f"{said_length(0.005)} high."
                 )
             previous = top
         return self

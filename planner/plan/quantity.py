@@ -112,14 +112,16 @@ class Quantity:
             low = True
         if not (low or high):
             return min(max(value, self.minimum), self.maximum)
-        why = self.why_least if low else self.why_most
-        bound = self.bound_text(least=low)
         given = self.text(value, None)
         given = "" if given == self.text(self.minimum if low else self.maximum, None) else given
         lead = f"{words}: must be" if words else "must be"
-        raise ValueError(
-            f"{lead} {bound}" + (f", not {given}" if given else "") + (f" ({why})." if why else ".")
-        )
+        not_this = f", not {given}" if given else ""
+        raise ValueError(f"{lead} {self.limit_text(least=low, but=not_this)}.")
+
+    def limit_text(self, *, least: bool, but: str = "") -> str:
+        """One of the bounds with what sets it, in words."""
+        why = self.why_least if least else self.why_most
+        return f"{self.bound_text(least=least)}{but}" + (f" ({why})" if why else "")
 
     def bound_text(self, *, least: bool) -> str:
         """One of the bounds in words, its length in any unit."""

@@ -22,7 +22,9 @@ from planner.plan.fields import (
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
 from planner.plan.obstacle import Obstacle
+from planner.plan.quantity import HANGING_HEIGHT
 from planner.plan.space import Space, contains
+from planner.units import said_length
 
 
 class Setup(Value):
@@ -54,8 +56,8 @@ class Setup(Value):
         self._check_linings()
         if self.canopy.height > self.space.height - 0.01:
             raise ValueError(
-                f"the canopy at {self.canopy.height * 100:g} cm does not fit under the ceiling at "
-                f"{self.space.height * 100:g} cm; lower the canopy or raise the ceiling."
+                f"the canopy at {said_length(self.canopy.height)} does not fit under the ceiling "
+                f"at {said_length(self.space.height)}; lower the canopy or raise the ceiling."
             )
         for number, lamp in enumerate(self.lamps, start=1):
             self._check_lamp(number, lamp)
@@ -83,26 +85,27 @@ class Setup(Value):
         if not contains(self.space.footprint, lamp.x, lamp.y):
             raise ValueError(
                 f"lamp {number} ('{lamp.model.name}') hangs outside the space at "
-                f"x = {lamp.x:g} m, y = {lamp.y:g} m; move it inside the footprint."
+                f"x = {said_length(lamp.x)}, y = {said_length(lamp.y)}; "
+                "move it inside the footprint."
             )
         if self.lamp_height(lamp) > self.space.height + 1e-9:
-            room = self.space.height - self.canopy.height
-            raise ValueError(
-                f"lamp {number} ('{lamp.model.name}') hangs {lamp.hanging_height * 100:g} cm above "
-                f"the canopy, but there are only {room * 100:g} cm to the ceiling."
+            room = HANGING_HEIGHT.at_most(
+                self.space.height - self.canopy.height, "the ceiling is there"
             )
+            room.checked(lamp.hanging_height, f"lamp {number}, hanging height")
 
     def _check_obstacle(self, number: int, obstacle: Obstacle) -> None:
         if not contains(self.space.footprint, obstacle.x, obstacle.y):
             raise ValueError(
                 f"obstacle {number} ('{obstacle.name}') stands outside the space at "
-                f"x = {obstacle.x:g} m, y = {obstacle.y:g} m; move it inside the footprint."
+                f"x = {said_length(obstacle.x)}, y = {said_length(obstacle.y)}; "
+                "move it inside the footprint."
             )
         if obstacle.top > self.space.height + 1e-9:
             raise ValueError(
-                f"obstacle {number} ('{obstacle.name}') reaches up to {obstacle.top * 100:g} cm, "
-                f"but the ceiling is at {self.space.height * 100:g} cm; lower it or make it "
-                "thinner."
+                f"obstacle {number} ('{obstacle.name}') reaches up to "
+                f"{said_length(obstacle.top)}, but the ceiling is at "
+                f"{said_length(self.space.height)}; lower it or make it thinner."
             )
 
     def lamp_height(self, lamp: Lamp) -> float:

@@ -8,6 +8,7 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from planner.plan.fields import MAX_CORNERS, Coordinate, SpaceHeight, Value
+from planner.units import said_length
 
 Point = tuple[float, float]
 Footprint = Annotated[
@@ -112,7 +113,8 @@ def footprint_problem(footprint: tuple[Point, ...]) -> str | None:
     for index in range(count):
         if math.dist(footprint[index], footprint[(index + 1) % count]) < MIN_WALL_M:
             return (
-                f"wall {index + 1} of the footprint is shorter than 1 cm; move or remove a corner."
+                f"wall {index + 1} of the footprint is shorter than {said_length(MIN_WALL_M)}; "
+                "move or remove a corner."
             )
     for first in range(count):
         for second in range(first + 1, count):

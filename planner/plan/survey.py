@@ -56,7 +56,8 @@ class Meter(Value):
         default=0.02, description="Relative standard deviation of one reading, with placement."
     )
     response_angles_deg: Annotated[
-        tuple[Annotated[float, Field(ge=0.0, le=90.0)], ...], Field(max_length=91)
+        tuple[Annotated[float, Field(ge=0.0, le=90.0, json_schema_extra={"unit": "deg"})], ...],
+        Field(max_length=91),
     ] = Field(default=(), description="Angles from upright of the directional response.")
     response_relative: Annotated[
         tuple[Annotated[float, Field(ge=0.0, le=2.0)], ...], Field(max_length=91)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 from planner.plan.changes import said
@@ -15,13 +15,6 @@ from planner.units import LengthUnit, format_length
 
 MAX_NAME = 120
 _NAME_LENGTH = 60
-
-
-def reason(error: ValueError) -> str:
-    """Say why an edit was refused, in one sentence without the words of the validator."""
-    errors: Callable[[], list[Any]] | None = getattr(error, "errors", None)
-    text = str(errors()[0]["msg"]) if errors is not None else str(error)
-    return text.removeprefix("Value error, ").rstrip(".") + "."
 
 
 # -- edits of the list ------------------------------------------------------------------

@@ -19,14 +19,15 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.ink import Bounds, Ink, Viewport, figure_font
 from planner.app.canvas.items import Item
-from planner.app.canvas.marks import reason
 from planner.app.canvas.plan_drags import Edit, Hold
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.selection import SelectionModel
 from planner.plan.place import Place
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.plan.space import Point
+from planner.units import in_unit
 
 USUAL_LINE_PX = 17
 MARGIN_TOP = 56.0
@@ -168,7 +169,7 @@ class Drawing(QWidget):
     @property
     def notice(self) -> str:
         """The sentence shown because an edit was refused or stopped short, or nothing."""
-        return self._notice
+        return in_unit(self._notice, self.display.unit)
 
     def fit(self) -> None:
         """Show the whole space and keep it whole when the widget changes size."""
@@ -248,7 +249,7 @@ class Drawing(QWidget):
         try:
             edit = drag.to(self.viewport.to_world(pixel), self.hold(modifiers))
         except ValueError as error:
-            self.say(reason(error))
+            self.say(refusal(error))
             return
         self._drag_label = edit.label
         self.try_edit(edit, "drag")
@@ -362,7 +363,7 @@ class Drawing(QWidget):
         try:
             edit = self.nudged(item, by)
         except ValueError as error:
-            self.say(reason(error))
+            self.say(refusal(error))
             return
         if self.try_edit(edit, f"nudge {item.part} {item.index} {item.band}"):
             self._burst.start()

@@ -4,22 +4,27 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from planner.app.canvas.items import Item, Part, wall_normal
 from planner.app.canvas.plan_drags import Edit, Hold, moved_lamp, moved_obstacle, snapped
-from planner.plan import edits
+from planner.plan.dials import dial
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 
 Axis = Literal["x", "y"]
 """The axis looked along; the other one runs to the right on the drawing."""
 
-MIN_HANGING_M = 0.01
-MIN_BAND_M = 0.005
-MAX_HEIGHT_M = 5.0
-MIN_HEIGHT_M = 0.1
+_HEIGHTS: Final = {
+    Part.LAMP: ("height", PlaceKind.LAMP, "lamp"),
+    Part.OBSTACLE: ("underside", PlaceKind.OBSTACLE, "obstacle"),
+    Part.CANOPY: ("canopy", PlaceKind.SPACE, "canopy"),
+    Part.CEILING: ("space-height", PlaceKind.SPACE, "ceiling"),
+    Part.BAND_EDGE: ("band-edge", PlaceKind.WALL, ""),
+}
+"""The dial that is the height of an item, where it is, and what is said to be raised."""
 
 
 def across(point: Point, axis: Axis) -> float:
@@ -105,25 +110,6 @@ def beam_half_angle(lamp: Lamp) -> float:
     return math.radians(min(max(wide), 85.0))
 
 
-@dataclass(frozen=True)
-class _Range:
-    """How far a height may go, and what to say where it stops."""
-
-    low: float
-    high: float
-    too_low: str
-    too_high: str
-
-    def within(self, value: float) -> tuple[float, str]:
-        """The value or the nearest end, and the reason where it was stopped."""
-        high = max(self.low, self.high)
-        if value < self.low - 1e-9:
-            return self.low, self.too_low
-        if value > high + 1e-9:
-            return high, self.too_high
-        return min(max(value, self.low), high), ""
-
-
 def lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
     """An item raised by so many metres, stopped where it meets something.
 
@@ -132,74 +118,20 @@ def lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
     ValueError
         If the plan cannot be built or the item has no height to change.
     """
-    if item.part is Part.LAMP:
-        old = plan.lamps[item.index].hanging_height
-        room = plan.space.height - plan.canopy.height
-        free = _Range(
-            MIN_HANGING_M,
-            room,
-            "The lamp stops 1 cm above the canopy; lower the canopy first.",
-            "The lamp has reached the ceiling.",
-        )
-        new, stopped = free.within(snapped(old + by, step))
-        return Edit(
-            edits.change_lamp(plan, item.index, hanging_height=round(new, 7)),
-            _named("lamp", new - old),
-            stopped,
-        )
-    if item.part is Part.OBSTACLE:
-        obstacle = plan.obstacles[item.index]
-        free = _Range(
-            0.0,
-            plan.space.height - obstacle.thickness,
-            "The obstacle stands on the floor.",
-            "The obstacle has reached the ceiling.",
-        )
-        old = obstacle.underside
-        new, stopped = free.within(snapped(old + by, step))
-        moved = edits.change_obstacle(plan, item.index, underside=round(new, 7))
-        return Edit(moved, _named("obstacle", new - old), stopped)
-    if item.part is Part.CANOPY:
-        old = plan.canopy.height
-        lowest = min((plan.lamp_height(lamp) for lamp in plan.lamps), default=plan.space.height)
-        above = "the lowest lamp; raise the lamp first" if plan.lamps else "the ceiling"
-        free = _Range(
-            0.0,
-            lowest - MIN_HANGING_M,
-            "The canopy has reached the floor.",
-            f"The canopy stops 1 cm below {above}.",
-        )
-        new, stopped = free.within(snapped(old + by, step))
-        canopy = edits.set_canopy_height(plan, round(new, 7))
-        return Edit(canopy, _named("canopy", new - old), stopped)
-    if item.part is Part.CEILING:
-        old = plan.space.height
-        least = max(MIN_HEIGHT_M, plan.canopy.height + MIN_HANGING_M)
-        free = _Range(
-            least,
-            MAX_HEIGHT_M,
-            "The ceiling stops 1 cm above the canopy; lower the canopy first.",
-            f"A space is at most {MAX_HEIGHT_M:g} m high.",
-        )
-        new, stopped = free.within(snapped(old + by, step))
-        return Edit(edits.set_height(plan, round(new, 7)), _named("ceiling", new - old), stopped)
-    if item.part is Part.BAND_EDGE:
-        return _edge_lifted(plan, item, by, step)
-    raise ValueError(f"a {item.part} has no height to change.")
-
-
-def _edge_lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
-    edges = (0.0, *band_edges(plan, item.index), plan.space.height)
-    below, old, above = edges[item.band : item.band + 3]
-    beside = "The edge stops at the next edge, the floor or the ceiling."
-    free = _Range(below + MIN_BAND_M, above - MIN_BAND_M, beside, beside)
-    new, stopped = free.within(snapped(old + by, step))
-    moved = edits.move_band_edge(plan, item.index, item.band, round(new, 7))
-    return Edit(moved, "Move band edge", stopped)
-
-
-def _named(thing: str, by: float) -> str:
-    return f"{'Lower' if by < 0 else 'Raise'} {thing}"
+    if item.part not in _HEIGHTS:
+        raise ValueError(f"a {item.part} has no height to change.")
+    key, kind, thing = _HEIGHTS[item.part]
+    height = dial(key)
+    of_space = kind is PlaceKind.SPACE
+    band = item.band if kind is PlaceKind.WALL else None
+    place = Place() if of_space else Place(kind, item.index, band)
+    room, old = height.bounded(plan, place), height.get(plan, place) or 0.0
+    wanted, stopped = round(snapped(old + by, step), 7), ""
+    new = min(max(wanted, room.minimum), max(room.minimum, room.maximum))
+    if new != wanted:
+        stopped = f"{height.label}: {room.limit_text(least=new > wanted)}."
+    name = f"{'Lower' if new < old else 'Raise'} {thing}" if thing else height.step_name
+    return Edit(height.put(plan, place, new), name, stopped)
 
 
 def nudged_across(plan: Plan, item: Item, by: Point, axis: Axis) -> Edit | None:

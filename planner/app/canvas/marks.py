@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from pydantic import ValidationError
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
@@ -23,19 +22,6 @@ LINE_PX = 24.0
 def line_height(painter: QPainter) -> float:
     """Height of a line of text in a margin: more than usual where the font is large."""
     return max(LINE_PX, QFontMetricsF(painter.font()).height() + 6)
-
-
-def reason(error: ValueError) -> str:
-    """What is wrong, as one sentence to be shown on the drawing."""
-    text = str(error)
-    if isinstance(error, ValidationError):
-        first = error.errors()[0]
-        text = first["msg"].removeprefix("Value error, ")
-        if first["type"] != "value_error":
-            place = " ".join(str(part).replace("_", " ") for part in first["loc"])
-            text = f"{place}: {text[:1].lower()}{text[1:]}"
-    text = text.strip()
-    return f"{text[:1].upper()}{text[1:]}" + ("" if text.endswith(".") else ".")
 
 
 def paint_line(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:

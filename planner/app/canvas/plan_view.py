@@ -47,6 +47,7 @@ from planner.app.plots.colours import Levels, levels_of
 from planner.app.selection import SelectionModel
 from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
+from planner.plan.refusal import refusal
 from planner.plan.space import Point
 from planner.reports.lining_gains import LiningGain
 from planner.units import format_length
@@ -264,7 +265,7 @@ class PlanView(Drawing):
         try:
             edit = choice.make()
         except ValueError as error:
-            self.say(marks.reason(error))
+            self.say(refusal(error))
             return
         if self.try_edit(edit):
             self.choose(choice.then)

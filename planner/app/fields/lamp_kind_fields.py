@@ -12,7 +12,6 @@ from planner.app.fields.lamp_light_fields import LampLightFields
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.fields.profile_words import profile_words, spread_is_typed
 from planner.app.fields.still_combo import StillCombo
-from planner.app.fields.wording import explain
 from planner.catalogue.library import CatalogueError
 from planner.plan import edits
 from planner.plan.lamp import (
@@ -26,6 +25,7 @@ from planner.plan.lamp import (
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import BEAM_ANGLE, BODY_LENGTH, COUNT, PHOTON_FLUX, WATTS, quantity_of
+from planner.plan.refusal import refusal
 
 PPF_HELP: Final = (
     "Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out per "
@@ -228,7 +228,7 @@ class LampKindFields(FieldPanel):
             )
             shelf.save_lamp(model)
         except ValueError as error:
-            self.keep_row.show_error(explain(error))
+            self.keep_row.show_error(refusal(error, self.workplace.display.unit))
         except CatalogueError as error:
             self.keep_row.show_error(str(error))
         else:

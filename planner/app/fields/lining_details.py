@@ -9,11 +9,11 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
 from planner.app.fields.form import Form, NoteLabel, Row, button, fold_button
 from planner.app.fields.shelf import Shelf
-from planner.app.fields.wording import explain
 from planner.app.quantity_box import QuantityBox
 from planner.catalogue.library import CatalogueError
 from planner.plan.lining import Lining
 from planner.plan.quantity import SHARE, WRINKLE, Quantity
+from planner.plan.refusal import refusal
 
 REFLECTANCE_HELP: Final = (
     "Of the light that falls on the lining, the part that comes back, over 400-700 nm and all "
@@ -157,7 +157,7 @@ class LiningDetails(Form):
             lining = self._edited(self._lining) if own else self._own_version(self._lining)
             self._shelf.save_lining(lining)
         except ValueError as error:
-            self.alert.say(explain(error))
+            self.alert.say(refusal(error))
         except CatalogueError as error:
             self.alert.say(str(error))
         else:

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 
 from planner.app.fields.form import Form, Row
 from planner.app.fields.text_line import TextLine
-from planner.app.fields.wording import explain
 from planner.app.quantity_box import QuantityBox
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.plan import edits
@@ -20,6 +19,7 @@ from planner.plan.lining import Lining
 from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
+from planner.plan.refusal import refusal
 
 if TYPE_CHECKING:
     from planner.app.display import Display
@@ -189,7 +189,7 @@ class FieldPanel(Form):
             plan = build()
         except ValueError as error:
             if row is not None:
-                row.show_error(explain(error, self.workplace.display.unit))
+                row.show_error(refusal(error, self.workplace.display.unit))
             self.refresh(self.plan)
             return False
         if row is not None:

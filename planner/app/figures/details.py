@@ -20,6 +20,7 @@ from planner.plan.checks import Severity
 from planner.plan.plan import Plan
 from planner.reports import content
 from planner.reports.lining_gains import LiningGain
+from planner.units import LengthUnit
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Outlook
@@ -146,9 +147,9 @@ class FigureDetails(QWidget):
             return 0.3 if widget is self.findings else 0.38
         return 0.15 if widget is self.findings else 0.28 if widget is self._figures_box else 0.2
 
-    def show_plan(self, plan: Plan) -> None:
-        """Show the findings about a plan."""
-        found = self.findings.show_plan(plan)
+    def show_plan(self, plan: Plan, unit: LengthUnit = LengthUnit.CM) -> None:
+        """Show the findings about a plan, their lengths in a unit."""
+        found = self.findings.show_plan(plan, unit)
         grave = sum(finding.severity is not Severity.NOTE for finding in found)
         title = counted(found)
         self.findings_fold.setText(title)

@@ -13,6 +13,7 @@ from planner.app import theme
 from planner.app.fields.quiet_buttons import QuietButton
 from planner.plan.checks import Finding, Severity, findings
 from planner.plan.plan import Plan
+from planner.units import LengthUnit
 
 MARKS: Final = {Severity.WARNING: "▲", Severity.CAUTION: "△", Severity.NOTE: "○"}
 NAMES: Final = {
@@ -106,9 +107,9 @@ class FindingList(QWidget):
         """The buttons of all findings, in order."""
         return [line.mark for line in self.lines]
 
-    def show_plan(self, plan: Plan) -> tuple[Finding, ...]:
+    def show_plan(self, plan: Plan, unit: LengthUnit = LengthUnit.CM) -> tuple[Finding, ...]:
         """Show what there is to say about a plan, and return it."""
-        found = findings(plan)
+        found = findings(plan, unit)
         if found != self.shown:
             self.shown = found
             self.lines.clear()

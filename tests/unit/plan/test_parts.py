@@ -132,7 +132,7 @@ def test_bars_spread_evenly_to_the_outer_edges(count: int) -> None:
 
 
 def test_bars_must_fit_side_by_side() -> None:
-    with pytest.raises(ValidationError, match="4 bars of 3 cm do not fit into a width of 10 cm"):
+    with pytest.raises(ValidationError, match=r"4 bars of 3.cm do not fit into a width of 10.cm"):
         BarsBody(count=4, length=0.6, bar_width=0.03, width=0.1)
 
 
@@ -182,7 +182,7 @@ def test_an_opening_returns_nothing() -> None:
         ((None, None), "only the uppermost band"),
         ((0.5, 0.5, None), "from the floor up"),
         ((0.5, 0.3, None), "from the floor up"),
-        ((0.004, None), "at least 5 mm"),
+        ((0.004, None), "at least 0.5.cm"),
         ((), "at least 1"),
         ((0.1, 0.2, 0.3, 0.4, 0.5, 0.6, None), "at most 6"),
     ],

@@ -54,7 +54,7 @@ def test_the_area_of_a_regular_polygon(count: int, radius: float, turn: float) -
     [
         (tuple(reversed(SQUARE)), "counter-clockwise"),
         (((0, 0), (1, 1), (1, 0), (0, 1)), "walls 1 and 3"),  # a bow tie
-        (((0, 0), (1, 0), (1, 0.005), (0, 1)), "wall 2 of the footprint is shorter than 1 cm"),
+        (((0, 0), (1, 0), (1, 0.005), (0, 1)), "wall 2 of the footprint is shorter than 1\u00a0cm"),
         (((0, 0), (1, 0), (0.5, 0), (0.5, 1)), "cross or touch"),  # folds back on itself
         (((0, 0), (1, 0), (1, 1), (0.5, 0), (0, 1)), "cross or touch"),  # a corner on a wall
         (((0, 0), (0.05, 0), (0.05, 0.05), (0, 0.05)), "less than 50 cm²"),

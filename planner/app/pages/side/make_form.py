@@ -14,6 +14,7 @@ from planner.app.pages.side.question_form import QuestionForm
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.plan.lining import Lining
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
+from planner.units import in_unit
 
 _CHECKED = Qt.CheckState.Checked
 
@@ -124,4 +125,4 @@ class MakeForm(QuestionForm):
 
     def _refuse(self, sentence: str) -> None:
         if self.isVisible():
-            self.alert.say(sentence)
+            self.alert.say(in_unit(sentence, self._display.unit))

@@ -13,6 +13,7 @@ from planner.app.fields.still_combo import StillCombo
 from planner.app.jobs import Job, Lane
 from planner.app.quantity_box import QuantityBox
 from planner.plan.quantity import Quantity
+from planner.units import LengthUnit, in_unit
 
 
 class QuestionForm(Form):
@@ -23,6 +24,11 @@ class QuestionForm(Form):
         self._display = display
         self.boxes: list[QuantityBox] = []
         display.changed.connect(lambda _state: self._on_unit())
+
+    @property
+    def unit(self) -> LengthUnit:
+        """The unit lengths are shown in."""
+        return self._display.unit
 
     def add_number(
         self, label: str, quantity: Quantity, value: float, explanation: str = ""
@@ -67,8 +73,9 @@ class QuestionForm(Form):
 class AskLine(QWidget):
     """A button that asks, one that stops, how far it is, and the answer in words."""
 
-    def __init__(self, form: Form, ask: str, tip: str = "") -> None:
+    def __init__(self, form: QuestionForm, ask: str, tip: str = "") -> None:
         super().__init__(form)
+        self._form = form
         self.ask: QPushButton = button(ask, tip)
         self.stop: QPushButton = button("Stop", "Stop computing")
         form.add_buttons(self.ask, self.stop)
@@ -105,7 +112,7 @@ class AskLine(QWidget):
         """Show the answer, or what is wrong."""
         self.words.setText(words)
         self.words.setVisible(bool(words))
-        self.alert.say(problem)
+        self.alert.say(in_unit(problem, self._form.unit))
 
 
 class Asker(QObject):

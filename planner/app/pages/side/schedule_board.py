@@ -15,16 +15,16 @@ from planner.app.fields.form import AlertLabel, Form, button, link_button
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.still_combo import StillCombo
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.app.pages.side.question_form import Asker, AskLine
+from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
 from planner.app.pages.side.schedule_chart import ScheduleChart
 from planner.app.pages.side.schedule_table import StageModel, StageTable
 from planner.estimate.result import EstimateOptions
 from planner.plan.edits import changed
 from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.plan.stage import GrowthStage
 from planner.plan.target import PpfdTarget
-from planner.plan.variant_edits import reason
 
 if TYPE_CHECKING:
     from planner.estimate.schedule import Schedule
@@ -62,7 +62,7 @@ class ScheduleBoard(QWidget):
         self.sums = QLabel()
         self.sums.setAccessibleName("Sum of the schedule")
         self.alert = AlertLabel()
-        form = Form()
+        form = QuestionForm(display)
         self.line = AskLine(
             form, "Find for each stage", "Hanging height, output and energy of every stage"
         )
@@ -150,7 +150,7 @@ class ScheduleBoard(QWidget):
         try:
             made = changed(self._document.plan, schedule=stages)
         except ValueError as error:
-            self.alert.say(reason(error))
+            self.alert.say(refusal(error, self._display.unit))
             return
         self.alert.say("")
         self._document.apply(made, label)

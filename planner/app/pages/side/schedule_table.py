@@ -12,9 +12,9 @@ from planner.app import theme
 from planner.app.document import Document
 from planner.plan.edits import changed
 from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, Quantity
+from planner.plan.refusal import refusal
 from planner.plan.stage import GrowthStage
 from planner.plan.target import DliTarget
-from planner.plan.variant_edits import reason
 from planner.units import LengthUnit, format_length, format_number
 
 if TYPE_CHECKING:
@@ -135,7 +135,7 @@ class StageModel(QAbstractTableModel):
             stages[index.row()] = made
             plan = changed(self._document.plan, schedule=tuple(stages))
         except ValueError as error:
-            self.refused.emit(f"{WANTED[index.column()]}: {reason(error)}")
+            self.refused.emit(f"{WANTED[index.column()]}: {refusal(error, self._unit())}")
             return False
         self.refused.emit("")
         self._document.apply(plan, f"Change stage {made.name}")

@@ -16,7 +16,8 @@ from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
 from planner.estimate.sweep_over import swept
 from planner.plan.lit import same_figures
-from planner.plan.variant_edits import reason
+from planner.plan.refusal import refusal
+from planner.units import in_unit
 
 if TYPE_CHECKING:
     from planner.estimate.sweep import Sweep
@@ -124,7 +125,8 @@ class SweepBoard(QWidget):
         if self.sweep is not None and not current:
             text = "These curves are of the plan before it was changed; sweep again."
         elif point is not None:
-            text = self._points[point].problem or self.plot.words_at(point)
+            text = in_unit(self._points[point].problem, self._display.unit)
+            text = text or self.plot.words_at(point)
         elif self.sweep is not None:
             text = "Click a point to see and adopt it."
         self.words.setText(text)
@@ -139,7 +141,7 @@ class SweepBoard(QWidget):
         try:
             made = one.put(plan, None, self._points[point].values[0])
         except ValueError as error:
-            self.words.setText(reason(error))
+            self.words.setText(refusal(error, self._display.unit))
             return
         words = self.plot.words_at(point)
         self._steps.adopt_plan(made, f"Adopt {one.words}", f"Adopted {words}.")

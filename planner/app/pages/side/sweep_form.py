@@ -22,6 +22,7 @@ from planner.plan.dials import DIALS, Dial
 from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
+from planner.units import in_unit
 
 _MOST_STEPS: Final = 200.0
 _KEPT_SWEEPS: Final = 24
@@ -118,7 +119,7 @@ class SweepForm(QuestionForm):
             words += " Stopped; what is done is kept, sweep again to go on."
         if bad:
             words += f" {len(bad)} cannot be: {bad[0]}"
-        return words
+        return in_unit(words, self._display.unit)
 
     def _on_plan(self) -> None:
         self._board.follow_plan()

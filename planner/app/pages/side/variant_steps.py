@@ -10,6 +10,7 @@ from planner.app.document import Document
 from planner.plan import variant_edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.units import LengthUnit
 
 _NAME_LENGTH = 60
@@ -118,7 +119,7 @@ class VariantSteps(QObject):
         try:
             made = build(self._document.plan)
         except ValueError as error:
-            self.refused.emit(_capital(variant_edits.reason(error)))
+            self.refused.emit(refusal(error))
             return None
         return made
 

@@ -21,7 +21,7 @@ from planner.plan.costs import Costs, Form, Goods
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
-from planner.plan.variant_edits import reason
+from planner.plan.refusal import refusal
 
 _MONEY: Final = Quantity("", decimals=4, step=0.01).within(0.0, 1.0e6)
 _PRICE: Final = Quantity("", decimals=2, step=0.5).within(0.0, 1.0e6)
@@ -120,7 +120,7 @@ class WorthForm(QuestionForm):
         try:
             made = changed(self._document.plan, costs=Costs.model_validate({**old, **parts}))
         except ValueError as error:
-            self.alert.say(reason(error))
+            self.alert.say(refusal(error, self._display.unit))
             return
         self.alert.say("")
         self._document.apply(made, step)
@@ -135,7 +135,7 @@ class WorthForm(QuestionForm):
         try:
             made = Goods.model_validate({**values, "lining": key, **parts})
         except ValueError as error:
-            self.alert.say(reason(error))
+            self.alert.say(refusal(error, self._display.unit))
             return
         rest = tuple(goods for goods in costs.goods if goods.lining != key)
         self._set_costs(step, goods=(*rest, made))

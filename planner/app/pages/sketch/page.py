@@ -80,7 +80,7 @@ class SketchPage(QWidget):
         self.details = FigureDetails()
         self._arrange()
         self._connect()
-        self.details.show_plan(document.plan)
+        self.details.show_plan(document.plan, display.unit)
         self._on_display_changed()
 
     # -- building -----------------------------------------------------------------------
@@ -192,6 +192,7 @@ class SketchPage(QWidget):
         self.section.show_profile(self.estimate, self.plan_view.section)
 
     def _on_display_changed(self) -> None:
+        self.details.show_plan(self.workplace.document.plan, self.workplace.display.unit)
         self.details.gains.switch.setChecked(self.workplace.display.state.gains)
         self._show_colours()
 
@@ -241,4 +242,4 @@ class SketchPage(QWidget):
             # Marks at walls that have changed would tell of others.
             self.plan_view.set_gains(())
             self.elevation.set_gains(())
-        self.details.show_plan(new)
+        self.details.show_plan(new, self.workplace.display.unit)

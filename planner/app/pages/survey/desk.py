@@ -6,10 +6,10 @@ from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.app.canvas.marks import reason
 from planner.app.fields.panel import Workplace
 from planner.plan import survey_edits
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.plan.survey import Reading, Survey, SurveyGrid
 from planner.plan.survey_edits import (
     add_readings,
@@ -122,7 +122,7 @@ class SurveyDesk(QObject):
         try:
             plan = build()
         except ValueError as error:
-            self.refused.emit(reason(error))
+            self.refused.emit(refusal(error, self.workplace.display.unit))
             return False
         self.refused.emit("")
         self.workplace.document.apply(plan, label, merge_key)
@@ -140,7 +140,7 @@ class SurveyDesk(QObject):
         try:
             survey = layout.new_survey(self.plan)
         except ValueError as error:
-            self.refused.emit(reason(error))
+            self.refused.emit(refusal(error, self.workplace.display.unit))
             return False
         return self.add(survey, "Lay out a survey grid")
 

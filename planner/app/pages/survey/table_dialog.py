@@ -27,7 +27,6 @@ from planner.app import theme
 from planner.app.fields.form import AlertLabel, Form, NoteLabel, Row
 from planner.app.fields.panel import Workplace
 from planner.app.fields.still_combo import StillCombo
-from planner.app.fields.wording import explain
 from planner.app.jobs import Lane
 from planner.app.pages.survey import table_source
 from planner.app.pages.survey.desk import SurveyDesk
@@ -37,6 +36,7 @@ from planner.app.settings import Settings
 from planner.files.store import TABLE_SUFFIXES
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import add_readings
 from planner.survey.table_errors import TableError
@@ -336,7 +336,7 @@ class TableDialog(QDialog):
     def _refuse(self, error: ValueError) -> None:
         self.take_button.setEnabled(False)
         self.outcome.setText("")
-        text = explain(error)
+        text = refusal(error)
         self.alert.say(f"{text[:1].upper()}{text[1:]}" if isinstance(error, TableError) else text)
 
     def _take(self) -> None:

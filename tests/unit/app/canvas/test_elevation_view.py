@@ -157,13 +157,13 @@ def test_a_hand_that_is_stopped_is_told_why(side_desk: MakeDesk) -> None:
     desk.hand.press(0.2, 0.2)
     desk.hand.move(0.2, 0.9)
     assert desk.plan.canopy.height == pytest.approx(0.64)  # 1 cm under the lamp's face
-    assert "raise the lamp first" in desk.view.notice
+    assert "lamp 1 hangs at 65 cm" in desk.view.notice
     desk.hand.move(0.2, 0.4)
     assert desk.view.notice == ""
     desk.hand.release(0.2, 0.4)
     desk.hand.press(*LAMP_OVER_CANOPY)
     desk.hand.move(0.5, 9.0)
-    assert desk.view.notice == "The lamp has reached the ceiling."
+    assert desk.view.notice == "Hanging height: at most 160 cm (the ceiling is there)."
     desk.hand.release(0.5, 9.0)
     assert desk.view.notice == ""
 
@@ -174,4 +174,4 @@ def test_an_arrow_key_that_is_stopped_is_told_why(side_desk: MakeDesk) -> None:
     for _ in range(3):
         QTest.keyClick(desk.view, Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
     assert desk.plan.canopy.height == 0
-    assert desk.view.notice == "The canopy has reached the floor."
+    assert desk.view.notice == "Canopy height: at least 0 cm."

@@ -91,7 +91,7 @@ def test_a_drag_from_the_side_lifts_it_until_the_ceiling(side_desk: MakeDesk) ->
     desk.hand.press(0.3, 0.85)
     desk.hand.move(0.3, 1.9)
     desk.hand.move(0.3, 2.1)
-    assert desk.view.notice == "The obstacle has reached the ceiling."
+    assert desk.view.notice == "Underside: at most 190 cm (the ceiling is there)."
     assert desk.plan.obstacles[0].top == pytest.approx(2.0)
 
 

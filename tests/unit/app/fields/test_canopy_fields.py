@@ -66,7 +66,7 @@ def test_a_canopy_above_the_lamp_is_refused(
     before = workplace.document.plan
     enter(qtbot, panel.height_field, "80")
     assert workplace.document.plan is before
-    assert "at or above the lamp" in panel.height_field.row.error
+    assert "lamp 1 hangs at 70 cm" in panel.height_field.row.error
 
 
 def test_the_canopy_opens_and_closes(

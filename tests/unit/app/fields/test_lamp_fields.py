@@ -85,7 +85,7 @@ def test_a_lamp_through_the_ceiling_is_refused_beside_its_height(
     qtbot: QtBot, workplace: Workplace, panel: LampFields
 ) -> None:
     enter(qtbot, panel.height_field, "150")
-    assert "140 cm to the ceiling" in panel.height_field.row.error
+    assert "at most 140 cm, not 150 cm" in panel.height_field.row.error
     assert workplace.document.plan.lamps[0].hanging_height == 0.5
 
 
