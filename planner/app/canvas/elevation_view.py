@@ -40,12 +40,8 @@ from planner.units import format_length
 
 MARGIN_SIDE = 48.0
 _MOVABLE = {Part.LAMP, Part.OBSTACLE, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}
-_SELECTED_BY = {
-    Part.CANOPY: PlaceKind.CANOPY,
-    Part.INSIDE: PlaceKind.CANOPY,
-    Part.CEILING: PlaceKind.CEILING,
-    Part.FLOOR: PlaceKind.FLOOR,
-}
+_FOCUSED = {PlaceKind.LAMP, PlaceKind.OBSTACLE, PlaceKind.CANOPY, PlaceKind.CEILING}
+"""Places that are taken hold of when they are selected."""
 
 
 class ElevationView(Drawing):
@@ -218,18 +214,8 @@ class ElevationView(Drawing):
         return nudged_across(self.plan, item, by, self._axis)
 
     def choose(self, item: Item | None) -> None:
-        if item is None or item.part is Part.OUTSIDE:
-            focused, selected = None, Place()
-        elif item.part is Part.LAMP:
-            focused, selected = item, Place(PlaceKind.LAMP, item.index)
-        elif item.part is Part.OBSTACLE:
-            focused, selected = item, Place(PlaceKind.OBSTACLE, item.index)
-        elif item.part in {Part.WALL, Part.BAND_EDGE}:
-            focused = item if item.part is Part.BAND_EDGE else None
-            selected = Place(PlaceKind.WALL, item.index, item.band)
-        else:
-            focused = item if item.part in _MOVABLE else None
-            selected = Place(_SELECTED_BY[item.part])
+        selected = (None if item is None else item.place) or Place()
+        focused = item if item is not None and item.part in _MOVABLE else None
         self.set_focused(focused)
         self.selection.select(selected)
 
@@ -238,14 +224,8 @@ class ElevationView(Drawing):
         super()._on_selection(selection)
 
     def _follow_selection(self, selection: Place) -> None:
-        if selection.kind is PlaceKind.LAMP:
-            self.set_focused(Item(Part.LAMP, selection.index))
-        elif selection.kind is PlaceKind.OBSTACLE:
-            self.set_focused(Item(Part.OBSTACLE, selection.index))
-        elif selection.kind is PlaceKind.CANOPY:
-            self.set_focused(Item(Part.CANOPY))
-        elif selection.kind is PlaceKind.CEILING:
-            self.set_focused(Item(Part.CEILING))
+        if selection.kind in _FOCUSED:
+            self.set_focused(Item.of(selection))
         elif self.focused is not None and not (
             self.focused.part is Part.BAND_EDGE and selection.kind is PlaceKind.WALL
         ):

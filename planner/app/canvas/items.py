@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Final
 
 from PySide6.QtCore import QPointF
 
@@ -12,6 +13,7 @@ from planner.app.canvas.ink import Viewport
 from planner.app.canvas.sampling import Section
 from planner.plan.lamp import Lamp
 from planner.plan.obstacle import Obstacle
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point, contains
 
@@ -44,25 +46,50 @@ class Part(StrEnum):
 
 @dataclass(frozen=True)
 class Item:
-    """One part of the drawing; ``index`` counts things of its kind, ``band`` bands."""
+    """One part of the drawing: a place of the plan or a handle of it, or the section line.
+
+    ``index`` counts things of its kind, ``band`` the bands of a wall from the floor up.
+    """
 
     part: Part
     index: int = 0
     band: int = 0
 
+    @classmethod
+    def of(cls, place: Place) -> Item:
+        """The item that stands for a place as a whole."""
+        return cls(Part(place.kind), place.index)
+
+    @property
+    def place(self) -> Place | None:
+        """The place it is of; None for the section line and what lies outside."""
+        kind = _PLACES.get(self.part)
+        if kind is None:
+            return None
+        return Place(kind, self.index, self.band if kind is PlaceKind.WALL else None)
+
     def fits(self, plan: Plan) -> bool:
         """Whether the plan still has it."""
-        if self.part in {Part.LAMP, Part.TURN}:
-            return self.index < len(plan.lamps)
-        if self.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
-            return self.index < len(plan.obstacles)
-        if self.part in {Part.WALL, Part.CORNER}:
-            return self.index < plan.space.wall_count
+        place = self.place
         if self.part is Part.BAND_EDGE:
-            return self.index < plan.space.wall_count and self.band + 1 < len(
-                plan.walls[self.index].bands
-            )
-        return True
+            # The uppermost band has no edge to take hold of.
+            place = Place(PlaceKind.WALL, self.index, self.band + 1)
+        return place is None or place.fits(plan)
+
+
+_PLACES: Final = {
+    Part.LAMP: PlaceKind.LAMP,
+    Part.TURN: PlaceKind.LAMP,
+    Part.OBSTACLE: PlaceKind.OBSTACLE,
+    Part.TURN_OBSTACLE: PlaceKind.OBSTACLE,
+    Part.WALL: PlaceKind.WALL,
+    Part.BAND_EDGE: PlaceKind.WALL,
+    Part.CORNER: PlaceKind.CORNER,
+    Part.CANOPY: PlaceKind.CANOPY,
+    Part.INSIDE: PlaceKind.CANOPY,
+    Part.CEILING: PlaceKind.CEILING,
+    Part.FLOOR: PlaceKind.FLOOR,
+}
 
 
 def items_in_order(plan: Plan) -> tuple[Item, ...]:

@@ -54,7 +54,7 @@ from planner.units import format_length
 
 MARGIN_SIDE = 62.0
 _DRAGGED = {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN, Part.OBSTACLE, Part.TURN_OBSTACLE}
-_SELECTABLE = {Part.LAMP, Part.WALL, Part.OBSTACLE}
+_SELECTABLE = {PlaceKind.LAMP, PlaceKind.WALL, PlaceKind.OBSTACLE}
 _ANY_WAY = {Part.LAMP, Part.OBSTACLE, Part.CORNER, Part.SECTION_START, Part.SECTION_END}
 EMPTY_HINT = "Hang a lamp: press L or the button beside the drawing"
 
@@ -218,24 +218,17 @@ class PlanView(Drawing):
         return nudged(self.plan, item, by)
 
     def choose(self, item: Item | None) -> None:
+        place = None if item is None else item.place
         if item is None or item.part is Part.OUTSIDE:
             focused, selected = None, Place()
-        elif item.part is Part.INSIDE:
-            focused, selected = None, Place(PlaceKind.CANOPY)
-        elif item.part in {Part.LAMP, Part.TURN}:
-            focused, selected = Item(Part.LAMP, item.index), Place(PlaceKind.LAMP, item.index)
-        elif item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
-            focused = Item(Part.OBSTACLE, item.index)
-            selected = Place(PlaceKind.OBSTACLE, item.index)
-        elif item.part is Part.WALL:
-            focused = item
-            selected = Place(PlaceKind.WALL, item.index)
-            current = self.selection.current
-            if current.kind is PlaceKind.WALL and current.index == item.index:
-                selected = current  # keep the band that is being worked on
-        else:
+        elif place is None or item.part is Part.CORNER:
             focused = item if item.part is Part.CORNER else Item(Part.SECTION)
             selected = Place()
+        else:
+            selected = place.whole
+            focused = Item.of(selected) if selected.kind in _SELECTABLE else None
+            if self.selection.current.whole == selected:
+                selected = self.selection.current  # keep the band that is being worked on
         self.set_focused(focused)
         self.selection.select(selected)
 
@@ -244,13 +237,9 @@ class PlanView(Drawing):
         super()._on_selection(selection)
 
     def _follow_selection(self, selection: Place) -> None:
-        if selection.kind is PlaceKind.LAMP:
-            self.set_focused(Item(Part.LAMP, selection.index))
-        elif selection.kind is PlaceKind.WALL:
-            self.set_focused(Item(Part.WALL, selection.index))
-        elif selection.kind is PlaceKind.OBSTACLE:
-            self.set_focused(Item(Part.OBSTACLE, selection.index))
-        elif self.focused is not None and self.focused.part in _SELECTABLE:
+        if selection.kind in _SELECTABLE:
+            self.set_focused(Item.of(selection))
+        elif self.focused is not None and self.focused.part in {Part(kind) for kind in _SELECTABLE}:
             self.set_focused(None)
 
     def words(self) -> str:
