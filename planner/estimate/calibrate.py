@@ -77,12 +77,28 @@ def calibrate(
     planner.estimate.evaluate.Cancelled
         If ``cancelled`` said so.
     """
-    fit = _Fitter.over(plan, surveys, freed, options or EstimateOptions(), cache)
-    fit.progress, fit.cancelled = progress, cancelled
-    solution = fit.solve()
+    solution = fit_surveys(
+        plan, surveys, freed, options=options, progress=progress, cancelled=cancelled, cache=cache
+    )
     if progress is not None:
         progress(1.0)
     return described(plan, solution, date or dt.datetime.now().astimezone().date())
+
+
+def fit_surveys(
+    plan: Plan,
+    surveys: Sequence[Survey],
+    freed: Freed | None = None,
+    *,
+    options: EstimateOptions | None = None,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+    cache: Cache | None = None,
+) -> Fit:
+    """The bare solution behind ``calibrate``, which takes and raises the same."""
+    fit = _Fitter.over(plan, surveys, freed, options or EstimateOptions(), cache)
+    fit.progress, fit.cancelled = progress, cancelled
+    return fit.solve()
 
 
 def _as_run(values: dict[Parameter, float]) -> tuple[Any, ...]:
