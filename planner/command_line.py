@@ -325,6 +325,7 @@ def schema_text() -> str:
 
 def summary(estimate: Estimate) -> str:
     """The estimate for a reader at a terminal: sentence, figures, where the light went."""
+    from planner.metrics.figures import percent
     from planner.reports import advice, content
 
     lines = [estimate.plan.name, content.sentence(estimate)]
@@ -337,7 +338,7 @@ def summary(estimate: Estimate) -> str:
         lines += ["", "Where the photons went:"]
         named = [(s.place.title(estimate.plan), s.share) for s in estimate.shares]
         wide = max(len(name) for name, _ in named) + 2
-        lines += [f"  {name:<{wide}}{content.percent(share)}" for name, share in named]
+        lines += [f"  {name:<{wide}}{percent(share)}" for name, share in named]
     nx, ny = estimate.options.cells
     lines += [
         "",

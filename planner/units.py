@@ -21,6 +21,9 @@ SECONDS_PER_HOUR: Final = 3600.0
 
 MICROMOLES_PER_MOLE: Final = 1.0e6
 
+COVERAGE: Final = 1.96
+"""Standard uncertainties in half a 95 % interval (JCGM 100:2008, table G.1: normal quantity)."""
+
 
 class LengthUnit(StrEnum):
     """The two units lengths are shown in; a plan never knows which is chosen."""

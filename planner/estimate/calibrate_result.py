@@ -23,8 +23,8 @@ from planner.estimate.result import FloatArray
 from planner.plan.lamp import CosineProfile, LampModel, TableProfile
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
+from planner.units import COVERAGE
 
-COVERAGE: Final = 1.96
 ONE_SIDED: Final = 1.645
 """Standard uncertainties to one side that leave 5 % beyond."""
 _ROOT_3: Final = math.sqrt(3)

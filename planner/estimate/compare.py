@@ -19,6 +19,7 @@ from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.figures import of_plan
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray
 from planner.estimate.scene import build_scene
+from planner.metrics.figures import FIGURES
 from planner.plan.changes import said
 from planner.plan.edits import line_all_walls, line_ceiling
 from planner.plan.lining import OPENING
@@ -172,44 +173,8 @@ def estimated(
 
 
 @dataclass(frozen=True)
-class Column:
-    """A column of the table: the name of a figure, its heading, unit, factor and digits.
-
-    Shown is the figure times ``factor``, so that fractions stand as percent.
-    """
-
-    figure: str
-    heading: str
-    unit: str
-    factor: float = 1.0
-    decimals: int = 0
-
-
-COLUMNS: Final = (
-    Column("mean", "Mean PPFD", "µmol/m²/s", decimals=1),
-    Column("minimum", "Minimum", "µmol/m²/s", decimals=1),
-    Column("maximum", "Maximum", "µmol/m²/s", decimals=1),
-    Column("min_over_mean", "Min/mean", "%", 100.0, 1),
-    Column("min_over_max", "Min/max", "%", 100.0, 1),
-    Column("cv", "CV", "%", 100.0, 1),
-    Column("dli", "DLI", "mol/m²/d", decimals=2),
-    Column("share_under", "Under the band", "%", 100.0, 1),
-    Column("share_inside", "In the band", "%", 100.0, 1),
-    Column("share_over", "Over the band", "%", 100.0, 1),
-    Column("utilisation", "Canopy utilisation", "%", 100.0, 1),
-    Column("efficacy", "Efficacy", "µmol/J", decimals=2),
-    Column("photon_flux", "Photon flux", "µmol/s", decimals=1),
-    Column("watts", "Power", "W", decimals=1),
-    Column("watts_per_m2", "Power per area", "W/m²", decimals=1),
-    Column("kwh_per_day", "Energy", "kWh/day", decimals=3),
-    Column("canopy_area", "Canopy area", "m²", decimals=3),
-)
-"""Every figure of an estimate, in the order of the table."""
-
-
-@dataclass(frozen=True)
 class Row:
-    """One side in the table: values in the units of ``COLUMNS``, None where there is none.
+    """One side in the table: for each of ``FIGURES`` its value in the unit shown, or None.
 
     ``ratios`` holds the ratio to the baseline in percent (100 = the same).
     """
@@ -244,13 +209,8 @@ def rows(comparison: Comparison, baseline: str | None = None) -> tuple[Row, ...]
 
 
 def _values(side: Side) -> tuple[float | None, ...]:
-    if side.estimate is None:
-        return (None,) * len(COLUMNS)
-    found = []
-    for column in COLUMNS:
-        value: float | None = getattr(side.estimate.figures, column.figure)
-        found.append(None if value is None else value * column.factor)
-    return tuple(found)
+    found = None if side.estimate is None else side.estimate.figures
+    return tuple(None if found is None else one.shown(one.of(found)) for one in FIGURES)
 
 
 @dataclass(frozen=True)

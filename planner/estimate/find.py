@@ -8,7 +8,6 @@ output at all. The lamps of a plan keep their outputs relative to one another.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -16,6 +15,7 @@ from typing import Final
 
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.metrics.figures import DLI_UNIT, FIGURE, percent, ppfd
 from planner.metrics.photons import daily_light_integral
 from planner.plan.checks import CLOSE_TO_CANOPY_M, LEAST_DARK_HOURS
 from planner.plan.edits import changed, each_lamp
@@ -168,8 +168,8 @@ def find_height_and_output(
     figures = estimate.figures
     words = (
         f"Hang the {_lamps(plan)} {height * 100:.1f} cm above the canopy at "
-        f"{_output(made):.0f} % output: {aim.value} {found:.0f} µmol/m²/s, "
-        f"min/mean {_percent(figures.min_over_mean)}. {_HEIGHT_LIMITS[limit]}"
+        f"{_output(made):.0f} % output: {aim.value} {ppfd(found, unit=True)}, "
+        f"min / mean {percent(figures.min_over_mean)}. {_HEIGHT_LIMITS[limit]}"
     )
     return Found(found >= low / _SLACK, made, estimate, limit, words)
 
@@ -289,9 +289,9 @@ def _out_of_reach(
     estimate = search.confirm(made, options)
     reach = _figure(estimate.figures.mean, estimate.figures.minimum, aim)
     words = (
-        f"The target cannot be met: at full output the {aim.value} is at most {reach:.0f} "
-        f"µmol/m²/s, {height * 100:.1f} cm above the canopy, and the target begins at "
-        f"{band[0]:.0f}. {_what_would(made, target, band[0], reach)}"
+        f"The target cannot be met: at full output the {aim.value} is at most "
+        f"{ppfd(reach, unit=True)}, {height * 100:.1f} cm above the canopy, and the target "
+        f"begins at {band[0]:.0f}. {_what_would(made, target, band[0], reach)}"
     )
     return Found(False, made, estimate, Limit.LIGHT, words)
 
@@ -346,16 +346,16 @@ def find_photoperiod(
     estimate = search.confirm(made, options)
     if met:
         words = (
-            f"{hours:.2f} h of light a day give {dli:g} mol/m²/d at a mean of {mean:.0f} "
-            f"µmol/m²/s. Nothing limits it: {24 - hours:.1f} h stay dark."
+            f"{hours:.2f} h of light a day give {dli:g} {DLI_UNIT} at a mean of "
+            f"{ppfd(mean, unit=True)}. Nothing limits it: {24 - hours:.1f} h stay dark."
         )
         return Found(True, made, estimate, Limit.NOTHING, words)
     wanted = dli / daily_light_integral(1.0, most_hours)
     words = (
         f"The DLI cannot be met: it would take {hours:.1f} h a day, and at most {most_hours:g} "
         f"are lit so that {24 - most_hours:g} stay dark. {most_hours:g} h give "
-        f"{estimate.figures.dli:.1f} mol/m²/d; for {dli:g} the mean must rise from {mean:.0f} to "
-        f"{wanted:.0f} µmol/m²/s."
+        f"{FIGURE['dli'].text(estimate.figures.dli)}; for {dli:g} the mean must rise from "
+        f"{ppfd(mean)} to {ppfd(wanted, unit=True)}."
     )
     return Found(False, made, estimate, Limit.DARK_HOURS, words)
 
@@ -408,7 +408,3 @@ def _output(plan: Plan) -> float:
 
 def _lamps(plan: Plan) -> str:
     return "lamp" if len(plan.lamps) == 1 else "lamps"
-
-
-def _percent(fraction: float | None) -> str:
-    return "-" if fraction is None or not math.isfinite(fraction) else f"{100 * fraction:.0f} %"

@@ -17,6 +17,7 @@ import numpy.typing as npt
 
 from planner.estimate.find import FindError, Found, Limit, Search, scaled_output
 from planner.estimate.result import EstimateOptions
+from planner.metrics.figures import percent, ppfd
 from planner.plan.edits import changed
 from planner.plan.lamp import Lamp
 from planner.plan.outlines import outlines_overlap, sticks_out
@@ -98,12 +99,12 @@ def _answer(
     met = reach >= mean
     made = scaled_output(full, mean / reach) if met else full
     estimate = search.confirm(made, options)
-    evenness = estimate.figures.min_over_mean or 0.0
     where = "; ".join(f"{lamp.x * 100:.1f}, {lamp.y * 100:.1f}" for lamp in made.lamps)
     lamps = "One lamp" if count == 1 else f"{count} lamps"
     words = (
         f"{lamps} at (x, y in cm) {where}, {made.lamps[0].output_percent:.0f} % output: mean "
-        f"{estimate.figures.mean:.0f} µmol/m²/s, min/mean {100 * evenness:.0f} %."
+        f"{ppfd(estimate.figures.mean, unit=True)}, min / mean "
+        f"{percent(estimate.figures.min_over_mean)}."
     )
     if met:
         words += " More height or more lamps could make it more even; places alone do not."

@@ -27,8 +27,9 @@ import numpy as np
 
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner
-from planner.estimate.uncertainty import COVERAGE, Input, moved_inputs
+from planner.estimate.uncertainty import Input, moved_inputs
 from planner.plan.plan import Plan
+from planner.units import COVERAGE
 
 _CELLS: Final = 12
 _MEAN_OF_CELL_ERROR: Final = 0.25

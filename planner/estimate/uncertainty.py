@@ -26,10 +26,9 @@ from planner.estimate.sensitivity import Reckoner
 from planner.plan.edits import change_lamp, changed
 from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
+from planner.units import COVERAGE
 
 HEIGHT_HALF_WIDTH_M = 0.01
-COVERAGE = 1.96
-"""Standard uncertainties either side that make a 95 % band of a normal distribution."""
 
 _EVEN = 1 / math.sqrt(3)
 _HELD = 16_000_000

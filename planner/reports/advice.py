@@ -7,9 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from planner.estimate.result import Estimate
+from planner.metrics.figures import percent
 from planner.plan import edits
 from planner.plan.plan import Plan
-from planner.reports.content import percent
 
 WORTH_TELLING = 0.05
 """Gain in the share of area below which a change is not worth the words."""

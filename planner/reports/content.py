@@ -7,13 +7,22 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from planner.estimate.result import Estimate
+from planner.metrics.figures import (
+    DLI_UNIT,
+    FIGURES,
+    MINUS,
+    NO_VALUE,
+    PPFD_UNIT,
+    WITHOUT_TARGET,
+    Figure,
+    percent,
+    ppfd,
+)
 from planner.reports import bands
-from planner.units import format_number
+from planner.units import COVERAGE, format_number
 
 if TYPE_CHECKING:
     from planner.estimate.uncertainty import Uncertainty
-
-MINUS = "−"
 
 
 @dataclass(frozen=True)
@@ -40,22 +49,21 @@ class HeadlineFigure:
         return " ".join(part for part in (self.value, self.spread, self.unit) if part)
 
 
-NO_VALUE = "–"
-PPFD_UNIT = "µmol m⁻² s⁻¹"
-DLI_UNIT = "mol m⁻² d⁻¹"
+def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
+    """The sentence that stands over the figures: how much, how even, how long, how fitting.
 
-
-def sentence(estimate: Estimate) -> str:
-    """The sentence that stands over the figures: how much, how even, how long, how fitting."""
-    plan, figures = estimate.plan, estimate.figures
+    Its numbers are those of ``headline_figures`` to the digit.
+    """
+    plan = estimate.plan
     if not plan.lamps:
         return "No lamp hangs in this space yet, so it is dark; hang one to see its light."
     if plan_is_dark(estimate):
         return "All lamps are turned down to nothing, so the space is dark."
-    parts = [_how_much(estimate)]
+    shown = {figure.key: figure.value for figure in headline_figures(estimate, uncertainty)}
+    parts = [_how_much(estimate, shown)]
     hours = plan.photoperiod_hours
     if hours > 0:
-        parts.append(f"{format_number(hours, 2)} h give {significant(figures.dli)} mol a day")
+        parts.append(f"{format_number(hours, 2)} h give {shown['dli']} mol a day")
     else:
         parts.append("with a photoperiod of 0 h no light reaches the canopy in a day")
     band = _how_fitting(estimate)
@@ -69,11 +77,10 @@ def plan_is_dark(estimate: Estimate) -> bool:
     return estimate.figures.photon_flux <= 0
 
 
-def _how_much(estimate: Estimate) -> str:
-    figures = estimate.figures
-    text = f"Mean {ppfd(figures.mean)}"
-    if figures.min_over_mean is not None:
-        text += f", {_lowest_place(estimate)} {percent(figures.min_over_mean)} of it"
+def _how_much(estimate: Estimate, shown: dict[str, str]) -> str:
+    text = f"Mean {shown['mean']}"
+    if estimate.figures.min_over_mean is not None:
+        text += f", {_lowest_place(estimate)} {shown['min_over_mean']} % of it"
     return text
 
 
@@ -142,7 +149,7 @@ def band_in_words(estimate: Estimate) -> str:
     if target is None:
         return ""
     unit = PPFD_UNIT if target.kind == "ppfd" else DLI_UNIT
-    return f"{significant(target.low)} to {significant(target.high)} {unit}"
+    return f"{format_number(target.low, 2)} to {format_number(target.high, 2)} {unit}"
 
 
 def wanted_sentence(estimate: Estimate) -> str:
@@ -165,149 +172,28 @@ def headline_figures(
 
     With the plan's ``uncertainty`` those it speaks of carry their 95 % band and its causes.
     """
-    plain = _plain_figures(estimate)
-    if uncertainty is None or plan_is_dark(estimate):
+    known = None if plan_is_dark(estimate) else uncertainty
+    return tuple(
+        _headline(figure, estimate, known) for figure in FIGURES if figure.key != "canopy_area"
+    )
+
+
+def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> HeadlineFigure:
+    plan, value = estimate.plan, figure.of(estimate.figures)
+    meaning = figure.sentence(plan.photoperiod_hours, band_in_words(estimate))
+    if figure.key == "share_inside" and plan.target is None:
+        meaning = WITHOUT_TARGET
+    plain = HeadlineFigure(figure.key, figure.name, figure.number(value), figure.unit, meaning)
+    standard = getattr(known, figure.key, 0.0) if known is not None else 0.0
+    if known is None or value is None or standard <= 0 or plain.value == NO_VALUE:
         return plain
-    return tuple(_with_band(figure, estimate, uncertainty) for figure in plain)
-
-
-def _with_band(
-    figure: HeadlineFigure, estimate: Estimate, uncertainty: Uncertainty
-) -> HeadlineFigure:
-    """The figure with its band, if the uncertainty tells one."""
-    figures = estimate.figures
-    standard = {
-        "mean": uncertainty.mean,
-        "minimum": uncertainty.minimum,
-        "maximum": uncertainty.maximum,
-        "dli": uncertainty.dli,
-        "min_over_mean": 100 * uncertainty.min_over_mean,
-    }.get(figure.key, 0.0)
-    value = getattr(figures, figure.key)
-    if standard <= 0 or value is None or figure.value == NO_VALUE:
-        return figure
-    unit, meaning = figure.unit, figure.meaning
-    if figure.key == "min_over_mean":
-        value, unit, most = 100 * value, "%", 0
+    if figure.key in {"mean", "minimum"}:
+        meaning += bands.causes(known, figure.key)
     elif figure.key == "dli":
-        most = 1 if value >= 9.95 else 2
-        share = figures.dli / figures.mean if figures.mean > 0 else 0.0
-        meaning += bands.causes(uncertainty, "mean", share)
-    else:
-        most = 0 if value >= 9.95 else 1
-        meaning += bands.causes(uncertainty, figure.key) if figure.key != "maximum" else ""
-    text, half = bands.banded(value, bands.half_width(standard), most)
-    return replace(figure, value=text, unit=unit, meaning=meaning, spread=f"± {half}")
-
-
-def _plain_figures(estimate: Estimate) -> tuple[HeadlineFigure, ...]:
-    """The figures without their bands."""
-    figures, plan = estimate.figures, estimate.plan
-    band = band_in_words(estimate)
-    wanted = f"the target band ({band})" if band else "the target band"
-    hours = format_number(plan.photoperiod_hours, 2)
-    return (
-        HeadlineFigure(
-            "mean", "Mean", ppfd(figures.mean), PPFD_UNIT,
-            "Photons of 400–700 nm that reach each square metre of the canopy every second, "
-            "averaged over its area (PPFD).",
-        ),
-        HeadlineFigure(
-            "min_over_mean", "Min / mean", percent(figures.min_over_mean), "",
-            "How even the light is: the darkest cell as a share of the mean; 100 % is "
-            "perfectly even.",
-        ),
-        HeadlineFigure(
-            "dli", "DLI", significant(figures.dli), DLI_UNIT,
-            f"Photons a square metre of the canopy gathers in a day of {hours} h of light "
-            "(daily light integral).",
-        ),
-        HeadlineFigure(
-            "share_inside", "Inside band", percent(figures.share_inside), "",
-            f"Share of the canopy's area whose light lies inside {wanted}."
-            if plan.target is not None
-            else "Share of the canopy's area inside the target band; this plan has no target.",
-        ),
-        HeadlineFigure(
-            "minimum", "Lowest", ppfd(figures.minimum), PPFD_UNIT,
-            "PPFD of the darkest cell of the map.",
-        ),
-        HeadlineFigure(
-            "maximum", "Highest", ppfd(figures.maximum), PPFD_UNIT,
-            "PPFD of the brightest cell of the map.",
-        ),
-        HeadlineFigure(
-            "min_over_max", "Min / max", percent(figures.min_over_max), "",
-            "The darkest cell as a share of the brightest.",
-        ),
-        HeadlineFigure(
-            "cv", "Variation", percent(figures.cv), "",
-            "Standard deviation of the light over the canopy as a share of the mean "
-            "(coefficient of variation); 0 % is perfectly even.",
-        ),
-        HeadlineFigure(
-            "share_under", "Under band", percent(figures.share_under), "",
-            f"Share of the canopy's area that gets less light than {wanted}.",
-        ),
-        HeadlineFigure(
-            "share_over", "Over band", percent(figures.share_over), "",
-            f"Share of the canopy's area that gets more light than {wanted}.",
-        ),
-        HeadlineFigure(
-            "utilisation", "Utilisation", percent(figures.utilisation), "",
-            "Photons arriving at the canopy plane as a share of those the lamps emit; light "
-            "that returns to the plane after a reflection counts again.",
-        ),
-        HeadlineFigure(
-            "photon_flux", "Photon flux", significant(figures.photon_flux), "µmol s⁻¹",
-            "Photons of 400–700 nm all lamps emit together each second, at the output set.",
-        ),
-        HeadlineFigure(
-            "efficacy", "Efficacy", significant(figures.efficacy), "µmol J⁻¹",
-            "Photons the lamps emit for each joule of electricity.",
-        ),
-        HeadlineFigure(
-            "watts", "Power", significant(figures.watts), "W",
-            "Electrical power of all lamps at the output set.",
-        ),
-        HeadlineFigure(
-            "watts_per_m2", "Power per area", significant(figures.watts_per_m2), "W m⁻²",
-            "Electrical power for each square metre of canopy.",
-        ),
-        HeadlineFigure(
-            "kwh_per_day", "Energy", significant(figures.kwh_per_day), "kWh per day",
-            f"Electricity the lamps use in a day of {hours} h of light.",
-        ),
-    )  # fmt: skip
-
-
-def ppfd(value: float) -> str:
-    """PPFD to the unit, below 10 to a tenth."""
-    if not math.isfinite(value):
-        return NO_VALUE
-    return f"{value:.0f}" if value >= 9.95 else format_number(value, 1)
-
-
-def percent(fraction: float | None) -> str:
-    """A share as '61 %'; near nothing and near all of it to a tenth of a per cent."""
-    if fraction is None or not math.isfinite(fraction):
-        return NO_VALUE
-    value = 100 * fraction
-    if 0 < value < 0.05:
-        return "under 0.1 %"
-    if 0 < value < 9.95 or 99.5 <= value < 99.95:
-        return f"{format_number(value, 1)} %"
-    return f"{value:.0f} %"
-
-
-def significant(value: float | None, digits: int = 3) -> str:
-    """A number to three figures in plain notation: 0.123, 10.7, 2.5, 212, 1520."""
-    if value is None or not math.isfinite(value):
-        return NO_VALUE
-    if value == 0:
-        return "0"
-    decimals = max(0, digits - 1 - math.floor(math.log10(abs(value))))
-    return format_number(value, min(decimals, 6)).replace("-", MINUS)
+        share = value / estimate.figures.mean if estimate.figures.mean > 0 else 0.0
+        meaning += bands.causes(known, "mean", share)
+    text, half = figure.banded(value, standard, COVERAGE)
+    return replace(plain, value=text, meaning=meaning, spread=f"± {half}")
 
 
 def closure_sentence(estimate: Estimate) -> str:

@@ -11,6 +11,7 @@ import numpy as np
 
 import planner
 from planner.estimate.result import Estimate, FloatArray
+from planner.metrics.figures import FIGURES, PPFD_UNIT, Digits
 from planner.plan.place import opens
 
 EXPORT_FORMAT = 1
@@ -42,16 +43,10 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
         "units": {
             "x_m": "m",
             "y_m": "m",
-            "ppfd": "µmol m⁻² s⁻¹",
-            "standard_error": "µmol m⁻² s⁻¹",
+            "ppfd": PPFD_UNIT,
+            "standard_error": PPFD_UNIT,
             "cell_area_m2": "m²",
-            "dli": "mol m⁻² d⁻¹",
-            "efficacy": "µmol J⁻¹",
-            "photon_flux": "µmol s⁻¹",
-            "watts": "W",
-            "watts_per_m2": "W m⁻²",
-            "kwh_per_day": "kWh d⁻¹",
-            "canopy_area": "m²",
+            **{one.key: one.unit for one in FIGURES if one.digits is not Digits.SHARE},
             "ratios and shares": "1",
         },
         "map": {
@@ -67,9 +62,7 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
         },
         "target": _target(estimate),
         "photoperiod_hours": estimate.plan.photoperiod_hours,
-        "figures": {
-            name: _number(value) for name, value in dataclasses.asdict(estimate.figures).items()
-        },
+        "figures": {one.key: _number(one.of(estimate.figures)) for one in FIGURES},
         "shares": [
             {
                 "label": share.place.title(estimate.plan),

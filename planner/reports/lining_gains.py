@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from planner.reports.bands import banded
+from planner.metrics.figures import banded
 
 if TYPE_CHECKING:
     from planner.estimate.sensitivity import SurfaceGain
@@ -39,7 +39,7 @@ class LiningGain:
         """Such as 'Wall 2: +10 points of reflectance bring +12 µmol to the mean, ...'."""
         return (
             f"{self.name}: +{self.points * 100:.0f} points of reflectance bring "
-            f"{signed(self.mean)} µmol to the mean, {signed(self.minimum)} to the lowest."
+            f"{signed(self.mean)} µmol to the mean, {signed(self.minimum)} to the minimum."
         )
 
 
@@ -70,5 +70,5 @@ def signed(value: float) -> str:
 
 
 def brought_sentence(name: str, mean: float, minimum: float) -> str:
-    """What a lining on a surface would bring: 'Foil: +12 µmol to the mean, +8 to the lowest'."""
-    return f"{name}: {signed(mean)} µmol to the mean, {signed(minimum)} to the lowest"
+    """What a lining on a surface would bring: 'Foil: +12 µmol to the mean, +8 to the minimum'."""
+    return f"{name}: {signed(mean)} µmol to the mean, {signed(minimum)} to the minimum"

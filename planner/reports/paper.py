@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 )
 
 from planner.estimate.result import Estimate, FloatArray
+from planner.metrics.figures import LEADING, NO_VALUE, PPFD_UNIT
 from planner.reports import content
 from planner.reports.contours import contour_lines, extended_map, round_levels
 from planner.units import LengthUnit, format_length
@@ -344,13 +345,13 @@ def _paint_bar(painter: QPainter, estimate: Estimate, frame: _Frame, top: float)
             QPointF(bar.left() - 6, bar.bottom() - high / top * height),
         )
     painter.setPen(_QUIET)
-    painter.drawText(QPointF(bar.left(), bar.top() - 14), content.PPFD_UNIT)
+    painter.drawText(QPointF(bar.left(), bar.top() - 14), PPFD_UNIT)
 
 
 def _paint_figures(painter: QPainter, estimate: Estimate, layout: _Layout) -> None:
     figures = content.headline_figures(estimate)
     area = layout.figures
-    _paint_row(painter, figures[:4], QRectF(area.left(), area.top(), area.width(), 66), 26)
+    _paint_row(painter, figures[:LEADING], QRectF(area.left(), area.top(), area.width(), 66), 26)
     by_key = {figure.key: figure for figure in figures}
     second = [
         by_key[key] for key in ("minimum", "maximum", "cv", "utilisation", "efficacy", "watts")
@@ -371,7 +372,7 @@ def _paint_row(
         painter.setFont(_font(size, bold=size > 20))
         baseline = area.top() + 22 + size
         painter.drawText(QPointF(left, baseline), figure.value)
-        if figure.unit and figure.value != content.NO_VALUE:
+        if figure.unit and figure.value != NO_VALUE:
             advance = QFontMetricsF(painter.font()).horizontalAdvance(figure.value)
             painter.setFont(_font(14))
             painter.setPen(_QUIET)

@@ -3,26 +3,14 @@
 from __future__ import annotations
 
 import csv
-import dataclasses
 import io
-from typing import Any
 
-from planner.estimate.compare import COLUMNS, Row
-from planner.estimate.result import Figures
+from planner.estimate.compare import Row
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_over import swept
+from planner.metrics.figures import FIGURES
 from planner.reports.csv_export import guarded
 
-UNITS = {
-    "mean": "umol_m2_s",
-    "minimum": "umol_m2_s",
-    "maximum": "umol_m2_s",
-    "dli": "mol_m2_d",
-    "efficacy": "umol_j",
-    "photon_flux": "umol_s",
-    "watts_per_m2": "w_m2",
-    "canopy_area": "m2",
-}
 _AXIS_UNITS = {"m": "_m", "%": "_percent", "h": "_h", "°": "_deg", "W": "_w"}
 
 
@@ -35,18 +23,17 @@ def sweep_to_csv(sweep: Sweep) -> str:
     """
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
-    names = [field.name for field in dataclasses.fields(Figures)]
     axes = [swept(one.axis) for one in sweep.over]
     writer.writerow(
         [
             *(one.key.replace("-", "_") + _AXIS_UNITS.get(one.unit, "") for one in axes),
-            *(f"{name}_{UNITS[name]}" if name in UNITS else name for name in names),
+            *("_".join(filter(None, (one.key, one.column))) for one in FIGURES),
             "problem",
         ]
     )
     for point in sweep.in_order():
-        figures: Any = point.figures
-        values = [None if figures is None else getattr(figures, name) for name in names]
+        figures = point.figures
+        values = [None if figures is None else one.of(figures) for one in FIGURES]
         writer.writerow(
             [*map(_number, point.values), *map(_number, values), guarded(point.problem)]
         )
@@ -60,7 +47,7 @@ def comparison_to_csv(rows: tuple[Row, ...], delimiter: str = ",") -> str:
     """
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n", delimiter=delimiter)
-    head = [text for c in COLUMNS for text in (f"{c.heading} ({c.unit})", f"{c.heading} ratio (%)")]
+    head = [text for one in FIGURES for text in (one.heading(), f"{one.name} ratio (%)")]
     writer.writerow(["Name", "Differs in", *head, "Problems"])
     for row in rows:
         pairs = zip(row.values, row.ratios, strict=True)

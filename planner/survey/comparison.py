@@ -24,9 +24,8 @@ import numpy as np
 
 from planner.plan.survey import Survey
 from planner.survey.statistics import FloatArray, gain_standard, hole_means, reading_noise
+from planner.units import COVERAGE
 
-COVERAGE: Final = 1.96
-"""Standard uncertainties either side that make a 95 % interval."""
 SAME_PLACE_M: Final = 0.005
 _FEW_PAIRS: Final = 4
 _STATED_COUNTS: Final = 3.0

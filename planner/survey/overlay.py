@@ -15,9 +15,9 @@ import numpy.typing as npt
 
 from planner.plan.survey import Meter, Survey
 from planner.survey.statistics import gain_standard, hole_means, reading_noise
+from planner.units import COVERAGE
 
 FloatArray = npt.NDArray[np.float64]
-COVERAGE: Final = 1.96
 GOOD_MEAN: Final = 0.10
 GOOD_POINT: Final = 0.15
 """Agreement of a careful survey with an estimate: root-sum-square of calibration 5 %,

@@ -52,7 +52,7 @@ def test_figures_get_their_band_when_the_outlook_is_there(page: SketchPage) -> N
     mean.click()
     told = page.strip.meaning.text()
     assert told.index("photon flux of Panel") < told.index("reflectance of Board")
-    assert page.details.lines[0].accessibleName() == "Lowest: 129 ± 18 µmol m⁻² s⁻¹"
+    assert page.details.lines[0].accessibleName() == "Minimum: 129 ± 18 µmol m⁻² s⁻¹"
 
 
 def test_the_band_of_another_plan_is_not_shown(page: SketchPage) -> None:
@@ -76,8 +76,8 @@ def test_the_list_tells_what_ten_points_bring_and_leads_to_the_surface(
     lines = page.details.gains.lines
     # The ceiling at 95 % has five points left; wall 1 returns everything already.
     assert [line.accessibleName() for line in lines] == [
-        "Wall 2: +10 points of reflectance bring +12 µmol to the mean, +8 to the lowest.",
-        "Ceiling: +5 points of reflectance bring +2 µmol to the mean, +1 to the lowest.",
+        "Wall 2: +10 points of reflectance bring +12 µmol to the mean, +8 to the minimum.",
+        "Ceiling: +5 points of reflectance bring +2 µmol to the mean, +1 to the minimum.",
     ]
     page.details.gains_fold.setChecked(True)
     lines[0].click()
@@ -122,8 +122,8 @@ def test_a_lining_under_the_hand_tells_what_it_would_bring(page: SketchPage, qtb
     assert "is being computed" in note.text()
     rows = ((GAINS[0], 12.3, -8.1), (GAINS[2], 1.0, 1.0))
     worth.take(Weighed(work.document.plan, lining, rows))
-    assert note.text() == f"{lining.name}: +12 µmol to the mean, −8.1 to the lowest."
-    assert chooser.itemText(line).endswith("(+12 mean, −8.1 lowest)")
+    assert note.text() == f"{lining.name}: +12 µmol to the mean, −8.1 to the minimum."
+    assert chooser.itemText(line).endswith("(+12 mean, −8.1 minimum)")
     chooser.hidePopup()
     assert note.isHidden()
     assert work.document.undo_stack.count() == 0, "looking is no edit"

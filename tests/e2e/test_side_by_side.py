@@ -417,7 +417,7 @@ def test_the_table_is_sorted_copied_and_exported(
     page.copy_button.click()
     lines = QGuiApplication.clipboard().text().splitlines()
     assert [line.split("\t")[0] for line in lines] == ["Name", *names]
-    assert "Mean PPFD (µmol/m²/s)" in lines[0]
+    assert "Mean (µmol m⁻² s⁻¹)" in lines[0]
     answers.to_save = tmp_path / "table"
     page.export_button.click()
     text = (tmp_path / "table.csv").read_text("utf-8")

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from planner.app.canvas.items import Item, Part, nearest_on_segment, wall_normal
 from planner.app.canvas.sampling import Section
 from planner.estimate.result import Estimate
+from planner.metrics.figures import ppfd
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.space import Point
@@ -332,8 +333,9 @@ def plan_in_words(
     if estimate is not None and math.isfinite(estimate.figures.mean):
         figures = estimate.figures
         parts.append(
-            f"The light on the canopy runs from {figures.minimum:.0f} to {figures.maximum:.0f}, "
-            f"on average {figures.mean:.0f} micromoles per square metre and second."
+            f"The light on the canopy runs from {ppfd(figures.minimum)} to "
+            f"{ppfd(figures.maximum)}, on average {ppfd(figures.mean)} "
+            "micromoles per square metre and second."
         )
     if focused is not None:
         parts.append(f"In hand: {item_in_words(plan, focused, section, unit)}.")

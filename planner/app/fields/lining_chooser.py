@@ -60,7 +60,7 @@ class LiningChooser(StillCombo):
             self.widen_list()
             if self._worth is not None:
                 # Room for what each would bring, which comes while the list is open.
-                more = self.fontMetrics().horizontalAdvance("   (+00.0 mean, +00.0 lowest)")
+                more = self.fontMetrics().horizontalAdvance("   (+00.0 mean, +00.0 minimum)")
                 self.view().setMinimumWidth(self.view().minimumWidth() + more)
         self._present = key
         self._show_worth()
@@ -84,7 +84,7 @@ class LiningChooser(StillCombo):
             text = lining_title(lining)
             known = self.brings(lining)
             if known is not None:
-                text += f"   ({signed(known[0])} mean, {signed(known[1])} lowest)"
+                text += f"   ({signed(known[0])} mean, {signed(known[1])} minimum)"
             if self.itemText(line) != text:
                 self.setItemText(line, text)
 

@@ -14,8 +14,9 @@ from planner.app.figures.figure import FigureLine
 from planner.app.figures.finding_list import FindingList, counted
 from planner.app.figures.gain_list import GainList
 from planner.app.figures.photon_bars import PhotonBars
-from planner.app.figures.strip import LEADING, uncertainty_of
+from planner.app.figures.strip import uncertainty_of
 from planner.estimate.result import Estimate
+from planner.metrics.figures import LEADING
 from planner.plan.checks import Severity
 from planner.plan.plan import Plan
 from planner.reports import content

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.app.outlines import paint_focus
+from planner.metrics.figures import NO_VALUE
 from planner.reports.content import HeadlineFigure
 
 _Flag = Qt.AlignmentFlag
@@ -77,15 +78,13 @@ class LargeFigure(FigureButton):
         font = self._value_font()
         large, small = QFontMetrics(font), self.fontMetrics()
         left, top = theme.RHYTHM, theme.HALF
-        # A per cent sign is a unit like others, with a band or without.
-        value = self.figure.value.removesuffix(" %")
-        unit = "%" if value != self.figure.value else self.figure.unit
+        value = self.figure.value
         painter.setFont(font)
         painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
         painter.drawText(left, top + large.ascent(), value)
         width = large.horizontalAdvance(value)
         painter.setPen(self.palette().color(self._quiet()))
-        if self.figure.value != "–":
+        if self.figure.value != NO_VALUE:
             after = left + width + 6
             if self.figure.spread:
                 band = self._band_font()
@@ -93,7 +92,7 @@ class LargeFigure(FigureButton):
                 painter.drawText(after, top + large.ascent(), self.figure.spread)
                 after += QFontMetrics(band).horizontalAdvance(self.figure.spread) + 6
             painter.setFont(self.font())
-            painter.drawText(after, top + large.ascent(), unit)
+            painter.drawText(after, top + large.ascent(), self.figure.unit)
         painter.setFont(self.font())
         painter.drawText(left, top + large.height() + small.ascent(), self.figure.label)
 

@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.estimate.result import Estimate, Share
+from planner.metrics.figures import percent
 from planner.plan.place import PlaceKind
-from planner.reports.content import percent
 
 LINE = 36
 _Flag = Qt.AlignmentFlag

@@ -13,14 +13,12 @@ from planner.app.fields.form import AlertLabel, NoteLabel
 from planner.app.figures.advice_line import AdviceLine
 from planner.app.figures.figure import LargeFigure
 from planner.estimate.result import Estimate, Quality
+from planner.metrics.figures import LEADING
 from planner.reports import content
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Outlook
     from planner.estimate.uncertainty import Uncertainty
-
-LEADING = 4
-"""How many of the figures are shown large."""
 
 COARSE = "Preview, refining …"
 WORKING = "Working …"
@@ -96,10 +94,6 @@ class FigureStrip(QWidget):
         """Show what an estimate says."""
         self.failure.say("")
         self._coarse = estimate.options.quality is Quality.PREVIEW
-        text = content.sentence(estimate)
-        if text != self.sentence.text():
-            self.sentence.setText(text)
-            self.sentence.setToolTip(f"<p>{text}</p>")
         self.advice.show_estimate(estimate)
         self._estimate = estimate
         self._show_figures()
@@ -114,6 +108,10 @@ class FigureStrip(QWidget):
         if self._estimate is None:
             return
         known = uncertainty_of(self._outlook, self._estimate)
+        text = content.sentence(self._estimate, known)
+        if text != self.sentence.text():
+            self.sentence.setText(text)
+            self.sentence.setToolTip(f"<p>{text}</p>")
         shown = content.headline_figures(self._estimate, known)[:LEADING]
         for button, figure in zip(self.figures, shown, strict=True):
             button.show_figure(figure)

@@ -55,7 +55,7 @@ def test_links_to_pages_stay_inside_and_others_go_to_the_browser(
 
 def test_the_glossary_explains_the_words_of_the_figures() -> None:
     text = help_text("glossary")
-    for word in ("PPFD", "DLI", "CV", "min/mean", "utilisation", "Hanging height", "Lining"):
+    for word in ("PPFD", "DLI", "CV", "Min / mean", "Utilisation", "Hanging height", "Lining"):
         assert word in text
 
 

@@ -17,11 +17,12 @@ import pytest
 from planner.estimate.calibrate import _Fitter
 from planner.estimate.calibrate_model import Quantity
 from planner.estimate.calibrate_parameters import Freed
-from planner.estimate.calibrate_result import COVERAGE, Fit
+from planner.estimate.calibrate_result import Fit
 from planner.estimate.result import EstimateOptions
 from planner.plan.lamp import CosineProfile
 from planner.plan.survey import Doubts, Survey
 from planner.survey.statistics import gain_standard
+from planner.units import COVERAGE
 from tests.unit.estimate.calibration_scenes import (
     METER,
     Case,

@@ -8,7 +8,6 @@ import numpy as np
 import pytest
 
 from planner.estimate.compare import (
-    COLUMNS,
     OPEN_AIR_NAME,
     against,
     compare,
@@ -20,6 +19,7 @@ from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.telling import Sway, Telling, sway, tell, tell_means, verdict
 from planner.estimate.uncertainty import Input
+from planner.metrics.figures import FIGURES
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
@@ -41,7 +41,7 @@ def half_output(plan: Plan) -> Plan:
 
 
 def column(name: str) -> int:
-    return [c.figure for c in COLUMNS].index(name)
+    return [one.key for one in FIGURES].index(name)
 
 
 def test_half_the_output_is_half_the_light() -> None:
@@ -74,7 +74,7 @@ def test_half_the_output_is_half_the_light() -> None:
 def test_the_table_as_csv() -> None:
     found = compare(half_output(sample_plan()), OPTIONS)
     lines = comparison_to_csv(rows(found)).splitlines()
-    assert lines[0].startswith("Name,Differs in,Mean PPFD (µmol/m²/s),Mean PPFD ratio (%)")
+    assert lines[0].startswith("Name,Differs in,Mean (µmol m⁻² s⁻¹),Mean ratio (%)")
     assert lines[2].split(",")[3] == "50"
     assert "\t" in comparison_to_csv(rows(found), "\t")
 

@@ -150,7 +150,7 @@ def test_more_hours_than_a_day_leaves() -> None:
     assert found.limit is Limit.DARK_HOURS
     assert found.plan.photoperiod_hours == 20
     # 12 mol in 20 h: 12e6 / 72000 = 166.7 µmol/m²/s.
-    assert f"from {mean:.0f} to 167 µmol/m²/s" in found.words
+    assert f"from {mean:.0f} to 167 µmol m⁻² s⁻¹" in found.words
     with pytest.raises(FindError, match="above 0 mol"):
         find_photoperiod(what, 0)
 

@@ -34,8 +34,7 @@ def test_no_light_at_all_in_no_time() -> None:
     assert daily_light_integral(500, 0) == 0
 
 
-# J. E. Christiansen (1942), Irrigation by sprinkling, Calif. Agric. Exp. Sta. Bull. 670;
-# worked data of the manual of an open sprinkler evaluation package: 69.14 %.
+# Catch cans of the manual of an open sprinkler evaluation package.
 CANS = np.array([47, 42, 45, 24, 13, 26, 33, 34, 27, 30, 40, 44, 32, 12, 12], dtype=float)
 TOY = np.array([300, 400, 300, 400, 600, 400, 300, 400, 300], dtype=float)
 

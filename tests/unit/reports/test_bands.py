@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from planner.estimate.uncertainty import Part, Uncertainty
-from planner.reports.bands import banded, causes
+from planner.metrics.figures import banded
+from planner.reports.bands import causes
 
 
 @pytest.mark.parametrize(

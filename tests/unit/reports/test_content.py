@@ -11,16 +11,14 @@ import pytest
 
 from planner.estimate.result import Estimate, Figures
 from planner.estimate.uncertainty import Part, Uncertainty
+from planner.metrics.figures import percent, ppfd, significant
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.reports.content import (
     band_in_words,
     closure_sentence,
     headline_figures,
     numeric_sentence,
-    percent,
-    ppfd,
     sentence,
-    significant,
 )
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
@@ -169,7 +167,17 @@ def test_significant(value: float | None, text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "text"), [(212.4, "212"), (9.94, "9.9"), (9.97, "10"), (0, "0"), (math.nan, "–")]
+    ("value", "text"),
+    [
+        (212.4, "212"),
+        (9.94, "9.9"),
+        (9.97, "10"),
+        (0, "0"),
+        (math.nan, "–"),
+        (1416, "1420"),
+        (999.6, "1000"),
+        (10.4, "10"),
+    ],
 )
 def test_ppfd(value: float, text: str) -> None:
     assert ppfd(value) == text
@@ -201,3 +209,16 @@ def test_figures_carry_their_band_and_its_causes() -> None:
 
 def test_without_an_uncertainty_no_figure_has_a_band() -> None:
     assert not any(figure.spread for figure in headline_figures(sample_estimate()))
+
+
+def test_sentence_and_figures_say_the_same_digits() -> None:
+    known = Uncertainty(
+        mean=137.0, minimum=90.0, maximum=190.0, min_over_mean=0.011, dli=7.0, relative_mean=0.1,
+        parts=(Part("photon flux of Panel", 137.0, 90.0),),
+    )  # fmt: skip
+    bright = sample_estimate(mean=1416.2, dli=71.4, min_over_mean=0.614)
+    for doubt in (None, known):
+        by_key = {figure.key: figure.value for figure in headline_figures(bright, doubt)}
+        assert by_key["mean"] == "1420"
+        assert f"Mean {by_key['mean']}," in sentence(bright, doubt)
+        assert f"give {by_key['dli']} mol" in sentence(bright, doubt)

@@ -28,6 +28,7 @@ from planner.plan.lit import Doubted, Lit, doubted, lit
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.plan.variant_edits import free_name
+from planner.units import COVERAGE
 
 if TYPE_CHECKING:
     from planner.estimate.compare import AgainstMap
@@ -102,7 +103,6 @@ class Linked(QObject):
 
 SETTLE_MS: Final = 120
 _MOST_KEPT: Final = 120
-_COVERAGE: Final = 1.96
 
 Comparing = Callable[..., Comparison]
 Swaying = Callable[..., Any]
@@ -369,7 +369,7 @@ class Comparer(QObject):
         base = self.baseline
         if base is None or side is base:
             return 0.0
-        numeric = math.hypot(_error(side), _error(base)) * _COVERAGE
+        numeric = math.hypot(_error(side), _error(base)) * COVERAGE
         found = self.telling(side)
         inputs = 0.0 if found is None else math.log(found.high / found.ratio)
         return math.hypot(inputs, numeric)

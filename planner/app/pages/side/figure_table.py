@@ -9,7 +9,8 @@ from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from planner.app import theme
-from planner.estimate.compare import COLUMNS, Row
+from planner.estimate.compare import Row
+from planner.metrics.figures import FIGURES
 from planner.reports.sweep_csv import comparison_to_csv
 
 _Role = Qt.ItemDataRole
@@ -38,7 +39,7 @@ class FigureModel(QAbstractTableModel):
         return 0 if parent is not None and parent.isValid() else len(self.rows)
 
     def columnCount(self, parent: Index | None = None) -> int:
-        return 0 if parent is not None and parent.isValid() else _LEAD + 2 * len(COLUMNS)
+        return 0 if parent is not None and parent.isValid() else _LEAD + 2 * len(FIGURES)
 
     def headerData(
         self, section: int, orientation: Qt.Orientation, role: int = _Role.DisplayRole
@@ -51,10 +52,10 @@ class FigureModel(QAbstractTableModel):
             return None
         if section < _LEAD:
             return ("Name", "Differs in")[section]
-        column = COLUMNS[(section - _LEAD) // 2]
+        figure = FIGURES[(section - _LEAD) // 2]
         if (section - _LEAD) % 2:
             return "of baseline"
-        return f"{column.heading}\n{column.unit}"
+        return f"{figure.name}\n{figure.unit}"
 
     def value(self, row: Row, column: int) -> Any:
         """What a column holds: text for the first two, else a number or None."""
@@ -84,7 +85,7 @@ class FigureModel(QAbstractTableModel):
         if value is None:
             return "–"
         figure, ratio = divmod(column - _LEAD, 2)
-        return f"{value:.1f} %" if ratio else f"{value:.{COLUMNS[figure].decimals}f}"
+        return f"{value:.1f} %" if ratio else FIGURES[figure].written(value)
 
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
         self.layoutAboutToBeChanged.emit()

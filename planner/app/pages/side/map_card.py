@@ -27,6 +27,7 @@ from planner.app.canvas.sampling import Section, cell_bounds, value_at
 from planner.app.pages.side.comparer import Linked, Shows
 from planner.app.plots.difference import DifferenceStyle, picture
 from planner.estimate.compare import AgainstMap, Origin, Side
+from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.units import format_number
 
 _GRIP_PX = 9.0
@@ -101,9 +102,9 @@ class MapCard(QWidget):
         if self.side is None or self.side.estimate is None:
             return ("no light to show", "")
         found = self.side.estimate.figures
-        even = "–" if found.min_over_mean is None else f"{100 * found.min_over_mean:.0f} %"
-        first = f"mean {found.mean:.0f} · min/mean {even}"
-        second = f"{found.minimum:.0f} to {found.maximum:.0f} · DLI {found.dli:.1f}"
+        first = f"mean {ppfd(found.mean)} · min / mean {percent(found.min_over_mean)}"
+        light = f"{ppfd(found.minimum)} to {ppfd(found.maximum)}"
+        second = f"{light} · DLI {FIGURE['dli'].number(found.dli)}"
         return first, second
 
     def _describe(self) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from planner.app import theme
 from planner.app.document import Document
+from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.plan.edits import changed
 from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, Quantity
 from planner.plan.refusal import refusal
@@ -24,7 +25,7 @@ _Role = Qt.ItemDataRole
 Index = QModelIndex | QPersistentModelIndex
 _WEEKS: Final = Quantity("weeks", decimals=1, step=0.5).within(0.1, 104.0)
 WANTED: Final = ("Stage", "Canopy", "From", "To", "Hours", "Weeks")
-FOUND: Final = ("Hang at", "Output", "Mean", "Min/mean", "DLI", "kWh", "Cost", "Heed")
+FOUND: Final = ("Hang at", "Output", "Mean", "Min / mean", "DLI", "kWh", "Cost", "Heed")
 
 
 class StageModel(QAbstractTableModel):
@@ -111,13 +112,12 @@ class StageModel(QAbstractTableModel):
         if found.estimate is None or found.hanging_height is None or found.output_percent is None:
             return "cannot be set up" if column == len(FOUND) - 1 else "–"
         figures = found.estimate.figures
-        even = figures.min_over_mean
         return (
             format_length(found.hanging_height, self._unit()),
             f"{found.output_percent:.0f} %",
-            f"{figures.mean:.0f}",
-            "–" if even is None else f"{100 * even:.0f} %",
-            f"{figures.dli:.1f}",
+            ppfd(figures.mean),
+            percent(figures.min_over_mean),
+            FIGURE["dli"].number(figures.dli),
             f"{found.kwh:.1f}",
             "–" if found.cost is None else f"{found.cost:.2f}",
             "; ".join(_short(text, found.stage.name) for text in found.warnings) or "target met",

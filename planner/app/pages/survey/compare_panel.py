@@ -24,9 +24,10 @@ from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.pictures import PPFD_UNIT, View
 from planner.app.plots.scatter import ScatterPlot
 from planner.plan.survey import Survey
-from planner.survey.comparison import COVERAGE, Pairing, Ranking, compare, ranking
+from planner.survey.comparison import Pairing, Ranking, compare, ranking
 from planner.survey.overlay import Residuals
 from planner.survey.statistics import SurveySummary
+from planner.units import COVERAGE
 
 BY: Final = (("mean", "Mean of the holes"), ("min", "Darkest hole"), ("max", "Brightest hole"))
 NEED_TWO: Final = (

@@ -43,14 +43,13 @@ from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.files.atomic import write_atomically
 from planner.files.errors import PlanFileError, system_problem
+from planner.metrics.figures import PPFD_UNIT, percent, ppfd
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.survey.layout import place_number
 from planner.survey.overlay import Residuals, dead_band
 from planner.survey.statistics import SurveySummary
-from planner.units import LengthUnit
-
-UNIT = "µmol m⁻² s⁻¹"
+from planner.units import COVERAGE, LengthUnit
 
 
 def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | None) -> str:
@@ -61,12 +60,13 @@ def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | N
             f"'{survey.name}' has {total} holes and no readings yet: print the board, put the "
             "sensor into each hole, and type what it shows."
         )
-    percent = 196 * summary.mean_uncertainty / summary.mean if summary.mean > 0 else 0.0
+    doubt = 100 * COVERAGE * summary.mean_uncertainty / summary.mean if summary.mean > 0 else 0.0
     read = len(summary.holes)
     holes = f"all {total} holes" if read == total else f"{read} of {total} holes"
     said = (
-        f"'{survey.name}': mean {summary.mean:.0f} {UNIT} ± {percent:.0f} % over {holes}, from "
-        f"{summary.minimum:.0f} to {summary.maximum:.0f} (min/mean {summary.min_over_mean:.2f})."
+        f"'{survey.name}': mean {ppfd(summary.mean)} {PPFD_UNIT} ± {doubt:.0f} % over {holes}, "
+        f"from {ppfd(summary.minimum)} to {ppfd(summary.maximum)} "
+        f"(min / mean {percent(summary.min_over_mean)})."
     )
     if found is not None:
         said += f" {found.words()[0]}"

@@ -20,7 +20,7 @@ from planner.app.plots.residual_map import ResidualMap
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.plan.survey import Survey
-from planner.survey.comparison import COVERAGE, Pairing, ratios_by_hole
+from planner.survey.comparison import Pairing, ratios_by_hole
 from planner.survey.layout import grid_places, places_left_out
 from planner.survey.overlay import (
     INTERPOLATED_LABEL,
@@ -29,6 +29,7 @@ from planner.survey.overlay import (
     interpolated_map,
 )
 from planner.survey.statistics import SurveySummary, gain_standard, reading_noise
+from planner.units import COVERAGE
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_result import SurveyFit

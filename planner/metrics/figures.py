@@ -1,0 +1,236 @@
+"""Every figure of an estimate, once: its name, unit, words, digits and place in the order.
+
+Whoever shows, writes or exports a figure reads it here, so that it has one name and one
+rounding wherever it is met. Digits: with an uncertainty, two of its half-width and the value
+to the same place (JCGM 100:2008, 7.2.6); without one, three significant digits, which is what
+the usual uncertainty of ten to twenty per cent leaves (a rule of this program, no source).
+Light of the whole (PPFD) never shows more than whole numbers from 10 on and tenths below.
+What the plan itself says (watts, photon flux) keeps its whole part.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import Enum
+from typing import Final
+
+from planner.units import format_number
+
+MINUS: Final = "−"
+NO_VALUE: Final = "–"
+PPFD_UNIT: Final = "µmol m⁻² s⁻¹"
+DLI_UNIT: Final = "mol m⁻² d⁻¹"
+LEADING: Final = 4
+"""How many of ``FIGURES`` lead: they are shown large."""
+
+
+class Digits(Enum):
+    """By which rule a figure is rounded where no uncertainty is known."""
+
+    LIGHT = "three significant, at most units from 10 on and tenths below"
+    DOSE = "three significant, at most tenths from 10 on and hundredths below"
+    SHARE = "whole per cent; tenths near nothing and near all"
+    GIVEN = "three significant, never rounded to tens"
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One figure.
+
+    ``key`` is its name in ``Figures`` and in exports, ``column`` the unit as a column's
+    heading may hold it, ``words`` a sentence with ``{hours}`` and ``{band}`` to fill in.
+    """
+
+    key: str
+    name: str
+    unit: str
+    column: str
+    digits: Digits
+    words: str
+
+    def of(self, figures: object) -> float | None:
+        """The figure among ``Figures``, in its canonical unit (shares as fractions of 1)."""
+        value: float | None = getattr(figures, self.key)
+        return value
+
+    def shown(self, value: float | None) -> float | None:
+        """A canonical value in the unit shown: shares in per cent."""
+        return value if value is None or self.digits is not Digits.SHARE else 100 * value
+
+    def number(self, value: float | None) -> str:
+        """The digits of a canonical value, without its unit; '–' where there is none."""
+        return self.written(self.shown(value))
+
+    def written(self, at: float | None) -> str:
+        """The digits of a value that is in the unit shown."""
+        if at is None or not math.isfinite(at):
+            return NO_VALUE
+        if self.digits is Digits.SHARE:
+            return _per_cent(at)
+        if self.digits is Digits.GIVEN or at <= 0:
+            return significant(at)
+        return _fixed(at, min(2 - _magnitude(at, 2), self.most_decimals(at)))
+
+    def text(self, value: float | None) -> str:
+        """The value with its unit."""
+        number = self.number(value)
+        return number if number == NO_VALUE else f"{number} {self.unit}".strip()
+
+    def banded(self, value: float, standard: float, coverage: float) -> tuple[str, str]:
+        """Digits of a canonical value and of its half-width, ``coverage`` standard ones."""
+        factor = 100.0 if self.digits is Digits.SHARE else 1.0
+        at = value * factor
+        return banded(at, coverage * standard * factor, self.most_decimals(at))
+
+    def most_decimals(self, shown: float) -> int:
+        """Decimals that are never exceeded."""
+        if self.digits is Digits.SHARE:
+            return 0
+        if self.digits is Digits.GIVEN:
+            return 6
+        return (1 if self.digits is Digits.DOSE else 0) + (shown < 9.95)
+
+    def heading(self) -> str:
+        """Name and unit as a table's heading has them."""
+        return f"{self.name} ({self.unit})"
+
+    def sentence(self, hours: float, band: str = "") -> str:
+        """What it means, for a plan of so many lit hours and a target band in words."""
+        wanted = f"the target band ({band})" if band else "the target band"
+        return self.words.format(hours=format_number(hours, 2), band=wanted)
+
+
+FIGURES: Final = (
+    Figure(
+        "mean", "Mean", PPFD_UNIT, "umol_m2_s", Digits.LIGHT,
+        "Photons of 400–700 nm that reach each square metre of the canopy every second, "
+        "averaged over its area (PPFD).",
+    ),
+    Figure(
+        "min_over_mean", "Min / mean", "%", "", Digits.SHARE,
+        "How even the light is: the darkest cell as a share of the mean; 100 % is "
+        "perfectly even.",
+    ),
+    Figure(
+        "dli", "DLI", DLI_UNIT, "mol_m2_d", Digits.DOSE,
+        "Photons a square metre of the canopy gathers in a day of {hours} h of light "
+        "(daily light integral).",
+    ),
+    Figure(
+        "share_inside", "Inside band", "%", "", Digits.SHARE,
+        "Share of the canopy's area whose light lies inside {band}.",
+    ),
+    Figure(
+        "minimum", "Minimum", PPFD_UNIT, "umol_m2_s", Digits.LIGHT,
+        "PPFD of the darkest cell of the map.",
+    ),
+    Figure(
+        "maximum", "Maximum", PPFD_UNIT, "umol_m2_s", Digits.LIGHT,
+        "PPFD of the brightest cell of the map.",
+    ),
+    Figure(
+        "min_over_max", "Min / max", "%", "", Digits.SHARE,
+        "The darkest cell as a share of the brightest.",
+    ),
+    Figure(
+        "cv", "Variation (CV)", "%", "", Digits.SHARE,
+        "Standard deviation of the light over the canopy as a share of the mean "
+        "(coefficient of variation); 0 % is perfectly even.",
+    ),
+    Figure(
+        "share_under", "Under band", "%", "", Digits.SHARE,
+        "Share of the canopy's area that gets less light than {band}.",
+    ),
+    Figure(
+        "share_over", "Over band", "%", "", Digits.SHARE,
+        "Share of the canopy's area that gets more light than {band}.",
+    ),
+    Figure(
+        "utilisation", "Utilisation", "%", "", Digits.SHARE,
+        "Photons arriving at the canopy plane as a share of those the lamps emit; light "
+        "that returns to the plane after a reflection counts again.",
+    ),
+    Figure(
+        "photon_flux", "Photon flux", "µmol s⁻¹", "umol_s", Digits.GIVEN,
+        "Photons of 400–700 nm all lamps emit together each second, at the output set.",
+    ),
+    Figure(
+        "efficacy", "Efficacy", "µmol J⁻¹", "umol_j", Digits.GIVEN,
+        "Photons the lamps emit for each joule of electricity.",
+    ),
+    Figure(
+        "watts", "Power", "W", "", Digits.GIVEN,
+        "Electrical power of all lamps at the output set.",
+    ),
+    Figure(
+        "watts_per_m2", "Power per area", "W m⁻²", "w_m2", Digits.GIVEN,
+        "Electrical power for each square metre of canopy.",
+    ),
+    Figure(
+        "kwh_per_day", "Energy", "kWh per day", "", Digits.GIVEN,
+        "Electricity the lamps use in a day of {hours} h of light.",
+    ),
+    Figure(
+        "canopy_area", "Canopy area", "m²", "m2", Digits.GIVEN,
+        "Area of the level the light is wanted on.",
+    ),
+)  # fmt: skip
+"""In the order of every list and table; the first ``LEADING`` are the large ones."""
+
+FIGURE: Final = {figure.key: figure for figure in FIGURES}
+
+WITHOUT_TARGET: Final = "Share of the canopy inside the target band; this plan has no target."
+
+
+def ppfd(value: float | None, *, unit: bool = False) -> str:
+    """Any PPFD with the digits of the mean."""
+    return FIGURE["mean"].text(value) if unit else FIGURE["mean"].number(value)
+
+
+def percent(fraction: float | None) -> str:
+    """A share as '61 %'; near nothing and near all of it to a tenth of a per cent."""
+    return FIGURE["share_inside"].text(fraction)
+
+
+def _per_cent(value: float) -> str:
+    if 0 < value < 0.05:
+        return "under 0.1"
+    if 0 < value < 9.95 or 99.5 <= value < 99.95:
+        return format_number(value, 1)
+    return f"{value:.0f}"
+
+
+def significant(value: float | None, digits: int = 3) -> str:
+    """A number to three figures, whole numbers in full: 0.123, 10.7, 2.5, 212, 1523."""
+    if value is None or not math.isfinite(value):
+        return NO_VALUE
+    if value == 0:
+        return "0"
+    decimals = max(0, digits - 1 - math.floor(math.log10(abs(value))))
+    return format_number(value, min(decimals, 6)).replace("-", MINUS)
+
+
+def banded(value: float, half: float, most_decimals: int = 6) -> tuple[str, str]:
+    """A value and its half-width as texts, both rounded to the same place.
+
+    The half-width keeps two significant digits: 173 ± 30, 1520 ± 100, 10.0 ± 1.7.
+    ``most_decimals`` is what the value would show without a band; the half-width is then
+    at least one unit of the last place.
+    """
+    if not (half > 0 and math.isfinite(half) and math.isfinite(value)):
+        return format_number(value, max(most_decimals, 0)), ""
+    decimals = min(1 - _magnitude(half, 1), most_decimals)
+    width = max(round(half, decimals), 10.0**-decimals)
+    return f"{round(value, decimals):.{max(decimals, 0)}f}", f"{width:.{max(decimals, 0)}f}"
+
+
+def _magnitude(value: float, decimals: int) -> int:
+    """Power of ten of the first digit once rounded: 9.96 is 10 with two digits, not 10.0."""
+    first = math.floor(math.log10(value))
+    return math.floor(math.log10(round(value, decimals - first)))
+
+
+def _fixed(value: float, decimals: int) -> str:
+    """Rounded to so many decimals (tens and hundreds below 0), without trailing zeros."""
+    return format_number(round(value, decimals), max(decimals, 0))
