@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import threading
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -22,6 +24,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app import theme
 from planner.app.help import AboutDialog
+from planner.app.jobs import THREAD_PREFIX, Cancelled, Lane, Progress
 from planner.app.run import PlannerApplication, open_window, picture_window
 from planner.app.settings import Settings
 from planner.app.theme import Theme
@@ -298,3 +301,33 @@ def test_the_picture_shows_the_window_in_the_size_and_look_asked(
     assert (corner.lightness() < 128) is dark
     colours = {picture.pixel(x, y) for x in range(0, 1280, 16) for y in range(0, 800, 16)}
     assert len(colours) > 1
+
+
+# -- the end --------------------------------------------------------------------------------
+
+
+def test_closing_ends_what_all_pages_compute(qtbot: QtBot) -> None:
+    begun = threading.Event()
+
+    def slow(_progress: Progress, cancelled: Cancelled) -> object:
+        begun.set()
+        while not cancelled():
+            time.sleep(0.2)
+        return None
+
+    window, _ = make_window(qtbot)
+    trigger(window, "page_side")
+    trigger(window, "page_survey")
+    lanes = [window.estimator.lane, *window.findChildren(Lane)]
+    assert len(lanes) >= 8
+    told: list[object] = []
+    for lane in lanes:
+        lane.synchronous = False
+        lane.done.connect(lambda about, _result: told.append(about))
+        begun.clear()
+        lane.ask("slow", slow, topic="slow")
+        qtbot.waitUntil(begun.is_set, timeout=20_000)
+    window.close()
+    assert not [t.name for t in threading.enumerate() if t.name.startswith(THREAD_PREFIX)]
+    qtbot.wait(20)
+    assert "slow" not in told
