@@ -54,6 +54,11 @@ class Side:
     estimate: Estimate | None = None
     key: str | None = None
 
+    @property
+    def identity(self) -> tuple[Origin, str | None]:
+        """What tells this side from the others, whatever it is called and wherever it stands."""
+        return self.origin, self.key
+
 
 @dataclass(frozen=True)
 class Comparison:

@@ -640,3 +640,30 @@ def test_the_maps_keep_the_largest_part(
         assert page.sheet.width() >= size[0] / 2
         assert page.sheet.height() >= 0.35 * page.height()
         assert page.width() <= size[0]
+
+
+def test_the_baseline_is_kept_with_the_plan_and_follows_its_variant(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    page.linked.update(chosen=2)
+    page.bar.do_baseline()
+    key = window.document.plan.variants[1].key
+    assert window.document.plan.baseline == key
+    assert page.comparer.baseline is not None
+    assert page.comparer.baseline.key == key
+    page.linked.update(chosen=1)
+    page.bar.do_remove()
+    settle(qtbot, page)
+    # Another option was taken out: what the rest is measured against stays.
+    assert page.comparer.baseline.key == key
+    page.linked.update(chosen=1)
+    page.bar.do_remove()
+    settle(qtbot, page)
+    assert window.document.plan.baseline is None
+    assert page.comparer.baseline is page.comparer.sides[0]
+    window.document.undo_stack.undo()
+    settle(qtbot, page)
+    assert window.document.plan.baseline == key
+    assert page.comparer.baseline.key == key

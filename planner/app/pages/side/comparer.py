@@ -21,9 +21,10 @@ from planner.app.canvas.sampling import Section
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.estimate.compare import Comparison, Side, against, compare, served
+from planner.estimate.compare import Comparison, Origin, Side, against, compare, served
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Quality
+from planner.plan.edits import changed
 from planner.plan.lit import Doubted, Lit, doubted, lit
 from planner.plan.plan import Plan
 from planner.plan.space import Point
@@ -206,6 +207,16 @@ class Comparer(QObject):
     def _on_linked(self, new: Any, old: Any) -> None:
         if self._followed and new.open_air != old.open_air:
             self._ask()
+        if new.baseline != old.baseline and new.baseline < len(self.sides):
+            self._name_baseline(self.sides[new.baseline])
+
+    def _name_baseline(self, side: Side) -> None:
+        """Keep with the plan what the others are measured against."""
+        plan = self._document.plan
+        known = side.key is None or any(one.key == side.key for one in plan.variants)
+        if side.origin is not Origin.OPEN_AIR and known and side.key != plan.baseline:
+            made = changed(plan, baseline=side.key)
+            self._document.apply(made, f"Measure against {side.name}")
 
     def _question(self, quality: Quality) -> _Question:
         cells = self._display.state.cells
@@ -277,12 +288,20 @@ class Comparer(QObject):
             self._next_sway()
 
     def _take(self, found: Comparison) -> None:
+        before, state = self.sides, self._linked.state
         self.comparison = _named_apart(found)
-        count = len(self.comparison.sides)
-        state = self._linked.state
-        self._linked.update(
-            chosen=min(state.chosen, count - 1), baseline=min(state.baseline, count - 1)
-        )
+        now = [side.identity for side in self.sides]
+
+        def same(index: int) -> int:
+            """Where a side of before stands now; the plan where it is gone."""
+            there = before[index].identity if index < len(before) else now[0]
+            return now.index(there) if there in now else 0
+
+        kept = self._document.plan.baseline
+        base = next((k for k, side in enumerate(self.sides) if side.key == kept), 0)
+        if 0 < state.baseline < len(before) and before[state.baseline].origin is Origin.OPEN_AIR:
+            base = same(state.baseline)  # no plan can name open air as its baseline
+        self._linked.update(chosen=same(state.chosen), baseline=base)
         self.compared.emit()
 
     def _on_failed(self, about: object, sentence: str) -> None:

@@ -125,7 +125,7 @@ class CardBar(QWidget):
     def do_adopt(self) -> None:
         """Make the chosen variant the plan."""
         if self.key is not None and self._steps.adopt(self.key):
-            self._linked.update(chosen=0, baseline=0)
+            self._linked.update(chosen=0)
 
     def do_remove(self) -> None:
         """Take the chosen variant out."""
@@ -134,17 +134,8 @@ class CardBar(QWidget):
 
     def do_move(self, by: int) -> None:
         """Move the chosen variant; it stays chosen."""
-        key = self.key
-        if key is None:
-            return
-        index = self._keys.index(key)
-        if self._steps.move(key, by):
-            state = self._linked.state
-            moved = {index + 1: index + by + 1, index + by + 1: index + 1}
-            self._linked.update(
-                chosen=moved.get(state.chosen, state.chosen),
-                baseline=moved.get(state.baseline, state.baseline),
-            )
+        if self.key is not None:
+            self._steps.move(self.key, by)
 
     def do_baseline(self) -> None:
         """Measure the others against the chosen side."""
