@@ -1,16 +1,16 @@
-"""From text or a file to rows of cells, each row with its number in the source."""
+"""From text to rows of cells, and the numbers and lengths in them."""
 
 from __future__ import annotations
 
 import csv
+import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Final
 
 from planner.plan.survey import MAX_READINGS
-from planner.survey.table_errors import TableError
-from planner.survey.table_numbers import as_number
-from planner.survey.table_xlsx import is_xlsx, sheet_rows
+from planner.units import VULGAR, LengthSyntaxError, LengthUnit, parse_length
 
 MAX_BYTES: Final = 64_000_000
 MAX_ROWS: Final = MAX_READINGS + 500
@@ -21,19 +21,34 @@ _SEPARATORS: Final = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas
 _COMMENT: Final = re.compile(r"#\s*[^\W\d].*\s|##")
 
 
+class TableError(ValueError):
+    """A table that cannot be read; the message is one sentence with row and column."""
+
+
+def quoted(text: str) -> str:
+    """A cell's text for a message: short, on one line."""
+    shown = " ".join(text.split())
+    if len(shown) > 30:
+        shown = shown[:29] + "…"
+    return f"'{shown}'"
+
+
 @dataclass(frozen=True)
 class Cells:
     """Rows of cells as text, blank rows and comments left out.
 
     ``numbers`` gives each row's number in the source, from 1; ``separated`` says in a word
-    what parted the cells.
+    what parted the cells, ``notes`` in sentences what was left out or stands elsewhere.
+    ``sheet`` is the name of a workbook's sheet.
     """
 
     rows: tuple[tuple[str, ...], ...]
     numbers: tuple[int, ...]
     separated: str
+    notes: tuple[str, ...] = ()
+    sheet: str = ""
 
-    @property
+    @cached_property
     def width(self) -> int:
         """Cells of the longest row."""
         return max((len(row) for row in self.rows), default=0)
@@ -42,20 +57,6 @@ class Cells:
         """A cell's text, empty beyond the end of its row."""
         cells = self.rows[row]
         return cells[column] if column < len(cells) else ""
-
-
-def cells_of_bytes(data: bytes) -> Cells:
-    """Read the bytes of a CSV, TSV, text or XLSX file.
-
-    Raises
-    ------
-    TableError
-        If it is no table, or too large.
-    """
-    if is_xlsx(data):
-        rows, sheet = sheet_rows(data, MAX_ROWS, MAX_COLUMNS)
-        return _kept(rows, f"cells of the sheet '{sheet}'")
-    return cells_of_text(text_of_bytes(data))
 
 
 def text_of_bytes(data: bytes) -> str:
@@ -115,7 +116,7 @@ def cells_of_text(text: str, separator: str | None = None) -> Cells:
         split = [(k, line.split()) for k, line in enumerate(lines, 1)]
     else:
         split = _parsed(lines, separator)
-    return _kept(split, _SEPARATORS.get(separator, f"the sign {separator}"))
+    return kept_cells(split, _SEPARATORS.get(separator, f"the sign {separator}"))
 
 
 def _separator(lines: list[str]) -> str:
@@ -173,7 +174,16 @@ def _parsed(lines: list[str], separator: str) -> list[tuple[int, list[str]]]:
     return rows
 
 
-def _kept(rows: list[tuple[int, list[str]]], separated: str) -> Cells:
+def kept_cells(
+    rows: list[tuple[int, list[str]]],
+    separated: str,
+    notes: tuple[str, ...] = (),
+    sheet: str = "",
+) -> Cells:
+    """Cells of numbered rows, without blank rows, comments and indentation.
+
+    Raises ``TableError`` where nothing is left, or too many columns.
+    """
     kept: list[tuple[str, ...]] = []
     numbers: list[int] = []
     for number, row in rows:
@@ -194,4 +204,129 @@ def _kept(rows: list[tuple[int, list[str]]], separated: str) -> Cells:
     # Columns empty in every row are only indentation.
     while all(not row[0] for row in kept) and max(map(len, kept)) > 1:
         kept = [row[1:] or ("",) for row in kept]
-    return Cells(tuple(kept), tuple(numbers), separated)
+    return _unfolded(Cells(tuple(kept), tuple(numbers), separated, notes, sheet))
+
+
+def _unfolded(cells: Cells) -> Cells:
+    """Blocks of columns that stand side by side under the same headings, one below the other.
+
+    So are the sheets for writing readings down by hand laid out.
+    """
+    for top, row in enumerate(cells.rows[:30]):
+        for wide in range(2, len(row) // 2 + 1):
+            names = [name.casefold() for name in row]
+            words = all(re.search(r"[^\W\d_]", name) for name in names)
+            if not words or len(row) % wide or names != names[:wide] * (len(row) // wide):
+                continue
+            rows, numbers = list(cells.rows[:top]), list(cells.numbers[:top])
+            rows.append(row[:wide])
+            numbers.append(cells.numbers[top])
+            for start in range(0, len(row), wide):
+                for number, below in zip(
+                    cells.numbers[top + 1 :], cells.rows[top + 1 :], strict=True
+                ):
+                    block = below[start : start + wide]
+                    if any(block):
+                        rows.append(block)
+                        numbers.append(number)
+            note = f"{len(row) // wide} blocks of {wide} columns stand side by side."
+            return replace(
+                cells, rows=tuple(rows), numbers=tuple(numbers), notes=(*cells.notes, note)
+            )
+    return cells
+
+
+# -- numbers and lengths ------------------------------------------------------------------
+
+LARGEST: Final = 1.0e7
+LONGEST_CELL: Final = 40
+_SPACES: Final = str.maketrans("", "", " \u00a0\u2009\u202f'’")
+_POINT: Final = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,2})?")
+_COMMA: Final = re.compile(r"[+-]?(?:\d+,?\d*|,\d+)(?:[eE][+-]?\d{1,2})?")
+_GROUPED_BY_COMMA: Final = re.compile(r"[+-]?\d{1,3}(?:,\d{3})+(?:\.\d+)?")
+_GROUPED_BY_POINT: Final = re.compile(r"[+-]?\d{1,3}(?:\.\d{3})+(?:,\d+)?")
+_GROUPED_BY_SPACE: Final = re.compile(r"[+-]?\d{1,3}(?:[ \u00a0\u2009\u202f'’]\d{3})+(?:[.,]\d+)?")
+_FRACTION: Final = re.compile(r"[+-]?(?:\d+[\s-]+)?\d+\s*[/⁄]\s*\d+")
+_UNIT_AFTER: Final = re.compile(
+    r"\s*(µmol|μmol|umol|ppfd|k?lux|k?lx|fc)\s*(?:/?\s*\(?m.{0,12})?$", re.IGNORECASE
+)
+
+
+def decimal_mark(texts: list[str]) -> str:
+    """The decimal mark of a table: the point unless commas can only be decimal marks.
+
+    A comma followed by other than three digits, or by three after a leading zero, decides;
+    so does a point used as in 1.234,5. Where both marks stand in one number the last is
+    the decimal mark.
+    """
+    commas = points = 0
+    for text in texts:
+        bare = text.translate(_SPACES)
+        if "," in bare and "." in bare:
+            if bare.rfind(",") > bare.rfind("."):
+                commas += 1
+            else:
+                points += 1
+        elif bare.count(",") == 1 and _COMMA.fullmatch(bare):
+            before, after = bare.lstrip("+-").split(",")
+            commas += len(after) != 3 or before in {"", "0"}
+        elif bare.count(".") == 1 and _POINT.fullmatch(bare):
+            before, after = bare.lstrip("+-").split(".")
+            points += len(after) != 3 or before in {"", "0"}
+    return "," if commas > points else "."
+
+
+def as_number(text: str, mark: str) -> float | None:
+    """The number a cell holds, with this decimal mark, or None when it is no number.
+
+    Thousands may be grouped by spaces, apostrophes or the other mark; a unit of light may
+    follow. What is not finite or beyond ten million is no number.
+    """
+    if len(text) > LONGEST_CELL:
+        return None
+    stripped = _UNIT_AFTER.sub("", text.strip().replace("−", "-")).strip()
+    grouped = _GROUPED_BY_COMMA if mark == "." else _GROUPED_BY_POINT
+    if grouped.fullmatch(stripped):
+        stripped = stripped.replace("," if mark == "." else ".", "")
+    elif _GROUPED_BY_SPACE.fullmatch(stripped):
+        stripped = stripped.translate(_SPACES)
+    pattern = _POINT if mark == "." else _COMMA
+    if not stripped.isascii() or not pattern.fullmatch(stripped):
+        return None
+    value = float(stripped.replace(",", "."))
+    return value if math.isfinite(value) and abs(value) <= LARGEST else None
+
+
+def as_length(text: str, metres_per_unit: float, mark: str) -> float | None:
+    """Metres a cell holds, bare numbers in units of ``metres_per_unit``; None for no length.
+
+    Inches may be written with fractions: 23 5/8, 23-5/8, 5/8, 23⅝, with or without a sign
+    for the unit. Another unit may stand behind the number.
+    """
+    spelt = text.strip().replace("−", "-").replace("⁄", "/")
+    if len(spelt) > LONGEST_CELL or not any(sign.isdecimal() or sign in VULGAR for sign in spelt):
+        return None
+    for sign, fraction in VULGAR.items():
+        spelt = spelt.replace(sign, f" {fraction}")
+    number = as_number(spelt.strip(), mark)
+    if number is not None:
+        return number * metres_per_unit
+    spelt = re.sub(r"\s*/\s*", "/", spelt.strip())
+    spelt = re.sub(r"\binch(?:es)?\b", "in", spelt, flags=re.IGNORECASE)
+    if not spelt.replace("″", '"').replace("′", "'").isascii():
+        return None
+    try:
+        metres = parse_length(spelt, LengthUnit.INCH, strict=False)
+    except (LengthSyntaxError, OverflowError):
+        return None
+    return metres if math.isfinite(metres) and abs(metres) <= LARGEST else None
+
+
+def looks_like_fraction(text: str) -> bool:
+    """Whether a cell is written as inches are: with a fraction or an inch sign."""
+    stripped = text.strip()
+    return (
+        bool(_FRACTION.fullmatch(stripped.rstrip('"″').strip()))
+        or any(sign in stripped for sign in VULGAR)
+        or stripped.endswith(('"', "″"))
+    )

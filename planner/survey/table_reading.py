@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
+import itertools
+import math
+import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, NoReturn
 
-from planner.plan.space import Point
+from planner.plan.space import Point, contains
 from planner.plan.survey import MAX_GRID, MAX_POINTS, MAX_READINGS, Reading, Spacing, SurveyGrid
 from planner.survey.layout import grid_places, holes
-from planner.survey.table_cells import Cells
-from planner.survey.table_errors import TableError, quoted
-from planner.survey.table_guess import TableGuess, TableKind
-from planner.survey.table_headings import Role, TableLight, is_missing, is_summary
-from planner.survey.table_numbers import as_length, as_number
+from planner.survey.table_cells import Cells, TableError, as_length, as_number, quoted
+from planner.survey.table_meaning import (
+    Role,
+    TableGuess,
+    TableKind,
+    TableLight,
+    is_missing,
+    is_summary,
+    light_unit_in,
+)
 
 LARGEST_PPFD: Final = 5000.0
 SAME_PLACE_M: Final = 0.0005
+WALL_M: Final = 0.001
 
 
 @dataclass(frozen=True)
@@ -50,11 +59,18 @@ def read_table(
     TableError
         If a cell does not fit; the sentence names row and column as a spreadsheet does.
     """
-    if guess.light is TableLight.LUX and not lux_per_umol:
+    lux = guess.light.lux
+    if guess.light is TableLight.WATT:
         raise TableError(
-            "the values are in lux; choose the lamp's spectrum, by which they become µmol/m²/s."
+            "the values are in W/m², which says nothing about photons; read PPFD or lux instead, "
+            "or choose another unit if that is what they are."
         )
-    reader = _Reader(cells, guess, lux_per_umol if guess.light is TableLight.LUX else None)
+    if lux is not None and not lux_per_umol:
+        raise TableError(
+            f"the values are in {guess.light.value}; choose the lamp's spectrum, by which they "
+            "become µmol/m²/s."
+        )
+    reader = _Reader(cells, guess, None if lux is None or not lux_per_umol else lux_per_umol / lux)
     found = reader.picture() if guess.kind is TableKind.MATRIX else reader.rows()
     if found.count == 0:
         raise TableError("the table holds no readings; every value in it is empty.")
@@ -115,6 +131,7 @@ class _Reader:
                 continue
             rows.append(row)
         values = [[self.value(row, k) for k in columns] for row in rows]
+        _refuse_means(values)
         if guess.axes:
             xs = [self.length(guess.heading_rows, k, "x") for k in columns]
             ys = [self.length(row, 0, "y") for row in rows]
@@ -138,6 +155,11 @@ class _Reader:
         number = as_number(text, self.guess.decimal)
         if number is None:
             self.refuse(row, column, f"{quoted(text)} is not a reading; write a number, or nothing")
+        unit = light_unit_in(text)
+        if unit not in {None, self.guess.light}:
+            self.refuse(
+                row, column, f"{quoted(text)} is not in {self.guess.light.value} as the rest"
+            )
         if number < 0:
             self.refuse(row, column, f"{quoted(text)} is below zero, which no light is")
         value = number if self.divisor is None else number / self.divisor
@@ -169,6 +191,27 @@ class _Reader:
     def refuse(self, row: int, column: int, what: str) -> NoReturn:
         place = f"row {self.cells.numbers[row]}, column {column + 1}"
         raise TableError(f"{place}: {what}.")
+
+
+def _refuse_means(values: list[list[float | None]]) -> None:
+    """Refuse a last row or column that is the mean or sum of the others and says so nowhere."""
+    for lines, what in ((values, "row"), (list(map(list, zip(*values, strict=False))), "column")):
+        if len(lines) < 3 or len(lines[0]) < 2:
+            continue
+        pairs = [
+            (end, [v for v in before if v is not None])
+            for *before, end in zip(*lines, strict=False)
+            if end is not None
+        ]
+        if len(pairs) < 2 or not all(len(before) > 1 for _, before in pairs):
+            continue
+        uneven = any(max(before) - min(before) > 2 for _, before in pairs)
+        for name, made in (("mean", statistics.fmean), ("sum", math.fsum)):
+            if uneven and all(abs(end - made(before)) <= 0.5 for end, before in pairs):
+                raise TableError(
+                    f"the last {what} is the {name} of the others; leave it out, or name it "
+                    f"'{name}' in the first {'column' if what == 'row' else 'row'}."
+                )
 
 
 # -- onto a survey ----------------------------------------------------------------------
@@ -275,10 +318,10 @@ def laid_out(
     for x, y, value in table.placed:
         key = (round(x / SAME_PLACE_M), round(y / SAME_PLACE_M))
         if key not in found:
-            if max(abs(x + origin[0]), abs(y + origin[1])) > 10:
+            if not _inside(x + origin[0], y + origin[1], footprint):
                 raise TableError(
-                    f"x = {x:g} m, y = {y:g} m lies outside any small space; check the unit of "
-                    "length."
+                    f"x = {x * 100:g} cm, y = {y * 100:g} cm lies outside the space; check the "
+                    "unit of length (mm?) and the corner the table counts from."
                 )
             points.append((x + origin[0], y + origin[1]))
             found[key] = len(points)
@@ -286,6 +329,12 @@ def laid_out(
     if len(points) > MAX_POINTS:
         raise TableError(f"a survey has at most {MAX_POINTS} holes, not {len(points)}.")
     return tuple(points), tuple(readings), None
+
+
+def _inside(x: float, y: float, footprint: tuple[Point, ...]) -> bool:
+    """Whether a place lies in the space, its walls included to a millimetre."""
+    around = itertools.product((-WALL_M, 0.0, WALL_M), repeat=2)
+    return any(contains(footprint, x + dx, y + dy) for dx, dy in around)
 
 
 def _picture_laid_out(

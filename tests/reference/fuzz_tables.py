@@ -10,10 +10,10 @@ import sys
 import time
 from pathlib import Path
 
-from planner.survey.table_cells import cells_of_bytes
-from planner.survey.table_errors import TableError
-from planner.survey.table_guess import guess_table
+from planner.survey.table_cells import TableError
+from planner.survey.table_meaning import guess_table
 from planner.survey.table_reading import laid_out, onto_holes, read_table
+from planner.survey.table_workbook import cells_of_bytes
 
 FOLDER = Path(__file__).parents[1] / "data" / "tables"
 SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))

@@ -12,10 +12,10 @@ import pytest
 
 from planner.plan.survey import SurveyGrid
 from planner.survey.layout import holes
-from planner.survey.table_cells import MAX_ROWS, cells_of_bytes, cells_of_text
-from planner.survey.table_errors import TableError
-from planner.survey.table_guess import TableGuess, TableKind, guess_table
+from planner.survey.table_cells import MAX_ROWS, TableError, cells_of_text
+from planner.survey.table_meaning import TableGuess, TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, onto_holes, read_table
+from planner.survey.table_workbook import cells_of_bytes
 
 FOLDER = Path(__file__).parents[2] / "data" / "tables"
 EXPECTED: dict[str, dict[str, Any]] = json.loads((FOLDER / "expected.json").read_text("utf-8"))

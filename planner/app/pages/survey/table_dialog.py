@@ -39,9 +39,8 @@ from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import add_readings
-from planner.survey.table_errors import TableError
-from planner.survey.table_guess import TableGuess, TableKind
-from planner.survey.table_headings import Role, TableLength, TableLight
+from planner.survey.table_cells import TableError
+from planner.survey.table_meaning import Role, TableGuess, TableKind, TableLength, TableLight
 from planner.survey.table_reading import read_table
 
 KINDS: Final = (
@@ -117,6 +116,7 @@ class TableDialog(QDialog):
         return line
 
     def _make_fields(self) -> None:
+        self.sheet = self._combo("Sheet", [(one.sheet, one.sheet) for one in self.source.sheets])
         self.kind = self._combo("The table is", [(text, kind) for kind, text in KINDS])
         self.separator = self._combo(
             "Cells parted by", [(text, sign) for sign, text in table_source.SEPARATORS]
@@ -204,10 +204,12 @@ class TableDialog(QDialog):
         ):
             line.setText(", ".join(str(k + 1) for k, r in enumerate(guess.roles) if r is role))
         self.length.setCurrentIndex(self.length.findData(guess.length))
-        if guess.light is TableLight.LUX and self.light.currentData() is None:
-            self.light.setCurrentIndex(self._usual_spectrum())
+        if guess.light is TableLight.WATT:
+            self.light.setCurrentIndex(-1)
         elif guess.light is TableLight.PPFD:
             self.light.setCurrentIndex(0)
+        elif self.light.currentData() is None:
+            self.light.setCurrentIndex(self._usual_spectrum())
         self._show_rows(guess)
         self.words.setText(" ".join(guess.words()))
         self._fill_preview()
@@ -221,6 +223,7 @@ class TableDialog(QDialog):
     def _show_rows(self, guess: TableGuess) -> None:
         picture, places = guess.kind is TableKind.MATRIX, guess.kind is TableKind.PLACES
         seen = {
+            "Sheet": len(self.source.sheets) > 1,
             "Cells parted by": self.source.text is not None,
             "Beside the values": picture,
             "top": picture and not guess.axes,
@@ -280,6 +283,10 @@ class TableDialog(QDialog):
 
     def _corrected(self) -> TableGuess:
         """The guess as the fields now stand."""
+        sheet = self.sheet.currentData()
+        if self.source.sheets and sheet != self.source.cells.sheet:
+            self.source = self.source.on_sheet(sheet)
+            return table_source.guessed(self.source.cells)
         separator = self.separator.currentData()
         words = dict(table_source.SEPARATORS).get(separator or "", "").lower()
         if self.source.text is not None and separator and words != self.source.cells.separated:
@@ -290,7 +297,7 @@ class TableDialog(QDialog):
         kind = TableKind(self.kind.currentData())
         if kind is not guess.kind:
             return table_source.as_kind(guess, kind, width)
-        light = TableLight.PPFD if self.light.currentData() is None else TableLight.LUX
+        light = self._unit_chosen(guess)
         guess = replace(
             guess,
             heading_rows=min(self.heading.value(), max(len(self.source.cells.rows) - 1, 0)),
@@ -312,6 +319,14 @@ class TableDialog(QDialog):
             _column(self.hole_column.text()),
             tuple(int(k) - 1 for k in re.findall(r"\d+", self.value_columns.text())),
         )
+
+    def _unit_chosen(self, guess: TableGuess) -> TableLight:
+        """The unit of the values: as guessed, or the other kind that was chosen."""
+        if self.light.currentIndex() < 0:
+            return guess.light
+        if self.light.currentData() is None:
+            return TableLight.PPFD
+        return guess.light if guess.light.lux is not None else TableLight.LUX
 
     def _read(self) -> None:
         """Read the table as the guess says, and say what comes out."""

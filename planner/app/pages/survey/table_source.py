@@ -14,15 +14,13 @@ from planner.survey.layout import closest_pair
 from planner.survey.table_cells import (
     MAX_BYTES,
     Cells,
-    cells_of_bytes,
+    TableError,
     cells_of_text,
     text_of_bytes,
 )
-from planner.survey.table_errors import TableError
-from planner.survey.table_guess import TableGuess, TableKind, guess_table
-from planner.survey.table_headings import Role
+from planner.survey.table_meaning import Role, TableGuess, TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, onto_holes
-from planner.survey.table_xlsx import is_xlsx
+from planner.survey.table_workbook import is_workbook, sheets_of_bytes
 
 SEPARATORS: Final = (
     ("\t", "Tabs"), (";", "Semicolons"), (",", "Commas"), (" ", "Spaces"), ("|", "Bars"),
@@ -32,11 +30,16 @@ _NEAREST_M: Final = 0.02
 
 @dataclass(frozen=True)
 class TableSource:
-    """Where a table came from; ``text`` is None for a workbook."""
+    """Where a table came from; ``text`` is None for a workbook with its filled ``sheets``."""
 
     name: str
     cells: Cells
     text: str | None
+    sheets: tuple[Cells, ...] = ()
+
+    def on_sheet(self, name: str) -> TableSource:
+        """The same workbook with another of its sheets in sight."""
+        return replace(self, cells=next(one for one in self.sheets if one.sheet == name))
 
     def parted_by(self, separator: str) -> TableSource:
         """The same text read with another sign between the cells; raises ``TableError``."""
@@ -63,9 +66,11 @@ def source_of_file(path: Path) -> TableSource:
         data = path.read_bytes()
     except OSError as error:
         raise TableError(f"'{path.name}' cannot be read: {error.strerror or error}.") from error
-    text = None if is_xlsx(data) else text_of_bytes(data)
-    cells = cells_of_bytes(data) if text is None else cells_of_text(text)
-    return TableSource(path.stem, cells, text)
+    text = None if is_workbook(data) else text_of_bytes(data)
+    if text is not None:
+        return TableSource(path.stem, cells_of_text(text), text)
+    sheets = sheets_of_bytes(data)
+    return TableSource(path.stem, sheets[0], None, sheets)
 
 
 def reading_job(path: Path | None, text: str) -> Job:
@@ -73,7 +78,7 @@ def reading_job(path: Path | None, text: str) -> Job:
 
     def work(_progress: Progress, _cancelled: Cancelled) -> tuple[TableSource, TableGuess]:
         source = source_of_text(text) if path is None else source_of_file(path)
-        return source, guess_table(source.cells)
+        return source, guessed(source.cells)
 
     return work
 
@@ -124,12 +129,19 @@ def imported(
 
 
 def guessed(cells: Cells) -> TableGuess:
-    """What cells seem to mean; readings in order where nothing can be made of them."""
+    """What cells seem to mean; where nothing can be made of them, no column is a reading.
+
+    The reason is then among the doubts, for whoever corrects it by hand.
+    """
     try:
         return guess_table(cells)
-    except TableError:
+    except TableError as error:
+        reason = f"{str(error)[:1].upper()}{str(error)[1:]}"
         return TableGuess(
-            TableKind.IN_ORDER, (Role.VALUE,) * cells.width, separated=cells.separated
+            TableKind.IN_ORDER,
+            (Role.PASSED,) * cells.width,
+            separated=cells.separated,
+            doubts=(reason, *cells.notes),
         )
 
 

@@ -1,0 +1,682 @@
+"""What a table seems to mean, as a value that can be shown, corrected and then read by.
+
+Nothing here changes a number: headings, or the look of the numbers without them, name the
+kind of table, the columns, the marks and the units, in words for confirmation.
+"""
+
+from __future__ import annotations
+
+import itertools
+import re
+import statistics
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from typing import Final
+
+from planner.survey.table_cells import (
+    Cells,
+    TableError,
+    as_length,
+    as_number,
+    decimal_mark,
+    looks_like_fraction,
+    quoted,
+)
+from planner.units import METRES_PER_FOOT, METRES_PER_INCH
+
+
+class Role(StrEnum):
+    """What a column of a table holds."""
+
+    X = "x"
+    Y = "y"
+    HOLE = "hole"
+    VALUE = "value"
+    PASSED = "passed over"
+
+
+class TableLength(StrEnum):
+    """Units of length in tables."""
+
+    MM = "mm"
+    CM = "cm"
+    M = "m"
+    INCH = "in"
+    FOOT = "ft"
+
+    @property
+    def metres(self) -> float:
+        """Length of one unit in metres."""
+        return {"mm": 0.001, "cm": 0.01, "m": 1.0, "in": METRES_PER_INCH, "ft": METRES_PER_FOOT}[
+            self.value
+        ]
+
+
+class TableLight(StrEnum):
+    """Units of light in tables."""
+
+    PPFD = "µmol/m²/s"
+    LUX = "lux"
+    KILOLUX = "klx"
+    FOOT_CANDLE = "fc"
+    WATT = "W/m²"
+
+    @property
+    def lux(self) -> float | None:
+        """Lux of one unit; None for what is no illuminance."""
+        return {"lux": 1.0, "klx": 1000.0, "fc": 1.0 / METRES_PER_FOOT**2}.get(self.value)
+
+
+@dataclass(frozen=True)
+class Heading:
+    """Heading rows of a table: how many rows in all, a role and a name for each column."""
+
+    rows: int
+    roles: tuple[Role, ...]
+    names: tuple[str, ...]
+    text: str
+
+
+_MISSING: Final = {"", "-", "–", "—", "--", "n/a", "na", "nan", "n.a.", "null", "none", "."}
+_SUMMARY: Final = re.compile(
+    r"(?:the )?(mean|average|avg|sum|total|min|max|minimum|maximum|std|sd|stdev|median|mittel"
+    r"|mittelwert|summe)\b",
+    re.IGNORECASE,
+)
+_LIGHT: Final = {
+    TableLight.WATT: re.compile(
+        r"\b[mµμu]?W\s*(?:/|·|\*|\s)\s*c?m\b|\b[mµμu]?W\s*(?:/|·|\*|\s)\s*c?m(?:²|\^?-?2|⁻²)"
+        r"|\birradiance\b",
+        re.IGNORECASE,
+    ),
+    TableLight.KILOLUX: re.compile(r"\b(?:k|kilo)[ -]?lu?x\b", re.IGNORECASE),
+    TableLight.FOOT_CANDLE: re.compile(
+        r"\bf(?:oo)?t?[ .-]?c(?:andles?)?\b|\blm\s*/\s*ft", re.IGNORECASE
+    ),
+    TableLight.LUX: re.compile(r"\b(?:lux|lx)\b|\blm\s*/\s*m", re.IGNORECASE),
+    TableLight.PPFD: re.compile(r"(?:µ|μ|u)mol|micromol|\bppfd\b|\bpar\b", re.IGNORECASE),
+}
+"""Units of light, the more special first: 'klx' must not be read for its lx."""
+
+_BESIDE: Final = re.compile(
+    r"\b(?:errors?|uncertainty|deviation|std|sd|temp(?:erature)?|battery|time|date|humidity|rh"
+    r"|co2|area)\b|±",
+    re.IGNORECASE,
+)
+_NEAR: Final = re.compile(r"\b(?:near|front|bottom)\b", re.IGNORECASE)
+_FAR: Final = re.compile(r"\b(?:far|back|rear|top)\b", re.IGNORECASE)
+_RIGHT: Final = re.compile(r"\bright\b", re.IGNORECASE)
+_LEFT: Final = re.compile(r"\bleft\b", re.IGNORECASE)
+_LENGTH: Final = {
+    TableLength.MM: re.compile(r"(?:[\[(/,]|\bin)\s*mm\b|\bmm\b|millimet", re.IGNORECASE),
+    TableLength.CM: re.compile(r"\bcm\b|centimet", re.IGNORECASE),
+    TableLength.INCH: re.compile(
+        r"[\[(/,]\s*in\b|\binch(?:es)?\b|\bin\.|[\[(/]\s*[\"″]|\b[xy] in\b|\bin$"
+    ),
+    TableLength.FOOT: re.compile(r"[\[(/,]\s*ft\b|\bf(?:ee|oo)t\b|\b[xy] ft\b", re.IGNORECASE),
+    TableLength.M: re.compile(r"[\[(/,]\s*m\s*(?:[\])]|$|\s)|\bmet(?:er|re)s?\b|\b[xy] m\b"),
+}
+_VALUE_WORDS: Final = re.compile(
+    r"\b(?:ppfd|par|lux|lx|readings?|values?|light|wert|werte|messwert|messung|measured"
+    r"|measurements?|intensity|meter|again|repeat(?:ed)?|lecture|valeur|lectura|valor)\b|(?:µ|μ|u)mol|micromol",
+    re.IGNORECASE,
+)
+_HOLE_WORDS: Final = re.compile(
+    r"^(?:#|n°|№)$|\b(?:hole|holes|no|nr|number|point|points|pt|position|pos|index|id|loch"
+    r"|punkt|messpunkt|spot)\b",
+    re.IGNORECASE,
+)
+_X_WORDS: Final = re.compile(r"(?:^|[^a-z])x(?:$|[^a-z])|^x[_ ]|\bacross\b", re.IGNORECASE)
+_Y_WORDS: Final = re.compile(r"(?:^|[^a-z])y(?:$|[^a-z])|^y[_ ]", re.IGNORECASE)
+_MOST_ROWS: Final = 30
+_LONGEST_NAME: Final = 60
+_PLACES_AND_VALUES: Final = {Role.X, Role.Y, Role.HOLE, Role.VALUE}
+
+
+def is_missing(text: str) -> bool:
+    """Whether a cell says that there is no value."""
+    return text.strip().lower() in _MISSING
+
+
+def is_summary(text: str) -> bool:
+    """Whether a cell names a row or column of means, sums or extremes."""
+    return _SUMMARY.match(text.strip()) is not None
+
+
+def light_unit_in(text: str) -> TableLight | None:
+    """The unit of light a text names."""
+    spelt = text.replace("_", " ")
+    return next((unit for unit, pattern in _LIGHT.items() if pattern.search(spelt)), None)
+
+
+def length_unit_in(text: str) -> TableLength | None:
+    """The unit of length a text names, not mistaking the m² of PPFD for metres."""
+    text = text.replace("_", " ")
+    without = re.sub(r"(?:/|·|\s|\*)\s*\(?m\s*(?:²|\^?-?2|⁻²)[^ ;,\]]*", " ", text)
+    without = re.sub(r"mol\S*(?:\s+m\S*)?(?:\s+s\S*)?", " ", without)
+    # The smaller units first: 'cm' must not be read for its m.
+    return next((unit for unit, pattern in _LENGTH.items() if pattern.search(without)), None)
+
+
+def _role(name: str) -> Role:
+    bare = re.sub(r"[\[(].*?[\])]", " ", name).replace("_", " ").strip() or name
+    if is_summary(bare):
+        return Role.PASSED
+    if _X_WORDS.search(bare):
+        return Role.X
+    if _Y_WORDS.search(bare):
+        return Role.Y
+    if _BESIDE.search(bare):
+        return Role.PASSED
+    if _VALUE_WORDS.search(name.replace("_", " ")) or light_unit_in(name):
+        return Role.VALUE
+    return Role.HOLE if _HOLE_WORDS.search(bare) else Role.PASSED
+
+
+def read_headings(cells: Cells) -> Heading | None:
+    """The headings of a table, or None where no row of headings names columns.
+
+    Headings may take two rows of which the upper is merged over several columns.
+
+    Raises
+    ------
+    TableError
+        If headings name places but no readings, or one of x and y only.
+    """
+    best: tuple[int, list[str]] | None = None
+    for row in range(min(len(cells.rows), _MOST_ROWS)):
+        names = [cells.at(row, k) for k in range(cells.width)]
+        told = {_role(name) for name in names if name}
+        wanted = {Role.VALUE} if cells.width == 1 else _PLACES_AND_VALUES
+        filled = [name for name in names if name]
+        if len(filled) >= min(2, cells.width) and told & wanted and _mostly_words(filled):
+            best = row, names
+            if len(told - {Role.PASSED}) >= 2 or cells.width == 1:
+                break
+    if best is None:
+        return None
+    row, names = best
+    names, row = _with_second_row(cells, row, names)
+    roles = [_role(name) if name else Role.PASSED for name in names]
+    told = set(roles)
+    if told & {Role.X, Role.Y} == {Role.X, Role.Y} and Role.VALUE not in told:
+        rest = [k for k, role in enumerate(roles) if role is Role.PASSED and names[k]]
+        rest = [k for k in rest if not is_summary(names[k])]
+        if len(rest) == 1:
+            roles[rest[0]] = Role.VALUE
+    return _checked(cells, row, roles, names)
+
+
+def _mostly_words(filled: list[str]) -> bool:
+    words = [name for name in filled if re.search(r"[^\W\d_]|[#№]", name)]
+    return len(words) * 2 > len(filled) and max(map(len, filled)) <= _LONGEST_NAME
+
+
+def _with_second_row(cells: Cells, row: int, names: list[str]) -> tuple[list[str], int]:
+    """Join a heading with the heading row below it, the upper one spread over merged cells."""
+    if row + 1 >= len(cells.rows):
+        return names, row
+    below = [cells.at(row + 1, k) for k in range(cells.width)]
+    if not _names_columns(below):
+        return names, row
+    spread: list[str] = []
+    for name in names:
+        spread.append(name or (spread[-1] if spread else ""))
+    # What the lower row says of itself wins; '2' under a merged 'PPFD' is the second PPFD.
+    joined = [
+        f"{upper} {lower}".strip() if _role(lower) is Role.PASSED else lower
+        for upper, lower in zip(spread, below, strict=True)
+    ]
+    return joined, row + 1
+
+
+def _names_columns(names: list[str]) -> bool:
+    """Whether a row under a heading is heading too: it says what a column is, or its unit."""
+    words = [name for name in names if name and not re.match(r"[\d.,+-]*\d", name)]
+    return any(_role(word) is not Role.PASSED for word in words)
+
+
+def _checked(cells: Cells, row: int, roles: list[Role], names: list[str]) -> Heading:
+    told = set(roles)
+    place = f"row {cells.numbers[row]}"
+    if (Role.X in told) != (Role.Y in told):
+        found, lacking = ("x", "y") if Role.X in told else ("y", "x")
+        raise TableError(f"the headings in {place} name {found} but no {lacking}; give both.")
+    for role in (Role.X, Role.Y, Role.HOLE):
+        if roles.count(role) > 1:
+            where = [quoted(n) for n, r in zip(names, roles, strict=True) if r is role]
+            raise TableError(
+                f"the headings in {place} name {role.value} more than once ({', '.join(where)}); "
+                "keep one of them."
+            )
+    if Role.VALUE not in told:
+        raise TableError(
+            f"the headings in {place} name no readings; call their column PPFD, lux or reading."
+        )
+    if Role.X in told:
+        roles = [Role.PASSED if role is Role.HOLE else role for role in roles]
+    heading = " ".join(cell for k in range(row + 1) for cell in cells.rows[k])
+    return Heading(row + 1, tuple(roles), tuple(names), heading)
+
+
+# -- the guess -----------------------------------------------------------------------------
+
+MOST_HEADING_ROWS: Final = 30
+_LARGEST_PPFD: Final = 5000.0
+_FEW_ROWS: Final = 4
+
+
+class TableKind(StrEnum):
+    """How the values of a table belong to places."""
+
+    MATRIX = "matrix"
+    """A picture of the board: rows and columns of values."""
+    PLACES = "places"
+    """Rows of x, y and one or more values."""
+    NUMBERED = "numbered"
+    """Rows of a hole number and one or more values."""
+    IN_ORDER = "in order"
+    """Values only, in the order the holes are visited."""
+
+
+@dataclass(frozen=True)
+class TableGuess:
+    """An interpretation of a table, to be confirmed or corrected before it is read.
+
+    ``heading_rows`` counts rows (of those kept) before the values. ``roles`` says what each
+    column is. ``axes`` tells that a matrix carries x along its first row and y down its
+    first column; ``labelled`` that it carries names there instead. ``first_row_is_top``
+    says that the first row of a matrix is the far side of the plan (largest y).
+    """
+
+    kind: TableKind
+    roles: tuple[Role, ...]
+    heading_rows: int = 0
+    decimal: str = "."
+    length: TableLength = TableLength.CM
+    light: TableLight = TableLight.PPFD
+    axes: bool = False
+    label_column: bool = False
+    label_row: bool = False
+    first_row_is_top: bool = True
+    separated: str = ""
+    doubts: tuple[str, ...] = field(default=())
+
+    def words(self) -> tuple[str, ...]:
+        """The interpretation in sentences, for a preview."""
+        said = [f"Cells are parted by {self.separated}." if self.separated else ""]
+        said.append(f"The decimal mark is the {'comma' if self.decimal == ',' else 'point'}.")
+        if self.heading_rows:
+            rows = "The first row is" if self.heading_rows == 1 else (
+                f"The first {self.heading_rows} rows are"
+            )  # fmt: skip
+            said.append(f"{rows} heading.")
+        said.append(self._kind_in_words())
+        if self.kind is TableKind.PLACES or self.axes:
+            said.append(f"Lengths are in {self.length.value}.")
+        said.append(f"Values are in {self.light.value}.")
+        return (*(sentence for sentence in said if sentence), *self.doubts)
+
+    def _kind_in_words(self) -> str:
+        if self.kind is TableKind.MATRIX:
+            end = "far side (largest y)" if self.first_row_is_top else "near side (smallest y)"
+            axes = "x along its first row and y down its first column" if self.axes else (
+                "values only" if not (self.label_column or self.label_row) else "names beside them"
+            )  # fmt: skip
+            return f"The table is a picture of the board, with {axes}; its first row is the {end}."
+        values = [k + 1 for k, role in enumerate(self.roles) if role is Role.VALUE]
+        what = "column" if len(values) == 1 else "columns"
+        listed = f"{what} {', '.join(map(str, values))}"
+        if self.kind is TableKind.IN_ORDER:
+            return f"{listed.capitalize()} holds readings in the order of the holes."
+        if self.kind is TableKind.NUMBERED:
+            hole = self.roles.index(Role.HOLE) + 1
+            return f"Column {hole} is the hole number, {listed} the readings."
+        x, y = self.roles.index(Role.X) + 1, self.roles.index(Role.Y) + 1
+        return f"Column {x} is x, column {y} is y, {listed} the readings."
+
+
+def guess_table(cells: Cells) -> TableGuess:
+    """Guess what a table means.
+
+    Raises
+    ------
+    TableError
+        If it holds no numbers, or headings that name no readings.
+    """
+    texts = [cell for row in cells.rows for cell in row]
+    mark = decimal_mark(texts)
+    headings = read_headings(cells)
+    if headings is not None:
+        found = _by_headings(cells, headings, mark)
+    else:
+        found = _by_shape(cells, _first_row_of_numbers(cells, mark), mark)
+    doubts = (*cells.notes, *_mark_doubts(cells, found), *found.doubts)
+    return replace(found, doubts=doubts)
+
+
+def _mark_doubts(cells: Cells, guess: TableGuess) -> tuple[str, ...]:
+    """A word about numbers like 1.234 or 1,234, which may be one or a thousand."""
+    columns = [k for k, role in enumerate(guess.roles) if role is Role.VALUE]
+    texts = [
+        cells.at(row, k) for row in range(guess.heading_rows, len(cells.rows)) for k in columns
+    ]
+    filled = [text for text in texts if not is_missing(text)]
+    if not filled or not all(re.fullmatch(r"[1-9]\d{0,2}[.,]\d{3}", text) for text in filled):
+        return ()
+    read = as_number(filled[0], guess.decimal)
+    return (f"{quoted(filled[0])} is read as {read:g}; if that is wrong, change the decimal mark.",)
+
+
+# -- with headings ----------------------------------------------------------------------
+
+
+def _by_headings(cells: Cells, headings: Heading, mark: str) -> TableGuess:
+    _refuse_nameless(cells, headings, mark)
+    roles, unit_doubts = _one_unit(headings)
+    length, length_doubts = _length_unit(cells, headings.rows, roles, headings.text, mark)
+    light, light_doubts = _light_unit(cells, headings.rows, roles, headings.text, mark)
+    if Role.X in roles:
+        kind = TableKind.PLACES
+    elif Role.HOLE in roles:
+        kind = TableKind.NUMBERED
+    else:
+        kind = TableKind.IN_ORDER
+    passed = [
+        f"Column {k + 1} ({name}) is passed over."
+        for k, (role, name) in enumerate(zip(roles, headings.names, strict=True))
+        if role is Role.PASSED and name and headings.roles[k] is Role.PASSED
+    ]
+    return TableGuess(
+        kind=kind,
+        roles=roles,
+        heading_rows=headings.rows,
+        decimal=mark,
+        length=length,
+        light=light,
+        separated=cells.separated,
+        doubts=(*passed, *unit_doubts, *length_doubts, *light_doubts),
+    )
+
+
+def _refuse_nameless(cells: Cells, headings: Heading, mark: str) -> None:
+    """Refuse numbers under no heading: cut-off decimals, or readings nobody named."""
+    named = max(k for k, name in enumerate(headings.names) if name) + 1
+    for row in range(headings.rows, len(cells.rows)):
+        for column in range(cells.width):
+            inside = column < named and headings.names[column]
+            text = cells.at(row, column)
+            if not inside and as_number(text, mark) is not None:
+                hint = " (a decimal comma?)" * (cells.separated == "commas")
+                raise TableError(
+                    f"row {cells.numbers[row]}, column {column + 1}: {quoted(text)} stands under "
+                    f"no heading{hint}; name its column, or part the cells by semicolons."
+                )
+
+
+def _one_unit(headings: Heading) -> tuple[tuple[Role, ...], tuple[str, ...]]:
+    """Roles with readings in one unit only: what says the same in another is passed over."""
+    units = {
+        k: light_unit_in(headings.names[k])
+        for k, role in enumerate(headings.roles)
+        if role is Role.VALUE
+    }
+    told = [unit for unit in units.values() if unit is not None]
+    if len(set(told)) < 2:
+        return headings.roles, ()
+    kept = TableLight.PPFD if TableLight.PPFD in told else told[0]
+    passed = [k for k, unit in units.items() if unit not in {kept, None}]
+    roles = [Role.PASSED if k in passed else role for k, role in enumerate(headings.roles)]
+    return tuple(roles), tuple(
+        f"Column {k + 1} ({headings.names[k]}) is passed over: another says it in {kept.value}."
+        for k in passed
+    )
+
+
+def _length_unit(
+    cells: Cells, first: int, roles: tuple[Role, ...], heading: str, mark: str
+) -> tuple[TableLength, tuple[str, ...]]:
+    columns = [k for k, role in enumerate(roles) if role in {Role.X, Role.Y}]
+    if not columns:
+        return TableLength.CM, ()
+    named = length_unit_in(heading)
+    if named is not None:
+        return named, ()
+    texts = [cells.at(row, k) for row in range(first, len(cells.rows)) for k in columns]
+    return _length_by_look(texts, mark)
+
+
+def _length_by_look(texts: list[str], mark: str) -> tuple[TableLength, tuple[str, ...]]:
+    if any(looks_like_fraction(text) for text in texts):
+        return TableLength.INCH, ()
+    numbers = [n for text in texts if (n := as_number(text, mark)) is not None]
+    if numbers and max(map(abs, numbers)) <= 3 and any(n != round(n) for n in numbers):
+        return TableLength.M, ("No unit of length is given; metres are supposed.",)
+    if any(as_number(text, mark) is None and as_length(text, 1, mark) for text in texts):
+        return TableLength.CM, ()
+    return TableLength.CM, ("No unit of length is given; centimetres are supposed.",)
+
+
+def _light_unit(
+    cells: Cells, first: int, roles: tuple[Role, ...], heading: str, mark: str
+) -> tuple[TableLight, tuple[str, ...]]:
+    columns = [k for k, role in enumerate(roles) if role is Role.VALUE]
+    texts = [cells.at(row, k) for row in range(first, len(cells.rows)) for k in columns]
+    above = " ".join(cells.at(row, k) for row in range(first) for k in columns)
+    named = light_unit_in(above) or light_unit_in(heading)
+    named = named or next((u for t in texts if (u := light_unit_in(t))), None)
+    if named is not None:
+        return named, ()
+    numbers = [n for text in texts if (n := as_number(text, mark)) is not None]
+    if numbers and statistics.median(numbers) > _LARGEST_PPFD:
+        return TableLight.LUX, ("No unit of light is given; such large numbers are taken for lux.",)
+    return TableLight.PPFD, ("No unit of light is given; µmol/m²/s is supposed.",)
+
+
+# -- without headings -------------------------------------------------------------------
+
+
+def _first_row_of_numbers(cells: Cells, mark: str) -> int:
+    """Index of the first row that is numbers but for a label in front."""
+    widest = cells.width
+    for row, values in enumerate(cells.rows[:MOST_HEADING_ROWS]):
+        filled = [cell for cell in values if cell]
+        if len(filled) == 1 and widest > 1 and as_number(filled[0], mark) is None:
+            continue  # a title
+        rest = [cell for cell in values[1:] if not is_missing(cell) and not is_summary(cell)]
+        alone = len(values) == 1
+        start = [] if not alone else [values[0]]
+        if all(as_length(cell, 1.0, mark) is not None for cell in [*rest, *start]) and (
+            rest or alone
+        ):
+            return row
+    raise TableError(
+        "no row of numbers was found; give a hole number and a reading in each row, or x, y and "
+        "a reading, or a picture of the board."
+    )
+
+
+def _by_shape(cells: Cells, first: int, mark: str) -> TableGuess:
+    width = max(len(row) for row in cells.rows[first:])
+    heading = " ".join(cell for row in cells.rows[:first] for cell in row)
+    body = range(first, len(cells.rows))
+    if width == 1:
+        return _with_light(cells, first, mark, heading, TableKind.IN_ORDER, (Role.VALUE,))
+    if _is_place_list(cells, first, mark) and width >= 3:
+        roles = (Role.X, Role.Y, *[Role.VALUE] * (width - 2))
+        texts = [cells.at(row, k) for row in body for k in (0, 1)]
+        named = length_unit_in(heading)
+        length, doubts = (named, ()) if named else _length_by_look(texts, mark)
+        found = _with_light(cells, first, mark, heading, TableKind.PLACES, roles)
+        return replace(found, length=length, doubts=(*doubts, *found.doubts))
+    numbers = [as_number(cells.at(row, 0), mark) for row in body]
+    _refuse_cut_decimals(cells, first, width)
+    if width <= 3 and [n for n in numbers if n is not None and n != round(n)] == []:
+        ascending = [n for n in numbers if n is not None]
+        rising = ascending == sorted(ascending) and ascending[:1] == [1.0]
+        counted = len(ascending) >= _FEW_ROWS - 1 and _counts([cells.at(r, 0) for r in body], mark)
+        if rising and (width == 2 or counted):
+            roles = (Role.HOLE, *[Role.VALUE] * (width - 1))
+            found = _with_light(cells, first, mark, heading, TableKind.NUMBERED, roles)
+            said = "The first column counts and is taken for hole numbers."
+            return replace(found, doubts=(said, *found.doubts)) if width == 3 else found
+    return _matrix(cells, first, mark, heading, width)
+
+
+def _refuse_cut_decimals(cells: Cells, first: int, width: int) -> None:
+    """Refuse '13,261,5' between commas, which is a hole and 261,5 or three numbers."""
+    rows = cells.rows[first:]
+    if cells.separated != "commas" or width != 3 or len(rows) < 2:
+        return
+    counts = _counts([row[0] for row in rows], ".")
+    ends = [row[2] for row in rows if len(row) > 2]
+    if counts and all(re.fullmatch(r"\d{1,2}", end) for end in ends):
+        row = next(k for k, row in enumerate(rows, start=first) if len(row) > 2)
+        raise TableError(
+            f"row {cells.numbers[row]}: '{','.join(cells.rows[row])}' may hold a decimal comma "
+            "beside the commas that part the cells; part them by semicolons."
+        )
+
+
+def _is_place_list(cells: Cells, first: int, mark: str) -> bool:
+    """Whether the first two columns repeat as the coordinates of a grid do."""
+    rows = range(first, len(cells.rows))
+    if len(rows) < _FEW_ROWS or max(len(cells.rows[row]) for row in rows) > 8:
+        return False
+    pairs = [(as_length(cells.at(r, 0), 1, mark), as_length(cells.at(r, 1), 1, mark)) for r in rows]
+    known = [pair for pair in pairs if None not in pair]
+    if len(known) < len(pairs) - 3:
+        return False
+    xs, ys = {pair[0] for pair in known}, {pair[1] for pair in known}
+    return len(xs) * 2 <= len(known) and len(ys) * 2 <= len(known)
+
+
+def _matrix(cells: Cells, first: int, mark: str, heading: str, width: int) -> TableGuess:
+    down = [cells.at(row, 0) for row in range(first, len(cells.rows))]
+    across = [cells.at(first, k) for k in range(1, width)]
+    corner_free = as_number(cells.at(first, 0), mark) is None
+    many = len(down) > 1 and width > 1
+    above = [cells.at(first - 1, k) for k in range(1, width)] if first else []
+    # A name in the corner and names below it make the first row one of readings.
+    heads = not any(above) and (
+        not cells.at(first, 0) or any(as_length(text, 1.0, mark) is not None for text in down[1:])
+    )
+    axis_x = many and corner_free and heads and _steps_evenly(across, mark)
+    axis_y = many and corner_free and _steps_evenly(down[1:], mark)
+    counted = axis_x and _counts(across, mark)
+    names_down = not axis_y and many and all(
+        as_number(text, mark) is None for text in down[1:] if not is_summary(text)
+    )  # fmt: skip
+    axes = axis_x and axis_y and not (counted and _counts(down[1:], mark))
+    label_row = not axes and corner_free and axis_x
+    label_column = not axes and (names_down or (label_row and axis_y) or (label_row and counted))
+    doubts: list[str] = []
+    if not axes and not corner_free and len(down) > 2 and width > 2:
+        label_row, label_column = _counting(cells, first, width, mark, doubts)
+    length = TableLength.CM
+    top = True
+    if axes:
+        named = length_unit_in(heading + " " + cells.at(first, 0))
+        length, told = (named, ()) if named else _length_by_look([*across, *down[1:]], mark)
+        doubts += told
+        top = False
+    elif label_column:
+        top = _first_is_far(down[label_row:], doubts)
+    names = [
+        cells.at(first if label_row else first - 1, k) if first or label_row else ""
+        for k in range(width)
+    ]
+    _refuse_right_to_left(names)
+    start = 1 if (axes or label_column) else 0
+    roles = [Role.PASSED] * start + [Role.VALUE] * (width - start)
+    for k, name in enumerate(names):
+        if k >= start and is_summary(name):
+            roles[k] = Role.PASSED
+            doubts.append(f"Column {k + 1} ({name}) is left out.")
+    found = _with_light(
+        cells, first + (axes or label_row), mark, heading, TableKind.MATRIX, tuple(roles)
+    )
+    return replace(
+        found,
+        heading_rows=first,
+        axes=axes,
+        label_row=label_row,
+        label_column=label_column,
+        length=length,
+        first_row_is_top=top,
+        doubts=(*doubts, *found.doubts),
+    )
+
+
+def _counting(
+    cells: Cells, first: int, width: int, mark: str, doubts: list[str]
+) -> tuple[bool, bool]:
+    """Whether the first row and the first column count places instead of holding readings."""
+    rows = range(first, len(cells.rows))
+    top = list(cells.rows[first])
+    down = [cells.at(row, 0) for row in rows]
+    if _counts(top, mark) and len(top) == width - 1 and _counts(down[1:], mark):
+        raise TableError(
+            f"row {cells.numbers[first]} counts columns, but has one cell less than the rows "
+            "below; put an empty cell before it."
+        )
+    row, column = _counts(top, mark) and len(top) == width, _counts(down, mark)
+    if row:
+        doubts.append(f"The first row counts 1 to {width} and is not taken for readings.")
+    if column:
+        doubts.append(f"The first column counts 1 to {len(down)} and is not taken for readings.")
+    return row, column
+
+
+def _first_is_far(labels: list[str], doubts: list[str]) -> bool:
+    """Whether the first row is the far side, as the names of the rows have it."""
+    first, last = labels[0], labels[-1]
+    if _NEAR.search(first) or _FAR.search(last):
+        return False
+    if not (_FAR.search(first) or _NEAR.search(last)):
+        doubts.append("Nothing says which side the first row is; the far side is supposed.")
+    return True
+
+
+def _refuse_right_to_left(names: list[str]) -> None:
+    filled = [name for name in names if name and not is_summary(name)]
+    if len(filled) > 1 and (
+        (_RIGHT.search(filled[0]) and not _RIGHT.search(filled[-1]))
+        or (_LEFT.search(filled[-1]) and not _LEFT.search(filled[0]))
+    ):
+        raise TableError(
+            f"the columns run from right to left ({quoted(filled[0])} first); turn them round, so "
+            "that the left side comes first."
+        )
+
+
+def _steps_evenly(texts: list[str], mark: str) -> bool:
+    numbers = [as_length(text, 1.0, mark) for text in texts if not is_summary(text)]
+    known = [n for n in numbers if n is not None]
+    if len(known) < len(numbers) or len(known) < 2:
+        return False
+    steps = [b - a for a, b in itertools.pairwise(known)]
+    mean = sum(steps) / len(steps)
+    return mean != 0 and all(abs(step - mean) <= 0.02 * abs(mean) + 1e-9 for step in steps)
+
+
+def _counts(texts: list[str], mark: str) -> bool:
+    """Whether numbers are 1, 2, 3, ... or the same downwards: names rather than lengths."""
+    numbers = [as_number(text, mark) for text in texts if not is_summary(text)]
+    up = [float(k) for k in range(1, len(numbers) + 1)]
+    return numbers in (up, up[::-1])
+
+
+def _with_light(
+    cells: Cells, first: int, mark: str, heading: str, kind: TableKind, roles: tuple[Role, ...]
+) -> TableGuess:
+    light, doubts = _light_unit(cells, first, roles, heading, mark)
+    return TableGuess(
+        kind=kind,
+        roles=roles,
+        heading_rows=first,
+        decimal=mark,
+        light=light,
+        separated=cells.separated,
+        doubts=doubts,
+    )
