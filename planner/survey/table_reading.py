@@ -60,6 +60,11 @@ def read_table(
         If a cell does not fit; the sentence names row and column as a spreadsheet does.
     """
     lux = guess.light.lux
+    if Role.VALUE not in guess.roles:
+        raise TableError(
+            "no column is taken for readings; name the one that holds them, or change what parts the "
+            "cells."
+        )
     if guess.light is TableLight.WATT:
         raise TableError(
             "the values are in W/m², which says nothing about photons; read PPFD or lux instead, "

@@ -468,7 +468,8 @@ def test_another_separator_is_tried(qtbot: QtBot, tmp_path: Path) -> None:
     dialog = pasted(page, "1;2\n101;102")
     pick(dialog.separator, ",")
     assert dialog.preview.columnCount() == 1
-    assert "'1;2' is not a reading" in dialog.alert.text()
+    assert "No row of numbers was found" in dialog.words.text()
+    assert "change what parts the cells" in dialog.alert.text()
     pick(dialog.separator, ";")
     assert dialog.preview.columnCount() == 2
     dialog.reject()
