@@ -27,15 +27,13 @@ from planner.app.exports import FILTERS, write_text
 from planner.app.fields.form import AlertLabel, button, fold_button, in_tab_order, link_button
 from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Lane
-from planner.app.pages.side.compare_form import CompareForm
+from planner.app.pages.side.compare_form import CompareForm, MakeForm
 from planner.app.pages.side.comparer import Comparer, Linked
 from planner.app.pages.side.figure_table import FigureTable
 from planner.app.pages.side.find_form import FindForm
-from planner.app.pages.side.make_form import MakeForm
 from planner.app.pages.side.map_sheet import CardBar, MapSheet
 from planner.app.pages.side.schedule_board import ScheduleBoard
-from planner.app.pages.side.sweep_board import SweepBoard
-from planner.app.pages.side.sweep_form import SweepForm
+from planner.app.pages.side.sweep_form import SweepBoard, SweepForm
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.pages.side.worth_form import WorthForm

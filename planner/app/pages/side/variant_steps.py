@@ -128,7 +128,3 @@ class VariantSteps(QObject):
             return False
         self._document.apply(made, label)
         return True
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
