@@ -62,8 +62,8 @@ def read_table(
     lux = guess.light.lux
     if Role.VALUE not in guess.roles:
         raise TableError(
-            "no column is taken for readings; name the one that holds them, or change what parts the "
-            "cells."
+            "no column is taken for readings; name the one that holds them, or change what parts "
+            "the cells."
         )
     if guess.light is TableLight.WATT:
         raise TableError(

@@ -19,6 +19,7 @@ import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from typing import Any, Final
+from xml.parsers import expat
 
 from planner.plan.survey import MAX_READINGS
 from planner.survey.table_cells import (
@@ -69,7 +70,7 @@ def _others(shown: Cells, sheets: tuple[Cells, ...]) -> str:
 
 _BROKEN: Final = (
     zipfile.BadZipFile, zlib.error, KeyError, EOFError, OSError, ValueError, IndexError,
-    NotImplementedError, RuntimeError, struct.error,
+    NotImplementedError, RuntimeError, struct.error, expat.ExpatError,
 )  # fmt: skip
 """What a damaged archive raises; RuntimeError stands for one locked by a password."""
 
@@ -158,6 +159,9 @@ def _parts(data: bytes) -> dict[str, bytes]:
                     f"the workbook has {cells} cells or texts in one sheet; copy the readings into "
                     "a new one."
                 )
+            if info.filename != "mimetype":
+                # The reader may wait for ever for a tag that is never closed.
+                expat.ParserCreate().Parse(part, True)
         return parts
 
 

@@ -166,8 +166,12 @@ REFUSED: dict[str, tuple[str | bytes, str]] = {
     "an open formula never calculated": (
         ods([["hole", "ppfd"], [1, "=[.A2]*2"]]), "not calculated",
     ),
-    "no workbook in the archive": (packed({"a.xml": "<a/>"}), "damaged or locked"),
+    "no workbook inside": (packed({"a.xml": "<a/>"}), "damaged or locked"),
     "a torn workbook": (xlsx({"A": sheet([["hole", "ppfd"], [1, 2]])})[:-40], "damaged or locked"),
+    "a sheet whose tags are never closed": (
+        ods_of("<table:table-row><table:table-cell>"),
+        "damaged or locked",
+    ),
     "an empty workbook": (xlsx({"A": sheet([])}), "no filled sheet"),
     "a cell at the far end": (
         xlsx({"A": sheet([[1]]).replace('r="A1"', 'r="XFD1048576"')}), "more than 200 columns",
