@@ -635,7 +635,8 @@ def test_an_estimate_that_cannot_be_made_is_told_in_a_sentence(
 ) -> None:
     page, _ = make_page(qtbot, tmp_path, None, invented(small_plan(), hanging_height=2.5))
     page.show_task(tasks.OVERLAY)
-    assert "only 180 cm to the ceiling" in page.header.alert.text()
+    said = page.header.alert.text().replace("\xa0", " ")
+    assert "must be at most 180 cm, not 250 cm (the ceiling is there)" in said
     assert page.stage.first.picture is not None, "the readings are shown all the same"
 
 
