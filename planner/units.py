@@ -128,6 +128,11 @@ def _to_number(text: str) -> float:
     return value
 
 
+def has_fraction(text: str) -> bool:
+    """Whether a text is written as tapes in inches are: 23 5/8, 5/8, 23⅝."""
+    return "/" in text or "⁄" in text or any(sign in text for sign in VULGAR)
+
+
 def parse_length(text: str, unit: LengthUnit, *, strict: bool = True) -> float:
     """Read a length a person typed and return metres.
 

@@ -51,12 +51,14 @@ class Document(QObject):
     """The plan shown, where it is stored, and how it came about.
 
     Signals: ``changed(old, new)`` after every change of the plan, ``path_changed`` when
-    the file changes, ``dirty_changed(bool)`` when saved and shown plan part or meet.
+    the file changes, ``settled`` after an edit that is done (a drag when it ends; not undo),
+    ``dirty_changed(bool)`` when saved and shown plan part or meet.
     """
 
     changed = Signal(object, object)
     path_changed = Signal()
     dirty_changed = Signal(bool)
+    settled = Signal()
 
     def __init__(self, plan: Plan, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -64,6 +66,7 @@ class Document(QObject):
         self._saved = plan
         self._dirty = False
         self._gesture = 0
+        self._moving = False
         self.path: Path | None = None
         self.undo_stack = QUndoStack(self)
         self.undo_stack.setUndoLimit(500)
@@ -87,10 +90,16 @@ class Document(QObject):
             return
         key = None if merge_key is None else f"{merge_key}#{self._gesture}"
         self.undo_stack.push(_Step(self, self._plan, plan, label, key))
+        self._moving = key is not None
+        if not self._moving:
+            self.settled.emit()
 
     def end_gesture(self) -> None:
         """Close the running drag: the next step starts anew even under the same key."""
         self._gesture += 1
+        if self._moving:
+            self._moving = False
+            self.settled.emit()
 
     def replace(self, plan: Plan, path: Path | None, *, saved: bool = True) -> None:
         """Open another plan: the undo history starts afresh.
@@ -101,6 +110,7 @@ class Document(QObject):
         self._saved = plan if saved else old
         self._mark(dirty=not saved)
         self.undo_stack.clear()
+        self._moving = False
         self.end_gesture()
         self.path = path
         self.path_changed.emit()

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 
 from planner.app.undo_keys import asks_undo_or_redo
 from planner.plan.quantity import Quantity
-from planner.units import LengthUnit, in_unit
+from planner.units import LengthUnit, has_fraction, in_unit
 
 
 class QuantityBox(QAbstractSpinBox):
@@ -38,6 +38,8 @@ class QuantityBox(QAbstractSpinBox):
         self._value = 0.0
         self._shown = ""
         self._refused_text: str | None = None
+        # Who types fractions of an inch reads them there too.
+        self._fractions = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(name)
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
@@ -86,11 +88,21 @@ class QuantityBox(QAbstractSpinBox):
             if not self.is_edited:
                 self._show()
 
-    def commit(self) -> None:
-        """Ask for the value typed, if it differs from the one shown."""
+    @property
+    def is_refused(self) -> bool:
+        """Whether the text typed was asked for and not taken."""
+        return self._refused_text is not None and self.lineEdit().text() == self._refused_text
+
+    def commit(self, *, again: bool = False) -> None:
+        """Ask for the value typed, if it differs from the one shown.
+
+        What was refused is asked for only ``again``.
+        """
         text = self.lineEdit().text()
-        if text in {self._shown, self._refused_text}:
+        if text == self._shown or (text == self._refused_text and not again):
             return
+        if has_fraction(text):
+            self._fractions = True
         self._refused_text = text
         try:
             value = self._quantity.parse(text, self._unit)
@@ -113,7 +125,7 @@ class QuantityBox(QAbstractSpinBox):
 
     def _show(self) -> None:
         self._refused_text = None
-        self._shown = self._quantity.text(self._value, self._unit)
+        self._shown = self._quantity.text(self._value, self._unit, fractions=self._fractions)
         self.lineEdit().setText(self._shown)
         if self.hasFocus():
             self.selectAll()
@@ -150,7 +162,7 @@ class QuantityBox(QAbstractSpinBox):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.commit()
+            self.commit(again=True)
             self.selectAll()
             event.accept()
         elif event.key() == Qt.Key.Key_Escape and self.is_edited:

@@ -332,7 +332,7 @@ def _between_edges(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     below = (bands[band - 1].top or 0.0) if band else 0.0
     above = bands[band + 1].top if band + 1 < len(bands) else None
     limit, what = (plan.space.height, "ceiling") if above is None else (above, "next edge")
-    thin = f"a band is at least {said_length(_LEAST_BAND_M)} high"
+    thin = f"the edge below is at {said_length(below)}" if below else "the floor is there"
     return kind.at_least(below + _LEAST_BAND_M, thin).at_most(
         limit - _LEAST_BAND_M, f"the {what} is at {said_length(limit)}"
     )

@@ -118,6 +118,8 @@ class FieldColumn(QWidget):
         self._show_chooser(selection)
         self.panel.show_selection(selection)
         for kind, panel in self.panels.items():
+            if kind is not selection.kind:
+                panel.leave()
             panel.setVisible(kind is selection.kind)
         listed = self.space_fields.outline_toggle.isChecked() and selection.kind is PlaceKind.SPACE
         self.corners_listed.emit(listed)

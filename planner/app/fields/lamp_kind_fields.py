@@ -9,37 +9,22 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.lamp_light_fields import LampLightFields
-from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
-from planner.app.fields.profile_words import profile_words, spread_is_typed
+from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.fields.profile_words import profile_words
 from planner.app.fields.still_combo import StillCombo
 from planner.catalogue.library import CatalogueError
 from planner.plan import edits
 from planner.plan.lamp import (
     BarsBody,
     Body,
-    CosineProfile,
     LampModel,
     PanelBody,
     PointBody,
 )
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.quantity import BEAM_ANGLE, BODY_LENGTH, COUNT, PHOTON_FLUX, WATTS, quantity_of
 from planner.plan.refusal import refusal
 
-PPF_HELP: Final = (
-    "Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out per "
-    "second, at full output. Makers print it as PPF in µmol/s."
-)
-BEAM_HELP: Final = (
-    "The full angle between the directions in which the lamp sends half as much as straight "
-    "down. A bare LED board has about 120°, a spot 40° or less."
-)
-HOUSING: Final = quantity_of(LampModel, "housing_height")
-HOUSING_HELP: Final = (
-    "Height of the opaque body above the lit face. It casts shadows for light that comes back "
-    "from above; 0 lets light pass through the lamp."
-)
 BODY_KINDS: Final = (("point", "Small bulb or spot"), ("panel", "Board or bar"), ("bars", "Bars"))
 
 
@@ -49,18 +34,9 @@ class LampKindFields(FieldPanel):
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(workplace, parent)
         self.add_heading("What kind it is")
-        self.ppf_field = self._number("PPF", PHOTON_FLUX, "ppf", "Set lamp PPF", PPF_HELP)
-        self.watts_field = self._number(
-            "Watts", WATTS, "watts", "Set lamp watts", "Electrical power drawn at full output."
-        )
-        self.beam_field = self.add_quantity(
-            "Beam angle",
-            BEAM_ANGLE,
-            self._beam,
-            lambda plan, value: self._with(plan, profile=CosineProfile.from_beam_angle(value)),
-            "Set beam angle",
-            BEAM_HELP,
-        )
+        self.ppf_field = self.add_dial("ppf")
+        self.watts_field = self.add_dial("watts")
+        self.beam_field = self.add_dial("beam")
         self.profile_note = NoteLabel()
         self.add_wide(self.profile_note)
         self.light_fields = LampLightFields(workplace.spectra)
@@ -70,15 +46,11 @@ class LampKindFields(FieldPanel):
             self.body_combo.addItem(text, kind)
         self.body_row = self.add_row("Shines from", self.body_combo)
         self.body_combo.activated.connect(self._choose_body)
-        self.length_field = self._size("Length", "length", "Along the lamp's own long side.")
-        self.width_field = self._size("Width", "width", "Over the lit faces, edge to edge.")
-        self.count_field = self._bars_number("Bars", COUNT, "count", "How many bars there are.")
-        self.bar_width_field = self._bars_number(
-            "Bar width", BODY_LENGTH, "bar_width", "Width of the lit strip of one bar."
-        )
-        self.housing_field = self._number(
-            "Housing height", HOUSING, "housing_height", "Set lamp housing", HOUSING_HELP
-        )
+        self.length_field = self.add_dial("lamp-length", "Length")
+        self.width_field = self.add_dial("lamp-width", "Width")
+        self.count_field = self.add_dial("bars", "Bars")
+        self.bar_width_field = self.add_dial("bar-width")
+        self.housing_field = self.add_dial("housing")
         self._add_keeping()
         self.end()
 
@@ -124,11 +96,6 @@ class LampKindFields(FieldPanel):
             return
         model = self._model(plan)
         self.body_combo.setCurrentIndex(self.body_combo.findData(model.body.kind))
-        self.length_field.row.set_visible(not isinstance(model.body, PointBody))
-        self.width_field.row.set_visible(not isinstance(model.body, PointBody))
-        for field in (self.count_field, self.bar_width_field):
-            field.row.set_visible(isinstance(model.body, BarsBody))
-        self.beam_field.row.set_visible(spread_is_typed(model))
         self.profile_note.setText(profile_words(model.profile))
         self.light_fields.show_model(model)
         own = model.key in self.workplace.shelf.catalogue.own_lamps
@@ -146,58 +113,16 @@ class LampKindFields(FieldPanel):
             self.keep_line.setFocus()
             self.keep_line.selectAll()
 
-    # -- fields -------------------------------------------------------------------------
-
-    def _number(self, label: str, quantity: Any, part: str, step: str, help_: str) -> QuantityField:
-        return self.add_quantity(
-            label,
-            quantity,
-            lambda plan: getattr(self._model(plan), part),
-            lambda plan, value: self._with(plan, **{part: value}),
-            step,
-            help_,
-        )
-
-    def _size(self, label: str, part: str, help_: str) -> QuantityField:
-        return self.add_quantity(
-            label,
-            BODY_LENGTH,
-            lambda plan: getattr(self._model(plan).body, part, 0.0),
-            lambda plan, value: self._with_body(plan, part, value),
-            "Set lamp size",
-            help_,
-        )
-
-    def _bars_number(self, label: str, quantity: Any, part: str, help_: str) -> QuantityField:
-        return self.add_quantity(
-            label,
-            quantity,
-            lambda plan: getattr(self._model(plan).body, part, 1.0),
-            lambda plan, value: self._with_body(plan, part, value),
-            "Set lamp bars",
-            help_,
-        )
-
     # -- edits --------------------------------------------------------------------------
 
     def _model(self, plan: Plan) -> LampModel:
         return plan.lamps[self.selection.index].model
-
-    def _beam(self, plan: Plan) -> float:
-        profile = self._model(plan).profile
-        return profile.beam_angle_deg if isinstance(profile, CosineProfile) else 0.0
 
     def _with(self, plan: Plan, **parts: Any) -> Plan:
         old = self._model(plan)
         kept = {name: getattr(old, name) for name in LampModel.model_fields}
         model = LampModel.model_validate({**kept, **parts})
         return edits.change_lamp(plan, self.selection.index, model=model)
-
-    def _with_body(self, plan: Plan, part: str, value: float) -> Plan:
-        body = self._model(plan).body
-        kept = {name: getattr(body, name) for name in type(body).model_fields}
-        number = round(value) if part == "count" else value
-        return self._with(plan, body=type(body).model_validate({**kept, part: number}))
 
     def _choose_body(self, _line: int) -> None:
         kind = self.body_combo.currentData()

@@ -10,17 +10,12 @@ from planner.app.edit_steps import remove_obstacle
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
-from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.fields.panel import FieldPanel, Workplace
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.quantity import ANGLE, BODY_LENGTH, HEIGHT, POSITION, Quantity
 
-UNDERSIDE_HELP: Final = (
-    "Height of its lower side above the floor. What lies wholly below a closed canopy gets no "
-    "light and casts no shadow."
-)
 MATERIAL_HELP: Final = (
     "What all its faces return. 'Open' stands for black here: all light that hits it is lost."
 )
@@ -38,29 +33,14 @@ class ObstacleFields(FieldPanel):
             "Name obstacle",
         )
         self.add_heading("Where it stands")
-        self.x_field = self._number("x", POSITION, "x", "Move obstacle", "Its middle.")
-        self.y_field = self._number("y", POSITION, "y", "Move obstacle", "Its middle.")
-        self.underside_field = self._number(
-            "Underside", HEIGHT, "underside", "Raise obstacle", UNDERSIDE_HELP
-        )
-        self.rotation_field = self._number(
-            "Rotation",
-            ANGLE,
-            "rotation_deg",
-            "Rotate obstacle",
-            "Counter-clockwise, seen from above.",
-        )
+        self.x_field = self.add_dial("obstacle-x", "x")
+        self.y_field = self.add_dial("obstacle-y", "y")
+        self.underside_field = self.add_dial("underside")
+        self.rotation_field = self.add_dial("obstacle-rotation", "Rotation")
         self.add_heading("How large it is")
-        size = "Set size of obstacle"
-        self.length_field = self._number(
-            "Length", BODY_LENGTH, "length", size, "Along its own long side."
-        )
-        self.width_field = self._number(
-            "Width", BODY_LENGTH, "width", size, "Across its own long side."
-        )
-        self.thickness_field = self._number(
-            "Thickness", BODY_LENGTH, "thickness", size, "From its underside up."
-        )
+        self.length_field = self.add_dial("obstacle-length", "Length")
+        self.width_field = self.add_dial("obstacle-width", "Width")
+        self.thickness_field = self.add_dial("thickness")
         self.below_note = NoteLabel(
             "It lies wholly below the closed canopy, where no light is: it has no effect."
         )
@@ -102,18 +82,6 @@ class ObstacleFields(FieldPanel):
 
     def _with(self, plan: Plan, **parts: object) -> Plan:
         return edits.change_obstacle(plan, self.selection.index, **parts)
-
-    def _number(
-        self, label: str, quantity: Quantity, part: str, step_name: str, explanation: str
-    ) -> QuantityField:
-        return self.add_quantity(
-            label,
-            quantity,
-            lambda plan: float(getattr(plan.obstacles[self.selection.index], part)),
-            lambda plan, value: self._with(plan, **{part: value}),
-            step_name,
-            explanation,
-        )
 
     def _line(self, lining: Lining) -> None:
         index = self.selection.index

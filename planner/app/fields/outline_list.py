@@ -110,30 +110,17 @@ class OutlineList(QWidget):
 
     def _add_coordinate(self, index: int, axis: int, row: Row, line: int) -> None:
         box = QuantityBox(POSITION, f"Corner {index + 1}, {'xy'[axis]}")
-        self._bind(
-            QuantityField(
-                row,
-                box,
-                lambda plan: plan.space.footprint[index][axis],
-                lambda plan, value: _with_corner(plan, index, axis, value),
-                f"Move corner {index + 1}",
-            )
-        )
+        place, name = Place(PlaceKind.CORNER, index), f"Move corner {index + 1}"
+        self._bind(self._panel.dial_field(f"corner-{'xy'[axis]}", row, box, place, name))
         self._grid.addWidget(box, line, 1 + axis)
 
     def _add_wall(self, index: int, line: int) -> None:
         label = QLabel(str(index + 1))
         alert = AlertLabel()
         box = QuantityBox(EXTENT, f"Length of wall {index + 1}")
-        self._bind(
-            QuantityField(
-                Row(label, box, box, alert, None, None),
-                box,
-                lambda plan: plan.space.wall_length(index),
-                lambda plan, value: edits.set_wall_length(plan, index, value),
-                f"Set length of wall {index + 1}",
-            )
-        )
+        row = Row(label, box, box, alert, None, None)
+        place, name = Place(PlaceKind.WALL, index), f"Set length of wall {index + 1}"
+        self._bind(self._panel.dial_field("wall-length", row, box, place, name))
         lining = _small_button("Lining …", f"Show the lining of wall {index + 1}")
         lining.clicked.connect(
             lambda: self._panel.workplace.selection.select(Place(PlaceKind.WALL, index))
@@ -149,11 +136,6 @@ class OutlineList(QWidget):
         field.box.setButtonSymbols(QuantityBox.ButtonSymbols.NoButtons)
         self._fields.append(self._panel.bind(field))
         self._stops.append(field.box)
-
-
-def _with_corner(plan: Plan, index: int, axis: int, value: float) -> Plan:
-    x, y = plan.space.footprint[index]
-    return edits.move_corner(plan, index, (value, y) if axis == 0 else (x, value))
 
 
 def _split_wall(plan: Plan, index: int) -> Plan:

@@ -1,9 +1,15 @@
-"""What all field panels share: fields bound to a reading and an edit of the plan."""
+"""What all forms share: fields of the plan or of a question, and how they are edited.
+
+A number of the plan is a dial: its row knows its words, unit, bounds in the plan as it is,
+explanation and undo step. Arrow keys pressed one after the other are one undo step in every
+form; a text that was refused stays and is tried again after every edit, so that numbers that
+belong together may be typed in any order.
+"""
 
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -11,15 +17,18 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
 from planner.app.fields.form import Form, Row
+from planner.app.fields.still_combo import StillCombo
 from planner.app.fields.text_line import TextLine
 from planner.app.quantity_box import QuantityBox
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.plan import edits
+from planner.plan.dials import Dial, dial
 from planner.plan.lining import Lining
-from planner.plan.place import Place
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
 from planner.plan.refusal import refusal
+from planner.units import LengthUnit
 
 if TYPE_CHECKING:
     from planner.app.display import Display
@@ -46,68 +55,103 @@ class Workplace:
 
 @dataclass
 class QuantityField:
-    """A numeric field with the way from the plan into it and back."""
+    """A numeric field with the way from the plan into it and back.
+
+    ``read`` gives None where the plan has no such number now; its row is hidden then.
+    ``bounded`` gives the quantity with the bounds of the plan as it is.
+    """
 
     row: Row
     box: QuantityBox
-    read: Callable[[Plan], float]
+    read: Callable[[Plan], float | None]
     build: Callable[[Plan, float], Plan]
     step_name: str
+    bounded: Callable[[Plan], Quantity] | None = None
+
+    def show(self, plan: Plan, *, anew: bool) -> None:
+        """Show the plan; ``anew`` drops what was typed."""
+        value = self.read(plan)
+        if self.bounded is not None:
+            self.row.set_visible(value is not None)
+            if value is not None:
+                self.box.set_quantity(self.bounded(plan))
+        if value is None:
+            return
+        if anew or value != self.box.value:
+            self.row.clear_error()
+        if anew:
+            self.box.reset(value)
+        else:
+            self.box.set_value(value)
 
 
-class FieldPanel(Form):
-    """A column of fields for one kind of selected thing.
+class FieldForm(Form):
+    """Rows with numbers, texts, switches and choices, of the plan or held by the form itself.
 
-    A subclass adds its fields once, and shows a plan in ``refresh``. ``dragging_changed``
-    is true during a burst of steps, so that a quick preview will do.
+    ``dragging_changed`` is true during a burst of steps, so that a quick preview will do.
     """
 
     dragging_changed = Signal(bool)
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.workplace = workplace
-        self.selection = Place()
+        self._document, self._display = document, display
         self.quantities: list[QuantityField] = []
         self.texts: list[tuple[Row, TextLine, Callable[[Plan], str]]] = []
-        self._burst = QTimer(self)
-        self._burst.setSingleShot(True)
-        self._burst.setInterval(BURST_MS)
+        self.boxes: list[QuantityBox] = []
+        self._trying = False
+        self._burst = QTimer(self, singleShot=True, interval=BURST_MS)
         self._burst.timeout.connect(self.end_burst)
-        workplace.display.changed.connect(self._on_display_changed)
+        display.changed.connect(lambda _state: self._on_unit())
+        document.settled.connect(self.try_refused)
+
+    @property
+    def unit(self) -> LengthUnit:
+        """The unit lengths are shown in."""
+        return self._display.unit
 
     @property
     def plan(self) -> Plan:
         """The plan as it stands."""
-        return self.workplace.document.plan
+        return self._document.plan
 
     # -- showing ------------------------------------------------------------------------
 
-    def show_selection(self, selection: Place) -> None:
-        """Show another thing; whatever was half typed is dropped."""
+    def show_anew(self) -> None:
+        """Show the plan; whatever was half typed is dropped."""
         self.end_burst()
-        self.selection = selection
         for field in self.quantities:
-            field.row.clear_error()
-            field.box.reset(field.read(self.plan))
+            field.show(self.plan, anew=True)
         for row, line, show in self.texts:
             row.clear_error()
             line.reset(show(self.plan))
-        self.refresh(self.plan)
 
     def refresh(self, plan: Plan) -> None:
         """Show the plan; text that is being typed stays while its value is the same."""
         for field in self.quantities:
-            value = field.read(plan)
-            if value != field.box.value:
-                field.row.clear_error()
-            field.box.set_value(value)
+            field.show(plan, anew=False)
         for _row, line, show in self.texts:
             line.set_value(show(plan))
 
-    def _on_display_changed(self, _state: object) -> None:
-        for field in self.quantities:
-            field.box.set_unit(self.workplace.display.unit)
+    def try_refused(self) -> None:
+        """Ask once more for what was refused: another edit may have made it possible."""
+        if self._trying:
+            return
+        self._trying = True
+        try:
+            # One that is taken may make room for the next; each is taken at most once.
+            for _ in self.quantities:
+                waiting = [field.box for field in self.quantities if field.box.is_refused]
+                for box in waiting:
+                    box.commit(again=True)
+                if all(box.is_refused for box in waiting):
+                    break
+        finally:
+            self._trying = False
+
+    def _on_unit(self) -> None:
+        for box in (*self.boxes, *(field.box for field in self.quantities)):
+            box.set_unit(self.unit)
 
     # -- making fields ------------------------------------------------------------------
 
@@ -115,16 +159,81 @@ class FieldPanel(Form):
         self,
         label: str,
         quantity: Quantity,
-        read: Callable[[Plan], float],
+        read: Callable[[Plan], float | None],
         build: Callable[[Plan, float], Plan],
         step_name: str,
         explanation: str = "",
     ) -> QuantityField:
         """A number of the plan: ``read`` shows it, ``build`` makes the plan with another."""
         box = QuantityBox(quantity, label)
-        box.set_unit(self.workplace.display.unit)
+        box.set_unit(self.unit)
         row = self.add_row(label, box, explanation)
         return self.bind(QuantityField(row, box, read, build, step_name))
+
+    def add_dial(self, key: str, label: str = "") -> QuantityField:
+        """A number of the plan by its dial, at the place the form shows."""
+        turned = dial(key)
+        box = QuantityBox(turned.quantity, label or turned.label)
+        box.set_unit(self.unit)
+        row = self.add_row(label or turned.label, box, turned.about)
+        return self.bind(self.dial_field(key, row, box))
+
+    def dial_field(
+        self, key: str, row: Row, box: QuantityBox, place: Place | None = None, name: str = ""
+    ) -> QuantityField:
+        """The field of a dial in a row that is made already."""
+        turned = dial(key)
+
+        def where() -> Place:
+            return place or self.place_of(turned)
+
+        return QuantityField(
+            row,
+            box,
+            lambda plan: turned.get(plan, where()),
+            lambda plan, value: turned.put(plan, where(), value),
+            name or turned.step_name,
+            lambda plan: turned.bounded(plan, where()),
+        )
+
+    def place_of(self, _dial: Dial) -> Place:
+        """Where a dial is turned that the form shows."""
+        return Place()
+
+    def add_number(
+        self, label: str, quantity: Quantity, value: float, explanation: str = ""
+    ) -> tuple[Row, QuantityBox]:
+        """A number of a question, kept here and in no plan."""
+        box = QuantityBox(quantity, label)
+        box.set_unit(self.unit)
+        box.reset(value)
+        row = self.add_row(label, box, explanation)
+
+        def take(new: float) -> None:
+            row.clear_error()
+            box.reset(new)
+
+        box.committed.connect(take)
+        box.stepped.connect(take)
+        box.refused.connect(row.show_error)
+        box.reverted.connect(row.clear_error)
+        self.boxes.append(box)
+        return row, box
+
+    def add_choice(
+        self, label: str, entries: Sequence[tuple[str, object]], explanation: str = ""
+    ) -> tuple[Row, StillCombo]:
+        """A choice from a list of texts with what they stand for."""
+        combo = StillCombo()
+        for text, data in entries:
+            combo.addItem(text, data)
+        combo.widen_list()
+        return self.add_row(label, combo, explanation), combo
+
+    def take_typed(self) -> None:
+        """Take over what is still being typed, before a question is asked."""
+        for box in self.boxes:
+            box.commit()
 
     def bind(self, field: QuantityField) -> QuantityField:
         """Wire a numeric field to the document."""
@@ -189,12 +298,12 @@ class FieldPanel(Form):
             plan = build()
         except ValueError as error:
             if row is not None:
-                row.show_error(refusal(error, self.workplace.display.unit))
+                row.show_error(refusal(error, self.unit))
             self.refresh(self.plan)
             return False
         if row is not None:
             row.clear_error()
-        self.workplace.document.apply(plan, step_name, merge_key)
+        self._document.apply(plan, step_name, merge_key)
         return True
 
     def change_lining(self, lining: Lining) -> None:
@@ -206,18 +315,64 @@ class FieldPanel(Form):
         """Close a burst of steps: the next one is an undo step of its own."""
         if self._burst.isActive():
             self._burst.stop()
-            self.workplace.document.end_gesture()
+            self._document.end_gesture()
             self.dragging_changed.emit(False)
 
     def _on_committed(self, field: QuantityField, value: float) -> None:
         self.end_burst()
         if self.edit(field.row, lambda: field.build(self.plan, value), field.step_name):
-            field.box.reset(field.read(self.plan))
+            field.show(self.plan, anew=True)
 
     def _on_stepped(self, field: QuantityField, value: float) -> None:
-        key = f"{field.step_name}/{self.selection}"
+        key = f"{field.step_name}/{id(field)}"
         if not self._burst.isActive():
             self.dragging_changed.emit(True)
         self._burst.start()
         if self.edit(field.row, lambda: field.build(self.plan, value), field.step_name, key):
-            field.box.reset(field.read(self.plan))
+            field.show(self.plan, anew=True)
+
+
+class FieldPanel(FieldForm):
+    """A column of fields for one kind of selected thing.
+
+    A subclass adds its fields once, and shows a plan in ``refresh``. Panels inside it are
+    shown, refreshed and left with it.
+    """
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace.document, workplace.display, parent)
+        self.workplace = workplace
+        self.selection = Place()
+        self._inner: list[FieldPanel] = []
+
+    def add_panel(self, panel: FieldPanel) -> None:
+        """A panel as part of this one."""
+        self._inner.append(panel)
+        panel.dragging_changed.connect(self.dragging_changed)
+        self.add_wide(panel)
+
+    def place_of(self, dial: Dial) -> Place:
+        """The selected thing, or the whole space for what belongs to it."""
+        return Place() if dial.at is PlaceKind.SPACE else self.selection
+
+    def show_selection(self, selection: Place) -> None:
+        """Show another thing; whatever was half typed is dropped."""
+        self.selection = selection
+        self.show_anew()
+        for panel in self._inner:
+            panel.show_selection(selection)
+        self.refresh(self.plan)
+
+    def refresh(self, plan: Plan) -> None:
+        """Show the plan; text that is being typed stays while its value is the same."""
+        super().refresh(plan)
+        for panel in self._inner:
+            panel.refresh(plan)
+
+    def leave(self) -> None:
+        """Drop what is half typed: something else is shown now."""
+        for field in self.quantities:
+            field.row.clear_error()
+            field.box.reset(field.box.value)
+        for panel in self._inner:
+            panel.leave()

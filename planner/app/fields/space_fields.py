@@ -14,7 +14,6 @@ from planner.app.fields.still_combo import StillCombo
 from planner.plan import edits
 from planner.plan.additions import SHAPES as OBSTACLES
 from planner.plan.plan import Plan
-from planner.plan.quantity import EXTENT, SPACE_HEIGHT
 from planner.plan.space import Point
 
 
@@ -69,31 +68,9 @@ class SpaceFields(FieldPanel):
         self.end()
 
     def _add_size(self) -> None:
-        self.width_field = self.add_quantity(
-            "Width",
-            EXTENT,
-            lambda plan: plan.space.bounds[2] - plan.space.bounds[0],
-            lambda plan, value: edits.set_size(plan, value, _size(plan)[1]),
-            "Set width",
-            "Inside measure from left to right, between the linings. Lamps keep their place in "
-            "proportion.",
-        )
-        self.depth_field = self.add_quantity(
-            "Depth",
-            EXTENT,
-            lambda plan: plan.space.bounds[3] - plan.space.bounds[1],
-            lambda plan, value: edits.set_size(plan, _size(plan)[0], value),
-            "Set depth",
-            "Inside measure from front to back, between the linings.",
-        )
-        self.height_field = self.add_quantity(
-            "Height",
-            SPACE_HEIGHT,
-            lambda plan: plan.space.height,
-            edits.set_height,
-            "Set height of the space",
-            "Inside measure from floor to ceiling. Lamps that no longer fit come down with it.",
-        )
+        self.width_field = self.add_dial("width", "Width")
+        self.depth_field = self.add_dial("depth", "Depth")
+        self.height_field = self.add_dial("space-height", "Height")
 
     def _shape_button(self, text: str, shape: Shape) -> QPushButton:
         made = button(text, "Gives the footprint this shape inside its present width and depth.")
@@ -173,8 +150,3 @@ class SpaceFields(FieldPanel):
 
     def _hang_lamp(self) -> None:
         self._lamp_alert.say(hang_lamp(self.workplace))
-
-
-def _size(plan: Plan) -> tuple[float, float]:
-    x0, y0, x1, y1 = plan.space.bounds
-    return x1 - x0, y1 - y0

@@ -7,12 +7,11 @@ from typing import Final
 from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.form import NoteLabel, button
-from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.still_combo import StillCombo
 from planner.catalogue.library import Basis, Crop, Stage
 from planner.plan import edits
 from planner.plan.plan import Plan
-from planner.plan.quantity import DLI, PPFD, Quantity
 from planner.plan.target import DliTarget, PpfdTarget, Target
 from planner.units import format_number
 
@@ -20,6 +19,7 @@ TARGET_HELP: Final = (
     "The light that is wanted. PPFD is the light arriving at the moment; DLI is what adds up over "
     "a day. A band is a place to begin, not a pass or a fail."
 )
+ENDS: Final = (("ppfd-low", "From"), ("ppfd-high", "To"), ("dli-low", "From"), ("dli-high", "To"))
 OWN = {"": "No target", "ppfd": "Own PPFD band", "dli": "Own DLI band"}
 BASIS_TEXT: Final = {
     Basis.PUBLISHED: "Published.",
@@ -38,8 +38,7 @@ class TargetFields(FieldPanel):
         self.row = self.add_row("Target", self.combo, TARGET_HELP, wide=True)
         self._fill()
         self.combo.activated.connect(self._choose)
-        self.low_field = self._end_of_band("From", "low")
-        self.high_field = self._end_of_band("To", "high")
+        self.ends = {key: self.add_dial(key, label) for key, label in ENDS}
         self.equal_note = NoteLabel()
         self.source_note = NoteLabel()
         self.hours_button = button("")
@@ -58,22 +57,9 @@ class TargetFields(FieldPanel):
                 self.combo.addItem(f"{crop.name}, {stage.name}", (crop.key, stage.key))
         self.combo.widen_list()
 
-    def _end_of_band(self, label: str, part: str) -> QuantityField:
-        return self.add_quantity(
-            label,
-            PPFD,
-            lambda plan: getattr(plan.target, part, 0.0),
-            lambda plan, value: edits.changed(plan, target=_own_band(plan.target, part, value)),
-            "Set target band",
-        )
-
     # -- showing ------------------------------------------------------------------------
 
     def refresh(self, plan: Plan) -> None:
-        quantity: Quantity = DLI if isinstance(plan.target, DliTarget) else PPFD
-        for field in (self.low_field, self.high_field):
-            field.box.set_quantity(quantity)
-            field.row.set_visible(plan.target is not None)
         super().refresh(plan)
         line = self._line_of(plan.target)
         self.combo.setCurrentIndex(line)
@@ -142,13 +128,6 @@ class TargetFields(FieldPanel):
                 lambda: edits.changed(self.plan, photoperiod_hours=stage.hours_usual),
                 "Set photoperiod",
             )
-
-
-def _own_band(target: Target | None, part: str, value: float) -> Target:
-    """The band with one end moved: it is one's own from then on, and loses its source."""
-    kind = DliTarget if isinstance(target, DliTarget) else PpfdTarget
-    ends = {"low": getattr(target, "low", 0.0), "high": getattr(target, "high", 0.0)}
-    return kind.model_validate({**ends, part: value})
 
 
 def _own_start(plan: Plan, line: int) -> Target | None:

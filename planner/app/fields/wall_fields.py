@@ -16,7 +16,7 @@ from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.quantity import EXTENT, HEIGHT
+from planner.plan.quantity import HEIGHT
 
 
 class BandLine:
@@ -62,14 +62,7 @@ class WallFields(FieldPanel):
 
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(workplace, parent)
-        self.length_field = self.add_quantity(
-            "Length",
-            EXTENT,
-            lambda plan: plan.space.wall_length(self.selection.index),
-            lambda plan, value: edits.set_wall_length(plan, self.selection.index, value),
-            "Set wall length",
-            "The far end of the wall moves along it, and the walls beyond it move with that end.",
-        )
+        self.length_field = self.add_dial("wall-length", "Length")
         self.door_note = NoteLabel("This wall is the door and stands open: light leaves here.")
         self.add_wide(self.door_note)
         self.add_heading("Lining, from the floor up")
@@ -165,13 +158,8 @@ class WallFields(FieldPanel):
         in_tab_order([self.length_field.row.last_stop, *stops, self.split_button])
 
     def _edge_field(self, line: BandLine, band: int) -> QuantityField:
-        return QuantityField(
-            line.row,
-            line.edge,
-            lambda plan: _top(plan, self.selection.index, band),
-            lambda plan, value: edits.move_band_edge(plan, self.selection.index, band, value),
-            "Move band edge",
-        )
+        place = Place(PlaceKind.WALL, self.selection.index, band)
+        return self.dial_field("band-edge", line.row, line.edge, place)
 
     # -- steps --------------------------------------------------------------------------
 

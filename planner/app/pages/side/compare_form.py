@@ -22,14 +22,15 @@ from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.lining_chooser import lining_title, offered_linings
+from planner.app.fields.panel import FieldForm
 from planner.app.fields.shelf import Shelf
 from planner.app.pages.side.comparer import Comparer, Linked, Shows
-from planner.app.pages.side.question_form import QuestionForm
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.plots.colours import round_values
 from planner.app.plots.ranking import RankingPlot, RankLine
 from planner.estimate.telling import verdict
 from planner.plan.lining import Lining
+from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
 from planner.units import format_number, in_unit
 
@@ -135,7 +136,7 @@ _SHOWS = (
 )
 
 
-class CompareForm(QuestionForm):
+class CompareForm(FieldForm):
     """Choices of the maps, ranking, verdict and section."""
 
     def __init__(
@@ -146,7 +147,7 @@ class CompareForm(QuestionForm):
         linked: Linked,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(display, parent)
+        super().__init__(document, display, parent)
         self._document, self._comparer, self._linked = document, comparer, linked
         _, self.shows = self.add_choice("Maps show", list(_SHOWS))
         self.shows.activated.connect(
@@ -178,7 +179,7 @@ class CompareForm(QuestionForm):
         comparer.told.connect(self.refresh)
         linked.changed.connect(lambda _new, _old: self.refresh())
 
-    def refresh(self) -> None:
+    def refresh(self, plan: Plan | None = None) -> None:
         """Show the newest comparison."""
         sides, state = self._comparer.sides, self._linked.state
         names = [side.name for side in sides]
@@ -243,7 +244,7 @@ class CompareForm(QuestionForm):
 _CHECKED = Qt.CheckState.Checked
 
 
-class MakeForm(QuestionForm):
+class MakeForm(FieldForm):
     """``made`` when variants were added."""
 
     made = Signal()
@@ -256,7 +257,7 @@ class MakeForm(QuestionForm):
         steps: VariantSteps,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(display, parent)
+        super().__init__(document, display, parent)
         self._document, self._shelf, self._steps = document, shelf, steps
         self._offered: tuple[Lining, ...] = ()
         self.add_heading("Try these on all walls")

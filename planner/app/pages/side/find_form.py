@@ -12,8 +12,9 @@ from PySide6.QtWidgets import QPushButton, QWidget
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
+from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.estimate.result import EstimateOptions
 from planner.plan.lit import same_figures
@@ -92,7 +93,7 @@ class Question(QObject):
             self._form.steps.adopt_plan(made, self._label, "Adopted what was found.")
 
 
-class FindForm(QuestionForm):
+class FindForm(FieldForm):
     """Height and output for the target; hours for a DLI; places of so many lamps."""
 
     def __init__(
@@ -103,7 +104,7 @@ class FindForm(QuestionForm):
         steps: VariantSteps,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(display, parent)
+        super().__init__(document, display, parent)
         self.document, self.lane, self.steps = document, lane, steps
         self.add_heading("Hanging height and output").setContentsMargins(0, 0, 0, 0)
         self.target = NoteLabel()

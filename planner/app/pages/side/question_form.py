@@ -1,79 +1,20 @@
-"""Small forms for questions: fields that hold their own value and ask nothing of the plan."""
+"""Asking: a button, how far the answer is, and the answer in words."""
 
 from __future__ import annotations
-
-from collections.abc import Sequence
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QProgressBar, QPushButton, QWidget
 
-from planner.app.display import Display
-from planner.app.fields.form import Form, NoteLabel, Row, button
-from planner.app.fields.still_combo import StillCombo
+from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Job, Lane
-from planner.app.quantity_box import QuantityBox
-from planner.plan.quantity import Quantity
-from planner.units import LengthUnit, in_unit
-
-
-class QuestionForm(Form):
-    """Rows with numbers and choices; lengths follow the unit chosen for display."""
-
-    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._display = display
-        self.boxes: list[QuantityBox] = []
-        display.changed.connect(lambda _state: self._on_unit())
-
-    @property
-    def unit(self) -> LengthUnit:
-        """The unit lengths are shown in."""
-        return self._display.unit
-
-    def add_number(
-        self, label: str, quantity: Quantity, value: float, explanation: str = ""
-    ) -> tuple[Row, QuantityBox]:
-        """A number that is kept here."""
-        box = QuantityBox(quantity, label)
-        box.set_unit(self._display.unit)
-        box.reset(value)
-        row = self.add_row(label, box, explanation)
-
-        def take(new: float) -> None:
-            row.clear_error()
-            box.reset(new)
-
-        box.committed.connect(take)
-        box.stepped.connect(take)
-        box.refused.connect(row.show_error)
-        box.reverted.connect(row.clear_error)
-        self.boxes.append(box)
-        return row, box
-
-    def add_choice(
-        self, label: str, entries: Sequence[tuple[str, object]], explanation: str = ""
-    ) -> tuple[Row, StillCombo]:
-        """A choice from a list of texts with what they stand for."""
-        combo = StillCombo()
-        for text, data in entries:
-            combo.addItem(text, data)
-        combo.widen_list()
-        return self.add_row(label, combo, explanation), combo
-
-    def take_typed(self) -> None:
-        """Take over what is still being typed, before a question is asked."""
-        for box in self.boxes:
-            box.commit()
-
-    def _on_unit(self) -> None:
-        for box in self.boxes:
-            box.set_unit(self._display.unit)
+from planner.units import in_unit
 
 
 class AskLine(QWidget):
     """A button that asks, one that stops, how far it is, and the answer in words."""
 
-    def __init__(self, form: QuestionForm, ask: str, tip: str = "") -> None:
+    def __init__(self, form: FieldForm, ask: str, tip: str = "") -> None:
         super().__init__(form)
         self._form = form
         self.ask: QPushButton = button(ask, tip)

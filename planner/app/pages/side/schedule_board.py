@@ -22,10 +22,11 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import AlertLabel, Form, button, link_button
+from planner.app.fields.panel import FieldForm
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.still_combo import StillCombo
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
+from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.pages.side.schedule_chart import ScheduleChart
 from planner.estimate.result import EstimateOptions
 from planner.metrics.figures import FIGURE, percent, ppfd
@@ -244,7 +245,7 @@ class ScheduleBoard(QWidget):
         self.sums = QLabel()
         self.sums.setAccessibleName("Sum of the schedule")
         self.alert = AlertLabel()
-        form = QuestionForm(display)
+        form = FieldForm(document, display)
         self.line = AskLine(
             form, "Find for each stage", "Hanging height, output and energy of every stage"
         )

@@ -15,8 +15,9 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import button, link_button
+from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.app.pages.side.question_form import Asker, AskLine, QuestionForm
+from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
 from planner.estimate.find import FindError, height_range
@@ -187,7 +188,7 @@ class SweepAsked:
     values: tuple[float, ...]
 
 
-class SweepForm(QuestionForm):
+class SweepForm(FieldForm):
     """Asks for a sweep on the page's lane; the board shows it."""
 
     def __init__(
@@ -200,7 +201,7 @@ class SweepForm(QuestionForm):
         *,
         sweeping: Any = None,
     ) -> None:
-        super().__init__(display, parent)
+        super().__init__(document, display, parent)
         self._document, self._board = document, board
         self._sweeping = sweeping
         _, self.over = self.add_choice("Over", [(DIALS[key].label, key) for key in OFFERED])

@@ -10,30 +10,24 @@ from PySide6.QtWidgets import QWidget
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import NoteLabel
+from planner.app.fields.panel import FieldForm
 from planner.app.fields.text_line import TextLine
 from planner.app.pages.side.comparer import Comparer, Linked
-from planner.app.pages.side.question_form import QuestionForm
 from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import Side
 from planner.metrics.cost import ASSUMPTIONS, CAUTION, Cover, air_flow, covers
 from planner.plan.costs import Costs, Form, Goods
-from planner.plan.edits import changed
+from planner.plan.edits import changed, replaced
 from planner.plan.plan import Plan
-from planner.plan.quantity import Quantity
-from planner.plan.refusal import refusal
+from planner.plan.quantity import Quantity, quantity_of
 
-_MONEY: Final = Quantity("", decimals=4, step=0.01).within(0.0, 1.0e6)
-_PRICE: Final = Quantity("", decimals=2, step=0.5).within(0.0, 1.0e6)
-_WIDTH: Final = Quantity(is_length=True).within(0.02, 10.0)
-_LENGTH: Final = Quantity(is_length=True).within(0.02, 200.0)
-_OVERLAP: Final = Quantity(is_length=True).within(0.0, 0.3)
 _RISE: Final = Quantity("K", decimals=1, step=0.5).within(0.5, 40.0)
 _START: Final = Goods(lining="none", form=Form.ROLL, width=1.2, length=10.0, price=None)
 _HALF_YEAR: Final = 6.0
 
 
-class WorthForm(QuestionForm):
+class WorthForm(FieldForm):
     """Costs belong to the plan: every edit of them is one undo step."""
 
     def __init__(
@@ -45,7 +39,7 @@ class WorthForm(QuestionForm):
         board: WorthBoard,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(display, parent)
+        super().__init__(document, display, parent)
         self._document, self._comparer = document, comparer
         self._linked, self._board = linked, board
         self.words = NoteLabel()
@@ -54,30 +48,27 @@ class WorthForm(QuestionForm):
         self.words.setTextFormat(Qt.TextFormat.PlainText)
         self.add_wide(self.words)
         self.add_heading("Tariff")
-        self.tariff = self._money_row("Price of 1 kWh", _MONEY, "price_per_kwh", "Set tariff")
+        self.tariff = self.add_dial("tariff").box
         self.currency = TextLine("Currency")
         self.currency.setMaxLength(8)
         self.currency_row = self.add_row("Currency", self.currency)
-        self.currency.committed.connect(lambda text: self._set_costs("Set currency", currency=text))
+        self.currency.committed.connect(self._set_currency)
         self.add_heading("How it is sold")
         _, self.lining = self.add_choice("Lining", [])
         self.lining.activated.connect(lambda _line: self._show_goods())
-        _, self.form = self.add_choice("Sold as", [("Rolls", Form.ROLL), ("Sheets", Form.SHEET)])
-        self.form.activated.connect(
-            lambda line: self._set_goods("Set form of sale", form=self.form.itemData(line))
+        sold = [("Rolls", Form.ROLL), ("Sheets", Form.SHEET)]
+        self.form_row, self.form = self.add_choice("Sold as", sold)
+        self.form.activated.connect(self._set_form)
+        self.width_box = self._goods_number("Width", "width", "Set width of goods")
+        self.length_box = self._goods_number("Length", "length", "Set length of goods")
+        self.price = self._goods_number(
+            "Price of one",
+            "price",
+            "Set price of goods",
+            "Of one roll or sheet; leave it at 0 while not known.",
+            step=0.5,
         )
-        self.width_box = self._goods_row("Width", _WIDTH, "width", "Set width of goods")
-        self.length_box = self._goods_row("Length", _LENGTH, "length", "Set length of goods")
-        _, self.price = self.add_number(
-            "Price of one", _PRICE, 0.0, "Of one roll or sheet; leave it at 0 while not known."
-        )
-        self._edits(
-            self.price, lambda value: self._set_goods("Set price of goods", price=value or None)
-        )
-        _, self.overlap = self.add_number(
-            "Overlap", _OVERLAP, 0.02, "Added to every side of a cut piece, for corners and seams."
-        )
-        self._edits(self.overlap, lambda value: self._set_costs("Set overlap", overlap=value))
+        self.overlap = self.add_dial("overlap").box
         self.add_heading("Lamp heat")
         _, self.rise = self.add_number(
             "Warmer by at most", _RISE, 5.0, "How much warmer than the room the space may become."
@@ -97,48 +88,45 @@ class WorthForm(QuestionForm):
         linked.changed.connect(lambda _new, _old: self.refresh())
         self.refresh()
 
-    def _money_row(self, label: str, quantity: Quantity, part: str, step: str) -> QuantityBox:
-        _, box = self.add_number(label, quantity, 0.0, "Leave it at 0 while it is not known.")
-        self._edits(box, lambda value: self._set_costs(step, **{part: value or None}))
-        return box
+    def _goods_number(
+        self, label: str, part: str, step_name: str, about: str = "", **shown: Any
+    ) -> QuantityBox:
+        def read(_plan: Plan) -> float:
+            return getattr(self._goods, part) or 0.0
 
-    def _goods_row(self, label: str, quantity: Quantity, part: str, step: str) -> QuantityBox:
-        _, box = self.add_number(label, quantity, 0.0)
-        self._edits(box, lambda value: self._set_goods(step, **{part: value}))
-        return box
+        def build(plan: Plan, value: float) -> Plan:
+            return self._with_goods(plan, **{part: value or None})
 
-    @staticmethod
-    def _edits(box: QuantityBox, edit: Any) -> None:
-        box.committed.connect(edit)
-        box.stepped.connect(edit)
+        kind = quantity_of(Goods, part, **shown)
+        return self.add_quantity(label, kind, read, build, step_name, about).box
 
     # -- edits --------------------------------------------------------------------------
 
-    def _set_costs(self, step: str, **parts: Any) -> None:
-        costs = self._document.plan.costs
-        old = {name: getattr(costs, name) for name in Costs.model_fields}
-        try:
-            made = changed(self._document.plan, costs=Costs.model_validate({**old, **parts}))
-        except ValueError as error:
-            self.alert.say(refusal(error, self._display.unit))
-            return
-        self.alert.say("")
-        self._document.apply(made, step)
+    @property
+    def _goods(self) -> Goods:
+        """The goods of the lining chosen, or what to begin with."""
+        key = self.lining.currentData()
+        return (None if key is None else self.plan.costs.goods_of(key)) or _START
 
-    def _set_goods(self, step: str, **parts: Any) -> None:
+    def _with_goods(self, plan: Plan, **parts: Any) -> Plan:
         key = self.lining.currentData()
         if key is None:
-            return
-        costs = self._document.plan.costs
-        old = costs.goods_of(key) or _START
-        values = {name: getattr(old, name) for name in Goods.model_fields}
-        try:
-            made = Goods.model_validate({**values, "lining": key, **parts})
-        except ValueError as error:
-            self.alert.say(refusal(error, self._display.unit))
-            return
-        rest = tuple(goods for goods in costs.goods if goods.lining != key)
-        self._set_costs(step, goods=(*rest, made))
+            return plan
+        made = replaced(self._goods, lining=key, **parts)
+        rest = tuple(goods for goods in plan.costs.goods if goods.lining != key)
+        return changed(plan, costs=replaced(plan.costs, goods=(*rest, made)))
+
+    def _set_currency(self, text: str) -> None:
+        def build() -> Plan:
+            return changed(self.plan, costs=replaced(self.plan.costs, currency=text))
+
+        self.edit(self.currency_row, build, "Set currency")
+
+    def _set_form(self, line: int) -> None:
+        def build() -> Plan:
+            return self._with_goods(self.plan, form=self.form.itemData(line))
+
+        self.edit(self.form_row, build, "Set form of sale")
 
     # -- showing ------------------------------------------------------------------------
 
@@ -148,12 +136,10 @@ class WorthForm(QuestionForm):
         sides = self._comparer.sides
         return sides[min(self._linked.state.chosen, len(sides) - 1)] if sides else None
 
-    def refresh(self) -> None:
+    def refresh(self, plan: Plan | None = None) -> None:
         """Show costs and gain as they stand."""
-        costs = self._document.plan.costs
-        self.tariff.set_value(costs.price_per_kwh or 0.0)
-        self.currency.set_value(costs.currency)
-        self.overlap.set_value(costs.overlap)
+        plan = plan or self.plan
+        self.currency.set_value(plan.costs.currency)
         self._fill_linings()
         self._show_goods()
         self._show_gain()
@@ -177,13 +163,8 @@ class WorthForm(QuestionForm):
         self.lining.setCurrentIndex(max(self.lining.findData(chosen), 0))
 
     def _show_goods(self) -> None:
-        key = self.lining.currentData()
-        goods = None if key is None else self._document.plan.costs.goods_of(key)
-        shown = goods or _START
-        self.form.setCurrentIndex(self.form.findData(shown.form))
-        self.width_box.set_value(shown.width)
-        self.length_box.set_value(shown.length)
-        self.price.set_value(shown.price or 0.0)
+        self.form.setCurrentIndex(self.form.findData(self._goods.form))
+        super().refresh(self.plan)
 
     def _show_air(self) -> None:
         side = self.side

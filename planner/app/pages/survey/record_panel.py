@@ -211,8 +211,8 @@ class RecordPanel(FieldPanel):
         self._fill_linings(survey)
         self._fill_shows(survey)
 
-    def _on_display_changed(self, state: object) -> None:
-        super()._on_display_changed(state)
+    def _on_unit(self) -> None:
+        super()._on_unit()
         for _row, line, _field, _without in self.optional:
             line.set_unit(self.workplace.display.unit)
         self.refresh(self.plan)

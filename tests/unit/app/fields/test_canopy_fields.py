@@ -107,19 +107,19 @@ def test_the_usual_hours_are_one_press_away(
 
 def test_a_band_of_ones_own(qtbot: QtBot, workplace: Workplace, panel: CanopyFields) -> None:
     choose(panel, "Own PPFD band")
-    enter(qtbot, panel.target_fields.high_field, "300")
-    enter(qtbot, panel.target_fields.low_field, "180")
+    enter(qtbot, panel.target_fields.ends["ppfd-high"], "300")
+    enter(qtbot, panel.target_fields.ends["ppfd-low"], "180")
     assert workplace.document.plan.target == PpfdTarget(low=180, high=300)
     choose(panel, "Own DLI band")
     target = workplace.document.plan.target
     assert isinstance(target, DliTarget)
     # 180 µmol/m²/s for 16 h: 180 · 57600 / 10⁶ = 10.4 mol/m²/d.
     assert (target.low, target.high) == (10.4, 17.3)
-    assert panel.target_fields.low_field.box.lineEdit().text() == "10.4 mol/m²/d"
+    assert panel.target_fields.ends["dli-low"].box.lineEdit().text() == "10.4 mol/m²/d"
     assert "181 to 300 µmol/m²/s" in panel.target_fields.equal_note.text()
     choose(panel, "No target")
     assert workplace.document.plan.target is None
-    assert panel.target_fields.low_field.row.label.isHidden()
+    assert panel.target_fields.ends["ppfd-low"].row.label.isHidden()
 
 
 def test_a_band_that_falls_is_refused(
@@ -127,9 +127,9 @@ def test_a_band_that_falls_is_refused(
 ) -> None:
     choose(panel, "Own PPFD band")
     before = workplace.document.plan
-    enter(qtbot, panel.target_fields.low_field, "900")
+    enter(qtbot, panel.target_fields.ends["ppfd-low"], "900")
     assert workplace.document.plan is before
-    assert "not above 900" in panel.target_fields.low_field.row.error
+    assert "the band ends at" in panel.target_fields.ends["ppfd-low"].row.error
 
 
 def test_moving_one_end_makes_the_band_ones_own(
@@ -138,7 +138,7 @@ def test_moving_one_end_makes_the_band_ones_own(
     choose(panel, "Lettuce, seedlings")
     old = workplace.document.plan.target
     assert old is not None
-    enter(qtbot, panel.target_fields.high_field, str(old.high + 1))
+    enter(qtbot, panel.target_fields.ends[f"{old.kind}-high"], str(old.high + 1))
     target = workplace.document.plan.target
     assert target is not None
     assert (target.high, target.crop, target.source) == (old.high + 1, "", "")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt
@@ -13,9 +14,13 @@ from planner.app.fields.panel import QuantityField, Workplace
 from planner.catalogue.library import load_catalogue
 from planner.plan import edits
 from planner.plan.additions import middle, new_lamp
+from planner.plan.dials import dial, with_model
 from planner.plan.lamp import BarsBody, CosineProfile, PanelBody, PointBody, TableProfile
 from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.plan.space import contains
+from planner.units import LengthUnit
 
 
 @pytest.fixture
@@ -74,7 +79,7 @@ def test_a_lamp_outside_is_refused_beside_x(
     before = workplace.document.plan
     enter(qtbot, panel.x_field, "95")
     assert workplace.document.plan is before
-    assert "outside the space" in panel.x_field.row.error
+    assert "at most 80 cm, not 95 cm (the walls are there)" in panel.x_field.row.error
     assert panel.height_field.row.error == ""
     enter(qtbot, panel.x_field, "45")
     assert panel.x_field.row.error == ""
@@ -136,7 +141,7 @@ def test_too_many_bars_are_refused_beside_their_number(
     kind.body_combo.setCurrentIndex(2)
     kind.body_combo.activated.emit(2)
     enter(qtbot, kind.count_field, "20")
-    assert "do not fit" in kind.count_field.row.error
+    assert "Must be at most 10, not 20" in kind.count_field.row.error
     enter(qtbot, kind.count_field, "3")
     body = workplace.document.plan.lamps[0].model.body
     assert isinstance(body, BarsBody)
@@ -246,3 +251,64 @@ def test_a_new_lamp_fits_under_a_low_ceiling(workplace: Workplace) -> None:
     lamp = new_lamp(plan, plan.lamps[0].model)
     assert lamp.hanging_height <= 0.3
     assert len(edits.add_lamp(plan, lamp).lamps) == 2
+
+
+def test_numbers_that_belong_together_wait_for_each_other(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    # 600 umol/s of the lamp's 100 W would be 6 umol/J, above the 5.85 of photons of 700 nm.
+    kind = panel.kind_fields
+    enter(qtbot, kind.ppf_field, "600")
+    assert "this one draws 100 W" in kind.ppf_field.row.error
+    assert kind.ppf_field.box.lineEdit().text() == "600"
+    enter(qtbot, kind.watts_field, "240")
+    model = workplace.document.plan.lamps[0].model
+    assert (model.ppf, model.watts) == (600.0, 240.0)
+    assert kind.ppf_field.row.error == ""
+    assert steps(workplace) == ["Set lamp watts", "Set lamp PPF"]
+    workplace.document.undo_stack.undo()
+    assert workplace.document.plan.lamps[0].model.ppf == 200.0
+    assert workplace.document.undo_stack.canRedo()
+
+
+def test_a_refused_text_goes_when_something_else_is_selected(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    enter(qtbot, panel.kind_fields.ppf_field, "600")
+    panel.leave()
+    plan = workplace.document.plan
+    workplace.document.apply(with_model(plan, 0, watts=240.0), "Set lamp watts")
+    assert workplace.document.plan.lamps[0].model.ppf == 200.0
+    assert panel.kind_fields.ppf_field.row.error == ""
+
+
+def test_fractions_of_an_inch_are_read_in_any_view_and_shown_where_they_are_typed(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    enter(qtbot, panel.height_field, "23 5/8")
+    assert workplace.document.plan.lamps[0].hanging_height == pytest.approx(23.625 * 0.0254)
+    assert panel.height_field.box.lineEdit().text() == "60 cm"
+    workplace.display.update(unit=LengthUnit.INCH)
+    enter(qtbot, panel.height_field, "15-3/4")
+    assert panel.height_field.box.lineEdit().text() == "15 3/4 in"
+    assert "/" not in panel.x_field.box.lineEdit().text()
+
+
+def test_one_refusal_for_one_height_in_the_unit_shown(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    plan = workplace.document.plan
+    # By hand: ceiling 1.6 m less canopy 0.2 m.
+    core = "must be at most 140 cm, not 150 cm (the ceiling is there)."
+    enter(qtbot, panel.height_field, "150")
+    assert panel.height_field.row.error == core.replace("must", "Must")
+    lamp = Place(PlaceKind.LAMP, 0)
+    builds: tuple[Callable[[], Plan], ...] = (
+        lambda: dial("height").put(plan, lamp, 1.5),
+        lambda: edits.change_lamp(plan, 0, hanging_height=1.5),
+    )
+    for build in builds:
+        with pytest.raises(ValueError, match="must be") as caught:
+            build()
+        assert refusal(caught.value, LengthUnit.CM) == f"Lamp 1, hanging height: {core}"
+        assert "cm" not in refusal(caught.value, LengthUnit.INCH)

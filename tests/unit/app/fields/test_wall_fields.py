@@ -96,7 +96,7 @@ def test_a_band_edge_above_the_ceiling_is_refused(
     qtbot.keyClicks(edge, "10")
     qtbot.keyClick(edge, Qt.Key.Key_Return)
     assert workplace.document.plan is before
-    assert "from the floor up" in panel.lines[1].row.error
+    assert "the edge below is at 40 cm" in panel.lines[1].row.error
 
 
 def test_the_uppermost_band_has_nothing_to_merge_with(
