@@ -31,13 +31,15 @@ class Paths:
 class LampResponse:
     """All light of one lamp at unit flux: what output and other lamps only scale and add.
 
-    Flux density on the cells and how far chance moves it, both (C,); flux absorbed by each
-    facet (F,); and by how much two reckonings of the diffuse light on the canopy differ,
+    Flux density on the cells (C,); how far chance moves what is gathered, and the variance it
+    leaves in what wrinkled mirrors send, on the cells of the gather grid (C',); flux absorbed
+    by each facet (F,); and by how much two reckonings of the diffuse light on the canopy differ,
     in flux, before they were reconciled (0 for an open canopy).
     """
 
     cells: FloatArray
     spread: FloatArray
+    variance: FloatArray
     absorbed: FloatArray
     mismatch: float
 
@@ -88,7 +90,9 @@ def respond(
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
         len(scene.places),
     )
-    return LampResponse(light.cell_density + gathered, spread, absorbed, mismatch)
+    return LampResponse(
+        light.cell_density + gathered, spread, light.cell_variance, absorbed, mismatch
+    )
 
 
 def assemble(
@@ -103,11 +107,13 @@ def assemble(
     grid = geometry.grid
     cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
     spread = np.zeros(len(geometry.gather_grid.inside))
+    variance = np.zeros_like(spread)
     mismatch = 0.0
     for one, flux in zip(responses, scene.fluxes, strict=True):
         cells += flux * one.cells
         absorbed += flux * one.absorbed
         spread += flux * one.spread
+        variance += flux**2 * one.variance
         mismatch += flux * one.mismatch
     emitted = float(sum(scene.fluxes))
     landed = float(cells @ grid.inside_area)
@@ -125,18 +131,18 @@ def assemble(
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
         cross_check=cross_check,
-        numeric_error=_numeric_error(spread, cross_check, cells),
+        numeric_error=_numeric_error(spread**2 + variance, cross_check, cells),
     )
 
 
 def _numeric_error(
-    spread: FloatArray, cross_check: float | None, cells: FloatArray
+    square: FloatArray, cross_check: float | None, cells: FloatArray
 ) -> float | None:
-    """Relative rms error to expect of a cell, from the two halves and the cross-check."""
+    """Relative rms error to expect of a cell, from its mean square and the cross-check."""
     mean = float(cells.mean()) if cells.size else 0.0
     if mean <= 0:
         return None
-    by_chance = float(np.sqrt((spread**2).mean())) / mean
+    by_chance = float(np.sqrt(square.mean())) / mean
     return float(np.hypot(by_chance, cross_check or 0.0))
 
 

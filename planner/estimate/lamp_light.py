@@ -33,13 +33,15 @@ class Geometry:
 class LampLight:
     """Light of one lamp at unit flux before any diffuse reflection.
 
-    Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,), and
-    the texels it lights up as spots.
+    Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,), the
+    variance of its part from wrinkled mirrors on the cells of the gather grid (C',), and the
+    texels it lights up as spots.
     """
 
     texel_density: FloatArray
     patch_flux: FloatArray
     cell_density: FloatArray
+    cell_variance: FloatArray
     spots: IntArray
 
 
@@ -94,6 +96,7 @@ def lamp_light(
     image_flux = float(images @ cell_area) if closed else None
     flux, scale = _reconciled(surfaces, mirrored, given, mirrors, image_flux, faint)
     cells += images + scale * faint / float(cell_area.sum())
+    variance = mirrored.glint_variance * (scale / gather_grid.inside_area) ** 2
     if mirrors.any_wrinkled:
         spread = mirrored.glints / gather_grid.inside_area
         if gather_grid is not grid:
@@ -102,7 +105,7 @@ def lamp_light(
             spread *= float(mirrored.glints.sum()) / found if found > 0 else 0.0
         cells += scale * spread
     spots = bright_texels(surfaces, texels)
-    return LampLight(texels, patches + flux, cells, spots)
+    return LampLight(texels, patches + flux, cells, variance, spots)
 
 
 def _reconciled(

@@ -67,14 +67,16 @@ class Glints:
         self._close = _CLOSE * min(grid.step)
         self._around = _around(grid, self._close)
 
-    def flux(self) -> FloatArray:
-        """Flux on the cells (C,), without most of its chance."""
+    def flux(self) -> tuple[FloatArray, FloatArray]:
+        """Flux on the cells (C,), without most of its chance, and the variance left in it (C,)."""
         total: FloatArray = self._flux.sum(axis=0)
         if not total.any():
-            return total
-        flux = smoothed(self._grid, self._flux / self._grid.inside_area) * self._grid.inside_area
+            return total, total
+        area = self._grid.inside_area
+        density, variance = smoothed(self._grid, self._flux / area)
+        flux = density * area
         flux *= float(total.sum()) / float(flux.sum())
-        return flux
+        return flux, variance * area**2
 
     def add(self, arrival: Arrival, lands: IntArray) -> None:
         """Take one stage of chains; ``lands`` are those arrivals that reach the map."""

@@ -30,12 +30,13 @@ class MirrorLight:
     """Mirrored light of a unit lamp.
 
     Flux on patches (P,); the images the map sees; and flux on the cells (C,) by way of
-    wrinkled mirrors.
+    wrinkled mirrors, with the variance that chance leaves in it (C,).
     """
 
     patch_flux: FloatArray
     images: Images
     glints: FloatArray
+    glint_variance: FloatArray
 
 
 def follow_photons(
@@ -56,7 +57,7 @@ def follow_photons(
     patch_flux = np.zeros(surfaces.patch_count)
     glints = Glints(surfaces.prism, grid, count, evaluated, random)
     if not (mirrors.followed > cutoff).any():
-        return MirrorLight(patch_flux, NO_IMAGES, glints.flux())
+        return MirrorLight(patch_flux, NO_IMAGES, *glints.flux())
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
@@ -91,7 +92,7 @@ def follow_photons(
             np.concatenate(rays),
             np.concatenate(lengths),
         )
-    return MirrorLight(patch_flux / count, images, glints.flux())
+    return MirrorLight(patch_flux / count, images, *glints.flux())
 
 
 def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:

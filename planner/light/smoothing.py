@@ -21,8 +21,10 @@ _ABOUT = 2
 """Cells on each side over which the risk is averaged."""
 
 
-def smoothed(grid: CellGrid, parts: FloatArray) -> FloatArray:
+def smoothed(grid: CellGrid, parts: FloatArray) -> tuple[FloatArray, FloatArray]:
     """The sum (C,) of independent parts of a map (n, C) without most of its chance.
+
+    And the mean square error left in it, by the estimate of risk that chose it; (C,).
 
     Parts are alike but for chance, such as what every n-th of the photons brought.
     """
@@ -37,8 +39,7 @@ def smoothed(grid: CellGrid, parts: FloatArray) -> FloatArray:
         beyond = (total - smooth) ** 2 - _variance(parts - fitted)
         risk = np.maximum(_about(grid, beyond), 0.0) + _about(grid, _variance(fitted))
         result, best = np.where(risk < best, smooth, result), np.minimum(risk, best)
-    kept: FloatArray = np.maximum(result, 0.0)
-    return kept
+    return np.maximum(result, 0.0), best
 
 
 def _variance(parts: FloatArray) -> FloatArray:
