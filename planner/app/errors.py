@@ -23,7 +23,6 @@ from PySide6.QtWidgets import (
     QApplication,
     QDialog,
     QDialogButtonBox,
-    QLabel,
     QPlainTextEdit,
     QVBoxLayout,
     QWidget,
@@ -31,6 +30,7 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.help import details
+from planner.app.plain import PlainLabel
 
 Rescue = Callable[[], str]
 LOG_NAME: Final = "planner.log"
@@ -53,7 +53,7 @@ class ErrorDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Something went wrong")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        message = QLabel(
+        message = PlainLabel(
             "The program met a fault of its own and could not do what you asked. "
             f"{fate} You can go on working; save your plan under a new name to be safe.",
             self,

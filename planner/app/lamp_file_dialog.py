@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from pathlib import Path
 from typing import Final
 
@@ -23,6 +22,7 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button
 from planner.app.fields.still_combo import StillCombo
+from planner.app.plain import PlainLabel
 from planner.app.plots.polar import PolarPlot
 from planner.app.plots.polar_curves import curves_of
 from planner.app.quantity_box import QuantityBox
@@ -69,7 +69,7 @@ class LampFileDialog(QDialog):
         self.facts.setHorizontalSpacing(theme.WIDE)
         self.facts.setVerticalSpacing(2)
         self.facts.setColumnStretch(1, 1)
-        self.warnings = QLabel()
+        self.warnings = PlainLabel()
         self.warnings.setWordWrap(True)
         self.warnings.setAccessibleName("What is doubtful in the file")
         self.polar = PolarPlot(height=190)
@@ -149,7 +149,7 @@ class LampFileDialog(QDialog):
         )
         self._labels: dict[QWidget, QWidget] = {}
         for line, (label, field, beside) in enumerate(lines):
-            text: QWidget = QLabel(label) if isinstance(label, str) else label
+            text: QWidget = PlainLabel(label) if isinstance(label, str) else label
             if isinstance(text, QLabel):
                 text.setBuddy(field)
             self._labels[field] = text
@@ -192,7 +192,7 @@ class LampFileDialog(QDialog):
             if widget is not None:
                 widget.deleteLater()
         for line, (what, value) in enumerate(summary(photometry)):
-            label, said = NoteLabel(what), QLabel(value)
+            label, said = NoteLabel(what), PlainLabel(value)
             label.setWordWrap(False)
             said.setWordWrap(True)
             self.facts.addWidget(label, line, 0, Qt.AlignmentFlag.AlignTop)
@@ -202,7 +202,7 @@ class LampFileDialog(QDialog):
         self._labels[self.set_combo].setVisible(several)
         aimable = any("aim it down" in warning for warning in photometry.warnings)
         self.aim_switch.setVisible(aimable)
-        told = "".join(f"<p>△ {html.escape(warning)}</p>" for warning in photometry.warnings)
+        told = "\n".join(f"△ {warning}" for warning in photometry.warnings)
         self.warnings.setText(told)
         self.warnings.setVisible(bool(told))
         self.name_line.setText(photometry.name or self._path.stem)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMainWindow, QMenu
 
+from planner.app.plain import tooltip
 from planner.app.settings import Settings
 from planner.files.atomic import real_path
 from planner.files.errors import is_file
@@ -61,7 +62,7 @@ class RecentPlans(QObject):
             name = in_print(path.name).replace("&", "&&")
             action = menu.addAction(f"{mark}{name}{note}")
             action.setEnabled(found)
-            action.setToolTip(in_print(str(path)))
+            action.setToolTip(tooltip(in_print(str(path))))
             action.setStatusTip(in_print(str(path)))
             action.triggered.connect(lambda _=False, path=path: self.chosen.emit(path))
         if not paths:

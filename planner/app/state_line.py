@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QTimer, Slot
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
 from planner.app import theme
+from planner.app.plain import PlainLabel, tooltip
 from planner.estimate.result import Estimate, Quality
 
 PATIENCE_MS: Final = 300
@@ -20,11 +21,11 @@ _QUALITY: Final = {
 }
 
 
-class StateLine(QLabel):
+class StateLine(PlainLabel):
     """One short line; it always says whether what is shown is final."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("", parent)
         self.setAccessibleName("State of the estimate")
         self.setFont(theme.tabular(self.font()))
         self._estimate: Estimate | None = None
@@ -61,7 +62,7 @@ class StateLine(QLabel):
         """The estimate failed; the old one stays. The message itself stands on the page."""
         self._failed = True
         self.problem = message
-        self.setToolTip(message)
+        self.setToolTip(tooltip(message))
         self._refresh()
 
     def _refresh(self) -> None:

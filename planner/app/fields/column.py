@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
-from PySide6.QtWidgets import QApplication, QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from planner.app.fields.canopy_fields import CanopyFields
 from planner.app.fields.lamp_fields import LampFields
@@ -13,6 +13,7 @@ from planner.app.fields.space_fields import SpaceFields
 from planner.app.fields.still_combo import StillCombo
 from planner.app.fields.surface_fields import SurfaceFields
 from planner.app.fields.wall_fields import WallFields
+from planner.app.plain import PlainLabel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
@@ -34,7 +35,7 @@ class FieldColumn(QWidget):
         self.chooser = StillCombo()
         self.chooser.setAccessibleName("What is selected")
         self.chooser.setMaxVisibleItems(24)
-        heading = QLabel("Fiel&ds of")
+        heading = PlainLabel("Fiel&ds of")
         heading.setBuddy(self.chooser)
         self.panels: dict[PlaceKind, FieldPanel] = {
             PlaceKind.SPACE: self.space_fields,

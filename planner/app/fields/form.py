@@ -18,15 +18,16 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app.fields.quiet_buttons import QuietButton
+from planner.app.plain import PlainLabel, tooltip
 
 ASK_WIDTH = 20
 
 
-class AlertLabel(QLabel):
+class AlertLabel(PlainLabel):
     """A short sentence about what is wrong; hidden while there is none."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("", parent)
         self.setWordWrap(True)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self.setForegroundRole(QPalette.ColorRole.BrightText)
@@ -38,7 +39,7 @@ class AlertLabel(QLabel):
         self.setVisible(bool(sentence))
 
 
-class NoteLabel(QLabel):
+class NoteLabel(PlainLabel):
     """A quiet line of explanation."""
 
     def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
@@ -110,7 +111,7 @@ class Form(QWidget):
 
     def add_heading(self, text: str) -> QLabel:
         """A small heading with room above it."""
-        heading = QLabel(text, self)
+        heading = PlainLabel(text, self)
         font = heading.font()
         font.setBold(True)
         heading.setFont(font)
@@ -126,7 +127,7 @@ class Form(QWidget):
         A wide one takes the whole column, with its label above it.
         """
         line = self._grid.rowCount()
-        text = QLabel(label, self)
+        text = PlainLabel(label, self)
         text.setWordWrap(True)
         text.setBuddy(control)
         if not control.accessibleName():
@@ -169,7 +170,7 @@ class Form(QWidget):
         note = NoteLabel(explanation, self)
         note.hide()
         ask.toggled.connect(note.setVisible)
-        control.setToolTip(f"<p>{explanation}</p>")
+        control.setToolTip(tooltip(explanation))
         return ask, note
 
     def add_wide(self, widget: QWidget) -> None:
@@ -204,7 +205,7 @@ def button(text: str, tip: str = "") -> QPushButton:
     made.setAutoDefault(False)
     made.setAccessibleName(text)
     if tip:
-        made.setToolTip(f"<p>{tip}</p>")
+        made.setToolTip(tooltip(tip))
     return made
 
 

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.still_combo import StillCombo
+from planner.app.plain import tooltip
 from planner.plan.lamp import LampModel
 from planner.units import format_number
 
@@ -37,7 +38,7 @@ class LampChooser(StillCombo):
                 self.addItem(name)
             self.widen_list()
         self.setCurrentIndex(offered.index(model))
-        self.setToolTip(f"<p>{model.name}: {lamp_facts(model)}</p>")
+        self.setToolTip(tooltip(f"{model.name}: {lamp_facts(model)}"))
 
 
 def lamp_facts(model: LampModel) -> str:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.shelf import Shelf
 from planner.app.fields.still_combo import StillCombo
+from planner.app.plain import tooltip
 from planner.app.worth import Worth
 from planner.plan.lining import OPENING, Lining
 from planner.plan.place import Place
@@ -55,7 +56,7 @@ class LiningChooser(StillCombo):
             self.clear()
             for lining in offered:
                 self.addItem(lining_title(lining), lining.key)
-                tip = f"<p>{lining.name}</p>"
+                tip = tooltip(lining.name)
                 self.setItemData(self.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
             self.widen_list()
             if self._worth is not None:

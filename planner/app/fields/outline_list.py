@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QToolButton, QW
 
 from planner.app.fields.form import AlertLabel, Row, in_tab_order
 from planner.app.fields.panel import FieldPanel, QuantityField
+from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
@@ -17,7 +18,7 @@ from planner.plan.space import Point
 
 
 def _caption(text: str) -> QLabel:
-    label = QLabel(text)
+    label = PlainLabel(text)
     label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
     return label
 
@@ -85,7 +86,7 @@ class OutlineList(QWidget):
                 widget.setFocus()
 
     def _add_corner(self, index: int, line: int) -> None:
-        label = QLabel(str(index + 1))
+        label = PlainLabel(str(index + 1))
         alert = AlertLabel()
         self._grid.addWidget(label, line, 0)
         self._grid.addWidget(alert, line + 1, 0, 1, 5)
@@ -115,7 +116,7 @@ class OutlineList(QWidget):
         self._grid.addWidget(box, line, 1 + axis)
 
     def _add_wall(self, index: int, line: int) -> None:
-        label = QLabel(str(index + 1))
+        label = PlainLabel(str(index + 1))
         alert = AlertLabel()
         box = QuantityBox(EXTENT, f"Length of wall {index + 1}")
         row = Row(label, box, box, alert, None, None)

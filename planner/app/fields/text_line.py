@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import html
-
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
+from planner.app.plain import tooltip
 from planner.app.undo_keys import asks_undo_or_redo
 
 
@@ -52,7 +51,7 @@ class TextLine(QLineEdit):
         """A text longer than the line can be read whole under the pointer."""
         room = self.width() - 12
         cut = self.fontMetrics().horizontalAdvance(self._value) > room
-        self.setToolTip(f"<p>{html.escape(self._value)}</p>" if cut else "")
+        self.setToolTip(tooltip(self._value) if cut else "")
 
     # -- Qt ---------------------------------------------------------------------------
 

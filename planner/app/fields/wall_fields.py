@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtWidgets import QGridLayout, QLabel, QRadioButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QRadioButton, QWidget
 
 from planner.app.fields.considered import ConsideredNote
 from planner.app.fields.form import AlertLabel, NoteLabel, Row, button, in_tab_order
 from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
 from planner.plan.lining import Lining
@@ -32,7 +33,7 @@ class BandLine:
             worth=panel.workplace.worth,
             place=lambda: Place(PlaceKind.WALL, panel.selection.index, band),
         )
-        self.edge_label = QLabel("up to")
+        self.edge_label = PlainLabel("up to")
         self.edge = QuantityBox(HEIGHT, f"Upper edge of band {band + 1}")
         self.edge_label.setBuddy(self.edge)
         self.to_ceiling = NoteLabel("the ceiling")

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, link_button
+from planner.app.plain import tooltip
 from planner.estimate.result import Estimate
 from planner.plan.plan import Plan
 
@@ -73,7 +74,7 @@ class AdviceLine(QWidget):
     def _say(self, text: str, button: QWidget | None) -> None:
         if text != self.words.text():
             self.words.setText(text)
-            self.words.setToolTip(f"<p>{text}</p>")
+            self.words.setToolTip(tooltip(text))
         for one in self._buttons:
             if one.isHidden() is (one is button):
                 one.setVisible(one is button)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.app.outlines import paint_focus
+from planner.app.plain import tooltip
 from planner.metrics.figures import NO_VALUE
 from planner.reports.content import HeadlineFigure
 
@@ -31,7 +32,7 @@ class FigureButton(QAbstractButton):
             self.figure = figure
             self.setAccessibleName(f"{figure.label}: {figure.text}")
             self.setAccessibleDescription(figure.meaning)
-            self.setToolTip(f"<p>{figure.meaning}</p>")
+            self.setToolTip(tooltip(figure.meaning))
             self.updateGeometry()
             self.update()
 

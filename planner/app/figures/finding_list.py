@@ -7,10 +7,11 @@ from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPalette
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.quiet_buttons import QuietButton
+from planner.app.plain import PlainLabel
 from planner.plan.checks import Finding, Severity, findings
 from planner.plan.plan import Plan
 from planner.units import LengthUnit
@@ -57,7 +58,7 @@ class FindingLine(QWidget):
         self.mark.setCheckable(True)
         self.mark.setToolTip("Show the place this is about, and what to do")
         self.mark.setAccessibleName(f"{NAMES[finding.severity]}: {finding.sentence}")
-        self.text = QLabel()
+        self.text = PlainLabel()
         self.text.setWordWrap(True)
         self.text.setContentsMargins(0, 2, 0, 0)
         self.text.setCursor(Qt.CursorShape.PointingHandCursor)

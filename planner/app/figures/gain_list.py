@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QCheckBox, QSizePolicy, QVBoxLayo
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, in_tab_order
 from planner.app.outlines import paint_focus
+from planner.app.plain import tooltip
 from planner.reports.lining_gains import LiningGain, signed
 
 WAITING = "This is computed when the plan has rested for a second or two."
@@ -30,7 +31,7 @@ class GainLine(QAbstractButton):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setAccessibleName(gain.sentence)
-        self.setToolTip(f"<p>{gain.sentence}</p>")
+        self.setToolTip(tooltip(gain.sentence))
 
     def sizeHint(self) -> QSize:
         return QSize(200, self.fontMetrics().height() + 14)

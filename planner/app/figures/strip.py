@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QPalette, QResizeEvent
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel
 from planner.app.figures.advice_line import AdviceLine
 from planner.app.figures.figure import LargeFigure
+from planner.app.plain import PlainLabel, tooltip
 from planner.estimate.result import Estimate, Quality
 from planner.metrics.figures import LEADING
 from planner.reports import content
@@ -46,14 +47,14 @@ class FigureStrip(QWidget):
         self._patience.setSingleShot(True)
         self._patience.setInterval(PATIENCE_MS)
         self._patience.timeout.connect(self._show_state)
-        self.sentence = QLabel("No estimate yet.")
+        self.sentence = PlainLabel("No estimate yet.")
         self.sentence.setWordWrap(True)
         self.sentence.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         self.sentence.setAccessibleName("What the light does")
         font = self.sentence.font()
         font.setPointSizeF(font.pointSizeF() * 1.15)
         self.sentence.setFont(font)
-        self.state = QLabel("")
+        self.state = PlainLabel("")
         self.state.setForegroundRole(QPalette.ColorRole.PlaceholderText)
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         self.state.setMinimumWidth(self.state.fontMetrics().horizontalAdvance(COARSE) + 8)
@@ -111,7 +112,7 @@ class FigureStrip(QWidget):
         text = content.sentence(self._estimate, known)
         if text != self.sentence.text():
             self.sentence.setText(text)
-            self.sentence.setToolTip(f"<p>{text}</p>")
+            self.sentence.setToolTip(tooltip(text))
         shown = content.headline_figures(self._estimate, known)[:LEADING]
         for button, figure in zip(self.figures, shown, strict=True):
             button.show_figure(figure)

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, mixed, pen
 from planner.app.canvas.sampling import filled, weights
+from planner.app.plain import tooltip
 from planner.app.plots.colours import Rgba, round_step, round_values
 from planner.units import format_number
 
@@ -120,7 +121,7 @@ class DifferenceBar(QWidget):
         if style.hides:
             words += " Grey is too small to be told apart."
         self.setAccessibleDescription(words)
-        self.setToolTip(f"<p>{words}</p>")
+        self.setToolTip(tooltip(words))
         self.updateGeometry()
         self.update()
 

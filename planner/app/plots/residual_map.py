@@ -17,6 +17,7 @@ from PySide6.QtGui import QFontMetricsF, QImage, QPainter, QPaintEvent, QPolygon
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, Viewport, figure_font, pen
+from planner.app.plain import tooltip
 from planner.app.plots.colours import Rgba, round_step
 from planner.app.plots.difference import diverging, unresolved_colour
 from planner.units import format_number
@@ -141,7 +142,7 @@ class DivergingBar(QWidget):
                 f"(orange) {shown.unit}; grey is what the meter cannot tell."
             )
             self.setAccessibleDescription(words)
-            self.setToolTip(f"<p>{words}</p>")
+            self.setToolTip(tooltip(words))
         self.update()
 
     def sizeHint(self) -> QSize:

@@ -26,6 +26,7 @@ from planner.app.fields.panel import FieldForm
 from planner.app.fields.shelf import Shelf
 from planner.app.pages.side.comparer import Comparer, Linked, Shows
 from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.plain import tooltip
 from planner.app.plots.colours import round_values
 from planner.app.plots.ranking import RankingPlot, RankLine
 from planner.estimate.telling import verdict
@@ -305,7 +306,7 @@ class MakeForm(FieldForm):
             item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
             on = lining.key in ticked
             item.setCheckState(_CHECKED if on else Qt.CheckState.Unchecked)
-            item.setToolTip(f"<p>{lining.name}</p>")
+            item.setToolTip(tooltip(lining.name))
             self.linings.addItem(item)
         self.linings.blockSignals(False)
         self._count()

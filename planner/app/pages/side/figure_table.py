@@ -9,6 +9,7 @@ from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from planner.app import theme
+from planner.app.plain import tooltip
 from planner.estimate.compare import Row
 from planner.metrics.figures import FIGURES
 from planner.reports.sweep_csv import comparison_to_csv
@@ -75,7 +76,7 @@ class FigureModel(QAbstractTableModel):
         if role == _Role.TextAlignmentRole and column >= _LEAD:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         if role == _Role.ToolTipRole and column < _LEAD:
-            return " ".join(filter(None, (self._text(row, column), *row.problems)))
+            return tooltip(" ".join(filter(None, (self._text(row, column), *row.problems))))
         return None
 
     def _text(self, row: Row, column: int) -> str:

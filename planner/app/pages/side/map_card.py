@@ -25,6 +25,7 @@ from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.marks import paint_section, paint_section_ends
 from planner.app.canvas.sampling import Section, cell_bounds, value_at
 from planner.app.pages.side.comparer import Linked, Shows
+from planner.app.plain import tooltip
 from planner.app.plots.difference import DifferenceStyle, picture
 from planner.estimate.compare import AgainstMap, Origin, Side
 from planner.metrics.figures import FIGURE, percent, ppfd
@@ -115,8 +116,7 @@ class MapCard(QWidget):
         self.setAccessibleName(f"{side.name}, {kind[side.origin]}")
         parts = [self.said, *self.figure_lines(), self.verdict, *side.problems]
         self.setAccessibleDescription(". ".join(part for part in parts if part))
-        tip = [f"<b>{side.name}</b>", self.said, self.verdict, *side.problems]
-        self.setToolTip("".join(f"<p>{part}</p>" for part in tip if part))
+        self.setToolTip(tooltip(side.name, self.said, self.verdict, *side.problems))
 
     @property
     def light_style(self) -> LightStyle:

@@ -20,6 +20,7 @@ from planner.app.fields.text_line import TextLine
 from planner.app.pages.side.comparer import Comparer, Linked, Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.plain import tooltip
 from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded_reach
@@ -78,7 +79,7 @@ class CardBar(QWidget):
 
     def _verb(self, text: str, tip: str) -> QToolButton:
         made = link_button(text)
-        made.setToolTip(f"<p>{tip}</p>")
+        made.setToolTip(tooltip(tip))
         return made
 
     # -- which --------------------------------------------------------------------------

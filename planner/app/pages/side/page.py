@@ -10,7 +10,6 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
-    QLabel,
     QScrollArea,
     QSplitter,
     QStackedWidget,
@@ -37,6 +36,7 @@ from planner.app.pages.side.sweep_form import SweepBoard, SweepForm
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.pages.side.worth_form import WorthForm
+from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.estimate.compare import rows
 from planner.files.errors import PlanFileError
@@ -84,7 +84,7 @@ class SideBySidePage(QWidget):
         self.lane = Lane("questions", synchronous=synchronous, parent=self)
         self.sheet = MapSheet(self.comparer, self.linked, display)
         self.bar = CardBar(document, self.comparer, self.linked, steps)
-        self.state = QLabel()
+        self.state = PlainLabel()
         self.state.setForegroundRole(self.palette().ColorRole.PlaceholderText)
         self.state.setAccessibleName("State of the comparison")
         self.alert = AlertLabel()
@@ -107,7 +107,7 @@ class SideBySidePage(QWidget):
 
     def _empty_line(self) -> QWidget:
         holder = QWidget()
-        words = QLabel(_EMPTY)
+        words = PlainLabel(_EMPTY)
         words.setWordWrap(True)
         self.keep_button = button("Keep the plan as a variant")
         self.keep_button.clicked.connect(lambda: self.steps.keep(self.display.unit))
@@ -129,7 +129,7 @@ class SideBySidePage(QWidget):
         self.export_button.clicked.connect(self.export_table)
         line = QHBoxLayout()
         line.setContentsMargins(0, 0, 0, 0)
-        heading = QLabel("Every figure")
+        heading = PlainLabel("Every figure")
         font = heading.font()
         font.setBold(True)
         heading.setFont(font)

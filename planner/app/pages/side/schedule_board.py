@@ -11,7 +11,6 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
-    QLabel,
     QSplitter,
     QTableView,
     QVBoxLayout,
@@ -28,6 +27,7 @@ from planner.app.fields.still_combo import StillCombo
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.pages.side.schedule_chart import ScheduleChart
+from planner.app.plain import PlainLabel, tooltip
 from planner.estimate.result import EstimateOptions
 from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.plan.edits import changed
@@ -111,7 +111,7 @@ class StageModel(QAbstractTableModel):
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         found = self.answer(row)
         if role == _Role.ToolTipRole and found is not None:
-            return "".join(f"<p>{text}</p>" for text in (found.words, *found.warnings))
+            return tooltip(found.words, *found.warnings)
         return None
 
     def _wanted(self, stage: GrowthStage, column: int) -> str:
@@ -242,7 +242,7 @@ class ScheduleBoard(QWidget):
         self.crops.setAccessibleName("Stage to add")
         self.add_button = button("Add stage")
         self.remove_button = link_button("Remove stage")
-        self.sums = QLabel()
+        self.sums = PlainLabel()
         self.sums.setAccessibleName("Sum of the schedule")
         self.alert = AlertLabel()
         form = FieldForm(document, display)
@@ -263,7 +263,7 @@ class ScheduleBoard(QWidget):
         self._on_plan()
 
     def _arrange(self, form: Form) -> None:
-        heading = QLabel("Growth schedule")
+        heading = PlainLabel("Growth schedule")
         font = heading.font()
         font.setBold(True)
         heading.setFont(font)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -19,6 +19,7 @@ from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.plain import PlainLabel
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
 from planner.estimate.find import FindError, height_range
 from planner.estimate.result import EstimateOptions
@@ -50,7 +51,7 @@ class SweepBoard(QWidget):
         self.sweep: Sweep | None = None
         self._points: list[Any] = []
         self.plot = SweepPlot()
-        self.words = QLabel()
+        self.words = PlainLabel()
         self.words.setAccessibleName("The chosen point")
         self.adopt_button = button("Adopt this point", "Give the plan the value of this point")
         self.copy_button = link_button("Copy the points")

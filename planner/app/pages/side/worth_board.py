@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QScrollArea,
     QSizePolicy,
     QTableWidget,
@@ -23,6 +22,7 @@ from planner.app import theme
 from planner.app.canvas.ink import Ink, figure_font, mixed, pen
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.plain import PlainLabel
 from planner.metrics.cost import Cover, Purchase
 from planner.metrics.cutting import CuttingList, Placed
 from planner.plan.costs import Form
@@ -159,7 +159,7 @@ class WorthBoard(QWidget):
     def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self.heading = QLabel("To buy and to cut")
+        self.heading = PlainLabel("To buy and to cut")
         font = self.heading.font()
         font.setBold(True)
         self.heading.setFont(font)

@@ -32,6 +32,7 @@ from planner.app.pages.survey.calibration import (
     taken_into,
 )
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.plain import tooltip
 from planner.catalogue.library import CatalogueError
 from planner.plan.survey import Survey
 
@@ -229,7 +230,7 @@ def _fill(listed: QListWidget, rows: list[tuple[str, str]], ticked: Iterable[str
     for key, text in rows:
         item = QListWidgetItem(text)
         item.setData(_KEY, key)
-        item.setToolTip(text)
+        item.setToolTip(tooltip(text))
         item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
         item.setFlags(item.flags() | Qt.ItemFlag.ItemIsSelectable)
         item.setCheckState(_CHECKED if key in chosen else Qt.CheckState.Unchecked)

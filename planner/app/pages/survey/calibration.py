@@ -23,6 +23,7 @@ from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button, fold_button
 from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Cancelled, Job, Progress
+from planner.app.plain import PlainLabel, tooltip
 from planner.plan.lining import Lining
 from planner.plan.lit import doubted, same_light
 from planner.plan.plan import Plan
@@ -214,7 +215,7 @@ class CalibrationResults(QWidget):
         inner = QVBoxLayout(self.body)
         inner.setContentsMargins(0, 0, 0, 0)
         inner.setSpacing(theme.RHYTHM)
-        title = QLabel("Found")
+        title = PlainLabel("Found")
         font = title.font()
         font.setBold(True)
         title.setFont(font)
@@ -278,14 +279,14 @@ class CalibrationResults(QWidget):
             if widget is not None:
                 widget.deleteLater()
         for row, one in enumerate(found.fitted):
-            label, value = QLabel(f"{row + 1}  {one.label}"), QLabel(value_text(one))
+            label, value = PlainLabel(f"{row + 1}  {one.label}"), PlainLabel(value_text(one))
             label.setWordWrap(True)
             label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
             value.setFont(theme.tabular(value.font()))
             value.setAlignment(Qt.AlignmentFlag.AlignRight)
             value.setAccessibleName(f"{one.label}: {value.text()}")
             for part in (label, value):
-                part.setToolTip(f"<p>{one.sentence}</p>")
+                part.setToolTip(tooltip(one.sentence))
             self.values.addWidget(label, 2 * row, 0)
             self.values.addWidget(value, 2 * row + 1, 0)
 
@@ -298,12 +299,12 @@ class CalibrationResults(QWidget):
             for column in range(count):
                 item = QTableWidgetItem(f"{found.correlation[row, column]:+.2f}")
                 first, second = found.fitted[row].label, found.fitted[column].label
-                item.setToolTip(f"<p>{first} with {second}</p>")
+                item.setToolTip(tooltip(f"{first} with {second}"))
                 table.setItem(row, column, item)
         _fit_height(table)
         listed = "; ".join(f"{k}: {one.label}" for k, one in enumerate(found.fitted, start=1))
         table.setAccessibleDescription(listed)
-        table.setToolTip(f"<p>{listed}</p>")
+        table.setToolTip(tooltip(listed))
         self.correlation_fold.setVisible(count > 1)
 
 
@@ -319,7 +320,7 @@ def value_text(one: Fitted) -> str:
 
 
 def _words(name: str) -> QLabel:
-    made = QLabel()
+    made = PlainLabel()
     made.setWordWrap(True)
     made.setAccessibleName(name)
     made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)

@@ -22,6 +22,7 @@ from planner.app.fields.form import Form, NoteLabel
 from planner.app.fields.still_combo import StillCombo
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.pictures import PPFD_UNIT, View
+from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.scatter import ScatterPlot
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
@@ -50,13 +51,13 @@ class ComparePanel(Form):
             self.other,
             "The map shows the survey chosen above over this one, hole by hole.",
         )
-        self.ratio = QLabel()
+        self.ratio = PlainLabel()
         font = theme.tabular(self.ratio.font())
         font.setPointSizeF(font.pointSizeF() * 1.9)
         self.ratio.setFont(font)
         self.ratio.setAccessibleName("Ratio of the two surveys")
         self.add_wide(self.ratio)
-        self.verdict = QLabel()
+        self.verdict = PlainLabel()
         self.verdict.setWordWrap(True)
         self.verdict.setAccessibleName("What the ratio means")
         self.add_wide(self.verdict)
@@ -71,7 +72,7 @@ class ComparePanel(Form):
         self._dress_table()
         self.add_wide(self.table)
         self.add_heading("Can the readings tell them apart?")
-        self.verdicts = QLabel()
+        self.verdicts = PlainLabel()
         self.verdicts.setWordWrap(True)
         self.verdicts.setAccessibleName("Verdicts")
         self.verdicts.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -135,8 +136,10 @@ class ComparePanel(Form):
         band = COVERAGE * self.pair.in_all
         self.ratio.setText(f"{self.pair.ratio:.3f} ± {band:.3f}")
         self.ratio.setToolTip(
-            f"<p>Mean over {self.pair.holes} holes with its 95 % interval; single holes differ by "
-            f"{self.pair.spread:.3f} (standard deviation).</p>"
+            tooltip(
+                f"Mean over {self.pair.holes} holes with its 95 % interval; single holes differ by "
+                f"{self.pair.spread:.3f} (standard deviation)."
+            )
         )
         self.verdict.setText(self.pair.words())
 
@@ -155,7 +158,7 @@ class ComparePanel(Form):
             reach = f"{rank.ratio:.3f}, {rank.low:.3f} to {rank.high:.3f}: {APART}"
             for column, text in enumerate(texts):
                 item = QTableWidgetItem(text)
-                item.setToolTip(reach if column == 2 else text)
+                item.setToolTip(tooltip(reach if column == 2 else text))
                 if column:
                     right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
                     item.setTextAlignment(right)
@@ -201,7 +204,7 @@ class OverlayPanel(QWidget):
         layout.addWidget(self.scatter)
         layout.addWidget(NoteLabel("The line is perfect agreement, the wedge what the meter's own "
                                    "uncertainty explains."))  # fmt: skip
-        self.words = QLabel()
+        self.words = PlainLabel()
         self.words.setWordWrap(True)
         self.words.setAccessibleName("What the figures mean")
         self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -217,12 +220,12 @@ class OverlayPanel(QWidget):
         grid.setColumnStretch(0, 1)
         self.values: dict[str, QLabel] = {}
         for line, (name, meaning) in enumerate(_MEANINGS.items()):
-            label, value = QLabel(name), QLabel("–")
+            label, value = PlainLabel(name), PlainLabel("–")
             label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
             value.setFont(theme.tabular(value.font()))
             value.setAlignment(Qt.AlignmentFlag.AlignRight)
             for part in (label, value):
-                part.setToolTip(f"<p>{meaning}</p>")
+                part.setToolTip(tooltip(meaning))
             value.setAccessibleDescription(meaning)
             grid.addWidget(label, line, 0)
             grid.addWidget(value, line, 1)

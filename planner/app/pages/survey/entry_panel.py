@@ -19,7 +19,6 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
     QHeaderView,
-    QLabel,
     QLineEdit,
     QTableView,
     QVBoxLayout,
@@ -29,6 +28,7 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.plain import PlainLabel
 from planner.plan.survey import Survey
 from planner.survey.layout import row_and_column
 from planner.survey.statistics import HoleSummary, SurveySummary
@@ -121,7 +121,7 @@ class EntryPanel(QWidget):
     def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
-        self.title = QLabel()
+        self.title = PlainLabel()
         font = self.title.font()
         font.setPointSizeF(font.pointSizeF() * 1.9)
         font.setWeight(QFont.Weight.DemiBold)
@@ -129,11 +129,11 @@ class EntryPanel(QWidget):
         self.title.setAccessibleName("Hole at hand")
         self.where = NoteLabel()
         self.line = ReadingLine()
-        self.unit = QLabel()
+        self.unit = PlainLabel()
         self.unit.setForegroundRole(QPalette.ColorRole.PlaceholderText)
         self.unit.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.alert = AlertLabel()
-        self.there = QLabel()
+        self.there = PlainLabel()
         self.there.setWordWrap(True)
         self.there.setAccessibleName("Readings of this hole")
         self.back_button = button("Back", "The hole before (Backspace on an empty line).")

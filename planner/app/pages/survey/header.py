@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QLabel, QTabBar, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QTabBar, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button, link_button
 from planner.app.fields.still_combo import StillCombo
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.plain import PlainLabel
 
 TASKS = ("&Board", "&Record", "Readin&gs", "&Overlay", "&Compare", "C&alibrate")
 BOARD, RECORD, READINGS, OVERLAY, COMPARE, CALIBRATE = range(6)
@@ -43,7 +44,7 @@ class Header(QWidget):
         self.tasks.setExpanding(False)
         for text in TASKS:
             self.tasks.addTab(text)
-        self.sentence = QLabel()
+        self.sentence = PlainLabel()
         self.sentence.setWordWrap(True)
         self.sentence.setAccessibleName("What the survey says")
         self.sentence.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
@@ -121,7 +122,7 @@ class Invitation(QWidget):
         self.lay_out = button("Lay out a grid", "A board of holes for this space, to be printed.")
         self.paste = button("Paste readings", "A table copied from a spreadsheet (Ctrl+V).")
         self.open_file = link_button("or import a CSV, TSV or XLSX file…")
-        title = QLabel(TITLE)
+        title = PlainLabel(TITLE)
         font = title.font()
         font.setPointSizeF(font.pointSizeF() * 1.5)
         font.setWeight(QFont.Weight.DemiBold)

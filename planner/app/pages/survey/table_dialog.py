@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QSpinBox,
     QTableWidget,
@@ -31,6 +30,7 @@ from planner.app.jobs import Lane
 from planner.app.pages.survey import table_source
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.table_source import Imported, TableSource, reading_job
+from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.files.store import TABLE_SUFFIXES
@@ -74,7 +74,7 @@ class TableDialog(QDialog):
         self.source, self.guess, self.workplace = source, guess, workplace
         self.result_: Imported | None = None
         self._filling = False
-        self.words = QLabel()
+        self.words = PlainLabel()
         self.words.setWordWrap(True)
         self.words.setAccessibleName("What the table seems to mean")
         self.preview = QTableWidget()
