@@ -20,8 +20,8 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
+from planner.app.fields.controls import StillCombo
 from planner.app.fields.form import AlertLabel, NoteLabel, button
-from planner.app.fields.still_combo import StillCombo
 from planner.app.plain import PlainLabel
 from planner.app.plots.polar import PolarPlot
 from planner.app.plots.polar_curves import curves_of

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QCheckBox, QDialog, QDialogButtonBox, QFormLayout,
 from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
-from planner.app.fields.still_combo import StillCombo
+from planner.app.fields.controls import StillCombo
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.units import LengthUnit

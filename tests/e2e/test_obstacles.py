@@ -66,7 +66,7 @@ def test_every_field_of_an_obstacle_changes_the_plan(qtbot: QtBot, tmp_path: Pat
     assert (shelf.name, shelf.rotation_deg, shelf.lining) == ("Upper shelf", 30.0, lining.key)
     assert page.column.chooser.currentText() == "Obstacle 1: Upper shelf"
     type_into(panel.underside_field, "199")
-    assert "but the ceiling is at 200 cm" in panel.underside_field.row.error
+    assert "at most 197 cm, not 199 cm" in panel.underside_field.row.error
     panel.remove_button.click()
     assert page.workplace.document.plan.obstacles == ()
 

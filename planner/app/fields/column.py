@@ -6,13 +6,12 @@ from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from planner.app.fields.canopy_fields import CanopyFields
+from planner.app.fields.controls import StillCombo
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.obstacle_fields import ObstacleFields
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.space_fields import SpaceFields
-from planner.app.fields.still_combo import StillCombo
-from planner.app.fields.surface_fields import SurfaceFields
-from planner.app.fields.wall_fields import WallFields
+from planner.app.fields.surface_fields import SurfaceFields, WallFields
 from planner.app.plain import PlainLabel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from planner.app.fields.quiet_buttons import QuietButton
+from planner.app.fields.controls import QuietButton
 from planner.app.plain import PlainLabel, tooltip
 
 ASK_WIDTH = 20

@@ -1,19 +1,308 @@
-"""Fields of a lamp: where it hangs, how much it gives, and what kind it is."""
+"""Fields of a lamp: where it hangs, how much it gives, how it spreads it, and what kind it is."""
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QWidget
+from collections.abc import Callable
+from typing import Any, Final
+
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from planner.app.edit_steps import hang_lamp, remove_lamp, twin_lamp
-from planner.app.fields.form import NoteLabel, button
-from planner.app.fields.lamp_chooser import LampChooser, lamp_facts
-from planner.app.fields.lamp_kind_fields import LampKindFields
+from planner.app.fields.choosers import LampChooser, lamp_facts
+from planner.app.fields.controls import StillCombo
+from planner.app.fields.form import Form, NoteLabel, button
 from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.plots.polar import PolarPlot
+from planner.app.plots.polar_curves import curves_of_model
+from planner.app.plots.spectrum_plot import SpectrumPlot, figures_text
+from planner.app.spectrum_choice import SpectrumChoice
+from planner.catalogue.library import CatalogueError
 from planner.plan import edits
-from planner.plan.lamp import Lamp, LampModel
+from planner.plan.lamp import (
+    BarsBody,
+    Body,
+    CosineProfile,
+    Lamp,
+    LampModel,
+    PanelBody,
+    PlanesProfile,
+    PointBody,
+    Profile,
+    TableProfile,
+)
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.units import format_number
+
+
+def profile_words(profile: Profile) -> str:
+    """One or two sentences on a profile: its law or table, and the angle of half its peak."""
+    if isinstance(profile, CosineProfile):
+        return f"The law behind it: intensity falls as cos^m, m = {profile.exponent:.2f}."
+    if isinstance(profile, TableProfile):
+        half = _half_angle(profile.angles_deg, profile.relative)
+        return (
+            f"The beam is a table of {len(profile.angles_deg)} angles from "
+            f"{_deg(profile.angles_deg[0])} to {_deg(profile.angles_deg[-1])}, the same all "
+            f"around. Half of its peak is left at {_deg(half)}."
+        )
+    return _planes_words(profile)
+
+
+def _planes_words(profile: PlanesProfile) -> str:
+    along = _nearest(profile, (0.0, 180.0, 360.0))
+    across = _nearest(profile, (90.0, 270.0))
+    ends = f"{_deg(profile.angles_deg[0])} to {_deg(profile.angles_deg[-1])}"
+    planes = len(profile.azimuths_deg)
+    text = (
+        f"The beam is a photometric table of {planes} plane{'' if planes == 1 else 's'} with "
+        f"{len(profile.angles_deg)} angles each, from {ends}."
+    )
+    if along == across:
+        return f"{text} Half of its peak is left at {_deg(_half(profile, along))}."
+    return (
+        f"{text} Half of its peak is left at {_deg(_half(profile, along))} along the lamp and "
+        f"{_deg(_half(profile, across))} across it."
+    )
+
+
+def _nearest(profile: PlanesProfile, azimuths: tuple[float, ...]) -> int:
+    """The plane nearest to one of the azimuths."""
+    return min(
+        range(len(profile.azimuths_deg)),
+        key=lambda k: min(abs(profile.azimuths_deg[k] - azimuth) for azimuth in azimuths),
+    )
+
+
+def _half(profile: PlanesProfile, plane: int) -> float:
+    return _half_angle(profile.angles_deg, profile.relative[plane])
+
+
+def _half_angle(angles: tuple[float, ...], relative: tuple[float, ...]) -> float:
+    """The widest angle at which at least half of the peak is left."""
+    half = max(relative) / 2
+    return max(a for a, value in zip(angles, relative, strict=True) if value >= half)
+
+
+def _deg(angle: float) -> str:
+    return f"{format_number(angle, 1)}°"
+
+
+def spread_is_typed(model: LampModel) -> bool:
+    """Whether one beam angle tells everything about a lamp's spread."""
+    return isinstance(model.profile, CosineProfile)
+
+
+SPECTRUM_HELP = (
+    "Only for display, for lux and for lamp files: the plan counts photons and needs no "
+    "spectrum. What is chosen is kept for this kind of lamp in your settings."
+)
+NONE = "none chosen"
+
+
+class LampLightFields(Form):
+    """The polar plot of a lamp and, where one is chosen, its spectrum with its figures."""
+
+    def __init__(self, spectra: SpectrumChoice, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._spectra = spectra
+        self._model: LampModel | None = None
+        self.polar = PolarPlot()
+        self.add_wide(self.polar)
+        self.spectrum_combo = StillCombo()
+        self.spectrum_row = self.add_row("Spectrum", self.spectrum_combo, SPECTRUM_HELP)
+        self.spectrum_plot = SpectrumPlot()
+        self.figures = NoteLabel()
+        self.add_wide(self.spectrum_plot)
+        self.add_wide(self.figures)
+        self.spectrum_combo.activated.connect(self._choose)
+        spectra.changed.connect(self._show_spectrum)
+
+    def show_model(self, model: LampModel) -> None:
+        """Show a kind of lamp."""
+        if model == self._model:
+            return
+        if self._model is None or model.profile != self._model.profile:
+            self.polar.show_curves(curves_of_model(model))
+        self._model = model
+        self._show_spectrum()
+
+    def _show_spectrum(self) -> None:
+        if self._model is None:
+            return
+        names = [NONE, *(spectrum.name for spectrum in self._spectra.spectra)]
+        if names != [self.spectrum_combo.itemText(k) for k in range(self.spectrum_combo.count())]:
+            self.spectrum_combo.clear()
+            self.spectrum_combo.addItems(names)
+            self.spectrum_combo.widen_list()
+        spectrum = self._spectra.of_lamp(self._model.key)
+        offered = self._spectra.spectra
+        line = 0 if spectrum is None else 1 + offered.index(spectrum)
+        self.spectrum_combo.setCurrentIndex(line)
+        self.spectrum_plot.setVisible(spectrum is not None)
+        self.figures.setVisible(spectrum is not None)
+        self.spectrum_plot.show_spectrum(spectrum)
+        figures = self.spectrum_plot.figures
+        if spectrum is not None and figures is not None:
+            model = " A shape made by a formula, measured on no lamp." if spectrum.is_model else ""
+            self.figures.setText(f"{figures_text(figures)}{model}")
+
+    def _choose(self, line: int) -> None:
+        if self._model is not None:
+            chosen = None if line == 0 else self._spectra.spectra[line - 1]
+            self._spectra.choose(self._model.key, chosen)
+
+
+BODY_KINDS: Final = (("point", "Small bulb or spot"), ("panel", "Board or bar"), ("bars", "Bars"))
+
+
+class LampKindFields(FieldPanel):
+    """The lower part of a lamp's fields: edits the kind of this one lamp."""
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace, parent)
+        self.add_heading("What kind it is")
+        self.ppf_field = self.add_dial("ppf")
+        self.watts_field = self.add_dial("watts")
+        self.beam_field = self.add_dial("beam")
+        self.profile_note = NoteLabel()
+        self.add_wide(self.profile_note)
+        self.light_fields = LampLightFields(workplace.spectra)
+        self.add_wide(self.light_fields)
+        self.body_combo = StillCombo()
+        for kind, text in BODY_KINDS:
+            self.body_combo.addItem(text, kind)
+        self.body_row = self.add_row("Shines from", self.body_combo)
+        self.body_combo.activated.connect(self._choose_body)
+        self.length_field = self.add_dial("lamp-length", "Length")
+        self.width_field = self.add_dial("lamp-width", "Width")
+        self.count_field = self.add_dial("bars", "Bars")
+        self.bar_width_field = self.add_dial("bar-width")
+        self.housing_field = self.add_dial("housing")
+        self._add_keeping()
+        self.end()
+
+    def _add_keeping(self) -> None:
+        self.keep_button = button(
+            "Save as own lamp …", "Keeps this kind of lamp in your library, under a name."
+        )
+        self.keep_button.setCheckable(True)
+        self.add_wide(self.keep_button)
+        self.keep_line = QLineEdit()
+        self.keep_row = self.add_row("Name", self.keep_line)
+        self.save_button = button("Save", "Keeps the lamp in your library.")
+        self.add_wide(self.save_button)
+        self.update_button = button(
+            "Update own lamp", "Writes these numbers into the entry of your library."
+        )
+        self.delete_button = button(
+            "Delete own lamp", "Takes the entry out of your library; plans that use it keep it."
+        )
+        self.own_bar = self.add_buttons(self.update_button, self.delete_button)
+        self.update_button.clicked.connect(
+            lambda: self._in_library(self.workplace.shelf.save_lamp, self._model(self.plan))
+        )
+        self.delete_button.clicked.connect(
+            lambda: self._in_library(self.workplace.shelf.delete_lamp, self._model(self.plan).key)
+        )
+        self.own_alert = self.add_alert()
+        self.keep_button.toggled.connect(self._show_keeping)
+        self.save_button.clicked.connect(self._save)
+        self.keep_line.returnPressed.connect(self._save)
+        self._show_keeping(False)
+
+    # -- showing ------------------------------------------------------------------------
+
+    def show_selection(self, selection: Place) -> None:
+        self.keep_button.setChecked(False)
+        self.body_row.clear_error()
+        self.own_alert.say("")
+        super().show_selection(selection)
+
+    def refresh(self, plan: Plan) -> None:
+        if self.selection.kind is not PlaceKind.LAMP or not self.selection.fits(plan):
+            return
+        model = self._model(plan)
+        self.body_combo.setCurrentIndex(self.body_combo.findData(model.body.kind))
+        self.profile_note.setText(profile_words(model.profile))
+        self.light_fields.show_model(model)
+        own = model.key in self.workplace.shelf.catalogue.own_lamps
+        self.own_bar.setVisible(own)
+        self.update_button.setEnabled(
+            own and self.workplace.shelf.catalogue.lamp(model.key) != model
+        )
+        super().refresh(plan)
+
+    def _show_keeping(self, shown: bool) -> None:
+        self.keep_row.set_visible(shown)
+        self.save_button.setVisible(shown)
+        if shown:
+            self.keep_line.setText(f"{self._model(self.plan).name} (own)")
+            self.keep_line.setFocus()
+            self.keep_line.selectAll()
+
+    # -- edits --------------------------------------------------------------------------
+
+    def _model(self, plan: Plan) -> LampModel:
+        return plan.lamps[self.selection.index].model
+
+    def _with(self, plan: Plan, **parts: Any) -> Plan:
+        old = self._model(plan)
+        kept = {name: getattr(old, name) for name in LampModel.model_fields}
+        model = LampModel.model_validate({**kept, **parts})
+        return edits.change_lamp(plan, self.selection.index, model=model)
+
+    def _choose_body(self, _line: int) -> None:
+        kind = self.body_combo.currentData()
+        if kind != self._model(self.plan).body.kind:
+            self.edit(
+                self.body_row,
+                lambda: self._with(self.plan, body=body_of(kind, self._model(self.plan))),
+                "Set lamp shape",
+            )
+
+    def _in_library(self, act: Callable[[Any], None], what: Any) -> None:
+        """Change the library, which is no part of the plan: nothing to undo."""
+        try:
+            act(what)
+        except CatalogueError as error:
+            self.own_alert.say(str(error))
+        else:
+            self.own_alert.say("")
+
+    def _save(self) -> None:
+        name = self.keep_line.text().strip()
+        shelf = self.workplace.shelf
+        old = self._model(self.plan)
+        kept = {part: getattr(old, part) for part in LampModel.model_fields}
+        try:
+            model = LampModel.model_validate(
+                {**kept, "name": name, "key": shelf.own_lamp_key(name), "source": "Own entry."}
+            )
+            shelf.save_lamp(model)
+        except ValueError as error:
+            self.keep_row.show_error(refusal(error, self.workplace.display.unit))
+        except CatalogueError as error:
+            self.keep_row.show_error(str(error))
+        else:
+            self.keep_button.setChecked(False)
+            self.edit(
+                self.keep_row,
+                lambda: edits.change_lamp(self.plan, self.selection.index, model=model),
+                "Save as own lamp",
+            )
+
+
+def body_of(kind: str, model: LampModel) -> Body:
+    """A body of another kind, as large as the old one where that had a size."""
+    length, width = model.size
+    length, width = length or 0.3, width or 0.3
+    if kind == "point":
+        return PointBody()
+    if kind == "panel":
+        return PanelBody(length=length, width=width)
+    return BarsBody(count=4, length=length, width=width, bar_width=max(width / 10, 0.005))
 
 
 class LampFields(FieldPanel):

@@ -7,8 +7,8 @@ from typing import Final
 from PySide6.QtWidgets import QWidget
 
 from planner.app.edit_steps import remove_obstacle
+from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import NoteLabel, button
-from planner.app.fields.lining_chooser import LiningChooser
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.plan import edits

@@ -16,9 +16,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
+from planner.app.fields.controls import StillCombo, TextLine
 from planner.app.fields.form import Form, Row
-from planner.app.fields.still_combo import StillCombo
-from planner.app.fields.text_line import TextLine
 from planner.app.quantity_box import QuantityBox
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.plan import edits

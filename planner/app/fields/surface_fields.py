@@ -1,18 +1,58 @@
-"""Fields of the ceiling or the floor: what it carries."""
+"""Fields of walls, ceiling and floor: length, and what each carries."""
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QWidget
+from collections.abc import Callable
 
-from planner.app.fields.considered import ConsideredNote
-from planner.app.fields.form import NoteLabel
-from planner.app.fields.lining_chooser import LiningChooser
+from PySide6.QtWidgets import QGridLayout, QRadioButton, QWidget
+
+from planner.app.fields.choosers import LiningChooser
+from planner.app.fields.form import AlertLabel, NoteLabel, Row, button, in_tab_order
 from planner.app.fields.lining_details import LiningDetails
-from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.plain import PlainLabel
+from planner.app.quantity_box import QuantityBox
+from planner.app.worth import Worth
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.quantity import HEIGHT
+from planner.reports.lining_gains import brought_sentence
+
+
+class ConsideredNote(NoteLabel):
+    """Hidden while no list of linings is open."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("", parent)
+        self._chooser: LiningChooser | None = None
+        self._lining: Lining | None = None
+        self.setAccessibleName("What this lining would bring")
+        self.hide()
+
+    def follow(self, chooser: LiningChooser, worth: Worth | None) -> None:
+        """Tell what is considered in a list."""
+        if worth is None:
+            return
+        chooser.considered.connect(lambda lining: self._consider(chooser, lining))
+        worth.told.connect(self._show)
+
+    def _consider(self, chooser: LiningChooser, lining: Lining | None) -> None:
+        self._chooser, self._lining = chooser, lining
+        self._show()
+
+    def _show(self) -> None:
+        lining, chooser = self._lining, self._chooser
+        if lining is None or chooser is None:
+            self.hide()
+            return
+        known = chooser.brings(lining)
+        if known is None:
+            self.setText(f"{lining.name}: what it would bring is being computed …")
+        else:
+            self.setText(f"{brought_sentence(lining.name, *known)}.")
+        self.show()
 
 
 class SurfaceFields(FieldPanel):
@@ -61,3 +101,188 @@ class SurfaceFields(FieldPanel):
             lambda: build(self.plan, lining),
             f"Line {self._kind.value} with {lining.name}",
         )
+
+
+class BandLine:
+    """One band in the list: a mark to select it, its lining, and its upper edge."""
+
+    def __init__(self, panel: WallFields, grid: QGridLayout, band: int, line: int) -> None:
+        self.mark = QRadioButton(str(band + 1))
+        self.mark.setAccessibleName(f"Band {band + 1} from the floor up")
+        self.mark.setToolTip("Select this band")
+        self.chooser = LiningChooser(
+            panel.workplace.shelf,
+            f"Lining of band {band + 1}, from the floor up",
+            worth=panel.workplace.worth,
+            place=lambda: Place(PlaceKind.WALL, panel.selection.index, band),
+        )
+        self.edge_label = PlainLabel("up to")
+        self.edge = QuantityBox(HEIGHT, f"Upper edge of band {band + 1}")
+        self.edge_label.setBuddy(self.edge)
+        self.to_ceiling = NoteLabel("the ceiling")
+        self.alert = AlertLabel()
+        grid.addWidget(self.mark, line, 0)
+        grid.addWidget(self.chooser, line, 1, 1, 2)
+        grid.addWidget(self.edge_label, line + 1, 1)
+        grid.addWidget(self.edge, line + 1, 2)
+        grid.addWidget(self.to_ceiling, line + 1, 2)
+        grid.addWidget(self.alert, line + 2, 0, 1, 3)
+        self.row = Row(self.edge_label, self.edge, self.edge, self.alert, None, None)
+
+    def widgets(self) -> tuple[QWidget, ...]:
+        """Everything to take away with the line."""
+        return (
+            self.mark,
+            self.chooser,
+            self.edge_label,
+            self.edge,
+            self.to_ceiling,
+            self.alert,
+        )
+
+
+class WallFields(FieldPanel):
+    """Shown while a wall, or one of its bands, is selected."""
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace, parent)
+        self.length_field = self.add_dial("wall-length", "Length")
+        self.door_note = NoteLabel("This wall is the door and stands open: light leaves here.")
+        self.add_wide(self.door_note)
+        self.add_heading("Lining, from the floor up")
+        self._list = QWidget(self)
+        self._bands = QGridLayout(self._list)
+        self._bands.setContentsMargins(0, 0, 0, 0)
+        self._bands.setHorizontalSpacing(8)
+        self._bands.setVerticalSpacing(4)
+        self._bands.setColumnStretch(2, 1)
+        self.add_wide(self._list)
+        self.lines: list[BandLine] = []
+        self._edges: list[QuantityField] = []
+        self.considered = ConsideredNote()
+        self.add_wide(self.considered)
+        self.split_button = button("Split band", "Divides the selected band at half its height.")
+        self.merge_button = button(
+            "Merge up", "Takes away the edge above the selected band; its lining runs on upwards."
+        )
+        self.add_buttons(self.split_button, self.merge_button)
+        self.everywhere_button = button(
+            "Use on all walls", "Gives every wall the bands and linings of this one."
+        )
+        self.add_wide(self.everywhere_button)
+        self.alert = self.add_alert()
+        self.add_heading("About this lining")
+        self.details = LiningDetails(workplace.shelf)
+        self.add_wide(self.details)
+        self.end()
+        self.split_button.clicked.connect(self._split)
+        self.merge_button.clicked.connect(self._merge)
+        self.everywhere_button.clicked.connect(self._use_everywhere)
+        self.details.copied.connect(lambda lining: self._line(self._band, lining))
+        self.details.changed.connect(self.change_lining)
+        workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
+
+    @property
+    def _band(self) -> int:
+        """The band that is worked on: the lowest while the whole wall is selected."""
+        return self.selection.band or 0
+
+    def show_selection(self, selection: Place) -> None:
+        self.alert.say("")
+        if selection.index != self.selection.index:
+            self._clear_lines()
+        self.selection = selection
+        self._rebuild(self.plan)
+        super().show_selection(selection)
+
+    def refresh(self, plan: Plan) -> None:
+        if self.selection.kind is not PlaceKind.WALL or not self.selection.fits(plan):
+            return
+        self._rebuild(plan)
+        super().refresh(plan)
+        cover = plan.walls[self.selection.index]
+        self.door_note.setVisible(plan.wall_opens(self.selection.index))
+        for band, line in enumerate(self.lines):
+            line.chooser.show_key(plan, cover.bands[band].lining)
+            line.mark.setChecked(band == self._band)
+            last = band == len(self.lines) - 1
+            line.edge.setVisible(not last)
+            line.to_ceiling.setVisible(last)
+        self.merge_button.setEnabled(self._band < len(cover.bands) - 1)
+        shown = plan.lining(cover.bands[self._band].lining)
+        self.details.show_lining(shown, {lining.key for lining in plan.linings})
+
+    # -- the list of bands --------------------------------------------------------------
+
+    def _clear_lines(self) -> None:
+        for field in self._edges:
+            self.unbind(field)
+        self._edges.clear()
+        for line in self.lines:
+            for widget in line.widgets():
+                self._bands.removeWidget(widget)
+                widget.hide()
+                widget.deleteLater()
+        self.lines.clear()
+
+    def _rebuild(self, plan: Plan) -> None:
+        count = len(plan.walls[self.selection.index].bands)
+        if count == len(self.lines):
+            return
+        self._clear_lines()
+        for band in range(count):
+            line = BandLine(self, self._bands, band, 3 * band)
+            line.edge.set_unit(self.workplace.display.unit)
+            self.considered.follow(line.chooser, self.workplace.worth)
+            line.chooser.chosen.connect(lambda lining, band=band: self._line(band, lining))
+            line.mark.clicked.connect(lambda _on, band=band: self._select(band))
+            self.lines.append(line)
+            self._edges.append(self.bind(self._edge_field(line, band)))
+        stops = [stop for line in self.lines for stop in (line.mark, line.chooser, line.edge)]
+        in_tab_order([self.length_field.row.last_stop, *stops, self.split_button])
+
+    def _edge_field(self, line: BandLine, band: int) -> QuantityField:
+        place = Place(PlaceKind.WALL, self.selection.index, band)
+        return self.dial_field("band-edge", line.row, line.edge, place)
+
+    # -- steps --------------------------------------------------------------------------
+
+    def _select(self, band: int) -> None:
+        self.workplace.selection.select(Place(PlaceKind.WALL, self.selection.index, band))
+
+    def _line(self, band: int, lining: Lining) -> None:
+        wall = self.selection.index
+        self._select(band)
+        self.edit(
+            self.lines[band].row,
+            lambda: edits.line_wall(self.plan, wall, band, lining),
+            f"Line wall {wall + 1} with {lining.name}",
+        )
+
+    def _split(self) -> None:
+        wall, band = self.selection.index, self._band
+        low = _top(self.plan, wall, band - 1) if band else 0.0
+        middle = round((low + _top(self.plan, wall, band)) / 2, 2)
+        self._attempt(lambda: edits.split_band(self.plan, wall, band, middle), "Split band")
+
+    def _merge(self) -> None:
+        wall, band = self.selection.index, self._band
+        self._attempt(lambda: edits.merge_band(self.plan, wall, band), "Merge bands")
+
+    def _use_everywhere(self) -> None:
+        cover = self.plan.walls[self.selection.index]
+
+        def all_walls() -> Plan:
+            plan = self.plan
+            return edits.changed(plan, walls=tuple(cover for _ in plan.walls))
+
+        self._attempt(all_walls, "Line all walls alike")
+
+    def _attempt(self, build: Callable[[], Plan], name: str) -> None:
+        row = Row(self.alert, self.alert, self.alert, self.alert, None, None)
+        self.edit(row, build, name)
+
+
+def _top(plan: Plan, wall: int, band: int) -> float:
+    top = plan.walls[wall].bands[band].top
+    return plan.space.height if top is None else top

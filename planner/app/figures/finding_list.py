@@ -10,7 +10,7 @@ from PySide6.QtGui import QMouseEvent, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 
 from planner.app import theme
-from planner.app.fields.quiet_buttons import QuietButton
+from planner.app.fields.controls import QuietButton
 from planner.app.plain import PlainLabel
 from planner.plan.checks import Finding, Severity, findings
 from planner.plan.plan import Plan

@@ -9,7 +9,7 @@ from PySide6.QtGui import QFontMetrics, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
 
 from planner.app import theme
-from planner.app.fields.quiet_buttons import QuietButton
+from planner.app.fields.controls import QuietButton
 
 Maker = Callable[[], QWidget]
 

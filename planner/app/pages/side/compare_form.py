@@ -20,8 +20,8 @@ from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.canvas.sampling import profile_along
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.fields.choosers import lining_title, offered_linings
 from planner.app.fields.form import NoteLabel, button
-from planner.app.fields.lining_chooser import lining_title, offered_linings
 from planner.app.fields.panel import FieldForm
 from planner.app.fields.shelf import Shelf
 from planner.app.pages.side.comparer import Comparer, Linked, Shows

@@ -15,8 +15,8 @@ from planner.app.canvas.light_layer import LightStyle
 from planner.app.canvas.sampling import default_section
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.fields.controls import TextLine
 from planner.app.fields.form import AlertLabel, link_button
-from planner.app.fields.text_line import TextLine
 from planner.app.pages.side.comparer import Comparer, Linked, Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.variant_steps import VariantSteps

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.fields.controls import TextLine
 from planner.app.fields.form import NoteLabel
 from planner.app.fields.panel import FieldForm
-from planner.app.fields.text_line import TextLine
 from planner.app.pages.side.comparer import Comparer, Linked
 from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.quantity_box import QuantityBox

@@ -18,8 +18,8 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
+from planner.app.fields.controls import StillCombo
 from planner.app.fields.form import Form, NoteLabel
-from planner.app.fields.still_combo import StillCombo
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.pictures import PPFD_UNIT, View
 from planner.app.plain import PlainLabel, tooltip

@@ -9,10 +9,9 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QWidget
 
+from planner.app.fields.controls import StillCombo, TextLine
 from planner.app.fields.form import NoteLabel, Row, button
 from planner.app.fields.panel import FieldPanel, QuantityField
-from planner.app.fields.still_combo import StillCombo
-from planner.app.fields.text_line import TextLine
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.lining import OPENING, Lining

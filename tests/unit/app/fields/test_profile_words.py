@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from planner.app.fields.profile_words import profile_words
+from planner.app.fields.lamp_fields import profile_words
 from planner.plan.lamp import CosineProfile, PlanesProfile, TableProfile
 
 

@@ -6,10 +6,9 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from planner.app.fields.lining_chooser import LiningChooser
+from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.panel import Workplace
-from planner.app.fields.surface_fields import SurfaceFields
-from planner.app.fields.wall_fields import WallFields
+from planner.app.fields.surface_fields import SurfaceFields, WallFields
 from planner.catalogue.library import load_catalogue
 from planner.plan import edits
 from planner.plan.lining import OPENING_KEY, WallCover

@@ -1,4 +1,4 @@
-"""Choosing what a surface carries, from the plan's own linings and the catalogue."""
+"""Choosers: a lining or a lamp from the library, with what it gives."""
 
 from __future__ import annotations
 
@@ -7,14 +7,16 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
+from planner.app.fields.controls import StillCombo
 from planner.app.fields.shelf import Shelf
-from planner.app.fields.still_combo import StillCombo
 from planner.app.plain import tooltip
 from planner.app.worth import Worth
+from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING, Lining
 from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.reports.lining_gains import signed
+from planner.units import format_number
 
 
 class LiningChooser(StillCombo):
@@ -110,3 +112,40 @@ def lining_title(lining: Lining) -> str:
     if lining.is_opening:
         return lining.name
     return f"{lining.reflectance * 100:.0f} %  {lining.name}"
+
+
+class LampChooser(StillCombo):
+    """A list of lamps; ``chosen`` carries the kind asked for."""
+
+    chosen = Signal(object)
+
+    def __init__(self, shelf: Shelf, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._shelf = shelf
+        self._offered: tuple[LampModel, ...] = ()
+        self.setAccessibleName("Kind of lamp")
+        self.activated.connect(lambda line: self.chosen.emit(self._offered[line]))
+
+    def show_model(self, model: LampModel) -> None:
+        """Offer the catalogue's lamps, with this one chosen; a changed one stands on top."""
+        offered = self._shelf.lamps
+        if model not in offered:
+            offered = (model, *offered)
+        if offered != self._offered:
+            self._offered = offered
+            self.clear()
+            listed = set(self._shelf.lamps)
+            for lamp in offered:
+                name = lamp.name if lamp in listed else f"{lamp.name} (changed)"
+                self.addItem(name)
+            self.widen_list()
+        self.setCurrentIndex(offered.index(model))
+        self.setToolTip(tooltip(f"{model.name}: {lamp_facts(model)}"))
+
+
+def lamp_facts(model: LampModel) -> str:
+    """Photon flux, watts and efficacy in one line."""
+    return (
+        f"{format_number(model.ppf, 1)} µmol/s from {format_number(model.watts, 1)} W, "
+        f"{model.ppf / model.watts:.2f} µmol/J"
+    )
