@@ -8,7 +8,7 @@ difference.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -70,6 +70,11 @@ class Reckoner:
         return estimate_scene(
             self.plan, scene, self.options, self._cache, _ignore, self.cancelled, guide
         )
+
+    def lined_at(self, places: Sequence[Place], total: float) -> FloatArray:
+        """PPFD of every cell (ny, nx) with another total reflectance of some surfaces."""
+        facets = [k for k, other in enumerate(self.scene.places) if other in places]
+        return self.with_optics(_changed(self.scene.optics, facets, total)).ppfd
 
     def derivative(self, place: Place) -> FloatArray:
         """∂PPFD/∂ρ of every cell (ny, nx) for one surface."""

@@ -1,8 +1,8 @@
 """How well the figures of a plan can be known, given how well its inputs are.
 
-First order (JCGM 100:2008, the GUM, clause 5): every input is moved a little, the figures
-follow, and the squares add up. Inputs given as a range are taken as evenly likely inside
-it, so that their standard uncertainty is the half-width over √3 (GUM 4.3.7):
+Every input is moved through its range, the figures follow, and the squares add up (JCGM
+100:2008, the GUM, clause 5). Inputs given as a range are taken as evenly likely inside it, so
+that their standard uncertainty is half the difference of the ends over √3 (GUM 4.3.7):
 
 - each lining's reflectance, from its range, on all surfaces that carry it at once;
 - each kind of lamp's photon flux, from its relative uncertainty;
@@ -15,7 +15,7 @@ does not shine like its profile) is not in these numbers.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -24,6 +24,7 @@ from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
 from planner.estimate.sensitivity import Reckoner
 from planner.plan.edits import change_lamp, changed
+from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
 from planner.units import COVERAGE
@@ -40,8 +41,9 @@ class Input:
     """One uncertain input; equal in two plans where it is the same unknown thing in both.
 
     ``of`` is the key of a lining (its reflectance) or of a kind of lamp (its photon flux),
-    or the place of a lamp (its hanging height, with ``at``: the heights of its face and of
-    the canopy in metres). ``words`` are for people.
+    or the place of a lamp (its hanging height). ``at`` tells its range: the ends of a
+    reflectance, the relative half-width of a flux, for a hanging height the heights of the
+    lamp's face and of the canopy in metres. ``words`` are for people.
     """
 
     quantity: str
@@ -107,124 +109,100 @@ def uncertainty_from(
     """As ``uncertainty``, from a reckoner that may have done part of the work already."""
     if reckoner.base.figures.mean <= 0:
         return None
-    return _combined(reckoner.base, list(moved_inputs(reckoner, progress)))
+    moved = [
+        (one, np.asarray(_EVEN * (high - low) / 2))
+        for one, (low, _, high) in through_ranges(reckoner, progress)
+    ]
+    return _combined(reckoner.base, moved)
 
 
-def moved_inputs(
+def through_ranges(
     reckoner: Reckoner, progress: Callable[[float], None] | None = None
-) -> tuple[tuple[Input, FloatArray], ...]:
-    """Each input, and how one standard uncertainty of it changes the map.
+) -> tuple[tuple[Input, Ends], ...]:
+    """Each input, and the map at the low end of its range, in the middle and at the high end.
 
-    The changes are of every cell's PPFD, shape (ny, nx), in µmol m⁻² s⁻¹, with their sign.
+    The maps are of PPFD, shape (ny, nx), in µmol m⁻² s⁻¹; all else stays as the plan has it.
     """
-    plan, options, base = reckoner.plan, reckoner.options, reckoner.base
-    cancelled = reckoner.cancelled
-    jobs = [*_lining_jobs(reckoner), *_flux_jobs(plan, options), *_height_jobs(plan, options)]
-    moved: list[tuple[Input, FloatArray]] = []
-    for done, (one, job) in enumerate(jobs):
-        moved.append((one, job(base, cancelled)))
+    jobs = [*_linings(reckoner), *_fluxes(reckoner), *_heights(reckoner)]
+    found: list[tuple[Input, Ends]] = []
+    for done, (one, at) in enumerate(jobs):
+        found.append((one, (at(-1.0), at(0.0), at(1.0))))
         if progress is not None:
             progress((done + 1) / len(jobs))
-    return tuple(moved)
+    return tuple(found)
 
 
-Job = Callable[[Estimate, Callable[[], bool] | None], FloatArray]
-"""Gives the change of every cell's PPFD for one standard uncertainty of an input."""
+Ends = tuple[FloatArray, FloatArray, FloatArray]
+At = Callable[[float], FloatArray]
+"""The map with an input moved to a place in its range: -1 the low end, 1 the high one."""
 
 
-def _lining_jobs(reckoner: Reckoner) -> list[tuple[Input, Job]]:
-    """One job for each lining with a range; the surfaces that carry it move together."""
+def _linings(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+    """Each lining with a range; the surfaces that carry it move together."""
     plan = reckoner.plan
-    jobs: list[tuple[Input, Job]] = []
     for lining in plan.linings:
         every = dict.fromkeys(reckoner.scene.places)
         places = [place for place in every if carries(plan, place, lining.key)]
-        standard = (lining.high - lining.low) / 2 * _EVEN
-        if standard <= 0 or not places:
+        if lining.high <= lining.low or not places:
             continue
 
-        def job(
-            base: Estimate,
-            cancelled: Callable[[], bool] | None,
-            places: list[Place] = places,
-            standard: float = standard,
-        ) -> FloatArray:
-            del base, cancelled
-            slopes = [reckoner.derivative(place) for place in places]
-            return np.asarray(standard * np.sum(slopes, axis=0))
+        def at(where: float, lining: Lining = lining, places: list[Place] = places) -> FloatArray:
+            middle, half = (lining.high + lining.low) / 2, (lining.high - lining.low) / 2
+            return reckoner.lined_at(places, middle + where * half)
 
-        words = f"reflectance of {lining.name}"
-        jobs.append((Input("reflectance", lining.key, words), job))
-    return jobs
+        bounds = (lining.low, lining.high)
+        yield Input("reflectance", lining.key, f"reflectance of {lining.name}", bounds), at
 
 
-def _flux_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[Input, Job]]:
-    """One job for each kind of lamp: its lamps are bright or dim together."""
-    jobs: list[tuple[Input, Job]] = []
+def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+    """Each kind of lamp: its lamps are bright or dim together, and light is proportional."""
+    plan = reckoner.plan
     cache = Cache(limit=_HELD)
     for key in dict.fromkeys(lamp.model.key for lamp in plan.lamps):
         members = [lamp for lamp in plan.lamps if lamp.model.key == key]
-        standard = members[0].model.ppf_uncertainty * _EVEN
-        if standard <= 0:
+        half = members[0].model.ppf_uncertainty
+        if half <= 0:
             continue
-        only = changed(
-            plan,
-            lamps=tuple(
-                lamp if lamp.model.key == key else lamp.model_copy(update={"output_percent": 0.0})
-                for lamp in plan.lamps
-            ),
+        others = tuple(
+            lamp if lamp.model.key == key else lamp.model_copy(update={"output_percent": 0.0})
+            for lamp in plan.lamps
         )
+        only = changed(plan, lamps=others)
+        own: list[FloatArray] = []
 
-        def job(
-            base: Estimate,
-            cancelled: Callable[[], bool] | None,
+        def at(
+            where: float,
             only: Plan = only,
-            standard: float = standard,
+            half: float = half,
+            own: list[FloatArray] = own,
         ) -> FloatArray:
-            del base
-            # Light is proportional to flux, so the lamps' own light is the derivative.
-            return standard * evaluate(only, options, cache=cache, cancelled=cancelled).ppfd
+            if not own:
+                found = evaluate(only, reckoner.options, cache=cache, cancelled=reckoner.cancelled)
+                own.append(found.ppfd)
+            return np.asarray(reckoner.base.ppfd + where * half * own[0])
 
         words = f"photon flux of {members[0].model.name}"
-        jobs.append((Input("photon flux", key, words), job))
-    return jobs
+        yield Input("photon flux", key, words, (half,)), at
 
 
-def _height_jobs(plan: Plan, options: EstimateOptions) -> list[tuple[Input, Job]]:
-    jobs: list[tuple[Input, Job]] = []
+def _heights(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+    """Each lamp's hanging height, as far as there is room below the ceiling."""
+    plan = reckoner.plan
     cache = Cache(limit=_HELD)
-    standard = HEIGHT_HALF_WIDTH_M * _EVEN
+    room = plan.space.height - plan.canopy.height
     for index, lamp in enumerate(plan.lamps):
         if lamp.ppf <= 0:
             continue
-        room = plan.space.height - plan.canopy.height
-        high = min(lamp.hanging_height + HEIGHT_HALF_WIDTH_M, room)
-        low = max(high - 2 * HEIGHT_HALF_WIDTH_M, 0.01)
 
-        def job(
-            base: Estimate,
-            cancelled: Callable[[], bool] | None,
-            index: int = index,
-            high: float = high,
-            low: float = low,
-        ) -> FloatArray:
-            del base
-            ends = [
-                evaluate(
-                    change_lamp(plan, index, hanging_height=height),
-                    options,
-                    cache=cache,
-                    cancelled=cancelled,
-                ).ppfd
-                for height in (high, low)
-            ]
-            return np.asarray(standard * (ends[0] - ends[1]) / (high - low))
+        def at(where: float, index: int = index, height: float = lamp.hanging_height) -> FloatArray:
+            moved = min(max(height + where * HEIGHT_HALF_WIDTH_M, 0.01), room)
+            hung = change_lamp(plan, index, hanging_height=moved)
+            found = evaluate(hung, reckoner.options, cache=cache, cancelled=reckoner.cancelled)
+            return found.ppfd
 
         words = f"hanging height of lamp {index + 1}"
-        at = (round(plan.lamp_height(lamp), 4), plan.canopy.height)
-        place = Place(PlaceKind.LAMP, index)
-        jobs.append((Input("hanging height", place, words, at), job))
-    return jobs
+        where = (round(plan.lamp_height(lamp), 4), plan.canopy.height)
+        yield Input("hanging height", Place(PlaceKind.LAMP, index), words, where), at
 
 
 def _combined(base: Estimate, moved: list[tuple[Input, FloatArray]]) -> Uncertainty:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from planner.catalogue.library import load_catalogue, new_plan
 from planner.estimate.compare import Side, compare, ranking, rows
+from planner.estimate.odds import sway, tell_means, verdict
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.telling import sway, tell_means, verdict
 from planner.estimate.worth import worth
 from planner.plan.costs import Costs, Goods
 from planner.plan.edits import add_lamp, changed

@@ -19,7 +19,7 @@ from planner.app.pages.side.comparer import Shows
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
-from planner.estimate.telling import Sway
+from planner.estimate.odds import Curve, Sway
 from planner.estimate.uncertainty import Input
 from planner.plan import edits
 from planner.plan.costs import Costs
@@ -42,7 +42,8 @@ def made_up_sways(monkeypatch: pytest.MonkeyPatch) -> None:
     def sway(plan: Plan, estimate: Any, **_: Any) -> Sway:
         shade = 0.02 if plan.walls[0].bands[0].lining != "open" else 0.0
         moved = {Input("photon flux", "panel", ""): 0.1, Input("reflectance", plan.name, ""): shade}
-        return Sway(moved, moved, 0.0)
+        ends = {key: (-size, 0.0, size) for key, size in moved.items()}
+        return Sway({key: Curve(end, end) for key, end in ends.items()})
 
     monkeypatch.setattr("planner.app.pages.side.comparer._own_sway", sway)
 

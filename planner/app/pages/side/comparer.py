@@ -33,7 +33,7 @@ from planner.units import COVERAGE
 
 if TYPE_CHECKING:
     from planner.estimate.compare import AgainstMap
-    from planner.estimate.telling import Sway, Telling
+    from planner.estimate.odds import Sway, Telling
 
 
 class Shows(StrEnum):
@@ -128,7 +128,7 @@ class Comparer(QObject):
     Signals: ``compared`` when there is a new one, ``told`` when it is known of one more side
     how sure it is, ``failed(str)``, ``busy_changed(bool)`` and ``progressed(float)``.
     ``comparing`` and ``swaying`` are the functions of ``estimate.compare`` and
-    ``estimate.telling``; tests give their own.
+    ``estimate.odds``; tests give their own.
     """
 
     compared = Signal()
@@ -365,7 +365,7 @@ class Comparer(QObject):
         base = self.baseline
         if base is None or side is base or side.estimate is None or base.estimate is None:
             return None
-        from planner.estimate.telling import tell_means  # noqa: PLC0415 - with the page only
+        from planner.estimate.odds import tell_means  # noqa: PLC0415 - with the page only
 
         one, two = self._sways.get(_key(side.plan)), self._sways.get(_key(base.plan))
         if one is None or two is None:
@@ -426,6 +426,6 @@ def _key(plan: Plan) -> Swayed:
 
 
 def _own_sway(plan: Plan, estimate: Any, **named: Any) -> Any:
-    from planner.estimate.telling import sway  # noqa: PLC0415 - heavy
+    from planner.estimate.odds import sway  # noqa: PLC0415 - heavy
 
     return sway(plan, estimate, **named)

@@ -25,7 +25,7 @@ from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded_reach
 from planner.estimate.compare import AgainstMap, Side
-from planner.estimate.telling import verdict
+from planner.estimate.odds import verdict
 from planner.plan.plan import Plan
 
 

@@ -1,0 +1,177 @@
+"""Odds and intervals between options, held against draws from the stated ranges themselves.
+
+The draws go through a surrogate of their own: the core on a full grid of wall reflectance and
+hanging height, joined by cubic interpolation, and shown to follow the core between its nodes.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from itertools import combinations
+
+import numpy as np
+import pytest
+from scipy.interpolate import RegularGridInterpolator
+
+from planner.catalogue.library import load_catalogue
+from planner.estimate.evaluate import Cache, evaluate
+from planner.estimate.odds import By, Curve, Odds, Sway, Telling, chance_words, sway, verdict
+from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.estimate.uncertainty import HEIGHT_HALF_WIDTH_M, Input
+from planner.plan import edits
+from planner.plan.canopy import Canopy
+from planner.plan.lamp import Lamp, LampModel, PanelBody
+from planner.plan.lining import Lining, WallCover
+from planner.plan.plan import Plan
+from planner.plan.space import Space
+from tests.unit.reports.sample_estimate import sample_estimate
+
+KEYS = (
+    "white-board", "matt-white-paint", "white-film-thin", "foil-shiny", "foil-matt", "plywood",
+)  # fmt: skip
+SIDE = 0.6
+SQUARE = ((0.0, 0.0), (SIDE, 0.0), (SIDE, SIDE), (0.0, SIDE))
+SURE = Lining(key="sure", name="Sure", reflectance=0.5, low=0.5, high=0.5)
+PANEL = LampModel(
+    key="panel", name="Panel", body=PanelBody(length=0.3, width=0.3), ppf=200.0, watts=80.0,
+    ppf_uncertainty=0.1,
+)  # fmt: skip
+OPTIONS = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+HEIGHT = 0.6
+DRAWS = 20_000
+
+
+def cabinet(key: str) -> Plan:
+    """A 0.6 m cabinet of sure ceiling and canopy, its walls lined with a catalogue lining."""
+    plan = Plan(
+        space=Space(footprint=SQUARE, height=1.2),
+        lamps=(Lamp(model=PANEL, x=0.3, y=0.3, hanging_height=HEIGHT),),
+        linings=(SURE,),
+        walls=(WallCover.plain("sure"),) * 4,
+        ceiling="sure",
+        floor="sure",
+        canopy=Canopy(height=0.2, closed=True, reflectance=0.1),
+    )
+    return edits.line_all_walls(plan, load_catalogue().lining(key))
+
+
+def at(key: str, reflectance: float, height: float, held: Cache) -> np.ndarray:
+    """Mean and lowest PPFD by the core."""
+    plan = cabinet(key)
+    lining = plan.lining(key).model_copy(
+        update={"reflectance": reflectance, "low": 0.0, "high": 1.0}
+    )
+    plan = edits.change_lamp(edits.change_lining(plan, lining), 0, hanging_height=height)
+    figures = evaluate(plan, OPTIONS, cache=held).figures
+    return np.array([figures.mean, figures.minimum])
+
+
+@cache
+def surrogate(key: str) -> RegularGridInterpolator:
+    lining, held = load_catalogue().lining(key), Cache()
+    rho = np.linspace(lining.low, lining.high, 7)
+    heights = HEIGHT + HEIGHT_HALF_WIDTH_M * np.linspace(-1, 1, 4)
+    table = np.array([[at(key, r, h, held) for h in heights] for r in rho])
+    return RegularGridInterpolator((rho, heights), np.log(table), method="cubic")
+
+
+@cache
+def drawn(key: str) -> np.ndarray:
+    """Logarithms of mean and lowest, (draws, 2): own reflectance, the height all have alike."""
+    lining = load_catalogue().lining(key)
+    height = HEIGHT + HEIGHT_HALF_WIDTH_M * np.random.default_rng(99).uniform(-1, 1, DRAWS)
+    rng = np.random.default_rng(KEYS.index(key))
+    rho = rng.uniform(lining.low, lining.high, DRAWS)
+    logs: np.ndarray = surrogate(key)(np.column_stack([rho, height]))
+    return logs
+
+
+@cache
+def option(key: str) -> tuple[Estimate, Sway]:
+    plan = cabinet(key)
+    estimate = evaluate(plan, OPTIONS)
+    found = sway(plan, estimate)
+    assert found is not None
+    # What the preview's chance does is not in the draws it is held against.
+    return estimate, Sway(found.curves)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("key", KEYS)
+def test_the_surrogate_follows_the_core(key: str) -> None:
+    lining, held, rng = load_catalogue().lining(key), Cache(), np.random.default_rng(5)
+    for _ in range(6):
+        rho = rng.uniform(lining.low, lining.high)
+        height = HEIGHT + HEIGHT_HALF_WIDTH_M * rng.uniform(-1, 1)
+        error = surrogate(key)([[rho, height]])[0] - np.log(at(key, rho, height, held))
+        assert abs(error[0]) < 0.003
+        assert abs(error[1]) < 0.006
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(("first", "second"), list(combinations(KEYS, 2)))
+def test_intervals_of_catalogue_linings_cover_what_their_ranges_give(
+    first: str, second: str
+) -> None:
+    odds = Odds.of([option(first), option(second)])
+    for by, column in ((By.MEAN, 0), (By.LOWEST, 1)):
+        told = odds.telling(0, 1, by)
+        ratios = np.exp(drawn(first)[:, column] - drawn(second)[:, column])
+        inside = np.mean((told.low <= ratios) & (ratios <= told.high))
+        assert 0.93 <= inside <= 0.97, by
+        assert told.chance == pytest.approx(np.mean(ratios > 1), abs=0.02)
+        assert told.ratio == pytest.approx(np.median(ratios), rel=0.01)
+
+
+@pytest.mark.slow
+def test_the_chance_to_be_best_of_all_is_what_the_draws_say() -> None:
+    odds = Odds.of([option(key) for key in KEYS])
+    logs = np.stack([drawn(key)[:, 0] for key in KEYS])
+    won = np.bincount(logs.argmax(axis=0), minlength=len(KEYS)) / DRAWS
+    assert odds.best() == pytest.approx(won, abs=0.02)
+    assert sum(odds.best()) == pytest.approx(1)
+
+
+def flat(slope: float) -> Curve:
+    return Curve((-slope, 0.0, slope), (-slope, 0.0, slope))
+
+
+def test_what_two_options_share_drops_out() -> None:
+    """Flux moves both alike; walls move the first by ±5 % and the second by ±1 %, shared.
+
+    The ratio's logarithm is then even within ±4 %, so 95 % of it within ±3.8 %.
+    """
+    flux, walls = Input("photon flux", "panel", ""), Input("reflectance", "walls", "", (0.5, 0.7))
+    one = Sway({flux: flat(0.1), walls: flat(0.05)})
+    two = Sway({flux: flat(0.1), walls: flat(0.01)})
+    estimates = sample_estimate(mean=112.0), sample_estimate(mean=100.0)
+    told = Odds.of([(estimates[0], one), (estimates[1], two)]).telling(0, 1)
+    assert told.ratio == pytest.approx(1.12, rel=0.002)
+    assert np.log([told.low / 1.12, told.high / 1.12]) == pytest.approx([-0.038, 0.038], abs=0.001)
+    # The same walls with another range are another thing: then both count.
+    other = Input("reflectance", "walls", "", (0.4, 0.7))
+    three = Sway({flux: flat(0.1), other: flat(0.01)})
+    apart = Odds.of([(estimates[0], one), (estimates[1], three)]).telling(0, 1)
+    assert apart.high > told.high
+
+
+def test_verdicts_in_words() -> None:
+    more = verdict("White board", Telling(1.12, 1.05, 1.19, 0.98))
+    assert more == "White board gives 12 % more (5 to 19 %), with 98 % probability; clearly more."
+    less = verdict("Paint", Telling(0.8, 0.7, 0.91, 0.0), "foil")
+    assert less == (
+        "Paint gives 20 % less than foil (9 to 30 %), with more than 99 % probability; "
+        "clearly less."
+    )
+    same = verdict("Paint", Telling(1.02, 0.95, 1.08, 0.7), "film")
+    assert same == (
+        "Paint and film cannot be told apart: the ratio lies between 95 and 108 %; Paint is the "
+        "brighter one with 70 % probability."
+    )
+    assert chance_words(0.001) == "less than 1 % probability"
+
+
+def test_equal_for_a_purpose_only_inside_its_margin() -> None:
+    told = Telling(1.01, 0.97, 1.04)
+    assert told.equal_within(0.05)
+    assert not told.equal_within(0.035)
