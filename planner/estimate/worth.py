@@ -109,5 +109,5 @@ def new_purchases(
         if goods is None:
             unknown.append(part)
         else:
-            bought.append(purchase(part, goods, costs.overlap))
+            bought.append(purchase(part, goods, costs))
     return tuple(bought), tuple(unknown)

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from planner.metrics.cutting import CuttingList, Piece, cutting_list
-from planner.plan.costs import Goods
+from planner.plan.costs import Costs, Goods
 from planner.plan.lining import OPENING_KEY
 from planner.plan.plan import Plan
 from planner.units import SECONDS_PER_HOUR
@@ -86,9 +86,12 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
     return tuple(Cover(key, tuple(pieces[key]), tuple(areas[key])) for key in pieces)
 
 
-def purchase(cover: Cover, goods: Goods, seam: float = 0.02) -> Purchase:
-    """Lay a cover out on rolls or sheets and price it."""
-    cutting = cutting_list(cover.pieces, goods.width, goods.length, seam)
+def purchase(cover: Cover, goods: Goods, costs: Costs | None = None) -> Purchase:
+    """Lay a cover out on rolls or sheets and price it, with the overlap and seams of ``costs``."""
+    costs = costs or Costs()
+    cutting = cutting_list(
+        cover.pieces, goods.width, goods.length, costs.overlap, seams_welcome=costs.seams
+    )
     cost = None if goods.price is None else cutting.rolls * goods.price
     return Purchase(cover, goods, cutting, cost)
 

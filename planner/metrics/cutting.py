@@ -95,7 +95,7 @@ def cutting_list(
     length: float,
     seam: float = 0.02,
     *,
-    seams_welcome: bool = True,
+    seams_welcome: bool = False,
 ) -> CuttingList:
     """Lay pieces out on rolls (or sheets) of ``width`` by ``length`` metres.
 

@@ -46,6 +46,9 @@ class Costs(Value):
     overlap: Allowance = Field(
         default=0.02, description="Added to every side of a cut piece, for corners and seams."
     )
+    seams: bool = Field(
+        default=False, description="Whether pieces that fit whole may be put together from strips."
+    )
     goods: Annotated[tuple[Goods, ...], Field(max_length=60)] = ()
 
     @model_validator(mode="after")

@@ -110,7 +110,7 @@ CABINET = ((1.64, 0.59),) * 2 + ((1.64, 0.64),) * 2
     ],
 )
 def test_strips_of_unequal_width_need_less_of_the_roll(width: float, most: float) -> None:
-    found = cutting_list(pieces_of(*CABINET), width, 10.0)
+    found = cutting_list(pieces_of(*CABINET), width, 10.0, seams_welcome=True)
     assert found.rolls == 1
     assert found.used_length <= most + 1e-6
     # Nothing can do with less than the area of the walls.
@@ -125,10 +125,10 @@ def test_a_seam_saves_the_second_roll() -> None:
     fits beside the others: 0.4 + 0.21 = 0.61.
     """
     pieces = pieces_of(*[(1.0, 0.4)] * 3)
-    found = cutting_list(pieces, width=0.62, length=2.0)
+    found = cutting_list(pieces, width=0.62, length=2.0, seams_welcome=True)
     assert (found.rolls, len(found.placed)) == (1, 4)
     assert found.used_length == pytest.approx(2.0)
-    whole = cutting_list(pieces, width=0.62, length=2.0, seams_welcome=False)
+    whole = cutting_list(pieces, width=0.62, length=2.0)
     assert (whole.rolls, len(whole.placed)) == (2, 3)
 
 
@@ -163,7 +163,7 @@ sides = st.floats(0.05, 3.0)
 def test_nothing_overlaps_nothing_is_lost(
     sizes: list[tuple[float, float]], width: float, length: float
 ) -> None:
-    found = cutting_list(pieces_of(*sizes), width, length, seam=0.0)
+    found = cutting_list(pieces_of(*sizes), width, length, seam=0.0, seams_welcome=True)
     for one in found.placed:
         assert one.across + one.size_across <= width + 1e-6
         assert one.along + one.size_along <= length + 1e-6

@@ -221,7 +221,7 @@ def _all_of(plan: Plan, costs: Costs) -> tuple[Any, tuple[Cover, ...]]:
         if goods is None:
             unknown.append(cover)
         else:
-            bought.append(purchase(cover, goods, costs.overlap))
+            bought.append(purchase(cover, goods, costs))
     return tuple(bought), tuple(unknown)
 
 
