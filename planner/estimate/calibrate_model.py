@@ -26,7 +26,6 @@ from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import as_surveyed
 from planner.survey.meter_response import is_ideal, reading_factor, response
-from planner.survey.overlay import at_points
 from planner.survey.statistics import hole_means, reading_moments, reading_noise
 
 CURVE_STEP_DEG: Final = 15.0
@@ -271,7 +270,7 @@ class SurveyModel:
         if self.numeric_error is None and run.quality is self.options.quality:
             # Of the first run, and then held: weights must not change while a fit goes on.
             self.numeric_error = found.numeric_error or 0.0
-        return np.maximum(at_points(found.x, found.y, found.ppfd, self.points), LEAST_FLUX)
+        return np.maximum(found.map.at(self.points), LEAST_FLUX)
 
     def _direct_factor(self, scene: Scene) -> FloatArray:
         """Mean of the meter's response over the light straight from the lamps, (n,)."""

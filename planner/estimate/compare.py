@@ -13,7 +13,6 @@ from enum import StrEnum
 from typing import Final
 
 import numpy as np
-import numpy.typing as npt
 
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.figures import of_plan
@@ -266,43 +265,16 @@ class AgainstMap:
 def against(estimate: Estimate, baseline: Estimate) -> AgainstMap:
     """Difference and ratio of two maps, place by place.
 
-    Where the grids differ (another footprint) the baseline is read off at the cell centres
-    of the first, linearly between its own.
+    Where the grids differ (another footprint) both are read in the middles of the first's
+    cells.
     """
-    other = baseline.ppfd
-    same = estimate.ppfd.shape == other.shape
+    own, other = estimate.ppfd, baseline.ppfd
+    same = own.shape == other.shape
     if not (same and np.allclose(estimate.x, baseline.x) and np.allclose(estimate.y, baseline.y)):
-        other = _read_off(baseline, estimate.x, estimate.y)
+        points = np.stack(np.meshgrid(estimate.x, estimate.y), axis=-1).reshape(-1, 2)
+        read = np.where(baseline.map.covers(points), baseline.map.at(points), np.nan)
+        other = read.reshape(own.shape)
+        own = np.where(estimate.map.valid, estimate.map.at(points).reshape(own.shape), np.nan)
     with np.errstate(divide="ignore", invalid="ignore"):
-        ratio = np.where(other > 0, estimate.ppfd / other, np.nan)
-    return AgainstMap(estimate.x, estimate.y, estimate.ppfd - other, ratio)
-
-
-def _read_off(estimate: Estimate, x: FloatArray, y: FloatArray) -> FloatArray:
-    """PPFD at the points of another grid (ny, nx), NaN outside the map's own cells."""
-    columns, in_x = _positions(estimate.x, x)
-    lines, in_y = _positions(estimate.y, y)
-    left, low = np.floor(columns).astype(np.intp), np.floor(lines).astype(np.intp)
-    right = np.minimum(left + 1, len(estimate.x) - 1)
-    high = np.minimum(low + 1, len(estimate.y) - 1)
-    u, v = columns - left, (lines - low)[:, None]
-    cells = estimate.ppfd
-    lower = _between(cells[np.ix_(low, left)], cells[np.ix_(low, right)], u)
-    upper = _between(cells[np.ix_(high, left)], cells[np.ix_(high, right)], u)
-    found = _between(lower, upper, v)
-    found[~(in_y[:, None] & in_x[None, :])] = np.nan
-    return found
-
-
-def _between(first: FloatArray, second: FloatArray, share: FloatArray) -> FloatArray:
-    """Linear between two, but only the one where it has all the weight: NaN must not spread."""
-    mixed = first * (1 - share) + second * share
-    return np.where(share <= 0, first, np.where(share >= 1, second, mixed))
-
-
-def _positions(centres: FloatArray, at: FloatArray) -> tuple[FloatArray, npt.NDArray[np.bool_]]:
-    """Where points lie among evenly spaced cell centres, and which lie within the cells."""
-    step = float(centres[1] - centres[0])
-    raw = (at - centres[0]) / step
-    inside = (raw >= -0.5 - 1e-9) & (raw <= len(centres) - 0.5 + 1e-9)
-    return np.clip(raw, 0, len(centres) - 1), inside
+        ratio = np.where(other > 0, own / other, np.nan)
+    return AgainstMap(estimate.x, estimate.y, own - other, ratio)

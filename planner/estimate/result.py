@@ -5,10 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
 
+from planner.light.cellmap import CellMap
 from planner.plan.place import Place
 from planner.plan.plan import Plan
 
@@ -141,6 +143,11 @@ class Estimate:
     numeric_error: float | None = None
     cell_error: FloatArray | None = None
     recount: Recount | None = None
+
+    @cached_property
+    def map(self) -> CellMap:
+        """The map for reading between its cells."""
+        return CellMap.about(self.ppfd, self.x, self.y, self.plan.space.bounds)
 
     def with_recount(self, count: Recount | None) -> Estimate:
         """The estimate with a count beside it.

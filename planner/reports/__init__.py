@@ -2,5 +2,5 @@
 
 ``content`` is the words and figures as data, ``advice`` the one change of output that
 would help; ``json_export`` and ``csv_export`` write the numbers; ``paper`` paints, with
-the lines of ``contours``, and is the only one here that knows Qt.
+inks by ``contrast``, and is the only one here that knows Qt.
 """

@@ -8,7 +8,7 @@ import math
 
 from planner.estimate.result import Estimate
 
-COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2")
+COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2", "at_centre")
 _BEGINS_FORMULA = frozenset("=+-@\t\r\n＝＋－＠")
 ERROR_COLUMN = "standard_error_umol_m2_s"
 
@@ -26,12 +26,13 @@ def estimate_to_csv(estimate: Estimate) -> str:
     """One header line, then one line per cell that lies in the footprint.
 
     Cells come row by row, y ascending, x ascending within a row; coordinates are the cell
-    centres in metres, six decimals; PPFD carries four. An estimate of fine quality has one
+    centres in metres, six decimals; PPFD carries four, first as the mean of the cell, then
+    as what is read in its middle (on screen too). An estimate of fine quality has one
     more column: the standard error of each cell.
     """
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
-    errors = estimate.cell_error
+    errors, middles = estimate.cell_error, estimate.map.middles
     writer.writerow(COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN))
     for row, y in enumerate(estimate.y.tolist()):
         for column, x in enumerate(estimate.x.tolist()):
@@ -39,6 +40,7 @@ def estimate_to_csv(estimate: Estimate) -> str:
             if math.isfinite(value):
                 area = float(estimate.cell_area[row, column])
                 line = [f"{x:.6f}", f"{y:.6f}", f"{value:.4f}", f"{area:.8f}"]
+                line.append(f"{float(middles[row, column]):.4f}")
                 if errors is not None:
                     line.append(f"{float(errors[row, column]):.4f}")
                 writer.writerow(line)

@@ -22,10 +22,11 @@ from PySide6.QtGui import (
     QPolygonF,
 )
 
-from planner.estimate.result import Estimate, FloatArray
+from planner.estimate.result import Estimate
+from planner.light.cellmap import CellMap, round_values
 from planner.metrics.figures import LEADING, NO_VALUE, PPFD_UNIT
 from planner.reports import content
-from planner.reports.contours import contour_lines, extended_map, round_levels
+from planner.reports.contrast import ink_on
 from planner.units import LengthUnit, format_length
 
 WIDTH: Final = 1200
@@ -191,35 +192,26 @@ def _clip(estimate: Estimate, frame: _Frame) -> QPainterPath:
 
 
 def _paint_map(painter: QPainter, estimate: Estimate, frame: _Frame, top: float) -> None:
-    x, y, values = extended_map(estimate.x, estimate.y, estimate.ppfd)
+    read = estimate.map
     painter.save()
     painter.setClipPath(_clip(estimate, frame))
-    painter.drawImage(
-        frame.rect(x[0], y[0], x[-1], y[-1]), _heat_image(x, y, values, top, frame.scale)
-    )
-    levels = round_levels(float(np.nanmin(estimate.ppfd)), float(np.nanmax(estimate.ppfd)))
+    painter.drawImage(frame.rect(*read.bounds), _heat_image(read, top, frame.scale))
     table = colour_table()
     taken: list[QRectF] = []
-    for level in levels:
-        red, green, blue = (int(c) for c in table[min(255, int(255 * level / top))])
-        light = 0.299 * red + 0.587 * green + 0.114 * blue > 128
-        ink = QColor(20, 20, 20) if light else QColor(245, 245, 245)
-        for line in contour_lines(x, y, values, level):
+    for level in read.contour_levels():
+        ink = QColor(*ink_on(table[min(255, int(255 * level / top))].tolist()))
+        for line in read.lines(level):
             _paint_contour(painter, [frame.point(a, b) for a, b in line], level, ink, taken)
     painter.restore()
 
 
-def _heat_image(
-    x: FloatArray, y: FloatArray, values: FloatArray, top: float, scale: float
-) -> QImage:
-    """The map in colour, interpolated between cell centres; north (large y) uppermost."""
-    columns = max(2, min(1400, round((x[-1] - x[0]) * scale)))
-    rows = max(2, min(1400, round((y[-1] - y[0]) * scale)))
-    at_x = np.linspace(x[0], x[-1], columns)
-    at_y = np.linspace(y[-1], y[0], rows)
-    across = np.array([np.interp(at_x, x, row) for row in values])
-    fine = np.array([np.interp(at_y, y, column) for column in across.T]).T
-    index = np.clip(np.nan_to_num(fine) / top * 255, 0, 255).astype(np.uint8)
+def _heat_image(read: CellMap, top: float, scale: float) -> QImage:
+    """The map in colour; north (large y) uppermost."""
+    x0, y0, x1, y1 = read.bounds
+    columns = max(2, min(1400, round((x1 - x0) * scale)))
+    rows = max(2, min(1400, round((y1 - y0) * scale)))
+    fine = read.raster(rows, columns)[::-1]
+    index = np.clip(fine / top * 255, 0, 255).astype(np.uint8)
     pixels = np.ascontiguousarray(colour_table()[index])
     # Copied, because the image must not outlive the array it would otherwise share.
     return QImage(pixels.data, columns, rows, 3 * columns, QImage.Format.Format_RGB888).copy()
@@ -332,7 +324,7 @@ def _paint_bar(painter: QPainter, estimate: Estimate, frame: _Frame, top: float)
     painter.setFont(_font(14))
     metrics = QFontMetricsF(painter.font())
     low, high = estimate.figures.minimum, estimate.figures.maximum
-    for level in [0.0, *round_levels(0.0, top, count=5), top]:
+    for level in sorted({0.0, *round_values(0.0, top, 5), top}):
         at = bar.bottom() - level / top * height
         painter.setPen(QPen(_INK, 1))
         painter.drawLine(QPointF(bar.right(), at), QPointF(bar.right() + 5, at))

@@ -22,91 +22,6 @@ GOOD_MEAN: Final = 0.10
 GOOD_POINT: Final = 0.15
 """Agreement of a careful survey with an estimate: root-sum-square of calibration 5 %,
 directional error 3 %, placement 3 % and spectral error 3 % is 7 %; rounded up."""
-_MOST_DISTANCES: Final = 20_000_000
-
-
-def at_points(x: FloatArray, y: FloatArray, table: FloatArray, points: FloatArray) -> FloatArray:
-    """A map's values at points (n, 2) in metres: cubic between cell centres.
-
-    Cells hold means; what stands in a cell's middle differs from them by the curvature,
-    E = mean - (Δx² ∂²E/∂x² + Δy² ∂²E/∂y²) / 24, and is what is interpolated.
-
-    ``x`` (nx,), ``y`` (ny,) cell centres, evenly spaced; ``table`` (ny, nx) with NaN where
-    there is no cell. Catmull-Rom interpolation (E. Catmull, R. Rom 1974); cells that are
-    missing and those beyond the border are continued linearly. Returns (n,).
-    """
-    filled = _filled(table)
-    padded = _continued(_continued(_centred(filled)).T).T
-    column, across = _place(points[:, 0], x)
-    row, up = _place(points[:, 1], y)
-    weights_x, weights_y = _cubic(across), _cubic(up)
-    total = np.zeros(len(points))
-    for j in range(4):
-        for i in range(4):
-            values = padded[row + j, column + i]
-            total += weights_y[j] * weights_x[i] * values
-    return np.maximum(total, 0.0)
-
-
-def _centred(table: FloatArray) -> FloatArray:
-    """Values in the middle of cells from cell means; the outermost cells are taken as flat."""
-    bend = np.zeros_like(table)
-    if table.shape[0] > 2:
-        bend[1:-1] += table[2:] - 2 * table[1:-1] + table[:-2]
-    if table.shape[1] > 2:
-        bend[:, 1:-1] += table[:, 2:] - 2 * table[:, 1:-1] + table[:, :-2]
-    return table - bend / 24
-
-
-def _place(value: FloatArray, centres: FloatArray) -> tuple[npt.NDArray[np.intp], FloatArray]:
-    """Index of the first of the four padded neighbours, and the way on from the second."""
-    if len(centres) < 2:
-        return np.zeros(len(value), dtype=np.intp), np.zeros(len(value))
-    steps = (value - centres[0]) / (centres[1] - centres[0])
-    # Two rows of continuation reach a cell and a half beyond the outermost centres.
-    index = np.clip(np.floor(steps), -1, len(centres) - 1).astype(np.intp)
-    return index + 1, np.clip(steps - index, -0.5, 1.5)
-
-
-def _cubic(t: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
-    return (
-        ((-t + 2) * t - 1) * t / 2,
-        ((3 * t - 5) * t * t + 2) / 2,
-        ((-3 * t + 4) * t + 1) * t / 2,
-        (t - 1) * t * t / 2,
-    )
-
-
-def _continued(table: FloatArray) -> FloatArray:
-    """Two rows more at either end, continued linearly (constant where there is one row)."""
-    step_low = table[0] - table[1] if len(table) > 1 else np.zeros_like(table[0])
-    step_high = table[-1] - table[-2] if len(table) > 1 else np.zeros_like(table[0])
-    low = np.stack([table[0] + 2 * step_low, table[0] + step_low])
-    high = np.stack([table[-1] + step_high, table[-1] + 2 * step_high])
-    return np.concatenate([low, table, high])
-
-
-def _filled(table: FloatArray) -> FloatArray:
-    """Missing cells filled ring by ring with the mean of their known neighbours."""
-    table = np.array(table, dtype=np.float64)
-    if not np.isfinite(table).any():
-        return np.zeros_like(table)
-    while np.isnan(table).any():
-        padded = np.pad(table, 1, constant_values=np.nan)
-        rows, columns = table.shape
-        near = np.stack(
-            [
-                padded[1 + j : 1 + j + rows, 1 + i : 1 + i + columns]
-                for j in (-1, 0, 1)
-                for i in (-1, 0, 1)
-                if (i, j) != (0, 0)
-            ]
-        )
-        known = ~np.isnan(near)
-        count = known.sum(axis=0)
-        ring = np.isnan(table) & (count > 0)
-        table[ring] = np.where(known, near, 0.0).sum(axis=0)[ring] / count[ring]
-    return table
 
 
 @dataclass(frozen=True)
@@ -253,40 +168,14 @@ def interpolated_map(
     size = float(np.ptp(places, axis=0).max())
     if len(places) < 3 or np.linalg.matrix_rank(places - places[0], tol=1e-6 * size) < 2:
         return None
-    spline = _ThinPlate(places / size, values)
+    from scipy.interpolate import RBFInterpolator
+
+    spline = RBFInterpolator(places / size, values, kernel="thin_plate_spline")
     u, v = np.meshgrid(x, y)
     cells = np.column_stack([u[inside], v[inside]]) / size
     table = np.full(inside.shape, np.nan)
-    step = max(1, _MOST_DISTANCES // len(places))
-    parts = [spline(cells[k : k + step]) for k in range(0, len(cells), step)]
-    table[inside] = np.maximum(np.concatenate(parts), 0.0) if parts else 0.0
+    table[inside] = np.maximum(spline(cells), 0.0) if len(cells) else 0.0
     return table
-
-
-class _ThinPlate:
-    """A thin-plate spline through values (n,) at places (n, 2)."""
-
-    def __init__(self, places: FloatArray, values: FloatArray) -> None:
-        n = len(places)
-        self.places = places
-        table = np.zeros((n + 3, n + 3))
-        table[:n, :n] = _bending(places, places)
-        table[:n, n:] = np.column_stack([np.ones(n), places])
-        table[n:, :n] = table[:n, n:].T
-        right = np.concatenate([values, np.zeros(3)])
-        self.solution = np.linalg.solve(table, right)
-
-    def __call__(self, at: FloatArray) -> FloatArray:
-        n = len(self.places)
-        plane: FloatArray = np.column_stack([np.ones(len(at)), at]) @ self.solution[n:]
-        return plane + _bending(at, self.places) @ self.solution[:n]
-
-
-def _bending(at: FloatArray, places: FloatArray) -> FloatArray:
-    """The spline's kernel r² ln r between points (m, 2) and (n, 2)."""
-    squares = ((at[:, None, :] - places[None, :, :]) ** 2).sum(axis=2)
-    result: FloatArray = 0.5 * squares * np.log(np.where(squares > 0, squares, 1.0))
-    return result
 
 
 def common_scale(estimate: FloatArray, surveys: Sequence[Survey]) -> tuple[float, float]:

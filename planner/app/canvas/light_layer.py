@@ -21,13 +21,12 @@ from PySide6.QtGui import (
 )
 
 from planner.app.canvas.ink import Viewport, pen
-from planner.app.canvas.sampling import cell_bounds, interpolated, resampled
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
+from planner.reports.contrast import ink_on
 from planner.units import format_number
 
 _MOST_PIXELS = 1000
-_CONTOUR_CELLS = 48
 _HATCH_PX = 10.0
 
 
@@ -110,7 +109,7 @@ class LightLayer:
         path.addPolygon(footprint)
         path.closeSubpath()
         painter.setClipPath(path)
-        _paint_map(painter, estimate, viewport.to_rect(cell_bounds(estimate)), style)
+        _paint_map(painter, estimate, viewport.to_rect(estimate.map.bounds), style)
         if style.wash and style.band is not None:
             area = footprint.boundingRect()
             _paint_hatching(painter, estimate, viewport, area, style.band)
@@ -129,7 +128,7 @@ def _paint_map(painter: QPainter, estimate: Estimate, rect: QRectF, style: Light
     )
     low, high = style.levels
     words = np.ascontiguousarray(style.table[:, [2, 1, 0, 3]]).view(np.uint32).ravel()
-    fine = resampled(estimate.ppfd, rows, columns)[::-1]
+    fine = estimate.map.raster(rows, columns)[::-1]
     scale = (len(words) - 1) / max(high - low, 1e-12)
     fine *= scale
     fine += 0.5 - low * scale
@@ -145,36 +144,22 @@ def _paint_map(painter: QPainter, estimate: Estimate, rect: QRectF, style: Light
     painter.drawImage(QPointF(left, top), image)
 
 
-def _generator(estimate: Estimate) -> Any:
-    from contourpy import contour_generator  # noqa: PLC0415 - only when there is light
-
-    rows, columns = estimate.ppfd.shape
-    step = max(rows, columns) / _CONTOUR_CELLS
-    v = np.linspace(-0.5, rows - 0.5, max(round(rows / step), 2) + 1)
-    u = np.linspace(-0.5, columns - 0.5, max(round(columns / step), 2) + 1)
-    fine = interpolated(estimate.ppfd, v, u)
-    x0, y0, x1, y1 = cell_bounds(estimate)
-    x, y = np.linspace(x0, x1, len(u)), np.linspace(y0, y1, len(v))
-    return contour_generator(x=x, y=y, z=fine)
-
-
-def contour_levels(estimate: Estimate) -> tuple[float, ...]:
-    """The round numbers lines are drawn at: about six between the map's ends."""
-    known = estimate.ppfd[np.isfinite(estimate.ppfd)]
-    if not known.size or known.max() - known.min() <= 0.02 * max(known.max(), 1e-9):
-        return ()
-    return colours.round_values(float(known.min()), float(known.max()), 6)
-
-
 def contour_lines(estimate: Estimate) -> list[Contour]:
     """The contour lines of an estimate's map, in metres."""
-    levels = contour_levels(estimate)
-    if not levels:
-        return []
-    lines_at = _generator(estimate).lines
-    return [
-        Contour(level, tuple(line for line in lines_at(level) if len(line) > 2)) for level in levels
-    ]
+    read = estimate.map
+    return [Contour(level, read.lines(level)) for level in read.contour_levels()]
+
+
+def contour_colours(under: Sequence[float]) -> tuple[QColor, QColor, QColor]:
+    """Line, text and their halo on a colour of the map.
+
+    The halo is that colour itself: unseen on the map, it keeps hatching and other light away
+    from them, so that what they are read against is known.
+    """
+    ink = QColor(*ink_on(under))
+    line = QColor(ink)
+    line.setAlphaF(0.8)
+    return line, ink, QColor(*(int(part) for part in under[:3]))
 
 
 def _paint_contours(
@@ -193,8 +178,7 @@ def _paint_contours(
     for contour in contours:
         place = (contour.level - low) / (high - low) if high > low else 0.0
         under = table[min(max(int(place * (len(table) - 1)), 0), len(table) - 1)]
-        colour = QColor(255, 255, 255) if colours.is_dark(under) else QColor(0, 0, 0)
-        colour.setAlphaF(0.62)
+        colour, ink, halo = contour_colours(under.tolist())
         text = format_number(contour.level, 1)
         lines = [_polyline(viewport, line) for line in contour.lines]
         spots = _label_spots(
@@ -205,15 +189,26 @@ def _paint_contours(
         )
         painter.save()
         _cut_out(painter, spots)
-        painter.setPen(pen(colour, 1.0))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        for line in lines:
-            painter.drawPolyline(line)
+        for stroke in (pen(halo, 2.6), pen(colour, 1.0)):
+            painter.setPen(stroke)
+            for line in lines:
+                painter.drawPolyline(line)
         painter.restore()
-        colour.setAlphaF(0.92)
-        painter.setPen(colour)
         for spot in spots:
-            painter.drawText(spot, Qt.AlignmentFlag.AlignCenter, text)
+            paint_haloed(painter, spot, text, ink, halo)
+
+
+def paint_haloed(painter: QPainter, spot: QRectF, text: str, ink: QColor, halo: QColor) -> None:
+    """A text in the middle of a spot, with a rim of another colour round its letters."""
+    metrics = QFontMetricsF(painter.font())
+    left = spot.center().x() - metrics.horizontalAdvance(text) / 2
+    letters = QPainterPath()
+    letters.addText(
+        QPointF(left, spot.center().y() + metrics.capHeight() / 2), painter.font(), text
+    )
+    painter.strokePath(letters, pen(halo, 3.0))
+    painter.fillPath(letters, ink)
 
 
 def _paint_hatching(
@@ -223,7 +218,7 @@ def _paint_hatching(
     area: QRectF,
     band: colours.Levels,
 ) -> None:
-    generator = _generator(estimate)
+    generator = estimate.map.contouring
     under = _region(viewport, generator.filled(-1.0, band[0]))
     over = _region(viewport, generator.filled(band[1], 1e9))
     hatch(painter, under, area, QColor(255, 255, 255, 105), rising=False)

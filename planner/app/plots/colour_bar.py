@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.canvas.light_layer import LightStyle, hatch
 from planner.app.plots import colours
+from planner.light.cellmap import round_values
 from planner.units import format_number
 
 UNIT = "µmol m⁻² s⁻¹"
@@ -46,7 +47,7 @@ class ColourBar(QWidget):
         """The round numbers written beside the bar, as many as there is room for."""
         line = QFontMetricsF(figure_font(self.font(), 0.92)).height()
         wanted = max(2, min(8, int(self._bar().height() / (2.2 * line))))
-        return colours.round_values(*self._style.levels, wanted)
+        return round_values(*self._style.levels, wanted)
 
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(figure_font(self.font(), 0.92))

@@ -10,6 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.app.display import COLOUR_MAPS
+from planner.light.cellmap import round_step
 
 Rgba = npt.NDArray[np.uint8]
 Levels = tuple[float, float]
@@ -22,7 +23,6 @@ OVER_RGB: Final = (236, 132, 36)
 _WASH_STRENGTH = 0.5
 DARK_LEVELS: Final[Levels] = (0.0, 100.0)
 """Levels where there is no light to set them."""
-_STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
 
 
 @cache
@@ -75,23 +75,6 @@ def to_rgba(field: npt.NDArray[np.float64], levels: Levels, colours: Rgba) -> Rg
     return rgba
 
 
-def round_step(span: float, wanted: int) -> float:
-    """The round step (1, 2, 2.5, 5 times a power of ten) that cuts a span in about so many."""
-    if not (span > 0 and math.isfinite(span)):
-        return 1.0
-    raw = span / max(wanted, 1)
-    power: float = 10.0 ** math.floor(math.log10(raw))
-    return next(step * power for step in _STEPS if step * power >= raw * 0.999)
-
-
-def round_values(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:
-    """Round numbers from ``low`` to ``high`` inclusive, about ``wanted`` of them."""
-    step = round_step(high - low, wanted)
-    first = math.ceil(low / step - 1e-9)
-    last = math.floor(high / step + 1e-9)
-    return tuple(round(k * step, 10) for k in range(first, last + 1))
-
-
 def levels_of(field: npt.NDArray[np.float64]) -> Levels:
     """Levels of a map of light: from dark (0) to the round number at or above its maximum."""
     known = field[np.isfinite(field)]
@@ -100,9 +83,3 @@ def levels_of(field: npt.NDArray[np.float64]) -> Levels:
         return DARK_LEVELS
     step = round_step(top, 8)
     return 0.0, math.ceil(top / step - 1e-9) * step
-
-
-def is_dark(rgba: npt.NDArray[np.uint8]) -> bool:
-    """Whether white reads better than black on a colour."""
-    red, green, blue = (float(part) for part in rgba[:3])
-    return 0.299 * red + 0.587 * green + 0.114 * blue < 140

@@ -13,9 +13,9 @@ from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, mixed, pen
-from planner.app.canvas.sampling import filled, weights
 from planner.app.plain import tooltip
-from planner.app.plots.colours import Rgba, round_step, round_values
+from planner.app.plots.colours import Rgba
+from planner.light.cellmap import CellMap, Raster, round_step, round_values
 from planner.units import format_number
 
 Field = npt.NDArray[np.float64]
@@ -69,13 +69,10 @@ def unresolved_colour(ink: Ink) -> QColor:
     return mixed(ink.paper, ink.ink, 0.24)
 
 
-def fine(field: Field, rows: int, columns: int) -> Field:
+def _fine(field: Field, rows: int, columns: int) -> Raster:
     """A map of differences at the cell centres of a finer raster over the same rectangle."""
-    v = (np.arange(rows) + 0.5) * (field.shape[0] / rows) - 0.5
-    u = (np.arange(columns) + 0.5) * (field.shape[1] / columns) - 0.5
-    whole = filled(field)
-    made: Field = weights(whole.shape[0], v) @ whole @ weights(whole.shape[1], u).T
-    return made
+    ny, nx = field.shape
+    return CellMap(field, np.arange(nx + 1.0), np.arange(ny + 1.0), -math.inf).raster(rows, columns)
 
 
 def picture(
@@ -92,11 +89,11 @@ def picture(
     """
     columns = min(max(size.width(), 1), _MOST_PIXELS)
     rows = min(max(size.height(), 1), _MOST_PIXELS)
-    values = fine(difference, rows, columns)[::-1]
+    values = _fine(difference, rows, columns)[::-1]
     place = np.clip((values / style.reach + 1) / 2, 0.0, 1.0) * (_ENTRIES - 1)
     rgba = diverging(ink)[np.rint(place).astype(np.intp)]
     if unresolved > 0:
-        ratios = np.maximum(fine(ratio, rows, columns)[::-1], 1e-9)
+        ratios = np.maximum(_fine(ratio, rows, columns)[::-1], 1e-9)
         grey = unresolved_colour(ink)
         rgba[np.abs(np.log(ratios)) < unresolved] = (grey.red(), grey.green(), grey.blue(), 255)
     rgba = np.ascontiguousarray(rgba)

@@ -17,7 +17,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.outlines import paint_focus
-from planner.app.plots.colours import Levels, round_values
+from planner.app.plots.colours import Levels
+from planner.light.cellmap import round_values
 from planner.units import format_number
 
 UNIT = "µmol m⁻² s⁻¹"

@@ -18,8 +18,9 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, Viewport, figure_font, pen
 from planner.app.plain import tooltip
-from planner.app.plots.colours import Rgba, round_step
+from planner.app.plots.colours import Rgba
 from planner.app.plots.difference import diverging, unresolved_colour
+from planner.light.cellmap import round_step
 from planner.units import format_number
 
 FloatArray = npt.NDArray[np.float64]

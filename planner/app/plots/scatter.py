@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPolygon
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, pen
-from planner.app.plots.colours import round_step, round_values
+from planner.light.cellmap import round_step, round_values
 from planner.survey.overlay import Residuals
 from planner.units import format_number
 

@@ -19,7 +19,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, mixed, pen
 from planner.app.outlines import paint_focus
-from planner.app.plots.colours import Levels, round_values
+from planner.app.plots.colours import Levels
+from planner.light.cellmap import round_values
 from planner.units import format_number
 
 PPFD_UNIT: Final = "PPFD (µmol m⁻² s⁻¹)"

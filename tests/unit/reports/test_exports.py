@@ -89,7 +89,7 @@ def test_csv_holds_each_inner_cell_once_and_reads_back(corner_room: Estimate) ->
 
 def test_csv_uses_the_decimal_point_only(corner_room: Estimate) -> None:
     lines = estimate_to_csv(corner_room).splitlines()
-    assert {line.count(",") for line in lines} == {3}
+    assert {line.count(",") for line in lines} == {4}
     assert ";" not in "".join(lines)
 
 

@@ -9,7 +9,6 @@ from planner.plan.survey import Meter, Reading, Survey, SurveyGrid
 from planner.survey.layout import holes
 from planner.survey.meter_response import even_light_factor, reading_factor
 from planner.survey.overlay import (
-    at_points,
     common_scale,
     dead_band,
     interpolated_map,
@@ -27,33 +26,6 @@ def centres(count: int, length: float = 0.6) -> np.ndarray:
 def survey(values: np.ndarray, meter: Meter | None = None) -> Survey:
     readings = tuple(Reading(hole=k, value=float(v)) for k, v in enumerate(values, start=1))
     return Survey(key="s", meter=meter or Meter(), points=POINTS, readings=readings)
-
-
-def test_a_plane_is_interpolated_exactly_up_to_the_border() -> None:
-    x, y = centres(6), centres(4)
-    table = 100 + 50 * x[None, :] - 20 * y[:, None]
-    points = np.array([(0.0, 0.0), (0.6, 0.6), (0.3, 0.17), (0.05, 0.59)])
-    found = at_points(x, y, table, points)
-    np.testing.assert_allclose(found, 100 + 50 * points[:, 0] - 20 * points[:, 1])
-
-
-def test_cell_means_give_the_value_in_the_middle() -> None:
-    """Means over cells of x² lie Δx²/12 above the value in the middle."""
-    x = centres(12)
-    step = 0.05
-    table = np.tile(500 * (x**2 + step**2 / 12), (6, 1))
-    points = np.column_stack([x[3:9], np.full(6, 0.3)])
-    found = at_points(x, centres(6), table, points)
-    np.testing.assert_allclose(found, 500 * x[3:9] ** 2, atol=1e-9)
-
-
-def test_missing_cells_do_not_spoil_their_neighbours() -> None:
-    x = centres(4)
-    table = np.full((4, 4), 120.0)
-    table[2:, 2:] = np.nan
-    points = np.array([(0.28, 0.28), (0.1, 0.5), (0.5, 0.1)])
-    np.testing.assert_allclose(at_points(x, x, table, points), 120.0)
-    assert (at_points(x, x, np.full((4, 4), np.nan), points) == 0).all()
 
 
 def test_residuals_of_a_meter_that_reads_eight_per_cent_high() -> None:

@@ -23,7 +23,7 @@ from planner.app import theme
 from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.marks import paint_section, paint_section_ends
-from planner.app.canvas.sampling import Section, cell_bounds, value_at
+from planner.app.canvas.sampling import Section, value_at
 from planner.app.pages.side.comparer import Linked, Shows
 from planner.app.plain import tooltip
 from planner.app.plots.difference import DifferenceStyle, picture
@@ -226,7 +226,7 @@ class MapCard(QWidget):
         found, side = self._against, self.side
         if found is None or side is None or side.estimate is None:
             return
-        rect = viewport.to_rect(cell_bounds(side.estimate))
+        rect = viewport.to_rect(side.estimate.map.bounds)
         shows_ratio = self._linked.state.shows is Shows.RATIO
         values = 100 * (found.ratio - 1) if shows_ratio else found.difference
         size = QSize(round(rect.width()), round(rect.height()))

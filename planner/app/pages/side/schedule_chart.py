@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, mixed, pen
 from planner.app.display import Display
-from planner.app.plots.colours import round_values
+from planner.light.cellmap import round_values
 from planner.units import format_number
 
 if TYPE_CHECKING:

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QPointF
@@ -7,7 +9,7 @@ from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPixmap
 from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.ink import Viewport
-from planner.app.canvas.light_layer import LightLayer, LightStyle, contour_levels, contour_lines
+from planner.app.canvas.light_layer import LightLayer, LightStyle, contour_lines
 from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
@@ -56,9 +58,7 @@ def test_nan_is_transparent_and_ends_are_held() -> None:
     assert rgba[3].tolist() == rgba[4].tolist() == colours.table("cividis")[-1].tolist()
 
 
-def test_round_numbers() -> None:
-    assert colours.round_values(0, 250, 5) == (0, 50, 100, 150, 200, 250)
-    assert colours.round_values(96, 231, 6) == (100, 125, 150, 175, 200, 225)
+def test_levels_end_at_round_numbers() -> None:
     assert colours.levels_of(np.array([[np.nan, 231.0]])) == (0, 250)
     assert colours.levels_of(np.array([[np.nan]])) == (0, 100)
     assert colours.levels_of(np.zeros((2, 2))) == (0, 100)
@@ -87,7 +87,7 @@ def test_light_lies_where_the_map_says_and_nowhere_else(qtbot: QtBot) -> None:
 
 def test_contours_lie_on_their_level() -> None:
     estimate = light_of(plan_of())
-    assert contour_levels(estimate) == (125, 150, 175, 200, 225)
+    assert estimate.map.contour_levels() == (125, 150, 175, 200, 225)
     for contour in contour_lines(estimate):
         for line in contour.lines:
             values = 100 + 100 * line[:, 0] + 50 * line[:, 1]
@@ -96,7 +96,7 @@ def test_contours_lie_on_their_level() -> None:
 
 def test_flat_light_has_no_contours() -> None:
     estimate = light_of(plan_of())
-    flat = type(estimate)(**{**vars(estimate), "ppfd": np.full((4, 4), 80.0)})
+    flat = replace(estimate, ppfd=np.full((4, 4), 80.0))
     assert contour_lines(flat) == []
 
 

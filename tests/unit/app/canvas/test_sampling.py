@@ -6,11 +6,8 @@ import numpy as np
 import pytest
 
 from planner.app.canvas.sampling import (
-    cell_bounds,
     default_section,
-    filled,
     profile_along,
-    resampled,
     value_at,
 )
 from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of
@@ -28,10 +25,6 @@ def test_no_value_outside_the_footprint() -> None:
     assert value_at(estimate, 0.3, 0.8) == pytest.approx(100 + 30 + 40, abs=2)
 
 
-def test_cells_cover_the_bounds() -> None:
-    assert cell_bounds(light_of(plan_of(L_SHAPE))) == pytest.approx((0, 0, 1.2, 0.9))
-
-
 def test_profile_measures_from_a_and_breaks_where_there_is_no_floor() -> None:
     estimate = light_of(plan_of(L_SHAPE))
     distance, ppfd = profile_along(estimate, ((0.0, 0.7), (1.2, 0.7)), 13)
@@ -40,24 +33,6 @@ def test_profile_measures_from_a_and_breaks_where_there_is_no_floor() -> None:
     assert np.isfinite(ppfd[:6]).all()
     assert np.isnan(ppfd[7:]).all()
     assert ppfd[3] == pytest.approx(100 + 30 + 35, abs=1)
-
-
-def test_filling_takes_from_neighbours_and_keeps_what_is_known() -> None:
-    field = np.array([[1.0, np.nan, np.nan], [1.0, 3.0, np.nan]])
-    result = filled(field)
-    assert result[0, 0] == 1.0
-    assert result[1, 1] == 3.0
-    assert result[0, 1] == pytest.approx((1 + 1 + 3) / 3)
-    assert np.isfinite(result).all()
-    assert (filled(np.full((2, 2), np.nan)) == 0).all()
-
-
-def test_a_finer_raster_keeps_a_plane_to_its_very_edge() -> None:
-    estimate = light_of(plan_of(), cells=8)
-    fine = resampled(estimate.ppfd, 80, 80)
-    x = (np.arange(80) + 0.5) / 80
-    expected = 100 + 100 * x[None, :] + 50 * x[:, None]
-    assert np.abs(fine - expected).max() < 0.01
 
 
 def test_default_section_runs_level_through_the_middle() -> None:
