@@ -29,7 +29,6 @@ from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.plain import tooltip
 from planner.app.plots.ranking import RankingPlot, RankLine
 from planner.estimate.odds import verdict
-from planner.estimate.telling import verdict
 from planner.light.cellmap import round_values
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
