@@ -22,6 +22,7 @@ from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, Target
+from planner.units import said_length
 
 SEARCH: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
 SCAN_HEIGHTS: Final = 9
@@ -167,7 +168,7 @@ def find_height_and_output(
         asked *= low / found * _SLACK
     figures = estimate.figures
     words = (
-        f"Hang the {_lamps(plan)} {height * 100:.1f} cm above the canopy at "
+        f"Hang the {_lamps(plan)} {said_length(round(height, 3))} above the canopy at "
         f"{_output(made):.0f} % output: {aim.value} {ppfd(found, unit=True)}, "
         f"min / mean {percent(figures.min_over_mean)}. {_HEIGHT_LIMITS[limit]}"
     )
@@ -177,7 +178,7 @@ def find_height_and_output(
 _HEIGHT_LIMITS: Final = {
     Limit.NOTHING: "Higher or lower, the light would be less even.",
     Limit.CEILING: "The ceiling is the limit: higher would be more even still.",
-    Limit.CANOPY: f"The least distance to the canopy, {CLOSE_TO_CANOPY_M * 100:g} cm, is the "
+    Limit.CANOPY: f"The least distance to the canopy, {said_length(CLOSE_TO_CANOPY_M)}, is the "
     "limit.",
     Limit.LIGHT: "The lamps are the limit: higher would be more even, but full output would no "
     "longer reach the target.",
@@ -196,9 +197,9 @@ def height_range(plan: Plan) -> tuple[float, float]:
     most = plan.space.height - plan.canopy.height - housing
     if most < CLOSE_TO_CANOPY_M:
         raise FindError(
-            f"Between canopy and ceiling there are {max(most, 0.0) * 100:.1f} cm for the lamp to "
-            f"hang in; it needs {CLOSE_TO_CANOPY_M * 100:g} cm above the canopy. Lower the canopy "
-            "or raise the ceiling."
+            f"Between canopy and ceiling there are {said_length(round(max(most, 0.0), 3))} for "
+            f"the lamp to hang in; it needs {said_length(CLOSE_TO_CANOPY_M)} above the canopy. "
+            "Lower the canopy or raise the ceiling."
         )
     return CLOSE_TO_CANOPY_M, most
 
@@ -290,8 +291,8 @@ def _out_of_reach(
     reach = _figure(estimate.figures.mean, estimate.figures.minimum, aim)
     words = (
         f"The target cannot be met: at full output the {aim.value} is at most "
-        f"{ppfd(reach, unit=True)}, {height * 100:.1f} cm above the canopy, and the target "
-        f"begins at {band[0]:.0f}. {_what_would(made, target, band[0], reach)}"
+        f"{ppfd(reach, unit=True)}, {said_length(round(height, 3))} above the canopy, and the "
+        f"target begins at {band[0]:.0f}. {_what_would(made, target, band[0], reach)}"
     )
     return Found(False, made, estimate, Limit.LIGHT, words)
 

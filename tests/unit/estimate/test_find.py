@@ -23,6 +23,7 @@ from planner.estimate.result import EstimateOptions, Figures, Quality
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, PpfdTarget
+from planner.units import LengthUnit, in_unit
 from tests.physics.rooms import box, lamp, panel, plan
 from tests.unit.reports.sample_estimate import sample_plan
 
@@ -70,7 +71,9 @@ def test_no_height_that_is_bright_enough_is_more_even(
     assert found.plan.lamps[0].hanging_height == pytest.approx(where, abs=0.03)
     assert found.limit is limit
     assert figures.mean == pytest.approx(evaluate(found.plan, CAREFUL).figures.mean)
-    assert f"{found.plan.lamps[0].hanging_height * 100:.1f} cm" in found.words
+    height = found.plan.lamps[0].hanging_height
+    assert f"{height * 100:.1f}".removesuffix(".0") + " cm" in in_unit(found.words, LengthUnit.CM)
+    assert " in above the canopy" in in_unit(found.words, LengthUnit.INCH)
 
 
 def test_output_puts_the_mean_on_the_middle_of_the_band() -> None:
@@ -117,7 +120,7 @@ def test_what_cannot_be_asked(parts: dict[str, Any], said: str) -> None:
 
 def test_no_room_to_hang_in() -> None:
     low = edits.change_lamp(sample_plan(), 0, hanging_height=0.01)
-    with pytest.raises(FindError, match=r"3\.0 cm for the lamp"):
+    with pytest.raises(FindError, match=r"3.cm for the lamp"):
         find_height_and_output(edits.set_height(low, 0.23))
 
 

@@ -51,7 +51,7 @@ class AskLine(QWidget):
 
     def say(self, words: str, problem: str = "") -> None:
         """Show the answer, or what is wrong."""
-        self.words.setText(words)
+        self.words.setText(in_unit(words, self._form.unit))
         self.words.setVisible(bool(words))
         self.alert.say(in_unit(problem, self._form.unit))
 

@@ -33,7 +33,7 @@ from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.plan.edits import changed
 from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
-from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, Quantity
+from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, quantity_of
 from planner.plan.refusal import refusal
 from planner.plan.stage import GrowthStage
 from planner.plan.target import DliTarget, PpfdTarget
@@ -45,7 +45,7 @@ if TYPE_CHECKING:
 
 _Role = Qt.ItemDataRole
 Index = QModelIndex | QPersistentModelIndex
-_WEEKS: Final = Quantity("weeks", decimals=1, step=0.5).within(0.1, 104.0)
+_WEEKS: Final = quantity_of(GrowthStage, "weeks")
 WANTED: Final = ("Stage", "Canopy", "From", "To", "Hours", "Weeks")
 FOUND: Final = ("Hang at", "Output", "Mean", "Min / mean", "DLI", "kWh", "Cost", "Heed")
 
