@@ -39,7 +39,7 @@ from planner.app.state_line import StateLine
 from planner.app.view_choices import SettingsDialog, ViewChoices
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
 from planner.estimate.result import Estimate
-from planner.files.errors import PlanFileError
+from planner.files.errors import PlanFileError, reason_of
 from planner.files.store import LAMP_SUFFIXES, FileKind
 from planner.plan.plan import Plan
 
@@ -345,7 +345,7 @@ class MainWindow(QMainWindow):
         try:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
-            self.tell(f"The folder {folder} cannot be made: {error.strerror}.")
+            self.tell(f"The folder {folder} cannot be made: {reason_of(error)}.")
             return
         if not QDesktopServices.openUrl(QUrl.fromLocalFile(str(folder))):
             self.tell(f"Your own lamps and linings are kept in {folder}")

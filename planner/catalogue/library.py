@@ -16,6 +16,7 @@ from pydantic import Field, ValidationError, model_validator
 
 from planner.catalogue.resources import resource_path
 from planner.files.atomic import write_atomically
+from planner.files.errors import reason_of
 from planner.plan.canopy import Canopy
 from planner.plan.fields import Hours, Key, Name, Text, Value
 from planner.plan.lamp import LampModel
@@ -196,7 +197,7 @@ def read_entries(folder: Path, kind: type[_Own]) -> tuple[tuple[_Own, ...], tupl
     except FileNotFoundError:
         return (), ()
     except OSError as error:
-        return (), (f"The folder '{folder}' could not be read: {_reason(error)}.",)
+        return (), (f"The folder '{folder}' could not be read: {reason_of(error)}.",)
     entries: dict[str, _Own] = {}
     problems: list[str] = []
     for path in paths:
@@ -224,7 +225,7 @@ def _read_entry(path: Path, kind: type[_Own]) -> _Own:
             raise CatalogueError("it is larger than 1 MB, far too large for one entry.")
         entry = kind.model_validate_json(path.read_bytes())
     except OSError as error:
-        raise CatalogueError(f"it could not be read: {_reason(error)}.") from error
+        raise CatalogueError(f"it could not be read: {reason_of(error)}.") from error
     except ValidationError as error:
         raise CatalogueError(_first_problem(error)) from error
     _check_key(entry)
@@ -245,10 +246,6 @@ def _first_problem(error: ValidationError) -> str:
     return f"{message}." if not place else f"field '{place}': {message}."
 
 
-def _reason(error: OSError) -> str:
-    return error.strerror or str(error)
-
-
 def write_entry(folder: Path, entry: Lining | LampModel) -> Path:
     """Keep an entry as ``<key>.json``, replacing an older one of that key; return its path.
 
@@ -267,7 +264,7 @@ def write_entry(folder: Path, entry: Lining | LampModel) -> Path:
         write_atomically(path, text.encode("utf-8"))
     except OSError as error:
         raise CatalogueError(
-            f"'{entry.name}' could not be kept in '{folder}': {_reason(error)}. "
+            f"'{entry.name}' could not be kept in '{folder}': {reason_of(error)}. "
             "Check that the folder may be written to and the disk is not full."
         ) from error
     return path
@@ -292,7 +289,7 @@ def remove_entry(folder: Path, key: str, kind: type[_Own]) -> bool:
                 path.unlink()
                 removed = True
     except OSError as error:
-        raise CatalogueError(f"'{key}' could not be removed: {_reason(error)}.") from error
+        raise CatalogueError(f"'{key}' could not be removed: {reason_of(error)}.") from error
     return removed
 
 

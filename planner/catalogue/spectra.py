@@ -14,6 +14,7 @@ from planner.catalogue.spectrum_csv import (
     SpectrumReading,
     parse_spectrum,
 )
+from planner.files.errors import reason_of
 from planner.plan.fields import Key, Name, Text, Value
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
 
@@ -70,8 +71,7 @@ def read_spectrum_file(
             # one byte more than allowed is enough to know
             data = stream.read(MAX_FILE_BYTES + 1)
     except OSError as error:
-        reason = error.strerror or str(error)
-        raise SpectrumError(f"'{path.name}' could not be read: {reason}.") from error
+        raise SpectrumError(f"'{path.name}' could not be read: {reason_of(error)}.") from error
     name = path.stem.strip()[:120] or "Spectrum"
     return parse_spectrum(
         data,

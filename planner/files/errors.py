@@ -21,6 +21,7 @@ __all__ = [
     "invalid_plan",
     "is_file",
     "is_folder",
+    "reason_of",
     "system_problem",
 ]
 
@@ -116,6 +117,13 @@ def is_file(path: Path) -> bool:
         return False
 
 
+def reason_of(error: Exception) -> str:
+    """What the system gives as the reason, in its own words; never nothing."""
+    number = getattr(error, "errno", None)
+    said = getattr(error, "strerror", None) or (os.strerror(number) if number else "")
+    return said or str(error).strip() or "no reason is given"
+
+
 def _system_words(path: Path, error: OSError, act: str) -> str:
     folder = path.parent
     if isinstance(error, FileNotFoundError | NotADirectoryError):
@@ -135,4 +143,4 @@ def _system_words(path: Path, error: OSError, act: str) -> str:
     known = _WORDS.get(error.errno or 0)
     if known is not None:
         return known
-    return f"the system reports '{error.strerror or error}'"
+    return f"the system reports '{reason_of(error)}'"

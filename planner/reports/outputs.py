@@ -31,11 +31,12 @@ def write_output(out: str, data: bytes) -> None:
         sys.stdout.flush()
         return
     from planner.files.atomic import write_atomically  # noqa: PLC0415 - only when asked
+    from planner.files.errors import reason_of  # noqa: PLC0415 - only when asked
 
     try:
         write_atomically(Path(out), data)
     except OSError as error:
-        raise OutputError(f"'{out}' cannot be written: {error.strerror or error}.") from error
+        raise OutputError(f"'{out}' cannot be written: {reason_of(error)}.") from error
     except ValueError as error:
         raise OutputError(f"{out!r} is not a name a file can have.") from error
 

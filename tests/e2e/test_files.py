@@ -95,7 +95,7 @@ BAD_FILES = {
     "NaN": (None, "NaN"),
     "self-crossing footprint": (None, "cross"),
     "lamp outside": (None, "outside"),
-    "canopy above lamp": (None, "canopy"),
+    "canopy above lamp": (None, "ceiling"),
     "empty": ("", "empty"),
 }
 

@@ -21,6 +21,7 @@ from planner.catalogue.lamp_files.photometry import (
     smallest_part,
 )
 from planner.files.atomic import write_atomically
+from planner.files.errors import reason_of
 
 _Signs = tuple[int, int, int]
 
@@ -189,8 +190,7 @@ def write_lm63(photometry: Photometry, path: Path) -> None:
         write_atomically(path, lm63_text(photometry).encode("utf-8"))
     except (OSError, ValueError) as error:
         # ValueError: a name the system cannot take (a NUL in it).
-        reason = getattr(error, "strerror", None) or error
-        raise LampFileError(f"'{path.name}' cannot be written: {reason}") from error
+        raise LampFileError(f"'{path.name}' cannot be written: {reason_of(error)}") from error
 
 
 def _keyword_lines(key: str, text: str) -> list[str]:

@@ -8,6 +8,7 @@ from planner.catalogue.lamp_files.eulumdat import looks_like_eulumdat, read_eulu
 from planner.catalogue.lamp_files.lm63_read import looks_like_lm63, read_lm63
 from planner.catalogue.lamp_files.photometry import MAX_FILE_BYTES, LampFileError, Photometry
 from planner.catalogue.lamp_files.tokens import decode
+from planner.files.errors import reason_of
 
 
 def read_lamp_file(path: Path, *, lamp_set: int = 0) -> Photometry:
@@ -25,9 +26,7 @@ def read_lamp_file(path: Path, *, lamp_set: int = 0) -> Photometry:
         with path.open("rb") as stream:
             data = stream.read(MAX_FILE_BYTES + 1)
     except OSError as error:
-        raise LampFileError(
-            f"the file '{path.name}' cannot be read: {error.strerror or error}"
-        ) from error
+        raise LampFileError(f"the file '{path.name}' cannot be read: {reason_of(error)}") from error
     return parse_lamp_file(data, folder=path.parent, suffix=path.suffix, lamp_set=lamp_set)
 
 

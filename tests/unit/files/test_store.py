@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import stat
@@ -11,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from planner.files import store
-from planner.files.errors import PlanChangedError, PlanFileError
+from planner.files.errors import PlanChangedError, PlanFileError, reason_of
 from planner.files.store import (
     MAX_BYTES,
     changed_on_disk,
@@ -313,3 +314,17 @@ def test_what_killed_writers_left_is_swept_by_the_next(tmp_path: Path) -> None:
     save_plan(Plan.model_validate(VALID), tmp_path / "a.plan.json")
     left = {file.name for file in tmp_path.iterdir() if file.is_file()}
     assert left == {fresh.name, *(file.name for file in foreign), "a.plan.json"}
+
+
+@pytest.mark.parametrize(
+    ("error", "said"),
+    [
+        (OSError(), "no reason is given"),
+        (OSError(errno.EIO, ""), os.strerror(errno.EIO)),
+        (OSError(errno.EIO, "bad sector"), "bad sector"),
+        (OSError("odd"), "odd"),
+        (ValueError(), "no reason is given"),
+    ],
+)
+def test_a_reason_is_never_empty(error: Exception, said: str) -> None:
+    assert reason_of(error) == said

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from planner.app.jobs import Cancelled, Job, Progress
+from planner.files.errors import reason_of
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.survey_edits import free_key
@@ -65,7 +66,7 @@ def source_of_file(path: Path) -> TableSource:
             raise TableError(f"'{path.name}' is too large for a table of readings.")
         data = path.read_bytes()
     except OSError as error:
-        raise TableError(f"'{path.name}' cannot be read: {error.strerror or error}.") from error
+        raise TableError(f"'{path.name}' cannot be read: {reason_of(error)}.") from error
     text = None if is_workbook(data) else text_of_bytes(data)
     if text is not None:
         return TableSource(path.stem, cells_of_text(text), text)
