@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from statistics import fmean
 from typing import Final
 
 from planner.plan.edits import add_lamp, nearest_inside
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import OPENING_KEY
 from planner.plan.obstacle import Obstacle
+from planner.plan.outlines import Outline, outlines_overlap, sticks_out
 from planner.plan.plan import Plan
+from planner.plan.setup import Setup
 from planner.plan.space import Point, contains
 
 USUAL_HANGING_HEIGHT_M: Final = 0.45
@@ -25,6 +30,10 @@ PLAIN_PANEL: Final = LampModel(
     source="A round figure to start from (typical, from memory): 2.5 µmol/J.",
 )
 """Hung where the catalogue offers no lamp."""
+
+
+_PLACES: Final = 24
+_SIZES: Final = (1.0, 0.75, 0.5, 0.35, 0.2, 0.1)
 
 
 def middle(plan: Plan) -> Point:
@@ -55,22 +64,74 @@ def middle(plan: Plan) -> Point:
     return best
 
 
+def free_place(
+    plan: Setup, wanted: Point, outline: Callable[[Point], Outline], others: Sequence[Outline]
+) -> tuple[Point, bool] | None:
+    """The place nearest to the wanted one where an outline lies inside and on nothing else.
+
+    The second part is False where everything is taken: then it is the place inside that is
+    farthest from the others. None where the outline fits nowhere on a grid as fine as a
+    twenty-fourth of the space.
+    """
+    x0, y0, x1, y1 = plan.space.bounds
+    step = max(x1 - x0, y1 - y0) / _PLACES
+    grid = [
+        (round(wanted[0] + i * step, 4), round(wanted[1] + j * step, 4))
+        for i in range(-_PLACES, _PLACES + 1)
+        for j in range(-_PLACES, _PLACES + 1)
+    ]
+    inside = [
+        place
+        for place in sorted(grid, key=lambda place: math.dist(place, wanted))
+        if contains(plan.space.footprint, *place)
+        and not sticks_out(outline(place), plan.space.footprint)
+    ]
+    for place in inside:
+        body = outline(place)
+        if not any(outlines_overlap(body, other) for other in others):
+            return place, True
+    middles = [tuple(map(fmean, zip(*other, strict=True))) for other in others]
+    if not inside:
+        return None
+    return max(inside, key=lambda place: min(math.dist(place, m) for m in middles)), False
+
+
 def new_lamp(plan: Plan, model: LampModel) -> Lamp:
-    """A lamp over the middle of the space, at a usual height or just under the ceiling."""
-    x, y = middle(plan)
+    """A lamp over the middle or beside what hangs there, at a usual height or under the ceiling.
+
+    Turned across where it has no room along.
+    """
     room = plan.space.height - plan.canopy.height
-    return Lamp(model=model, x=x, y=y, hanging_height=min(USUAL_HANGING_HEIGHT_M, 0.9 * room))
+    height = min(USUAL_HANGING_HEIGHT_M, 0.9 * room)
+    x, y = middle(plan)
+    return _hung_near(plan, Lamp(model=model, x=x, y=y, hanging_height=height), (x, y))
+
+
+def _hung_near(plan: Plan, lamp: Lamp, wanted: Point) -> Lamp:
+    """The lamp where there is room for it, as near as can be to a place."""
+    others = [other.outline() for other in plan.lamps]
+    found: list[tuple[bool, Lamp]] = []
+    for turn in (0.0, 90.0):
+        turned = lamp.model_copy(update={"rotation_deg": (lamp.rotation_deg + turn) % 360})
+
+        def outline(place: Point, turned: Lamp = turned) -> Outline:
+            return turned.model_copy(update={"x": place[0], "y": place[1]}).outline()
+
+        place = free_place(plan, wanted, outline, others)
+        if place is not None:
+            (x, y), free = place
+            found.append((free, turned.model_copy(update={"x": x, "y": y})))
+    best = [hung for free, hung in found if free] or [hung for _, hung in found]
+    return best[0] if best else lamp
 
 
 def duplicate_lamp(plan: Plan, index: int) -> Plan:
-    """Hang a second lamp like this one beside it, on the other side where that is outside."""
+    """Hang a second lamp like this one beside it, across its longer side where there is room."""
     lamp = plan.lamps[index]
-    away = max(lamp.model.size[0], 0.05) + 0.02
-    wanted = (lamp.x + away, lamp.y)
-    if not contains(plan.space.footprint, *wanted):
-        wanted = (lamp.x - away, lamp.y)
-    x, y = nearest_inside(plan.space.footprint, wanted)
-    return add_lamp(plan, lamp.model_copy(update={"x": x, "y": y}))
+    away = max(lamp.model.size[1], 0.05) + 0.02
+    angle = math.radians(lamp.rotation_deg)
+    wanted = (lamp.x - away * math.sin(angle), lamp.y + away * math.cos(angle))
+    return add_lamp(plan, _hung_near(plan, lamp, wanted))
 
 
 @dataclass(frozen=True)
@@ -99,20 +160,38 @@ SHAPES: Final = (
 
 
 def new_obstacle(plan: Plan, shape: Shape) -> Obstacle:
-    """An obstacle of a shape in the middle of the space, made to fit into it."""
-    x, y = middle(plan)
-    x0, y0, x1, y1 = plan.space.bounds
+    """An obstacle of a shape as near to the middle as it fits, smaller where it must be."""
     height = plan.space.height
     thickness = min(shape.thickness, height)
     above = 0.0 if shape.over_canopy is None else plan.canopy.height + shape.over_canopy
     plain = shape.black or not plan.linings
-    return Obstacle(
+    x, y = middle(plan)
+    made = Obstacle(
         name=shape.name,
         x=x,
         y=y,
         underside=round(max(min(above, height - thickness), 0.0), 4),
-        length=round(min(shape.length, max(0.9 * (x1 - x0), 0.005)), 3),
-        width=round(min(shape.width, max(0.9 * (y1 - y0), 0.005)), 3),
+        length=shape.length,
+        width=shape.width,
         thickness=thickness,
         lining=OPENING_KEY if plain else plan.linings[0].key,
     )
+    beside = [
+        other.outline()
+        for other in plan.obstacles
+        if other.underside < made.top and made.underside < other.top
+    ]
+    for share in _SIZES:
+        size = {
+            "length": max(round(shape.length * share, 3), 0.005),
+            "width": max(round(shape.width * share, 3), 0.005),
+        }
+        smaller = made.model_copy(update=size)
+
+        def outline(place: Point, smaller: Obstacle = smaller) -> Outline:
+            return smaller.model_copy(update={"x": place[0], "y": place[1]}).outline()
+
+        place = free_place(plan, (x, y), outline, beside)
+        if place is not None and place[1]:
+            return smaller.model_copy(update={"x": place[0][0], "y": place[0][1]})
+    return smaller

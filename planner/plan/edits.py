@@ -59,13 +59,45 @@ def move_wall(plan: _Setup, index: int, dx: float, dy: float) -> _Setup:
 
 
 def add_corner(plan: _Setup, wall: int, at: Point) -> _Setup:
-    """Split a wall at a point; both halves keep its lining, and the first keeps the door."""
+    """Split a wall at a point; both parts keep its lining, and the longer one the door."""
+    start, end = plan.space.wall(wall)
     corners = (*plan.space.footprint[: wall + 1], at, *plan.space.footprint[wall + 1 :])
     walls = (*plan.walls[: wall + 1], plan.walls[wall], *plan.walls[wall + 1 :])
     door = plan.space.door
-    if door is not None and door > wall:
+    second_is_longer = math.dist(at, end) > math.dist(start, at)
+    if door is not None and (door > wall or (door == wall and second_is_longer)):
         door += 1
     return _with_footprint(plan, corners, walls, door)
+
+
+def cut_corner(plan: _Setup, index: int, cut: float | None = None) -> _Setup:
+    """Cut a corner off, as far along both of its walls as ``cut`` says, in metres.
+
+    A third of the shorter wall when left out. The new wall carries the lining of the wall
+    that ends at the corner; everything else of the outline stays.
+    """
+    corners = plan.space.footprint
+    before, corner = corners[index - 1], corners[index]
+    after = corners[(index + 1) % len(corners)]
+    room = min(math.dist(before, corner), math.dist(corner, after))
+    if cut is None:
+        cut = room / 3
+    if not 0 < cut < room:
+        raise ValueError(
+            f"{said_length(cut)} cannot be cut off here: the shorter of the two walls is "
+            f"{said_length(room)} long."
+        )
+
+    def towards(end: Point) -> Point:
+        share = cut / math.dist(corner, end)
+        return corner[0] + (end[0] - corner[0]) * share, corner[1] + (end[1] - corner[1]) * share
+
+    made = (*corners[:index], towards(before), towards(after), *corners[index + 1 :])
+    walls = (*plan.walls[:index], plan.walls[index - 1], *plan.walls[index:])
+    door = plan.space.door
+    if door is not None and door >= index:
+        door += 1
+    return _with_footprint(plan, made, walls, door)
 
 
 def remove_corner(plan: _Setup, index: int) -> _Setup:

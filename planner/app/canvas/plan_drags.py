@@ -256,6 +256,11 @@ def choices(plan: Plan, item: Item, at: Point, step: float) -> tuple[Choice, ...
     if item.part is Part.CORNER:
         return (
             Choice(
+                "Cut off this corner",
+                lambda: Edit(edits.cut_corner(plan, index), "Cut off corner"),
+                Item(Part.WALL, index),
+            ),
+            Choice(
                 "Remove corner",
                 lambda: Edit(edits.remove_corner(plan, index), "Remove corner"),
             ),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPalette
@@ -170,18 +171,20 @@ def l_shape(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
     return (x0, y0), (x1, y0), (x1, ym), (xm, ym), (xm, y1), (x0, y1)
 
 
-def cut_corner(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
-    """The rectangle with its upper right corner cut off at 45 degrees, a third of a side in."""
-    cut = min(x1 - x0, y1 - y0) / 3
-    return (x0, y0), (x1, y0), (x1, y1 - cut), (x1 - cut, y1), (x0, y1)
+def without_corner(plan: Plan) -> Plan:
+    """The outline as it is, its upper right corner cut off."""
+    corners = plan.space.footprint
+    return edits.cut_corner(plan, max(range(len(corners)), key=lambda k: sum(corners[k])))
 
 
-Shape = Callable[[float, float, float, float], tuple[Point, ...]]
+def _inside_bounds(shape: Callable[..., tuple[Point, ...]]) -> Callable[[Plan], Plan]:
+    return lambda plan: edits.set_footprint(plan, shape(*plan.space.bounds))
 
-SHAPES: tuple[tuple[str, Shape], ...] = (
-    ("Rectangle", rectangle),
-    ("L-shape", l_shape),
-    ("Cut corner", cut_corner),
+
+SHAPES: Final = (
+    ("Rectangle", _inside_bounds(rectangle), "The whole of the present width and depth."),
+    ("L-shape", _inside_bounds(l_shape), "Width and depth without their upper right quarter."),
+    ("Cut corner", without_corner, "Cuts the upper right corner off the outline as it is."),
 )
 
 
@@ -201,7 +204,7 @@ class SpaceFields(FieldPanel):
             "Rename plan",
         )
         self._add_size()
-        self.shape_buttons = [self._shape_button(text, shape) for text, shape in SHAPES]
+        self.shape_buttons = [self._shape_button(*shape) for shape in SHAPES]
         self.add_buttons(*self.shape_buttons)
         self.shape_row = self.width_field.row
         self._add_door()
@@ -214,14 +217,10 @@ class SpaceFields(FieldPanel):
         self.depth_field = self.add_dial("depth", "Depth")
         self.height_field = self.add_dial("space-height", "Height")
 
-    def _shape_button(self, text: str, shape: Shape) -> QPushButton:
-        made = button(text, "Gives the footprint this shape inside its present width and depth.")
+    def _shape_button(self, text: str, shape: Callable[[Plan], Plan], tip: str) -> QPushButton:
+        made = button(text, tip)
         made.clicked.connect(
-            lambda: self.edit(
-                self.shape_row,
-                lambda: edits.set_footprint(self.plan, shape(*self.plan.space.bounds)),
-                f"Shape footprint: {text}",
-            )
+            lambda: self.edit(self.shape_row, lambda: shape(self.plan), f"Shape footprint: {text}")
         )
         return made
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QToolButton
 from pytestqt.qtbot import QtBot
 
 from planner.app.fields.panel import Workplace
-from planner.app.fields.space_fields import SpaceFields, cut_corner, l_shape, rectangle
+from planner.app.fields.space_fields import SpaceFields, l_shape, rectangle
 from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
@@ -120,7 +120,7 @@ def test_the_unit_switches_without_touching_the_plan(qtbot: QtBot, workplace: Wo
 
 @pytest.mark.parametrize(
     ("shape", "corners", "area"),
-    [(rectangle, 4, 2.0), (l_shape, 6, 1.5), (cut_corner, 5, 2.0 - 1 / 18)],
+    [(rectangle, 4, 2.0), (l_shape, 6, 1.5)],
 )
 def test_shapes_fill_the_size_they_are_given(shape: object, corners: int, area: float) -> None:
     outline = shape(0.0, 0.0, 2.0, 1.0)  # type: ignore[operator]
@@ -138,6 +138,20 @@ def test_a_shape_button_keeps_the_size(qtbot: QtBot, workplace: Workplace) -> No
     assert steps(workplace) == ["Shape footprint: L-shape"]
     assert all(contains(plan.space.footprint, lamp.x, lamp.y) for lamp in plan.lamps)
     assert len(panel.outline.findChildren(QuantityBox)) >= 18
+
+
+def test_cutting_a_corner_keeps_the_rest_of_the_outline(qtbot: QtBot, workplace: Workplace) -> None:
+    """An L stays an L: 0.8 x 0.6 m less a quarter, and a triangle of 0.1 x 0.1 m / 2 less.
+
+    The upper right of it is the corner at (0.8, 0.3), whose walls are 0.3 and 0.4 m long.
+    """
+    panel = shown_panel(qtbot, workplace)
+    panel.shape_buttons[1].click()
+    panel.shape_buttons[2].click()
+    plan = workplace.document.plan
+    assert len(plan.space.footprint) == len(plan.walls) == 7
+    assert plan.space.area == pytest.approx(0.75 * 0.48 - 0.005)
+    assert steps(workplace) == ["Shape footprint: L-shape", "Shape footprint: Cut corner"]
 
 
 def test_the_door_is_chosen_opened_and_taken_away(qtbot: QtBot, workplace: Workplace) -> None:
