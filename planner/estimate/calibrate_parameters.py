@@ -92,7 +92,12 @@ def unknowns(plan: Plan, models: Sequence[SurveyModel], freed: Freed) -> Unknown
     found += [doubt for model in models for doubt in _conditions(model)]
     found += _of_meters(models)
     angles: tuple[float, ...] = ()
-    remarks: list[str] = []
+    remarks: list[str] = [
+        f"Nobody said what the board of '{model.survey.name}' was made of, so the plan's canopy "
+        "was taken for it; say it in the record."
+        for model in models
+        if model.survey.board_unsaid and not model.survey.open_air
+    ]
     if freed.curve:
         angles = _curve_angles(models)
         for model in lamps:
@@ -144,7 +149,7 @@ def _conditions(model: SurveyModel) -> list[Parameter]:
             found.append(Parameter(quantity, key, start, low, high, step, prior=half * _EVEN))
 
     add(Quantity.OUTPUT, doubts.output, 0.0, -1.0, 1.0, 0.01)
-    if len(model.survey.readings) > 1:
+    if len(model.survey.counted) > 1:
         add(Quantity.DRIFT, doubts.drift, 0.0, -1.0, 1.0, 0.01)
     add(Quantity.HEIGHT, doubts.hanging_height, 0.0, -LARGEST_LIFT_M, LARGEST_LIFT_M, 0.01)
     if model.has_board and not model.survey.open_air:

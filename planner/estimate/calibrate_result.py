@@ -356,7 +356,7 @@ def _linings(fit: Fit, fitted: tuple[Fitted, ...], date: dt.date) -> list[Lining
 
 
 def _read(fit: Fit) -> str:
-    readings = sum(len(model.survey.readings) for model in fit.models)
+    readings = sum(len(model.survey.counted) for model in fit.models)
     names = ", ".join(f"'{model.survey.name}'" for model in fit.models)
     return f"{readings} readings of {names}"
 

@@ -26,7 +26,7 @@ from planner.estimate.calibrate_result import Fit
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, FloatArray, Quality
 from planner.plan.plan import Plan
-from planner.plan.survey import Reading, Survey
+from planner.plan.survey import Board, Survey
 from planner.plan.survey_edits import with_parts
 from planner.survey.layout import SAME_PLACE_M
 
@@ -220,12 +220,9 @@ def _matching(points: FloatArray, places: FloatArray) -> IntArray | None:
 
 def _reordered(survey: Survey, order: IntArray) -> Survey:
     """The survey with each hole given the readings of another."""
-    readings = [
-        Reading(hole=hole, value=value)
-        for hole, taken in enumerate((order + 1).tolist(), start=1)
-        for value in survey.values_at(taken)
-    ]
-    return with_parts(survey, readings=tuple(readings))
+    hole_of = {taken: hole for hole, taken in enumerate((order + 1).tolist(), start=1)}
+    readings = (r.model_copy(update={"hole": hole_of[r.hole]}) for r in survey.readings)
+    return with_parts(survey, readings=tuple(sorted(readings, key=lambda r: r.hole)))
 
 
 # -- something not as it is written down ---------------------------------------------------
@@ -271,7 +268,7 @@ def _told(
         return words, "Set height", with_parts(survey, hanging_height=height)
     if p.quantity is Quantity.BOARD:
         words = f"the board in '{name}' reflected {value * 100:.0f} %"
-        return words, "Set board", with_parts(survey, board_reflectance=value)
+        return words, "Set board", with_parts(survey, board=Board.OWN, board_reflectance=value)
     if p.quantity is Quantity.OUTPUT:
         way = "more" if moved > 0 else "less"
         words = f"the lamps gave {abs(math.expm1(moved)) * 100:.0f} % {way} in '{name}'"
@@ -330,8 +327,11 @@ def _holes(fit: Fit) -> list[Suspect]:
         gains = residuals[rows] ** 2 / np.maximum(1 - leverage[rows], 0.05)
         k = int(gains.argmax())
         hole, name = int(model.holes[k]), model.survey.name
-        rest = tuple(r for r in model.survey.readings if r.hole != hole)
-        if len(rest) < len(model.survey.readings):
+        rest = tuple(
+            r.model_copy(update={"aside": True}) if r.hole == hole else r
+            for r in model.survey.readings
+        )
+        if any(r.hole != hole for r in model.survey.counted):
             total = 2 * fit.cost
             found.append(
                 Suspect(

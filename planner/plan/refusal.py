@@ -220,6 +220,8 @@ _SPECIAL: Final[dict[str, Callable[[Any, Mapping[str, Any]], str]]] = {
 _NAMES: Final = {
     "angles_deg": "angles",
     "azimuths_deg": "azimuths",
+    "at": "time of the reading",
+    "aside": "set aside",
     "bar_width": "bar width",
     "board_reflectance": "reflectance of the board",
     "door_open": "door open",

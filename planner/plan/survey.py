@@ -38,6 +38,29 @@ class Spacing(StrEnum):
     """From edge to edge: the outer holes lie on the margin."""
 
 
+class Board(StrEnum):
+    """What the readings were taken on. A board throws light back to walls and ceiling."""
+
+    PAPER = "paper"
+    WHITE_CARD = "white card"
+    GREY_CARD = "grey card"
+    BLACK = "black"
+    OWN = "own"
+    """Of a reflectance that somebody measured or knows."""
+    NONE = "none"
+    """No board: the sensor stood on the plane of the canopy itself."""
+
+
+BOARD_REFLECTANCE: Final[dict[Board, tuple[float, float]]] = {
+    Board.PAPER: (0.80, 0.06),
+    Board.WHITE_CARD: (0.85, 0.05),
+    Board.GREY_CARD: (0.18, 0.05),
+    Board.BLACK: (0.05, 0.04),
+}
+"""Reflectance and its half-width: typical of such boards, from memory; only the grey card has
+a rule behind it, the photographers' 18 %."""
+
+
 class Meter(Value):
     """The instrument: what its data sheet says, as far as it matters here.
 
@@ -136,6 +159,12 @@ class Reading(Value):
 
     hole: Annotated[int, Field(ge=1, le=MAX_POINTS)] = Field(description="Counts from 1.")
     value: Ppfd
+    at: Annotated[float, Field(ge=0.0, le=1e6, json_schema_extra={"unit": "s"})] | None = Field(
+        default=None, description="Seconds from the first reading of the survey; null: not noted."
+    )
+    aside: bool = Field(
+        default=False, description="Kept, but counts in no figure and in no calibration."
+    )
 
 
 class Survey(Value):
@@ -160,6 +189,9 @@ class Survey(Value):
     )
     lining: Lining | None = Field(
         default=None, description="On all walls; the opening: no walls and no ceiling."
+    )
+    board: Board | None = Field(
+        default=None, description="What the readings were taken on; null: nobody said."
     )
     board_reflectance: Fraction | None = Field(
         default=None, description="Of a board that fills the plane; null: as the plan's canopy."
@@ -189,13 +221,23 @@ class Survey(Value):
         """Whether there were neither walls nor a ceiling."""
         return self.lining is not None and self.lining.is_opening
 
+    @property
+    def board_unsaid(self) -> bool:
+        """Whether nobody said what the readings were taken on."""
+        return self.board is None and self.board_reflectance is None
+
+    @property
+    def counted(self) -> tuple[Reading, ...]:
+        """The readings that were not set aside."""
+        return tuple(reading for reading in self.readings if not reading.aside)
+
     def values_at(self, hole: int) -> tuple[float, ...]:
-        """All readings of a hole (counted from 1) in the order they were taken."""
-        return tuple(reading.value for reading in self.readings if reading.hole == hole)
+        """All readings of a hole (counted from 1) that count, in the order they were taken."""
+        return tuple(r.value for r in self.readings if r.hole == hole and not r.aside)
 
     def next_hole(self, after: int = 0) -> int | None:
-        """The first hole without a reading behind ``after``, else from the start, else None."""
-        read = {reading.hole for reading in self.readings}
+        """The first hole behind ``after`` without a reading that counts, else from the start."""
+        read = {reading.hole for reading in self.counted}
         count = len(self.points)
         order = [*range(after + 1, count + 1), *range(1, after + 1)]
         return next((hole for hole in order if hole not in read), None)

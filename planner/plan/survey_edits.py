@@ -17,7 +17,7 @@ from planner.plan.edits import (
 from planner.plan.fields import Value
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
-from planner.plan.survey import Reading, Survey
+from planner.plan.survey import BOARD_REFLECTANCE, Board, Reading, Survey
 
 
 def add_survey(plan: Plan, survey: Survey) -> Plan:
@@ -43,13 +43,52 @@ def add_readings(plan: Plan, index: int, readings: Sequence[Reading]) -> Plan:
 
 
 def replace_readings(plan: Plan, index: int, hole: int, values: Sequence[float]) -> Plan:
-    """Give a hole exactly these readings; the first stands where the hole's first stood."""
+    """Give a hole exactly these readings, beside those set aside.
+
+    They take the places of the old ones in time, one by one; more stand behind the last.
+    """
     old = plan.surveys[index].readings
-    new = tuple(Reading(hole=hole, value=value) for value in values)
-    first = next((k for k, reading in enumerate(old) if reading.hole == hole), len(old))
-    before = tuple(reading for reading in old[:first] if reading.hole != hole)
-    after = tuple(reading for reading in old[first:] if reading.hole != hole)
-    return change_survey(plan, index, readings=(*before, *new, *after))
+    mine = [k for k, reading in enumerate(old) if reading.hole == hole and not reading.aside]
+    found: list[Reading] = []
+    rest = list(values)
+    for k, reading in enumerate(old):
+        if k not in mine:
+            found.append(reading)
+        elif rest:
+            found.append(reading.model_copy(update={"value": rest.pop(0)}))
+        if mine and k == mine[-1]:
+            found += [Reading(hole=hole, value=value) for value in rest]
+            rest = []
+    found += [Reading(hole=hole, value=value) for value in rest]
+    return change_survey(plan, index, readings=tuple(found))
+
+
+def set_aside(plan: Plan, index: int, hole: int, *, aside: bool) -> Plan:
+    """Let the readings of a hole count no longer, or again; they are kept either way."""
+    readings = tuple(
+        reading.model_copy(update={"aside": aside}) if reading.hole == hole else reading
+        for reading in plan.surveys[index].readings
+    )
+    return change_survey(plan, index, readings=readings)
+
+
+def lay_board(plan: Plan, index: int, board: Board | None) -> Plan:
+    """Say what the board of a survey is made of; its reflectance follows, and how sure it is."""
+    doubts = plan.surveys[index].doubts
+    reflectance = None
+    if board in BOARD_REFLECTANCE:
+        reflectance, half = BOARD_REFLECTANCE[board]
+        doubts = doubts.model_copy(update={"board_reflectance": half})
+    elif board is Board.OWN:
+        reflectance = plan.surveys[index].board_reflectance
+        reflectance = plan.canopy.reflectance if reflectance is None else reflectance
+    return change_survey(plan, index, board=board, board_reflectance=reflectance, doubts=doubts)
+
+
+def own_board(plan: Plan, index: int, reflectance: float | None) -> Plan:
+    """Give the board of a survey a reflectance of one's own; None: nobody said."""
+    board = None if reflectance is None else Board.OWN
+    return change_survey(plan, index, board=board, board_reflectance=reflectance)
 
 
 def with_parts(survey: Survey, **parts: Any) -> Survey:

@@ -223,7 +223,7 @@ def ranking(surveys: Sequence[Survey], by: str = "mean", base: str | None = None
     """
     if by not in _FIGURES:
         raise ValueError(f"a ranking is by mean, min or max, not by '{by}'.")
-    read = [survey for survey in surveys if survey.readings]
+    read = [survey for survey in surveys if survey.counted]
     shared, left_out = _shared(read)
     lit = [(s, m, c) for s, m, c in shared if len(m) and _FIGURES[by](m) > 0]
     lit.sort(key=lambda row: -_FIGURES[by](row[1]))

@@ -10,7 +10,7 @@ from typing import Final
 
 from planner.plan.plan import Plan
 from planner.plan.space import Point, contains
-from planner.plan.survey import MAX_GRID, MAX_POINTS, Reading, Spacing, Survey, SurveyGrid
+from planner.plan.survey import MAX_GRID, MAX_POINTS, Spacing, Survey, SurveyGrid
 from planner.plan.survey_edits import free_key, with_parts
 
 LARGEST_SPACING_M: Final = 10.0
@@ -186,9 +186,32 @@ def regridded(survey: Survey, grid: SurveyGrid, footprint: tuple[Point, ...]) ->
             "board, or take the readings out first."
         )
     readings = tuple(
-        Reading(hole=moved[reading.hole] or 1, value=reading.value) for reading in survey.readings
+        reading.model_copy(update={"hole": moved[reading.hole] or 1}) for reading in survey.readings
     )
     return with_parts(survey, grid=grid, points=points, readings=readings)
+
+
+def exclusions_moved(
+    old: SurveyGrid, new: SurveyGrid, footprint: tuple[Point, ...]
+) -> tuple[int, ...]:
+    """Places of another grid to leave out, for those the old one left out.
+
+    What was left out is a spot of the space, not a number: a new place is left out where the
+    nearest place of the old grid was.
+
+    Raises
+    ------
+    ValueError
+        If a margin leaves nothing.
+    """
+    if not old.excluded:
+        return ()
+    places, there = grid_places(old, footprint), grid_places(new, footprint)
+    if places == there:
+        return old.excluded
+    excluded = set(old.excluded)
+    nearest = (min(range(len(places)), key=lambda k: math.dist(places[k], p)) + 1 for p in there)
+    return tuple(number for number, place in enumerate(nearest, start=1) if place in excluded)
 
 
 def excluded_toggled(survey: Survey, place: int, footprint: tuple[Point, ...]) -> Survey:

@@ -86,8 +86,8 @@ def gain_standard(meter: Meter) -> float:
 
 def hole_means(survey: Survey) -> tuple[npt.NDArray[np.intp], FloatArray, FloatArray, FloatArray]:
     """Holes with readings (numbers from 1), their means, counts and sums of squares, each (n,)."""
-    holes = np.array([reading.hole for reading in survey.readings], dtype=np.intp)
-    values = np.array([reading.value for reading in survey.readings], dtype=np.float64)
+    holes = np.array([reading.hole for reading in survey.counted], dtype=np.intp)
+    values = np.array([reading.value for reading in survey.counted], dtype=np.float64)
     numbers, index = np.unique(holes, return_inverse=True)
     count = np.bincount(index, minlength=len(numbers)).astype(np.float64)
     means = np.bincount(index, values, minlength=len(numbers)) / np.maximum(count, 1)
@@ -99,10 +99,16 @@ def hole_means(survey: Survey) -> tuple[npt.NDArray[np.intp], FloatArray, FloatA
 def reading_moments(survey: Survey) -> FloatArray:
     """When each hole with readings was read on the mean, (n,), in the order of ``hole_means``.
 
-    Counted by the order of the readings: -1/2 the first, 1/2 the last, 0 where there is but one.
+    From -1/2 at the first to 1/2 at the last by the clock where each reading has its time, else
+    by their order; 0 where there is but one.
     """
-    holes = np.array([reading.hole for reading in survey.readings], dtype=np.intp)
+    counted = survey.counted
+    holes = np.array([reading.hole for reading in counted], dtype=np.intp)
     when = np.linspace(-0.5, 0.5, len(holes)) if len(holes) > 1 else np.zeros(len(holes))
+    clock = [reading.at for reading in counted if reading.at is not None]
+    if len(clock) == len(counted) and len(set(clock)) > 1:
+        seconds = np.array(clock)
+        when = (seconds - seconds.min()) / np.ptp(seconds) - 0.5
     _, index = np.unique(holes, return_inverse=True)
     result: FloatArray = np.bincount(index, when) / np.maximum(np.bincount(index), 1)
     return result

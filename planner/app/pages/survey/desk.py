@@ -173,8 +173,12 @@ class SurveyDesk(QObject):
         survey = self.survey
         if survey is None:
             return self.plan
-        grid = SurveyGrid.model_validate({**dict(survey.grid or SurveyGrid()), **parts})
-        return self._with(layout.regridded(survey, grid, self.plan.space.footprint))
+        old, footprint = survey.grid or SurveyGrid(), self.plan.space.footprint
+        grid = SurveyGrid.model_validate({**dict(old), **parts})
+        if "excluded" not in parts:
+            excluded = layout.exclusions_moved(old, grid, footprint)
+            grid = grid.model_copy(update={"excluded": excluded})
+        return self._with(layout.regridded(survey, grid, footprint))
 
     def change_grid(self, label: str, **parts: object) -> bool:
         """Change the grid of the survey shown."""

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from pathlib import Path
-from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import (
@@ -31,25 +29,24 @@ from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.pages.survey import header as tasks
 from planner.app.pages.survey import pictures
 from planner.app.pages.survey.answers import Answers, Underlay, UnderlayMaker
+from planner.app.pages.survey.board_panel import BoardPanel, print_board
 from planner.app.pages.survey.calibrate_panel import CalibratePanel, Fitting
 from planner.app.pages.survey.compare_panel import ComparePanel, OverlayPanel, suspect_words
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.drawing import Picture, Stage
 from planner.app.pages.survey.entry_panel import EntryPanel, ReadingTable
 from planner.app.pages.survey.header import Header, Invitation
-from planner.app.pages.survey.record_panel import BoardPanel, RecordPanel
+from planner.app.pages.survey.record_panel import RecordPanel
 from planner.app.pages.survey.table_dialog import Importing, dropped_table
 from planner.app.questions import Questions
 from planner.app.settings import Settings
-from planner.files.atomic import write_atomically
-from planner.files.errors import PlanFileError, system_problem
 from planner.metrics.figures import PPFD_UNIT, percent, ppfd
-from planner.plan.plan import Plan
-from planner.plan.survey import Survey
+from planner.plan.survey import Board, Survey
+from planner.plan.survey_edits import lay_board
 from planner.survey.layout import place_number
 from planner.survey.overlay import Residuals, dead_band
 from planner.survey.statistics import SurveySummary
-from planner.units import COVERAGE, LengthUnit
+from planner.units import COVERAGE
 
 
 def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | None) -> str:
@@ -71,39 +68,6 @@ def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | N
     if found is not None:
         said += f" {found.words()[0]}"
     return " ".join((said, *suspect_words(summary)))
-
-
-PDF_FILTER: Final = "PDF (*.pdf);;All files (*)"
-
-
-def print_board(
-    plan: Plan, survey: Survey, paper: str, unit: LengthUnit, questions: Questions, folder: Path
-) -> Path | None:
-    """Write board and recording sheet where the user wants; None where nothing was written."""
-    from planner.reports.board import BoardError, Paper, board_pdf  # noqa: PLC0415 - seldom
-
-    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in survey.name)
-    proposal = folder / f"{kept.strip(' .')[:80] or 'survey'} board.pdf"
-    path = questions.save_path("Board and recording sheet", proposal, PDF_FILTER)
-    if path is None:
-        return None
-    path = path if path.suffix else path.with_name(f"{path.name}.pdf")
-    title = f"{plan.name}, {survey.name}"
-    try:
-        data = board_pdf(plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title)
-        write_atomically(path, data)
-    except OSError as error:
-        problem = system_problem(path, error, act="saved")
-        questions.tell_failure("The board was not written", str(problem))
-    except BoardError as error:
-        text = str(error)
-        questions.tell_failure("The board was not written", text[:1].upper() + text[1:])
-    except ValueError:
-        problem = PlanFileError(path, "no file can have such a name", act="saved")
-        questions.tell_failure("The board was not written", str(problem))
-    else:
-        return path
-    return None
 
 
 COLUMN_WIDTH = 340
@@ -256,6 +220,13 @@ class SurveyPage(QWidget):
         survey = self.desk.survey
         if survey is None:
             return
+        if survey.board_unsaid:
+            # A printed board is paper, never the canopy.
+            self.desk.edit(
+                "Survey: printed board",
+                lambda: lay_board(self.desk.plan, self.desk.index, Board.PAPER),
+            )
+            survey = self.desk.survey or survey
         folder = self.settings.folder
         unit = self.workplace.display.unit
         path = print_board(self.desk.plan, survey, paper, unit, self.questions, folder)

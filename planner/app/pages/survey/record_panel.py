@@ -1,26 +1,28 @@
-"""A survey itself: under what conditions it was read, and the board its holes are in."""
+"""The record of a survey: under what conditions it was read, and how sure that is."""
 
 from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.controls import StillCombo, TextLine
-from planner.app.fields.form import NoteLabel, Row, button
+from planner.app.fields.form import NoteLabel, Row
 from planner.app.fields.panel import FieldPanel, QuantityField
+from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quantity_of
-from planner.plan.survey import Meter, Spacing, Survey, SurveyGrid
-from planner.plan.survey_edits import change_survey
-from planner.survey.layout import closest_pair, standard_grid
-from planner.units import LengthUnit, format_length, format_number, in_unit
+from planner.plan.refusal import known_as
+from planner.plan.survey import Doubts, Meter, Survey
+from planner.plan.survey_edits import change_survey, lay_board, own_board
+from planner.units import LengthUnit, format_number, in_unit
 
 
 class OptionalLine(TextLine):
@@ -63,6 +65,19 @@ MINUTES: Final = quantity_of(Survey, "warm_up_minutes", suffix="min", step=5.0)
 NOISE: Final = quantity_of(Meter, "noise", step=0.005)
 SENSOR: Final = quantity_of(Meter, "sensor_height")
 AS_PLAN: Final = "as in the plan"
+ABOUT_DOUBTS: Final = (
+    "How far what is written down may be off, either way. A calibration carries all of it into "
+    "its errors; 0 says that it is certain."
+)
+DOUBTS: Final = (
+    ("Lamp height", "hanging_height", "As measured with a tape."),
+    ("Sensor height", "sensor_height", "Of its face over the board, in all surveys of the meter."),
+    ("Board", "board_reflectance", "Reflectance of the board."),
+    ("Output", "output", "Lamps hung, switched on and warmed up anew."),
+    ("Drift", "drift", "Change of the lamps from the first reading to the last."),
+    ("Door", "door", "Part of the door's wall that may have stood open."),
+    ("Cosine", "cosine", "The meter on light from all sides, against light from the lamps."),
+)
 
 
 class RecordPanel(FieldPanel):
@@ -80,6 +95,11 @@ class RecordPanel(FieldPanel):
         self._add_conditions()
         self.add_heading("Meter")
         self._add_meter()
+        self.add_heading("How sure is it?")
+        self.add_wide(NoteLabel(ABOUT_DOUBTS))
+        self.doubts = {
+            field: self._doubt(label, field, explanation) for label, field, explanation in DOUBTS
+        }
         self.add_heading("Note")
         self.note_row, self.note_line = self._text("What was special", "note", "Survey note")
         self.end()
@@ -116,8 +136,15 @@ class RecordPanel(FieldPanel):
         self.hanging = self._optional(
             "Hanging height", HANGING_HEIGHT, "hanging_height", self._plan_height
         )
+        self.made_of = BoardChoice()
+        self.made_row = self.add_row("Board", self.made_of, ABOUT_BOARD)
+        self.made_of.chosen.connect(
+            lambda board: self.edit(
+                self.made_row, lambda: lay_board(self.plan, self.desk.index, board), "Survey: board"
+            )
+        )
         self.board = self._optional(
-            "Board reflectance",
+            "Its reflectance",
             SHARE,
             "board_reflectance",
             lambda _plan: "as the plan's canopy",
@@ -175,9 +202,15 @@ class RecordPanel(FieldPanel):
         line = OptionalLine(quantity, label)
         line.set_unit(self.workplace.display.unit)
         row = self.add_row(label, line, explanation)
-        line.entered.connect(
-            lambda value: self._change(row, f"Survey: {label.lower()}", **{field: value})
-        )
+        step = f"Survey: {known_as(field)}"
+        if field == "board_reflectance":
+            line.entered.connect(
+                lambda value: self.edit(
+                    row, lambda: own_board(self.plan, self.desk.index, value), step
+                )
+            )
+        else:
+            line.entered.connect(lambda value: self._change(row, step, **{field: value}))
         line.refused.connect(row.show_error)
         line.reverted.connect(row.clear_error)
         self.optional.append((row, line, field, without))
@@ -195,6 +228,26 @@ class RecordPanel(FieldPanel):
             label, quantity, read, build, f"Meter: {label.lower()}", explanation
         )
 
+    def _doubt(self, label: str, field: str, explanation: str) -> QuantityField:
+        plain = getattr(Doubts(), field)
+        quantity = quantity_of(Doubts, field)
+        if not quantity.is_length:
+            quantity = replace(quantity, step=0.005)
+
+        def read(_plan: Plan) -> float:
+            survey = self._survey()
+            return float(getattr(Doubts() if survey is None else survey.doubts, field))
+
+        def build(plan: Plan, value: float) -> Plan:
+            survey = plan.surveys[self.desk.index]
+            return change_survey(
+                plan, self.desk.index, doubts=survey.doubts.model_copy(update={field: value})
+            )
+
+        told = f"{explanation} Usual: {quantity.text(plain, self.workplace.display.unit)}."
+        step = f"Survey doubt: {label.lower()}"
+        return self.add_quantity(f"{label} ±", quantity, read, build, step, told)
+
     # -- showing ------------------------------------------------------------------------
 
     def refresh(self, plan: Plan) -> None:
@@ -207,6 +260,8 @@ class RecordPanel(FieldPanel):
         self.response_line.set_value(_response_text(survey.meter))
         for _row, line, field, without in self.optional:
             line.show_number(getattr(survey, field), without(plan))
+        self.made_of.show_survey(survey)
+        self.made_row.show_error(ASK_BOARD if survey.board_unsaid else "")
         self._fill_linings(survey)
         self._fill_shows(survey)
 
@@ -322,148 +377,3 @@ def _parsed_response(text: str) -> tuple[tuple[float, ...], tuple[float, ...]]:
     pairs = [part.split(":") for part in text.replace(";", ",").split(",") if part.strip()]
     angles = tuple(float(angle.strip().removesuffix("°")) for angle, _ in pairs)
     return angles, tuple(float(value) for _, value in pairs)
-
-
-ROWS: Final = quantity_of(SurveyGrid, "rows")
-MARGIN: Final = quantity_of(SurveyGrid, "margin")
-DIAMETER: Final = quantity_of(SurveyGrid, "hole_diameter")
-SPACINGS = (
-    (Spacing.CELLS, "Centres of equal cells"),
-    (Spacing.EDGES, "From edge to edge"),
-)
-PAPERS = (("a4", "A4"), ("letter", "Letter"))
-RULE = (
-    "The lighting standard EN 12464-1 asks for a spacing of at most 0.2 · 5^log d metres, d the "
-    "longer side of the area in metres (the shorter where it is less than half of it)."
-)
-
-
-class BoardPanel(FieldPanel):
-    """Fields of the grid; ``print_wanted(str)`` with the paper's key."""
-
-    print_wanted = Signal(str)
-
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(desk.workplace, parent)
-        self.desk = desk
-        self.add_heading("Grid of holes")
-        self.rows = self._grid_number("Rows", ROWS, "rows", whole=True)
-        self.columns = self._grid_number("Columns", ROWS, "columns", whole=True)
-        self.margin = self._grid_number(
-            "Margin", MARGIN, "margin", "Strip along the walls that stays without holes."
-        )
-        self.diameter = self._grid_number(
-            "Hole diameter",
-            DIAMETER,
-            "hole_diameter",
-            "So wide that the sensor just fits: it then stands at the same place each time.",
-        )
-        self.spacing = StillCombo()
-        for value, text in SPACINGS:
-            self.spacing.addItem(text, value)
-        self.spacing_row = self.add_row(
-            "Holes lie",
-            self.spacing,
-            "Centres of equal cells: the mean over the holes is the mean over the space. From "
-            "edge to edge: the outer holes lie on the margin, where the light is weakest.",
-        )
-        self.standard = button("By EN 12464-1", RULE)
-        self.all_places = button("Take all places in", "Undo every place that was left out.")
-        self.add_buttons(self.standard, self.all_places)
-        self.note = NoteLabel()
-        self.add_wide(self.note)
-        self.add_wide(NoteLabel(
-            "Click a hole to leave it out, a cross to take it in again; or step to it with the "
-            "arrow keys and press Space."
-        ))  # fmt: skip
-        self.add_heading("On paper")
-        self.paper = StillCombo()
-        for value_, text in PAPERS:
-            self.paper.addItem(text, value_)
-        self.add_row("Paper", self.paper)
-        self.print_button: QPushButton = button(
-            "Board and recording sheet…",
-            "A PDF at true size: sheets to be joined at their marks, a bar that shows whether the "
-            "printer kept the size, and a sheet to write the readings on.",
-        )
-        self.add_buttons(self.print_button)
-        self.end()
-        self._connect()
-
-    def _connect(self) -> None:
-        self.spacing.activated.connect(self._take_spacing)
-        self.standard.clicked.connect(self._take_standard)
-        self.all_places.clicked.connect(
-            lambda: self.desk.change_grid("Take all places in", excluded=())
-        )
-        self.print_button.clicked.connect(
-            lambda: self.print_wanted.emit(str(self.paper.currentData()))
-        )
-
-    def _grid_number(
-        self,
-        label: str,
-        quantity: Quantity,
-        field: str,
-        explanation: str = "",
-        *,
-        whole: bool = False,
-    ) -> QuantityField:
-        def read(_plan: Plan) -> float:
-            return float(getattr(self._laid_out(), field))
-
-        def build(_plan: Plan, value: float) -> Plan:
-            return self.desk.with_grid(**{field: round(value) if whole else value})
-
-        return self.add_quantity(
-            label, quantity, read, build, f"Survey grid: {label.lower()}", explanation
-        )
-
-    def _laid_out(self) -> SurveyGrid:
-        survey = self.desk.survey
-        return (survey.grid if survey is not None else None) or SurveyGrid()
-
-    # -- showing ------------------------------------------------------------------------
-
-    def refresh(self, plan: Plan) -> None:
-        super().refresh(plan)
-        survey = self.desk.survey
-        if survey is None:
-            return
-        grid = self._laid_out()
-        index = next(k for k, (value, _) in enumerate(SPACINGS) if value is grid.spacing)
-        self.spacing.setCurrentIndex(index)
-        self.all_places.setEnabled(bool(grid.excluded))
-        self.note.setText(self._in_words(survey))
-
-    def _in_words(self, survey: Survey) -> str:
-        count = len(survey.points)
-        said = f"{count} hole{'' if count == 1 else 's'}"
-        if count > 1:
-            nearest = format_length(closest_pair(survey.points), self.workplace.display.unit)
-            said += f", the closest {nearest} apart"
-        if survey.grid is None:
-            return f"{said}. They came with a table; a change of the grid lays them out anew."
-        left_out = len(survey.grid.excluded)
-        return f"{said}, {left_out} left out." if left_out else f"{said}."
-
-    # -- editing ------------------------------------------------------------------------
-
-    def _take_spacing(self) -> None:
-        spacing = self.spacing.currentData()
-        self.edit(
-            self.spacing_row,
-            lambda: self.desk.with_grid(spacing=spacing),
-            "Survey grid: spacing",
-        )
-
-    def _take_standard(self) -> None:
-        def build() -> Plan:
-            grid = standard_grid(
-                self.plan.space.footprint,
-                margin=self._laid_out().margin,
-                hole_diameter=self._laid_out().hole_diameter,
-            )
-            return self.desk.with_grid(**dict(grid))
-
-        self.edit(self.spacing_row, build, "Survey grid by EN 12464-1")

@@ -1,0 +1,255 @@
+"""The board: what it is made of, where its holes lie, and its way to paper."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton, QWidget
+
+from planner.app.fields.controls import StillCombo
+from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.panel import FieldPanel, QuantityField
+from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.questions import Questions
+from planner.files.atomic import write_atomically
+from planner.files.errors import PlanFileError, system_problem
+from planner.plan.plan import Plan
+from planner.plan.quantity import Quantity, quantity_of
+from planner.plan.survey import BOARD_REFLECTANCE, Board, Spacing, Survey, SurveyGrid
+from planner.plan.survey_edits import lay_board
+from planner.survey.layout import closest_pair, standard_grid
+from planner.units import LengthUnit, format_length
+
+_BOARDS: Final = {
+    Board.PAPER: "Printed paper",
+    Board.WHITE_CARD: "White card",
+    Board.GREY_CARD: "Grey card",
+    Board.BLACK: "Black card or cloth",
+    Board.OWN: "Own number",
+    Board.NONE: "No board: on the canopy itself",
+}
+ASK_BOARD: Final = (
+    "Say what the board is made of: white paper throws so much light back that a small bright "
+    "space reads a third higher than over leaves. Until then the plan's canopy is taken for it."
+)
+ABOUT_BOARD: Final = (
+    "Typical reflectances, from memory: paper 80 %, white card 85 %, grey card 18 %, black 5 %. "
+    "How sure each is stands in the record, and counts in every calibration."
+)
+
+
+class BoardChoice(StillCombo):
+    """What a survey's board is made of; ``chosen(Board)`` when the user picks one."""
+
+    chosen = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.addItem("Choose…", None)
+        for board, words in _BOARDS.items():
+            known = BOARD_REFLECTANCE.get(board)
+            self.addItem(words if known is None else f"{words}, {100 * known[0]:.0f} %", board)
+        self.widen_list()
+        self.activated.connect(self._on_activated)
+
+    def show_survey(self, survey: Survey) -> None:
+        """Show the board of a survey; a bare reflectance is one's own number."""
+        board = survey.board
+        if board is None and survey.board_reflectance is not None:
+            board = Board.OWN
+        index = 0 if board is None else 1 + list(_BOARDS).index(board)
+        self.setCurrentIndex(index)
+
+    def _on_activated(self, index: int) -> None:
+        if index > 0:
+            self.chosen.emit(list(_BOARDS)[index - 1])
+
+
+ROWS: Final = quantity_of(SurveyGrid, "rows")
+MARGIN: Final = quantity_of(SurveyGrid, "margin")
+DIAMETER: Final = quantity_of(SurveyGrid, "hole_diameter")
+SPACINGS = (
+    (Spacing.CELLS, "Centres of equal cells"),
+    (Spacing.EDGES, "From edge to edge"),
+)
+PAPERS = (("a4", "A4"), ("letter", "Letter"))
+RULE = (
+    "The lighting standard EN 12464-1 asks for a spacing of at most 0.2 · 5^log d metres, d the "
+    "longer side of the area in metres (the shorter where it is less than half of it)."
+)
+
+
+class BoardPanel(FieldPanel):
+    """Fields of the grid; ``print_wanted(str)`` with the paper's key."""
+
+    print_wanted = Signal(str)
+
+    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.workplace, parent)
+        self.desk = desk
+        self.made_of = BoardChoice()
+        self.made_row = self.add_row("Made of", self.made_of, ABOUT_BOARD)
+        self.add_heading("Grid of holes")
+        self.rows = self._grid_number("Rows", ROWS, "rows", whole=True)
+        self.columns = self._grid_number("Columns", ROWS, "columns", whole=True)
+        self.margin = self._grid_number(
+            "Margin", MARGIN, "margin", "Strip along the walls that stays without holes."
+        )
+        self.diameter = self._grid_number(
+            "Hole diameter",
+            DIAMETER,
+            "hole_diameter",
+            "So wide that the sensor just fits: it then stands at the same place each time.",
+        )
+        self.spacing = StillCombo()
+        for value, text in SPACINGS:
+            self.spacing.addItem(text, value)
+        self.spacing_row = self.add_row(
+            "Holes lie",
+            self.spacing,
+            "Centres of equal cells: the mean over the holes is the mean over the space. From "
+            "edge to edge: the outer holes lie on the margin, where the light is weakest.",
+        )
+        self.standard = button("By EN 12464-1", RULE)
+        self.all_places = button("Take all places in", "Undo every place that was left out.")
+        self.add_buttons(self.standard, self.all_places)
+        self.note = NoteLabel()
+        self.add_wide(self.note)
+        self.add_wide(NoteLabel(
+            "Click a hole to leave it out, a cross to take it in again; or step to it with the "
+            "arrow keys and press Space."
+        ))  # fmt: skip
+        self.add_heading("On paper")
+        self.paper = StillCombo()
+        for value_, text in PAPERS:
+            self.paper.addItem(text, value_)
+        self.add_row("Paper", self.paper)
+        self.print_button: QPushButton = button(
+            "Board and recording sheet…",
+            "A PDF at true size: sheets to be joined at their marks, a bar that shows whether the "
+            "printer kept the size, and a sheet to write the readings on.",
+        )
+        self.add_buttons(self.print_button)
+        self.end()
+        self._connect()
+
+    def _connect(self) -> None:
+        self.made_of.chosen.connect(self._take_board)
+        self.spacing.activated.connect(self._take_spacing)
+        self.standard.clicked.connect(self._take_standard)
+        self.all_places.clicked.connect(
+            lambda: self.desk.change_grid("Take all places in", excluded=())
+        )
+        self.print_button.clicked.connect(
+            lambda: self.print_wanted.emit(str(self.paper.currentData()))
+        )
+
+    def _grid_number(
+        self,
+        label: str,
+        quantity: Quantity,
+        field: str,
+        explanation: str = "",
+        *,
+        whole: bool = False,
+    ) -> QuantityField:
+        def read(_plan: Plan) -> float:
+            return float(getattr(self._laid_out(), field))
+
+        def build(_plan: Plan, value: float) -> Plan:
+            return self.desk.with_grid(**{field: round(value) if whole else value})
+
+        return self.add_quantity(
+            label, quantity, read, build, f"Survey grid: {label.lower()}", explanation
+        )
+
+    def _laid_out(self) -> SurveyGrid:
+        survey = self.desk.survey
+        return (survey.grid if survey is not None else None) or SurveyGrid()
+
+    # -- showing ------------------------------------------------------------------------
+
+    def refresh(self, plan: Plan) -> None:
+        super().refresh(plan)
+        survey = self.desk.survey
+        if survey is None:
+            return
+        self.made_of.show_survey(survey)
+        self.made_row.show_error(ASK_BOARD if survey.board_unsaid else "")
+        grid = self._laid_out()
+        index = next(k for k, (value, _) in enumerate(SPACINGS) if value is grid.spacing)
+        self.spacing.setCurrentIndex(index)
+        self.all_places.setEnabled(bool(grid.excluded))
+        self.note.setText(self._in_words(survey))
+
+    def _in_words(self, survey: Survey) -> str:
+        count = len(survey.points)
+        said = f"{count} hole{'' if count == 1 else 's'}"
+        if count > 1:
+            nearest = format_length(closest_pair(survey.points), self.workplace.display.unit)
+            said += f", the closest {nearest} apart"
+        if survey.grid is None:
+            return f"{said}. They came with a table; a change of the grid lays them out anew."
+        left_out = len(survey.grid.excluded)
+        return f"{said}, {left_out} left out." if left_out else f"{said}."
+
+    # -- editing ------------------------------------------------------------------------
+
+    def _take_board(self, board: Board) -> None:
+        index = self.desk.index
+        self.edit(self.made_row, lambda: lay_board(self.plan, index, board), "Survey: board")
+
+    def _take_spacing(self) -> None:
+        spacing = self.spacing.currentData()
+        self.edit(
+            self.spacing_row,
+            lambda: self.desk.with_grid(spacing=spacing),
+            "Survey grid: spacing",
+        )
+
+    def _take_standard(self) -> None:
+        def build() -> Plan:
+            grid = standard_grid(
+                self.plan.space.footprint,
+                margin=self._laid_out().margin,
+                hole_diameter=self._laid_out().hole_diameter,
+            )
+            laid = {name: value for name, value in dict(grid).items() if name != "excluded"}
+            return self.desk.with_grid(**laid)
+
+        self.edit(self.spacing_row, build, "Survey grid by EN 12464-1")
+
+
+PDF_FILTER: Final = "PDF (*.pdf);;All files (*)"
+
+
+def print_board(
+    plan: Plan, survey: Survey, paper: str, unit: LengthUnit, questions: Questions, folder: Path
+) -> Path | None:
+    """Write board and recording sheet where the user wants; None where nothing was written."""
+    from planner.reports.board import BoardError, Paper, board_pdf  # noqa: PLC0415 - seldom
+
+    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in survey.name)
+    proposal = folder / f"{kept.strip(' .')[:80] or 'survey'} board.pdf"
+    path = questions.save_path("Board and recording sheet", proposal, PDF_FILTER)
+    if path is None:
+        return None
+    path = path if path.suffix else path.with_name(f"{path.name}.pdf")
+    title = f"{plan.name}, {survey.name}"
+    try:
+        data = board_pdf(plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title)
+        write_atomically(path, data)
+    except OSError as error:
+        problem = system_problem(path, error, act="saved")
+        questions.tell_failure("The board was not written", str(problem))
+    except BoardError as error:
+        text = str(error)
+        questions.tell_failure("The board was not written", text[:1].upper() + text[1:])
+    except ValueError:
+        problem = PlanFileError(path, "no file can have such a name", act="saved")
+        questions.tell_failure("The board was not written", str(problem))
+    else:
+        return path
+    return None
