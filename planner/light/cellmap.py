@@ -71,7 +71,7 @@ class CellMap:
     def middles(self) -> FloatArray:
         """Values in the middle of every cell, shape (ny, nx), without NaN."""
         whole = filled(self.values, self.least)
-        bend = np.zeros_like(whole)
+        bend = np.zeros(whole.shape)
         for table, known, onto in ((whole, self.valid, bend), (whole.T, self.valid.T, bend.T)):
             # Only where the neighbours are known: a made-up one would bend the light.
             inner = known[2:] & known[1:-1] & known[:-2]
