@@ -39,6 +39,9 @@ _SEED_STRIDE = 7919
 _MOST_GATHERED = 32
 """Most cells along a side of the grid on which diffuse light is gathered."""
 
+_FIRST_LOOK = (6, 6)
+"""Cells on which it is decided which images of a lamp are worth computing."""
+
 
 class Cancelled(Exception):  # noqa: N818 - a request to stop, not an error
     """The caller asked to stop; nothing was computed."""
@@ -202,7 +205,8 @@ def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> Geometry:
     perimeter = float(prism.lengths.sum())
     area = perimeter * (room.z1 - room.z0) + 2 * float(grid.area.sum())
     surfaces = Surfaces(prism, room.band_tops, (area / effort.patches) ** 0.5, effort.fine)
-    return Geometry(surfaces, grid, gather_grid)
+    coarse_grid = CellGrid.over(prism, *_FIRST_LOOK, room.z_map)
+    return Geometry(surfaces, grid, gather_grid, coarse_grid)
 
 
 def _paths(

@@ -22,11 +22,15 @@ from planner.light.totals import totals
 
 @dataclass(frozen=True)
 class Geometry:
-    """What depends on the room alone: its division, the map, and coarser grids for smooth light."""
+    """What depends on the room alone: its division, the map, and coarser grids.
+
+    On ``gather_grid`` smooth light is gathered; ``coarse_grid`` is for a first look.
+    """
 
     surfaces: Surfaces
     grid: CellGrid
     gather_grid: CellGrid
+    coarse_grid: CellGrid
 
 
 @dataclass(frozen=True)
@@ -82,6 +86,7 @@ def lamp_light(
     images, faint = light_of_images(
         surfaces,
         grid,
+        geometry.coarse_grid,
         source,
         mirrored.images,
         mirrors.flat_specular,
@@ -89,6 +94,7 @@ def lamp_light(
         effort.quadrature,
         # What cells hide by their size, points on the lamp need not show.
         min(max(effort.edges * 24 // max(rows, columns), effort.edges), 2 * effort.edges),
+        effort.passed,
         step,
     )
     step()

@@ -101,7 +101,8 @@ class Estimate:
     Attributes
     ----------
     ppfd
-        Map of cell means, shape (ny, nx), rows by rising y, NaN outside the footprint.
+        Map of cell means, shape (ny, nx), rows by rising y, NaN outside the footprint
+        and inside obstacles.
     x, y
         Cell centres in metres, shapes (nx,) and (ny,).
     cell_area

@@ -13,6 +13,7 @@ SIGGRAPH 20, 269).
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -188,10 +189,18 @@ class Crowd:
         bounds = self.bounds
         slack = np.array([_NEAR, _NEAR, -_NEAR])
         near = (bounds[:, 1] >= low - slack) & (bounds[:, 0] <= high + slack)
-        kept = np.flatnonzero(near.all(axis=1))
-        if len(kept) == len(self.boxes):
-            return self
-        return Crowd(tuple(self.boxes[k] for k in kept), tuple(self.numbers[k] for k in kept))
+        kept = tuple(np.flatnonzero(near.all(axis=1)).tolist())
+        if kept not in self._parts:
+            self._parts[kept] = self if len(kept) == len(self.boxes) else self._part(kept)
+        return self._parts[kept]
+
+    @cached_property
+    def _parts(self) -> dict[tuple[int, ...], Crowd]:
+        """Parts asked for before, each with its own tree."""
+        return {}
+
+    def _part(self, which: Sequence[int]) -> Crowd:
+        return Crowd(tuple(self.boxes[k] for k in which), tuple(self.numbers[k] for k in which))
 
     @cached_property
     def _branches(self) -> tuple[tuple[Crowd, ...], FloatArray]:
@@ -210,10 +219,7 @@ class Crowd:
         centre = self.bounds.mean(axis=1)
         order = np.argsort(centre[:, np.argmax(np.ptp(centre, axis=0))], kind="stable")
         half = len(order) // 2
-        return [
-            Crowd(tuple(self.boxes[k] for k in part), tuple(self.numbers[k] for k in part))
-            for part in (order[:half], order[half:])
-        ]
+        return [self._part(order[:half].tolist()), self._part(order[half:].tolist())]
 
     def meet(
         self, origin: FloatArray, direction: FloatArray, distance: FloatArray, plane: IntArray

@@ -1,8 +1,9 @@
-"""Small bright spots on walls, seen from the map without chance.
+"""Small bright spots on walls and undersides, seen from the map without chance.
 
 A lamp close to a wall lights a spot that few of a cell's rays would find, each of them with
-much light. Such texels are taken out of what rays see directly and added in closed form:
-the configuration factor of a rectangle on a wall for a horizontal element below it.
+much light; so does one that shines up into its own housing. Such texels are taken out of
+what rays see directly and added in closed form: the configuration factor of a rectangle on a
+wall, or of one level, for a horizontal element below it.
 """
 
 from __future__ import annotations
@@ -16,20 +17,23 @@ from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
 
 _BRIGHT = 10.0
-"""Times the mean direct light on all surfaces from which a wall texel counts as a spot."""
+"""Times the mean direct light on all surfaces from which a texel counts as a spot."""
 
 MOST_SPOTS = 160
 
 
 def bright_texels(surfaces: Surfaces, density: FloatArray) -> IntArray:
-    """Texels on walls that a lamp lights far more than the rest, the strongest first.
+    """Texels on walls and undersides of boxes that a lamp lights far more than the rest.
 
+    The strongest come first.
     ``density`` (T,) is its direct flux density: chosen by this and not by what is reflected
     of it, spots stay the same whatever the linings.
     """
     mean = float(density @ surfaces.texel_area) / max(float(surfaces.texel_area.sum()), 1e-12)
-    on_wall = surfaces.facet_plane[surfaces.texel_facet] < surfaces.prism.wall_count
-    bright = np.flatnonzero(on_wall & (density > _BRIGHT * mean) & (density > 0))
+    walls = surfaces.prism.wall_count
+    plane = surfaces.facet_plane[surfaces.texel_facet]
+    may_be = (plane < walls) | (plane >= walls + 2) & (surfaces.texel_normal[2] < -0.5)
+    bright = np.flatnonzero(may_be & (density > _BRIGHT * mean) & (density > 0))
     strength = density[bright] * surfaces.texel_area[bright]
     return bright[np.argsort(-strength)][:MOST_SPOTS]
 
@@ -37,12 +41,15 @@ def bright_texels(surfaces: Surfaces, density: FloatArray) -> IntArray:
 def light_of_spots(
     surfaces: Surfaces, grid: CellGrid, texels: IntArray, exitance: FloatArray, step: Step
 ) -> FloatArray:
-    """Flux density on the cells (C,) straight from some wall texels of exitance (T,).
+    """Flux density on the cells (C,) straight from some spots of exitance (T,).
 
     ``step`` is called often and may raise to stop.
     """
     receivers, cell, share = grid.receivers(averaged=True)
-    factor = _wall_factors(surfaces, texels, receivers)
+    factor = np.empty((receivers.shape[1], len(texels)))
+    level = surfaces.texel_normal[2, texels] < -0.5
+    factor[:, ~level] = _wall_factors(surfaces, texels[~level], receivers)
+    factor[:, level] = _level_factors(surfaces, texels[level], receivers)
     centres = surfaces.texel_centre[:, texels]
     crowd = between(surfaces.prism, receivers, centres)
     if crowd is not None:
@@ -83,4 +90,33 @@ def _wall_factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -
 
     total = corner(high, right) - corner(high, left) - corner(low, right) + corner(low, left)
     factors: FloatArray = np.maximum(total, 0.0) / (2 * np.pi)
+    return factors
+
+
+def _level_factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -> FloatArray:
+    """Configuration factors from upward elements (3, M) to level texels, shape (M, n).
+
+    With the element at distance c under the corner of a rectangle a x b,
+    F = [a/√(a²+c²) atan(b/√(a²+c²)) + b/√(b²+c²) atan(a/√(b²+c²))] / 2π
+    (source as above); any other place is a sum of four of these.
+    """
+    u, v = surfaces.texel_edges(texels)
+    size = np.array([np.sqrt((edge**2).sum(axis=0)) for edge in (u, v)])
+    away = surfaces.texel_centre[:, None, texels] - receivers[:, :, None]
+    below = np.maximum(away[2], 1e-9)
+    along, across = (
+        np.einsum("imn,in->mn", away, edge / one) for edge, one in zip((u, v), size, strict=True)
+    )
+
+    def corner(a: FloatArray, b: FloatArray) -> FloatArray:
+        p, q = np.hypot(a, below), np.hypot(b, below)
+        factor: FloatArray = a / p * np.arctan(b / p) + b / q * np.arctan(a / q)
+        return factor
+
+    left, right = along - size[0] / 2, along + size[0] / 2
+    front, back = across - size[1] / 2, across + size[1] / 2
+    total = corner(right, back) - corner(left, back) - corner(right, front) + corner(left, front)
+    # Between the boxes of a row there is nothing.
+    share = surfaces.texel_area[texels] / size.prod(axis=0)
+    factors: FloatArray = np.where(away[2] > 0, total, 0.0) * share / (2 * np.pi)
     return factors

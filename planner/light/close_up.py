@@ -18,6 +18,10 @@ _NEAREST = 0.005
 """Metres; lamps hang at least twice as high."""
 
 _TOLERANCE = 2e-6
+_PHOTONS = 1 << 14
+_AT_ONCE = 1e-7
+"""Metres within which light ends in the box that begins where the lamp's face is."""
+
 _MOST = 24
 """Most points along each edge of a cell."""
 
@@ -99,18 +103,34 @@ def direct_on_texels(
     result = _unscaled(surfaces, source, shade, step)
     flux = result * surfaces.texel_area
     is_bottom = surfaces.facet_plane[surfaces.texel_facet] == surfaces.prism.bottom
-    rest = 1.0
+    at_once = _met_at_once(surfaces, source)
+    rest = max(1.0 - float(at_once.sum()), 0.0)
     is_scaled = np.ones_like(is_bottom)
     if bottom_flux >= 0:
         result[is_bottom] *= bottom_flux / max(float(flux[is_bottom].sum()), 1e-300)
-        rest = max(1.0 - bottom_flux, 0.0)
+        rest = max(rest - bottom_flux, 0.0)
         is_scaled = ~is_bottom
     total = float(flux[is_scaled].sum())
     if total > 0:
         result[is_scaled] *= rest / total
     elif rest > 0:
         result += rest * _where_photons_end(surfaces, source, is_scaled)
-    return result
+    return result + at_once / np.maximum(surfaces.texel_area, 1e-12)
+
+
+def _met_at_once(surfaces: Surfaces, source: Source) -> FloatArray:
+    """Flux that a box takes where it leaves a unit lamp, on its texels (T,).
+
+    Light that a lamp sends up into its own housing falls on the face it comes from.
+    """
+    flux = np.zeros(surfaces.texel_count)
+    if not (source.profile.emits_up and surfaces.prism.boxes):
+        return flux
+    origin, direction = source.photons(_PHOTONS, np.random.default_rng(1))
+    distance, plane = surfaces.prism.first_hit(origin, direction)
+    met = np.flatnonzero(distance < _AT_ONCE)
+    texel = surfaces.texel_of(origin.take(met, axis=1), plane.take(met))
+    return totals(texel, np.full(met.size, 1.0 / _PHOTONS), surfaces.texel_count)
 
 
 def _where_photons_end(
@@ -120,7 +140,7 @@ def _where_photons_end(
 
     For light so grazing that it misses the centres of all texels it falls on.
     """
-    origin, direction = source.photons(1 << 14, np.random.default_rng(1))
+    origin, direction = source.photons(_PHOTONS, np.random.default_rng(1))
     distance, plane = surfaces.prism.first_hit(origin, direction)
     texel = surfaces.texel_of(origin + distance * direction, plane)
     count = totals(texel, counted[texel].astype(np.float64), surfaces.texel_count)
@@ -164,7 +184,7 @@ def _faces_lamp(surfaces: Surfaces, source: Source) -> IntArray:
     """Texels that some of the lamp's light may reach straight, shape (n,)."""
     faces = np.zeros(surfaces.texel_count, dtype=bool)
     height = (surfaces.texel_normal * surfaces.texel_centre).sum(axis=0)
-    for corner in source.outline().T:
+    for corner in source.outline.T:
         faces |= corner @ surfaces.texel_normal > height
     if not source.profile.emits_up:
         faces &= surfaces.texel_centre[2] - surfaces.texel_rise < source.centre[2]

@@ -121,6 +121,8 @@ def visible(
 
 def between(prism: Prism, receivers: FloatArray, nodes: FloatArray) -> Crowd | None:
     """What may stand between receivers (3, M) and nodes (3, K); None if they see each other."""
+    if prism.open_to_sight:
+        return None
     low = np.minimum(receivers.min(axis=1), nodes.min(axis=1))
     high = np.maximum(receivers.max(axis=1), nodes.max(axis=1))
     crowd = prism.crowd.between(low, high)
@@ -143,7 +145,7 @@ def direct_on(
     """
     if receivers.shape[1] == 0:
         return np.zeros(0)
-    crowd = between(prism, receivers, source.outline())
+    crowd = between(prism, receivers, source.outline)
     if crowd is None:
         nodes, weights = source.nodes(near)
     else:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property, lru_cache
 from typing import Protocol
 
 import numpy as np
@@ -219,11 +219,7 @@ class Source:
 
     def shares(self) -> FloatArray:
         """Share of the flux each strip gives, shape (S,)."""
-        area = self.strips[:, 2] * self.strips[:, 3]
-        if area.sum() <= 0:
-            return np.full(len(area), 1.0 / len(area))
-        shares: FloatArray = area / area.sum()
-        return shares
+        return _shares(self.strips)
 
     def place(self, local: FloatArray) -> FloatArray:
         """Points in the lamp's axes (2, n) to the room (3, n)."""
@@ -253,45 +249,45 @@ class Source:
         trade (ANSI/IES LS-1) corresponds to one or two. ``least`` sets a lower bound to the
         points along each side.
         """
-        row = self._row_nodes(distance, tolerance, least)
-        if row is not None:
-            return row
-        points, weights = [], []
-        for (cx, cy, length, width), share in zip(self.strips, self.shares(), strict=True):
-            u, wu = _gauss(length, distance, tolerance, least)
-            v, wv = _gauss(width, distance, tolerance, least)
-            uu, vv = np.meshgrid(u + cx, v + cy)
-            points.append(np.stack([uu.ravel(), vv.ravel()]))
-            weights.append(share * np.outer(wv, wu).ravel())
-        return self.place(np.concatenate(points, axis=1)), np.concatenate(weights)
+        counts = tuple(
+            (
+                _gauss_count(length, distance, tolerance, least),
+                _gauss_count(width, distance, tolerance, least),
+            )
+            for _, _, length, width in self._shape
+        )
+        across = self._across_row(counts, distance, tolerance, least)
+        local, weights = _local_nodes(self._shape, counts, across)
+        return self.place(local), weights
 
-    def _row_nodes(
-        self, distance: float, tolerance: float, least: int
-    ) -> tuple[FloatArray, FloatArray] | None:
-        """As ``nodes`` for equal bars side by side, where fewer points serve all together.
+    @cached_property
+    def _shape(self) -> _Strips:
+        """The strips as a value that can stand in a key."""
+        return tuple((x, y, length, width) for x, y, length, width in self.strips.tolist())
 
-        A Gauss rule exists for any spread of flux, here for that over the bars and the gaps
+    def _across_row(
+        self, counts: tuple[tuple[int, int], ...], distance: float, tolerance: float, least: int
+    ) -> int | None:
+        """Points across all bars of a lamp together, where fewer do than across each of them.
+
+        A Gauss rule exists for any spread of flux, here for that over equal bars and the gaps
         between them, and its error falls in the same way with the breadth of the whole.
         """
-        count = len(self.strips)
-        cx, first, length, width = self.strips[0]
-        if count < _FEWEST_BARS or not (np.ptp(self.strips[:, [0, 2, 3]], axis=0) < 1e-9).all():
+        if len(counts) < _FEWEST_BARS:
             return None
-        breadth = float(self.strips[-1, 1] - first + width)
+        if not (np.ptp(self.strips[:, [0, 2, 3]], axis=0) < 1e-9).all():
+            return None
+        breadth = self._shape[-1][1] - self._shape[0][1] + self._shape[0][3]
         across = _gauss_count(breadth, distance, tolerance, least)
-        if across > _MOST_ACROSS or across >= count * _gauss_count(width, distance, tolerance, 1):
-            return None
-        v, wv = _row_rule(count, round(width / breadth, 9), across)
-        u, wu = _gauss(length, distance, tolerance, least)
-        uu, vv = np.meshgrid(u + cx, v * (breadth / 2) + first + (breadth - width) / 2)
-        return self.place(np.stack([uu.ravel(), vv.ravel()])), np.outer(wv, wu).ravel()
+        fewer = across < sum(count for _, count in counts)
+        return across if fewer and across <= _MOST_ACROSS else None
 
+    @cached_property
     def outline(self) -> FloatArray:
         """Corners (3, 4) of the rectangle around all strips in the room."""
         low = (self.strips[:, :2] - self.strips[:, 2:] / 2).min(axis=0)
         high = (self.strips[:, :2] + self.strips[:, 2:] / 2).max(axis=0)
-        x, y = np.meshgrid([low[0], high[0]], [low[1], high[1]])
-        return self.place(np.stack([x.ravel(), y.ravel()]))
+        return self.place(np.array([[low[0], high[0]] * 2, [low[1]] * 2 + [high[1]] * 2]))
 
     def photons(self, count: int, random: np.random.Generator) -> tuple[FloatArray, FloatArray]:
         """Starts (3, count) and directions (3, count) of photons that carry equal flux."""
@@ -308,12 +304,46 @@ class Source:
         return self.place(local), direction
 
 
-def _gauss(
-    length: float, distance: float, tolerance: float, least: int
+_Strips = tuple[tuple[float, float, float, float], ...]
+
+
+def _shares(strips: FloatArray) -> FloatArray:
+    area = strips[:, 2] * strips[:, 3]
+    if area.sum() <= 0:
+        return np.full(len(area), 1.0 / len(area))
+    shares: FloatArray = area / area.sum()
+    return shares
+
+
+@lru_cache(maxsize=256)
+def _local_nodes(
+    strips: _Strips, counts: tuple[tuple[int, int], ...], across: int | None
 ) -> tuple[FloatArray, FloatArray]:
-    if length <= 0:
-        return np.zeros(1), np.ones(1)
-    x, w = _legendre(_gauss_count(length, distance, tolerance, least))
+    """Quadrature points (2, n) in the lamp's axes and their flux shares (n,).
+
+    ``counts`` are the points along both sides of each strip; ``across``, if given, those
+    across all strips together, which are then equal and evenly spread.
+    """
+    if across is not None:
+        (cx, first, length, width), last = strips[0], strips[-1][1]
+        breadth = last - first + width
+        v, wv = _row_rule(len(strips), round(width / breadth, 9), across)
+        u, wu = _gauss(length, counts[0][0])
+        uu, vv = np.meshgrid(u + cx, v * (breadth / 2) + (first + last) / 2)
+        return np.stack([uu.ravel(), vv.ravel()]), np.outer(wv, wu).ravel()
+    points, weights = [], []
+    shares = _shares(np.array(strips))
+    for (cx, cy, length, width), (along, aside), share in zip(strips, counts, shares, strict=True):
+        u, wu = _gauss(length, along)
+        v, wv = _gauss(width, aside)
+        uu, vv = np.meshgrid(u + cx, v + cy)
+        points.append(np.stack([uu.ravel(), vv.ravel()]))
+        weights.append(share * np.outer(wv, wu).ravel())
+    return np.concatenate(points, axis=1), np.concatenate(weights)
+
+
+def _gauss(length: float, count: int) -> tuple[FloatArray, FloatArray]:
+    x, w = _legendre(count)
     return x * (length / 2), w / 2
 
 

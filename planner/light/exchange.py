@@ -19,9 +19,9 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.light.field import CellGrid
-from planner.light.paths import Mirrors, mirror_chains
+from planner.light.paths import Arrival, Mirrors, mirror_chains
 from planner.light.prism import FloatArray, IntArray
-from planner.light.sequences import cosine_directions, shifted_points
+from planner.light.sequences import cosine_directions, shifted_by
 from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
 
@@ -52,29 +52,28 @@ def exchange_factors(
 ) -> Exchange:
     """Estimate the exchange; ``step`` is called often and may raise to stop."""
     count = surfaces.patch_count
-    u = shifted_points(count, rays, 4, random)
-    points, plane = surfaces.patch_samples(u[0], u[1])
-    local = cosine_directions(u[2], u[3])
-    direction = _turned(surfaces, local, plane)
+    shift = random.random((4, count))
     factors = np.zeros(count * count)
     straight = np.zeros(count)
-    source = np.repeat(np.arange(count), rays)
-    origin, direction = points.reshape(3, -1), direction.reshape(3, -1)
-    for start in range(0, origin.shape[1], CHUNK):
-        part = slice(start, start + CHUNK)
+    at_a_time = max(1, CHUNK // rays)
+    for low in range(0, count, at_a_time):
+        step()
+        which = slice(low, min(low + at_a_time, count))
+        u = shifted_by(shift[:, which], rays)
+        points, plane = surfaces.patch_samples(u[0], u[1], which)
+        direction = _turned(surfaces, cosine_directions(u[2], u[3]), plane)
+        source = np.repeat(np.arange(len(plane)), rays)
         chains = mirror_chains(
-            surfaces, origin[:, part], direction[:, part], mirrors, cutoff, random
+            surfaces, points.reshape(3, -1), direction.reshape(3, -1), mirrors, cutoff, random
         )
         for stage, arrival in enumerate(chains):
             step()
             if stage == 0:
                 lands = (arrival.plane == surfaces.prism.bottom).astype(np.float64)
-                straight += totals(source[part], lands, count)
+                straight[which] = totals(source, lands, len(plane))
             target = surfaces.texel_patch[arrival.texel]
-            first = source[part]
-            low = first[0]
-            index = (first[arrival.ray] - low) * count + target
-            span = (first[-1] - low + 1) * count
+            index = source[arrival.ray] * count + target
+            span = len(plane) * count
             added = totals(index, arrival.weight, span)
             factors[low * count : low * count + span] += added
     matrix = factors.reshape(count, count)
@@ -134,17 +133,18 @@ def _turned(
 
 @dataclass(frozen=True)
 class Gather:
-    """Which texels each cell of the map sees, kept as a list of (cell, texel, weight).
+    """Which texels each cell of the map sees, kept as a list of (texel, weight) cell by cell.
 
     Rays are told apart in two halves, each evenly spread, whose disagreement tells how far
-    chance moves the result; ``cell`` holds twice the cell's number plus the half. The mean
+    chance moves the result; ``start`` (2 C,) tells where the entries of each half of each
+    cell begin. The mean
     over a cell of the flux density that arrives from diffuse light leaving the texels with
     exitance M (µmol m⁻² s⁻¹) is Σ weight · M[texel]. ``straight`` marks what was seen
     without a mirror between.
     """
 
     grid: CellGrid
-    cell: npt.NDArray[np.int32]
+    start: IntArray
     texel: npt.NDArray[np.int32]
     weight: npt.NDArray[np.float32]
     straight: npt.NDArray[np.bool_]
@@ -163,7 +163,8 @@ class Gather:
         seen = exitance.astype(np.float32).take(self.texel)
         if spots is not None:
             seen -= self.straight * spots.astype(np.float32).take(self.texel)
-        halves = totals(self.cell, self.weight * seen, 2 * len(self.grid.inside)).reshape(-1, 2)
+        seen *= self.weight
+        halves = np.add.reduceat(seen, self.start, dtype=np.float64).reshape(-1, 2)
         return halves.sum(axis=1), np.abs(halves[:, 0] - halves[:, 1])
 
 
@@ -186,47 +187,80 @@ def gather_paths(
 ) -> Gather:
     """Follow ``rays`` cosine-spread rays up from each cell and note what they meet."""
     cells = len(grid.inside)
-    u = shifted_points(cells, rays, 4, random)
-    origin = grid.samples(surfaces.prism, u[0], u[1]).reshape(3, -1)
-    direction = np.stack(cosine_directions(u[2], u[3])).reshape(3, -1)
-    source = np.repeat(np.arange(cells), rays)
-    # Neighbouring rays of the lattice go to different halves.
-    source = (2 * source + np.tile(np.arange(rays) % 2, cells)).astype(np.int32)
+    shift = random.random((4, cells))
     parts: list[_Part] = []
-    entries = 0
-    for start in range(0, origin.shape[1], CHUNK):
-        part = slice(start, start + CHUNK)
-        chains = mirror_chains(
-            surfaces, origin[:, part], direction[:, part], mirrors, cutoff, random
-        )
+    at_a_time = max(1, CHUNK // rays)
+    for low in range(0, cells, at_a_time):
+        step()
+        which = slice(low, min(low + at_a_time, cells))
+        u = shifted_by(shift[:, which], rays)
+        origin = grid.samples(surfaces.prism, u[0], u[1], which).reshape(3, -1)
+        direction = np.stack(cosine_directions(u[2], u[3])).reshape(3, -1)
+        # Neighbouring rays of the lattice go to different halves.
+        halves = 2 * np.repeat(np.arange(cells)[which], rays)
+        halves += np.tile(np.arange(rays) % 2, len(halves) // rays)
+        collected = _Collected(halves.astype(np.int32), surfaces.texel_count)
+        chains = mirror_chains(surfaces, origin, direction, mirrors, cutoff, random)
         for stage, arrival in enumerate(chains):
             step()
-            # Millions of entries for a fine map: kept in half the space.
-            parts.append(
-                (
-                    source[part].take(arrival.ray).astype(np.int32, copy=False),
-                    arrival.texel.astype(np.int32),
-                    (arrival.weight / rays).astype(np.float32),
-                    np.full(len(arrival.ray), stage == 0),
-                )
-            )
-            entries += len(arrival.ray)
-            if entries > _MOST_ENTRIES:
-                parts, entries = _merged(parts, surfaces.texel_count)
+            collected.add(arrival, stage == 0)
+        parts += collected.parts()
     cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
-    return Gather(grid, cell, texel, weight, straight)
+    weight /= rays
+    # Few enough halves for sixteen bits are sorted by counting.
+    key = cell.astype(np.uint16) if 2 * cells <= 1 << 16 else cell
+    order = np.argsort(key, kind="stable")
+    # Every ray meets something, so no half is empty.
+    begin = np.searchsorted(cell.take(order), np.arange(2 * cells))
+    return Gather(grid, begin, texel.take(order), weight.take(order), straight.take(order))
 
 
-_MOST_ENTRIES = 6_000_000
+_MOST_PENDING = 1_000_000
+"""Entries kept one by one; near-perfect mirrors make very many more, and these are added up."""
 
 
-def _merged(parts: list[_Part], texels: int) -> tuple[list[_Part], int]:
-    """Entries alike added up; near-perfect mirrors make very many."""
-    cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
-    kind = (cell.astype(np.int64) * texels + texel) * 2 + straight
-    kind, where = np.unique(kind, return_inverse=True)
-    summed = totals(where, weight, len(kind)).astype(np.float32)
-    pair, straight = np.divmod(kind, 2)
-    cell, texel = (part.astype(np.int32) for part in np.divmod(pair, texels))
-    # At least half as many again are allowed before the next merging.
-    return [(cell, texel, summed, straight.astype(bool))], min(len(kind), _MOST_ENTRIES // 2)
+class _Collected:
+    """What the rays of some neighbouring cells meet: ``source`` (n,) is the half of each ray."""
+
+    def __init__(self, source: npt.NDArray[np.int32], texels: int) -> None:
+        self._source, self._texels = source, texels
+        self._first = int(source.min())
+        self._pending: list[_Part] = []
+        self._count = 0
+        self._sums: FloatArray | None = None
+        self._straight: list[_Part] = []
+
+    def add(self, arrival: Arrival, straight: bool) -> None:
+        """Take in one stage of all rays; millions for a fine map, so in half the space."""
+        part = (
+            self._source.take(arrival.ray),
+            arrival.texel.astype(np.int32),
+            arrival.weight.astype(np.float32),
+            np.full(len(arrival.ray), straight),
+        )
+        if straight:
+            self._straight.append(part)
+            return
+        self._pending.append(part)
+        self._count += len(arrival.ray)
+        if self._count > _MOST_PENDING:
+            self._add_up()
+
+    def _add_up(self) -> None:
+        cell, texel, weight, _ = (np.concatenate(a) for a in zip(*self._pending, strict=True))
+        kind = (cell - self._first).astype(np.intp) * self._texels + texel
+        if self._sums is None:
+            self._sums = np.zeros((int(self._source.max()) - self._first + 1) * self._texels)
+        self._sums += totals(kind, weight, len(self._sums))
+        self._pending, self._count = [], 0
+
+    def parts(self) -> list[_Part]:
+        """All entries, alike ones added up where there were many."""
+        if self._sums is None:
+            return self._straight + self._pending
+        if self._pending:
+            self._add_up()
+        kind = np.flatnonzero(self._sums)
+        cell, texel = (part.astype(np.int32) for part in np.divmod(kind, self._texels))
+        summed = self._sums[kind].astype(np.float32)
+        return [*self._straight, (cell + self._first, texel, summed, np.zeros(len(kind), bool))]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
@@ -95,7 +96,7 @@ class CellGrid:
         """Whether the map lies on the room's bottom: on a closed canopy, or on the floor."""
         return abs(self.z - prism.z0) < 1e-9
 
-    @property
+    @cached_property
     def inside_area(self) -> FloatArray:
         """Area of the cells inside, shape (C,)."""
         return self.area.ravel()[self.inside]
@@ -133,8 +134,18 @@ class CellGrid:
         """Points (3, M) that stand for the cells, their cell (0…C-1) and weight.
 
         ``averaged`` takes the two-point Gauss rule along each edge of a whole cell, which
-        integrates cubics exactly; cut cells and the quick way take the centre of area.
+        integrates cubics exactly; cut cells and the quick way take the centre of area. The
+        arrays are kept and are not to be changed.
         """
+        if averaged not in self._kept_receivers:
+            self._kept_receivers[averaged] = self._find_receivers(averaged)
+        return self._kept_receivers[averaged]
+
+    @cached_property
+    def _kept_receivers(self) -> dict[bool, tuple[FloatArray, IntArray, FloatArray]]:
+        return {}
+
+    def _find_receivers(self, averaged: bool) -> tuple[FloatArray, IntArray, FloatArray]:
         count = len(self.inside)
         centre = self.centre.reshape(2, -1)[:, self.inside]
         if not averaged:
@@ -151,14 +162,20 @@ class CellGrid:
         points = np.concatenate([xy, np.full((1, xy.shape[1]), self.z)])
         return points, cell, weight
 
-    def samples(self, prism: Prism, u: FloatArray, v: FloatArray) -> FloatArray:
-        """Points spread over each cell, shape (3, C, R), from uniform numbers (C, R)."""
-        rows, columns = np.divmod(self.inside, self.area.shape[1])
+    def samples(
+        self, prism: Prism, u: FloatArray, v: FloatArray, which: slice = slice(None)
+    ) -> FloatArray:
+        """Points spread over each cell, shape (3, C, R), from uniform numbers (C, R).
+
+        ``which`` picks some of the cells.
+        """
+        chosen = self.inside[which]
+        rows, columns = np.divmod(chosen, self.area.shape[1])
         x = self.x[columns][:, None] + (u - 0.5) * self.step[0]
         y = self.y[rows][:, None] + (v - 0.5) * self.step[1]
-        cut = self.inside_area < (1 - 1e-9) * self.step[0] * self.step[1]
+        cut = self.inside_area[which] < (1 - 1e-9) * self.step[0] * self.step[1]
         if cut.any():
-            centre = self.centre.reshape(2, -1)[:, self.inside][:, cut]
+            centre = self.centre.reshape(2, -1)[:, chosen[cut]]
             inside = self.holds(prism, x[cut], y[cut])
             x[cut], y[cut] = brought_inside(inside, x[cut], y[cut], centre)
         return np.stack([x, y, np.full_like(x, self.z)])

@@ -39,10 +39,6 @@ _MOST_BROAD = 30
 _PAIRS = 1 << 18
 """Pairs of receiver and image point taken at a time, which bounds the memory."""
 
-_MOST_MIRRORS = 8000
-"""Mirrors passed in all by images that must be followed line by line: near-perfect mirrors
-face to face have tens of thousands of images, each of them faint and even."""
-
 _MIX = np.array([0x9E3779B97F4A7C15 - (1 << 64), 0x632BE59BD9B4E019, 0x1B873593CC9E2D51])
 
 
@@ -139,30 +135,33 @@ def distinct_images(
 def light_of_images(
     surfaces: Surfaces,
     grid: CellGrid,
+    coarse: CellGrid,
     source: Source,
     images: Images,
     specular: FloatArray,
     photons: int,
     tolerance: float,
     edges: int,
+    most_passed: int,
     step: Callable[[], None],
 ) -> tuple[FloatArray, float]:
     """Flux density on the cells (C,) from the images of a unit lamp, and the faint rest.
 
     ``photons`` is how many found the images. Images due too few of them (judged by their
-    exact light on a coarse grid, so that the choice does not depend on chance) are not
+    exact light on the ``coarse`` grid, so that the choice does not depend on chance) are not
     computed; the second value is their flux as the photons found it. ``tolerance`` is the
     relative error allowed to the quadrature over each image, ``edges`` the fewest points
-    along a side of a bright image that mirrors show in part only. ``step`` is called often
-    and may raise to stop.
+    along a side of a bright image that mirrors show in part only. ``most_passed`` bounds the
+    mirrors passed in all by images that must be followed line by line: near-perfect mirrors
+    face to face have tens of thousands of images, each of them faint and even. ``step`` is
+    called often and may raise to stop.
     """
     if not len(images):
         return np.zeros(len(grid.inside)), 0.0
-    coarse = CellGrid.over(surfaces.prism, 6, 6, grid.z)
     steady = _steady(surfaces, images)
     if not steady:
         passed = np.cumsum((images.planes >= 0).sum(axis=1))
-        images = images.some(slice(max(int(np.searchsorted(passed, _MOST_MIRRORS)), 1)))
+        images = images.some(slice(max(int(np.searchsorted(passed, most_passed)), 1)))
     each = _light_of_each(
         surfaces,
         coarse,
@@ -244,9 +243,11 @@ def _light_of_each(
                 group=nodes.shape[1] if together else len(flux),
                 step=step,
             )
-            columns = [0] if together else part
-            for column, value in zip(columns, values.T, strict=True):
-                result[:, column] += totals(cell, share * value, len(result))
+            if together:
+                result[:, 0] += totals(cell, share * values[:, 0], len(result))
+            else:
+                # One point stands for each cell.
+                result[:, part] = values
     return result
 
 

@@ -54,10 +54,11 @@ def follow_photons(
 
     ``evaluated`` is how many have their lobes evaluated (see ``glints``).
     """
-    patch_flux = np.zeros(surfaces.patch_count)
-    glints = Glints(surfaces.prism, grid, count, evaluated, random)
+    patch_flux, nothing = np.zeros(surfaces.patch_count), np.zeros(len(grid.inside))
     if not (mirrors.followed > cutoff).any():
-        return MirrorLight(patch_flux, NO_IMAGES, *glints.flux())
+        return MirrorLight(patch_flux, NO_IMAGES, nothing, nothing)
+    wrinkled = mirrors.any_wrinkled
+    glints = Glints(surfaces.prism, grid, count, evaluated, random) if wrinkled else None
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
@@ -71,14 +72,19 @@ def follow_photons(
                 surfaces.texel_patch[arrival.texel], arrival.weight, surfaces.patch_count
             )
             lands = _lands(arrival, grid.z, surfaces.prism.bottom if plane_is_bottom else None)
-            if arrival.wrinkled is not None:
+            if glints is not None and arrival.wrinkled is not None:
                 glints.add(arrival, lands)
                 lands = lands[~arrival.wrinkled[lands]]
-            seen.append(place[:, arrival.ray[lands]])
-            weights.append(arrival.weight[lands])
-            rays.append(arrival.ray[lands])
+            landed = arrival.ray.take(lands)
+            seen.append(place.take(landed, axis=1))
+            weights.append(arrival.weight.take(lands))
+            rays.append(landed)
             lengths.append(np.full(len(lands), met, dtype=np.int16))
-        place[:, arrival.ray] = surfaces.prism.reflect_points(place[:, arrival.ray], arrival.plane)
+        if met == 0:
+            place = surfaces.prism.reflect_points(place, arrival.plane)
+        else:
+            still = place.take(arrival.ray, axis=1)
+            place[:, arrival.ray] = surfaces.prism.reflect_points(still, arrival.plane)
         planes = np.full(count, -1, dtype=np.int16)
         planes[arrival.ray] = arrival.plane
         chain.append(planes)
@@ -92,7 +98,8 @@ def follow_photons(
             np.concatenate(rays),
             np.concatenate(lengths),
         )
-    return MirrorLight(patch_flux / count, images, *glints.flux())
+    spread = (nothing, nothing) if glints is None else glints.flux()
+    return MirrorLight(patch_flux / count, images, *spread)
 
 
 def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:

@@ -175,11 +175,13 @@ class Prism:
 
     def reflect_points(self, points: FloatArray, plane: IntArray) -> FloatArray:
         """Mirror points (3, N) in planes: where a lamp seems to stand behind a mirror."""
-        normals = self._normals[:, plane]
-        offsets = self._plane_offsets[plane]
-        twice = 2.0 * ((points * normals).sum(axis=0) - offsets)
-        mirrored: FloatArray = points - twice * normals
-        return mirrored
+        normals = self._normals.take(plane, axis=1)
+        twice = (points * normals).sum(axis=0)
+        twice -= self._plane_offsets.take(plane)
+        twice *= -2.0
+        normals *= twice
+        normals += points
+        return normals
 
     def plane_mirrors(self) -> tuple[FloatArray, FloatArray]:
         """Mirrors in all planes as x -> A x + b; returns A (planes, 3, 3) and b (planes, 3)."""

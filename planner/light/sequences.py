@@ -28,6 +28,11 @@ def shifted_points(
     Fibonacci lattice, the first two (places) the plane recurrence on the plastic number,
     a fifth one a recurrence of its own.
     """
+    return shifted_by(random.random((dimensions, groups)), count)
+
+
+def shifted_by(shift: FloatArray, count: int) -> FloatArray:
+    """As ``shifted_points``, with the shifts (dimensions, groups) given."""
     index = np.arange(count)
     lattice = np.stack(
         [
@@ -37,8 +42,7 @@ def shifted_points(
             index * _GOLDEN,
             index * _ROOT,
         ]
-    )[:dimensions]
-    shift = random.random((dimensions, groups))
+    )[: len(shift)]
     points = lattice[:, None, :] + shift[:, :, None]
     points -= np.floor(points)
     # x - floor(x) can round up to 1.0; index arithmetic further on relies on < 1.

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
@@ -238,15 +239,17 @@ class Surfaces:
         texel: IntArray = row + self._texel_start.take(facet)
         return texel
 
-    def patch_samples(self, u: FloatArray, v: FloatArray) -> tuple[FloatArray, IntArray]:
-        """Points on patches from unit-square samples.
+    def patch_samples(
+        self, u: FloatArray, v: FloatArray, which: slice = slice(None)
+    ) -> tuple[FloatArray, IntArray]:
+        """Points on patches from unit-square samples; ``which`` picks some of them.
 
         ``u`` and ``v`` have shape (P, R). Returns points (3, P, R) and the plane of each
         patch (P,). On a clipped patch, points outside the footprint are replaced by others of
         the patch, so every sample lies on the surface.
         """
-        facet = self.patch_facet
-        local = np.arange(self.patch_count) - self._patch_start[facet]
+        facet = self.patch_facet[which]
+        local = np.arange(self.patch_count)[which] - self._patch_start[facet]
         columns = self.patch_shape[facet, 0]
         step = self._sizes[facet] / self.patch_shape[facet]
         along = ((local % columns)[:, None] + u) * step[:, :1]
@@ -265,10 +268,11 @@ class Surfaces:
             x, y = points[0, flat], points[1, flat]
             inside = self.prism.contains(x, y)
             points[0, flat], points[1, flat] = brought_inside(
-                inside, x, y, self.patch_centres()[:2, flat]
+                inside, x, y, self.patch_centres[:2, which][:, flat]
             )
         return points, plane
 
+    @cached_property
     def patch_centres(self) -> FloatArray:
         """Centre of area of each patch, shape (3, P)."""
         area = np.maximum(self.patch_area, 1e-30)

@@ -136,6 +136,7 @@ PLANS = {
     "12 bars with housings": crowded(single(12)),
     "24 bars with housings": crowded(single(24)),
     "4 lamps of 6 bars with housings": crowded(many(4, 6), size=(4.0, 4.0)),
+    "light upwards past a housing": crowded((hung(UP, 0.6, 0.6), hung(UP, 0.3, 0.4, 0.9)), 2),
     "24 pots": crowded((hung(PLAIN, 0.6, 0.6),), 24),
     "40-corner star, 24 bars": crowded(
         (hung(bars(24, 0.5, 0.5, 0.0), 0.8, 0.8),), corners=star(40)

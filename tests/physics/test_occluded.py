@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import json
+
 import numpy as np
 import pytest
 
 from planner.plan import edits
+from planner.plan.lamp import Lamp, LampModel, TableProfile
 from planner.plan.obstacle import Obstacle
 from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
+from planner.reports.csv_export import estimate_to_csv
+from planner.reports.json_export import estimate_to_json
 from tests.physics.rooms import box, lamp, light, panel, plan
 
 GREY = (0.4, 0.0)
@@ -44,6 +49,15 @@ def test_what_lies_in_a_pot_is_no_canopy(closed: bool) -> None:
     assert found.figures.utilisation == pytest.approx(free.mean() * (1 - 0.0625) / 400)
 
 
+def test_files_leave_out_what_is_covered() -> None:
+    found = light(with_pot(closed=False), (8, 8))
+    rows = json.loads(estimate_to_json(found))["map"]["ppfd"]
+    assert sum(value is None for row in rows for value in row) == 4
+    assert rows[3][3:5] == [None, None]
+    # A header, and a line for each cell that is canopy.
+    assert len(estimate_to_csv(found).splitlines()) == 1 + 60
+
+
 @pytest.mark.parametrize("closed", [True, False])
 def test_cells_partly_covered_count_what_is_free(closed: bool) -> None:
     found = light(with_pot(closed=closed, size=0.375), (8, 8))
@@ -69,3 +83,30 @@ def test_photons_add_up_around_a_pot(closed: bool) -> None:
         # Black leaves: what the map adds up to is what they take.
         added = float(np.nansum(found.ppfd * found.cell_area))
         assert canopy.photon_flux == pytest.approx(added, rel=2e-3)
+
+
+def test_light_sent_up_into_a_housing_comes_from_its_face() -> None:
+    """A lamp that sends half of its light into its own housing loses what that absorbs.
+
+    In a black room the lamp gives below what it sends down, and what the housing's face, the
+    size of the lamp, sends back as Lambertian light. The lamp is small against its height, so
+    that the inverse square law holds for both.
+    """
+    both = LampModel(
+        key="both",
+        name="Both ways",
+        body=panel(0.02, 0.02),
+        profile=TableProfile(angles_deg=(0, 180), relative=(1, 1)),
+        ppf=400,
+        watts=200,
+        housing_height=0.05,
+        housing_reflectance=0.6,
+    )
+    bare = plan(box(2.0, 2.0), 1.6, [lamp((1.0, 1.0), 1.0)], canopy_height=0.3)
+    hung = Lamp(model=both, x=1.0, y=1.0, hanging_height=1.0)
+    found = light(edits.changed(bare, lamps=(hung,)), (9, 9))
+    # Isotropic: I = Φ/4π; Lambertian of ρ Φ/2: I = ρ (Φ/2)/π. Right below, E = I/d².
+    expected = 400 / (4 * np.pi) + 0.6 * 200 / np.pi
+    assert found.ppfd[4, 4] == pytest.approx(expected, rel=0.03)
+    housing = next(s for s in found.shares if s.place.kind is PlaceKind.HOUSING)
+    assert housing.photon_flux == pytest.approx(0.4 * 200, rel=2e-3)
