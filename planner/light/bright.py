@@ -46,18 +46,35 @@ def light_of_spots(
     ``step`` is called often and may raise to stop.
     """
     receivers, cell, share = grid.receivers(averaged=True)
+    factor = _factors(surfaces, texels, receivers)
+    centres = surfaces.texel_centre[:, texels]
+    crowd = between(surfaces.prism, receivers, centres)
+    if crowd is None:
+        return totals(cell, share * (factor @ exitance[texels]), len(grid.inside))
+    # A spot is small: mostly what hides it from a cell hides it from all of the cell.
+    middle, _, _ = grid.receivers(averaged=False)
+    seen = visible(surfaces.prism, crowd, middle, centres, step)
+    factor *= seen[cell]
+    result = totals(cell, share * (factor @ exitance[texels]), len(grid.inside))
+    mixed = grid.unlike_neighbours(seen.mean(axis=1))
+    receivers, cell, share = grid.gauss_points(mixed, _POINTS_IN_SHADE)
+    factor = _factors(surfaces, texels, receivers)
+    factor *= visible(surfaces.prism, crowd, receivers, centres, step)
+    result[mixed] = totals(cell, share * (factor @ exitance[texels]), len(result))[mixed]
+    return result
+
+
+_POINTS_IN_SHADE = 5
+"""Points along an edge of a cell in which something hides a spot in part."""
+
+
+def _factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -> FloatArray:
+    """Configuration factors from upward elements (3, M) to texels, shape (M, n)."""
     factor = np.empty((receivers.shape[1], len(texels)))
     level = surfaces.texel_normal[2, texels] < -0.5
     factor[:, ~level] = _wall_factors(surfaces, texels[~level], receivers)
     factor[:, level] = _level_factors(surfaces, texels[level], receivers)
-    centres = surfaces.texel_centre[:, texels]
-    crowd = between(surfaces.prism, receivers, centres)
-    if crowd is not None:
-        # A spot is small: what hides it from a cell hides it from nearly all of the cell.
-        middle, _, _ = grid.receivers(averaged=False)
-        factor *= visible(surfaces.prism, crowd, middle, centres, step)[cell]
-    values = factor @ exitance[texels]
-    return totals(cell, share * values, len(grid.inside))
+    return factor
 
 
 def _wall_factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -> FloatArray:

@@ -7,10 +7,12 @@ import math
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.direct import Step, direct_on
+from planner.light.boxes import Crowd
+from planner.light.direct import Step, between, direct_on, irradiance
 from planner.light.emission import CosinePower, Source
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
 
@@ -31,23 +33,84 @@ def direct_on_cells(
 ) -> FloatArray:
     """Direct flux density of a unit lamp on the cells of a map, shape (C,), as cell means.
 
-    ``shade`` is the fewest points along each side of the lamp where something may stand
-    between. ``step`` is called often, here and below, and may raise to stop.
+    Closed form, times the share that gets past what stands between. ``shade`` is the fewest
+    points along each side of the lamp where something may. ``step`` is called often, here
+    and below, and may raise to stop.
     """
     gap = source.centre[2] - grid.z
     if gap <= 0:
         return np.zeros(len(grid.inside))
     near = max(gap, _NEAREST)
-    receivers, cell, share = grid.receivers(averaged=True)
-    direct = direct_on(prism, source, receivers, None, near, shade, step)
-    cells = totals(cell, share * direct, len(grid.inside))
+    cells = np.zeros(len(grid.inside))
     wanted = _points_per_edge(grid, source, near)
-    for count in np.unique(wanted[wanted > 2]):
+    nodes, weights = source.nodes(near)
+    for count in np.unique(wanted):
+        step()
         which = np.flatnonzero(wanted == count)
-        points, weights = _spread(grid, prism, which, int(count))
-        values = direct_on(prism, source, points.reshape(3, -1), None, near, shade, step)
-        cells[which] = (values.reshape(weights.shape) * weights).sum(axis=1)
-    return cells
+        all_alike = count == 2 and which.size == wanted.size
+        points, cell, share = (
+            grid.receivers(averaged=True) if all_alike else grid.gauss_points(which, int(count))
+        )
+        values = irradiance(
+            points, None, nodes, weights, source.profile, axes=source.axes(), step=step
+        )
+        cells += totals(cell, share * values, len(cells))
+    points, _, _ = grid.receivers(averaged=True)
+    crowd = between(prism, points, source.outline)
+    return cells if crowd is None else cells * _share_seen(grid, prism, crowd, source, shade, step)
+
+
+_FIRST_LOOK = 32
+"""Lines of sight from each cell that tell where shadows end."""
+
+
+def _share_seen(
+    grid: CellGrid, prism: Prism, crowd: Crowd, source: Source, shade: int, step: Step
+) -> FloatArray:
+    """Share of a lamp's direct light on each cell (C,) that nothing keeps away.
+
+    Lines from points of the cell to points of the lamp, both spread evenly; many where a
+    shadow ends in the cell or beside it.
+    """
+    random = np.random.default_rng(3)
+    every = np.arange(len(grid.inside))
+    seen = _seen_from(grid, prism, crowd, source, every, _FIRST_LOOK, random, step)
+    mixed = grid.unlike_neighbours(seen)
+    seen[mixed] = _seen_from(grid, prism, crowd, source, mixed, 20 * shade**2, random, step)
+    return seen
+
+
+def _seen_from(
+    grid: CellGrid,
+    prism: Prism,
+    crowd: Crowd,
+    source: Source,
+    which: IntArray,
+    count: int,
+    random: np.random.Generator,
+    step: Step,
+) -> FloatArray:
+    """As ``_share_seen`` for some cells, with ``count`` lines from each."""
+    seen = np.empty(which.size)
+    size = max(1, _LINES // count)
+    for start in range(0, which.size, size):
+        step()
+        part = which[start : start + size]
+        u = shifted_points(part.size, count, 5, random)
+        places = grid.samples(u[0], u[1], part).reshape(3, -1)
+        gap = source.points(*u[2:].reshape(3, -1)) - places
+        length = np.sqrt((gap**2).sum(axis=0))
+        gap /= length
+        across, along = -(source.axes() @ gap[:2])
+        light = source.profile.intensity(gap[2], across, along) * gap[2] / length**2
+        free = light * ~prism.blocked(crowd, places, gap, length)
+        total = light.reshape(-1, count).sum(axis=1)
+        seen[start : start + size] = free.reshape(-1, count).sum(axis=1) / np.maximum(total, 1e-300)
+    return seen
+
+
+_LINES = 1 << 15
+"""Lines of sight followed at a time."""
 
 
 def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
@@ -67,27 +130,6 @@ def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
     count = np.ceil(math.log(1 / _TOLERANCE) / (2 * np.log(ellipse)))
     points: IntArray = np.clip(count, 2, _MOST).astype(np.intp)
     return points
-
-
-def _spread(
-    grid: CellGrid, prism: Prism, which: IntArray, count: int
-) -> tuple[FloatArray, FloatArray]:
-    """Points (3, n, count²) in some cells and weights (n, count²) that add up to 1 in each."""
-    x, w = np.polynomial.legendre.leggauss(count)
-    u, v = (axis.ravel() for axis in np.meshgrid(x, x))
-    weight = np.outer(w, w).ravel() / 4
-    rows, columns = np.divmod(grid.inside[which], grid.area.shape[1])
-    px = grid.x[columns][:, None] + u * grid.step[0] / 2
-    py = grid.y[rows][:, None] + v * grid.step[1] / 2
-    inside = grid.holds(prism, px, py)
-    weights = weight * inside
-    # A sliver between all points stands for itself by its centre.
-    missed = weights.sum(axis=1) <= 0
-    centre = grid.centre.reshape(2, -1)[:, grid.inside[which]]
-    px[missed], py[missed] = centre[0, missed, None], centre[1, missed, None]
-    weights[missed] = weight
-    weights /= weights.sum(axis=1, keepdims=True)
-    return np.stack([px, py, np.full_like(px, grid.z)]), weights
 
 
 def direct_on_texels(

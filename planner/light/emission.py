@@ -289,19 +289,21 @@ class Source:
         high = (self.strips[:, :2] + self.strips[:, 2:] / 2).max(axis=0)
         return self.place(np.array([[low[0], high[0]] * 2, [low[1]] * 2 + [high[1]] * 2]))
 
+    def points(self, u: FloatArray, v: FloatArray, w: FloatArray) -> FloatArray:
+        """Points (3, n) spread by flux over the emitting area, from uniform numbers (n,)."""
+        edges = np.cumsum(self.shares())
+        strip = self.strips[np.minimum(np.searchsorted(edges, w), len(edges) - 1)]
+        local = [strip[:, 0] + (u - 0.5) * strip[:, 2], strip[:, 1] + (v - 0.5) * strip[:, 3]]
+        return self.place(np.stack(local))
+
     def photons(self, count: int, random: np.random.Generator) -> tuple[FloatArray, FloatArray]:
         """Starts (3, count) and directions (3, count) of photons that carry equal flux."""
         u = shifted_points(1, count, 5, random)[:, 0]
-        edges = np.cumsum(self.shares())
-        strip = self.strips[np.minimum(np.searchsorted(edges, u[4]), len(edges) - 1)]
-        local = np.stack(
-            [strip[:, 0] + (u[0] - 0.5) * strip[:, 2], strip[:, 1] + (u[1] - 0.5) * strip[:, 3]]
-        )
         cosine, azimuth = self.profile.sample(u[2], u[3])
         sine = np.sqrt(np.maximum(0.0, 1.0 - cosine**2))
         angle = azimuth + self.rotation
         direction = np.stack([sine * np.cos(angle), sine * np.sin(angle), -cosine])
-        return self.place(local), direction
+        return self.points(u[0], u[1], u[4]), direction
 
 
 _Strips = tuple[tuple[float, float, float, float], ...]

@@ -194,7 +194,7 @@ def gather_paths(
         step()
         which = slice(low, min(low + at_a_time, cells))
         u = shifted_by(shift[:, which], rays)
-        origin = grid.samples(surfaces.prism, u[0], u[1], which).reshape(3, -1)
+        origin = grid.samples(u[0], u[1], which).reshape(3, -1)
         direction = np.stack(cosine_directions(u[2], u[3])).reshape(3, -1)
         # Neighbouring rays of the lattice go to different halves.
         halves = 2 * np.repeat(np.arange(cells)[which], rays)

@@ -11,10 +11,11 @@ import numpy.typing as npt
 from planner.light.boxes import Box
 from planner.light.cellmap import filled
 from planner.light.polygon import (
-    brought_inside,
     clip_to_rectangle,
+    convex_pieces,
     crossed_cells,
     cut_away,
+    fan,
     moments,
 )
 from planner.light.prism import FloatArray, IntArray, Prism
@@ -45,6 +46,8 @@ class CellGrid:
         Height of the plane in metres.
     step
         Edges of a cell along x and y in metres.
+    corners
+        The footprint, shape (W, 2).
     standing
         The boxes that stand in the plane.
     """
@@ -56,6 +59,7 @@ class CellGrid:
     inside: IntArray
     z: float
     step: tuple[float, float]
+    corners: FloatArray
     standing: tuple[Box, ...] = ()
 
     @classmethod
@@ -86,11 +90,7 @@ class CellGrid:
                 f"Obstacles cover everything at the height of the canopy, {z * 100:.1f} cm; "
                 "lower the canopy or take an obstacle away."
             )
-        return cls(x, y, area, centre, inside, z, step, standing)
-
-    def holds(self, prism: Prism, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
-        """Whether points of the plane lie on the map, any shape."""
-        return _free(prism, self.standing, x, y)
+        return cls(x, y, area, centre, inside, z, step, prism.corners, standing)
 
     def on_bottom_of(self, prism: Prism) -> bool:
         """Whether the map lies on the room's bottom: on a closed canopy, or on the floor."""
@@ -133,68 +133,124 @@ class CellGrid:
     def receivers(self, *, averaged: bool) -> tuple[FloatArray, IntArray, FloatArray]:
         """Points (3, M) that stand for the cells, their cell (0…C-1) and weight.
 
-        ``averaged`` takes the two-point Gauss rule along each edge of a whole cell, which
-        integrates cubics exactly; cut cells and the quick way take the centre of area. The
-        arrays are kept and are not to be changed.
+        ``averaged`` takes Gauss points; the quick way takes the centre of area. The arrays
+        are kept and are not to be changed.
         """
         if averaged not in self._kept_receivers:
-            self._kept_receivers[averaged] = self._find_receivers(averaged)
+            every = np.arange(len(self.inside))
+            centre = self.centre.reshape(2, -1)[:, self.inside]
+            points = np.concatenate([centre, np.full((1, len(every)), self.z)])
+            quick = (points, every, np.ones(len(every)))
+            found = self.gauss_points(every, 2) if averaged else quick
+            self._kept_receivers[averaged] = found
         return self._kept_receivers[averaged]
 
     @cached_property
     def _kept_receivers(self) -> dict[bool, tuple[FloatArray, IntArray, FloatArray]]:
         return {}
 
-    def _find_receivers(self, averaged: bool) -> tuple[FloatArray, IntArray, FloatArray]:
-        count = len(self.inside)
-        centre = self.centre.reshape(2, -1)[:, self.inside]
-        if not averaged:
-            points = np.concatenate([centre, np.full((1, count), self.z)])
-            return points, np.arange(count), np.ones(count)
-        whole = self.inside_area > (1 - 1e-9) * self.step[0] * self.step[1]
-        reach = 0.5 / np.sqrt(3.0)
-        corners = [(-reach, -reach), (reach, -reach), (-reach, reach), (reach, reach)]
-        shift = np.array(corners).T * np.array(self.step)[:, None]
-        spread = centre[:, whole, None] + shift[:, None, :]
-        xy = np.concatenate([spread.reshape(2, -1), centre[:, ~whole]], axis=1)
-        cell = np.concatenate([np.repeat(np.flatnonzero(whole), 4), np.flatnonzero(~whole)])
-        weight = np.where(whole[cell], 0.25, 1.0)
-        points = np.concatenate([xy, np.full((1, xy.shape[1]), self.z)])
-        return points, cell, weight
+    def gauss_points(self, which: IntArray, count: int) -> tuple[FloatArray, IntArray, FloatArray]:
+        """Points (3, M) in some cells, their cell (0…C-1), and weights that add up to 1 in each.
+
+        Gauss-Legendre with ``count`` points along each edge of a whole cell, exact for
+        polynomials up to degree 2 ``count`` - 1; in a cut cell along two edges of each of the
+        triangles its part inside is made of.
+        """
+        x, w = np.polynomial.legendre.leggauss(count)
+        u, v = (axis.ravel() for axis in np.meshgrid((x + 1) / 2, (x + 1) / 2))
+        weight = np.outer(w, w).ravel() / 4
+        chosen = np.zeros(len(self.inside), dtype=bool)
+        chosen[which] = True
+        whole = np.flatnonzero(chosen & self._is_whole)
+        places = np.stack(self._within(whole, u, v)).reshape(2, -1)
+        parts, of_cell, share = self._cut_triangles
+        among = np.flatnonzero(chosen.take(of_cell))
+        first, second, third = (corner[:, :, None] for corner in np.moveaxis(parts[among], 1, 0))
+        # A square folded to a triangle: one edge shrinks to a corner.
+        in_part = (1 - u) * first + u * ((1 - v) * second + v * third)
+        in_weight = share[among, None] * (2 * u * weight)
+        xy = np.concatenate([places, np.moveaxis(in_part, 1, 0).reshape(2, -1)], axis=1)
+        cell = np.concatenate([np.repeat(whole, u.size), np.repeat(of_cell[among], u.size)])
+        weights = np.concatenate([np.tile(weight, whole.size), in_weight.ravel()])
+        return np.concatenate([xy, np.full((1, cell.size), self.z)]), cell, weights
+
+    @cached_property
+    def _is_whole(self) -> npt.NDArray[np.bool_]:
+        """Which cells inside lie whole in the footprint, (C,)."""
+        is_whole: npt.NDArray[np.bool_] = self.inside_area > (1 - 1e-9) * np.prod(self.step)
+        return is_whole
+
+    @cached_property
+    def _cut_triangles(self) -> tuple[FloatArray, IntArray, FloatArray]:
+        """Triangles (n, 3, 2) of the cut cells, their cell (n,), rising, and share of it (n,)."""
+        parts: list[FloatArray] = []
+        cells: list[int] = []
+        dx, dy = self.step
+        for cell in np.flatnonzero(~self._is_whole):
+            row, column = divmod(int(self.inside[cell]), self.area.shape[1])
+            x, y = float(self.x[column]), float(self.y[row])
+            around = (x - dx / 2, y - dy / 2, x + dx / 2, y + dy / 2)
+            found = [part for piece in self._pieces(around) for part in fan(piece)]
+            parts += found
+            cells += [int(cell)] * len(found)
+        size = np.array([moments(part)[0] for part in parts])
+        of_cell = np.array(cells, dtype=np.intp)
+        whole = np.bincount(of_cell, weights=size, minlength=len(self.inside))
+        return np.array(parts).reshape(-1, 3, 2), of_cell, size / whole[of_cell]
+
+    def _pieces(self, rectangle: tuple[float, float, float, float]) -> list[FloatArray]:
+        """Convex pieces of the map in a rectangle."""
+        pieces = convex_pieces(self.corners, rectangle)
+        for box in self.standing:
+            outline = box.outline()
+            if (outline.max(axis=0) > rectangle[:2]).all() and (
+                outline.min(axis=0) < rectangle[2:]
+            ).all():
+                pieces = [part for piece in pieces for part in cut_away(piece, outline)]
+        return pieces
+
+    def _within(
+        self, which: IntArray, u: FloatArray, v: FloatArray
+    ) -> tuple[FloatArray, FloatArray]:
+        """Points (n, R) in some whole cells from places in a unit cell, (R,) or (n, R)."""
+        rows, columns = np.divmod(self.inside[which], self.area.shape[1])
+        x = self.x[columns][:, None] + (u - 0.5) * self.step[0]
+        y = self.y[rows][:, None] + (v - 0.5) * self.step[1]
+        return x, y
 
     def samples(
-        self, prism: Prism, u: FloatArray, v: FloatArray, which: slice = slice(None)
+        self, u: FloatArray, v: FloatArray, which: slice | IntArray = slice(None)
     ) -> FloatArray:
-        """Points spread over each cell, shape (3, C, R), from uniform numbers (C, R).
+        """Points spread over the parts inside of cells, (3, n, R), from uniform numbers (n, R).
 
         ``which`` picks some of the cells.
         """
-        chosen = self.inside[which]
-        rows, columns = np.divmod(chosen, self.area.shape[1])
-        x = self.x[columns][:, None] + (u - 0.5) * self.step[0]
-        y = self.y[rows][:, None] + (v - 0.5) * self.step[1]
-        cut = self.inside_area[which] < (1 - 1e-9) * self.step[0] * self.step[1]
-        if cut.any():
-            centre = self.centre.reshape(2, -1)[:, chosen[cut]]
-            inside = self.holds(prism, x[cut], y[cut])
-            x[cut], y[cut] = brought_inside(inside, x[cut], y[cut], centre)
+        which = np.arange(len(self.inside))[which]
+        x, y = self._within(which, u, v)
+        is_cut = ~self._is_whole
+        cut = np.flatnonzero(is_cut[which])
+        if cut.size:
+            parts, of_cell, share = self._cut_triangles
+            # Shares of all cut cells stand one after the other on one rising axis.
+            up_to = np.cumsum(share)
+            number = np.cumsum(is_cut) - 1
+            rank = number[which[cut]][:, None]
+            place = u[cut] + rank
+            part = np.minimum(np.searchsorted(up_to, place), len(share) - 1)
+            # Rounding may point to a neighbour's.
+            owner = number[of_cell[part]]
+            part += (owner < rank).astype(np.intp) - (owner > rank)
+            along = np.sqrt(np.clip((place - up_to[part]) / share[part] + 1, 0.0, 1.0))
+            weights = np.stack([1 - along, along * (1 - v[cut]), along * v[cut]])
+            x[cut], y[cut] = np.einsum("knr,nrki->inr", weights, parts[part])
         return np.stack([x, y, np.full_like(x, self.z)])
 
-    def softened(self, values: FloatArray) -> FloatArray:
-        """Values (C,) averaged with their neighbours, weights 1-2-1 along rows and columns.
-
-        Takes about two thirds of the chance out of counts; linear fields pass unchanged.
-        """
-        table = filled(self.on_map(values))
-        for axis in (0, 1):
-            if table.shape[axis] < 3:
-                continue
-            table = np.moveaxis(table, axis, 0)
-            ends = np.stack([2 * table[0] - table[1], 2 * table[-1] - table[-2]])
-            padded = np.concatenate([ends[:1], table, ends[1:]])
-            table = (padded[:-2] + 2 * padded[1:-1] + padded[2:]) / 4
-            table = np.moveaxis(table, 0, axis)
-        return np.maximum(table.ravel()[self.inside], 0.0)
+    def unlike_neighbours(self, values: FloatArray) -> IntArray:
+        """Cells (n,) among (C,) about which values are not all the same."""
+        table = np.pad(self.on_map(values), 1, constant_values=np.nan)
+        windows = np.lib.stride_tricks.sliding_window_view(table, (3, 3))
+        about = windows.reshape(self.area.size, 9)[self.inside]
+        return np.flatnonzero(np.nanmax(about, axis=1) > np.nanmin(about, axis=1))
 
     def resampled(self, coarse: CellGrid, values: FloatArray) -> FloatArray:
         """Values (C,) of this grid's cells from those (C',) of a coarser grid over the same room.

@@ -23,7 +23,7 @@ from planner.light.sequences import shifted_points
 from planner.light.smoothing import smoothed
 from planner.light.totals import totals
 
-_PLACES = 16
+_PLACES = 61
 """Points in each cell towards which lobes are evaluated in turn."""
 
 _CLOSE = 3.0
@@ -59,7 +59,7 @@ class Glints:
         self._prism, self._grid = prism, grid
         self._photons, self._evaluated = photons, min(evaluated, photons)
         u, v = shifted_points(len(grid.inside), _PLACES, 2, random)
-        places = np.moveaxis(grid.samples(prism, u, v), 2, 0)
+        places = np.moveaxis(grid.samples(u, v), 2, 1)
         # Half the space and time; the lobes lose nothing that counts.
         self._places = places.astype(np.float32)
         self._area = grid.inside_area.astype(np.float32)
@@ -173,9 +173,11 @@ class Glints:
         is_near: bool,
     ) -> FloatArray:
         """Share each bounce (n) sends straight to cells (n or 1, m), to near or to far ones."""
-        places = self._places[self._turn % _PLACES].take(cells, axis=1)
-        self._turn += 1
-        gap = places - origin.astype(np.float32)[:, :, None]
+        # Each photon has its own points, so that together they stand for all of a cell.
+        turn = (self._turn + np.arange(origin.shape[1])[:, None]) % _PLACES
+        self._turn += origin.shape[1]
+        gap = np.stack([axis[turn, cells] for axis in self._places])
+        gap -= origin.astype(np.float32)[:, :, None]
         squared = np.einsum("inm,inm->nm", gap, gap)
         inverse = 1.0 / np.sqrt(squared)
         view = np.einsum("kin,kn->in", frame, bounce.view)
@@ -193,7 +195,8 @@ class Glints:
                 self._prism.crowd,
                 origin.take(ray, axis=1),
                 gap[:, ray, cell] * inverse[ray, cell],
-                1.0 / inverse[ray, cell].astype(np.float64),
+                # The map lies on the bottom: what is met there is not between.
+                (1 - 1e-5) / inverse[ray, cell].astype(np.float64),
             )
             landing[ray[hidden], cell[hidden]] = 0.0
         return landing

@@ -75,6 +75,41 @@ def moments(corners: FloatArray) -> tuple[float, float, float]:
     return twice / 2, ox + mx / (3 * twice), oy + my / (3 * twice)
 
 
+def convex_pieces(
+    corners: FloatArray, rectangle: tuple[float, float, float, float], depth: int = 6
+) -> list[FloatArray]:
+    """The part of a polygon in a rectangle as convex polygons.
+
+    Where a concave corner is in the way the rectangle is quartered; after ``depth`` times
+    what is left, a 4000th of it, is taken as it is.
+    """
+    piece = clip_to_rectangle(corners, rectangle)
+    if len(piece) < 3:
+        return []
+    if depth == 0 or _is_convex(piece):
+        return [piece]
+    x0, y0, x1, y1 = rectangle
+    x, y = (x0 + x1) / 2, (y0 + y1) / 2
+    quarters = ((x0, y0, x, y), (x, y0, x1, y), (x0, y, x, y1), (x, y, x1, y1))
+    return [part for one in quarters for part in convex_pieces(corners, one, depth - 1)]
+
+
+def fan(piece: FloatArray) -> list[FloatArray]:
+    """A convex polygon as triangles, each (3, 2)."""
+    parts = [np.stack([piece[0], piece[k], piece[k + 1]]) for k in range(1, len(piece) - 1)]
+    return [part for part in parts if moments(part)[0] > 0]
+
+
+def _is_convex(piece: FloatArray) -> bool:
+    """Whether a polygon turns left at every corner and nowhere back on itself."""
+    edges = np.roll(piece, -1, axis=0) - piece
+    edges = edges[np.hypot(edges[:, 0], edges[:, 1]) > 1e-12]
+    onward = np.roll(edges, -1, axis=0)
+    turn = edges[:, 0] * onward[:, 1] - edges[:, 1] * onward[:, 0]
+    ahead = (edges * onward).sum(axis=1)
+    return bool(((turn > 1e-14) | ((turn > -1e-14) & (ahead > 0))).all())
+
+
 def crossed_cells(
     corners: FloatArray, u: FloatArray, v: FloatArray, du: float, dv: float
 ) -> npt.NDArray[np.bool_]:

@@ -46,7 +46,7 @@ def test_samples_lie_where_the_map_is() -> None:
     prism = Prism(L_SHAPE, 0.0, 1.0, POTS)
     grid = CellGrid.over(prism, 9, 9, 0.3)
     u, v = np.random.default_rng(1).uniform(0, 1, (2, len(grid.inside), 64))
-    points = grid.samples(prism, u, v)
+    points = grid.samples(u, v)
     assert free_by_count(points[0], points[1]).all()
 
 
