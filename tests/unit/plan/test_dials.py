@@ -5,13 +5,14 @@ from __future__ import annotations
 import pytest
 
 from planner.plan import edits
-from planner.plan.dials import DIALS, Redo, dial, lamp_spacing
+from planner.plan.dials import DIALS, Redo, dial
 from planner.plan.lamp import BarsBody
 from planner.plan.lining import Band, WallCover
 from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget
+from planner.plan.turning import lamp_spacing
 from planner.units import LengthUnit, in_unit
 from tests.unit.reports.sample_estimate import sample_plan
 

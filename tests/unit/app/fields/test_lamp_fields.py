@@ -14,12 +14,13 @@ from planner.app.fields.panel import QuantityField, Workplace
 from planner.catalogue.library import load_catalogue
 from planner.plan import edits
 from planner.plan.additions import middle, new_lamp
-from planner.plan.dials import dial, with_model
+from planner.plan.dials import dial
 from planner.plan.lamp import BarsBody, CosineProfile, PanelBody, PointBody, TableProfile
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.space import contains
+from planner.plan.turning import with_model
 from planner.units import LengthUnit
 
 
