@@ -65,7 +65,7 @@ def test_onto_standard_output(plan_file: Path, capfdbinary: pytest.CaptureFixtur
 @pytest.mark.parametrize(
     ("more", "said"),
     [
-        (["--over", "heigth=1:2:3"], "nothing called 'heigth'"),
+        (["--over", "heigth=1:2:3"], "no number called 'heigth'"),
         (["--over", "height=1:2:3", "--workers", "-1"], "--workers -1"),
         (["--over", "height=1:2:3", "--seed", "-1"], "not a seed"),
         (["--over", "height=1:2:3", "--over", "height=1"], "named twice"),
