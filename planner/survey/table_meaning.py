@@ -325,6 +325,8 @@ class TableGuess:
             )  # fmt: skip
             return f"The table is a picture of the board, with {axes}; its first row is the {end}."
         values = [k + 1 for k, role in enumerate(self.roles) if role is Role.VALUE]
+        if not values:
+            return "No column is taken for readings."
         what = "column" if len(values) == 1 else "columns"
         listed = f"{what} {', '.join(map(str, values))}"
         if self.kind is TableKind.IN_ORDER:

@@ -360,6 +360,7 @@ def test_a_table_goes_to_the_survey_page(qtbot: QtBot, tmp_path: Path) -> None:
     assert isinstance(page, SurveyPage)
     qtbot.waitUntil(lambda: page.importing.dialog is not None)
     assert page.importing.dialog is not None
+    assert answers.told == [], "a message without words"
     page.importing.dialog.reject()
 
 

@@ -213,7 +213,8 @@ class SurveyPage(QWidget):
 
     def _refuse(self, sentence_: str) -> None:
         self.header.alert.say(sentence_)
-        if self.desk.survey is None:
+        # An empty sentence takes the last one back; there is nothing to tell then.
+        if sentence_ and self.desk.survey is None:
             self.questions.tell_failure("These readings cannot be used", sentence_)
 
     def _print(self, paper: str) -> None:
