@@ -128,7 +128,7 @@ def _sheets(data: bytes) -> Iterator[Cells]:
                 values = opened.get_sheet_by_index(number).to_python(skip_empty_area=False)
                 rows, notes = _as_text(values, marks.get(told.name, _Marks()))
                 if rows:
-                    yield kept_cells(rows, f"cells of the sheet '{told.name}'", notes, told.name)
+                    yield kept_cells(rows, "", notes, told.name)
     except TableError:
         raise
     except (calamine.CalamineError, *_BROKEN) as error:
