@@ -57,6 +57,11 @@ class Residuals:
         """Which differences the meter's uncertainty does not explain, (n,)."""
         return np.abs(self.difference) > self.dead_band
 
+    @property
+    def poor(self) -> bool:
+        """Whether a careful survey should have agreed better with the estimate."""
+        return abs(self.relative_bias) > GOOD_MEAN or self.scatter > GOOD_POINT
+
     def words(self) -> tuple[str, ...]:
         """What the figures mean, in sentences."""
         return (self._bias_words(), self._scatter_words(), self._fit_words(), self._band_words())

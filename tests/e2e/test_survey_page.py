@@ -786,8 +786,9 @@ def test_a_calibration_is_shown_with_errors_and_plain_words(
     assert results.body.isVisible()
     assert "not identifiable" in results.sentences.text()
     texts = [label.text() for label in results.body.findChildren(QLabel)]
-    assert "200.0 → 210.0 ± 6.0 µmol/s" in texts
-    assert "0.500 → 0.550, not identifiable" in texts
+    # 1.96 standard errors of 6.0 either side.
+    assert "210 µmol/s, 198 to 222" in texts
+    assert "not told by these readings" in texts
     results.correlation_fold.click()
     cell = results.correlation.item(0, 1)
     assert cell is not None

@@ -32,6 +32,7 @@ from planner.app.pages.survey.calibration import (
     taken_into,
 )
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.diagnosis import Diagnosing, Doubtful
 from planner.app.plain import tooltip
 from planner.catalogue.library import CatalogueError
 from planner.plan.survey import Survey
@@ -256,6 +257,8 @@ class Fitting(QObject):
         super().__init__(page)
         self._desk, self._panel = desk, panel
         self._kept: dict[str, Cache] = {}
+        self.diagnosing = Diagnosing(desk, panel.results.diagnosis, page)
+        self.diagnosing.mended.connect(lambda: self._run(panel.wish()))
         self._lane = Lane("survey-fit", parent=self)
         self._lane.done.connect(self._on_done)
         self._lane.failed.connect(lambda _wish, sentence: panel.show_failure(sentence))
@@ -287,6 +290,7 @@ class Fitting(QObject):
     def shutdown(self) -> None:
         """Stop the fit."""
         self._lane.shutdown()
+        self.diagnosing.shutdown()
 
     @Slot(object)
     def _run(self, wish: Wish) -> None:
@@ -297,12 +301,15 @@ class Fitting(QObject):
         self._ask(wish, leave_out_job(self._desk.plan, wish))
 
     def _ask(self, wish: Wish, job: Job) -> None:
+        self.diagnosing.clear()
         self._lane.ask(wish, job, what="The calibration")
 
     @Slot(object, object)
     def _on_done(self, _wish: Wish, found: object) -> None:
         if isinstance(found, Answer):
             self._panel.show_answer(found)
+            if found.calibration.warnings:
+                self.diagnosing.ask(Doubtful(found.plan, found.wish.surveys, found.wish.freed()))
         elif isinstance(found, tuple):
             self._panel.results.show_left_out(found)
         self.changed.emit()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPalette
@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
     QLabel,
+    QProgressBar,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -23,12 +24,14 @@ from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button, fold_button
 from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Cancelled, Job, Progress
+from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.plain import PlainLabel, tooltip
+from planner.metrics.figures import banded
 from planner.plan.lining import Lining
 from planner.plan.lit import doubted, same_light
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import used_in_plan
+from planner.plan.survey_edits import used_in_plan, with_parts
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate import LeftOut
@@ -74,8 +77,16 @@ class Answer:
     calibration: Calibration
 
     def fits(self, plan: Plan) -> bool:
-        """Whether what was calibrated still holds: the same light, as much in doubt."""
-        return same_light(self.plan, plan) and doubted(self.plan) == doubted(plan)
+        """Whether what was calibrated still holds: same light and readings, as much in doubt."""
+        if not (same_light(self.plan, plan) and doubted(self.plan) == doubted(plan)):
+            return False
+        now = {survey.key: as_read(survey) for survey in plan.surveys}
+        return all(now.get(survey.key) == as_read(survey) for survey in self.wish.surveys)
+
+
+def as_read(survey: Survey) -> Survey:
+    """A survey but for its words, and for its lining, which a calibration itself changes."""
+    return with_parts(survey, name="Survey", note="", date=None, lining=None)
 
 
 def linings_told(plan: Plan, surveys: Sequence[Survey]) -> tuple[Lining, ...]:
@@ -185,17 +196,23 @@ USED = "The plan now has these values; undo takes them back."
 
 
 class CalibrationResults(QWidget):
-    """Hidden until there is something to show."""
+    """Hidden until there is something to show.
+
+    Each value with its interval, where its error comes from and what to measure next stands
+    in one block; what does not fit stands before the buttons.
+    """
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.answer: Answer | None = None
-        self.values = QGridLayout()
-        self.values.setVerticalSpacing(2)
+        self.values = QVBoxLayout()
+        self.values.setSpacing(theme.HALF)
         self.correlation = _table("Correlation of the values")
         self.correlation_fold = fold_button("How they hang together")
         self.sentences = _words("What the fit says")
+        self.sentences_fold = fold_button("All of it in words")
         self.left_out = _words("Each survey predicted from the others")
+        self.diagnosis = DiagnosisPanel()
         self.use_button = button(
             USE, "Lamps and linings of the plan get these values; one undo step."
         )
@@ -207,6 +224,7 @@ class CalibrationResults(QWidget):
         self.note.hide()
         self._arrange()
         self.correlation_fold.toggled.connect(self.correlation.setVisible)
+        self.sentences_fold.toggled.connect(self.sentences.setVisible)
         self.body.hide()
         self.left_out.hide()
 
@@ -221,16 +239,19 @@ class CalibrationResults(QWidget):
         title.setFont(font)
         inner.addWidget(title)
         inner.addLayout(self.values)
+        inner.addWidget(self.alert)
+        inner.addWidget(self.diagnosis)
         buttons = QHBoxLayout()
         buttons.setSpacing(theme.RHYTHM)
         buttons.addWidget(self.use_button)
         buttons.addWidget(self.keep_button)
         inner.addLayout(buttons)
-        inner.addWidget(self.alert)
         inner.addWidget(self.note)
+        inner.addWidget(self.sentences_fold)
         inner.addWidget(self.sentences)
         inner.addWidget(self.correlation_fold)
         inner.addWidget(self.correlation)
+        self.sentences.hide()
         self.correlation.hide()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -249,6 +270,7 @@ class CalibrationResults(QWidget):
         # What does not fit is said beside the buttons, before anybody uses it.
         self.alert.say(" ".join(found.warnings))
         self.use_button.setText(USE_ALL_THE_SAME if found.warnings else USE)
+        self.diagnosis.clear()
         self.keep_button.setEnabled(bool(found.lamps or found.linings))
         self.body.show()
 
@@ -277,18 +299,10 @@ class CalibrationResults(QWidget):
         while (item := self.values.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
+                widget.hide()
                 widget.deleteLater()
         for row, one in enumerate(found.fitted):
-            label, value = PlainLabel(f"{row + 1}  {one.label}"), PlainLabel(value_text(one))
-            label.setWordWrap(True)
-            label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
-            value.setFont(theme.tabular(value.font()))
-            value.setAlignment(Qt.AlignmentFlag.AlignRight)
-            value.setAccessibleName(f"{one.label}: {value.text()}")
-            for part in (label, value):
-                part.setToolTip(tooltip(one.sentence))
-            self.values.addWidget(label, 2 * row, 0)
-            self.values.addWidget(value, 2 * row + 1, 0)
+            self.values.addWidget(FoundValue(f"{row + 1}  {one.label}", one))
 
     def _fill_correlation(self, found: Calibration) -> None:
         table, count = self.correlation, len(found.fitted)
@@ -308,15 +322,67 @@ class CalibrationResults(QWidget):
         self.correlation_fold.setVisible(count > 1)
 
 
+class FoundValue(QWidget):
+    """One value: its name, itself with its interval, its error's causes, what to do next."""
+
+    def __init__(self, name: str, one: Fitted, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        layout = QGridLayout(self)
+        layout.setContentsMargins(0, 0, 0, theme.HALF)
+        layout.setHorizontalSpacing(theme.RHYTHM)
+        layout.setVerticalSpacing(2)
+        layout.setColumnStretch(0, 1)
+        label, value = PlainLabel(name), PlainLabel(value_text(one))
+        label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+        font = theme.tabular(value.font())
+        font.setPointSizeF(font.pointSizeF() * 1.15)
+        value.setFont(font)
+        value.setAccessibleName(f"{one.label}: {value.text()}")
+        causes = [part for part in one.budget[:_CAUSES] if part.share >= _LEAST_SHARE]
+        if not one.identifiable:
+            causes = []
+        for row, part in enumerate((label, value)):
+            part.setWordWrap(True)
+            part.setToolTip(tooltip(one.sentence))
+            layout.addWidget(part, row, 0, 1, 2)
+        for row, cause in enumerate(causes, start=2):
+            words, bar = PlainLabel(cause.words), QProgressBar()
+            words.setWordWrap(True)
+            bar.setRange(0, 100)
+            bar.setValue(round(100 * cause.share))
+            bar.setTextVisible(False)
+            bar.setFixedSize(_BAR_WIDTH, theme.HALF + 2)
+            told = f"{cause.words}: {100 * cause.share:.0f} % of the variance"
+            bar.setAccessibleName(told)
+            for made in (words, bar):
+                made.setToolTip(tooltip(told))
+            small = words.font()
+            small.setPointSizeF(small.pointSizeF() * 0.92)
+            words.setFont(small)
+            layout.addWidget(words, row, 0)
+            layout.addWidget(bar, row, 1, Qt.AlignmentFlag.AlignVCenter)
+        if one.advice and one.identifiable:
+            layout.addWidget(NoteLabel(one.advice), 2 + len(causes), 0, 1, 2)
+
+
+_CAUSES: Final = 3
+_LEAST_SHARE: Final = 0.05
+_BAR_WIDTH: Final = 72
+
+
 def value_text(one: Fitted) -> str:
-    """A value before and after the fit with its standard error, or that it is not told."""
-    decimals = {"µmol/s": 1, "m": 4}.get(one.unit, 3)
+    """A value with its 95 % interval, or how far the readings tell it at all."""
     unit = f" {one.unit}" if one.unit else ""
-    text = f"{one.start:.{decimals}f} → {one.value:.{decimals}f}"
     if not one.identifiable:
-        return f"{text}{unit}, not identifiable"
-    text = f"{text} ± {one.standard_error:.{decimals}f}{unit}"
-    return f"{text} ▲ at its bound" if one.at_bound else text
+        return "not told by these readings"
+    low, high = one.interval()
+    if one.at_bound:
+        side = one.value > one.start
+        reach = low if side else high
+        return f"at {'least' if side else 'most'} {reach:.3f}{unit}, at its bound"
+    value, _ = banded(one.value, (high - low) / 2)
+    decimals = len(value.partition(".")[2])
+    return f"{value}{unit}, {low:.{decimals}f} to {high:.{decimals}f}"
 
 
 def _words(name: str) -> QLabel:

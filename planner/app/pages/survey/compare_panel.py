@@ -19,8 +19,9 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import Form, NoteLabel
+from planner.app.fields.form import Form, NoteLabel, button
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.pages.survey.pictures import PPFD_UNIT, View
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.scatter import ScatterPlot
@@ -210,6 +211,13 @@ class OverlayPanel(QWidget):
         self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         layout.addSpacing(theme.RHYTHM)
         layout.addWidget(self.words)
+        self.try_button = button(
+            "Try what may be wrong",
+            "Mirrored, another order, lamp height, door, board: the usual mistakes, one by one.",
+        )
+        self.diagnosis = DiagnosisPanel()
+        layout.addWidget(self.try_button, 0, Qt.AlignmentFlag.AlignLeft)
+        layout.addWidget(self.diagnosis)
         layout.addStretch(1)
         self.show_residuals(None, None)
 
@@ -248,6 +256,7 @@ class OverlayPanel(QWidget):
         for name, text in texts.items():
             self.values[name].setText(text)
             self.values[name].setAccessibleName(f"{name}: {text}")
+        self.try_button.setVisible(found is not None and found.poor)
         words: tuple[str, ...] = (
             "Take readings first; then they are set against the estimate here.",
         )

@@ -33,6 +33,7 @@ from planner.app.pages.survey.board_panel import BoardPanel, print_board
 from planner.app.pages.survey.calibrate_panel import CalibratePanel, Fitting
 from planner.app.pages.survey.compare_panel import ComparePanel, OverlayPanel, suspect_words
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.diagnosis import Diagnosing, Doubtful
 from planner.app.pages.survey.drawing import Picture, Stage
 from planner.app.pages.survey.entry_panel import EntryPanel, ReadingTable
 from planner.app.pages.survey.header import Header, Invitation
@@ -110,6 +111,7 @@ class SurveyPage(QWidget):
         self.calibrate = CalibratePanel(self.desk)
         self.importing = Importing(self.desk, questions, settings, self)
         self.fitting = Fitting(self.desk, self.calibrate, self)
+        self.diagnosing = Diagnosing(self.desk, self.overlay.diagnosis, self)
         self._arrange()
         self._connect()
 
@@ -157,6 +159,7 @@ class SurveyPage(QWidget):
         self.workplace.display.changed.connect(lambda _state: self.refresh())
         self.header.task_changed.connect(self._on_task)
         self.overlay.view_changed.connect(lambda _view: self.refresh())
+        self.overlay.try_button.clicked.connect(self._try)
         self.board.print_wanted.connect(self._print)
         self.stage.first.hole_chosen.connect(self._on_hole_chosen)
         self.stage.first.place_pressed.connect(self._on_place)
@@ -198,6 +201,11 @@ class SurveyPage(QWidget):
         self.answers.shutdown()
         self.importing.shutdown()
         self.fitting.shutdown()
+        self.diagnosing.shutdown()
+
+    def _try(self) -> None:
+        if self.desk.survey is not None:
+            self.diagnosing.ask(Doubtful(self.desk.plan, (self.desk.survey,)))
 
     def _lay_out(self) -> None:
         if self.desk.lay_out():
@@ -249,6 +257,9 @@ class SurveyPage(QWidget):
         self.header.refresh()
         summary = self.answers.summary(survey)
         found = None
+        case = self.diagnosing.case
+        if case is not None and survey not in case.surveys:
+            self.diagnosing.clear()  # what was tried was tried on other readings
         if self.task == tasks.OVERLAY:
             underlay = self._underlay(survey)
             found = None if underlay is None else underlay.residuals(survey)

@@ -1,0 +1,219 @@
+"""What may have gone wrong: the usual mistakes are tried aside, and the winner is offered."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QObject, Qt, Signal, Slot
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QGridLayout, QProgressBar, QVBoxLayout, QWidget
+
+from planner.app import theme
+from planner.app.fields.form import AlertLabel, button, fold_button
+from planner.app.jobs import Cancelled, Job, Lane, Progress
+from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.plain import PlainLabel
+from planner.plan.plan import Plan
+from planner.plan.survey import Survey
+from planner.plan.survey_edits import change_survey
+
+if TYPE_CHECKING:
+    from planner.estimate.calibrate_parameters import Freed
+    from planner.estimate.diagnose import Diagnosis, Suspect
+
+_SHOWN: Final = 6
+TRYING: Final = "Trying what may have gone wrong: mirrored, another height, a door, one hole …"
+CHANGED: Final = "The survey has changed since; try again."
+
+
+@dataclass(frozen=True)
+class Doubtful:
+    """Surveys that agree poorly with a plan; ``freed`` is None where nothing may change."""
+
+    plan: Plan
+    surveys: tuple[Survey, ...]
+    freed: Freed | None = None
+
+
+def diagnose_job(case: Doubtful) -> Job:
+    """The work of trying the usual mistakes; raises ``CalibrationError`` with a sentence."""
+
+    def work(progress: Progress, cancelled: Cancelled) -> Diagnosis:
+        from planner.estimate.calibrate_parameters import Freed  # noqa: PLC0415 - heavy
+        from planner.estimate.diagnose import diagnose  # noqa: PLC0415 - heavy
+
+        freed = case.freed or Freed(flux=False, exponent=False)
+        return diagnose(case.plan, case.surveys, freed, progress=progress, cancelled=cancelled)
+
+    return work
+
+
+class DiagnosisPanel(QWidget):
+    """Hidden until something is tried. Signals: ``mend_wanted``, ``cancel_wanted``."""
+
+    mend_wanted = Signal()
+    cancel_wanted = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.words = PlainLabel()
+        self.words.setWordWrap(True)
+        self.words.setAccessibleName("What may have gone wrong")
+        font = self.words.font()
+        font.setBold(True)
+        self.words.setFont(font)
+        self.progress = QProgressBar()
+        self.progress.setRange(0, 100)
+        self.progress.setAccessibleName("Progress of trying")
+        self.progress.setTextVisible(False)
+        self.progress.setFixedHeight(theme.RHYTHM)
+        self.cancel_button = button("Cancel", "Stop trying.")
+        self.mend_button = button("", "Put the survey right; undo takes it back.")
+        self.alert = AlertLabel()
+        self.others_fold = fold_button("What else was tried")
+        self.others = QWidget()
+        self.table = QGridLayout(self.others)
+        self.table.setContentsMargins(0, 0, 0, 0)
+        self.table.setVerticalSpacing(2)
+        self.table.setColumnStretch(0, 1)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(theme.RHYTHM)
+        for part in (self.words, self.progress, self.cancel_button, self.mend_button, self.alert,
+                     self.others_fold, self.others):  # fmt: skip
+            layout.addWidget(part)
+        self.others_fold.toggled.connect(self.others.setVisible)
+        self.mend_button.clicked.connect(self.mend_wanted)
+        self.cancel_button.clicked.connect(self.cancel_wanted)
+        self.clear()
+
+    def clear(self) -> None:
+        """Show nothing."""
+        self.alert.say("")
+        for part in (self.progress, self.cancel_button, self.mend_button, self.others_fold,
+                     self.others):  # fmt: skip
+            part.hide()
+        self.hide()
+
+    def show_busy(self) -> None:
+        """Say that it is being tried."""
+        self.clear()
+        self.words.setText(TRYING)
+        self.progress.setValue(0)
+        self.progress.show()
+        self.cancel_button.show()
+        self.show()
+
+    def show_progress(self, fraction: float) -> None:
+        """Show how far it is."""
+        self.progress.setValue(max(self.progress.value(), round(100 * fraction)))
+
+    def show_failure(self, sentence: str) -> None:
+        """Say why nothing could be tried."""
+        self.clear()
+        self.words.setText("")
+        self.alert.say(sentence)
+        self.show()
+
+    def show_diagnosis(self, found: Diagnosis) -> None:
+        """The winner with its button, the rest in a small table."""
+        self.clear()
+        self.words.setText(found.sentence)
+        self.show()
+        if not found.suspects:
+            return
+        first = found.suspects[0]
+        self.mend_button.setVisible(first.mended is not None)
+        self.mend_button.setText(first.remedy)
+        self.mend_button.setAccessibleName(f"{first.remedy}: {first.words}")
+        self._fill(found.suspects[1 : 1 + _SHOWN])
+
+    def _fill(self, suspects: Sequence[Suspect]) -> None:
+        while (item := self.table.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.deleteLater()
+        self.others_fold.setVisible(bool(suspects))
+        self.others_fold.setChecked(False)
+        for row, suspect in enumerate(suspects):
+            text = f"{suspect.words[:1].upper()}{suspect.words[1:]}"
+            words, times = PlainLabel(text), PlainLabel(f"{suspect.times:.1f} × better")
+            words.setWordWrap(True)
+            for part in (words, times):
+                part.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+            times.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
+            times.setFont(theme.tabular(times.font()))
+            self.table.addWidget(words, row, 0)
+            self.table.addWidget(times, row, 1)
+
+
+class Diagnosing(QObject):
+    """Tries in a lane and puts right; ``mended`` once the plan has the survey put right."""
+
+    mended = Signal()
+
+    def __init__(self, desk: SurveyDesk, panel: DiagnosisPanel, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._desk, self._panel = desk, panel
+        self.case: Doubtful | None = None
+        self.found: Diagnosis | None = None
+        self._lane = Lane("survey-diagnosis", parent=self)
+        self._lane.done.connect(self._on_done)
+        self._lane.failed.connect(lambda _case, sentence: panel.show_failure(sentence))
+        self._lane.progressed.connect(lambda _case, fraction: panel.show_progress(fraction))
+        panel.cancel_wanted.connect(self.clear)
+        panel.mend_wanted.connect(self._mend)
+
+    @property
+    def busy(self) -> bool:
+        """Whether something is being tried."""
+        return self._lane.busy
+
+    def ask(self, case: Doubtful) -> None:
+        """Try what may be wrong with these surveys."""
+        self.case, self.found = case, None
+        self._panel.show_busy()
+        self._lane.ask(case, diagnose_job(case), what="What may have gone wrong")
+
+    def clear(self) -> None:
+        """Forget it; nothing is tried any more."""
+        self.case = self.found = None
+        self._lane.drop()
+        self._panel.clear()
+
+    def shutdown(self) -> None:
+        """Stop trying."""
+        self._lane.shutdown()
+
+    @Slot(object, object)
+    def _on_done(self, _case: Doubtful, found: Diagnosis) -> None:
+        self.found = found
+        self._panel.show_diagnosis(found)
+
+    @Slot()
+    def _mend(self) -> None:
+        if self.found is None or self.case is None:
+            return
+        first = self.found.suspects[0]
+        right = first.mended
+        was = next((s for s in self.case.surveys if s.key == first.survey), None)
+        keys = [survey.key for survey in self._desk.surveys]
+        if right is None or was is None or first.survey not in keys:
+            return
+        index = keys.index(first.survey)
+        parts = {
+            name: getattr(right, name)
+            for name in Survey.model_fields
+            if getattr(right, name) != getattr(was, name)
+        }
+        now = self._desk.surveys[index]
+        if any(getattr(now, name) != getattr(was, name) for name in parts):
+            self._panel.alert.say(CHANGED)
+            return
+        plan = self._desk.plan
+        label = f"{first.remedy}: {right.name}"
+        if self._desk.edit(label, lambda: change_survey(plan, index, **parts)):
+            self.clear()
+            self.mended.emit()
