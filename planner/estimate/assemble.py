@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import time
 from collections.abc import Callable
 from dataclasses import dataclass, replace
@@ -31,15 +32,15 @@ class Paths:
 class LampResponse:
     """All light of one lamp at unit flux: what output and other lamps only scale and add.
 
-    Flux density on the cells (C,); how far chance moves what is gathered, and the variance it
-    leaves in what wrinkled mirrors send, on the cells of the gather grid (C',); flux absorbed
-    by each facet (F,); and by how much two reckonings of the diffuse light on the canopy differ,
-    in flux, before they were reconciled (0 for an open canopy).
+    Flux density on the cells (C,); how far chance moves what is gathered, on the cells of the
+    gather grid (C',); the variance, mean over cells, that chance leaves in what comes by way
+    of mirrors; flux absorbed by each facet (F,); and by how much two reckonings of the diffuse
+    light on the canopy differ, in flux, before they were reconciled (0 for an open canopy).
     """
 
     cells: FloatArray
     spread: FloatArray
-    variance: FloatArray
+    variance: float
     absorbed: FloatArray
     mismatch: float
 
@@ -90,9 +91,7 @@ def respond(
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
         len(scene.places),
     )
-    return LampResponse(
-        light.cell_density + gathered, spread, light.cell_variance, absorbed, mismatch
-    )
+    return LampResponse(light.cell_density + gathered, spread, light.variance, absorbed, mismatch)
 
 
 def assemble(
@@ -107,8 +106,7 @@ def assemble(
     grid = geometry.grid
     cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
     spread = np.zeros(len(geometry.gather_grid.inside))
-    variance = np.zeros_like(spread)
-    mismatch = 0.0
+    mismatch = variance = 0.0
     for one, flux in zip(responses, scene.fluxes, strict=True):
         cells += flux * one.cells
         absorbed += flux * one.absorbed
@@ -131,18 +129,18 @@ def assemble(
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
         cross_check=cross_check,
-        numeric_error=_numeric_error(spread**2 + variance, cross_check, cells),
+        numeric_error=_numeric_error(spread, variance, cross_check, cells),
     )
 
 
 def _numeric_error(
-    square: FloatArray, cross_check: float | None, cells: FloatArray
+    spread: FloatArray, variance: float, cross_check: float | None, cells: FloatArray
 ) -> float | None:
     """Relative rms error to expect of a cell, from its mean square and the cross-check."""
     mean = float(cells.mean()) if cells.size else 0.0
     if mean <= 0:
         return None
-    by_chance = float(np.sqrt(square.mean())) / mean
+    by_chance = math.sqrt(float((spread**2).mean()) + variance) / mean
     return float(np.hypot(by_chance, cross_check or 0.0))
 
 

@@ -38,14 +38,14 @@ class LampLight:
     """Light of one lamp at unit flux before any diffuse reflection.
 
     Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,), the
-    variance of its part from wrinkled mirrors on the cells of the gather grid (C',), and the
-    texels it lights up as spots.
+    variance that chance leaves in it (mean over the cells), and the texels it lights up as
+    spots.
     """
 
     texel_density: FloatArray
     patch_flux: FloatArray
     cell_density: FloatArray
-    cell_variance: FloatArray
+    variance: float
     spots: IntArray
 
 
@@ -83,7 +83,7 @@ def lamp_light(
         effort.cutoff,
         step,
     )
-    images, faint = light_of_images(
+    images, faint, variance = light_of_images(
         surfaces,
         grid,
         geometry.coarse_grid,
@@ -102,7 +102,8 @@ def lamp_light(
     image_flux = float(images @ cell_area) if closed else None
     flux, scale = _reconciled(surfaces, mirrored, given, mirrors, image_flux, faint)
     cells += images + scale * faint / float(cell_area.sum())
-    variance = mirrored.glint_variance * (scale / gather_grid.inside_area) ** 2
+    by_glints = mirrored.glint_variance * (scale / gather_grid.inside_area) ** 2
+    variance += float(by_glints.mean())
     if mirrors.any_wrinkled:
         spread = mirrored.glints / gather_grid.inside_area
         if gather_grid is not grid:

@@ -20,6 +20,7 @@ from planner.light.direct import irradiance
 from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray
+from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
 from planner.light.totals import totals
 
@@ -144,8 +145,10 @@ def light_of_images(
     edges: int,
     most_passed: int,
     step: Callable[[], None],
-) -> tuple[FloatArray, float]:
+) -> tuple[FloatArray, float, float]:
     """Flux density on the cells (C,) from the images of a unit lamp, and the faint rest.
+
+    And the variance, mean over the cells, that chance leaves in images seen in part.
 
     ``photons`` is how many found the images. Images due too few of them (judged by their
     exact light on the ``coarse`` grid, so that the choice does not depend on chance) are not
@@ -157,7 +160,7 @@ def light_of_images(
     called often and may raise to stop.
     """
     if not len(images):
-        return np.zeros(len(grid.inside)), 0.0
+        return np.zeros(len(grid.inside)), 0.0, 0.0
     steady = _steady(surfaces, images)
     if not steady:
         passed = np.cumsum((images.planes >= 0).sum(axis=1))
@@ -181,18 +184,89 @@ def light_of_images(
     strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
     chosen = images.some(strong)
     faint = images.total - float(chosen.flux.sum())
+    is_bright = (not steady) & (chosen.flux > _BROAD) & (np.arange(len(chosen)) < _MOST_BROAD)
     cells = _light_of_each(
         surfaces,
         grid,
         source,
-        chosen,
+        chosen.some(np.flatnonzero(~is_bright)),
         specular,
         tolerance=tolerance,
         edges=edges,
         together=True,
         step=step,
+    )[:, 0]
+    bright = chosen.some(np.flatnonzero(is_bright))
+    whole = _light_of_each(
+        surfaces,
+        grid,
+        source,
+        bright,
+        specular,
+        tolerance=tolerance,
+        edges=1,
+        together=False,
+        step=step,
+        unhidden=True,
     )
-    return cells[:, 0], max(faint, 0.0)
+    random = np.random.default_rng(5)
+    variance = 0.0
+    for index in range(len(bright)):
+        one = bright.some(slice(index, index + 1))
+        share, doubt = _share_kept(
+            surfaces, grid, source, one, specular, 8 * edges**2, random, step
+        )
+        cells += whole[:, index] * share
+        variance += float(((whole[:, index] * doubt) ** 2).mean())
+    return cells, max(faint, 0.0), variance
+
+
+_FIRST_LOOK = 16
+"""Lines from each cell that tell where an image is seen in part."""
+
+
+def _share_kept(
+    surfaces: Surfaces,
+    grid: CellGrid,
+    source: Source,
+    image: Images,
+    specular: FloatArray,
+    lines: int,
+    random: np.random.Generator,
+    step: Callable[[], None],
+) -> tuple[FloatArray, FloatArray]:
+    """Share of one image's light on each cell (C,) that mirrors and obstacles leave.
+
+    And its standard error by two halves of the lines. Lines run from points of the cell to
+    points of the lamp, both spread evenly; ``lines`` of them where the share changes in the
+    cell or beside it.
+    """
+    linear = image.linear[0]
+    axes = source.axes() @ linear[:2, :2].T
+    met = image.meets(surfaces.prism.plane_count)
+
+    def look(which: IntArray, count: int) -> tuple[FloatArray, FloatArray]:
+        u = shifted_points(which.size, count, 5, random)
+        places = grid.samples(u[0], u[1], which).reshape(3, -1)
+        base = source.points(*u[2:].reshape(3, -1))
+        gap = image.of(base)[:, 0] - places
+        length = np.sqrt((gap**2).sum(axis=0))
+        direction = gap / length
+        across, along = -(axes @ direction[:2])
+        light = source.profile.intensity(direction[2] * linear[2, 2], across, along)
+        light *= np.maximum(direction[2], 0.0) / length**2
+        chain = np.zeros(length.size, dtype=np.intp)
+        left = _followed(surfaces, places, gap, base, met, chain, specular, step)
+        # Neighbours in the sequence go to different halves.
+        total, kept = (a.reshape(-1, count // 2, 2).sum(axis=1) for a in (light, light * left))
+        first, second = (kept / np.maximum(total, 1e-300)).T
+        return (first + second) / 2, np.abs(first - second) / 2
+
+    share, doubt = look(np.arange(len(grid.inside)), _FIRST_LOOK)
+    mixed = grid.unlike_neighbours(np.round(share, 9))
+    if mixed.size:
+        share[mixed], doubt[mixed] = look(mixed, max(lines, _FIRST_LOOK))
+    return share, doubt
 
 
 def _light_of_each(
@@ -206,8 +280,12 @@ def _light_of_each(
     edges: int,
     together: bool,
     step: Callable[[], None],
+    unhidden: bool = False,
 ) -> FloatArray:
-    """Flux density on the cells from each image, shape (C, n); summed to (C, 1) if together."""
+    """Flux density on the cells from each image, shape (C, n); summed to (C, 1) if together.
+
+    ``unhidden`` takes mirrors for whole, perfect and unobstructed.
+    """
     result = np.zeros((len(grid.inside), 1 if together else len(images)))
     if not len(images):
         return result
@@ -216,7 +294,7 @@ def _light_of_each(
     kept = _kept_by_mirrors(surfaces, images, specular)
     groups = _by_distance(surfaces, grid, source, images, 1 if steady else edges)
     for near, averaged, least, members in groups:
-        receivers, cell, share = grid.receivers(averaged=averaged and together)
+        receivers, cell, share = grid.receivers(averaged=averaged and (together or unhidden))
         local, flux = source.nodes(near, tolerance=tolerance, least=least)
         batch = max(1, _PAIRS // (len(flux) * receivers.shape[1]))
         for start in range(0, len(members), batch):
@@ -225,7 +303,9 @@ def _light_of_each(
             chosen = images.some(part)
             nodes = chosen.of(local).reshape(3, -1)
             weights = np.tile(flux, len(chosen))
-            if steady:
+            if unhidden:
+                pass
+            elif steady:
                 weights = weights * np.repeat(kept[part], len(flux))
             else:
                 bases = np.tile(local, len(chosen))
@@ -245,6 +325,9 @@ def _light_of_each(
             )
             if together:
                 result[:, 0] += totals(cell, share * values[:, 0], len(result))
+            elif receivers.shape[1] > len(result):
+                for column, value in zip(part, values.T, strict=True):
+                    result[:, column] += totals(cell, share * value, len(result))
             else:
                 # One point stands for each cell.
                 result[:, part] = values
@@ -329,33 +412,51 @@ def _connected(
     block = max(1, (1 << 15) // node_count)
     for start in range(0, count, block):
         part = receivers[:, start : start + block]
-        delta = nodes[:, None, :] - part[:, :, None]
-        shape = delta.shape[1:]
-        left = np.sqrt((delta**2).sum(axis=0)).ravel()
-        direction = delta.reshape(3, -1) / left
-        origin = np.broadcast_to(part[:, :, None], delta.shape).reshape(3, -1)
-        target = np.broadcast_to(bases[:, None, :], delta.shape).reshape(3, -1)
-        # Only what comes from above is received.
-        pair = np.flatnonzero(direction[2] > 1e-9)
-        origin, direction, left = origin[:, pair], direction[:, pair], left[pair]
-        found = np.zeros(delta[0].size)
-        weight = np.ones(pair.size)
-        node = pair % node_count
-        while pair.size:
-            step()
-            distance, plane = surfaces.prism.first_hit(origin, direction)
-            done = distance >= left - 1e-9
-            end = origin + np.minimum(distance, left) * direction
-            miss = np.abs(end[:, done] - target[:, pair[done]]).max(axis=0, initial=0.0)
-            found[pair[done]] = np.where(miss < 1e-6, weight[done], 0.0)
-            go = np.flatnonzero(~done & met[node, plane])
-            texel = surfaces.texel_of(end[:, go], plane[go])
-            onward = weight[go] * specular[surfaces.texel_facet[texel]]
-            alive = onward > 1e-5
-            go = go[alive]
-            weight, pair, node = onward[alive], pair[go], node[go]
-            left = left[go] - distance[go]
-            direction = surfaces.prism.reflect(direction[:, go], plane[go])
-            origin = end[:, go]
-        result[start : start + block] = found.reshape(shape)
+        gap = nodes[:, None, :] - part[:, :, None]
+        origin = np.broadcast_to(part[:, :, None], gap.shape).reshape(3, -1)
+        target = np.broadcast_to(bases[:, None, :], gap.shape).reshape(3, -1)
+        node = np.tile(np.arange(node_count), gap.shape[1])
+        left = _followed(surfaces, origin, gap.reshape(3, -1), target, met, node, specular, step)
+        result[start : start + block] = left.reshape(gap.shape[1:])
     return result
+
+
+def _followed(
+    surfaces: Surfaces,
+    origin: FloatArray,
+    gap: FloatArray,
+    target: FloatArray,
+    met: npt.NDArray[np.bool_],
+    chain: IntArray,
+    specular: FloatArray,
+    step: Callable[[], None],
+) -> FloatArray:
+    """What mirrors leave on lines from ``origin`` along ``gap`` (3, N), 0 where cut off; (N,).
+
+    ``target`` (3, N) is the point of the lamp where each line must end, ``chain`` (N,) the row
+    of ``met`` that tells its planes.
+    """
+    left = np.sqrt((gap**2).sum(axis=0))
+    direction = gap / left
+    found = np.zeros(left.size)
+    # Only what comes from above is received.
+    pair = np.flatnonzero(direction[2] > 1e-9)
+    origin, direction, left = origin[:, pair], direction[:, pair], left[pair]
+    weight = np.ones(pair.size)
+    while pair.size:
+        step()
+        distance, plane = surfaces.prism.first_hit(origin, direction)
+        done = distance >= left - 1e-9
+        end = origin + np.minimum(distance, left) * direction
+        miss = np.abs(end[:, done] - target[:, pair[done]]).max(axis=0, initial=0.0)
+        found[pair[done]] = np.where(miss < 1e-6, weight[done], 0.0)
+        go = np.flatnonzero(~done & met[chain[pair], plane])
+        texel = surfaces.texel_of(end[:, go], plane[go])
+        onward = weight[go] * specular[surfaces.texel_facet[texel]]
+        alive = onward > 1e-5
+        go = go[alive]
+        weight, pair = onward[alive], pair[go]
+        left = left[go] - distance[go]
+        direction = surfaces.prism.reflect(direction[:, go], plane[go])
+        origin = end[:, go]
+    return found
