@@ -204,15 +204,12 @@ def gather_paths(
         for stage, arrival in enumerate(chains):
             step()
             collected.add(arrival, stage == 0)
-        parts += collected.parts()
+        parts.append(collected.part())
+        step()
     cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
     weight /= rays
-    # Few enough halves for sixteen bits are sorted by counting.
-    key = cell.astype(np.uint16) if 2 * cells <= 1 << 16 else cell
-    order = np.argsort(key, kind="stable")
     # Every ray meets something, so no half is empty.
-    begin = np.searchsorted(cell.take(order), np.arange(2 * cells))
-    return Gather(grid, begin, texel.take(order), weight.take(order), straight.take(order))
+    return Gather(grid, np.searchsorted(cell, np.arange(2 * cells)), texel, weight, straight)
 
 
 _MOST_PENDING = 1_000_000
@@ -254,13 +251,21 @@ class _Collected:
         self._sums += totals(kind, weight, len(self._sums))
         self._pending, self._count = [], 0
 
-    def parts(self) -> list[_Part]:
-        """All entries, alike ones added up where there were many."""
+    def part(self) -> _Part:
+        """All entries in the order of cells, alike ones added up where there were many."""
         if self._sums is None:
-            return self._straight + self._pending
-        if self._pending:
-            self._add_up()
-        kind = np.flatnonzero(self._sums)
-        cell, texel = (part.astype(np.int32) for part in np.divmod(kind, self._texels))
-        summed = self._sums[kind].astype(np.float32)
-        return [*self._straight, (cell + self._first, texel, summed, np.zeros(len(kind), bool))]
+            parts = self._straight + self._pending
+        else:
+            if self._pending:
+                self._add_up()
+            kind = np.flatnonzero(self._sums)
+            cell, texel = (part.astype(np.int32) for part in np.divmod(kind, self._texels))
+            summed = self._sums[kind].astype(np.float32)
+            parts = [
+                *self._straight,
+                (cell + self._first, texel, summed, np.zeros(len(kind), bool)),
+            ]
+        cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
+        # A block has few cells: sixteen bits are sorted by counting.
+        order = np.argsort((cell - self._first).astype(np.uint16), kind="stable")
+        return cell.take(order), texel.take(order), weight.take(order), straight.take(order)

@@ -108,7 +108,7 @@ class LightLayer:
         path = QPainterPath()
         path.addPolygon(footprint)
         path.closeSubpath()
-        painter.setClipPath(path)
+        painter.setClipPath(path.subtracted(_covered(estimate, viewport)))
         _paint_map(painter, estimate, viewport.to_rect(estimate.map.bounds), style)
         if style.wash and style.band is not None:
             area = footprint.boundingRect()
@@ -117,6 +117,19 @@ class LightLayer:
             if self._contours is None:
                 self._contours = contour_lines(estimate)
             _paint_contours(painter, self._contours, viewport, style, font)
+
+
+def _covered(estimate: Estimate, viewport: Viewport) -> QPainterPath:
+    """Where obstacles stand in the canopy, in pixels: there is no light to show."""
+    level = estimate.plan.canopy.height
+    path = QPainterPath()
+    path.setFillRule(Qt.FillRule.WindingFill)
+    for obstacle in estimate.plan.obstacles:
+        if obstacle.underside <= level < obstacle.top:
+            corners = [viewport.to_pixel(x, y) for x, y in obstacle.outline()]
+            path.addPolygon(QPolygonF(corners))
+            path.closeSubpath()
+    return path
 
 
 def _paint_map(painter: QPainter, estimate: Estimate, rect: QRectF, style: LightStyle) -> None:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 import pytest
@@ -13,13 +14,14 @@ from planner.app.canvas.light_layer import LightLayer, LightStyle, contour_lines
 from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
-from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of
+from planner.plan.obstacle import Obstacle
+from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, light_of, plan_of
 
 VIEW = Viewport(scale=200, left=20, bottom=240)
 
 
-def painted(style: LightStyle, footprint: tuple[tuple[float, float], ...]) -> QImage:
-    plan = plan_of(footprint)
+def painted(style: LightStyle, footprint: tuple[tuple[float, float], ...], **parts: Any) -> QImage:
+    plan = plan_of(footprint, **parts)
     layer = LightLayer()
     layer.set_estimate(light_of(plan))
     picture = QPixmap(280, 260)
@@ -83,6 +85,17 @@ def test_light_lies_where_the_map_says_and_nowhere_else(qtbot: QtBot) -> None:
     magenta = (255, 0, 255)
     assert colour_at(image, 0.9, 0.8) == magenta
     assert colour_at(image, -0.05, 0.3) == magenta
+
+
+def test_an_obstacle_in_the_canopy_has_no_light_on_it(qtbot: QtBot) -> None:
+    pot = Obstacle(x=0.4, y=0.4, length=0.2, width=0.2, underside=0.0, thickness=1.0)
+    style = LightStyle((0.0, 1000.0), "cividis", contours=False)
+    shown = painted(style, SQUARE, obstacles=(pot,))
+    magenta = (255, 0, 255)
+    assert colour_at(shown, 0.4, 0.4) == magenta
+    assert colour_at(shown, 0.4, 0.7) != magenta
+    below = pot.model_copy(update={"thickness": 1e-3})
+    assert colour_at(painted(style, SQUARE, obstacles=(below,)), 0.4, 0.4) != magenta
 
 
 def test_contours_lie_on_their_level() -> None:
