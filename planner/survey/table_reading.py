@@ -13,15 +13,8 @@ from planner.plan.space import Point, contains
 from planner.plan.survey import MAX_GRID, MAX_POINTS, MAX_READINGS, Reading, Spacing, SurveyGrid
 from planner.survey.layout import grid_places, holes
 from planner.survey.table_cells import Cells, TableError, as_length, as_number, quoted
-from planner.survey.table_meaning import (
-    Role,
-    TableGuess,
-    TableKind,
-    TableLight,
-    is_missing,
-    is_summary,
-    light_unit_in,
-)
+from planner.survey.table_guess import TableGuess, TableKind
+from planner.survey.table_headings import Role, TableLight, is_missing, is_summary, light_unit_in
 
 LARGEST_PPFD: Final = 5000.0
 SAME_PLACE_M: Final = 0.0005

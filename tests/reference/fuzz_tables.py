@@ -11,7 +11,7 @@ import time
 from pathlib import Path
 
 from planner.survey.table_cells import TableError
-from planner.survey.table_meaning import guess_table
+from planner.survey.table_guess import guess_table
 from planner.survey.table_reading import laid_out, onto_holes, read_table
 from planner.survey.table_workbook import cells_of_bytes
 

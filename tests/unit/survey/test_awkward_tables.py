@@ -14,7 +14,7 @@ import pytest
 
 from planner.reports.csv_export import estimate_to_csv
 from planner.survey.table_cells import TableError
-from planner.survey.table_meaning import TableKind, guess_table
+from planner.survey.table_guess import TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, read_table
 from planner.survey.table_workbook import cells_of_bytes, sheets_of_bytes
 from tests.unit.reports.sample_estimate import sample_estimate

@@ -13,7 +13,7 @@ import pytest
 from planner.plan.survey import SurveyGrid
 from planner.survey.layout import holes
 from planner.survey.table_cells import MAX_ROWS, TableError, cells_of_text
-from planner.survey.table_meaning import TableGuess, TableKind, guess_table
+from planner.survey.table_guess import TableGuess, TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, onto_holes, read_table
 from planner.survey.table_workbook import cells_of_bytes
 

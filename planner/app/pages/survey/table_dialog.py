@@ -40,7 +40,8 @@ from planner.plan.refusal import refusal
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import add_readings
 from planner.survey.table_cells import TableError
-from planner.survey.table_meaning import Role, TableGuess, TableKind, TableLength, TableLight
+from planner.survey.table_guess import TableGuess, TableKind
+from planner.survey.table_headings import Role, TableLength, TableLight
 from planner.survey.table_reading import read_table
 
 KINDS: Final = (

@@ -19,7 +19,8 @@ from planner.survey.table_cells import (
     cells_of_text,
     text_of_bytes,
 )
-from planner.survey.table_meaning import Role, TableGuess, TableKind, guess_table
+from planner.survey.table_guess import TableGuess, TableKind, guess_table
+from planner.survey.table_headings import Role
 from planner.survey.table_reading import TableReadings, laid_out, onto_holes
 from planner.survey.table_workbook import is_workbook, sheets_of_bytes
 

@@ -8,7 +8,8 @@ from planner.app.pages.survey import table_source
 from planner.app.pages.survey.table_source import source_of_text
 from planner.plan.survey_edits import with_parts
 from planner.survey.table_cells import TableError
-from planner.survey.table_meaning import Role, TableGuess, TableKind, guess_table
+from planner.survey.table_guess import TableGuess, TableKind, guess_table
+from planner.survey.table_headings import Role
 from planner.survey.table_reading import read_table
 from tests.e2e.shell import small_plan
 from tests.unit.app.pages.survey.surveying import invented
