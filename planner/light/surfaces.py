@@ -15,7 +15,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.boxes import FACES
+from planner.light.boxes import FACES, Box
 from planner.light.polygon import (
     brought_inside,
     clip_to_rectangle,
@@ -25,6 +25,11 @@ from planner.light.polygon import (
 )
 from planner.light.prism import FloatArray, IntArray, Prism
 from planner.light.totals import totals
+
+_LATTICE = 8
+"""Points along an edge of a texel that tell how much of it a box covers."""
+
+_HAIR = 1e-9
 
 
 @dataclass(frozen=True)
@@ -135,6 +140,8 @@ class Surfaces:
             u, v, area = self._clip_flat(facet.plane, u, v, du, dv)
         else:
             v = v + self._v_start[index]
+        if self._against(facet.plane):
+            area = np.zeros_like(area)
         if np.ptp(area) == 0:
             self._blend(index, texels, (iu.ravel() + 0.5) / fu, (iv.ravel() + 0.5) / fv)
         plane = facet.plane
@@ -183,9 +190,40 @@ class Surfaces:
     def _clip_flat(
         self, plane: int, u: FloatArray, v: FloatArray, du: float, dv: float
     ) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Cut the texels of ceiling or bottom to the footprint; move centres into what is left."""
-        corners = self.prism.corners - self._plane_origin[:2, plane]
-        return clip_cells(corners, u, v, du, dv)
+        """Cut the texels of ceiling or bottom to the footprint; move centres into what is left.
+
+        Where a box stands (or hangs) there is no surface: that is counted on a lattice.
+        """
+        origin = self._plane_origin[:2, plane]
+        u, v, area = clip_cells(self.prism.corners - origin, u, v, du, dv)
+        boxes = self._touching(plane)
+        if boxes:
+            step = (np.arange(_LATTICE) + 0.5) / _LATTICE - 0.5
+            x = u[..., None, None] + origin[0] + step * du
+            y = v[..., None, None] + origin[1] + step[:, None] * dv
+            x, y = np.broadcast_arrays(x, y)
+            free = ~np.any([box.covers(x, y) for box in boxes], axis=0)
+            count = free.sum(axis=(2, 3))
+            cut = (count > 0) & (count < _LATTICE**2)
+            u[cut] = ((x - origin[0]) * free).sum(axis=(2, 3))[cut] / count[cut]
+            v[cut] = ((y - origin[1]) * free).sum(axis=(2, 3))[cut] / count[cut]
+            area = area * count / _LATTICE**2
+        return u, v, area
+
+    def _against(self, plane: int) -> bool:
+        """Whether a plane is the face of a box that lies against bottom or ceiling."""
+        number, face = divmod(plane - self.prism.wall_count - 2, FACES)
+        if number < 0 or face < FACES - 2:
+            return False
+        flat = self.prism.bottom if face == FACES - 1 else self.prism.ceiling
+        return self.prism.boxes[number] in self._touching(flat)
+
+    def _touching(self, plane: int) -> list[Box]:
+        """Boxes that stand on the bottom or reach the ceiling; rows, open between, left out."""
+        prism = self.prism
+        if plane == prism.bottom:
+            return [b for b in prism.boxes if b.count == 1 and b.z0 < prism.z0 + _HAIR]
+        return [b for b in prism.boxes if b.count == 1 and b.z1 > prism.z1 - _HAIR]
 
     def texel_edges(self, texels: IntArray) -> tuple[FloatArray, FloatArray]:
         """Edges of some texels (n,) as vectors (3, n) along their two axes, in metres."""
@@ -264,9 +302,14 @@ class Surfaces:
         if self._rows.any:
             points += self.prism.plane_normals()[:, plane, None] * into
         flat = (plane == self.prism.ceiling) | (plane == self.prism.bottom)
-        if flat.any() and not _is_rectangle(self.prism.corners):
+        boxes = self._touching(self.prism.bottom) + self._touching(self.prism.ceiling)
+        if flat.any() and (boxes or not _is_rectangle(self.prism.corners)):
             x, y = points[0, flat], points[1, flat]
             inside = self.prism.contains(x, y)
+            for number in (self.prism.bottom, self.prism.ceiling):
+                on = plane[flat] == number
+                for box in self._touching(number):
+                    inside[on] &= ~box.covers(x[on], y[on])
             points[0, flat], points[1, flat] = brought_inside(
                 inside, x, y, self.patch_centres[:2, which][:, flat]
             )
