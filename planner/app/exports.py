@@ -40,6 +40,11 @@ def write_picture(path: Path, picture: QPixmap) -> None:
     _write(path, bytes(buffer.data().data()))
 
 
+def write_bytes(path: Path, data: bytes) -> None:
+    """Write what is made already, whole or not at all; raises ``PlanFileError``."""
+    _write(path, data)
+
+
 def write_text(path: Path, text: str) -> None:
     """Write any text whole or not at all; raises ``PlanFileError``."""
     _write(path, text.encode("utf-8"))

@@ -176,6 +176,7 @@ def filled(values: FloatArray, least: float = 0.0) -> FloatArray:
     Ring by ring; where no slope is known by their mean. Never below ``least`` nor above what
     occurs. An all-NaN map becomes zero; cells far from all others take the mean of the map.
     """
+    values = np.asarray(values, dtype=float)
     known = np.isfinite(values)
     if known.all():
         return values

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
@@ -146,8 +147,8 @@ def test_a_dark_space_says_so(qtbot: QtBot, tmp_path: Path) -> None:
 
 def test_the_section_follows_the_line_and_the_estimate(page: SketchPage) -> None:
     _, ppfd = page.section.profile()
-    assert ppfd is not None
-    assert max(ppfd) == pytest.approx(212, rel=0.01)
+    # All but one corner of this light is 212.
+    assert np.nanmedian(ppfd) == pytest.approx(212, rel=0.01)
     before = page.section.profile()[0][-1]
     page.plan_view.set_section(((0.2, 0.5), (0.6, 0.5)))
     after = page.section.profile()[0][-1]

@@ -30,6 +30,7 @@ from planner.plan.target import PpfdTarget
 from planner.plan.variant_edits import add_variants, try_linings
 from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
 from tests.e2e.sketching import enter
+from tests.unit.app.pages.side.test_plots import click
 
 CATALOGUE = load_catalogue()
 WHITE, DARK = CATALOGUE.lining("white-board"), CATALOGUE.lining("plywood")
@@ -448,8 +449,7 @@ def test_a_sweep_is_drawn_and_a_point_adopted(qtbot: QtBot, window: MainWindow) 
     means = board.plot.curves.figures["mean"]
     # Light is proportional to output.
     assert means[0] == pytest.approx(0.25 * (means[3] or 0), rel=1e-6)
-    x = round(board.plot.x_of(50.0))
-    qtbot.mouseClick(board.plot, Qt.MouseButton.LeftButton, pos=QPoint(x, 60))
+    click(board.plot, board.plot.plots[0], 50.0, 5.0, qtbot)
     assert board.words.text().startswith("output 50 %, mean")
     board.adopt_button.click()
     assert window.document.plan.lamps[0].output_percent == 50.0

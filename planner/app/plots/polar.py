@@ -2,29 +2,34 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QWidget
 
-from planner.app.canvas.ink import Ink, figure_font, pen
+from planner.app.canvas.ink import Ink, pen
+from planner.app.plots.chart import Chart, Table, dashed, line
 from planner.app.plots.polar_curves import FloatArray, PolarCurves
+from planner.units import format_number
 
 RINGS = (0.25, 0.5, 0.75, 1.0)
 _RAY_STEP = 30
 
 
-class PolarPlot(QWidget):
+class PolarPlot(Chart):
     """Two curves over rings at quarters of the peak; the upper half only where light goes up."""
 
+    ground = QPalette.ColorRole.Window
+
     def __init__(self, parent: QWidget | None = None, *, height: int = 142) -> None:
-        super().__init__(parent)
+        super().__init__("Polar plot", parent, scale=0.85)
         self._curves: PolarCurves | None = None
         self._height = height
-        self.setAccessibleName("Polar plot")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._plot = self.add_chart()
+        self._plot.getViewBox().setAspectLocked(True)
+        for side in ("left", "bottom"):
+            self._plot.hideAxis(side)
+        self.redraw()
 
     @property
     def curves(self) -> PolarCurves | None:
@@ -36,108 +41,70 @@ class PolarPlot(QWidget):
         self._curves = curves
         self.setAccessibleDescription("" if curves is None else _in_words(curves))
         self.updateGeometry()
-        self.update()
+        self.redraw()
 
     def sizeHint(self) -> QSize:
         upward = self._curves is not None and self._curves.upward
         return QSize(240, round(self._height * 1.6) if upward else self._height)
 
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
-            self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def table(self) -> Table:
         curves = self._curves
         if curves is None:
+            return (), ()
+        columns = [curves.along] if curves.across is None else [curves.along, curves.across]
+        heads = ("Angle from straight down (°)", "Along (share of the peak)", "Across")
+        rows = zip(curves.angles_deg.tolist(), *(c.tolist() for c in columns), strict=True)
+        return heads[: len(columns) + 1], list(rows)
+
+    def draw(self, ink: Ink) -> None:
+        curves, plot = self._curves, self._plot
+        if curves is None:
             return
-        ink = Ink.of(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(figure_font(self.font(), 0.85))
-        line = QFontMetricsF(painter.font()).height()
-        legend = line + 4
-        area = QRectF(self.rect()).adjusted(2, 4, -2, -legend - line - 2)
-        if curves.upward:
-            radius = min(area.width() / 2 - 26, area.height() / 2 - 8)
-            centre = QPointF(area.center().x(), area.top() + radius + 8)
-        else:
-            radius = min(area.width() / 2 - 26, area.height() - 4)
-            centre = QPointF(area.center().x(), area.top() + 4)
-        self._paint_grid(painter, centre, radius, ink, upward=curves.upward)
+        self._draw_grid(ink, upward=curves.upward)
         shade = QColor(ink.accent)
         shade.setAlphaF(0.14)
-        along = _outline(curves.angles_deg, curves.along, centre, radius)
-        painter.setPen(pen(ink.accent, 2.0))
-        painter.setBrush(shade)
-        painter.drawPolygon(along)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
+        x, y = _outline(curves.angles_deg, curves.along)
+        self.curve(plot, x, y, line(pen(ink.accent, 2.0)), fillLevel="enclosed", brush=shade)
         if curves.across is not None:
-            across = _outline(curves.angles_deg, curves.across, centre, radius)
-            dashed = pen(ink.ink, 1.6)
-            dashed.setDashPattern([4, 2.5])
-            painter.setPen(dashed)
-            painter.drawPolygon(across)
-        self._paint_legend(painter, QRectF(0, self.height() - legend, self.width(), line), ink)
+            self.curve(plot, *_outline(curves.angles_deg, curves.across), dashed(ink.ink, 1.6))
 
-    def _paint_grid(
-        self, painter: QPainter, centre: QPointF, radius: float, ink: Ink, *, upward: bool
-    ) -> None:
-        painter.setPen(pen(ink.faint, 1.0))
-        start, span = (0, 360 * 16) if upward else (180 * 16, 180 * 16)
+        def words(number: int) -> str:
+            angle, share = abs(curves.angles_deg[number]), 100 * float(curves.along[number])
+            return f"{angle:.0f}°: {format_number(share, 0)} % of the peak"
+
+        turn = np.radians(curves.angles_deg)
+        self.spots(plot, curves.along * np.sin(turn), -curves.along * np.cos(turn), words)
+        names = ["along the lamp", "across it"] if curves.across is not None else [
+            "the same all around"
+        ]  # fmt: skip
+        foot, step = -1.22, 1.45
+        for number, name in enumerate(names):
+            left = (number - len(names) / 2) * step + 0.12
+            stroke = dashed(ink.ink, 1.6) if number else line(pen(ink.accent, 2.0))
+            self.curve(plot, (left, left + 0.2), (foot - 0.16, foot - 0.16), stroke)
+            self.label(plot, (left + 0.24, foot - 0.16), name, ink.quiet, (0, 0.5))
+
+    def _draw_grid(self, ink: Ink, *, upward: bool) -> None:
+        plot, last = self._plot, 180 if upward else 90
+        box = plot.getViewBox()
+        box.setMouseEnabled(x=False, y=False)
+        box.setRange(xRange=(-1.5, 1.5), yRange=(-1.5, 1.22 if upward else 0.08), padding=0)
+        turn = np.radians(np.linspace(-last, last, 181))
         for ring in RINGS:
-            reach = radius * ring
-            box = QRectF(centre.x() - reach, centre.y() - reach, 2 * reach, 2 * reach)
-            painter.drawArc(box, start, span)
-        last = 180 if upward else 90
-        metrics = QFontMetricsF(painter.font())
+            self.curve(plot, ring * np.sin(turn), -ring * np.cos(turn), line(pen(ink.faint, 1.0)))
         for angle in range(-last, last + 1, _RAY_STEP):
             if upward and angle == -180:
                 continue
-            end = _spot(angle, 1.0, centre, radius)
-            painter.setPen(pen(ink.faint, 1.0))
-            painter.drawLine(centre, end)
-            text = f"{abs(angle)}°"
-            width = metrics.horizontalAdvance(text)
-            at = _spot(angle, 1.0 + (5 + width / 2) / radius, centre, radius)
-            if abs(angle) < 50 or abs(angle) > 130:
-                at = _spot(angle, 1.0 + (metrics.height() / 2 + 1) / radius, centre, radius)
-            painter.setPen(ink.quiet)
-            box = QRectF(at.x() - width, at.y() - metrics.height() / 2, 2 * width, metrics.height())
-            if angle == 0 or angle % 60 == 0 or abs(angle) in {30, 90}:
-                painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
-
-    def _paint_legend(self, painter: QPainter, area: QRectF, ink: Ink) -> None:
-        two = self._curves is not None and self._curves.across is not None
-        entries = ["along the lamp", "across it"] if two else ["the same all around"]
-        metrics = QFontMetricsF(painter.font())
-        width = sum(metrics.horizontalAdvance(text) + 34 for text in entries)
-        left = area.center().x() - width / 2
-        for k, text in enumerate(entries):
-            sample = pen(ink.ink if k else ink.accent, 1.8)
-            if k:
-                sample.setDashPattern([4, 2.5])
-            painter.setPen(sample)
-            middle = area.center().y()
-            painter.drawLine(QPointF(left, middle), QPointF(left + 18, middle))
-            painter.setPen(ink.quiet)
-            room = QRectF(left + 23, area.top(), metrics.horizontalAdvance(text) + 4, area.height())
-            painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, text)
-            left += metrics.horizontalAdvance(text) + 34
+            across, down = float(np.sin(np.radians(angle))), float(-np.cos(np.radians(angle)))
+            self.curve(plot, (0, across), (0, down), line(pen(ink.faint, 1.0)))
+            anchor = (0.5 - 0.5 * across, 0.5 + 0.5 * down)
+            self.label(plot, (1.03 * across, 1.03 * down), f"{abs(angle)}°", ink.quiet, anchor)
 
 
-def _spot(angle_deg: float, share: float, centre: QPointF, radius: float) -> QPointF:
-    angle = math.radians(angle_deg)
-    reach = share * radius
-    return QPointF(centre.x() + reach * math.sin(angle), centre.y() + reach * math.cos(angle))
-
-
-def _outline(angles: FloatArray, shares: FloatArray, centre: QPointF, radius: float) -> QPolygonF:
+def _outline(angles: FloatArray, shares: FloatArray) -> tuple[FloatArray, FloatArray]:
     fine = np.linspace(angles[0], angles[-1], 361)
-    reach = radius * np.interp(fine, angles, shares)
-    turn = np.radians(fine)
-    xs, ys = centre.x() + reach * np.sin(turn), centre.y() + reach * np.cos(turn)
-    return QPolygonF([QPointF(float(x), float(y)) for x, y in zip(xs, ys, strict=True)])
+    reach, turn = np.interp(fine, angles, shares), np.radians(fine)
+    return reach * np.sin(turn), -reach * np.cos(turn)
 
 
 def _in_words(curves: PolarCurves) -> str:

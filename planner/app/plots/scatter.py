@@ -5,29 +5,37 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QWidget
 
-from planner.app.canvas.ink import Ink, figure_font, pen
-from planner.light.cellmap import round_step, round_values
+# PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
+import pyqtgraph as pg  # isort: skip
+
+from planner.app.canvas.ink import Ink, pen
+from planner.app.plots.chart import Chart, Table, line
+from planner.light.cellmap import round_step
+from planner.metrics.figures import PPFD_UNIT, ppfd
 from planner.survey.overlay import Residuals
-from planner.units import format_number
 
-UNIT = "µmol m⁻² s⁻¹"
-_DOT_PX = 3.2
+_DOT_PX = 7
 
 
-class ScatterPlot(QWidget):
+class ScatterPlot(Chart):
     """Equal scales on both axes; the wedge is what the meter's uncertainty explains."""
 
+    ground = QPalette.ColorRole.Window
+
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Measured against estimated", parent)
         self._shown: Residuals | None = None
         self._suspects: frozenset[int] = frozenset()
         self._hole: int | None = None
-        self.setAccessibleName("Measured against estimated")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._plot = self.add_chart()
+        self._plot.showGrid(x=True, y=True, alpha=0.12)
+        self._plot.setLabel("left", f"Measured ({PPFD_UNIT})")
+        self._plot.setLabel("bottom", f"Estimated ({PPFD_UNIT})")
+        self.redraw()
 
     @property
     def shown(self) -> Residuals | None:
@@ -42,18 +50,18 @@ class ScatterPlot(QWidget):
         words = ""
         if shown is not None:
             words = (
-                f"{len(shown.holes)} dots; readings from {shown.measured.min():.0f} to "
-                f"{shown.measured.max():.0f}, estimated {shown.estimated.min():.0f} to "
-                f"{shown.estimated.max():.0f} {UNIT}."
+                f"{len(shown.holes)} dots; readings from {ppfd(shown.measured.min())} to "
+                f"{ppfd(shown.measured.max())}, estimated {ppfd(shown.estimated.min())} to "
+                f"{ppfd(shown.estimated.max())} {PPFD_UNIT}."
             )
         self.setAccessibleDescription(words)
-        self.update()
+        self.redraw()
 
     def mark(self, hole: int | None) -> None:
         """Ring the dot of one hole."""
         if hole != self._hole:
             self._hole = hole
-            self.update()
+            self.redraw()
 
     def ends(self) -> tuple[float, float]:
         """Both axes run between these, round numbers."""
@@ -69,83 +77,46 @@ class ScatterPlot(QWidget):
         return 0.0, math.ceil(high / step - 1e-9) * step or 1.0
 
     def sizeHint(self) -> QSize:
-        return QSize(300, 250)
+        return QSize(300, 290)
 
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
-            self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def table(self) -> Table:
         shown = self._shown
         if shown is None:
-            return
-        ink = Ink.of(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(figure_font(self.font(), 0.88))
-        area = self._area(QFontMetricsF(painter.font()))
-        low, high = self.ends()
-
-        def spot(estimated: float, measured: float) -> QPointF:
-            span = high - low
-            return QPointF(
-                area.left() + (estimated - low) / span * area.width(),
-                area.bottom() - (measured - low) / span * area.height(),
+            return (), ()
+        heads = ("Hole", f"Estimated ({PPFD_UNIT})", f"Measured ({PPFD_UNIT})")
+        return heads, list(
+            zip(
+                shown.holes.tolist(), shown.estimated.tolist(), shown.measured.tolist(), strict=True
             )
+        )
 
-        self._paint_axes(painter, area, ink)
-        painter.save()
-        painter.setClipRect(area.adjusted(-1, -1, 1, 1))
+    def draw(self, ink: Ink) -> None:
+        shown, plot = self._shown, self._plot
+        for side in ("left", "bottom"):
+            plot.showAxis(side, shown is not None)
+        if shown is None:
+            return
+        low, high = self.ends()
+        self.frame(plot, (low, high), (low, high))
         level = np.maximum(np.maximum(shown.measured, shown.estimated), 1e-12)
-        band = float(np.median(shown.dead_band / level))
-        wedge = [spot(low, low * (1 + band)), spot(high, high * (1 + band))]
-        wedge += [spot(high, high * (1 - band)), spot(low, low * (1 - band))]
+        doubt = float(np.median(shown.dead_band / level))
+        along = np.array([low, high])
         shade = QColor(ink.quiet)
         shade.setAlphaF(0.16)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(shade)
-        painter.drawPolygon(QPolygonF(wedge))
-        painter.setPen(pen(ink.quiet, 1.2))
-        painter.drawLine(spot(low, low), spot(high, high))
-        painter.restore()
-        for hole, estimated, measured in zip(
-            shown.holes.tolist(), shown.estimated.tolist(), shown.measured.tolist(), strict=True
-        ):
-            suspect = hole in self._suspects
-            painter.setPen(pen(ink.paper, 0.8))
-            painter.setBrush(ink.alarm if suspect else ink.accent)
-            at = spot(estimated, measured)
-            painter.drawEllipse(at, _DOT_PX, _DOT_PX)
-            if hole == self._hole:
-                painter.setBrush(Qt.BrushStyle.NoBrush)
-                painter.setPen(pen(ink.ink, 1.6))
-                painter.drawEllipse(at, _DOT_PX + 3, _DOT_PX + 3)
-        painter.end()
+        edges = [pg.PlotCurveItem(along, along * (1 + by), pen=None) for by in (doubt, -doubt)]
+        plot.addItem(pg.FillBetweenItem(*edges, brush=shade), ignoreBounds=True)
+        self.curve(plot, along, along, line(pen(ink.quiet, 1.2)))
+        rim = line(pen(ink.paper, 0.8))
+        suspect = np.isin(shown.holes, list(self._suspects))
+        for which, colour in ((~suspect, ink.accent), (suspect, ink.alarm)):
+            self.dots(plot, shown.estimated[which], shown.measured[which], colour, _DOT_PX, rim)
+        here = shown.holes == self._hole
+        ring = line(pen(ink.ink, 1.6))
+        nothing = QColor(0, 0, 0, 0)
+        self.dots(plot, shown.estimated[here], shown.measured[here], nothing, _DOT_PX + 6, ring)
 
-    def _area(self, metrics: QFontMetricsF) -> QRectF:
-        left = metrics.horizontalAdvance("0000") + 12
-        height = self.height() - 2 * metrics.height() - 26
-        side = max(min(self.width() - left - 10, height), 40.0)
-        return QRectF(left, metrics.height() + 6, side, side)
+        def words(number: int) -> str:
+            read, told = shown.measured[number], shown.estimated[number]
+            return f"hole {shown.holes[number]}: {ppfd(read)} read, {ppfd(told)} estimated"
 
-    def _paint_axes(self, painter: QPainter, area: QRectF, ink: Ink) -> None:
-        metrics = QFontMetricsF(painter.font())
-        low, high = self.ends()
-        line = metrics.height()
-        for value in round_values(low, high, 4):
-            share = (value - low) / (high - low)
-            x, y = area.left() + share * area.width(), area.bottom() - share * area.height()
-            painter.setPen(pen(ink.faint, 1.0))
-            painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
-            painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
-            painter.setPen(ink.quiet)
-            text = format_number(value, 1)
-            centre = Qt.AlignmentFlag.AlignCenter
-            painter.drawText(QRectF(x - 30, area.bottom() + 2, 60, line), centre, text)
-            right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-            painter.drawText(QRectF(0, y - line / 2, area.left() - 5, line), right, text)
-        painter.setPen(ink.ink)
-        painter.drawText(QPointF(2, metrics.ascent()), f"measured, {UNIT}")
-        foot = QRectF(area.left(), area.bottom() + line + 4, self.width() - area.left(), line + 4)
-        painter.drawText(foot, Qt.AlignmentFlag.AlignLeft, f"estimated, {UNIT}")
+        self.spots(plot, shown.estimated, shown.measured, words)

@@ -1,126 +1,171 @@
-"""The section: PPFD along the line drawn across the map, over the target band."""
+"""The section: PPFD along the line drawn across the map, of one light or of several."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from PySide6.QtCore import QEvent
-from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QPalette, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
-# PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
-import pyqtgraph as pg  # isort: skip
-
-from planner.app.canvas.ink import Ink, figure_font
+from planner.app.canvas.ink import Ink, pen
 from planner.app.canvas.sampling import Section, profile_along
 from planner.app.display import Display
+from planner.app.plots.chart import Chart, FloatArray, Table, dashed, line
 from planner.estimate.result import Estimate
-from planner.plan.plan import Plan
-from planner.units import format_length
+from planner.metrics.figures import PPFD_UNIT, ppfd
+from planner.units import format_length, format_number
 
-UNIT = "µmol m⁻² s⁻¹"
 DARK_TOP = 100.0
 """Upper end of the scale where there is no light to set it."""
+_POINTS = 81
 
 
-class SectionPlot(pg.PlotWidget):  # type: ignore[misc]
-    """Profile of the light from A to B; reads only, no zoom and no menu."""
+class SectionPlot(Chart):
+    """Profile of the light from A to B, over the target band."""
 
     def __init__(self, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Section", parent, scale=0.92)
         self._display = display
         self._estimate: Estimate | None = None
         self._section: Section | None = None
-        item = self.getPlotItem()
-        item.setMenuEnabled(False)
-        item.hideButtons()
-        self.setMouseEnabled(x=False, y=False)
-        self._band = pg.LinearRegionItem(orientation="horizontal", movable=False)
-        self._band.setZValue(-10)
-        self._curve = pg.PlotCurveItem(connect="finite")
-        self.addItem(self._band)
-        self.addItem(self._curve)
-        self._band.hide()
-        self.setAccessibleName("Section")
+        self._along: tuple[FloatArray, FloatArray] = (np.zeros(0), np.zeros(0))
+        self._plot = self.add_chart()
         self.setMinimumHeight(110)
-        self._ink()
-        self._show()
-        display.changed.connect(self._on_display)
+        self.redraw()
+        display.changed.connect(lambda _state: self.redraw())
 
     def show_profile(self, estimate: Estimate | None, section: Section) -> None:
         """Show the light along a section; without an estimate the plot is empty."""
         self._estimate, self._section = estimate, section
-        self._show()
+        self.redraw()
 
-    def profile(self) -> tuple[Any, Any]:
+    def profile(self) -> tuple[FloatArray, FloatArray]:
         """What is drawn: distance from A in the chosen unit, PPFD."""
-        distance, ppfd = self._curve.getData()
-        return distance, ppfd
+        return self._along
 
-    def _on_display(self, _state: object) -> None:
-        self._show()
+    def view(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        """The range shown along and up."""
+        (x0, x1), (y0, y1) = self._plot.getViewBox().viewRange()
+        return (x0, x1), (y0, y1)
 
-    def _show(self) -> None:
-        unit = self._display.unit
-        self.setLabel("bottom", f"from A to B ({unit.value})")
-        self.setLabel("left", f"PPFD<br>{UNIT}")
-        if self._estimate is None or self._section is None:
-            self._curve.setData([], [])
-            self._band.hide()
-            self.setYRange(0, DARK_TOP * 1.08, padding=0)
+    def table(self) -> Table:
+        return (f"Distance from A ({self._display.unit.value})", f"PPFD ({PPFD_UNIT})"), list(
+            zip(*(column.tolist() for column in self._along), strict=True)
+        )
+
+    def _words_at(self, number: int) -> str:
+        at, light = (float(column[number]) for column in self._along)
+        if not np.isfinite(light):
+            return ""
+        return f"{ppfd(light)} {PPFD_UNIT} at {format_number(at, 1)} {self._display.unit.value}"
+
+    def draw(self, ink: Ink) -> None:
+        plot, unit, estimate = self._plot, self._display.unit, self._estimate
+        self.titles(plot, left=f"PPFD<br>{PPFD_UNIT}", bottom=f"from A to B ({unit.value})")
+        self._along = (np.zeros(0), np.zeros(0))
+        if estimate is None or self._section is None:
+            self.frame(plot, (0.0, 1.0), (0.0, DARK_TOP * 1.08), zoom=False)
             self.setAccessibleDescription("No light to show yet.")
             return
-        distance, ppfd = profile_along(self._estimate, self._section)
-        known = ppfd[np.isfinite(ppfd)]
+        distance, light = profile_along(estimate, self._section)
+        known = light[np.isfinite(light)]
         top = float(known.max()) if known.size else 0.0
-        dark = top <= 0
-        self._curve.setData(*([], []) if dark else (distance / unit.metres, ppfd))
-        band = self._show_band(self._estimate.plan)
-        if dark:
-            top = DARK_TOP
-        elif band is not None:
-            top = max(top, min(band[1], 2 * top))
-        self.setXRange(0, float(distance[-1]) / unit.metres, padding=0.01)
-        self.setYRange(0, top * 1.08, padding=0)
-        self._say(known, float(distance[-1]))
-
-    def _show_band(self, plan: Plan) -> tuple[float, float] | None:
+        plan = estimate.plan
         band = plan.target.ppfd_band(plan.photoperiod_hours) if plan.target is not None else None
-        self._band.setVisible(band is not None)
         if band is not None:
-            self._band.setRegion(band)
-        return band
-
-    def _say(self, known: Any, length: float) -> None:
-        words = f"PPFD along a line {format_length(length, self._display.unit)} long"
+            self.band(plot, band, ink)
+        length = float(distance[-1])
+        if top > 0:
+            self._along = (distance / unit.metres, light)
+            self.curve(plot, *self._along, line(pen(ink.accent, 2.0)))
+            self.spots(plot, *self._along, self._words_at, by_x=True)
+            top = top if band is None else max(top, min(band[1], 2 * top))
+        self.frame(plot, (0.0, length / unit.metres), (0.0, (top or DARK_TOP) * 1.08))
+        said = f"PPFD along a line {format_length(length, unit)} long"
         if known.size:
-            words += f", from {known.min():.0f} to {known.max():.0f} {UNIT}"
-        self.setAccessibleDescription(f"{words}.")
+            said += f", from {ppfd(known.min())} to {ppfd(known.max())} {PPFD_UNIT}"
+        self.setAccessibleDescription(f"{said}.")
 
-    def _ink(self) -> None:
-        ink = Ink.of(self.palette())
-        self.setBackground(ink.paper)
-        self._curve.setPen(pg.mkPen(ink.accent, width=2))
-        shade = QColor(ink.accent)
-        shade.setAlphaF(0.13)
-        self._band.setBrush(shade)
-        for line in self._band.lines:
-            edge = QColor(ink.accent)
-            edge.setAlphaF(0.4)
-            line.setPen(pg.mkPen(edge, width=1))
-        font = figure_font(self.font(), 0.92)
-        for side in ("left", "bottom"):
-            axis = self.getAxis(side)
-            axis.setPen(pg.mkPen(ink.faint, width=1))
-            axis.setTextPen(ink.quiet)
-            axis.setTickFont(font)
-            axis.label.setFont(font)
-            axis.enableAutoSIPrefix(False)
 
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange} and hasattr(
-            self, "_curve"
-        ):
-            self._ink()
+@dataclass(frozen=True)
+class Along:
+    """A light to be shown along the line: its name, its light, and its part in the comparison."""
+
+    name: str
+    estimate: Estimate
+    chosen: bool = False
+    baseline: bool = False
+
+
+class SectionCurves(Chart):
+    """The chosen light in the accent, the baseline dark and dashed, the others quiet."""
+
+    empty = "No light along the line."
+
+    ground = QPalette.ColorRole.Window
+
+    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
+        super().__init__("Light along the section line", parent, scale=0.85)
+        self._display = display
+        self._curves: list[tuple[Along, FloatArray, FloatArray]] = []
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._plot = self.add_chart()
+        self.redraw()
+        display.changed.connect(lambda _state: self.redraw())
+
+    def sizeHint(self) -> QSize:
+        return QSize(260, 150)
+
+    def show_lights(self, lights: tuple[Along, ...], section: Section | None) -> None:
+        """Show these along a section."""
+        self._curves = [] if section is None else [
+            (one, *profile_along(one.estimate, section, _POINTS)) for one in lights
+        ]  # fmt: skip
+        self.setAccessibleDescription(self.words())
+        self.redraw()
+
+    def words(self) -> str:
+        """What the chosen curve shows."""
+        for one, _, light in self._curves:
+            known = light[np.isfinite(light)]
+            if one.chosen and known.size:
+                return f"{one.name}: from {ppfd(known.min())} to {ppfd(known.max())} {PPFD_UNIT}."
+        return self.empty
+
+    def table(self) -> Table:
+        if not self._curves:
+            return (), ()
+        unit = self._display.unit
+        heads = [f"{one.name} ({PPFD_UNIT})" for one, _, _ in self._curves]
+        columns = [self._curves[0][1] / unit.metres, *(light for _, _, light in self._curves)]
+        return (f"Distance from A ({unit.value})", *heads), np.column_stack(columns).tolist()
+
+    def draw(self, ink: Ink) -> None:
+        plot, unit = self._plot, self._display.unit
+        if not self._curves:
+            self.say_empty(plot, ink)
+            return
+        self.titles(plot, left=f"PPFD<br>{PPFD_UNIT}", bottom=f"from A to B ({unit.value})")
+        known = [light[np.isfinite(light)] for _, _, light in self._curves]
+        top = max((float(one.max()) for one in known if one.size), default=0.0) or DARK_TOP
+        length = float(self._curves[0][1][-1]) / unit.metres
+        self.frame(plot, (0.0, length or 1.0), (0.0, top * 1.05))
+        ordered = sorted(self._curves, key=lambda one: (one[0].chosen, one[0].baseline))
+        for one, distance, light in ordered:
+            self.curve(plot, distance / unit.metres, light, self._stroke(one, ink))
+        one, distance, light = ordered[-1]
+
+        def words(number: int) -> str:
+            value = float(light[number])
+            return f"{one.name}: {ppfd(value)} {PPFD_UNIT}" if np.isfinite(value) else ""
+
+        self.spots(plot, distance / unit.metres, light, words, by_x=True)
+
+    @staticmethod
+    def _stroke(one: Along, ink: Ink) -> QPen | Any:
+        if one.chosen:
+            return line(pen(ink.accent, 2.0))
+        return dashed(ink.ink, 1.4) if one.baseline else line(pen(ink.faint, 1.2))

@@ -1,15 +1,16 @@
-"""The spectrum plot: photons by wavelength, with the shares of the bands under it."""
+"""The spectrum plot: photons by wavelength, with the shares of the bands over it."""
 
 from __future__ import annotations
 
 from typing import Final
 
 import numpy as np
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QWidget
 
-from planner.app.canvas.ink import Ink, figure_font, pen
+from planner.app.canvas.ink import Ink, pen
+from planner.app.plots.chart import Chart, FloatArray, Table, line
 from planner.metrics.spectra import (
     BLUE_NM,
     FAR_RED_NM,
@@ -28,15 +29,20 @@ _BANDS: Final = (
 )  # fmt: skip
 
 
-class SpectrumPlot(QWidget):
+class SpectrumPlot(Chart):
     """One curve from 380 to 800 nm; the bands' ends are marked and their shares written."""
 
+    ground = QPalette.ColorRole.Window
+
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Spectrum", parent, scale=0.82)
         self._spectrum: Spectrum | None = None
         self._figures: SpectrumFigures | None = None
-        self.setAccessibleName("Spectrum")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._plot = self.add_chart()
+        self._plot.setLabel("bottom", "Wavelength (nm)")
+        self._plot.getAxis("left").setStyle(showValues=False)
+        self._plot.setLabel("left", "Photons")
+        self.redraw()
 
     def show_spectrum(self, spectrum: Spectrum | None) -> None:
         """Show a spectrum; None empties the plot."""
@@ -44,7 +50,7 @@ class SpectrumPlot(QWidget):
         self._figures = None if spectrum is None else spectrum_figures(spectrum)
         words = "" if self._figures is None else figures_text(self._figures)
         self.setAccessibleDescription(words)
-        self.update()
+        self.redraw()
 
     @property
     def figures(self) -> SpectrumFigures | None:
@@ -52,67 +58,49 @@ class SpectrumPlot(QWidget):
         return self._figures
 
     def sizeHint(self) -> QSize:
-        return QSize(240, 128)
+        return QSize(240, 150)
 
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
-            self.update()
+    def _curve(self) -> tuple[FloatArray, FloatArray]:
+        """Wavelengths and photons as shares of the peak."""
+        at = np.arange(LOW_NM, HIGH_NM + 1)
+        if self._spectrum is None:
+            return at, np.zeros(len(at))
+        nm, photons = np.array(self._spectrum.wavelengths_nm), photon_distribution(self._spectrum)
+        values = np.interp(at, nm, photons, left=0.0, right=0.0)
+        return at, values / (float(values.max()) or 1.0)
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        spectrum, figures = self._spectrum, self._figures
-        if spectrum is None or figures is None:
+    def table(self) -> Table:
+        at, values = self._curve()
+        return ("Wavelength (nm)", "Photons (share of the peak)"), list(
+            zip(at.tolist(), values.tolist(), strict=True)
+        )
+
+    def draw(self, ink: Ink) -> None:
+        plot, figures = self._plot, self._figures
+        for side in ("left", "bottom"):
+            plot.showAxis(side, figures is not None)
+        if figures is None:
             return
-        ink = Ink.of(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(figure_font(self.font(), 0.82))
-        line = QFontMetricsF(painter.font()).height()
-        area = QRectF(self.rect()).adjusted(6, 2 * line + 4, -8, -line - 5)
-        self._paint_curve(painter, spectrum, area, ink)
+        self.frame(plot, (LOW_NM, HIGH_NM), (0.0, 1.42))
+        shade = QColor(ink.accent)
+        shade.setAlphaF(0.14)
+        at, values = self._curve()
+        self.curve(plot, at, values, line(pen(ink.accent, 1.6)), fillLevel=0.0, brush=shade)
         shares = figures.shares
         for (name, band), share in zip(
             _BANDS, (shares.blue, shares.green, shares.red, shares.far_red), strict=True
         ):
-            left, right = (_place(nm, area) for nm in band)
-            painter.setPen(pen(ink.faint, 1.0))
-            painter.drawLine(QPointF(left, 2), QPointF(left, area.bottom()))
-            painter.setPen(ink.quiet)
-            box = QRectF(left, 0, right - left, line)
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, name)
-            painter.setPen(ink.ink)
+            self.upright(plot, band[0], line(pen(ink.faint, 1.0)))
+            middle = (band[0] + band[1]) / 2
+            self.label(plot, (middle, 1.42), name, ink.quiet, (0.5, 0))
             text = f"{format_number(100 * share, 0)} %"
-            painter.drawText(box.translated(0, line), Qt.AlignmentFlag.AlignCenter, text)
-        painter.setPen(pen(ink.quiet, 1.0))
-        painter.drawLine(area.bottomLeft(), area.bottomRight())
-        for nm in (400, 500, 600, 700, 800):
-            box = QRectF(_place(nm, area) - 24, area.bottom() + 2, 48, line)
-            box.moveRight(min(box.right(), self.width()))
-            text = f"{nm} nm" if nm == 800 else str(nm)
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+            self.label(plot, (middle, 1.06), text, ink.ink, (0.5, 1))
 
-    def _paint_curve(self, painter: QPainter, spectrum: Spectrum, area: QRectF, ink: Ink) -> None:
-        nm = np.array(spectrum.wavelengths_nm)
-        photons = photon_distribution(spectrum)
-        at = np.linspace(LOW_NM, HIGH_NM, 421)
-        values = np.interp(at, nm, photons, left=0.0, right=0.0)
-        top = float(values.max()) or 1.0
-        points = [
-            QPointF(_place(float(x), area), area.bottom() - float(y) / top * area.height())
-            for x, y in zip(at, values, strict=True)
-        ]
-        shade = QColor(ink.accent)
-        shade.setAlphaF(0.14)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(shade)
-        painter.drawPolygon(QPolygonF([area.bottomLeft(), *points, area.bottomRight()]))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(pen(ink.accent, 1.6))
-        painter.drawPolyline(QPolygonF(points))
+        def words(number: int) -> str:
+            share = format_number(100 * float(values[number]), 0)
+            return f"{at[number]:.0f} nm: {share} % of the peak"
 
-
-def _place(nm: float, area: QRectF) -> float:
-    return area.left() + (nm - LOW_NM) / (HIGH_NM - LOW_NM) * area.width()
+        self.spots(plot, at, values, words, by_x=True)
 
 
 def figures_text(figures: SpectrumFigures) -> str:

@@ -26,8 +26,8 @@ from planner.app.fields.panel import FieldForm
 from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine
-from planner.app.pages.side.schedule_chart import ScheduleChart
 from planner.app.plain import PlainLabel, tooltip
+from planner.app.plots.schedule_chart import ScheduleChart
 from planner.estimate.result import EstimateOptions
 from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.plan.edits import changed

@@ -109,7 +109,7 @@ class SweepBoard(QWidget):
         plan = self._document.plan
         band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
         now = found.get(plan) if self.current else None
-        names = [name for name, _ in (*UPPER, *LOWER)]
+        names = (*UPPER, *LOWER)
         figures = {
             name: tuple(
                 None if p.figures is None else getattr(p.figures, name) for p in self._points

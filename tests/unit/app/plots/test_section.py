@@ -30,16 +30,17 @@ def test_darkness_has_a_plain_scale_and_no_line(plot: SectionPlot) -> None:
     estimate = written_estimate(small_plan())
     dark = dataclasses.replace(estimate, ppfd=np.zeros_like(estimate.ppfd))
     plot.show_profile(dark, ((0.0, 0.5), (1.0, 0.5)))
-    _, (low, high) = plot.getViewBox().viewRange()
+    _, (low, high) = plot.view()
     assert low == pytest.approx(0, abs=0.1)
     assert 100 <= high < 120
     distance, _ = plot.profile()
-    assert distance is None or len(distance) == 0
+    assert len(distance) == 0
 
 
 def test_light_brings_the_line_back(plot: SectionPlot) -> None:
     plot.show_profile(None, ((0.0, 0.5), (1.0, 0.5)))
-    plot.show_profile(written_estimate(small_plan()), ((0.0, 0.5), (1.0, 0.5)))
+    # Away from the dark corner the map is even.
+    plot.show_profile(written_estimate(small_plan()), ((0.0, 0.9), (1.0, 0.9)))
     distance, ppfd = plot.profile()
     assert distance[-1] == pytest.approx(100, rel=1e-3)
     assert max(ppfd) == pytest.approx(212, rel=0.01)

@@ -1,0 +1,123 @@
+"""The growth schedule over the weeks: canopy, lamp and ceiling as they stand, with the light."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+# PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
+import pyqtgraph as pg  # isort: skip
+
+from planner.app.canvas.ink import Ink, mixed, pen
+from planner.app.display import Display
+from planner.app.plots.chart import Chart, Table, line
+from planner.metrics.figures import PPFD_UNIT, ppfd
+
+if TYPE_CHECKING:
+    from planner.estimate.schedule import Schedule, StagePlan
+
+
+class ScheduleChart(Chart):
+    """An elevation drawn over time: the canopy grows, the lamp rises with it."""
+
+    empty = "Add stages and press 'Find for each stage' to see them over the weeks."
+
+    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
+        super().__init__("Schedule over the weeks", parent)
+        self._display = display
+        self._schedule: Schedule | None = None
+        self._ceiling = 1.0
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self._plot = self.add_chart()
+        self.redraw()
+        display.changed.connect(lambda _state: self.redraw())
+
+    def show_schedule(self, schedule: Schedule | None, ceiling: float) -> None:
+        """Show a schedule under a ceiling (metres)."""
+        self._schedule, self._ceiling = schedule, ceiling
+        words = "Nothing has been found yet."
+        if schedule is not None:
+            words = " ".join(stage.words for stage in schedule.stages)
+        self.setAccessibleDescription(words)
+        self.redraw()
+
+    def sizeHint(self) -> QSize:
+        return QSize(320, 170)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(200, 96)
+
+    def table(self) -> Table:
+        unit = self._display.unit
+        heads = (
+            "Stage", "From week", "To week", f"Canopy ({unit.value})",
+            f"Hanging height ({unit.value})", "Output (%)", f"Mean ({PPFD_UNIT})",
+        )  # fmt: skip
+        rows: list[tuple[str | float | None, ...]] = []
+        for one in () if self._schedule is None else self._schedule.stages:
+            hung = one.hanging_height
+            rows.append((
+                one.stage.name, one.first_week, one.last_week,
+                one.stage.canopy_height / unit.metres, None if hung is None else hung / unit.metres,
+                one.output_percent, None if one.estimate is None else one.estimate.figures.mean,
+            ))  # fmt: skip
+        return heads, rows
+
+    def draw(self, ink: Ink) -> None:
+        plot, schedule, unit = self._plot, self._schedule, self._display.unit
+        shown = schedule is not None and schedule.weeks > 0
+        for side in ("left", "bottom"):
+            plot.showAxis(side, shown)
+        if schedule is None or not shown:
+            self.say_empty(plot, ink)
+            return
+        self.titles(plot, left=f"Height ({unit.value})", bottom="Time (weeks)")
+        ceiling = self._ceiling / unit.metres
+        self.frame(plot, (0.0, schedule.weeks), (0.0, ceiling * 1.14))
+        self.curve(plot, (0, schedule.weeks), (ceiling, ceiling), line(pen(ink.ink, 1.4)))
+        for stage in schedule.stages:
+            self._draw_stage(stage, ceiling, ink)
+        middles = [(one.first_week + one.last_week) / 2 for one in schedule.stages]
+        heights = [one.stage.canopy_height / unit.metres for one in schedule.stages]
+        self.spots(plot, middles, heights, lambda k: self._words(schedule.stages[k]), by_x=True)
+
+    @staticmethod
+    def _words(one: StagePlan) -> str:
+        if one.estimate is None:
+            return f"{one.stage.name}: cannot be set up"
+        return f"{one.stage.name}: {ppfd(one.estimate.figures.mean)} {PPFD_UNIT}"
+
+    def _draw_stage(self, stage: StagePlan, ceiling: float, ink: Ink) -> None:
+        plot, metrics, unit = self._plot, self.metrics(), self._display.unit.metres
+        x0, x1 = stage.first_week, stage.last_week
+        top = stage.stage.canopy_height / unit
+        self._block(plot, (x0, x1), (0.0, top), mixed(ink.paper, QColor(78, 140, 60), 0.45))
+        self.upright(plot, x1, line(pen(ink.faint, 1.0)))
+        weeks = self._schedule.weeks if self._schedule is not None else 1.0
+        room = (x1 - x0) / weeks * max(self.width() - 70, 1) - 8
+
+        def write(y: float, text: str, colour: QColor, anchor: tuple[float, float]) -> None:
+            text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
+            self.label(plot, (x0, y), f" {text}", colour, anchor)
+
+        write(ceiling * 1.14, stage.stage.name, ink.quiet, (0, 0))
+        if stage.hanging_height is None or stage.estimate is None:
+            write(ceiling, "▲ cannot be set up", ink.alarm, (0, 0))
+            return
+        lamp = (stage.stage.canopy_height + stage.hanging_height) / unit
+        shade = QColor(ink.accent)
+        shade.setAlphaF(0.10)
+        self._block(plot, (x0, x1), (top, lamp), shade)
+        self.curve(plot, (x0, x1), (lamp, lamp), line(pen(ink.accent, 3.0)))
+        mark = "" if stage.met else "▲ "
+        text = f"{mark}{ppfd(stage.estimate.figures.mean)} µmol, {stage.output_percent:.0f} %"
+        write((lamp + top) / 2, text, ink.ink if stage.met else ink.alarm, (0, 0.5))
+
+    @staticmethod
+    def _block(plot: Any, x: tuple[float, float], y: tuple[float, float], colour: QColor) -> None:
+        plot.addItem(
+            pg.BarGraphItem(x0=[x[0]], x1=[x[1]], y0=[y[0]], y1=[y[1]], brush=colour, pen=None)
+        )

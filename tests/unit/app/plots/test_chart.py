@@ -1,0 +1,81 @@
+"""What every chart can do: answer the pointer, zoom and come back, be copied and saved."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+from xml.etree import ElementTree as ET
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QGuiApplication, QImage, QPalette
+from pytestqt.qtbot import QtBot
+
+from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.sweep_plot import SweepPlot
+from planner.app.theme import palette
+from tests.unit.app.pages.side.test_plots import curves
+
+pytestmark = pytest.mark.gui
+
+
+@pytest.fixture
+def plot(qtbot: QtBot) -> SweepPlot:
+    made = SweepPlot()
+    qtbot.addWidget(made)
+    made.resize(500, 300)
+    made.show()
+    made.show_curves(curves())
+    return made
+
+
+def test_the_numbers_are_those_shown(plot: SweepPlot) -> None:
+    rows = list(csv.reader(io.StringIO(plot.csv())))
+    assert rows[0][:3] == ["output (%)", "Maximum (µmol m⁻² s⁻¹)", "Mean (µmol m⁻² s⁻¹)"]
+    assert rows[1][:5] == ["20", "30", "20", "10", "50"]
+    assert rows[3][1] == "", "no value is an empty cell"
+    plot.copy_numbers()
+    assert QGuiApplication.clipboard().text().count("\t") > 10
+
+
+def test_it_is_saved_as_picture_drawing_and_table(plot: SweepPlot, tmp_path: Path) -> None:
+    for ending in ("png", "svg", "csv"):
+        plot.save(tmp_path / f"chart.{ending}")
+    picture = QImage(str(tmp_path / "chart.png"))
+    assert picture.width() == 2 * plot.viewport().width()
+    root = ET.fromstring((tmp_path / "chart.svg").read_text("utf-8"))
+    assert root.tag.endswith("svg")
+    assert "Mean" in "".join(root.itertext())
+    assert (tmp_path / "chart.csv").read_text("utf-8") == plot.csv()
+
+
+def test_home_shows_the_whole_again(plot: SweepPlot, qtbot: QtBot) -> None:
+    box = plot.plots[0].getViewBox()
+    whole = box.viewRange()
+    box.scaleBy((0.4, 0.4))
+    assert box.viewRange()[1] != pytest.approx(whole[1])
+    qtbot.keyClick(plot, Qt.Key.Key_Home)
+    assert box.viewRange()[1] == pytest.approx(whole[1])
+
+
+def test_the_pointer_finds_the_nearest_point(plot: SweepPlot) -> None:
+    box = plot.plots[0].getViewBox()
+    found = plot.spot_at(box.mapViewToScene(QPointF(75.0, 10.0)))
+    assert found is not None
+    assert found[1] == 1
+    assert plot.spot_at(QPointF(-50, -50)) is None
+
+
+def test_a_name_that_begins_a_formula_is_guarded(qtbot: QtBot) -> None:
+    made = RankingPlot()
+    qtbot.addWidget(made)
+    made.show_lines((RankLine("=1+1", 1, 2, 3, 0),), None, 0)
+    assert "'=1+1" in made.csv()
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_the_ground_is_that_of_the_theme(plot: SweepPlot, dark: bool) -> None:
+    plot.setPalette(palette(dark=dark))
+    corner = plot.picture().pixelColor(2, 2)
+    assert corner.rgb() == plot.palette().color(QPalette.ColorRole.Base).rgb()
