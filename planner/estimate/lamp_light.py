@@ -104,6 +104,9 @@ def lamp_light(
     cells += images + scale * faint / float(cell_area.sum())
     by_glints = mirrored.glint_variance * (scale / gather_grid.inside_area) ** 2
     variance += float(by_glints.mean())
+    # What is taken as even varies at most as the images that were computed do.
+    uneven = float(images.std()) / max(float(images.mean()), 1e-300)
+    variance += (scale * faint / float(cell_area.sum()) * uneven) ** 2
     if mirrors.any_wrinkled:
         spread = mirrored.glints / gather_grid.inside_area
         if gather_grid is not grid:

@@ -119,9 +119,11 @@ class Estimate:
         an open canopy or without diffuse light.
     numeric_error
         Relative rms error of a cell to expect from the computation itself (not from wrong
-        inputs): at fine quality the standard error found by independent runs, below it an
-        estimate from the disagreement of two halves of the rays. Good for diffuse light;
-        the edges of shadows and of images seen in part are not in it.
+        inputs): at fine quality the standard error found by independent runs. Below it, what
+        chance leaves in gathered light, in wrinkled mirrors and in images seen in part, with
+        the cross-check, times a factor set by random rooms; how often it covers what is found
+        stands in resources/docs/validation.md. A difference beyond chance of ``recount``, once
+        counted, is added.
     cell_error
         At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx).
     recount
