@@ -84,14 +84,18 @@ def convex_pieces(
     what is left, a 4000th of it, is taken as it is.
     """
     piece = clip_to_rectangle(corners, rectangle)
-    if len(piece) < 3:
+    x0, y0, x1, y1 = rectangle
+    whole, area = (x1 - x0) * (y1 - y0), moments(piece)[0]
+    # Doubled edges, which clipping may leave along the rim, are no corners in the way.
+    if area < 1e-9 * whole:
         return []
+    if area > (1 - 1e-9) * whole:
+        return [np.array([[x0, y0], [x1, y0], [x1, y1], [x0, y1]])]
     if depth == 0 or _is_convex(piece):
         return [piece]
-    x0, y0, x1, y1 = rectangle
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     quarters = ((x0, y0, x, y), (x, y0, x1, y), (x0, y, x, y1), (x, y, x1, y1))
-    return [part for one in quarters for part in convex_pieces(corners, one, depth - 1)]
+    return [part for one in quarters for part in convex_pieces(piece, one, depth - 1)]
 
 
 def fan(piece: FloatArray) -> list[FloatArray]:
