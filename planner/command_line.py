@@ -18,13 +18,19 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final, NoReturn, TextIO
 
 import planner
-from planner.commands.board import add_board_options, board_file
-from planner.reports.outputs import (
+from planner.commands import (
     STANDARD_OUTPUT,
-    OutputError,
+    CommandError,
+    add_board_options,
+    add_lamp_command,
+    add_sweep_command,
+    board_file,
     drop_output,
     need_folder_of,
     need_names_apart,
+    run_lamp_command,
+    run_sweep_command,
+    seed,
     write_output,
 )
 
@@ -42,10 +48,6 @@ WITHOUT_SCREEN: Final = (
 )
 
 
-class CommandError(Exception):
-    """What was asked cannot be done; the message is the sentence to print."""
-
-
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the program as asked and return its exit code: 0 done, 2 refused."""
     given = list(sys.argv[1:] if arguments is None else arguments)
@@ -57,7 +59,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if sys.stdout is not None:
             # Here, where it can still be said that the answer did not get through.
             sys.stdout.flush()
-    except (CommandError, OutputError) as error:
+    except CommandError as error:
         print(error, file=sys.stderr)
         return 2
     except ImportError as error:
@@ -113,7 +115,7 @@ def _parser() -> argparse.ArgumentParser:
         "--cells", type=_cells, default=(24, 24), metavar="24x24", help="columns x rows of the map"
     )
     estimate.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
-    estimate.add_argument("--seed", type=_seed, default=1, metavar="N", help="of the random part")
+    estimate.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
     estimate.add_argument("--json", metavar="OUT", help="write map and figures; - for here")
     estimate.add_argument("--csv", metavar="OUT", help="write the map's cells; - for here")
     estimate.add_argument("--picture", metavar="OUT.png", help="paint the map")
@@ -127,17 +129,13 @@ def _parser() -> argparse.ArgumentParser:
     demo.add_argument("--out", required=True, metavar="FOLDER", type=_folder)
     demo.set_defaults(run=_demo)
 
-    from planner.commands.sweep import add_sweep_command
-
     sweep = commands.add_parser("sweep", help="estimate a plan over a range of its numbers")
     add_sweep_command(sweep)
     sweep.set_defaults(run=_sweep)
 
-    from planner.commands.lamp import add_lamp_command
-
     lamp = commands.add_parser("lamp", help="look at a photometric file; keep it as own lamp")
     add_lamp_command(lamp)
-    lamp.set_defaults(run=_lamp)
+    lamp.set_defaults(run=run_lamp_command)
 
     board = commands.add_parser("board", help="print the survey board at its true size (PDF)")
     add_board_options(board)
@@ -181,12 +179,6 @@ def _folder(text: str) -> Path:
     if not text.strip():
         raise argparse.ArgumentTypeError("no folder is named; write for example planner-demo")
     return Path(text)
-
-
-def _seed(text: str) -> int:
-    if re.fullmatch(r"\d{1,9}", text.strip()):
-        return int(text)
-    raise argparse.ArgumentTypeError(f"'{text}' is not a seed; write a whole number from 0 up")
 
 
 # -- commands ---------------------------------------------------------------------------
@@ -267,21 +259,7 @@ def _demo(asked: argparse.Namespace) -> int:
 
 
 def _sweep(asked: argparse.Namespace) -> int:
-    from planner.commands.sweep import SweepCommandError, run_sweep_command
-
-    try:
-        return run_sweep_command(_plan(asked.plan), asked)
-    except SweepCommandError as error:
-        raise CommandError(str(error)) from error
-
-
-def _lamp(asked: argparse.Namespace) -> int:
-    from planner.commands.lamp import LampCommandError, run_lamp_command
-
-    try:
-        return run_lamp_command(asked)
-    except LampCommandError as error:
-        raise CommandError(str(error)) from error
+    return run_sweep_command(_plan(asked.plan), asked)
 
 
 def _board(asked: argparse.Namespace) -> int:
@@ -386,11 +364,11 @@ def _write_exports(
     estimate: Estimate, json_out: str | None, csv_out: str | None, picture_out: str | None
 ) -> None:
     if json_out:
-        from planner.reports.json_export import estimate_to_json
+        from planner.reports.exports import estimate_to_json
 
         write_output(json_out, estimate_to_json(estimate).encode())
     if csv_out:
-        from planner.reports.csv_export import estimate_to_csv
+        from planner.reports.exports import estimate_to_csv
 
         write_output(csv_out, estimate_to_csv(estimate).encode())
     if picture_out:

@@ -22,11 +22,11 @@ FILTERS: Final = {
 def write_export(path: Path, ending: str, estimate: Estimate) -> None:
     """Write the map as ``.csv`` or map and figures as ``.json``; raises ``PlanFileError``."""
     if ending == ".csv":
-        from planner.reports.csv_export import estimate_to_csv  # noqa: PLC0415 - only when asked
+        from planner.reports.exports import estimate_to_csv  # noqa: PLC0415 - only when asked
 
         text = estimate_to_csv(estimate)
     else:
-        from planner.reports.json_export import estimate_to_json  # noqa: PLC0415 - only when asked
+        from planner.reports.exports import estimate_to_json  # noqa: PLC0415 - only when asked
 
         text = estimate_to_json(estimate)
     _write(path, text.encode("utf-8"))

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import Final
 
 from planner.estimate.result import Estimate
+from planner.estimate.uncertainty import Part, Uncertainty
 from planner.metrics.figures import (
     DLI_UNIT,
     FIGURES,
@@ -15,14 +16,11 @@ from planner.metrics.figures import (
     PPFD_UNIT,
     WITHOUT_TARGET,
     Figure,
+    banded,
     percent,
     ppfd,
 )
-from planner.reports import bands
 from planner.units import COVERAGE, format_number
-
-if TYPE_CHECKING:
-    from planner.estimate.uncertainty import Uncertainty
 
 
 @dataclass(frozen=True)
@@ -188,10 +186,10 @@ def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> 
     if known is None or value is None or standard <= 0 or plain.value == NO_VALUE:
         return plain
     if figure.key in {"mean", "minimum"}:
-        meaning += bands.causes(known, figure.key)
+        meaning += causes(known, figure.key)
     elif figure.key == "dli":
         share = value / estimate.figures.mean if estimate.figures.mean > 0 else 0.0
-        meaning += bands.causes(known, "mean", share)
+        meaning += causes(known, "mean", share)
     text, half = figure.banded(value, standard, COVERAGE)
     return replace(plain, value=text, meaning=meaning, spread=f"± {half}")
 
@@ -232,3 +230,38 @@ def recount_sentence(estimate: Estimate) -> str:
         f"Photons counted by independent means agree with the mean of the map "
         f"(to {percent(max(abs(difference), chance))}, within their chance)."
     )
+
+
+# -- Where the 95 % band of a figure comes from, in words ------------------------------
+
+NAMED: Final = 4
+"""How many causes are told by name; the rest are counted."""
+
+LEFT_OUT: Final = "Dirt, leaves that leave gaps and lamps that age are not in it."
+
+
+def causes(uncertainty: Uncertainty, figure: str, scale: float = 1.0) -> str:
+    """Where the band of ``mean`` or ``minimum`` comes from, the weightiest cause first.
+
+    ``scale`` turns µmol m⁻² s⁻¹ into the unit of the figure. Empty without any cause.
+    """
+    weights = [(_weight(part, figure) * scale, part.label) for part in uncertainty.parts]
+    weights = sorted((w for w in weights if w[0] > 0), key=lambda weight: -weight[0])
+    if not weights:
+        return ""
+    told = [f"{label} (± {_two_digits(COVERAGE * weight)})" for weight, label in weights[:NAMED]]
+    more = len(weights) - NAMED
+    if more > 0:
+        told.append(f"{more} smaller one{'' if more == 1 else 's'}")
+    return (
+        f" The ± covers 95 % of what the inputs leave open: {', '.join(told)}; "
+        f"their squares add up. {LEFT_OUT}"
+    )
+
+
+def _weight(part: Part, figure: str) -> float:
+    return part.minimum if figure == "minimum" else part.mean
+
+
+def _two_digits(value: float) -> str:
+    return banded(0.0, value)[1].rstrip("0").rstrip(".") if value < 1 else banded(0.0, value)[1]

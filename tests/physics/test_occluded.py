@@ -12,8 +12,7 @@ from planner.plan.lamp import Lamp, LampModel, TableProfile
 from planner.plan.obstacle import Obstacle
 from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
-from planner.reports.csv_export import estimate_to_csv
-from planner.reports.json_export import estimate_to_json
+from planner.reports.exports import estimate_to_csv, estimate_to_json
 from tests.physics.rooms import box, lamp, light, panel, plan
 
 GREY = (0.4, 0.0)

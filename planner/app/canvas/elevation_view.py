@@ -35,7 +35,7 @@ from planner.app.selection import SelectionModel
 from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
-from planner.reports.lining_gains import LiningGain
+from planner.reports.advice import LiningGain
 from planner.units import format_length
 
 MARGIN_SIDE = 48.0

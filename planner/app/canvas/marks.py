@@ -13,7 +13,7 @@ from planner.app.canvas.items import wall_normal
 from planner.app.canvas.sampling import Section
 from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
-from planner.reports.lining_gains import LiningGain, signed
+from planner.reports.advice import LiningGain, signed
 
 EDGE_PX = 14.0
 LINE_PX = 24.0

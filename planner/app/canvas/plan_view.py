@@ -49,7 +49,7 @@ from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.refusal import refusal
 from planner.plan.space import Point
-from planner.reports.lining_gains import LiningGain
+from planner.reports.advice import LiningGain
 from planner.units import format_length
 
 MARGIN_SIDE = 62.0

@@ -15,7 +15,7 @@ from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING, Lining
 from planner.plan.place import Place
 from planner.plan.plan import Plan
-from planner.reports.lining_gains import signed
+from planner.reports.advice import signed
 from planner.units import format_number
 
 

@@ -18,7 +18,7 @@ from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import HEIGHT
-from planner.reports.lining_gains import brought_sentence
+from planner.reports.advice import brought_sentence
 
 
 class ConsideredNote(NoteLabel):

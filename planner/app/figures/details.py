@@ -20,7 +20,7 @@ from planner.metrics.figures import LEADING
 from planner.plan.checks import Severity
 from planner.plan.plan import Plan
 from planner.reports import content
-from planner.reports.lining_gains import LiningGain
+from planner.reports.advice import LiningGain
 from planner.units import LengthUnit
 
 if TYPE_CHECKING:

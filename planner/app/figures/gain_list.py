@@ -10,7 +10,7 @@ from planner.app import theme
 from planner.app.fields.form import NoteLabel, in_tab_order
 from planner.app.outlines import paint_focus
 from planner.app.plain import tooltip
-from planner.reports.lining_gains import LiningGain, signed
+from planner.reports.advice import LiningGain, signed
 
 WAITING = "This is computed when the plan has rested for a second or two."
 NOTHING = "No surface would bring anything: there is no light, or nothing left to gain."

@@ -42,7 +42,7 @@ from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.exports import write_bytes, write_picture
 from planner.app.outlines import paint_focus
 from planner.files.errors import PlanFileError
-from planner.reports.csv_export import guarded
+from planner.reports.exports import guarded
 
 FloatArray = npt.NDArray[np.float64]
 Table = tuple[Sequence[str], Sequence[Sequence[str | float | None]]]

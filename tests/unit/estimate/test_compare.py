@@ -24,7 +24,7 @@ from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.variant_edits import add_variants, change_variant, try_linings
-from planner.reports.sweep_csv import comparison_to_csv
+from planner.reports.exports import comparison_to_csv
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)

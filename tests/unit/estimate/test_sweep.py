@@ -18,7 +18,7 @@ from planner.estimate.sweep import Over, SweepError, sweep
 from planner.estimate.sweep_over import over_range, parse_over
 from planner.plan import edits
 from planner.plan.plan import Plan
-from planner.reports.sweep_csv import sweep_to_csv
+from planner.reports.exports import sweep_to_csv
 from planner.units import LengthUnit, in_unit
 from tests.unit.reports.sample_estimate import sample_plan
 

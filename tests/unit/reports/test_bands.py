@@ -6,7 +6,7 @@ import pytest
 
 from planner.estimate.uncertainty import Part, Uncertainty
 from planner.metrics.figures import banded
-from planner.reports.bands import causes
+from planner.reports.content import causes
 
 
 @pytest.mark.parametrize(

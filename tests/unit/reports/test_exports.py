@@ -14,8 +14,7 @@ import pytest
 
 import planner
 from planner.estimate.result import Estimate, Figures
-from planner.reports.csv_export import estimate_to_csv, guarded
-from planner.reports.json_export import estimate_to_json
+from planner.reports.exports import estimate_to_csv, estimate_to_json, guarded
 from tests.unit.reports.sample_estimate import L_SHAPE, sample_estimate, sample_plan
 
 

@@ -12,8 +12,7 @@ import pytest
 from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import Estimate, EstimateOptions, Quality
-from planner.reports.csv_export import ERROR_COLUMN, estimate_to_csv
-from planner.reports.json_export import estimate_to_json
+from planner.reports.exports import ERROR_COLUMN, estimate_to_csv, estimate_to_json
 
 
 @pytest.fixture(scope="module")

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.reports.csv_export import estimate_to_csv
+from planner.reports.exports import estimate_to_csv
 from planner.survey.table_cells import TableError
 from planner.survey.table_guess import TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, read_table

@@ -12,7 +12,7 @@ from planner.app import theme
 from planner.app.plain import tooltip
 from planner.estimate.compare import Row
 from planner.metrics.figures import FIGURES
-from planner.reports.sweep_csv import comparison_to_csv
+from planner.reports.exports import comparison_to_csv
 
 _Role = Qt.ItemDataRole
 Index = QModelIndex | QPersistentModelIndex

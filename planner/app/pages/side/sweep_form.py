@@ -165,7 +165,7 @@ class SweepBoard(QWidget):
             return
         from PySide6.QtGui import QGuiApplication  # noqa: PLC0415 - only when asked
 
-        from planner.reports.sweep_csv import sweep_to_csv  # noqa: PLC0415 - only when asked
+        from planner.reports.exports import sweep_to_csv  # noqa: PLC0415 - only when asked
 
         lines = csv.reader(io.StringIO(sweep_to_csv(self.sweep)))
         text = "\n".join("\t".join(line) for line in lines)

@@ -29,7 +29,7 @@ from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.reports.lining_gains import lining_gains
+from planner.reports.advice import lining_gains
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Outlook

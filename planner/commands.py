@@ -1,0 +1,360 @@
+"""Commands that need no window: board, lamp, sweep; and where answers are written.
+
+``command_line`` lists them. Nothing heavy is imported before it is known to be needed.
+"""
+
+# ruff: noqa: PLC0415 - importing late is what keeps the start quick
+
+from __future__ import annotations
+
+import argparse
+import os
+import re
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Final, TextIO
+
+if TYPE_CHECKING:
+    from planner.catalogue.lamp_files.photometry import Photometry
+    from planner.plan.plan import Plan
+    from planner.plan.survey import Survey
+
+
+STANDARD_OUTPUT: Final = "-"
+
+
+class CommandError(Exception):
+    """What was asked cannot be done; the message is the sentence to print."""
+
+
+def seed(text: str) -> int:
+    """The seed of the random part as an option gives it."""
+    if re.fullmatch(r"\d{1,9}", text.strip()):
+        return int(text)
+    raise argparse.ArgumentTypeError(f"'{text}' is not a seed; write a whole number from 0 up")
+
+
+# -- board -----------------------------------------------------------------------------
+
+
+def add_board_options(parser: argparse.ArgumentParser) -> None:
+    """The options of ``board``."""
+    parser.add_argument("plan", metavar="PLAN")
+    parser.add_argument("--out", required=True, metavar="FILE.pdf", help="write the board here")
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    parser.add_argument(
+        "--survey", type=int, metavar="N", help="number of the plan's survey, counted from 1"
+    )
+    parser.add_argument("--unit", choices=("cm", "in"), default="cm", help="of the lengths written")
+
+
+def board_file(plan: Plan, asked: argparse.Namespace) -> str:
+    """Write the PDF and say what was written.
+
+    Takes the holes of the survey asked for, of the plan's first, or, where it has none, the
+    grid EN 12464-1 asks for.
+
+    Raises
+    ------
+    ValueError
+        If there is no such survey or the board is too large; the message is a sentence.
+    OSError
+        If the file cannot be written.
+    """
+    survey, holes = _survey(plan, asked.survey)
+    from planner.reports.board import Paper, write_board
+    from planner.units import LengthUnit
+
+    path = Path(asked.out)
+    write_board(
+        path,
+        plan.space.footprint,
+        survey,
+        paper=Paper(asked.paper),
+        unit=LengthUnit(asked.unit),
+        title=f"{plan.name}, {survey.name}",
+    )
+    return f"Wrote {path.resolve()} ({holes}; print at 100 %, without fitting)"
+
+
+def _survey(plan: Plan, number: int | None) -> tuple[Survey, str]:
+    if number is not None and not 1 <= number <= len(plan.surveys):
+        count = len(plan.surveys)
+        has = f"{count} survey{'' if count == 1 else 's'}" if count else "no survey"
+        raise ValueError(f"There is no survey {number}: this plan has {has}.")
+    if plan.surveys:
+        found = plan.surveys[(number or 1) - 1]
+        return found, f"{len(found.points)} holes of '{found.name}'"
+    from planner.plan.survey import Survey
+    from planner.survey.layout import holes, standard_grid
+
+    grid = standard_grid(plan.space.footprint)
+    points = holes(grid, plan.space.footprint)
+    survey = Survey(key="board", name="New survey", grid=grid, points=points)
+    return survey, f"{len(points)} holes by the rule of EN 12464-1"
+
+
+# -- ``python -m planner lamp FILE`` ---------------------------------------------------
+
+
+def add_lamp_command(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    parser.add_argument("file", metavar="FILE", type=Path, help="IES LM-63 or EULUMDAT file")
+    parser.add_argument("--lm63", metavar="OUT", type=Path, help="write it back as LM-63-2019")
+    parser.add_argument("--save-as", metavar="NAME", help="keep it among your own lamps")
+    flux = parser.add_mutually_exclusive_group()
+    flux.add_argument("--ppf", type=float, metavar="UMOL", help="photon flux in µmol/s")
+    flux.add_argument(
+        "--spectrum", metavar="KEY", help="compute the photon flux from the lumens and a spectrum"
+    )
+    parser.add_argument("--watts", type=float, metavar="W", help="electrical power, if not in file")
+    parser.add_argument(
+        "--quarter-turns", type=int, default=0, choices=(0, 1, 2, 3), help="turn about the vertical"
+    )
+
+
+def run_lamp_command(asked: argparse.Namespace) -> int:
+    """Print what the file says; write or keep it where asked. Returns 0.
+
+    Raises
+    ------
+    CommandError
+        With one sentence, for anything that cannot be done.
+    """
+    from planner.catalogue.lamp_files.convert import summary
+    from planner.catalogue.lamp_files.photometry import LampFileError
+    from planner.catalogue.lamp_files.reading import read_lamp_file
+
+    try:
+        photometry = read_lamp_file(asked.file)
+    except LampFileError as error:
+        raise CommandError(str(error)) from error
+    lines = summary(photometry)
+    width = max(len(what) for what, _ in lines)
+    for what, value in lines:
+        print(f"{what:<{width}}  {value}")
+    for warning in photometry.warnings:
+        print(f"Note: {warning}")
+    if asked.lm63 is not None:
+        _write_back(photometry, asked.lm63)
+    if asked.save_as:
+        _keep(photometry, asked)
+    return 0
+
+
+def _write_back(photometry: Photometry, path: Path) -> None:
+    from planner.catalogue.lamp_files.lm63_write import write_lm63
+    from planner.catalogue.lamp_files.photometry import LampFileError
+
+    try:
+        write_lm63(photometry, path)
+    except (LampFileError, OSError) as error:
+        raise CommandError(f"'{path}' could not be written: {error}") from error
+    print(f"Wrote {path}")
+
+
+def _keep(photometry: Photometry, asked: argparse.Namespace) -> None:
+    from pydantic import ValidationError
+
+    from planner.catalogue.lamp_files.convert import to_lamp_model
+    from planner.catalogue.lamp_files.photometry import LampFileError
+    from planner.catalogue.library import CatalogueError, load_catalogue, new_key, save_lamp
+    from planner.plan.refusal import refusals
+
+    if asked.ppf is None and asked.spectrum is None:
+        raise CommandError(
+            "The file tells how the light is spread, not how many photons there are; give "
+            "--ppf, or --spectrum to compute them from the lumens."
+        )
+    catalogue = load_catalogue()
+    try:
+        model = to_lamp_model(
+            photometry,
+            key=new_key(asked.save_as, {lamp.key for lamp in catalogue.lamps}),
+            name=asked.save_as,
+            ppf=asked.ppf,
+            lumens_per_umol=None if asked.spectrum is None else _lumens_per_umol(asked.spectrum),
+            watts=asked.watts,
+            quarter_turns=asked.quarter_turns,
+            source=f"Lamp file {asked.file.name}",
+        )
+        save_lamp(model)
+    except ValidationError as error:
+        raise CommandError(" ".join(refusals(error))) from error
+    except (LampFileError, CatalogueError, ValueError) as error:
+        raise CommandError(str(error)) from error
+    print(f"Kept as own lamp '{model.name}': {model.ppf:.0f} µmol/s, {model.watts:.0f} W")
+
+
+def _lumens_per_umol(key: str) -> float:
+    from planner.catalogue.spectra import built_in_spectra
+    from planner.metrics.spectra import lux_per_umol
+
+    spectra = {spectrum.key: spectrum for spectrum in built_in_spectra()}
+    if key not in spectra:
+        raise CommandError(f"There is no spectrum '{key}'; known are {', '.join(spectra)}.")
+    return lux_per_umol(spectra[key])
+
+
+# -- ``python -m planner sweep PLAN --over height=0.2 ----------------------------------
+
+
+def add_sweep_command(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    parser.add_argument("plan", metavar="PLAN")
+    parser.add_argument(
+        "--over",
+        action="append",
+        required=True,
+        metavar="NAME=FROM:TO:COUNT",
+        help="NAME is height, output, reflectance, width, depth, size, spacing, canopy, "
+        "space-height or photoperiod; NAME=A,B,C works too; lengths in m or with a unit; more "
+        "than one --over makes a grid",
+    )
+    parser.add_argument("--csv", required=True, metavar="OUT", help="one line a point; - for here")
+    parser.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
+    parser.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
+    parser.add_argument(
+        "--workers", type=int, metavar="N", help="processes; without it one per core"
+    )
+    parser.add_argument(
+        "--scheduler", metavar="ADDRESS", help="of a Dask scheduler (needs the extra 'cluster')"
+    )
+
+
+def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
+    """Run the sweep and write its points; returns 0, or 130 when it was interrupted.
+
+    Finished points are kept beside the CSV, in ``OUT.points``, until the sweep is whole: the
+    same command goes on from there.
+
+    Raises
+    ------
+    CommandError
+        With one sentence, for anything that cannot be done.
+    CommandError
+        If the CSV cannot be written.
+    """
+    need_folder_of(asked.csv)
+    need_names_apart(asked.plan, asked.csv)
+    if asked.workers is not None and not 0 <= asked.workers <= 64:
+        raise CommandError(f"--workers {asked.workers} makes no sense; write 0 to 64.")
+    from planner.estimate.result import EstimateOptions, Quality
+    from planner.estimate.sweep import sweep
+    from planner.estimate.sweep_over import SweepError, parse_over
+    from planner.reports.exports import sweep_to_csv
+
+    journal = None if asked.csv == STANDARD_OUTPUT else Path(f"{asked.csv}.points")
+    bar = _Progress(sys.stderr)
+    try:
+        over = [parse_over(text) for text in asked.over]
+        options = EstimateOptions(quality=Quality(asked.quality), seed=asked.seed)
+        found = sweep(
+            plan,
+            over,
+            options,
+            workers=asked.workers,
+            scheduler=asked.scheduler,
+            journal=journal,
+            progress=bar.show,
+        )
+    except SweepError as error:
+        raise CommandError(str(error)) from error
+    except KeyboardInterrupt:
+        bar.end()
+        if journal is not None:
+            print(
+                f"Stopped; what was finished is in '{journal}', and the same command goes on "
+                "from there.",
+                file=sys.stderr,
+            )
+        return 130
+    bar.end()
+    write_output(asked.csv, sweep_to_csv(found).encode())
+    if journal is not None:
+        journal.unlink(missing_ok=True)
+        print(f"Wrote {Path(asked.csv).resolve()} ({found.size} points)")
+    return 0
+
+
+class _Progress:
+    """A line of percent at a terminal, and nothing in a pipe."""
+
+    def __init__(self, stream: TextIO | None) -> None:
+        self._stream = stream if stream is not None and stream.isatty() else None
+
+    def show(self, fraction: float) -> None:
+        if self._stream is not None:
+            print(f"\r{100 * fraction:3.0f} %", end="", file=self._stream, flush=True)
+
+    def end(self) -> None:
+        if self._stream is not None:
+            print("\r     \r", end="", file=self._stream, flush=True)
+
+
+# -- where answers are written ---------------------------------------------------------
+
+
+def write_output(out: str, data: bytes) -> None:
+    """Write an answer to a file, whole or not at all, or to standard output.
+
+    Raises
+    ------
+    CommandError
+        If the file cannot be written or standard output is closed.
+    """
+    if out == STANDARD_OUTPUT:
+        if sys.stdout is None:
+            raise CommandError("Standard output is closed; name a file instead of '-'.")
+        sys.stdout.flush()
+        # As bytes: neither the terminal's signs nor its line ends may change the data.
+        sys.stdout.buffer.write(data)
+        sys.stdout.flush()
+        return
+    from planner.files.atomic import write_atomically
+    from planner.files.errors import reason_of
+
+    try:
+        write_atomically(Path(out), data)
+    except OSError as error:
+        raise CommandError(f"'{out}' cannot be written: {reason_of(error)}.") from error
+    except ValueError as error:
+        raise CommandError(f"{out!r} is not a name a file can have.") from error
+
+
+def need_folder_of(out: str | None) -> None:
+    """Refuse an output in a folder that is not there before anything is computed."""
+    if out is None or out == STANDARD_OUTPUT:
+        return
+    from planner.files.errors import is_folder
+
+    path = Path(out)
+    if is_folder(path):
+        raise CommandError(f"'{out}' is a folder; name a file in it.")
+    if not is_folder(path.parent):
+        raise CommandError(f"'{out}' cannot be written: there is no folder '{path.parent}'.")
+
+
+def need_names_apart(plan: str | None, *outs: str | None) -> None:
+    """Refuse to write two outputs into one file, or one over the plan it is made from."""
+    named = [out for out in outs if out is not None and out != STANDARD_OUTPUT]
+    taken = None if plan is None else _place(plan)
+    places = [_place(out) for out in named]
+    for number, (out, place) in enumerate(zip(named, places, strict=True)):
+        if place == taken:
+            raise CommandError(f"'{out}' is the plan itself; name another file to write to.")
+        if place in places[:number]:
+            raise CommandError(f"'{out}' is named for two outputs; give each its own file.")
+
+
+def _place(name: str) -> str:
+    try:
+        return os.path.realpath(name)
+    except ValueError as error:
+        raise CommandError(f"{name!r} is not a name a file can have.") from error
+
+
+def drop_output() -> None:
+    """Let what is still held back for an output that takes no more go nowhere."""
+    if sys.stdout is not None:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -1,1 +1,0 @@
-"""Commands that need no window, one file each; ``command_line`` lists them."""

@@ -1,0 +1,198 @@
+"""What is written for other programs: map, sweep and comparison as CSV, an estimate as JSON.
+
+Always with a decimal point, rows by rising y.
+"""
+
+from __future__ import annotations
+
+import csv
+import dataclasses
+import io
+import json
+import math
+from typing import Any
+
+import numpy as np
+
+import planner
+from planner.estimate.compare import Row
+from planner.estimate.result import Estimate, FloatArray
+from planner.estimate.sweep import Sweep
+from planner.estimate.sweep_over import swept
+from planner.metrics.figures import FIGURES, PPFD_UNIT, Digits
+from planner.plan.place import opens
+
+COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2", "at_centre")
+_BEGINS_FORMULA = frozenset("=+-@\t\r\n＝＋－＠")
+ERROR_COLUMN = "standard_error_umol_m2_s"
+
+
+def guarded(text: str) -> str:
+    """A text for a cell, with an apostrophe before what a spreadsheet would take for a formula.
+
+    Source: OWASP, CSV Injection: cells that begin with =, +, -, @, a tab or a carriage
+    return, and the full-width forms of these signs. Numbers are not given through here.
+    """
+    return f"'{text}" if text[:1] in _BEGINS_FORMULA else text
+
+
+def estimate_to_csv(estimate: Estimate) -> str:
+    """One header line, then one line per cell that lies in the footprint.
+
+    Cells come row by row, y ascending, x ascending within a row; coordinates are the cell
+    centres in metres, six decimals; PPFD carries four, first as the mean of the cell, then
+    as what is read in its middle (on screen too). An estimate of fine quality has one
+    more column: the standard error of each cell.
+    """
+    stream = io.StringIO()
+    writer = csv.writer(stream, lineterminator="\n")
+    errors, middles = estimate.cell_error, estimate.map.middles
+    writer.writerow(COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN))
+    for row, y in enumerate(estimate.y.tolist()):
+        for column, x in enumerate(estimate.x.tolist()):
+            value = float(estimate.ppfd[row, column])
+            if math.isfinite(value):
+                area = float(estimate.cell_area[row, column])
+                line = [f"{x:.6f}", f"{y:.6f}", f"{value:.4f}", f"{area:.8f}"]
+                line.append(f"{float(middles[row, column]):.4f}")
+                if errors is not None:
+                    line.append(f"{float(errors[row, column]):.4f}")
+                writer.writerow(line)
+    return stream.getvalue()
+
+
+# -- A sweep and a comparison as CSV ---------------------------------------------------
+
+_AXIS_UNITS = {"m": "_m", "%": "_percent", "h": "_h", "°": "_deg", "W": "_w"}
+
+
+def sweep_to_csv(sweep: Sweep) -> str:
+    """One header line, then one line a point in the order of the grid.
+
+    First the axes, then every figure as a fraction or in the unit its heading names (nine
+    significant digits; empty where there is none), last the reason where a point has no
+    figures.
+    """
+    stream = io.StringIO()
+    writer = csv.writer(stream, lineterminator="\n")
+    axes = [swept(one.axis) for one in sweep.over]
+    writer.writerow(
+        [
+            *(one.key.replace("-", "_") + _AXIS_UNITS.get(one.unit, "") for one in axes),
+            *("_".join(filter(None, (one.key, one.column))) for one in FIGURES),
+            "problem",
+        ]
+    )
+    for point in sweep.in_order():
+        figures = point.figures
+        values = [None if figures is None else one.of(figures) for one in FIGURES]
+        writer.writerow([*map(_cell, point.values), *map(_cell, values), guarded(point.problem)])
+    return stream.getvalue()
+
+
+def comparison_to_csv(rows: tuple[Row, ...], delimiter: str = ",") -> str:
+    """The table of a comparison: each figure, and beside it its ratio to the baseline in %.
+
+    With a tab as ``delimiter`` it can be pasted into a spreadsheet.
+    """
+    stream = io.StringIO()
+    writer = csv.writer(stream, lineterminator="\n", delimiter=delimiter)
+    head = [text for one in FIGURES for text in (one.heading(), f"{one.name} ratio (%)")]
+    writer.writerow(["Name", "Differs in", *head, "Problems"])
+    for row in rows:
+        pairs = zip(row.values, row.ratios, strict=True)
+        cells = [text for value, ratio in pairs for text in (_cell(value), _cell(ratio))]
+        said = (row.name, "; ".join(row.said), " ".join(row.problems))
+        name, differs, problems = map(guarded, said)
+        writer.writerow([name, differs, *cells, problems])
+    return stream.getvalue()
+
+
+def _cell(value: float | None) -> str:
+    return "" if value is None else f"{value:.9g}"
+
+
+# -- An estimate as JSON ---------------------------------------------------------------
+
+EXPORT_FORMAT = 1
+
+
+def estimate_to_json(estimate: Estimate) -> str:
+    """The text of the export: standard JSON (no NaN), ending in a line break."""
+    return (
+        json.dumps(estimate_to_values(estimate), ensure_ascii=False, indent=1, allow_nan=False)
+        + "\n"
+    )
+
+
+def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
+    """The export as plain values.
+
+    ``map.ppfd[row][column]`` belongs to the cell around ``(map.x_m[column],
+    map.y_m[row])``, rows by rising y; null outside the footprint.
+    """
+    nx, ny = estimate.options.cells
+    return {
+        "format": EXPORT_FORMAT,
+        "program": {"name": "Grow space light planner", "version": planner.__version__},
+        "plan_name": estimate.plan.name,
+        "quality": str(estimate.options.quality),
+        "seed": estimate.options.seed,
+        "cells": [nx, ny],
+        "seconds": round(estimate.seconds, 4),
+        "units": {
+            "x_m": "m",
+            "y_m": "m",
+            "ppfd": PPFD_UNIT,
+            "standard_error": PPFD_UNIT,
+            "cell_area_m2": "m²",
+            **{one.key: one.unit for one in FIGURES if one.digits is not Digits.SHARE},
+            "ratios and shares": "1",
+        },
+        "map": {
+            "order": "row-major: ppfd[row][column], rows by rising y, columns by rising x",
+            "x_m": _numbers(estimate.x),
+            "y_m": _numbers(estimate.y),
+            "ppfd": [_numbers(row) for row in estimate.ppfd],
+            "cell_area_m2": [_numbers(row) for row in estimate.cell_area],
+            # Standard error of each cell; only independent runs (fine quality) tell it.
+            "standard_error": None
+            if estimate.cell_error is None
+            else [_numbers(row) for row in estimate.cell_error],
+        },
+        "target": _target(estimate),
+        "photoperiod_hours": estimate.plan.photoperiod_hours,
+        "figures": {one.key: _number(one.of(estimate.figures)) for one in FIGURES},
+        "shares": [
+            {
+                "label": share.place.title(estimate.plan),
+                "kind": "opening" if opens(estimate.plan, share.place) else share.place.kind,
+                "photon_flux": _number(share.photon_flux),
+                "share": _number(share.share),
+                "index": share.place.index,
+                "band": share.place.band,
+            }
+            for share in estimate.shares
+        ],
+        "closure": _number(estimate.closure),
+        "cross_check": _number(estimate.cross_check),
+        "numeric_error": _number(estimate.numeric_error),
+        # Photons counted by independent means, µmol/s on the canopy.
+        "recount": None if estimate.recount is None else dataclasses.asdict(estimate.recount),
+    }
+
+
+def _target(estimate: Estimate) -> dict[str, Any] | None:
+    target = estimate.plan.target
+    if target is None:
+        return None
+    band = target.ppfd_band(estimate.plan.photoperiod_hours)
+    return {**target.model_dump(mode="json"), "ppfd_band": None if band is None else list(band)}
+
+
+def _numbers(values: FloatArray) -> list[float | None]:
+    return [_number(value) for value in np.asarray(values, dtype=float).tolist()]
+
+
+def _number(value: float | None) -> float | None:
+    return None if value is None or not math.isfinite(value) else float(value)
