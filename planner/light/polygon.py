@@ -83,10 +83,10 @@ def convex_pieces(
     Where a concave corner is in the way the rectangle is quartered; after ``depth`` times
     what is left, a 4000th of it, is taken as it is.
     """
-    piece = clip_to_rectangle(corners, rectangle)
+    piece = _without_spurs(clip_to_rectangle(corners, rectangle))
     x0, y0, x1, y1 = rectangle
     whole, area = (x1 - x0) * (y1 - y0), moments(piece)[0]
-    # Doubled edges, which clipping may leave along the rim, are no corners in the way.
+    # Doubled edges, which clipping may leave, are no corners in the way.
     if area < 1e-9 * whole:
         return []
     if area > (1 - 1e-9) * whole:
@@ -102,6 +102,19 @@ def fan(piece: FloatArray) -> list[FloatArray]:
     """A convex polygon as triangles, each (3, 2)."""
     parts = [np.stack([piece[0], piece[k], piece[k + 1]]) for k in range(1, len(piece) - 1)]
     return [part for part in parts if moments(part)[0] > 0]
+
+
+def _without_spurs(piece: FloatArray) -> FloatArray:
+    """A polygon without the corners at which it turns back on itself."""
+    while len(piece) > 2:
+        before, after = piece - np.roll(piece, 1, axis=0), np.roll(piece, -1, axis=0) - piece
+        turn = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
+        spur = (np.abs(turn) < 1e-14) & ((before * after).sum(axis=1) <= 0)
+        if not spur.any():
+            break
+        # One at a time: the next corner may be none once this one is gone.
+        piece = np.delete(piece, int(spur.argmax()), axis=0)
+    return piece
 
 
 def _is_convex(piece: FloatArray) -> bool:
