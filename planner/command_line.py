@@ -333,7 +333,7 @@ def _plan(word: str) -> Plan:
         from planner.catalogue.library import demo_plan
 
         return demo_plan()
-    from planner.files.errors import PlanFileError
+    from planner.files.disk import PlanFileError
     from planner.files.store import load_plan
 
     try:
@@ -395,7 +395,7 @@ def _paint_off_screen() -> None:
 def _picture_window(plan: Plan, path: Path) -> None:
     _paint_off_screen()
     from planner.app.run import picture_window
-    from planner.files.errors import PlanFileError
+    from planner.files.disk import PlanFileError
 
     try:
         picture_window(plan, path, size=WINDOW_SIZE)

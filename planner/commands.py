@@ -241,7 +241,7 @@ def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
         raise CommandError(f"--workers {asked.workers} makes no sense; write 0 to 64.")
     from planner.estimate.result import EstimateOptions, Quality
     from planner.estimate.sweep import sweep
-    from planner.estimate.sweep_over import SweepError, parse_over
+    from planner.estimate.sweep_points import SweepError, parse_over
     from planner.reports.exports import sweep_to_csv
 
     journal = None if asked.csv == STANDARD_OUTPUT else Path(f"{asked.csv}.points")
@@ -311,8 +311,7 @@ def write_output(out: str, data: bytes) -> None:
         sys.stdout.buffer.write(data)
         sys.stdout.flush()
         return
-    from planner.files.atomic import write_atomically
-    from planner.files.errors import reason_of
+    from planner.files.disk import reason_of, write_atomically
 
     try:
         write_atomically(Path(out), data)
@@ -326,7 +325,7 @@ def need_folder_of(out: str | None) -> None:
     """Refuse an output in a folder that is not there before anything is computed."""
     if out is None or out == STANDARD_OUTPUT:
         return
-    from planner.files.errors import is_folder
+    from planner.files.disk import is_folder
 
     path = Path(out)
     if is_folder(path):

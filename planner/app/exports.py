@@ -9,8 +9,7 @@ from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtGui import QImageWriter, QPixmap
 
 from planner.estimate.result import Estimate
-from planner.files.atomic import write_atomically
-from planner.files.errors import PlanFileError, system_problem
+from planner.files.disk import PlanFileError, system_problem, write_atomically
 
 FILTERS: Final = {
     ".csv": "Tables (*.csv);;All files (*)",

@@ -15,7 +15,7 @@ from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.catalogue.library import CatalogueError
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.plan.lamp import LampModel
 
 if TYPE_CHECKING:

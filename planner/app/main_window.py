@@ -39,7 +39,7 @@ from planner.app.state_line import StateLine
 from planner.app.view_choices import SettingsDialog, ViewChoices
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
 from planner.estimate.result import Estimate
-from planner.files.errors import PlanFileError, reason_of
+from planner.files.disk import PlanFileError, reason_of
 from planner.files.store import LAMP_SUFFIXES, FileKind
 from planner.plan.plan import Plan
 

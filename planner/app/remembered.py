@@ -11,8 +11,7 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 
 from planner.app.plain import tooltip
 from planner.app.settings import Settings
-from planner.files.atomic import real_path
-from planner.files.errors import is_file
+from planner.files.disk import is_file, real_path
 from planner.plan.refusal import in_print
 
 MAX_RECENT: Final = 10

@@ -21,7 +21,7 @@ from planner.app.settings import APP_FOLDER, Settings
 from planner.app.shipped import APP_TITLE, app_icon
 from planner.app.theme import Theme
 from planner.catalogue.library import demo_plan
-from planner.files.errors import is_file
+from planner.files.disk import is_file
 from planner.files.recovery import state_folder
 from planner.plan.plan import Plan
 

@@ -18,8 +18,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, PlainValidato
 
 from planner.app.display import COLOUR_MAPS, DisplayState
 from planner.app.theme import Theme
-from planner.files.atomic import write_atomically
-from planner.files.errors import is_file, is_folder
+from planner.files.disk import is_file, is_folder, write_atomically
 from planner.units import LengthUnit
 
 APP_FOLDER: Final = "grow-space-light-planner"

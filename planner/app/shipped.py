@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtGui import QIcon
 
-from planner.catalogue.resources import resource_path
+from planner.catalogue.library import resource_path
 
 APP_TITLE: Final = "Grow space light planner"
 PLAN_FILTER: Final = "Plans (*.plan.json *.json);;All files (*)"

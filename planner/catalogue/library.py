@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import sys
 import unicodedata
 from collections.abc import Collection
 from dataclasses import dataclass
@@ -14,28 +15,13 @@ from typing import Annotated, Final, Literal, Self, TypeVar
 import platformdirs
 from pydantic import Field, ValidationError, model_validator
 
-from planner.catalogue.resources import resource_path
-from planner.files.atomic import write_atomically
-from planner.files.errors import reason_of
-from planner.plan.canopy import Canopy
+from planner.files.disk import reason_of, write_atomically
 from planner.plan.fields import Hours, Key, Name, Text, Value
 from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING, OPENING_KEY, Caution, Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 from planner.plan.target import Target
-
-__all__ = [
-    "Catalogue",
-    "CatalogueError",
-    "delete_lamp",
-    "delete_lining",
-    "load_catalogue",
-    "new_key",
-    "save_lamp",
-    "save_lining",
-    "user_folder",
-]
 
 _LININGS: Final = "linings"
 _LAMPS: Final = "lamps"
@@ -429,3 +415,36 @@ def new_plan(catalogue: Catalogue) -> Plan:
 def demo_plan() -> Plan:
     """The invented demo: herbs and lettuce seedlings in a hallway cabinet."""
     return Plan.model_validate_json(resource_path(DEMO_NAME).read_bytes())
+
+
+# -- where the program's data files are ------------------------------------------------
+
+_PACKAGE = Path(__file__).resolve().parents[1]
+
+
+def _roots() -> tuple[Path, ...]:
+    roots = [_PACKAGE / "_resources", _PACKAGE.parent / "resources"]
+    bundle = getattr(sys, "_MEIPASS", None)
+    if bundle is not None:
+        roots.insert(0, Path(str(bundle)) / "resources")
+    return tuple(roots)
+
+
+def resource_path(name: str) -> Path:
+    """Find a data file or folder by its name inside ``resources``, with forward slashes.
+
+    Raises
+    ------
+    FileNotFoundError
+        If no copy of the program's data holds it; the message says where was looked.
+    """
+    roots = _roots()
+    for root in roots:
+        candidate = root / name
+        if candidate.exists():
+            return candidate
+    places = ", ".join(str(root) for root in roots)
+    raise FileNotFoundError(
+        f"the program's data file '{name}' is missing; it was looked for in {places}. "
+        "Install the program again."
+    )

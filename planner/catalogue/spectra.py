@@ -6,15 +6,14 @@ from collections.abc import Collection
 from pathlib import Path
 from typing import Final, Literal
 
-from planner.catalogue.library import new_key
-from planner.catalogue.resources import resource_path
+from planner.catalogue.library import new_key, resource_path
 from planner.catalogue.spectrum_csv import (
     MAX_FILE_BYTES,
     SpectrumError,
     SpectrumReading,
     parse_spectrum,
 )
-from planner.files.errors import reason_of
+from planner.files.disk import reason_of
 from planner.plan.fields import Key, Name, Text, Value
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
 

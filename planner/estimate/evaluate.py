@@ -18,9 +18,8 @@ from typing import Any, TypeVar
 import numpy as np
 
 from planner.estimate.assemble import LampResponse, Paths, assemble, averaged, respond
-from planner.estimate.effort import EFFORTS, Effort, rays_for
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
-from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.estimate.result import EFFORTS, Effort, Estimate, EstimateOptions, Quality, rays_for
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
 from planner.light.exchange import exchange_factors, gather_paths
 from planner.light.field import CellGrid

@@ -7,9 +7,14 @@ from dataclasses import replace
 import numpy as np
 
 from planner.estimate.result import Estimate, Figures, FloatArray, Share
-from planner.metrics.energy import efficacy, kilowatt_hours_per_day, utilisation
-from planner.metrics.photons import daily_light_integral
-from planner.metrics.uniformity import band_shares, evenness
+from planner.metrics.figures import (
+    band_shares,
+    daily_light_integral,
+    efficacy,
+    evenness,
+    kilowatt_hours_per_day,
+    utilisation,
+)
 from planner.plan.lit import counted
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan

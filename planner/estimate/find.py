@@ -15,8 +15,7 @@ from typing import Final
 
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, Quality
-from planner.metrics.figures import DLI_UNIT, FIGURE, percent, ppfd
-from planner.metrics.photons import daily_light_integral
+from planner.metrics.figures import DLI_UNIT, FIGURE, daily_light_integral, percent, ppfd
 from planner.plan.checks import CLOSE_TO_CANOPY_M, LEAST_DARK_HOURS
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp

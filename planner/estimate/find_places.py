@@ -20,9 +20,8 @@ from planner.estimate.result import EstimateOptions
 from planner.metrics.figures import percent, ppfd
 from planner.plan.edits import changed
 from planner.plan.lamp import Lamp
-from planner.plan.outlines import outlines_overlap, sticks_out
 from planner.plan.plan import Plan
-from planner.plan.space import contains
+from planner.plan.space import contains, outlines_overlap, sticks_out
 
 MOST_LAMPS: Final = 6
 SPREADS: Final = (0.7, 0.9, 1.1)

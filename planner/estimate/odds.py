@@ -27,9 +27,9 @@ from typing import Final
 import numpy as np
 import numpy.typing as npt
 
+from planner.estimate.outlook import Input, through_ranges
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner
-from planner.estimate.uncertainty import Input, through_ranges
 from planner.plan.plan import Plan
 
 FloatArray = npt.NDArray[np.float64]

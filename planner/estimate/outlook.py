@@ -1,16 +1,240 @@
-"""What follows an estimate when there is time: how sure it is, and what would help most."""
+"""What follows an estimate when there is time: how sure it is, and what would help most.
+
+How well the figures of a plan can be known, given how well its inputs are:
+
+Every input is moved through its range, the figures follow, and the squares add up (JCGM
+100:2008, the GUM, clause 5). Inputs given as a range are taken as evenly likely inside it, so
+that their standard uncertainty is half the difference of the ends over √3 (GUM 4.3.7):
+
+- each lining's reflectance, from its range, on all surfaces that carry it at once;
+- each kind of lamp's photon flux, from its relative uncertainty;
+- each lamp's hanging height, within a centimetre either way (tape and knots).
+
+What the plan leaves out (dirt, leaves that do not fill the canopy, a lamp that ages or
+does not shine like its profile) is not in these numbers.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field, replace
 
+import numpy as np
+
+from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.recount import recount
-from planner.estimate.result import EstimateOptions, Quality, Recount
+from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality, Recount
 from planner.estimate.sensitivity import LINED, Reckoner, SurfaceGain, gains_from
-from planner.estimate.uncertainty import Uncertainty, uncertainty_from
-from planner.metrics.photons import daily_light_integral
+from planner.metrics.figures import daily_light_integral
+from planner.plan.edits import change_lamp, changed
+from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
+from planner.units import COVERAGE
+
+HEIGHT_HALF_WIDTH_M = 0.01
+
+_EVEN = 1 / math.sqrt(3)
+_HELD = 16_000_000
+"""Bytes of pieces kept from one moved input to the next."""
+
+
+@dataclass(frozen=True)
+class Input:
+    """One uncertain input; equal in two plans where it is the same unknown thing in both.
+
+    ``of`` is the key of a lining (its reflectance) or of a kind of lamp (its photon flux),
+    or the place of a lamp (its hanging height). ``at`` tells its range: the ends of a
+    reflectance, the relative half-width of a flux, for a hanging height the heights of the
+    lamp's face and of the canopy in metres. ``words`` are for people.
+    """
+
+    quantity: str
+    of: str | Place
+    words: str = field(compare=False)
+    at: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True)
+class Part:
+    """One input's share of the uncertainty: standard uncertainties in µmol m⁻² s⁻¹."""
+
+    label: str
+    mean: float
+    minimum: float
+
+
+@dataclass(frozen=True)
+class Uncertainty:
+    """Standard uncertainties (one sigma) of the figures of a plan.
+
+    ``mean``, ``minimum`` and ``maximum`` in µmol m⁻² s⁻¹, ``min_over_mean`` as a fraction,
+    ``dli`` in mol m⁻² d⁻¹, ``relative_mean`` as a fraction of the mean. ``parts`` lists
+    the inputs, the weightiest for the mean first.
+    """
+
+    mean: float
+    minimum: float
+    maximum: float
+    min_over_mean: float
+    dli: float
+    relative_mean: float
+    parts: tuple[Part, ...]
+
+    def band(self, value: float, standard: float) -> tuple[float, float]:
+        """The 95 % band about a value."""
+        return max(value - COVERAGE * standard, 0.0), value + COVERAGE * standard
+
+
+def uncertainty(
+    plan: Plan,
+    options: EstimateOptions | None = None,
+    *,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Uncertainty | None:
+    """Propagate the ranges of a plan's inputs to its figures; None for a dark plan.
+
+    Preview quality is enough and the default: differences share their paths of light.
+
+    Raises
+    ------
+    planner.estimate.evaluate.Cancelled
+        If ``cancelled`` said so.
+    """
+    options = options or EstimateOptions(quality=Quality.PREVIEW)
+    return uncertainty_from(Reckoner(plan, options, cancelled), progress)
+
+
+def uncertainty_from(
+    reckoner: Reckoner, progress: Callable[[float], None] | None = None
+) -> Uncertainty | None:
+    """As ``uncertainty``, from a reckoner that may have done part of the work already."""
+    if reckoner.base.figures.mean <= 0:
+        return None
+    moved = [
+        (one, np.asarray(_EVEN * (high - low) / 2))
+        for one, (low, _, high) in through_ranges(reckoner, progress)
+    ]
+    return _combined(reckoner.base, moved)
+
+
+def through_ranges(
+    reckoner: Reckoner, progress: Callable[[float], None] | None = None
+) -> tuple[tuple[Input, Ends], ...]:
+    """Each input, and the map at the low end of its range, in the middle and at the high end.
+
+    The maps are of PPFD, shape (ny, nx), in µmol m⁻² s⁻¹; all else stays as the plan has it.
+    """
+    jobs = [*_linings(reckoner), *_fluxes(reckoner), *_heights(reckoner)]
+    found: list[tuple[Input, Ends]] = []
+    for done, (one, at) in enumerate(jobs):
+        found.append((one, (at(-1.0), at(0.0), at(1.0))))
+        if progress is not None:
+            progress((done + 1) / len(jobs))
+    return tuple(found)
+
+
+Ends = tuple[FloatArray, FloatArray, FloatArray]
+At = Callable[[float], FloatArray]
+"""The map with an input moved to a place in its range: -1 the low end, 1 the high one."""
+
+
+def _linings(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+    """Each lining with a range; the surfaces that carry it move together."""
+    plan = reckoner.plan
+    for lining in plan.linings:
+        every = dict.fromkeys(reckoner.scene.places)
+        places = [place for place in every if carries(plan, place, lining.key)]
+        if lining.high <= lining.low or not places:
+            continue
+
+        def at(where: float, lining: Lining = lining, places: list[Place] = places) -> FloatArray:
+            middle, half = (lining.high + lining.low) / 2, (lining.high - lining.low) / 2
+            return reckoner.lined_at(places, middle + where * half)
+
+        bounds = (lining.low, lining.high)
+        yield Input("reflectance", lining.key, f"reflectance of {lining.name}", bounds), at
+
+
+def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+    """Each kind of lamp: its lamps are bright or dim together, and light is proportional."""
+    plan = reckoner.plan
+    cache = Cache(limit=_HELD)
+    for key in dict.fromkeys(lamp.model.key for lamp in plan.lamps):
+        members = [lamp for lamp in plan.lamps if lamp.model.key == key]
+        half = members[0].model.ppf_uncertainty
+        if half <= 0:
+            continue
+        others = tuple(
+            lamp if lamp.model.key == key else lamp.model_copy(update={"output_percent": 0.0})
+            for lamp in plan.lamps
+        )
+        only = changed(plan, lamps=others)
+        own: list[FloatArray] = []
+
+        def at(
+            where: float,
+            only: Plan = only,
+            half: float = half,
+            own: list[FloatArray] = own,
+        ) -> FloatArray:
+            if not own:
+                found = evaluate(only, reckoner.options, cache=cache, cancelled=reckoner.cancelled)
+                own.append(found.ppfd)
+            return np.asarray(reckoner.base.ppfd + where * half * own[0])
+
+        words = f"photon flux of {members[0].model.name}"
+        yield Input("photon flux", key, words, (half,)), at
+
+
+def _heights(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+    """Each lamp's hanging height, as far as there is room below the ceiling."""
+    plan = reckoner.plan
+    cache = Cache(limit=_HELD)
+    room = plan.space.height - plan.canopy.height
+    for index, lamp in enumerate(plan.lamps):
+        if lamp.ppf <= 0:
+            continue
+
+        def at(where: float, index: int = index, height: float = lamp.hanging_height) -> FloatArray:
+            moved = min(max(height + where * HEIGHT_HALF_WIDTH_M, 0.01), room)
+            hung = change_lamp(plan, index, hanging_height=moved)
+            found = evaluate(hung, reckoner.options, cache=cache, cancelled=reckoner.cancelled)
+            return found.ppfd
+
+        words = f"hanging height of lamp {index + 1}"
+        where = (round(plan.lamp_height(lamp), 4), plan.canopy.height)
+        yield Input("hanging height", Place(PlaceKind.LAMP, index), words, where), at
+
+
+def _combined(base: Estimate, moved: list[tuple[Input, FloatArray]]) -> Uncertainty:
+    inside = ~np.isnan(base.ppfd)
+    cells, areas = base.ppfd[inside], base.cell_area[inside]
+    lowest, highest = int(cells.argmin()), int(cells.argmax())
+    figures = base.figures
+    parts, squares = [], np.zeros(4)
+    for one, change in moved:
+        at = change[inside]
+        mean = float(np.average(at, weights=areas))
+        minimum, maximum = float(at[lowest]), float(at[highest])
+        ratio = minimum / figures.mean - figures.minimum * mean / figures.mean**2
+        squares += np.array([mean, minimum, maximum, ratio]) ** 2
+        parts.append(Part(one.words, abs(mean), abs(minimum)))
+    mean, minimum, maximum, ratio = (float(value) for value in np.sqrt(squares))
+    return Uncertainty(
+        mean=mean,
+        minimum=minimum,
+        maximum=maximum,
+        min_over_mean=ratio,
+        dli=figures.dli * mean / figures.mean,
+        relative_mean=mean / figures.mean,
+        parts=tuple(sorted(parts, key=lambda part: -part.mean)),
+    )
+
+
+# -- with what would help most -----------------------------------------------------------
 
 _CELLS = 12
 """Cells along a side that suffice for derivatives."""

@@ -11,7 +11,7 @@ from planner.light.boxes import FACES, Box
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.place import Place, PlaceKind, lining_at, opens
-from planner.plan.setup import Setup
+from planner.plan.plan import Setup
 from planner.plan.space import contains
 
 AnyProfile = CosineProfile | TableProfile | PlanesProfile

@@ -17,13 +17,13 @@ from planner.estimate.find import (
     height_range,
 )
 from planner.estimate.result import Estimate, EstimateOptions
-from planner.metrics.energy import kilowatt_hours_per_day
+from planner.metrics.figures import kilowatt_hours_per_day
 from planner.plan.checks import CLOSE_TO_CANOPY_M
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
-from planner.plan.stage import GrowthStage
+from planner.plan.target import GrowthStage
 
 DAYS_PER_WEEK: Final = 7.0
 

@@ -24,8 +24,18 @@ from typing import Any, Final
 import planner
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Figures
-from planner.estimate.sweep_over import MAX_POINTS, Over, SweepError, swept
-from planner.estimate.sweep_worker import Done, Job, Numbered, run, run_here, set_up
+from planner.estimate.sweep_points import (
+    MAX_POINTS,
+    Done,
+    Job,
+    Numbered,
+    Over,
+    SweepError,
+    run,
+    run_here,
+    set_up,
+    swept,
+)
 from planner.plan.lit import counted, lit
 from planner.plan.plan import Plan
 
@@ -169,7 +179,7 @@ def sweep(
     stop = cancelled or _never
     count = _workers(workers, len(wanted))
     if scheduler is not None:
-        from planner.estimate.cluster import run_on_scheduler  # noqa: PLC0415 - optional extra
+        from planner.estimate.sweep_points import run_on_scheduler  # noqa: PLC0415 - optional extra
 
         for done in run_on_scheduler(scheduler, job, _chunks(asked, wanted, 2), stop):
             receive(done, grid)

@@ -19,8 +19,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import Final, Self
 
-from planner.files.atomic import real_path
-from planner.files.errors import PlanInUseError
+from planner.files.disk import PlanInUseError, real_path
 
 LONGEST_NAME_BYTES: Final = 255
 """Of a file name on the usual file systems."""

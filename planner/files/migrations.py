@@ -11,13 +11,224 @@ an old file under tests as its example, and publish a new JSON Schema.
 
 from __future__ import annotations
 
+import copy
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
-from planner.files.from_format_1 import to_format_2
 from planner.plan.plan import PLAN_FORMAT
 
 Step = Callable[[dict[str, Any]], dict[str, Any]]
+
+
+# -- from format 1 to 2 ----------------------------------------------------------------
+# In format 1 a variant held changes that were applied, in order, to the plan it stood in; one
+# that no longer fitted was left out. That is done here once more, on raw values, as the
+# program of that format did it. Nothing here may follow later changes of the program: files
+# of format 1 stay what they are.
+
+Raw = dict[str, Any]
+
+_DEFAULTS: Final[Raw] = {
+    "lamps": [],
+    "obstacles": [],
+    "linings": [],
+    "ceiling": "open",
+    "floor": "open",
+    "canopy": {},
+    "photoperiod_hours": 16.0,
+}
+_CANOPY: Final[Raw] = {"height": 0.2, "closed": True, "reflectance": 0.06}
+
+
+class _UnfitError(ValueError):
+    """A change that could not be made."""
+
+
+def to_format_2(raw: Raw) -> Raw:
+    """Raw values of format 1 as raw values of format 2."""
+    variants = raw.get("variants")
+    if not variants:
+        return raw
+    made = []
+    for number, variant in enumerate(variants, start=1):
+        setup = _setup(raw)
+        for change in variant.get("changes", ()):
+            tried = copy.deepcopy(setup)
+            try:
+                _CHANGES[change["kind"]](tried, change)
+                _check(tried)
+            except _UnfitError:
+                continue
+            setup = tried
+        rest = {name: value for name, value in variant.items() if name != "changes"}
+        made.append({"key": f"variant-{number}", **rest, "setup": setup})
+    return {**raw, "variants": made}
+
+
+def _setup(raw: Raw) -> Raw:
+    setup = {"space": raw["space"], "walls": raw["walls"]}
+    setup |= {name: raw.get(name, value) for name, value in _DEFAULTS.items()}
+    setup["canopy"] = {**_CANOPY, **setup["canopy"]}
+    return copy.deepcopy(setup)
+
+
+# -- the changes of format 1 ------------------------------------------------------------
+
+
+def _line_all_walls(setup: Raw, change: Raw) -> None:
+    setup["walls"] = [{"bands": [{"lining": change["lining"]["key"]}]} for _ in setup["walls"]]
+    _bring(setup, change["lining"])
+
+
+def _line_wall(setup: Raw, change: Raw) -> None:
+    wall, band = change["wall"], change.get("band")
+    if wall >= len(setup["walls"]):
+        raise _UnfitError
+    bands = setup["walls"][wall]["bands"]
+    if band is not None and band >= len(bands):
+        raise _UnfitError
+    for one in bands if band is None else [bands[band]]:
+        one["lining"] = change["lining"]["key"]
+    _bring(setup, change["lining"])
+
+
+def _line_flat(name: str) -> Callable[[Raw, Raw], None]:
+    def line(setup: Raw, change: Raw) -> None:
+        setup[name] = change["lining"]["key"]
+        _bring(setup, change["lining"])
+
+    return line
+
+
+def _bring(setup: Raw, *added: Raw) -> None:
+    """Bring linings along and drop the unused; the plan's own copy of a key counts."""
+    linings = {lining["key"]: lining for lining in (*added, *setup["linings"])}
+    used = {band["lining"] for cover in setup["walls"] for band in cover["bands"]}
+    used |= {obstacle.get("lining", "open") for obstacle in setup["obstacles"]}
+    used |= {setup["ceiling"], setup["floor"]}
+    setup["linings"] = [lining for key, lining in linings.items() if key in used and key != "open"]
+
+
+def _each_lamp(*names: str) -> Callable[[Raw, Raw], None]:
+    def put(setup: Raw, change: Raw) -> None:
+        lamp = change.get("lamp")
+        if not setup["lamps"] or (lamp is not None and lamp >= len(setup["lamps"])):
+            raise _UnfitError
+        for one in setup["lamps"] if lamp is None else [setup["lamps"][lamp]]:
+            one.update({name: change[name] for name in names})
+
+    return put
+
+
+def _size(setup: Raw, change: Raw) -> None:
+    corners = setup["space"]["footprint"]
+    x0, y0 = min(x for x, _ in corners), min(y for _, y in corners)
+    x1, y1 = max(x for x, _ in corners), max(y for _, y in corners)
+    sx, sy = change["width"] / (x1 - x0), change["depth"] / (y1 - y0)
+    setup["space"]["footprint"] = [[x0 + (x - x0) * sx, y0 + (y - y0) * sy] for x, y in corners]
+    for thing in (*setup["lamps"], *setup["obstacles"]):
+        thing["x"], thing["y"] = x0 + (thing["x"] - x0) * sx, y0 + (thing["y"] - y0) * sy
+
+
+def _space_height(setup: Raw, change: Raw) -> None:
+    height = change["height"]
+    for lamp in setup["lamps"]:
+        room = height - setup["canopy"]["height"]
+        lamp["hanging_height"] = min(lamp["hanging_height"], room)
+    for obstacle in setup["obstacles"]:
+        obstacle["thickness"] = min(obstacle["thickness"], height)
+        obstacle["underside"] = min(obstacle["underside"], height - obstacle["thickness"])
+    for cover in setup["walls"]:
+        kept = []
+        for band in cover["bands"]:
+            top = band.get("top")
+            if top is None or top >= height - 0.005:
+                kept.append({"lining": band["lining"]})
+                break
+            kept.append(band)
+        cover["bands"] = kept
+    setup["space"]["height"] = height
+    _bring(setup)
+
+
+def _canopy_height(setup: Raw, change: Raw) -> None:
+    height = change["height"]
+    for lamp in setup["lamps"]:
+        # The lamps stay where they hang.
+        lamp["hanging_height"] = setup["canopy"]["height"] + lamp["hanging_height"] - height
+    setup["canopy"]["height"] = height
+
+
+def _canopy_reflectance(setup: Raw, change: Raw) -> None:
+    setup["canopy"]["reflectance"] = change["reflectance"]
+
+
+def _photoperiod(setup: Raw, change: Raw) -> None:
+    setup["photoperiod_hours"] = change["photoperiod_hours"]
+
+
+def _door(setup: Raw, change: Raw) -> None:
+    setup["space"]["door_open"] = change["door_open"]
+
+
+_CHANGES: Final[dict[str, Callable[[Raw, Raw], None]]] = {
+    "line-all-walls": _line_all_walls,
+    "line-wall": _line_wall,
+    "line-ceiling": _line_flat("ceiling"),
+    "line-floor": _line_flat("floor"),
+    "lamp-model": _each_lamp("model"),
+    "hanging-height": _each_lamp("hanging_height"),
+    "output": _each_lamp("output_percent"),
+    "lamp-place": _each_lamp("x", "y"),
+    "size": _size,
+    "space-height": _space_height,
+    "canopy-height": _canopy_height,
+    "canopy-reflectance": _canopy_reflectance,
+    "photoperiod": _photoperiod,
+    "door": _door,
+}
+
+
+# -- what format 1 refused --------------------------------------------------------------
+
+
+def _check(setup: Raw) -> None:
+    """Refuse what could not stand together in format 1 after a change."""
+    space, canopy = setup["space"], setup["canopy"]["height"]
+    corners, height = space["footprint"], space["height"]
+    sound = _area(corners) >= 0.005 and all(
+        ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5 >= 0.01
+        for (x0, y0), (x1, y1) in zip(corners, corners[1:] + corners[:1], strict=True)
+    )
+    sound = sound and all(-10 <= value <= 10 for corner in corners for value in corner)
+    sound = sound and (not space.get("door_open") or space.get("door") is not None)
+    sound = sound and canopy <= height - 0.01
+    for lamp in setup["lamps"]:
+        hangs = lamp["hanging_height"]
+        sound = sound and 0.01 <= hangs <= 5 and canopy + hangs <= height + 1e-9
+        sound = sound and _inside(corners, lamp["x"], lamp["y"])
+    for obstacle in setup["obstacles"]:
+        sound = sound and obstacle["thickness"] >= 0.005 and obstacle["underside"] >= 0
+        sound = sound and obstacle["underside"] + obstacle["thickness"] <= height + 1e-9
+        sound = sound and _inside(corners, obstacle["x"], obstacle["y"])
+    if not sound:
+        raise _UnfitError
+
+
+def _area(corners: list[list[float]]) -> float:
+    pairs = zip(corners, corners[1:] + corners[:1], strict=True)
+    return sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairs) / 2
+
+
+def _inside(corners: list[list[float]], x: float, y: float) -> bool:
+    inside = False
+    for (x0, y0), (x1, y1) in zip(corners, corners[1:] + corners[:1], strict=True):
+        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+            inside = not inside
+    return inside
+
+
+# -- the way through them ----------------------------------------------------------------
 
 STEPS: Final[Mapping[int, Step]] = {1: to_format_2}
 """Step from format n to n + 1, by n."""

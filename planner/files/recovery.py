@@ -16,8 +16,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Final
 
-from planner.files.atomic import sweep_unfinished, write_atomically
-from planner.files.errors import PlanFileError, system_problem
+from planner.files.disk import PlanFileError, sweep_unfinished, system_problem, write_atomically
 from planner.files.json_text import JsonTextError, parse_json
 from planner.files.lock import FileLock, try_lock
 from planner.files.store import Stamp, changed_on_disk, plan_from_bytes

@@ -14,13 +14,13 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 
-from planner.files.atomic import write_atomically
-from planner.files.errors import (
+from planner.files.disk import (
     PlanChangedError,
     PlanFileError,
     invalid_plan,
     is_file,
     system_problem,
+    write_atomically,
 )
 from planner.files.json_text import JsonTextError, parse_json
 from planner.files.migrations import FormatError, migrated

@@ -5,7 +5,8 @@ rounding wherever it is met. Digits: with an uncertainty, two of its half-width 
 to the same place (JCGM 100:2008, 7.2.6); without one, three significant digits, which is what
 the usual uncertainty of ten to twenty per cent leaves (a rule of this program, no source).
 Light of the whole (PPFD) never shows more than whole numbers from 10 on and tenths below.
-What the plan itself says (watts, photon flux) keeps its whole part.
+What the plan itself says (watts, photon flux) keeps its whole part. Last, how figures are
+worked out.
 """
 
 from __future__ import annotations
@@ -15,7 +16,10 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Final
 
-from planner.units import format_number
+import numpy as np
+import numpy.typing as npt
+
+from planner.units import MICROMOLES_PER_MOLE, SECONDS_PER_HOUR, format_number
 
 MINUS: Final = "−"
 NO_VALUE: Final = "–"
@@ -234,3 +238,77 @@ def _magnitude(value: float, decimals: int) -> int:
 def _fixed(value: float, decimals: int) -> str:
     """Rounded to so many decimals (tens and hundreds below 0), without trailing zeros."""
     return format_number(round(value, decimals), max(decimals, 0))
+
+
+# -- how even a map is; every measure is named in full, there is no 'uniformity' alone ---
+
+FloatArray = npt.NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class Evenness:
+    """Area-weighted statistics of a map; ratios are None where the mean is nothing.
+
+    ``min_over_mean`` is U₀ and ``min_over_max`` U_d of EN 12464-1; ``cv`` is the
+    population standard deviation over the mean.
+    """
+
+    mean: float
+    minimum: float
+    maximum: float
+    min_over_mean: float | None
+    min_over_max: float | None
+    cv: float | None
+
+
+def evenness(values: FloatArray, weights: FloatArray) -> Evenness:
+    """Statistics of values (n,) with weights (n,), cells outside left out by the caller."""
+    if values.size == 0 or weights.sum() <= 0:
+        return Evenness(0.0, 0.0, 0.0, None, None, None)
+    mean = float(np.average(values, weights=weights))
+    low, high = float(values.min()), float(values.max())
+    if mean <= 0:
+        return Evenness(mean, low, high, None, None, None)
+    variance = float(np.average((values - mean) ** 2, weights=weights))
+    return Evenness(mean, low, high, low / mean, low / high, math.sqrt(variance) / mean)
+
+
+def band_shares(
+    values: FloatArray, weights: FloatArray, low: float, high: float
+) -> tuple[float, float, float]:
+    """Shares of the area under, inside and over a band (its ends count as inside)."""
+    total = float(weights.sum())
+    if total <= 0:
+        return 0.0, 0.0, 0.0
+    under = float(weights[values < low].sum()) / total
+    over = float(weights[values > high].sum()) / total
+    return under, 1.0 - under - over, over
+
+
+# -- photosynthetic quantities (terms of ANSI/ASABE S640) ------------------------------
+
+
+def daily_light_integral(ppfd: float, hours: float) -> float:
+    """DLI in mol m⁻² d⁻¹ of a constant PPFD (µmol m⁻² s⁻¹) over a photoperiod in hours."""
+    return ppfd * hours * SECONDS_PER_HOUR / MICROMOLES_PER_MOLE
+
+
+# -- electrical power, energy and what it yields in photons ----------------------------
+
+
+def kilowatt_hours_per_day(watts: float, hours: float) -> float:
+    """Energy per day in kWh of a load that runs ``hours`` a day."""
+    return watts * hours / 1000.0
+
+
+def efficacy(photon_flux: float, watts: float) -> float | None:
+    """Photosynthetic photon efficacy in µmol J⁻¹; None without power."""
+    return photon_flux / watts if watts > 0 else None
+
+
+def utilisation(mean_ppfd: float, area: float, photon_flux: float) -> float | None:
+    """Canopy utilisation: photons that arrive on the canopy per photon emitted.
+
+    Can exceed 1 where the canopy's own reflected light comes back to it.
+    """
+    return mean_ppfd * area / photon_flux if photon_flux > 0 else None

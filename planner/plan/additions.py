@@ -12,11 +12,8 @@ from typing import Final
 from planner.plan.edits import add_lamp, nearest_inside
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import OPENING_KEY
-from planner.plan.obstacle import Obstacle
-from planner.plan.outlines import Outline, outlines_overlap, sticks_out
-from planner.plan.plan import Plan
-from planner.plan.setup import Setup
-from planner.plan.space import Point, contains
+from planner.plan.plan import Plan, Setup
+from planner.plan.space import Obstacle, Outline, Point, contains, outlines_overlap, sticks_out
 
 USUAL_HANGING_HEIGHT_M: Final = 0.45
 """18 in, a common first height for a lamp over young plants (common practice, no source)."""

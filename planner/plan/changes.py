@@ -17,7 +17,7 @@ from planner.plan.dials import dial
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
-from planner.plan.setup import Setup
+from planner.plan.plan import Setup
 from planner.units import LengthUnit
 
 _Setup = TypeVar("_Setup", bound=Setup)

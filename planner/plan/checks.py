@@ -15,14 +15,14 @@ from typing import Final
 
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Caution, Lining
-from planner.plan.obstacle import Obstacle
-from planner.plan.outlines import (
+from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
+from planner.plan.space import (
+    Obstacle,
     outlines_overlap,
     segment_distance,
     sticks_out,
 )
-from planner.plan.place import Place, PlaceKind
-from planner.plan.plan import Plan
 from planner.plan.target import DliTarget
 from planner.units import LengthUnit, in_unit, said_length
 

@@ -15,14 +15,12 @@ from typing import Any, Final
 from planner.plan import edits
 from planner.plan import quantity as q
 from planner.plan import turning as t
-from planner.plan.canopy import Canopy
 from planner.plan.costs import Costs
 from planner.plan.lamp import BarsBody, Lamp, LampModel
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
-from planner.plan.plan import Plan
+from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
-from planner.plan.setup import Setup
+from planner.plan.space import Canopy, Obstacle
 from planner.plan.turning import Room, Turn
 
 _ALIKE: Final = 1e-9

@@ -24,8 +24,7 @@ from planner.plan.lamp import (
 )
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, lining_at, opens, surfaces
-from planner.plan.plan import Plan
-from planner.plan.setup import Setup
+from planner.plan.plan import Plan, Setup
 
 Optics = tuple[float, float, float] | None
 """Diffuse and specular reflectance and wrinkle of a surface; None where nothing returns."""

@@ -13,7 +13,7 @@ from enum import StrEnum
 from functools import total_ordering
 
 from planner.plan.lining import Lining
-from planner.plan.setup import Setup
+from planner.plan.plan import Setup
 
 
 class PlaceKind(StrEnum):

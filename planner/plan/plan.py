@@ -1,4 +1,8 @@
-"""The plan: everything the user decided, in one immutable value."""
+"""The plan: everything the user decided, in one immutable value.
+
+The setup is what is built and decided by the light. A plan is a setup with a name, a target,
+surveys and more; a variant is a setup kept whole.
+"""
 
 from __future__ import annotations
 
@@ -7,12 +11,158 @@ from typing import Annotated, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from planner.plan.costs import Costs
-from planner.plan.fields import Key, Name, Text
-from planner.plan.setup import Setup
-from planner.plan.stage import MAX_STAGES, GrowthStage
+from planner.plan.fields import (
+    MAX_CORNERS,
+    MAX_LAMPS,
+    MAX_LININGS,
+    MAX_OBSTACLES,
+    Hours,
+    Key,
+    Name,
+    Text,
+    Value,
+)
+from planner.plan.lamp import Lamp
+from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
+from planner.plan.quantity import HANGING_HEIGHT
+from planner.plan.space import Canopy, Obstacle, Space, contains
 from planner.plan.survey import MAX_SURVEYS, Survey, survey_problem
-from planner.plan.target import Target
-from planner.plan.variant import MAX_VARIANTS, Variant, variants_problem
+from planner.plan.target import MAX_STAGES, GrowthStage, Target
+from planner.units import said_length
+
+
+class Setup(Value):
+    """A grow space with its lamps, linings and canopy.
+
+    The linings in use travel inside, so that it means the same on another machine; walls,
+    ceiling and floor name them by key. The key ``open`` always stands for an opening.
+    """
+
+    space: Space
+    lamps: Annotated[tuple[Lamp, ...], Field(max_length=MAX_LAMPS)] = ()
+    obstacles: Annotated[tuple[Obstacle, ...], Field(max_length=MAX_OBSTACLES)] = ()
+    linings: Annotated[tuple[Lining, ...], Field(max_length=MAX_LININGS)] = ()
+    walls: Annotated[tuple[WallCover, ...], Field(max_length=MAX_CORNERS)] = Field(
+        description="One cover per wall, in wall order."
+    )
+    ceiling: Key = OPENING_KEY
+    floor: Key = OPENING_KEY
+    canopy: Canopy = Canopy()
+    photoperiod_hours: Hours = 16.0
+
+    @model_validator(mode="after")
+    def _check_setup(self) -> Self:
+        if len(self.walls) != self.space.wall_count:
+            raise ValueError(
+                f"the footprint has {self.space.wall_count} walls, but {len(self.walls)} wall "
+                "covers are given; give one for each wall."
+            )
+        self._check_linings()
+        if self.canopy.height > self.space.height - 0.01:
+            raise ValueError(
+                f"the canopy at {said_length(self.canopy.height)} does not fit under the ceiling "
+                f"at {said_length(self.space.height)}; lower the canopy or raise the ceiling."
+            )
+        for number, lamp in enumerate(self.lamps, start=1):
+            self._check_lamp(number, lamp)
+        for number, obstacle in enumerate(self.obstacles, start=1):
+            self._check_obstacle(number, obstacle)
+        return self
+
+    def _check_linings(self) -> None:
+        keys = [lining.key for lining in self.linings]
+        for key in set(keys):
+            if keys.count(key) > 1:
+                raise ValueError(f"two linings carry the key '{key}'; each key must be used once.")
+        if OPENING_KEY in keys:
+            raise ValueError("the key 'open' stands for an opening; give the lining another key.")
+        known = {*keys, OPENING_KEY}
+        used = [(f"wall {k}", b.lining) for k, w in enumerate(self.walls, 1) for b in w.bands]
+        used += [(f"obstacle {k}", o.lining) for k, o in enumerate(self.obstacles, 1)]
+        for place, key in [*used, ("the ceiling", self.ceiling), ("the floor", self.floor)]:
+            if key not in known:
+                raise ValueError(
+                    f"{place} is lined with '{key}', but the plan holds no lining of that key."
+                )
+
+    def _check_lamp(self, number: int, lamp: Lamp) -> None:
+        if not contains(self.space.footprint, lamp.x, lamp.y):
+            raise ValueError(
+                f"lamp {number} ('{lamp.model.name}') hangs outside the space at "
+                f"x = {said_length(lamp.x)}, y = {said_length(lamp.y)}; "
+                "move it inside the footprint."
+            )
+        if self.lamp_height(lamp) > self.space.height + 1e-9:
+            room = HANGING_HEIGHT.at_most(
+                self.space.height - self.canopy.height, "the ceiling is there"
+            )
+            room.checked(lamp.hanging_height, f"lamp {number}, hanging height")
+
+    def _check_obstacle(self, number: int, obstacle: Obstacle) -> None:
+        if not contains(self.space.footprint, obstacle.x, obstacle.y):
+            raise ValueError(
+                f"obstacle {number} ('{obstacle.name}') stands outside the space at "
+                f"x = {said_length(obstacle.x)}, y = {said_length(obstacle.y)}; "
+                "move it inside the footprint."
+            )
+        if obstacle.top > self.space.height + 1e-9:
+            raise ValueError(
+                f"obstacle {number} ('{obstacle.name}') reaches up to "
+                f"{said_length(obstacle.top)}, but the ceiling is at "
+                f"{said_length(self.space.height)}; lower it or make it thinner."
+            )
+
+    def lamp_height(self, lamp: Lamp) -> float:
+        """Height of a lamp's face above the floor in metres."""
+        return self.canopy.height + lamp.hanging_height
+
+    def lining(self, key: str) -> Lining:
+        """The lining of a key (``open`` included)."""
+        if key == OPENING_KEY:
+            return OPENING
+        return next(lining for lining in self.linings if lining.key == key)
+
+    def wall_opens(self, index: int) -> bool:
+        """Whether a wall is the door and stands open."""
+        return self.space.door_open and self.space.door == index
+
+    @property
+    def setup(self) -> Setup:
+        """The setup alone, without what a plan adds to it."""
+        if type(self) is Setup:
+            return self
+        # Its parts were checked when they were made.
+        return Setup.model_construct(**{name: getattr(self, name) for name in Setup.model_fields})
+
+
+# -- variants --------------------------------------------------------------------------
+# What differs between two setups is not stored: ``changes`` derives it for names and texts.
+
+MAX_VARIANTS: Final = 60
+
+
+class Variant(Value):
+    """A setup kept under a name; ``key`` tells it from the others whatever it is called."""
+
+    key: Key
+    name: Name
+    note: Text = ""
+    setup: Setup
+
+
+def variants_problem(variants: tuple[Variant, ...]) -> str | None:
+    """Say in words why these variants cannot stand together, or None when they can."""
+    for what, texts in (
+        ("are called", [variant.name for variant in variants]),
+        ("carry the key", [variant.key for variant in variants]),
+    ):
+        for text in texts:
+            if texts.count(text) > 1:
+                return f"two variants {what} '{text}'; give each its own."
+    return None
+
+
+# -- the plan --------------------------------------------------------------------------
 
 PLAN_FORMAT: Final = 2
 

@@ -1,12 +1,12 @@
-"""The target: the band of light that is wanted."""
+"""The target: the band of light that is wanted; and growth stages, each with its own."""
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, Self
+from typing import Annotated, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import Dli, Ppfd, Text, Value
+from planner.plan.fields import Dli, Height, Hours, Name, Ppfd, Text, Value
 
 
 class PpfdTarget(Value):
@@ -56,3 +56,18 @@ Target = Annotated[PpfdTarget | DliTarget, Field(discriminator="kind")]
 def _check_band(low: float, high: float) -> None:
     if high <= low:
         raise ValueError(f"the target band must rise: its upper end {high:g} is not above {low:g}.")
+
+
+# -- growth stages ---------------------------------------------------------------------
+
+MAX_STAGES: Final = 20
+
+
+class GrowthStage(Value):
+    """One stage of a growth schedule: how tall, how much light, for how long."""
+
+    name: Name
+    canopy_height: Height = Field(description="Height of the canopy above the floor.")
+    target: Target
+    photoperiod_hours: Hours = 16.0
+    weeks: Annotated[float, Field(gt=0.0, le=104.0, json_schema_extra={"unit": "weeks"})] = 2.0

@@ -15,9 +15,8 @@ from planner.plan import edits
 from planner.plan.lamp import MOST_PER_JOULE, BarsBody, CosineProfile, Lamp, LampModel, PointBody
 from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
-from planner.plan.plan import Plan
+from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
-from planner.plan.setup import Setup
 from planner.units import said_length
 
 _ALIKE: Final = 1e-9

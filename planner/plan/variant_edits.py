@@ -8,9 +8,7 @@ from typing import Any
 from planner.plan.changes import said
 from planner.plan.edits import changed, each_lamp, line_all_walls, set_wall_cover
 from planner.plan.lining import Lining, WallCover
-from planner.plan.plan import Plan
-from planner.plan.setup import Setup
-from planner.plan.variant import Variant
+from planner.plan.plan import Plan, Setup, Variant
 from planner.units import LengthUnit, format_length
 
 MAX_NAME = 120

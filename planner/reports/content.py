@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final
 
+from planner.estimate.outlook import Part, Uncertainty
 from planner.estimate.result import Estimate
-from planner.estimate.uncertainty import Part, Uncertainty
 from planner.metrics.figures import (
     DLI_UNIT,
     FIGURES,

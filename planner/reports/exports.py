@@ -18,7 +18,7 @@ import planner
 from planner.estimate.compare import Row
 from planner.estimate.result import Estimate, FloatArray
 from planner.estimate.sweep import Sweep
-from planner.estimate.sweep_over import swept
+from planner.estimate.sweep_points import swept
 from planner.metrics.figures import FIGURES, PPFD_UNIT, Digits
 from planner.plan.place import opens
 

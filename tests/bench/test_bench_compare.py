@@ -15,7 +15,7 @@ from planner.estimate.compare import compare
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sweep import Over, sweep
-from planner.estimate.sweep_over import over_range
+from planner.estimate.sweep_points import over_range
 from planner.plan.edits import each_lamp, line_all_walls
 from planner.plan.plan import Plan
 from planner.plan.variant_edits import add_variants

@@ -24,11 +24,10 @@ from pytestqt.qtbot import QtBot
 from planner.app.main_window import MainWindow
 from planner.app.settings import Settings
 from planner.plan import edits
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 
 pytestmark = [pytest.mark.bench, pytest.mark.gui, pytest.mark.timeout(300)]
 

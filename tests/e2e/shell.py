@@ -14,11 +14,10 @@ from planner.app.main_window import MainWindow
 from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
 from planner.app.settings import Settings
 from planner.estimate.result import Estimate, EstimateOptions, Figures
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 
 
 class ReadyAnswers(Questions):

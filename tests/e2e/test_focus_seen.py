@@ -13,8 +13,8 @@ from planner.app import theme
 from planner.app.theme import Theme
 from planner.catalogue.library import demo_plan
 from planner.plan import edits
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
+from planner.plan.space import Obstacle
 from tests.e2e.sketching import make_page, written_estimate
 
 BOX = Obstacle(x=0.2, y=0.2, underside=0.3, length=0.1, width=0.1, thickness=0.1)

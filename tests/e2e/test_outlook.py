@@ -12,10 +12,9 @@ from pytestqt.qtbot import QtBot
 from planner.app.estimator import Weighed
 from planner.app.figures.details import shared_out
 from planner.app.pages.sketch.page import SketchPage
-from planner.estimate.outlook import Outlook
+from planner.estimate.outlook import Outlook, Part, Uncertainty
 from planner.estimate.result import Quality
 from planner.estimate.sensitivity import SurfaceGain
-from planner.estimate.uncertainty import Part, Uncertainty
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan

@@ -27,8 +27,8 @@ from planner.plan import edits
 from planner.plan.checks import findings
 from planner.plan.lamp import BarsBody, CosineProfile, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Lining, WallCover
-from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from planner.plan.target import DliTarget, PpfdTarget
 
 PREVIEW = EstimateOptions(cells=(12, 10), quality=Quality.PREVIEW)

@@ -20,7 +20,7 @@ from planner.app.pages.side.page import SideBySidePage
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
 from planner.estimate.odds import Curve, Sway
-from planner.estimate.uncertainty import Input
+from planner.estimate.outlook import Input
 from planner.plan import edits
 from planner.plan.costs import Costs
 from planner.plan.place import Place, PlaceKind

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import math
 
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import BarsBody, CosineProfile, Lamp, LampModel, PanelBody, TableProfile
 from planner.plan.lining import Lining, WallCover
-from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Obstacle, Space
 
 
 def _lining(key: str, reflectance: float, mirrored: float = 0.0) -> Lining:

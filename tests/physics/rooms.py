@@ -10,7 +10,6 @@ import numpy as np
 
 from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import (
     BarsBody,
     CosineProfile,
@@ -22,7 +21,7 @@ from planner.plan.lamp import (
 )
 from planner.plan.lining import Band, Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 
 Rho = tuple[float, float]
 """Diffuse and specular reflectance."""

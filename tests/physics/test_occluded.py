@@ -9,9 +9,9 @@ import pytest
 
 from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel, TableProfile
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from planner.reports.exports import estimate_to_csv, estimate_to_json
 from tests.physics.rooms import box, lamp, light, panel, plan
 

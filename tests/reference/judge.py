@@ -23,8 +23,8 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
-from planner.plan.outlines import sticks_out
 from planner.plan.plan import Plan
+from planner.plan.space import sticks_out
 from tests.reference import judge_kernel
 
 FloatArray = npt.NDArray[np.float64]

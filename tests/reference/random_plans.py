@@ -13,7 +13,6 @@ from typing import Any
 
 import numpy as np
 
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import (
     BarsBody,
     CosineProfile,
@@ -25,10 +24,8 @@ from planner.plan.lamp import (
     TableProfile,
 )
 from planner.plan.lining import Band, Lining, WallCover
-from planner.plan.obstacle import Obstacle
-from planner.plan.outlines import outlines_overlap, sticks_out
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Obstacle, Space, outlines_overlap, sticks_out
 
 Points = list[tuple[float, float]]
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import (
     BarsBody,
     CosineProfile,
@@ -19,9 +18,8 @@ from planner.plan.lamp import (
     PointBody,
 )
 from planner.plan.lining import Band, Lining, WallCover
-from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Obstacle, Space
 
 Corners = tuple[tuple[float, float], ...]
 

@@ -12,10 +12,9 @@ from PySide6.QtCore import QPointF
 from planner.app.canvas.ink import Viewport
 from planner.app.canvas.sampling import Section
 from planner.plan.lamp import Lamp
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Point, contains
+from planner.plan.space import Obstacle, Point, contains
 
 CORNER_REACH = 8.0
 WALL_REACH = 8.0

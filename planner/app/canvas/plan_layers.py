@@ -12,9 +12,8 @@ from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, 
 from planner.app.canvas.items import lamp_reach, obstacle_handle, turn_handle, wall_normal
 from planner.plan.lamp import Lamp, PointBody
 from planner.plan.lining import Lining
-from planner.plan.obstacle import Obstacle
 from planner.plan.plan import Plan
-from planner.plan.space import Point
+from planner.plan.space import Obstacle, Point
 from planner.units import LengthUnit, format_length
 
 WALL_PX = 9.0

@@ -18,8 +18,7 @@ from planner.metrics.figures import LEADING
 from planner.reports import content
 
 if TYPE_CHECKING:
-    from planner.estimate.outlook import Outlook
-    from planner.estimate.uncertainty import Uncertainty
+    from planner.estimate.outlook import Outlook, Uncertainty
 
 COARSE = "Preview, refining …"
 WORKING = "Working …"

@@ -41,7 +41,7 @@ import pyqtgraph as pg  # isort: skip
 from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.exports import write_bytes, write_picture
 from planner.app.outlines import paint_focus
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.reports.exports import guarded
 
 FloatArray = npt.NDArray[np.float64]

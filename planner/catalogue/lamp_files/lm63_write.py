@@ -20,8 +20,7 @@ from planner.catalogue.lamp_files.photometry import (
     Shape,
     smallest_part,
 )
-from planner.files.atomic import write_atomically
-from planner.files.errors import reason_of
+from planner.files.disk import reason_of, write_atomically
 
 _Signs = tuple[int, int, int]
 

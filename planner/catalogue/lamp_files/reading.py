@@ -8,7 +8,7 @@ from planner.catalogue.lamp_files.eulumdat import looks_like_eulumdat, read_eulu
 from planner.catalogue.lamp_files.lm63_read import looks_like_lm63, read_lm63
 from planner.catalogue.lamp_files.photometry import MAX_FILE_BYTES, LampFileError, Photometry
 from planner.catalogue.lamp_files.tokens import decode
-from planner.files.errors import reason_of
+from planner.files.disk import reason_of
 
 
 def read_lamp_file(path: Path, *, lamp_set: int = 0) -> Photometry:

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from planner.catalogue import resources
-from planner.catalogue.resources import resource_path
+from planner.catalogue import library as resources
+from planner.catalogue.library import resource_path
 
 
 def test_a_data_file_is_found() -> None:
@@ -42,7 +42,7 @@ def test_a_bundle_is_looked_at_first(tmp_path: Path, monkeypatch: pytest.MonkeyP
 
 def test_importing_the_catalogue_brings_neither_qt_nor_numpy() -> None:
     code = (
-        "import sys, planner.catalogue.library, planner.catalogue.library\n"
+        "import sys, planner.catalogue.library\n"
         "heavy = {'PySide6', 'numpy', 'scipy', 'pyqtgraph'} & set(sys.modules)\n"
         "sys.exit(', '.join(heavy) or 0)"
     )

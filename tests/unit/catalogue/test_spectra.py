@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.catalogue.resources import resource_path
+from planner.catalogue.library import resource_path
 from planner.catalogue.spectra import (
     SpectrumError,
     SpectrumReading,

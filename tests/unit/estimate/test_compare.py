@@ -17,8 +17,8 @@ from planner.estimate.compare import (
 )
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.odds import Sway, sway, tell_means
+from planner.estimate.outlook import Input
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.uncertainty import Input
 from planner.metrics.figures import FIGURES
 from planner.plan import edits
 from planner.plan.lining import Lining

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from planner.estimate.expected import expected_readings
+from planner.estimate.calibrate_model import expected_readings
 from planner.estimate.result import EstimateOptions
 from planner.plan.survey import Meter
 from tests.unit.estimate.calibration_scenes import case, lined, open_air

@@ -10,11 +10,10 @@ import pytest
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.light.solve import NothingAbsorbsError
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import Lamp, LampModel, PanelBody, PointBody, TableProfile
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 from planner.plan.target import DliTarget
 
 PREVIEW = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)

@@ -16,14 +16,13 @@ from scipy.interpolate import RegularGridInterpolator
 from planner.catalogue.library import load_catalogue
 from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.odds import By, Curve, Odds, Sway, Telling, chance_words, sway, verdict
+from planner.estimate.outlook import HEIGHT_HALF_WIDTH_M, Input
 from planner.estimate.result import Estimate, EstimateOptions, Quality
-from planner.estimate.uncertainty import HEIGHT_HALF_WIDTH_M, Input
 from planner.plan import edits
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 from tests.unit.reports.sample_estimate import sample_estimate
 
 KEYS = (

@@ -16,8 +16,7 @@ from planner.plan import edits
 from planner.plan.costs import Costs, Goods
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
-from planner.plan.stage import GrowthStage
-from planner.plan.target import PpfdTarget
+from planner.plan.target import GrowthStage, PpfdTarget
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)

@@ -9,13 +9,12 @@ import pytest
 from planner.estimate.evaluate import Cancelled, evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner, SurfaceGain, brought_by, gains_from
-from planner.plan.canopy import Canopy
 from planner.plan.edits import change_lining, changed, set_wall_cover
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
 from planner.plan.place import Place, PlaceKind, opens
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 
 STRAIGHT = EstimateOptions(cells=(8, 8), quality=Quality.DEFAULT)
 

@@ -15,7 +15,7 @@ import pytest
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sweep import Over, SweepError, sweep
-from planner.estimate.sweep_over import over_range, parse_over
+from planner.estimate.sweep_points import over_range, parse_over
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.reports.exports import sweep_to_csv
@@ -224,7 +224,7 @@ def test_a_dark_plan_sweeps_to_zeros() -> None:
 PARENT = """
 import multiprocessing, os, sys, time
 from concurrent.futures import ProcessPoolExecutor
-from planner.estimate.sweep_worker import set_up
+from planner.estimate.sweep_points import set_up
 if __name__ == "__main__":
     context = multiprocessing.get_context("spawn")
     pool = ProcessPoolExecutor(2, context, initializer=set_up, initargs=(context.Event(),))

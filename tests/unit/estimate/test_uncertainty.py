@@ -7,13 +7,13 @@ import pytest
 
 from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
+from planner.estimate.outlook import HEIGHT_HALF_WIDTH_M, uncertainty
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.uncertainty import HEIGHT_HALF_WIDTH_M, uncertainty
 from planner.plan.edits import add_obstacle, changed
 from planner.plan.lining import Lining
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)
 DRAWS = 120

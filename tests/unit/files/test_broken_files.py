@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.files.store import load_plan
 from tests.unit.files.valid_text import GONE, VALID, replaced, spoilt, text
 

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.files.json_text import MAX_CONTAINERS, JsonTextError, parse_json
 from planner.files.lock import lock_file_of, lock_plan
 from planner.files.recovery import RecoverySlot, leftovers
@@ -19,8 +19,8 @@ from planner.files.store import MAX_BYTES, most_entries, open_plan, plan_from_by
 from planner.plan.fields import MAX_BANDS, MAX_CORNERS, MAX_LAMPS, MAX_LININGS, MAX_OBSTACLES
 from planner.plan.lining import Caution
 from planner.plan.plan import Plan
-from planner.plan.stage import MAX_STAGES
 from planner.plan.survey import MAX_POINTS, MAX_READINGS, MAX_SURVEYS
+from planner.plan.target import MAX_STAGES
 from tests.unit.files.valid_text import VALID
 
 LONG = "Ж" * 120
@@ -206,7 +206,7 @@ def test_a_plan_full_of_errors_is_refused_in_one_sentence() -> None:
 MEASURE = """
 import sys, time
 from pathlib import Path
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.files.store import load_plan
 start = time.process_time()
 try:

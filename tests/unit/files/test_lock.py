@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from planner.files import lock as lock_module
-from planner.files.errors import PlanInUseError
+from planner.files.disk import PlanInUseError
 from planner.files.lock import holder_of, lock_file_of, lock_plan, try_lock
 
 HOLD = """

@@ -8,11 +8,10 @@ from typing import Any
 
 import pytest
 
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.files.migrations import STEPS, FormatError, migrated
 from planner.files.store import open_plan
-from planner.plan.plan import PLAN_FORMAT
-from planner.plan.setup import Setup
+from planner.plan.plan import PLAN_FORMAT, Setup
 
 
 def to_two(raw: dict[str, Any]) -> dict[str, Any]:

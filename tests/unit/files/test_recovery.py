@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from planner.files import recovery
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.files.recovery import RecoverySlot, leftovers, state_folder
 from planner.files.store import open_plan, save_plan
 from planner.plan.edits import changed

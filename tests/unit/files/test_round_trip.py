@@ -10,7 +10,7 @@ from typing import Any
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 from planner.files.store import plan_from_bytes, plan_to_bytes
 from planner.plan.lamp import (
     BarsBody,

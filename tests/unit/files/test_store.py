@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from planner.files import store
-from planner.files.errors import PlanChangedError, PlanFileError, reason_of
+from planner.files.disk import PlanChangedError, PlanFileError, reason_of
 from planner.files.store import (
     MAX_BYTES,
     changed_on_disk,

@@ -9,7 +9,7 @@ from planner.light.boxes import Box
 from planner.light.prism import Prism
 from planner.light.surfaces import Surfaces
 from planner.plan import edits
-from planner.plan.obstacle import Obstacle
+from planner.plan.space import Obstacle
 from tests.physics.rooms import box, lamp, light, panel, plan
 
 POT = Box(0.22, 0.3, 0.0, 0.25, 0.23, 0.17, 0.4)

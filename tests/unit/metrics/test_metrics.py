@@ -7,9 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.metrics.energy import efficacy, kilowatt_hours_per_day, utilisation
-from planner.metrics.photons import daily_light_integral
-from planner.metrics.uniformity import band_shares, evenness
+from planner.metrics.figures import (
+    band_shares,
+    daily_light_integral,
+    efficacy,
+    evenness,
+    kilowatt_hours_per_day,
+    utilisation,
+)
 
 
 @pytest.mark.parametrize(

@@ -8,12 +8,10 @@ import pytest
 
 from planner.plan import edits
 from planner.plan.additions import SHAPES, duplicate_lamp, new_lamp, new_obstacle
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import BarsBody, LampModel, PanelBody
 from planner.plan.lining import WallCover
-from planner.plan.outlines import outlines_overlap, sticks_out
 from planner.plan.plan import Plan
-from planner.plan.space import Point, Space
+from planner.plan.space import Canopy, Point, Space, outlines_overlap, sticks_out
 
 L_SHAPE = ((0.0, 0.0), (0.9, 0.0), (0.9, 0.3), (0.35, 0.3), (0.35, 0.8), (0.0, 0.8))
 NARROW = ((0.0, 0.0), (0.3, 0.0), (0.3, 1.2), (0.0, 1.2))

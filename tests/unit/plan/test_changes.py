@@ -20,9 +20,9 @@ from planner.plan.changes import (
     words,
 )
 from planner.plan.lining import OPENING, Band, Lining, WallCover
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from planner.units import LengthUnit
 from tests.unit.reports.sample_estimate import sample_plan
 

@@ -14,10 +14,9 @@ from planner.plan.checks import Finding, Severity, findings
 from planner.plan.edits import add_obstacle, changed
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Band, Caution, Lining, WallCover
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 
 SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))

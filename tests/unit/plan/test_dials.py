@@ -8,9 +8,9 @@ from planner.plan import edits
 from planner.plan.dials import DIALS, Redo, dial
 from planner.plan.lamp import BarsBody
 from planner.plan.lining import Band, WallCover
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from planner.plan.target import DliTarget
 from planner.plan.turning import lamp_spacing
 from planner.units import LengthUnit, in_unit

@@ -16,7 +16,6 @@ import pydantic
 import pytest
 
 from planner.plan import edits
-from planner.plan.canopy import Canopy
 from planner.plan.costs import Costs
 from planner.plan.lamp import (
     BarsBody,
@@ -30,10 +29,8 @@ from planner.plan.lamp import (
 )
 from planner.plan.lining import Band, Caution, Lining, WallCover
 from planner.plan.lit import counted, doubted, lit, same_figures, same_light
-from planner.plan.obstacle import Obstacle
-from planner.plan.plan import Plan
-from planner.plan.setup import Setup
-from planner.plan.space import Space
+from planner.plan.plan import Plan, Setup
+from planner.plan.space import Canopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.plan.variant_edits import add_variants
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.plan.outlines import outlines_overlap, segment_distance, sticks_out
+from planner.plan.space import outlines_overlap, segment_distance, sticks_out
 
 UNIT = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
 

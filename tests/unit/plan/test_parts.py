@@ -11,7 +11,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import (
     BarsBody,
     CosineProfile,
@@ -22,6 +21,7 @@ from planner.plan.lamp import (
     TableProfile,
 )
 from planner.plan.lining import OPENING, Band, Lining, WallCover
+from planner.plan.space import Canopy
 from planner.plan.target import DliTarget, PpfdTarget
 
 

@@ -6,9 +6,9 @@ import pytest
 
 from planner.plan import edits
 from planner.plan.lining import Band, Lining, WallCover
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind, carries, lining_at, opens, surfaces
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from tests.unit.reports.sample_estimate import sample_plan
 
 FOIL = Lining(key="foil", name="Invented foil", reflectance=0.86, low=0.8, high=0.9)

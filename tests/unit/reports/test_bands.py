@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from planner.estimate.uncertainty import Part, Uncertainty
+from planner.estimate.outlook import Part, Uncertainty
 from planner.metrics.figures import banded
 from planner.reports.content import causes
 

@@ -9,8 +9,8 @@ from typing import Any
 import numpy as np
 import pytest
 
+from planner.estimate.outlook import Part, Uncertainty
 from planner.estimate.result import Estimate, Figures
-from planner.estimate.uncertainty import Part, Uncertainty
 from planner.metrics.figures import percent, ppfd, significant
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.reports.content import (

@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from planner.estimate.calibrate_model import even_light_factor, reading_factor
 from planner.plan.survey import Meter, Reading, Survey, SurveyGrid
 from planner.survey.layout import holes
-from planner.survey.meter_response import even_light_factor, reading_factor
 from planner.survey.overlay import (
     common_scale,
     dead_band,

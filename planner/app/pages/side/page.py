@@ -39,7 +39,7 @@ from planner.app.pages.side.worth_form import WorthForm
 from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.estimate.compare import rows
-from planner.files.errors import PlanFileError
+from planner.files.disk import PlanFileError
 
 COLUMN_WIDTH: Final = 320
 COLUMN_CHARACTERS: Final = 46

@@ -35,8 +35,7 @@ from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
 from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, quantity_of
 from planner.plan.refusal import refusal
-from planner.plan.stage import GrowthStage
-from planner.plan.target import DliTarget, PpfdTarget
+from planner.plan.target import DliTarget, GrowthStage, PpfdTarget
 from planner.units import LengthUnit, format_length, format_number
 
 if TYPE_CHECKING:

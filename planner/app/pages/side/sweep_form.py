@@ -23,7 +23,7 @@ from planner.app.plain import PlainLabel
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
 from planner.estimate.find import FindError, height_range
 from planner.estimate.result import EstimateOptions
-from planner.estimate.sweep_over import over_range, swept
+from planner.estimate.sweep_points import over_range, swept
 from planner.files.recovery import state_folder
 from planner.plan.dials import DIALS, Dial
 from planner.plan.lit import same_figures

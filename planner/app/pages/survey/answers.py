@@ -79,8 +79,8 @@ class UnderlayMaker:
         return lambda progress, cancelled: self._answer(question, progress, cancelled)
 
     def _answer(self, question: Question, progress: Progress, cancelled: Cancelled) -> Underlay:
+        from planner.estimate.calibrate_model import expected_readings  # noqa: PLC0415 - heavy
         from planner.estimate.evaluate import Cache, evaluate  # noqa: PLC0415 - heavy
-        from planner.estimate.expected import expected_readings  # noqa: PLC0415 - heavy
 
         self._cache = self._cache or Cache()
         options = EstimateOptions(cells=(question.cells, question.cells))

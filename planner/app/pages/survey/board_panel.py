@@ -13,8 +13,7 @@ from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.questions import Questions
-from planner.files.atomic import write_atomically
-from planner.files.errors import PlanFileError, system_problem
+from planner.files.disk import PlanFileError, system_problem, write_atomically
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity, quantity_of
 from planner.plan.survey import BOARD_REFLECTANCE, Board, Spacing, Survey, SurveyGrid

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from planner.app.jobs import Cancelled, Job, Progress
-from planner.files.errors import reason_of
+from planner.files.disk import reason_of
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.survey_edits import free_key

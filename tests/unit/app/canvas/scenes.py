@@ -11,11 +11,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
 from planner.estimate.result import Estimate, EstimateOptions, Figures
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Band, Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space, contains
+from planner.plan.space import Canopy, Space, contains
 from planner.plan.target import PpfdTarget
 
 SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))

@@ -14,7 +14,7 @@ from planner.app.canvas.light_layer import LightLayer, LightStyle, contour_lines
 from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
-from planner.plan.obstacle import Obstacle
+from planner.plan.space import Obstacle
 from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, light_of, plan_of
 
 VIEW = Viewport(scale=200, left=20, bottom=240)

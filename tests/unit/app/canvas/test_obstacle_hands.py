@@ -11,9 +11,9 @@ from PySide6.QtTest import QTest
 
 from planner.app.canvas.items import Item, Part
 from planner.plan import edits
-from planner.plan.obstacle import Obstacle
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from tests.unit.app.canvas.scenes import plan_of
 
 MakeDesk = Callable[..., Any]

@@ -10,7 +10,7 @@ from PySide6.QtGui import QImage
 
 from planner.app.canvas.plan_layers import corners
 from planner.plan import edits
-from planner.plan.obstacle import Obstacle
+from planner.plan.space import Obstacle
 from tests.unit.app.canvas.scenes import plan_of
 
 MakeDesk = Callable[..., Any]

@@ -16,11 +16,10 @@ from planner.app.fields.shelf import Shelf
 from planner.app.quantity_box import QuantityBox
 from planner.app.selection import SelectionModel
 from planner.catalogue.library import load_catalogue
-from planner.plan.canopy import Canopy
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Caution, Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import Canopy, Space
 
 MATT = Lining(key="matt", name="Matt white", reflectance=0.8, low=0.75, high=0.85)
 FOIL = Lining(

@@ -1,0 +1,276 @@
+"""The points of a sweep: dials of the plan with the values asked of each, and their computing.
+
+Points are computed in processes of their own, on this machine or, through a Dask scheduler
+(the optional extra ``cluster``), on others that have this program in the same version.
+"""
+
+# ruff: noqa: PLC0415 - nothing heavy before a process was told to compute with one thread
+
+from __future__ import annotations
+
+import dataclasses
+import math
+import multiprocessing
+import multiprocessing.connection
+import os
+import re
+import threading
+import time
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Final
+
+from planner.plan.dials import Dial, dial
+from planner.units import LengthUnit, parse_length
+
+if TYPE_CHECKING:
+    from planner.estimate.evaluate import Cache
+    from planner.plan.plan import Plan
+
+
+MAX_POINTS: Final = 20_000
+
+
+class SweepError(ValueError):
+    """A sweep that cannot be run; the message is the sentence to show."""
+
+
+@dataclass(frozen=True)
+class Over:
+    """A dial by key and the values asked of it, in SI (output in percent)."""
+
+    axis: str
+    values: tuple[float, ...]
+
+
+def swept(name: str) -> Dial:
+    """The dial of a name.
+
+    Raises
+    ------
+    SweepError
+        If there is none; the message lists those there are.
+    """
+    try:
+        return dial(name)
+    except ValueError as error:
+        raise SweepError(str(error)) from error
+
+
+# -- reading what was asked -------------------------------------------------------------
+
+_EXAMPLE: Final = "write for example height=0.2:0.6:9 or output=50,75,100"
+
+
+def parse_over(text: str) -> Over:
+    """Read ``height=0.2:0.6:9`` (from, to, how many) or ``output=50,75,100``.
+
+    Lengths are in metres unless they carry a unit (``20cm:60cm:9``).
+
+    Raises
+    ------
+    SweepError
+        If the text says no such thing.
+    """
+    name, equals, rest = text.partition("=")
+    found = swept(name.strip())
+    if not equals or not rest.strip():
+        raise SweepError(f"'{text}' names no values; {_EXAMPLE}.")
+    parts = rest.split(":")
+    if len(parts) == 1:
+        return Over(found.key, tuple(_number(word, found, text) for word in rest.split(",")))
+    if len(parts) != 3 or not re.fullmatch(r"\s*\d{1,5}\s*", parts[2]):
+        raise SweepError(f"'{text}' is no range; {_EXAMPLE}.")
+    return over_range(
+        found.key,
+        _number(parts[0], found, text),
+        _number(parts[1], found, text),
+        int(parts[2]),
+    )
+
+
+def over_range(name: str, low: float, high: float, count: int) -> Over:
+    """``count`` values evenly from ``low`` to ``high``, both included."""
+    if count < 1 or (count == 1 and low != high):
+        raise SweepError(f"A range of '{name}' from {low:g} to {high:g} needs at least two values.")
+    if count == 1:
+        return Over(name, (low,))
+    step = (high - low) / (count - 1)
+    return Over(name, tuple(float(f"{low + k * step:.10g}") for k in range(count)))
+
+
+def _number(word: str, found: Dial, text: str) -> float:
+    word = word.strip()
+    try:
+        if found.quantity.is_length and re.match(r"[\d.,]+\s*[a-df-zA-Z\"'″′]", word):
+            return parse_length(word, LengthUnit.CM, strict=False)
+        value = float(word)
+    except ValueError as error:
+        raise SweepError(f"'{word}' in '{text}' is not a number; {_EXAMPLE}.") from error
+    if not math.isfinite(value):
+        raise SweepError(f"'{word}' in '{text}' is not a finite number; {_EXAMPLE}.")
+    return value
+
+
+# -- a worker's share -------------------------------------------------------
+# Nothing heavy is imported before the process has been told to compute with one thread: two
+# processes that each wanted both cores would only get in each other's way.
+
+THREAD_VARIABLES: Final = (
+    "OMP_NUM_THREADS",
+    "OPENBLAS_NUM_THREADS",
+    "MKL_NUM_THREADS",
+    "VECLIB_MAXIMUM_THREADS",
+)
+
+
+@dataclass(frozen=True)
+class Job:
+    """What every worker is told: plan, names of the axes, map size, quality, seed."""
+
+    plan: Plan
+    axes: tuple[str, ...]
+    cells: tuple[int, int]
+    quality: str
+    seed: int
+
+
+@dataclass(frozen=True)
+class Done:
+    """One finished point: its number and the figures by name, or the reason for none."""
+
+    number: int
+    figures: dict[str, float | None] | None
+    problem: str = ""
+
+
+Numbered = tuple[int, tuple[float, ...]]
+
+_process: dict[str, Any] = {}
+_of_thread = threading.local()
+"""A scheduler's workers may compute in several threads; a cache belongs to one."""
+
+
+def set_up(stop: Any) -> None:
+    """Begin a worker process: one thread, and the event that tells it to stop.
+
+    A parent that is killed cannot tell anything; its end is watched for.
+    """
+    for variable in THREAD_VARIABLES:
+        os.environ[variable] = "1"
+    _process["stop"] = stop.is_set
+    threading.Thread(target=_end_with_parent, name="parent", daemon=True).start()
+
+
+def _end_with_parent() -> None:
+    """End this process when the one that began it is gone, however it went."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        multiprocessing.connection.wait([parent.sentinel])
+        os._exit(1)
+
+
+def run_here(job: Job, points: Sequence[Numbered]) -> list[Done]:
+    """Compute points in a worker process; fewer come back when it was told to stop."""
+    from planner.estimate.evaluate import Cache
+
+    # One cache for as long as the worker lives: neighbouring points share most of it.
+    if not hasattr(_of_thread, "cache"):
+        _of_thread.cache = Cache()
+    return run(job, points, _of_thread.cache, _process.get("stop"))
+
+
+def run(
+    job: Job,
+    points: Sequence[Numbered],
+    cache: Cache,
+    cancelled: Callable[[], bool] | None = None,
+) -> list[Done]:
+    """Compute points one after another; fewer come back when ``cancelled`` said so."""
+    from planner.estimate.evaluate import Cancelled, evaluate
+    from planner.estimate.result import EstimateOptions, Quality
+    from planner.plan.refusal import refusal
+
+    options = EstimateOptions(job.cells, Quality(job.quality), job.seed)
+    axes = [swept(name) for name in job.axes]
+    done = []
+    for number, values in points:
+        if cancelled is not None and cancelled():
+            break
+        try:
+            plan = job.plan
+            for one, value in zip(axes, values, strict=True):
+                plan = one.put(plan, None, value)
+            estimate = evaluate(plan, options, cache=cache, cancelled=cancelled)
+        except Cancelled:
+            break
+        except ValueError as error:
+            done.append(Done(number, None, refusal(error)))
+        else:
+            done.append(Done(number, dataclasses.asdict(estimate.figures)))
+    return done
+
+
+# -- on other machines -------------------------------------------------------------------
+
+_REACH_S: Final = 10
+_POLL_S: Final = 0.1
+
+
+def run_on_scheduler(
+    address: str,
+    job: Job,
+    chunks: Sequence[list[Numbered]],
+    cancelled: Callable[[], bool],
+) -> Iterator[list[Done]]:
+    """Compute chunks of points on a scheduler; what is not begun is dropped when cancelled.
+
+    Raises
+    ------
+    SweepError
+        If the extra is not installed, the scheduler cannot be reached, or a worker fails.
+    """
+    distributed = _distributed()
+    try:
+        client = distributed.Client(address, timeout=_REACH_S, set_as_default=False)
+    except (OSError, ValueError, TimeoutError) as error:
+        raise SweepError(
+            f"No Dask scheduler answers at '{address}'; start one with 'dask scheduler' and name "
+            "its address, for example tcp://192.0.2.7:8786."
+        ) from error
+    try:
+        pending = {client.submit(run_here, job, chunk, pure=False) for chunk in chunks}
+        while pending:
+            if cancelled():
+                client.cancel(list(pending))
+                return
+            done = {future for future in pending if future.done()}
+            pending -= done
+            if not done:
+                time.sleep(_POLL_S)
+            for future in done:
+                yield _result(future)
+    finally:
+        client.close()
+
+
+def _result(future: Any) -> list[Done]:
+    try:
+        found: list[Done] = future.result()
+    except Exception as error:
+        raise SweepError(
+            f"A worker of the scheduler failed ({type(error).__name__}: {error}); this program "
+            "must be installed there in the same version."
+        ) from error
+    return found
+
+
+def _distributed() -> Any:
+    try:
+        import distributed
+    except ImportError as error:
+        raise SweepError(
+            "Computing on a Dask scheduler needs the optional extra 'cluster': install it with "
+            "pip install 'grow-space-light-planner[cluster]', or leave --scheduler out."
+        ) from error
+    return distributed
