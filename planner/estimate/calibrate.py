@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import numpy as np
@@ -428,8 +428,14 @@ def _left_out(
 
     lining = survey.lining
     known = {other.lining.key for other in others if other.lining is not None}
-    if lining is not None and not lining.is_opening and lining.key not in known:
-        return not_possible(f"no other survey was read with the lining '{lining.name}'.")
+    alone = lining is not None and not lining.is_opening and lining.key not in known
+    if freed is not None and alone and lining is not None:
+        # The others tell nothing of this lining: it stays as it is listed.
+        freed = replace(
+            freed,
+            reflectance=tuple(key for key in freed.reflectance if key != lining.key),
+            specular=tuple(key for key in freed.specular if key != lining.key),
+        )
     try:
         fit = _Fitter.over(plan, others, freed, options, cache)
         fit.cancelled = cancelled
@@ -442,7 +448,13 @@ def _left_out(
     values = dict(zip(solution.parameters, solution.values.tolist(), strict=True))
     flux = {p.of: v for p, v in values.items() if p.quantity is Quantity.FLUX}
     gain = {p.of: v for p, v in values.items() if p.quantity is Quantity.GAIN}
-    inner = {p: v for p, v in values.items() if not p.in_logarithm}
+    inner = {
+        p: v
+        for p, v in values.items()
+        if not p.in_logarithm
+        and p.quantity not in OF_A_SURVEY
+        and (p.quantity not in OF_A_METER or p.of == model.gain_key)
+    }
     run = Run(options.quality, None, cancelled)
     light = np.array([model.light(group, _of(inner, group), run) for group in model.groups()])
     scales = np.exp([flux.get(g, 0.0) + gain.get(model.gain_key, 0.0) for g in model.groups()])
@@ -451,13 +463,19 @@ def _left_out(
     rest = model.measured - ratio * predicted
     scatter = float(np.sqrt((rest**2).mean()) / model.measured.mean())
     way = "above" if ratio >= 1 else "below"
+    listed = ""
+    if alone and lining is not None:
+        listed = (
+            f" No other survey has its lining, so this tests lamp and meter of the others together "
+            f"with the listed reflectance of '{lining.name}', {lining.reflectance * 100:.0f} %."
+        )
     return LeftOut(
         survey.key,
         survey.name,
         ratio,
         scatter,
         f"'{survey.name}' reads {abs(ratio - 1) * 100:.1f} % {way} what the other surveys predict, "
-        f"and scatters by {scatter * 100:.1f} % about that.",
+        f"and scatters by {scatter * 100:.1f} % about that.{listed}",
     )
 
 

@@ -26,6 +26,8 @@ OUTLIER_LIMIT: Final = 4.0
 _MAD_TO_SIGMA: Final = 1.4826
 """Median absolute deviation of a normal distribution to its standard deviation."""
 _FEWEST_FOR_OUTLIERS: Final = 6
+_BESIDE: Final = 4
+_SLIP: Final = 4.0
 _RANGE_TO_SIGMA: Final = 1 / math.sqrt(3)
 """Half-width of an even distribution to its standard deviation (JCGM 100:2008, 4.3.7)."""
 
@@ -202,6 +204,24 @@ def far_off_neighbours(points: FloatArray, means: FloatArray) -> tuple[FloatArra
     sigma = _MAD_TO_SIGMA * float(np.median(np.abs(usual - np.median(usual))))
     limit = max(OUTLIER_LIMIT * sigma, 0.1)
     return expected, np.abs(deviation) > limit
+
+
+def unlikely_reading(survey: Survey, hole: int, value: float) -> tuple[float, float] | None:
+    """The lowest and highest of the readings beside a hole, where a new one is far beyond them.
+
+    Beside it are its own former readings and the four nearest holes that were read. Far beyond
+    is more than four times, as a slip of the decimal mark makes it (a rule of this program);
+    the light of a lamp changes less from one hole to the next.
+    """
+    numbers, means, _, _ = hole_means(survey)
+    lit = means > 0
+    if not lit.any() or value <= 0:
+        return None
+    points = np.array(survey.points)
+    away = np.hypot(*(points[numbers[lit] - 1] - points[hole - 1]).T)
+    near = means[lit][np.argsort(away, kind="stable")[:_BESIDE]]
+    low, high = float(near.min()), float(near.max())
+    return (low, high) if not low / _SLIP <= value <= high * _SLIP else None
 
 
 def _plane_at(offsets: FloatArray, values: FloatArray) -> float:

@@ -503,6 +503,7 @@ def test_readings_by_hole_number_are_added_to_those_there(qtbot: QtBot, tmp_path
     page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
     first = shown(page).values_at(1)
     dialog = pasted(page, "hole\tppfd\n1\t111\n2\t112")
+    pick(dialog.target, shown(page).key)
     dialog.take_button.click()
     assert shown(page).values_at(1) == (*first, 111)
 

@@ -279,6 +279,27 @@ def test_leaving_a_survey_out_shows_how_well_the_others_predict_it() -> None:
         assert row.scatter == pytest.approx(METER.noise, abs=0.01)
 
 
+def test_a_lining_read_once_is_predicted_with_its_listed_reflectance() -> None:
+    what, rng = case(CABINET), np.random.default_rng(6)
+    wall = what.plan.lining(wall_of(what))
+    air = open_air(what, read(what.open_air, rng, 1.02, METER.noise))
+    for listed in (wall.reflectance, wall.reflectance - 0.3):
+        lining = wall.model_copy(update={"reflectance": listed, "low": listed, "high": listed})
+        survey = lined(what, read(what.lined, np.random.default_rng(6), 1.02, METER.noise))
+        _, row = leave_one_out(
+            what.plan,
+            [air, with_parts(survey, lining=lining)],
+            Freed(exponent=False, reflectance=(wall.key,)),
+            options=EstimateOptions(what.cells, Quality.PREVIEW),
+        )
+        assert row.ratio is not None
+        assert f"the listed reflectance of '{wall.name}', {100 * listed:.0f} %" in row.sentence
+        if listed == wall.reflectance:
+            assert row.ratio == pytest.approx(1.0, abs=0.03)
+        else:
+            assert row.ratio > 1.1, "a lining listed far too dark lets read far more"
+
+
 def test_progress_rises_and_cancelling_stops() -> None:
     what = case(CABINET)
     survey = open_air(what, read(what.open_air, np.random.default_rng(1), 1.0, 0.02))

@@ -38,6 +38,7 @@ class SurveyDesk(QObject):
         self._key = ""
         self._other = ""
         self._hole = 1
+        self._done = False
         workplace.document.changed.connect(self._on_plan)
         self._follow()
 
@@ -74,9 +75,15 @@ class SurveyDesk(QObject):
         """The hole that is read next, counted from 1."""
         return self._hole
 
+    @property
+    def done(self) -> bool:
+        """Whether the last hole was read just now: none is at hand until one is chosen."""
+        return self._done
+
     def choose(self, key: str) -> None:
         """Show another survey."""
         if key != self._key:
+            self._done = False
             self._key = key
             self._follow()
             self.refused.emit("")
@@ -94,8 +101,8 @@ class SurveyDesk(QObject):
         if survey is None:
             return
         hole = min(max(hole, 1), len(survey.points))
-        if hole != self._hole:
-            self._hole = hole
+        if hole != self._hole or self._done:
+            self._hole, self._done = hole, False
             self.hole_changed.emit()
 
     def _on_plan(self, _old: Plan, _new: Plan) -> None:
@@ -111,6 +118,7 @@ class SurveyDesk(QObject):
             self._other = next((key for key in keys if key != self._key), "")
         if self.survey is not None:
             self._hole = min(self._hole, len(self.survey.points))
+            self._done = self._done and self.survey.next_hole() is None
 
     def _first_unread(self) -> int:
         return (self.survey.next_hole() or 1) if self.survey is not None else 1
@@ -214,8 +222,22 @@ class SurveyDesk(QObject):
         new = tuple(Reading(hole=hole, value=value) for value in values)
         done = self.edit(f"Read hole {hole}", lambda: add_readings(self.plan, self.index, new))
         if done and self.survey is not None:
-            self.go_to(self.survey.next_hole(hole) or hole % len(survey.points) + 1)
+            self._go_on(self.survey.next_hole(hole))
         return done
+
+    def _go_on(self, hole: int | None) -> None:
+        if hole is not None:
+            self.go_to(hole)
+        else:
+            self._done = True
+            self.hole_changed.emit()
+
+    def set_aside(self, hole: int, *, aside: bool) -> bool:
+        """Let the readings of a hole count no longer, or again."""
+        label = f"{'Set aside' if aside else 'Take back in'} hole {hole}"
+        return self.edit(
+            label, lambda: survey_edits.set_aside(self.plan, self.index, hole, aside=aside)
+        )
 
     def set_readings(self, hole: int, values: Sequence[float]) -> bool:
         """Give a hole exactly these readings."""

@@ -31,16 +31,18 @@ from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel
 from planner.plan.survey import Survey
 from planner.survey.layout import row_and_column
-from planner.survey.statistics import HoleSummary, SurveySummary
+from planner.survey.statistics import HoleSummary, SurveySummary, unlikely_reading
 from planner.survey.table_reading import LARGEST_PPFD
-from planner.units import LengthUnit, format_length, format_number
+from planner.units import LengthUnit, format_length, format_number, parse_number
 
 KEYS: Final = (
     "Enter keeps the reading and goes on; several with spaces between them are all kept. "
     "Enter on an empty line passes the hole over, Backspace goes back, Delete takes the last "
     "reading of this hole out."
 )
+ALL_READ: Final = "All holes are read. To read one again, go to it; hole 1 again shows the drift."
 _NUMBER = re.compile(r"\d+([.,]\d*)?|[.,]\d+")
+_ASIDE = re.compile(r"\([^)]*\)")
 
 
 class ReadingLine(QLineEdit):
@@ -94,18 +96,19 @@ class ReadingLine(QLineEdit):
 
 
 def parse_readings(text: str, lux_per_umol: float | None) -> tuple[float, ...]:
-    """Readings typed in one line, in µmol m⁻² s⁻¹.
+    """Readings typed in one line, in µmol m⁻² s⁻¹; those in brackets are set aside already.
 
     Raises
     ------
     ValueError
-        If one of them is no number, or more than the sun; the message is a sentence.
+        If one of them is no number, can be read as two, or is more than the sun; the message
+        is a sentence.
     """
     found = []
-    for part in text.replace(";", " ").split():
+    for part in _ASIDE.sub(" ", text).replace(";", " ").split():
         if not _NUMBER.fullmatch(part):
             raise ValueError(f"'{part}' is not a reading; write a number such as 212 or 98,5.")
-        value = float(part.replace(",", ".")) / (lux_per_umol or 1.0)
+        value = parse_number(part) / (lux_per_umol or 1.0)
         if value > LARGEST_PPFD:
             raise ValueError(
                 f"{part} means {value:.0f} µmol m⁻² s⁻¹, more than twice full sun; check the "
@@ -138,6 +141,11 @@ class EntryPanel(QWidget):
         self.there.setAccessibleName("Readings of this hole")
         self.back_button = button("Back", "The hole before (Backspace on an empty line).")
         self.next_button = button("Next unread", "The next hole without a reading.")
+        self.first_button = button("Hole 1 again", "Read once more at the end, it shows the drift.")
+        self.aside_button = button(
+            "Set aside", "The readings of this hole are kept, but count in no figure."
+        )
+        self._warned = ""
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.HALF)
@@ -147,6 +155,8 @@ class EntryPanel(QWidget):
         buttons.setSpacing(theme.RHYTHM)
         buttons.addWidget(self.back_button)
         buttons.addWidget(self.next_button)
+        buttons.addWidget(self.first_button)
+        buttons.addWidget(self.aside_button)
         layout.addLayout(buttons)
         layout.addWidget(NoteLabel(KEYS))
         self.line.entered.connect(self._enter)
@@ -156,6 +166,8 @@ class EntryPanel(QWidget):
         self.line.textEdited.connect(lambda _text: self.alert.say(""))
         self.back_button.clicked.connect(lambda: self._move(-1))
         self.next_button.clicked.connect(self._next_unread)
+        self.first_button.clicked.connect(lambda: self._go(1))
+        self.aside_button.clicked.connect(self._set_aside)
         desk.changed.connect(self.refresh)
         desk.hole_changed.connect(self.refresh)
         desk.workplace.display.changed.connect(lambda _state: self.refresh())
@@ -168,15 +180,25 @@ class EntryPanel(QWidget):
         if survey is None:
             return
         hole = self.desk.hole
-        self.title.setText(f"Hole {hole} of {len(survey.points)}")
-        self.where.setText(_where(survey, hole, self.desk.workplace.display.unit))
+        self.title.setText(
+            f"All {len(survey.points)} holes read"
+            if self.desk.done
+            else f"Hole {hole} of {len(survey.points)}"
+        )
+        where = _where(survey, hole, self.desk.workplace.display.unit)
+        self.where.setText(ALL_READ if self.desk.done else where)
         lux = survey.lux_per_umol
         self.unit.setText(
             "µmol m⁻² s⁻¹" if lux is None else f"lux, {format_number(lux, 1)} to the µmol m⁻² s⁻¹"
         )
-        self.there.setText(_said(survey.values_at(hole)))
+        aside = tuple(r.value for r in survey.readings if r.hole == hole and r.aside)
+        self.there.setText(_said(survey.values_at(hole), aside))
         whole = survey.next_hole() is None
-        self.next_button.setEnabled(not whole)
+        self.next_button.setVisible(not whole)
+        self.first_button.setVisible(whole)
+        self.aside_button.setText("Take back in" if aside else "Set aside")
+        self.aside_button.setAccessibleName(f"{self.aside_button.text()} hole {hole}")
+        self.aside_button.setEnabled(bool(aside or survey.values_at(hole)))
         self.line.setAccessibleDescription(f"{self.title.text()}. {self.where.text()} {KEYS}")
 
     def _enter(self, text: str) -> None:
@@ -192,9 +214,42 @@ class EntryPanel(QWidget):
             self.alert.say(str(error))
             self.line.selectAll()
             return
-        self.alert.say("")
-        if self.desk.read(values):
+        if self.desk.done:
+            self.alert.say(ALL_READ)
+            return
+        doubt = self._doubt(survey, text, values)
+        self.alert.say(doubt)
+        if doubt:
+            self._warned = text
+            self.line.selectAll()
+        elif self.desk.read(values):
+            self._warned = ""
             self.line.clear()
+
+    def _doubt(self, survey: Survey, text: str, values: tuple[float, ...]) -> str:
+        """What is to be asked about readings before they are kept; once, not twice."""
+        if text == self._warned:
+            return ""
+        for value in values:
+            beside = unlikely_reading(survey, self.desk.hole, value)
+            if beside is not None:
+                low, high = (format_number(v * (survey.lux_per_umol or 1.0), 0) for v in beside)
+                return (
+                    f"Beside it was read {low} to {high}: check the decimal mark. Enter once more "
+                    "keeps it as it is."
+                )
+        return ""
+
+    def _go(self, hole: int) -> None:
+        self.desk.go_to(hole)
+        self.line.setFocus()
+
+    def _set_aside(self) -> None:
+        survey, hole = self.desk.survey, self.desk.hole
+        if survey is not None:
+            aside = any(r.aside for r in survey.readings if r.hole == hole)
+            self.desk.set_aside(hole, aside=not aside)
+            self.line.setFocus()
 
     def _move(self, by: int) -> None:
         survey = self.desk.survey
@@ -223,7 +278,10 @@ def _where(survey: Survey, hole: int, unit: LengthUnit) -> str:
     return f"Row {place[0]} from the near side, column {place[1]} from the left; {at}."
 
 
-def _said(values: tuple[float, ...]) -> str:
+def _said(values: tuple[float, ...], aside: tuple[float, ...] = ()) -> str:
+    if aside:
+        listed = ", ".join(format_number(value, 1) for value in aside)
+        return f"Set aside: {listed}. {_said(values) if values else 'Nothing else read here.'}"
     if not values:
         return "Nothing read here yet."
     listed = ", ".join(format_number(value, 1) for value in values)
@@ -307,7 +365,11 @@ class ReadingModel(QAbstractTableModel):
         if column in {1, 2}:
             return format_length(survey.points[hole - 1][column - 1], unit, with_unit=False)
         if column == _READINGS:
-            return "; ".join(format_number(value, 1) for value in survey.values_at(hole))
+            here = (reading for reading in survey.readings if reading.hole == hole)
+            return "; ".join(
+                f"({format_number(r.value, 1)})" if r.aside else format_number(r.value, 1)
+                for r in here
+            )
         if one is None:
             return ""
         if column == 4:
@@ -334,7 +396,7 @@ def remark(one: HoleSummary | None) -> str:
     if one.suspect and one.expected is not None:
         return (
             f"Far off its neighbours, which lead to expect about {one.expected:.0f}. Read it again "
-            "if you can; it is kept as it is."
+            "if you can, or set it aside; until then it counts as it is."
         )
     return ""
 

@@ -157,13 +157,12 @@ class TableDialog(QDialog):
         ]
         self.target = self._combo("Goes into", items)
         self.target.widen_list()
-        if shown is not None and (not shown.readings or self._is_numbered()):
+        # A table read into a survey that has readings would average two evenings.
+        self._shown = shown
+        if shown is not None and not shown.readings:
             self.target.setCurrentIndex(self.target.findData(shown.key))
         self.name_line = QLineEdit(self.source.name[:120])
         self.rows["Its name"] = self.form.add_row("Its name", self.name_line)
-
-    def _is_numbered(self) -> bool:
-        return self.guess.kind in {TableKind.NUMBERED, TableKind.IN_ORDER}
 
     def _arrange(self) -> None:
         self.form.end()
@@ -340,7 +339,7 @@ class TableDialog(QDialog):
         try:
             table = read_table(self.source.cells, self.guess, lux_per_umol=lux)
             self.result_ = table_source.imported(
-                table, plan, self.name_line.text(), onto=survey, lux_per_umol=lux
+                table, plan, self.name_line.text(), onto=survey, like=self._shown, lux_per_umol=lux
             )
         except ValueError as error:
             self._refuse(error)

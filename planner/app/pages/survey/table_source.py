@@ -10,8 +10,8 @@ from planner.app.jobs import Cancelled, Job, Progress
 from planner.files.disk import reason_of
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
-from planner.plan.survey_edits import free_key
-from planner.survey.layout import closest_pair
+from planner.plan.survey_edits import free_key, with_parts
+from planner.survey.layout import closest_pair, copied
 from planner.survey.table_cells import (
     MAX_BYTES,
     Cells,
@@ -105,9 +105,13 @@ def imported(
     name: str,
     *,
     onto: Survey | None,
+    like: Survey | None = None,
     lux_per_umol: float | None,
 ) -> Imported:
     """Readings of a table put onto a survey, or a new survey made of them.
+
+    Hole numbers alone mean the board of the survey ``like``: the new one is laid out as it is,
+    under its conditions, but for the lining, which is left as in the plan.
 
     Raises
     ------
@@ -118,6 +122,16 @@ def imported(
         tolerance = min(_NEAREST_M, 0.45 * closest_pair(onto.points))
         readings = onto_holes(table, onto.points, grid=onto.grid, tolerance=tolerance)
         return Imported(onto=onto.key, readings=readings)
+    if table.numbered and like is not None:
+        return Imported(
+            survey=with_parts(
+                copied(plan, like),
+                name=name[:120].strip() or "Readings",
+                lining=None,
+                lux_per_umol=lux_per_umol,
+                readings=onto_holes(table, like.points, grid=like.grid, tolerance=_NEAREST_M),
+            )
+        )
     points, readings, grid = laid_out(table, plan.space.footprint)
     survey = Survey(
         key=free_key(plan),
