@@ -198,13 +198,14 @@ class Effort:
 
         Beyond a few, what is left to chance in the light of one matters less, and what is not
         even in it the others even out: the same accuracy of the whole needs less for each.
+        Lobes, which are nothing but chance, are shared from the second lamp on.
         """
         share = min(1.0, math.sqrt(_FEW_LAMPS / max(lamps, 1)))
         return replace(
             self,
             photons=round(self.photons * share),
             spread_photons=round(self.spread_photons * share),
-            lobe_photons=round(self.lobe_photons * share),
+            lobe_photons=round(self.lobe_photons / math.sqrt(max(lamps, 1))),
             edges=max(1, round(self.edges * share)),
             shade=max(3, round(self.shade * share)),
             passed=round(self.passed * share),
