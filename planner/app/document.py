@@ -81,6 +81,11 @@ class Document(QObject):
         """Whether the plan differs from the one in its file."""
         return self._dirty
 
+    @property
+    def moving(self) -> bool:
+        """Whether a gesture is under way: the last edit may be one of many."""
+        return self._moving
+
     def apply(self, plan: Plan, label: str, merge_key: str | None = None) -> None:
         """Make a plan the current one, as an undo step of that name.
 
@@ -89,8 +94,8 @@ class Document(QObject):
         if plan == self._plan:
             return
         key = None if merge_key is None else f"{merge_key}#{self._gesture}"
-        self.undo_stack.push(_Step(self, self._plan, plan, label, key))
         self._moving = key is not None
+        self.undo_stack.push(_Step(self, self._plan, plan, label, key))
         if not self._moving:
             self.settled.emit()
 

@@ -22,6 +22,7 @@ from planner.app.canvas.items import Item
 from planner.app.canvas.plan_drags import Edit, Hold
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.paced import BESIDE_MS
 from planner.app.selection import SelectionModel
 from planner.plan.place import Place
 from planner.plan.plan import Plan
@@ -33,6 +34,9 @@ USUAL_LINE_PX = 17
 MARGIN_TOP = 56.0
 MARGIN_BOTTOM = 84.0
 """Room above and below, the same in both drawings, so that they stand on one line."""
+
+LIGHT_WAIT_MS = 16
+"""So long a drawing in hand waits for its light, to be painted once with both."""
 
 DRAG_START_PX = 3.0
 BURST_MS = 1000
@@ -90,9 +94,13 @@ class Drawing(QWidget):
         self._burst.setSingleShot(True)
         self._burst.setInterval(BURST_MS)
         self._burst.timeout.connect(document.end_gesture)
+        self._frame = QTimer(self, singleShot=True)
+        self._frame.timeout.connect(self.update)
+        self._unsaid = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         document.changed.connect(self._on_plan)
+        document.settled.connect(self._on_settled)
         selection.changed.connect(self._on_selection)
         display.changed.connect(self._on_display)
 
@@ -185,7 +193,28 @@ class Drawing(QWidget):
         if self._focused is not None and not self._focused.fits(plan):
             self._focused = None
         self._refit_if_needed()
-        self.tell()
+        self.follow()
+
+    def follow(self) -> None:
+        """Show what has changed: at once, or in the course of a gesture with the next frame."""
+        if not self.document.moving:
+            self.tell()
+            return
+        self._unsaid = True
+        if not self._frame.isActive():
+            self._frame.start(LIGHT_WAIT_MS if self.dragging else BESIDE_MS)
+
+    def _on_settled(self) -> None:
+        if self._unsaid:
+            self.tell()
+
+    def follow_light(self) -> None:
+        """Show new light: the drawing in hand at once, the one beside it with its next frame."""
+        if self.dragging:
+            self._frame.stop()
+            self.update()
+        else:
+            self.follow()
 
     def _on_selection(self, _selection: Place) -> None:
         self.update()
@@ -195,6 +224,7 @@ class Drawing(QWidget):
 
     def tell(self) -> None:
         """Say anew what is drawn, and draw it."""
+        self._unsaid = False
         self.setAccessibleDescription(self.words())
         self.update()
 
@@ -217,7 +247,7 @@ class Drawing(QWidget):
             self.document.apply(edit.plan, edit.label, merge_key)
         finally:
             self._applying = False
-        self.update()
+        self.follow()
         return True
 
     def say(self, text: str) -> None:

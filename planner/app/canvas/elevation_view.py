@@ -23,7 +23,7 @@ from planner.app.canvas.elevation_drags import (
     wall_extent,
 )
 from planner.app.canvas.elevation_layer import Elevation, light_across
-from planner.app.canvas.ink import Bounds, Ink, figure_font
+from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
 from planner.app.canvas.marks import paint_side_gains
 from planner.app.canvas.plan_drags import Edit, removed
@@ -59,6 +59,7 @@ class ElevationView(Drawing):
         self._estimate: Estimate | None = None
         self._levels: colours.Levels | None = None
         self._gains: Sequence[LiningGain] = ()
+        self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
         self.setMinimumSize(220, 320)
         self.turn_button = QToolButton(self)
@@ -106,7 +107,7 @@ class ElevationView(Drawing):
     def set_estimate(self, estimate: Estimate | None) -> None:
         """Show the light of an estimate along the canopy."""
         self._estimate = estimate
-        self.update()
+        self.follow_light()
 
     def set_gains(self, gains: Sequence[LiningGain]) -> None:
         """What each surface would bring, marked where the display asks for it."""
@@ -278,27 +279,36 @@ class ElevationView(Drawing):
         selected = frozenset(
             {f"wall {current.index}" if current.kind is PlaceKind.WALL else str(current.kind)}
         )
-        wall = self.shown_wall()
-        for k in range(self.plan.space.wall_count):
-            if k != wall and faces_viewer(self.plan, k, self._axis):
-                elevation.paint_sheet(painter, k)
-        elevation.paint_sheet(painter, wall)
-        glow = colours.table(state.colour_map)[-1]
-        if self.plan.lamps:
-            elevation.paint_beams(painter, _colour(glow))
+        wall, plan = self.shown_wall(), self.plan
+        # Neither of the two changes while a lamp moves: they are kept as pictures.
+        drawn = (plan.space, plan.walls, plan.linings, plan.ceiling, plan.floor)
+        key = (drawn, self.viewport, self._axis, ink, wall, selected)
+
+        def paint_sheets(layer: QPainter) -> None:
+            for k in range(plan.space.wall_count):
+                if k != wall and faces_viewer(plan, k, self._axis):
+                    elevation.paint_sheet(layer, k)
+            elevation.paint_sheet(layer, wall)
+
+        def paint_frame(layer: QPainter) -> None:
+            elevation.paint_enclosure(layer, selected)
+            elevation.paint_heights(layer, selected)
+
+        self._back.paint(painter, key, paint_sheets)
+        if plan.lamps:
+            elevation.paint_beams(painter, _colour(colours.table(state.colour_map)[-1]))
         edge = None
         if focused is not None and focused.part is Part.BAND_EDGE and focused.index == wall:
             edge = focused.band
-        elevation.paint_enclosure(painter, selected)
+        painter.setFont(figure_font(self.font(), 0.92))
+        self._front.paint(painter, (key, plan.canopy, self.display.unit), paint_frame)
         light = light_across(self._estimate, self._axis, levels, state.colour_map)
         elevation.paint_canopy(painter, light, active=current.kind is PlaceKind.CANOPY)
         elevation.paint_band_edges(painter, wall, edge)
         held = current.index if current.kind is PlaceKind.OBSTACLE else None
-        paint_from_side(painter, self.plan, self.viewport, ink, self._sideways, held)
+        paint_from_side(painter, plan, self.viewport, ink, self._sideways, held)
         elevation.paint_lamps(painter, lamp)
-        painter.setFont(figure_font(self.font(), 0.92))
         elevation.paint_hanging(painter, lamp)
-        elevation.paint_heights(painter, selected)
         if state.gains:
             paint_side_gains(painter, self._gains, elevation.inside(), ink)
         self._paint_margins(painter, ink)

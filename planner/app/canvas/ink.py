@@ -1,11 +1,12 @@
-"""Ink and viewport: colours and fonts from the palette in force, and where metres lie in pixels."""
+"""What every drawing is painted with: inks of the palette, fonts, pictures kept, the viewport."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPalette, QPen
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPalette, QPen, QPixmap
 
 
 def mixed(one: QColor, other: QColor, share: float) -> QColor:
@@ -100,6 +101,31 @@ def draw_handle(painter: QPainter, at: QPointF, ink: Ink, *, active: bool, round
         painter.drawEllipse(spot)
     else:
         painter.drawRect(spot)
+
+
+class Kept:
+    """A part of a drawing kept as a picture; painted anew when its key or the device changes."""
+
+    def __init__(self) -> None:
+        self._key: object = None
+        self._picture: QPixmap | None = None
+
+    def paint(self, painter: QPainter, key: object, compose: Callable[[QPainter], None]) -> None:
+        """Paint the part; ``compose`` is called only where what is kept is of another key."""
+        device = painter.device()
+        size = QSize(device.width(), device.height())
+        ratio = device.devicePixelRatioF()
+        whole = (key, painter.font(), size, ratio)
+        if self._picture is None or whole != self._key:
+            self._key, self._picture = whole, QPixmap(size * ratio)
+            self._picture.setDevicePixelRatio(ratio)
+            self._picture.fill(Qt.GlobalColor.transparent)
+            layer = QPainter(self._picture)
+            layer.setFont(painter.font())
+            layer.setRenderHints(painter.renderHints())
+            compose(layer)
+            layer.end()
+        painter.drawPixmap(QPointF(0, 0), self._picture)
 
 
 # -- Viewport --------------------------------------------------------------------------

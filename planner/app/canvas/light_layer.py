@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
@@ -16,11 +16,10 @@ from PySide6.QtGui import (
     QImage,
     QPainter,
     QPainterPath,
-    QPixmap,
     QPolygonF,
 )
 
-from planner.app.canvas.ink import Viewport, pen
+from planner.app.canvas.ink import Kept, Viewport, pen
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
 from planner.reports.contrast import ink_on
@@ -61,14 +60,13 @@ class LightLayer:
 
     def __init__(self) -> None:
         self._estimate: Estimate | None = None
-        self._key: tuple[object, ...] = ()
-        self._picture: QPixmap | None = None
+        self._kept, self._number = Kept(), 0
         self._contours: list[Contour] | None = None
 
     def set_estimate(self, estimate: Estimate | None) -> None:
         """Show another estimate, or none."""
         self._estimate = estimate
-        self._key = ()
+        self._number += 1
         self._contours = None
 
     def paint(
@@ -83,18 +81,12 @@ class LightLayer:
         estimate = self._estimate
         if estimate is None:
             return
-        device = painter.device()
-        size = QSize(device.width(), device.height())
-        ratio = device.devicePixelRatioF()
-        key = (style, viewport, footprint, font, size, ratio)
-        if key != self._key or self._picture is None:
-            self._key, self._picture = key, QPixmap(size * ratio)
-            self._picture.setDevicePixelRatio(ratio)
-            self._picture.fill(Qt.GlobalColor.transparent)
-            layer = QPainter(self._picture)
-            self._compose(layer, estimate, viewport, footprint, style, font)
-            layer.end()
-        painter.drawPixmap(QPointF(0, 0), self._picture)
+        key = (self._number, style, viewport, footprint, font)
+        self._kept.paint(
+            painter,
+            key,
+            lambda layer: self._compose(layer, estimate, viewport, footprint, style, font),
+        )
 
     def _compose(
         self,
@@ -200,14 +192,12 @@ def _paint_contours(
             metrics.height(),
             taken,
         )
-        painter.save()
-        _cut_out(painter, spots)
         painter.setBrush(Qt.BrushStyle.NoBrush)
+        pieces = [piece for line in lines for piece in _outside(line, spots)]
         for stroke in (pen(halo, 2.6), pen(colour, 1.0)):
             painter.setPen(stroke)
-            for line in lines:
-                painter.drawPolyline(line)
-        painter.restore()
+            for piece in pieces:
+                painter.drawPolyline(piece)
         for spot in spots:
             paint_haloed(painter, spot, text, ink, halo)
 
@@ -303,13 +293,20 @@ def _label_spots(
     return spots
 
 
-def _cut_out(painter: QPainter, spots: Sequence[QRectF]) -> None:
-    """Keep following lines out of the spots where labels stand."""
-    if not spots:
-        return
-    path = QPainterPath()
-    path.setFillRule(Qt.FillRule.OddEvenFill)
-    path.addRect(QRectF(-1e5, -1e5, 2e5, 2e5))
-    for spot in spots:
-        path.addRect(spot)
-    painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
+def _outside(line: QPolygonF, spots: Sequence[QRectF]) -> list[QPolygonF]:
+    """The pieces of a line outside the spots where labels stand.
+
+    Cut between its points, which lie closer together than a label is wide: a clip over the
+    whole drawing would cost more than all the lines.
+    """
+    crossed = [spot for spot in spots if spot.intersects(line.boundingRect())]
+    if not crossed:
+        return [line]
+    pieces = [QPolygonF()]
+    for point in (line.at(k) for k in range(line.count())):
+        if any(spot.contains(point) for spot in crossed):
+            if not pieces[-1].isEmpty():
+                pieces.append(QPolygonF())
+        else:
+            pieces[-1].append(point)
+    return [piece for piece in pieces if piece.count() > 1]

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 
 from planner.app.canvas import marks, plan_layers
 from planner.app.canvas.drawing import Drag, Drawing
-from planner.app.canvas.ink import Bounds, Ink, figure_font
+from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import (
     Item,
     Part,
@@ -100,6 +100,7 @@ class PlanView(Drawing):
         self._refining = self._corners_numbered = False
         self._gains: Sequence[LiningGain] = ()
         self._light = LightLayer()
+        self._walls = Kept()
         self._fixed_levels: Levels | None = None
         self._levels: Levels = (0.0, 1.0)
         self._section: Section | None = None
@@ -119,8 +120,9 @@ class PlanView(Drawing):
         self._estimate = estimate
         self._light.set_estimate(estimate)
         self._renew_levels()
-        self._tell_pointer()
-        self.tell()
+        if not self.dragging:
+            self._tell_pointer()
+        self.follow_light()
 
     def set_refining(self, refining: bool) -> None:
         """Mark that a finer estimate is on its way; the light shown stays."""
@@ -326,8 +328,9 @@ class PlanView(Drawing):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         super().mouseMoveEvent(event)
         self._pointer = self.viewport.to_world(event.position())
-        self._tell_pointer()
-        self.update()
+        if not self.dragging:
+            self._tell_pointer()
+            self.update()
 
     def leaveEvent(self, event: QEvent) -> None:
         self._pointer = None
@@ -380,7 +383,7 @@ class PlanView(Drawing):
     # -- painting -----------------------------------------------------------------------
 
     def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
-        plan, viewport, unit = self.plan, self.viewport, self.display.unit
+        plan, viewport = self.plan, self.viewport
         footprint = plan_layers.footprint_polygon(plan, viewport)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.palette().alternateBase())
@@ -389,26 +392,41 @@ class PlanView(Drawing):
             painter, viewport, footprint, self.light_style(), figure_font(self.font(), 0.85)
         )
         current = self.selection.current
-        wall = current.index if current.kind is PlaceKind.WALL else None
-        lamp = current.index if current.kind is PlaceKind.LAMP else None
-        item = self.focused
-        strong = walls_of(item, plan.space.wall_count)
-        plan_layers.paint_wall_lengths(painter, plan, viewport, ink, unit, strong)
-        section_active = item is not None and item.part is Part.SECTION
+        section_active = self.focused is not None and self.focused.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=section_active)
         held = current.index if current.kind is PlaceKind.OBSTACLE else None
         plan_layers.paint_on_plan(painter, plan, viewport, ink, held)
+        lamp = current.index if current.kind is PlaceKind.LAMP else None
         paint_lamps(painter, plan, viewport, ink, lamp)
-        plan_layers.paint_outline(painter, plan, viewport, ink, wall)
-        if self.display.state.gains:
-            ends = [viewport.to_pixel(*end) for end in self.section]
-            paint_wall_gains(painter, plan, self._gains, viewport, ink, ends)
+        self._paint_walls(painter, ink)
         paint_section_ends(painter, self.section, viewport, ink, active=section_active)
-        corner = [item.index] if item is not None and item.part is Part.CORNER else []
-        plan_layers.paint_corners(painter, plan, viewport, ink, corner)
-        if self._corners_numbered or corner:
-            plan_layers.paint_corner_numbers(painter, plan, viewport, ink)
         self._paint_margins(painter, ink, footprint.boundingRect())
+
+    def _paint_walls(self, painter: QPainter, ink: Ink) -> None:
+        """What does not change while a lamp moves, as one picture: outline, sizes, gains."""
+        plan, viewport, unit = self.plan, self.viewport, self.display.unit
+        current, item = self.selection.current, self.focused
+        wall = current.index if current.kind is PlaceKind.WALL else None
+        strong = walls_of(item, plan.space.wall_count)
+        corner = [item.index] if item is not None and item.part is Part.CORNER else []
+        numbered = self._corners_numbered or bool(corner)
+        gains = tuple(self._gains) if self.display.state.gains else ()
+        section = self.section if gains else None
+
+        def compose(layer: QPainter) -> None:
+            plan_layers.paint_wall_lengths(layer, plan, viewport, ink, unit, strong)
+            plan_layers.paint_outline(layer, plan, viewport, ink, wall)
+            if gains:
+                ends = [viewport.to_pixel(*end) for end in self.section]
+                paint_wall_gains(layer, plan, gains, viewport, ink, ends)
+            plan_layers.paint_corners(layer, plan, viewport, ink, corner)
+            if numbered:
+                plan_layers.paint_corner_numbers(layer, plan, viewport, ink)
+
+        # What of the plan is drawn here; the setup as a whole changes with every lamp.
+        drawn = (plan.space, plan.walls, plan.linings)
+        chosen = (wall, strong, tuple(corner), numbered, gains, section)
+        self._walls.paint(painter, (drawn, viewport, unit, ink, chosen), compose)
 
     def _paint_margins(self, painter: QPainter, ink: Ink, footprint: QRectF) -> None:
         edge, line = marks.EDGE_PX, marks.line_height(painter)

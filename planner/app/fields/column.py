@@ -12,6 +12,7 @@ from planner.app.fields.obstacle_fields import ObstacleFields
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.space_fields import SpaceFields
 from planner.app.fields.surface_fields import SurfaceFields, WallFields
+from planner.app.paced import Paced
 from planner.app.plain import PlainLabel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -77,6 +78,7 @@ class FieldColumn(QWidget):
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._on_focus_changed)
+        self._fields = Paced(workplace.document, self._refresh, self)
         workplace.document.changed.connect(self._on_plan_changed)
         workplace.selection.changed.connect(self._on_selection_changed)
         self._on_selection_changed(workplace.selection.current)
@@ -111,8 +113,11 @@ class FieldColumn(QWidget):
 
     def _on_plan_changed(self, _old: Plan, new: Plan) -> None:
         self._workplace.selection.follow(new)
+        self._fields.ask()
+
+    def _refresh(self) -> None:
         self._show_chooser(self._workplace.selection.current)
-        self.panel.refresh(new)
+        self.panel.refresh(self._workplace.document.plan)
 
     def _on_selection_changed(self, selection: Place) -> None:
         self._show_chooser(selection)

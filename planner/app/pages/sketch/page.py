@@ -19,6 +19,7 @@ from planner.app.fields.panel import Workplace
 from planner.app.fields.shelf import Shelf
 from planner.app.figures.details import FigureDetails
 from planner.app.figures.strip import FigureStrip
+from planner.app.paced import Paced
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
@@ -78,6 +79,11 @@ class SketchPage(QWidget):
         self.section.setFixedHeight(SECTION_HEIGHT)
         self.column = FieldColumn(self.workplace)
         self.details = FigureDetails()
+        # One after the other, so that none of them keeps the hand waiting long.
+        self._beside = [
+            Paced(document, show, self)
+            for show in (self._show_strip, self._show_details, self._show_section)
+        ]
         self._arrange()
         self._connect()
         self.details.show_plan(document.plan, display.unit)
@@ -141,10 +147,9 @@ class SketchPage(QWidget):
         self.estimate = estimate
         self.plan_view.set_estimate(estimate)
         self.plan_view.set_refining(estimate.options.quality is Quality.PREVIEW)
-        self.strip.show_estimate(estimate)
-        self.details.show_estimate(estimate)
         self.elevation.set_estimate(estimate)
-        self._show_section()
+        for part in self._beside:
+            part.ask()
 
     def show_outlook(self, outlook: Outlook) -> None:
         """Show how sure the figures are and which surface to line first."""
@@ -187,6 +192,15 @@ class SketchPage(QWidget):
         # Advice on a plan that has moved on meanwhile is not taken.
         if self.estimate is not None and self.estimate.plan == self.workplace.document.plan:
             self.workplace.document.apply(advised, name)
+
+    def _show_strip(self) -> None:
+        if self.estimate is not None:
+            self.strip.show_estimate(self.estimate)
+
+    def _show_details(self) -> None:
+        self.details.show_plan(self.workplace.document.plan, self.workplace.display.unit)
+        if self.estimate is not None:
+            self.details.show_estimate(self.estimate)
 
     def _show_section(self) -> None:
         self.section.show_profile(self.estimate, self.plan_view.section)
@@ -237,9 +251,10 @@ class SketchPage(QWidget):
         return width
 
     def _on_plan_changed(self, old: Plan, new: Plan) -> None:
-        self._show_colours()
+        if (old.target, old.photoperiod_hours) != (new.target, new.photoperiod_hours):
+            self._show_colours()
         if (old.space, old.walls) != (new.space, new.walls):
             # Marks at walls that have changed would tell of others.
             self.plan_view.set_gains(())
             self.elevation.set_gains(())
-        self.details.show_plan(new, self.workplace.display.unit)
+        self._beside[1].ask()
