@@ -1,4 +1,4 @@
-"""How things are shown: unit of length, colour map, overlays. Never part of a plan."""
+"""What all views share: how things are shown, and what is selected. Never part of a plan."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 
+from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
 from planner.units import LengthUnit
 
 COLOUR_MAPS = ("cividis", "viridis", "inferno")
@@ -53,3 +55,41 @@ class Display(QObject):
         if state != self._state:
             self._state = state
             self.changed.emit(state)
+
+
+# -- what is selected ------------------------------------------------------------------
+
+
+class SelectionModel(QObject):
+    """Holds the selection shared by drawing, elevation and fields."""
+
+    changed = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._current = Place()
+
+    @property
+    def current(self) -> Place:
+        """The present selection."""
+        return self._current
+
+    def select(self, selection: Place) -> None:
+        """Select something; emits ``changed`` when it is something else.
+
+        What has no fields of its own stands for what has them: a housing for its lamp, a corner
+        for the space.
+        """
+        if selection.kind is PlaceKind.HOUSING:
+            selection = Place(PlaceKind.LAMP, selection.index)
+        elif selection.kind is PlaceKind.CORNER:
+            selection = Place()
+        if selection != self._current:
+            self._current = selection
+            self.changed.emit(selection)
+
+    def follow(self, plan: Plan) -> None:
+        """Fall back to the whole space when the selected thing is gone."""
+        if not self._current.fits(plan):
+            whole = self._current.whole
+            self.select(whole if whole.fits(plan) else Place())

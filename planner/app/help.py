@@ -1,4 +1,4 @@
-"""Help: pages of Markdown in a window that does not block, and what this is and runs on."""
+"""The program's names, icon and help texts, and the dialogs that show them."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import Final
 
 import PySide6
 from PySide6.QtCore import QSize, Qt, QUrl, qVersion
-from PySide6.QtGui import QDesktopServices, QGuiApplication, QKeySequence, QShortcut
+from PySide6.QtGui import QDesktopServices, QGuiApplication, QIcon, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
@@ -22,7 +22,29 @@ from PySide6.QtWidgets import (
 
 from planner import __version__
 from planner.app import theme
-from planner.app.shipped import APP_TITLE, help_text
+from planner.catalogue.library import resource_path
+
+APP_TITLE: Final = "Grow space light planner"
+PLAN_FILTER: Final = "Plans (*.plan.json *.json);;All files (*)"
+
+
+def help_text(name: str) -> str:
+    """The Markdown of a help page; a sentence in its place where the file is missing."""
+    try:
+        return resource_path(f"help/{name}.md").read_text(encoding="utf-8")
+    except OSError as error:
+        return f"This page cannot be shown: {error}"
+
+
+def app_icon() -> QIcon:
+    """The program's icon; an empty one where its file is missing."""
+    try:
+        return QIcon(str(resource_path("icons/planner.svg")))
+    except FileNotFoundError:
+        return QIcon()
+
+
+# -- help ------------------------------------------------------------------------------
 
 _PACKAGES: Final = ("numpy", "pydantic", "pyqtgraph", "contourpy")
 

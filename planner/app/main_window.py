@@ -18,25 +18,20 @@ from PySide6.QtWidgets import QGraphicsView, QMainWindow
 
 from planner.app import theme
 from planner.app.actions import WindowActions
-from planner.app.display import Display, DisplayState
+from planner.app.display import Display, DisplayState, SelectionModel
 from planner.app.document import Document
 from planner.app.edit_steps import EditSteps
 from planner.app.estimator import Estimator
 from planner.app.exports import FILTERS, write_export, write_picture
-from planner.app.help import AboutDialog, HelpWindow
+from planner.app.frame import PageBar, Pages, SettingsDialog, StateLine, ViewChoices
+from planner.app.help import APP_TITLE, AboutDialog, HelpWindow, app_icon
 from planner.app.jobs import Lane, shut_down
-from planner.app.lamp_file_commands import LampFileCommands
+from planner.app.lamp_files import LampFileCommands
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
-from planner.app.pages.switching import PageBar, Pages
 from planner.app.plan_desk import PlanDesk
 from planner.app.questions import Questions
-from planner.app.remembered import RecentPlans, keep_place, restore_place
-from planner.app.selection import SelectionModel
-from planner.app.settings import Settings
-from planner.app.shipped import APP_TITLE, app_icon
-from planner.app.state_line import StateLine
-from planner.app.view_choices import SettingsDialog, ViewChoices
+from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
 from planner.estimate.result import Estimate
 from planner.files.disk import PlanFileError, reason_of

@@ -16,8 +16,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 from planner.app.document import Document
 from planner.app.jobs import Lane
 from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
-from planner.app.remembered import RecentPlans
-from planner.app.settings import Settings
+from planner.app.settings import RecentPlans, Settings
 from planner.files.disk import PlanChangedError, PlanFileError, is_file
 from planner.files.lock import FileLock, lock_file_of, lock_plan
 from planner.files.recovery import Leftover, RecoverySlot, leftovers

@@ -9,10 +9,9 @@ from __future__ import annotations
 import math
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QWheelEvent
 from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 
-from planner.app.undo_keys import asks_undo_or_redo
 from planner.plan.quantity import Quantity
 from planner.units import LengthUnit, has_fraction, in_unit
 
@@ -199,3 +198,18 @@ class QuantityBox(QAbstractSpinBox):
         arrows = self.buttonSymbols() != QAbstractSpinBox.ButtonSymbols.NoButtons
         width = self.fontMetrics().horizontalAdvance(sample) + (30 if arrows else 12)
         return QSize(width, super().minimumSizeHint().height())
+
+
+# -- undo and redo typed into a field --------------------------------------------------
+
+
+def asks_undo_or_redo(event: QEvent) -> bool:
+    """Whether a field is offered the keys of undo or redo before the menus are."""
+    return (
+        event.type() == QEvent.Type.ShortcutOverride
+        and isinstance(event, QKeyEvent)
+        and (
+            event.matches(QKeySequence.StandardKey.Undo)
+            or event.matches(QKeySequence.StandardKey.Redo)
+        )
+    )

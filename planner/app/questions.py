@@ -13,7 +13,7 @@ from pathlib import Path
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
-from planner.app.shipped import PLAN_FILTER
+from planner.app.help import PLAN_FILTER
 from planner.files.store import FileKind
 from planner.plan.refusal import in_print
 

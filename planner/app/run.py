@@ -16,9 +16,9 @@ from planner.app import theme
 from planner.app.errors import FaultReporter, keep_log, trace_crashes
 from planner.app.estimator import Estimator
 from planner.app.exports import write_picture
+from planner.app.help import APP_TITLE, app_icon
 from planner.app.main_window import MainWindow
 from planner.app.settings import APP_FOLDER, Settings
-from planner.app.shipped import APP_TITLE, app_icon
 from planner.app.theme import Theme
 from planner.catalogue.library import demo_plan
 from planner.files.disk import is_file

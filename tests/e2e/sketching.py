@@ -9,12 +9,11 @@ import numpy as np
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from planner.app.display import Display
+from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
-from planner.app.fields.shelf import Shelf
+from planner.app.fields.choosers import Shelf
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.quantity_box import QuantityBox
-from planner.app.selection import SelectionModel
 from planner.catalogue.library import load_catalogue
 from planner.estimate.result import Estimate, EstimateOptions, Figures, Quality, Share
 from planner.plan.place import Place, PlaceKind

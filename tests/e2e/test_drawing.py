@@ -12,11 +12,10 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.elevation_view import ElevationView
 from planner.app.canvas.plan_view import PlanView
-from planner.app.display import Display
+from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.section import SectionPlot
-from planner.app.selection import SelectionModel
 from planner.plan.plan import Plan
 from planner.units import LengthUnit
 from tests.unit.app.canvas.scenes import Hand, light_of, plan_of

@@ -16,8 +16,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.questions import ChangedOnDisk, Unsaved
-from planner.app.remembered import RecentPlans
-from planner.app.settings import Settings
+from planner.app.settings import RecentPlans, Settings
 from planner.files.store import FileKind, OpenedPlan, load_plan, open_plan, save_plan
 from planner.plan import edits
 from tests.e2e.shell import make_window, small_plan, trigger

@@ -28,10 +28,9 @@ from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
 from planner.app.canvas.marks import paint_side_gains
 from planner.app.canvas.plan_drags import Edit, removed
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
-from planner.app.display import Display
+from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots import colours
-from planner.app.selection import SelectionModel
 from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point

@@ -41,10 +41,9 @@ from planner.app.canvas.plan_drags import (
 )
 from planner.app.canvas.plan_layers import paint_lamps
 from planner.app.canvas.sampling import Section, default_section, value_at
-from planner.app.display import Display
+from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots.colours import Levels, levels_of
-from planner.app.selection import SelectionModel
 from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.refusal import refusal

@@ -8,9 +8,8 @@ from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QW
 from planner.app.fields.canopy_fields import CanopyFields
 from planner.app.fields.controls import StillCombo
 from planner.app.fields.lamp_fields import LampFields
-from planner.app.fields.obstacle_fields import ObstacleFields
 from planner.app.fields.panel import FieldPanel, Workplace
-from planner.app.fields.space_fields import SpaceFields
+from planner.app.fields.space_fields import ObstacleFields, SpaceFields
 from planner.app.fields.surface_fields import SurfaceFields, WallFields
 from planner.app.paced import Paced
 from planner.app.plain import PlainLabel

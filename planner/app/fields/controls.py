@@ -15,9 +15,9 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QComboBox, QLineEdit, QStyle, QStyleOption, QToolButton, QWidget
 
-from planner.app.outlines import paint_focus
 from planner.app.plain import tooltip
-from planner.app.undo_keys import asks_undo_or_redo
+from planner.app.quantity_box import asks_undo_or_redo
+from planner.app.theme import paint_focus
 
 _ARROW = 16
 _PAD = 4

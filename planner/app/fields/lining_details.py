@@ -7,8 +7,8 @@ from typing import Any, Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
+from planner.app.fields.choosers import Shelf
 from planner.app.fields.form import Form, NoteLabel, Row, button, fold_button
-from planner.app.fields.shelf import Shelf
 from planner.app.quantity_box import QuantityBox
 from planner.catalogue.library import CatalogueError
 from planner.plan.lining import Lining

@@ -30,10 +30,9 @@ from planner.plan.refusal import refusal
 from planner.units import LengthUnit
 
 if TYPE_CHECKING:
-    from planner.app.display import Display
+    from planner.app.display import Display, SelectionModel
     from planner.app.document import Document
-    from planner.app.fields.shelf import Shelf
-    from planner.app.selection import SelectionModel
+    from planner.app.fields.choosers import Shelf
     from planner.app.worth import Worth
 
 BURST_MS = 700

@@ -7,10 +7,9 @@ from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices
 from pytestqt.qtbot import QtBot
 
-from planner.app import shipped
+from planner.app import help as shipped
 from planner.app.actions import ACTIONS
-from planner.app.help import PAGES, HelpWindow, details, version_lines
-from planner.app.shipped import app_icon, help_text
+from planner.app.help import PAGES, HelpWindow, app_icon, details, help_text, version_lines
 
 
 @pytest.mark.parametrize("name", [name for name, _ in PAGES])

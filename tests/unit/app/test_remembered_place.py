@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import QRect
 
-from planner.app.remembered import clamped
+from planner.app.settings import clamped
 
 LEFT = QRect(0, 0, 1920, 1050)
 RIGHT = QRect(1920, 0, 1280, 700)

@@ -5,8 +5,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
-from planner.app.remembered import MAX_RECENT, RecentPlans
-from planner.app.settings import Settings
+from planner.app.settings import MAX_RECENT, RecentPlans, Settings
 
 
 def test_the_newest_stands_first_and_none_twice(tmp_path: Path, qtbot: QtBot) -> None:

@@ -8,8 +8,7 @@ from PySide6.QtWidgets import QApplication, QCheckBox, QDoubleSpinBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from planner.app import theme
-from planner.app.outlines import OutlinedStyle
-from planner.app.theme import Theme
+from planner.app.theme import OutlinedStyle, Theme
 
 Role = QPalette.ColorRole
 

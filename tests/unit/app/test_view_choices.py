@@ -6,10 +6,10 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
+from planner.app.frame import SettingsDialog
 from planner.app.main_window import MainWindow
 from planner.app.settings import Settings
 from planner.app.theme import Theme
-from planner.app.view_choices import SettingsDialog
 from planner.units import LengthUnit
 from tests.e2e.shell import make_window, trigger
 

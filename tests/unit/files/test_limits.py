@@ -132,7 +132,7 @@ def test_the_limit_of_the_reader_is_the_longest_list_of_the_model() -> None:
 
 def test_a_plan_of_the_largest_file_has_fewer_brackets_than_are_refused(tmp_path: Path) -> None:
     # Holes are the shortest entries: as many as a plan may have, the rest readings.
-    count = 1400
+    count = 780
     full = VALID | {"surveys": [survey(f"s{k}", MAX_POINTS, count) for k in range(MAX_SURVEYS)]}
     path = tmp_path / "largest.plan.json"
     save_plan(Plan.model_validate(full), path)

@@ -13,10 +13,9 @@ from PySide6.QtWidgets import (
 
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.fields.choosers import lining_title, offered_linings
+from planner.app.fields.choosers import Shelf, lining_title, offered_linings
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldForm
-from planner.app.fields.shelf import Shelf
 from planner.app.pages.side.comparer import Comparer, Linked, Shows
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.plain import tooltip

@@ -23,8 +23,8 @@ from planner.app.canvas.sampling import Section
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.exports import FILTERS, write_text
+from planner.app.fields.choosers import Shelf
 from planner.app.fields.form import AlertLabel, button, fold_button, in_tab_order, link_button
-from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Lane
 from planner.app.pages.side.compare_form import CompareForm, MakeForm
 from planner.app.pages.side.comparer import Comparer, Linked

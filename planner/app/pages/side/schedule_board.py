@@ -20,10 +20,10 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.fields.choosers import Shelf
 from planner.app.fields.controls import StillCombo
 from planner.app.fields.form import AlertLabel, Form, button, link_button
 from planner.app.fields.panel import FieldForm
-from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine
 from planner.app.plain import PlainLabel, tooltip

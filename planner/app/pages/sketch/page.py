@@ -11,19 +11,18 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 from planner.app import theme
 from planner.app.canvas.elevation_view import ElevationView
 from planner.app.canvas.plan_view import PlanView
-from planner.app.display import Display
+from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.edit_steps import hang_lamp
+from planner.app.fields.choosers import Shelf
 from planner.app.fields.column import FieldColumn
 from planner.app.fields.panel import Workplace
-from planner.app.fields.shelf import Shelf
 from planner.app.figures.details import FigureDetails
 from planner.app.figures.strip import FigureStrip
 from planner.app.paced import Paced
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
-from planner.app.selection import SelectionModel
 from planner.app.spectrum_choice import SpectrumChoice
 from planner.app.worth import Worth
 from planner.catalogue.library import Catalogue

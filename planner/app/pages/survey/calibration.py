@@ -21,8 +21,8 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
+from planner.app.fields.choosers import Shelf
 from planner.app.fields.form import AlertLabel, NoteLabel, button, fold_button
-from planner.app.fields.shelf import Shelf
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.plain import PlainLabel, tooltip

@@ -9,12 +9,11 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
-from planner.app.display import Display
+from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
+from planner.app.fields.choosers import Shelf
 from planner.app.fields.panel import Workplace
-from planner.app.fields.shelf import Shelf
 from planner.app.quantity_box import QuantityBox
-from planner.app.selection import SelectionModel
 from planner.catalogue.library import load_catalogue
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Caution, Lining, WallCover

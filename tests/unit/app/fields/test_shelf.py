@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from pytestqt.qtbot import QtBot
 
-from planner.app.fields.shelf import Shelf
+from planner.app.fields.choosers import Shelf
 from planner.catalogue.library import CatalogueError, load_catalogue
 from planner.plan.lining import Caution, Lining
 

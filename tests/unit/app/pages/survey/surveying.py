@@ -8,13 +8,12 @@ from typing import Any
 import numpy as np
 from pytestqt.qtbot import QtBot
 
-from planner.app.display import Display
+from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
+from planner.app.fields.choosers import Shelf
 from planner.app.fields.panel import Workplace
-from planner.app.fields.shelf import Shelf
 from planner.app.pages.survey.answers import UnderlayMaker
 from planner.app.pages.survey.page import SurveyPage
-from planner.app.selection import SelectionModel
 from planner.app.settings import Settings
 from planner.catalogue.library import load_catalogue
 from planner.plan.plan import Plan

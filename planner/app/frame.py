@@ -1,20 +1,31 @@
-"""Units, colours and theme: chosen in the View menu or in a small dialog, kept in the settings."""
+"""The window's frame: the choices of its View menu, the bar of pages, the line of state."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import asdict
-from typing import Any
+from typing import Any, Final
 
-from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QCheckBox, QDialog, QDialogButtonBox, QFormLayout, QWidget
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
+from PySide6.QtGui import QFontMetrics, QPalette
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QHBoxLayout,
+    QStackedWidget,
+    QWidget,
+)
 
 from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
-from planner.app.fields.controls import StillCombo
+from planner.app.fields.controls import QuietButton, StillCombo
+from planner.app.plain import PlainLabel, tooltip
 from planner.app.settings import Settings
 from planner.app.theme import Theme
+from planner.estimate.result import Estimate, Quality
 from planner.units import LengthUnit
 
 
@@ -159,3 +170,148 @@ def _combo(name: str, entries: Any) -> StillCombo:
     for value, text in entries:
         made.addItem(text, value)
     return made
+
+
+# -- switching pages -------------------------------------------------------------------
+
+Maker = Callable[[], QWidget]
+
+
+class Pages(QStackedWidget):
+    """Pages by key; a page that was made stays as it was left.
+
+    ``switched(str)`` carries the key of the page now in sight.
+    """
+
+    switched = Signal(str)
+
+    def __init__(
+        self, key: str, page: QWidget, makers: Mapping[str, Maker], parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._makers = dict(makers)
+        self._made: dict[str, QWidget] = {key: page}
+        self.current = key
+        self.addWidget(page)
+
+    def go(self, key: str) -> None:
+        """Show a page; raises ``KeyError`` where there is none of that key."""
+        page = self._made.get(key)
+        if page is None:
+            page = self._made[key] = self._makers[key]()
+            self.addWidget(page)
+        if key != self.current:
+            self.current = key
+            self.setCurrentWidget(page)
+            self.switched.emit(key)
+
+    def made(self, key: str) -> QWidget | None:
+        """A page, if it was made already."""
+        return self._made.get(key)
+
+
+class PageBar(QWidget):
+    """The names of the pages side by side; the one in sight is underlined by the accent."""
+
+    def __init__(
+        self, pages: Pages, names: Mapping[str, str], parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Pages")
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
+        layout.setSpacing(theme.HALF)
+        self.buttons: dict[str, QuietButton] = {}
+        for key, name in names.items():
+            made = QuietButton(name, QPalette.ColorRole.WindowText)
+            made.setCheckable(True)
+            made.clicked.connect(lambda _on, key=key: pages.go(key))
+            made.clicked.connect(lambda _on: self._mark(pages.current))
+            # Room for the bold name, or it would be cut once its page is in sight.
+            bold = made.font()
+            bold.setBold(True)
+            made.setMinimumWidth(QFontMetrics(bold).horizontalAdvance(name) + theme.WIDE)
+            layout.addWidget(made)
+            self.buttons[key] = made
+        pages.switched.connect(self._mark)
+        self._mark(pages.current)
+
+    def _mark(self, current: str) -> None:
+        for key, made in self.buttons.items():
+            made.setChecked(key == current)
+            font = made.font()
+            font.setBold(key == current)
+            made.setFont(font)
+            made.updateGeometry()
+
+
+# -- the state of the estimate in the status bar ---------------------------------------
+
+PATIENCE_MS: Final = 300
+"""Progress in per cent is told only when the work takes longer than this."""
+
+_QUALITY: Final = {
+    Quality.PREVIEW: "preview",
+    Quality.DEFAULT: "default quality",
+    Quality.FINE: "fine quality",
+}
+
+
+class StateLine(PlainLabel):
+    """One short line; it always says whether what is shown is final."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("", parent)
+        self.setAccessibleName("State of the estimate")
+        self.setFont(theme.tabular(self.font()))
+        self._estimate: Estimate | None = None
+        self.problem = ""
+        self._busy = self._failed = False
+        self._fraction: float | None = None
+        self._patience = QTimer(self, singleShot=True, interval=PATIENCE_MS)
+        self._refresh()
+
+    @Slot(bool)
+    def show_busy(self, busy: bool) -> None:
+        """Work began or ended."""
+        self._busy = busy
+        self._fraction = None
+        if busy:
+            self._failed = False
+            self._patience.start()
+        self._refresh()
+
+    @Slot(float)
+    def show_progress(self, fraction: float) -> None:
+        """So much of the running work is done."""
+        if self._busy and not self._patience.isActive():
+            self._fraction = fraction
+            self._refresh()
+
+    def show_estimate(self, estimate: Estimate) -> None:
+        """An estimate is shown."""
+        self._estimate, self._failed, self.problem = estimate, False, ""
+        self.setToolTip("")
+        self._refresh()
+
+    def show_failure(self, message: str) -> None:
+        """The estimate failed; the old one stays. The message itself stands on the page."""
+        self._failed = True
+        self.problem = message
+        self.setToolTip(tooltip(message))
+        self._refresh()
+
+    def _refresh(self) -> None:
+        self.setText(self._words())
+
+    def _words(self) -> str:
+        done = "" if self._fraction is None else f" {self._fraction:.0%}"
+        if self._failed:
+            return "Not computed - see the message"
+        if self._estimate is None:
+            return f"Computing the light…{done}" if self._busy else ""
+        if self._busy:
+            shown = "Preview" if self._estimate.options.quality is Quality.PREVIEW else "Last light"
+            return f"{shown} - refining…{done}"
+        quality = _QUALITY[self._estimate.options.quality]
+        return f"Computed in {self._estimate.seconds:.2f} s, {quality}"
