@@ -259,6 +259,8 @@ class MainWindow(QMainWindow):
             self.document, self.display, self.page.shelf, self.variants, self.questions
         )
         made.told.connect(self.tell)
+        made.sketch_asked.connect(lambda: self.pages.go("sketch"))
+        made.survey_asked.connect(lambda: self.pages.go("survey"))
         made.show_section(self.page.plan_view.section)
         made.linked.section_moved.connect(self.page.plan_view.set_section)
         self.page.plan_view.section_changed.connect(made.show_section)

@@ -1,8 +1,7 @@
 """Side by side: the plan and its variants, each with its map and figures.
 
-``compare`` estimates them all; the rest reads the result: rows of a table with the ratio
-to a baseline, a ranking, maps of difference and ratio. Whether a difference can be told
-from the uncertainty of the inputs is the business of ``telling``.
+``compare`` estimates them all; the rest reads the result: maps of difference and ratio. The
+table of options is made by ``options``; how sure a difference is says ``odds``.
 """
 
 from __future__ import annotations
@@ -18,7 +17,6 @@ from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.figures import of_plan
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray
 from planner.estimate.scene import build_scene
-from planner.metrics.figures import FIGURES
 from planner.plan.changes import said
 from planner.plan.edits import line_all_walls, line_ceiling
 from planner.plan.lining import OPENING
@@ -35,6 +33,12 @@ class Origin(StrEnum):
     PLAN = "plan"
     VARIANT = "variant"
     OPEN_AIR = "open air"
+
+
+Identity = tuple[Origin, str | None]
+"""What tells a side from the others, whatever it is called and wherever it stands."""
+PLAN_SIDE: Final[Identity] = (Origin.PLAN, None)
+OPEN_AIR_SIDE: Final[Identity] = (Origin.OPEN_AIR, None)
 
 
 @dataclass(frozen=True)
@@ -54,8 +58,8 @@ class Side:
     key: str | None = None
 
     @property
-    def identity(self) -> tuple[Origin, str | None]:
-        """What tells this side from the others, whatever it is called and wherever it stands."""
+    def identity(self) -> Identity:
+        """What tells this side from the others."""
         return self.origin, self.key
 
 
@@ -171,72 +175,6 @@ def estimated(
         problems = (*side.problems, f"'{side.name}' cannot be estimated: {error}")
         return replace(side, problems=problems)
     return replace(side, estimate=estimate)
-
-
-# -- table and ranking ------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class Row:
-    """One side in the table: for each of ``FIGURES`` its value in the unit shown, or None.
-
-    ``ratios`` holds the ratio to the baseline in percent (100 = the same).
-    """
-
-    name: str
-    origin: Origin
-    said: tuple[str, ...]
-    problems: tuple[str, ...]
-    values: tuple[float | None, ...]
-    ratios: tuple[float | None, ...]
-
-
-def rows(comparison: Comparison, baseline: str | None = None) -> tuple[Row, ...]:
-    """Every figure of every side, with the ratio to a baseline by name (first: the plan).
-
-    Raises
-    ------
-    KeyError
-        If no side has that name.
-    """
-    against = comparison.sides[0] if baseline is None else comparison.side(baseline)
-    reference = _values(against)
-    table = []
-    for side in comparison.sides:
-        values = _values(side)
-        ratios = tuple(
-            100 * (value / other) if value is not None and other else None
-            for value, other in zip(values, reference, strict=True)
-        )
-        table.append(Row(side.name, side.origin, side.said, side.problems, values, ratios))
-    return tuple(table)
-
-
-def _values(side: Side) -> tuple[float | None, ...]:
-    found = None if side.estimate is None else side.estimate.figures
-    return tuple(None if found is None else one.shown(one.of(found)) for one in FIGURES)
-
-
-@dataclass(frozen=True)
-class Rank:
-    """Lowest, mean and highest PPFD of one side, for the ranked chart."""
-
-    name: str
-    origin: Origin
-    lowest: float
-    mean: float
-    highest: float
-
-
-def ranking(comparison: Comparison) -> tuple[Rank, ...]:
-    """The sides by falling mean PPFD; those without an estimate are left out."""
-    found = [
-        Rank(side.name, side.origin, figures.minimum, figures.mean, figures.maximum)
-        for side in comparison.sides
-        if side.estimate is not None
-        for figures in [side.estimate.figures]
-    ]
-    return tuple(sorted(found, key=lambda rank: (-rank.mean, rank.name)))
 
 
 # -- maps against a baseline ------------------------------------------------------------

@@ -138,6 +138,16 @@ class Telling:
 
 
 @dataclass(frozen=True)
+class Saving:
+    """What one option costs less than another over a span, at the same light, by the draws."""
+
+    middle: float
+    low: float
+    high: float
+    chance: float
+
+
+@dataclass(frozen=True)
 class Odds:
     """Options set against each other; ``logs`` hold draws of each figure, (options, draws)."""
 
@@ -165,6 +175,24 @@ class Odds:
         low, middle, high = np.percentile(ratios, [_TAIL, 50, 100 - _TAIL])
         chance = float((ratios > 1).mean() + 0.5 * (ratios == 1).mean())
         return Telling(float(middle), float(low), float(high), chance)
+
+    def saving(
+        self, first: int, second: int, costs: tuple[float, float], runs: tuple[float, float]
+    ) -> Saving:
+        """What the first option costs less than the second.
+
+        ``costs`` is what has to be bought for each, ``runs`` the energy of the span for each as
+        it stands, both in money; the first's energy is brought to the second's light.
+        """
+        light = np.exp(self.logs[By.MEAN][first] - self.logs[By.MEAN][second])
+        saved = costs[1] + runs[1] - costs[0] - runs[0] / light
+        low, middle, high = np.percentile(saved, [_TAIL, 50, 100 - _TAIL])
+        return Saving(float(middle), float(low), float(high), float((saved > 0).mean()))
+
+    def interval(self, option: int, by: By = By.MEAN) -> tuple[float, float]:
+        """The ends of 95 % of an option's own figure, its inputs unshared."""
+        low, high = np.exp(np.percentile(self.logs[by][option], [_TAIL, 100 - _TAIL]))
+        return float(low), float(high)
 
     def best(self, by: By = By.MEAN) -> tuple[float, ...]:
         """For each option the probability that it is the best of all."""
@@ -195,6 +223,54 @@ def _drawn(sways: Sequence[Sway], draws: int, seed: int = 0) -> dict[By, FloatAr
     return {By.MEAN: mean, By.LOWEST: lowest}
 
 
+def deciding(first: Sway, second: Sway, by: By = By.MEAN) -> tuple[tuple[Input, float], ...]:
+    """Each input's share of what is not known of the ratio of two options, largest first.
+
+    The share is of the variance of the ratio's logarithm (JCGM 100:2008, 5.1.3, squares add up).
+    """
+    at = np.linspace(-1, 1, 201)
+    weights = np.stack([at * (at - 1) / 2, 1 - at**2, at * (at + 1) / 2])
+
+    def moved(one: Sway, key: Input) -> FloatArray:
+        curve = one.curves.get(key)
+        if curve is None:
+            return np.zeros(len(at))
+        mean, lowest = curve.mean @ weights, curve.lowest @ weights
+        return {By.MEAN: mean, By.LOWEST: lowest, By.EVENNESS: lowest - mean}[by]
+
+    keys = dict.fromkeys((*first.curves, *second.curves))
+    parts = {key: float(np.var(moved(first, key) - moved(second, key))) for key in keys}
+    whole = sum(parts.values())
+    if whole <= 0:
+        return ()
+    found = ((key, part / whole) for key, part in parts.items() if part > 0)
+    return tuple(sorted(found, key=lambda one: -one[1]))
+
+
+_SETTLES: Final = {
+    "reflectance": "a survey of readings under it and a calibration narrow that",
+    "photon flux": "a survey of readings and a calibration narrow that",
+    "hanging height": "measure it from the lamp's face to the canopy with a tape",
+}
+
+
+def deciding_words(found: Sequence[tuple[Input, float]]) -> str:
+    """Which input decides, and which measurement would settle it."""
+    if not found:
+        return "No uncertain input tells the two apart; only the computation's own error does."
+    key, share = found[0]
+    return (
+        f"What decides is the {key.words}: {100 * share:.0f} % of what is not known of the "
+        f"difference; {_SETTLES[key.quantity]}."
+    )
+
+
+NOT_COUNTED: Final = (
+    "Not counted: dirt and ageing, a lamp that does not shine like its data sheet, leaves that "
+    "do not fill the canopy, specular share and wrinkle of linings, and changes of prices."
+)
+
+
 def tell_means(estimate: Estimate, baseline: Estimate, of: Sway, against: Sway) -> Telling | None:
     """Compare the means of two estimates; None where one is dark."""
     if any(one.figures.mean <= 0 or one.figures.minimum <= 0 for one in (estimate, baseline)):
@@ -202,23 +278,59 @@ def tell_means(estimate: Estimate, baseline: Estimate, of: Sway, against: Sway) 
     return Odds.of([(estimate, of), (baseline, against)]).telling(0, 1)
 
 
-def verdict(name: str, telling: Telling, baseline: str = "") -> str:
-    """Say the outcome: 'Foil gives 16 % more, 0.5 to 32 %, with 98 % probability'."""
-    than = f" than {baseline}" if baseline else ""
-    if not telling.clear:
+_BETTER: Final = {
+    By.MEAN: ("more light", "less light", "the brighter one"),
+    By.LOWEST: ("more light at its darkest place", "less light at its darkest place",
+                "the brighter one at its darkest place"),
+    By.EVENNESS: ("more even light", "less even light", "the more even one"),
+}  # fmt: skip
+
+
+def verdict(
+    name: str, telling: Telling, baseline: str, by: By = By.MEAN, margin: float | None = None
+) -> str:
+    """Say the outcome: 'Foil beats paint with 98 % probability: 16 % more light (0.5 to 32 %)'.
+
+    Equal are two only inside ``margin``; a difference that is not shown is not called none.
+    """
+    more_words, less_words, better = _BETTER[by]
+    if margin is not None and telling.equal_within(margin):
         return (
-            f"{name}{' and ' + baseline if baseline else ''} cannot be told apart: the ratio "
-            f"lies between {100 * telling.low:.0f} and {100 * telling.high:.0f} %; {name} is the "
-            f"brighter one with {chance_words(telling.chance)}."
+            f"{name} and {baseline} are equal for your purpose: with 95 % probability within "
+            f"{_percent(max(telling.high - 1, 1 - telling.low))} % of each other."
         )
     more = telling.ratio > 1
+    chance = chance_words(telling.chance if more else 1 - telling.chance)
+    if not telling.clear:
+        first = name if more else baseline
+        return (
+            f"Which is {better} is not shown: {first} with {chance}; {name} lies "
+            f"{_signed(telling.low)} to {_signed(telling.high)} % from {baseline}."
+        )
     ends = sorted(abs(end - 1) for end in (telling.low, telling.high))
-    word = "more" if more else "less"
-    chance = telling.chance if more else 1 - telling.chance
+    verb, words = ("beats", more_words) if more else ("is behind", less_words)
     return (
-        f"{name} gives {_percent(abs(telling.ratio - 1))} % {word}{than} ({_percent(ends[0])} to "
-        f"{_percent(ends[1])} %), with {chance_words(chance)}; clearly {word}."
+        f"{name} {verb} {baseline} with {chance}: {_percent(abs(telling.ratio - 1))} % {words} "
+        f"({_percent(ends[0])} to {_percent(ends[1])} %)."
     )
+
+
+def saving_verdict(name: str, saving: Saving, baseline: str, months: float, sign: str) -> str:
+    """Say which is cheaper at the same light over a span, and how sure that is."""
+    ahead = saving.middle > 0
+    chance = chance_words(saving.chance if ahead else 1 - saving.chance)
+    first = name if ahead else baseline
+    low, high = sorted((saving.low, saving.high)) if ahead else (-saving.high, -saving.low)
+    return (
+        f"At the same light {first} is the cheaper one over {months:.0f} months with {chance}: by "
+        f"{abs(saving.middle):.2f} ({low:.2f} to {high:.2f}) {sign}".rstrip()
+        + "."
+    )
+
+
+def _signed(ratio: float) -> str:
+    change = ratio - 1
+    return f"{'+' if change >= 0 else '−'}{_percent(abs(change))}"
 
 
 def chance_words(chance: float) -> str:

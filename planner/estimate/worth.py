@@ -1,11 +1,17 @@
-"""Worth it: what a lining costs against what it brings.
+"""Worth it: what an option costs, to buy and to run, against what it brings.
 
-Light is proportional to output, and power is taken as proportional to output, so more
-light at the same power can be had as less power at the same light, in the same ratio.
+Every option is reckoned by what it draws itself (its lamps, their output, its hours a day) and
+by what has to be bought for it beyond what the baseline has already: linings by their cutting
+list, lamps by their number of each model. To set options of unlike light against each other
+they are brought to the same light: light and power are both taken as proportional to output, so
+an option that is brighter than the baseline may be dimmed, and one that is dimmer would need
+that much more of the same lamps. Light means the light of a day, as hours may differ.
 """
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from planner.estimate.result import Estimate
@@ -17,97 +23,229 @@ from planner.metrics.cost import (
     payback_months,
     purchase,
 )
-from planner.plan.costs import Costs
+from planner.plan.costs import Costs, Form
 from planner.plan.plan import Plan
 
 
 @dataclass(frozen=True)
-class Worth:
-    """What a plan with other linings brings against a plan without them.
+class LampsBought:
+    """Lamps of one model to buy; ``price`` of one is None while not known."""
 
-    ``more_light`` is the mean PPFD over the baseline's at the same power (1.2: a fifth
-    more). ``output_share`` is the part of its present output at which it gives the
-    baseline's mean; ``kwh_saved`` and ``money_saved`` are per month at that output.
-    ``stronger_watts`` is the power the baseline would need for the same light from a
-    stronger lamp of the same efficacy, ``stronger_kwh`` and ``stronger_money`` what that
-    takes more per month. ``purchases`` holds what is bought anew and whose goods are
-    known, ``unknown`` the covers whose goods are not. Money is None where a price or the
-    tariff is not known, ``payback`` (months) also where nothing is saved.
+    model: str
+    name: str
+    count: int
+    price: float | None
+
+
+@dataclass(frozen=True)
+class Bill:
+    """What has to be bought: linings whose goods are known, covers whose are not, lamps."""
+
+    purchases: tuple[Purchase, ...] = ()
+    unknown: tuple[Cover, ...] = ()
+    lamps: tuple[LampsBought, ...] = ()
+
+    @property
+    def empty(self) -> bool:
+        """Whether nothing has to be bought."""
+        return not (self.purchases or self.unknown or self.lamps)
+
+    @property
+    def cost(self) -> float | None:
+        """What all of it costs; None while a price or the goods of a lining are not known."""
+        parts = [one.cost for one in self.purchases]
+        parts += [None if one.price is None else one.count * one.price for one in self.lamps]
+        known = [part for part in parts if part is not None]
+        return None if self.unknown or len(known) < len(parts) else sum(known)
+
+    def words(self, lining_name: Callable[[str], str]) -> str:
+        """What has to be bought, in a few words: '1 x Panel, 2 rolls of Foil'."""
+        parts = [f"{one.count} x {one.name}" for one in self.lamps]
+        for one in self.purchases:
+            kind = "roll" if one.goods.form is Form.ROLL else "sheet"
+            plural = "" if one.cutting.rolls == 1 else "s"
+            parts.append(f"{one.cutting.rolls} {kind}{plural} of {lining_name(one.cover.lining)}")
+        parts += [f"{one.area:.1f} m² of {lining_name(one.lining)}" for one in self.unknown]
+        return ", ".join(parts) or "nothing"
+
+
+def bill(option: Plan, there: Plan | None, costs: Costs) -> Bill:
+    """What must be bought for an option beyond what ``there`` has; all of it with None.
+
+    A piece is there already when there is one of the same lining, name and size; a lamp when
+    there is one of the same model, wherever it hangs. Cutting lists may take seconds.
+    """
+    cut = {} if there is None else {one.lining: one.pieces for one in covers(there, costs.overlap)}
+    bought, unknown = [], []
+    for cover in covers(option, costs.overlap):
+        part = cover.without(cut.get(cover.lining, ()))
+        goods = costs.goods_of(cover.lining)
+        if part.pieces and goods is None:
+            unknown.append(part)
+        elif part.pieces and goods is not None:
+            bought.append(purchase(part, goods, costs))
+    hung = Counter(lamp.model.key for lamp in (() if there is None else there.lamps))
+    wanted = Counter(lamp.model.key for lamp in option.lamps)
+    names = {lamp.model.key: lamp.model.name for lamp in option.lamps}
+    lamps = tuple(
+        LampsBought(key, names[key], count - hung[key], costs.lamp_price(key))
+        for key, count in wanted.items()
+        if count > hung[key]
+    )
+    return Bill(tuple(bought), tuple(unknown), lamps)
+
+
+@dataclass(frozen=True)
+class Running:
+    """What an option draws: watts, and a month's kWh and money (None without a tariff)."""
+
+    watts: float
+    kwh: float
+    money: float | None
+
+    def total(self, cost: float | None, months: float) -> float | None:
+        """What is bought and so many months of energy; None where one is not known."""
+        return None if cost is None or self.money is None else cost + months * self.money
+
+
+def running(plan: Plan, costs: Costs, share: float = 1.0) -> Running:
+    """What a plan draws at a share of its present output."""
+    watts = share * sum(lamp.watts for lamp in plan.lamps)
+    kwh = kilowatt_hours_per_month(watts, plan.photoperiod_hours)
+    tariff = costs.price_per_kwh
+    return Running(watts, kwh, None if tariff is None else kwh * tariff)
+
+
+@dataclass(frozen=True)
+class Worth:
+    """An option against a baseline.
+
+    ``drawn`` and ``base`` are what the two draw as they are; ``level`` is what the option draws
+    with its output turned to the baseline's light of a day. ``more_light`` is the light of a day
+    over the baseline's, ``per_watt`` the light for each unit of energy over the baseline's.
+    ``total`` and ``base_total`` are for the span of the costs, as drawn; ``payback`` in months is
+    by what is saved at the same light, None where nothing is saved or a price is not known.
     """
 
     more_light: float
-    output_share: float
-    kwh_saved: float
-    money_saved: float | None
-    stronger_watts: float
-    stronger_kwh: float
-    stronger_money: float | None
-    purchases: tuple[Purchase, ...]
-    unknown: tuple[Cover, ...]
-    cost: float | None
+    per_watt: float
+    drawn: Running
+    base: Running
+    level: Running
+    bill: Bill
+    total: float | None
+    base_total: float | None
     payback: float | None
+
+    @property
+    def kwh_saved(self) -> float:
+        """Of a month, at the same light."""
+        return self.base.kwh - self.level.kwh
+
+    @property
+    def money_saved(self) -> float | None:
+        """Of a month, at the same light; None without a tariff."""
+        if self.base.money is None or self.level.money is None:
+            return None
+        return self.base.money - self.level.money
 
 
 class WorthError(ValueError):
     """Two plans that cannot be weighed against each other; the message says why."""
 
 
-def worth(lined: Estimate, baseline: Estimate, costs: Costs) -> Worth:
-    """Weigh an estimate with other linings against a baseline.
+def worth(option: Estimate, baseline: Estimate, bought: Bill, costs: Costs) -> Worth:
+    """Weigh an option, for which ``bought`` has to be bought, against a baseline.
 
     Raises
     ------
     WorthError
         If one of them is dark.
     """
-    light, before = lined.figures, baseline.figures
-    if light.mean <= 0 or before.mean <= 0:
+    light, before = (one.figures.mean * one.plan.photoperiod_hours for one in (option, baseline))
+    if light <= 0 or before <= 0:
         raise WorthError("A dark plan has no light to weigh; raise its output or hang a lamp.")
-    ratio = light.mean / before.mean
-    hours = lined.plan.photoperiod_hours
-    share = 1 / ratio
-    # What is saved is counted from the lined plan: less of its power for the old light.
-    kwh_saved = kilowatt_hours_per_month(light.watts * (1 - share), hours)
-    stronger = before.watts * ratio
-    stronger_kwh = kilowatt_hours_per_month(stronger - before.watts, hours)
-    tariff = costs.price_per_kwh
-    bought, unknown = new_purchases(lined.plan, baseline.plan, costs)
-    prices = [one.cost for one in bought if one.cost is not None]
-    known = len(prices) == len(bought) and not unknown
-    cost = sum(prices) if known else None
-    money = None if tariff is None else kwh_saved * tariff
+    more = light / before
+    drawn, base = running(option.plan, costs), running(baseline.plan, costs)
+    level = running(option.plan, costs, 1 / more)
+    saved = None if base.money is None or level.money is None else base.money - level.money
+    cost = bought.cost
     return Worth(
-        more_light=ratio,
-        output_share=share,
-        kwh_saved=kwh_saved,
-        money_saved=money,
-        stronger_watts=stronger,
-        stronger_kwh=stronger_kwh,
-        stronger_money=None if tariff is None else stronger_kwh * tariff,
-        purchases=bought,
-        unknown=unknown,
-        cost=cost,
-        payback=None if cost is None or money is None else payback_months(cost, money),
+        more_light=more,
+        per_watt=base.kwh / level.kwh if level.kwh > 0 else 1.0,
+        drawn=drawn,
+        base=base,
+        level=level,
+        bill=bought,
+        total=drawn.total(cost, costs.span_months),
+        base_total=base.total(0.0, costs.span_months),
+        payback=None if cost is None or saved is None else payback_months(cost, saved),
     )
 
 
-def new_purchases(
-    lined: Plan, baseline: Plan, costs: Costs
-) -> tuple[tuple[Purchase, ...], tuple[Cover, ...]]:
-    """What must be bought for a plan beyond what the baseline's surfaces carry already.
+_NOTICED = 0.005
+"""A change of light below this is none in words."""
 
-    A piece is there already when the baseline has one of the same lining, name and size.
-    The second part holds covers whose goods were not entered.
-    """
-    there = {cover.lining: cover.pieces for cover in covers(baseline, costs.overlap)}
-    bought, unknown = [], []
-    for cover in covers(lined, costs.overlap):
-        part = cover.without(there.get(cover.lining, ()))
-        if not part.pieces:
-            continue
-        goods = costs.goods_of(cover.lining)
-        if goods is None:
-            unknown.append(part)
-        else:
-            bought.append(purchase(part, goods, costs))
-    return tuple(bought), tuple(unknown)
+
+def in_words(name: str, base: str, found: Worth, costs: Costs) -> str:
+    """What an option draws, brings and costs against a baseline, in sentences."""
+    parts = [_light_words(name, base, found)]
+    share = 1 / found.more_light
+    if found.more_light > 1 + _NOTICED:
+        level = f"Dimmed to {100 * share:.0f} % for the same light it draws"
+    elif found.more_light < 1 - _NOTICED:
+        level = f"For the same light it would need {100 * share:.0f} % of its output,"
+    else:
+        level = "It draws"
+    kwh = abs(found.kwh_saved)
+    saves = "less" if found.kwh_saved >= 0 else "more"
+    money = found.money_saved
+    cash = "" if money is None else f" ({_money(abs(money), costs)})"
+    parts.append(f"{level} {found.level.watts:.0f} W: {kwh:.1f} kWh a month {saves}{cash}.")
+    parts.append(_bought_words(found, costs))
+    if found.total is not None and found.base_total is not None:
+        parts.append(
+            f"As they stand it costs {_money(found.total, costs)} in {costs.span_months:.0f} "
+            f"months, bought and run; running {base} costs {_money(found.base_total, costs)}."
+        )
+    return " ".join(parts)
+
+
+def _light_words(name: str, base: str, found: Worth) -> str:
+    change = 100 * (found.more_light - 1)
+    light = (
+        f"as much light a day as {base}"
+        if abs(change) < 100 * _NOTICED
+        else f"{abs(change):.0f} % {'more' if change > 0 else 'less'} light a day than {base}"
+    )
+    if abs(found.drawn.watts - found.base.watts) < 0.5:
+        return f"{name} gives {light} and draws {found.drawn.watts:.0f} W as well."
+    efficient = 100 * (found.per_watt - 1)
+    return (
+        f"{name} gives {light} and draws {found.drawn.watts:.0f} W instead of "
+        f"{found.base.watts:.0f} W: {abs(efficient):.0f} % {'more' if efficient >= 0 else 'less'} "
+        "light for the same energy."
+    )
+
+
+def _bought_words(found: Worth, costs: Costs) -> str:
+    cost = found.bill.cost
+    if found.bill.empty:
+        return "Nothing has to be bought for it."
+    if cost is None:
+        missing = [f"how {one.name} is priced" for one in found.bill.lamps if one.price is None]
+        if found.bill.unknown:
+            missing.append("how its linings are sold")
+        elif any(one.cost is None for one in found.bill.purchases):
+            missing.append("the price of a roll or sheet")
+        return f"Say {' and '.join(missing)} to see what it costs."
+    said = f"What has to be bought costs {_money(cost, costs)}"
+    if found.money_saved is None:
+        return f"{said}; with a tariff it can be said when that is paid back."
+    if found.payback is None:
+        return f"{said}; it saves nothing at the same light, so that is never paid back."
+    return f"{said}; at the same light it is paid back after {found.payback:.1f} months."
+
+
+def _money(value: float, costs: Costs) -> str:
+    return f"{value:.2f} {costs.currency}".rstrip()

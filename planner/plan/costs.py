@@ -18,6 +18,7 @@ from planner.plan.fields import Key, Value
 Amount = Annotated[float, Field(ge=0.0, le=1.0e6, json_schema_extra={"unit": "currency"})]
 GoodsWidth = Annotated[float, Field(ge=0.02, le=10.0, json_schema_extra={"unit": "m"})]
 GoodsLength = Annotated[float, Field(ge=0.02, le=200.0, json_schema_extra={"unit": "m"})]
+Months = Annotated[float, Field(ge=1.0, le=240.0, json_schema_extra={"unit": "months"})]
 Allowance = Annotated[float, Field(ge=0.0, le=0.3, json_schema_extra={"unit": "m"})]
 
 
@@ -38,8 +39,15 @@ class Goods(Value):
     price: Amount | None = Field(default=None, description="Of one roll or sheet.")
 
 
+class LampPrice(Value):
+    """What one lamp of a model costs."""
+
+    model: Key
+    price: Amount
+
+
 class Costs(Value):
-    """Tariff, currency, and goods by the key of their lining."""
+    """Tariff, currency, goods by the key of their lining, lamps by the key of their model."""
 
     price_per_kwh: Amount | None = Field(default=None, description="The tariff.")
     currency: Annotated[str, Field(max_length=8)] = ""
@@ -50,6 +58,10 @@ class Costs(Value):
         default=False, description="Whether pieces that fit whole may be put together from strips."
     )
     goods: Annotated[tuple[Goods, ...], Field(max_length=60)] = ()
+    lamp_prices: Annotated[tuple[LampPrice, ...], Field(max_length=60)] = ()
+    span_months: Months = Field(
+        default=12.0, description="How long the light is run in a reckoned total."
+    )
 
     @model_validator(mode="after")
     def _check(self) -> Self:
@@ -57,8 +69,16 @@ class Costs(Value):
         for key in keys:
             if keys.count(key) > 1:
                 raise ValueError(f"the goods of lining '{key}' are given twice; keep one.")
+        models = [one.model for one in self.lamp_prices]
+        for key in models:
+            if models.count(key) > 1:
+                raise ValueError(f"the price of lamp '{key}' is given twice; keep one.")
         return self
 
     def goods_of(self, lining: str) -> Goods | None:
         """How a lining is sold, or None when nothing was entered."""
         return next((goods for goods in self.goods if goods.lining == lining), None)
+
+    def lamp_price(self, model: str) -> float | None:
+        """What one lamp of a model costs, or None when nobody has said."""
+        return next((one.price for one in self.lamp_prices if one.model == model), None)

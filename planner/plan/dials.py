@@ -342,6 +342,8 @@ _ROWS: Final = (
           "Leave it at 0 while it is not known.", decimals=4),
     _cost("overlap", "overlap", "overlap", "Set overlap",
           "Added to every side of a cut piece, for corners and seams."),
+    _cost("span", "span of a total", "span_months", "Set span",
+          "What is bought and the energy of so many months make the total of an option."),
 )
 # fmt: on
 

@@ -157,6 +157,7 @@ _KINDS: Final[Mapping[str, Quantity]] = {
     "µmol/m²/s": Quantity("µmol/m²/s", decimals=0, step=10.0),
     "mol/m²/d": Quantity("mol/m²/d", step=0.5),
     "currency": Quantity("", decimals=2, step=0.01),
+    "months": Quantity("months", decimals=0, step=1),
     "": Quantity("", decimals=0),
 }
 """How numbers of a unit of the plan are shown and stepped."""

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from typing import Any
 
 from planner.plan.changes import said
 from planner.plan.edits import changed, each_lamp, line_all_walls, set_wall_cover
+from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining, WallCover
-from planner.plan.plan import Plan, Setup, Variant
+from planner.plan.plan import MAX_VARIANTS, Plan, Setup, Variant
 from planner.units import LengthUnit, format_length
 
 MAX_NAME = 120
 _NAME_LENGTH = 60
+_START_HEIGHT = 0.4
+"""Where lamps are hung in a space that had none, in metres above the canopy."""
 
 
 # -- edits of the list ------------------------------------------------------------------
@@ -69,6 +73,22 @@ def move_variant(plan: Plan, key: str, to: int) -> Plan:
     return changed(plan, variants=tuple(variants))
 
 
+def duplicate_variant(plan: Plan, key: str) -> Plan:
+    """One more variant just as this one, right behind it."""
+    one = plan.variant(key)
+    place = [variant.key for variant in plan.variants].index(key)
+    made = add_variants(plan, (f"{one.name}, copy"[:MAX_NAME], one.setup))
+    return move_variant(made, made.variants[-1].key, place + 1)
+
+
+def open_variant(plan: Plan, key: str) -> Plan:
+    """Put a variant's setup into the plan; the plan's own stays as a variant where it is none."""
+    setup = plan.variant(key).setup
+    known = any(variant.setup == plan.setup for variant in plan.variants)
+    kept = plan if known else add_variants(plan, (f"{plan.name}, before"[:MAX_NAME], plan))
+    return kept.with_setup(setup)
+
+
 def adopt_variant(plan: Plan, key: str) -> Plan:
     """Make a variant the plan itself; it leaves the list."""
     return remove_variant(plan.with_setup(plan.variant(key).setup), key)
@@ -90,41 +110,103 @@ def name_of(before: Setup, setup: Setup, unit: LengthUnit = LengthUnit.CM) -> st
 
 def try_linings(plan: Plan, linings: Sequence[Lining], wall: int | None = None) -> Plan:
     """One more variant for each lining, on all walls or on one."""
-    made: list[tuple[str, Setup]] = []
-    for lining in linings:
-        if wall is None:
-            made.append((lining.name, line_all_walls(plan.setup, lining)))
-        else:
-            cover = WallCover(
-                bands=tuple(
-                    band.model_copy(update={"lining": lining.key})
-                    for band in plan.walls[wall].bands
-                )
-            )
-            name = f"Wall {wall + 1}: {lining.name}"[:MAX_NAME]
-            made.append((name, set_wall_cover(plan.setup, wall, cover, lining)))
-    return add_variants(plan, *made)
+    return try_all(plan, linings=linings, wall=wall)
 
 
 def try_heights(
     plan: Plan, low: float, high: float, count: int, unit: LengthUnit = LengthUnit.CM
 ) -> Plan:
-    """One more variant for each of ``count`` hanging heights from ``low`` to ``high`` metres.
+    """One more variant for each of ``count`` hanging heights from ``low`` to ``high`` metres."""
+    return try_all(plan, heights=heights_between(low, high, count), unit=unit)
+
+
+def heights_between(low: float, high: float, count: int) -> list[float]:
+    """So many heights in metres, evenly from the lowest to the highest.
 
     Raises
     ------
     ValueError
-        If the range does not rise, fewer than two heights are asked, no lamp hangs, or it
-        does not fit under the ceiling.
+        If the range does not rise or fewer than two heights are asked.
     """
     if count < 2 or high <= low:
         raise ValueError("a range of heights needs a lower end, a higher one and at least two.")
-    heights = [round(low + (high - low) * k / (count - 1), 6) for k in range(count)]
-    made = (
-        (f"Hanging height {format_length(one, unit)}", _all_lamps(plan.setup, hanging_height=one))
-        for one in heights
-    )
+    return [round(low + (high - low) * k / (count - 1), 6) for k in range(count)]
+
+
+def try_all(
+    plan: Plan,
+    *,
+    linings: Sequence[Lining] = (),
+    wall: int | None = None,
+    lamps: Sequence[tuple[LampModel, int]] = (),
+    heights: Sequence[float] = (),
+    unit: LengthUnit = LengthUnit.CM,
+) -> Plan:
+    """One more variant for every lining with every kind and number of lamps at every height.
+
+    What is not given stays as in the plan. Linings go onto all walls, or onto one; so many
+    lamps of a kind take the place of those that hang, evenly spread over the footprint; heights
+    (metres, from the lamp's face to the canopy) are those of all lamps.
+
+    Raises
+    ------
+    ValueError
+        If they are too many, do not fit, or a height is asked where no lamp hangs.
+    """
+    made: list[tuple[str, Setup]] = []
+    for lining in linings or (None,):
+        for lamp in lamps or (None,):
+            for height in heights or (None,):
+                setup, names = plan.setup, []
+                if lining is not None:
+                    setup = _lined(setup, lining, wall)
+                    names.append(lining.name if wall is None else f"Wall {wall + 1}: {lining.name}")
+                if lamp is not None:
+                    setup = _hung(setup, *lamp)
+                    names.append(f"{lamp[1]} x {lamp[0].name}")
+                if height is not None:
+                    setup = _all_lamps(setup, hanging_height=height)
+                    said = format_length(height, unit)
+                    names.append(said if names else f"Hanging height {said}")
+                made.append((", ".join(names)[:MAX_NAME], setup))
+    room = MAX_VARIANTS - len(plan.variants)
+    if len(made) > room:
+        raise ValueError(
+            f"{len(made)} options are asked for, but a plan keeps {MAX_VARIANTS} and has room for "
+            f"{room}; try fewer at once, or take some out."
+        )
     return add_variants(plan, *made)
+
+
+def _lined(setup: Setup, lining: Lining, wall: int | None) -> Setup:
+    if wall is None:
+        return line_all_walls(setup, lining)
+    bands = tuple(
+        band.model_copy(update={"lining": lining.key}) for band in setup.walls[wall].bands
+    )
+    return set_wall_cover(setup, wall, WallCover(bands=bands), lining)
+
+
+def _hung(setup: Setup, model: LampModel, count: int) -> Setup:
+    """So many lamps of a kind where a row or grid of them spreads most evenly over the space."""
+    height = setup.lamps[0].hanging_height if setup.lamps else _START_HEIGHT
+    room = setup.space.height - setup.canopy.height
+    height = min(height, math.floor(100 * room) / 100)
+    x0, y0, x1, y1 = setup.space.bounds
+    wide, deep = x1 - x0, y1 - y0
+    # As many columns as make the places of the grid most nearly square, and no place empty.
+    columns = min(
+        (k for k in range(1, count + 1) if count % k == 0),
+        key=lambda k: abs(math.log((wide / k) / (deep * k / count))),
+    )
+    rows = count // columns
+    places = [
+        (x0 + wide * (i + 0.5) / columns, y0 + deep * (j + 0.5) / rows)
+        for j in range(rows)
+        for i in range(columns)
+    ]
+    lamps = tuple(Lamp(model=model, x=x, y=y, hanging_height=height) for x, y in places)
+    return changed(setup, lamps=lamps)
 
 
 def _all_lamps(setup: Setup, **parts: Any) -> Setup:

@@ -1,4 +1,4 @@
-"""What is written for other programs: map, sweep and comparison as CSV, an estimate as JSON.
+"""What is written for other programs: map, sweep and options as CSV, an estimate as JSON.
 
 Always with a decimal point, rows by rising y.
 """
@@ -10,16 +10,19 @@ import dataclasses
 import io
 import json
 import math
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
 
 import planner
-from planner.estimate.compare import Row
+from planner.estimate.options import COLUMN, Option
+from planner.estimate.options import COLUMNS as OF_OPTIONS
 from planner.estimate.result import Estimate, FloatArray
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import swept
 from planner.metrics.figures import FIGURES, PPFD_UNIT, Digits
+from planner.plan.costs import Costs
 from planner.plan.place import opens
 
 COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2", "at_centre")
@@ -90,21 +93,25 @@ def sweep_to_csv(sweep: Sweep) -> str:
     return stream.getvalue()
 
 
-def comparison_to_csv(rows: tuple[Row, ...], delimiter: str = ",") -> str:
-    """The table of a comparison: each figure, and beside it its ratio to the baseline in %.
+def options_to_csv(options: Sequence[Option], costs: Costs, delimiter: str = ",") -> str:
+    """The options table: its columns, then the figures it leaves out, then what to buy.
 
-    With a tab as ``delimiter`` it can be pasted into a spreadsheet.
+    Shares stand in per cent. With a tab as ``delimiter`` it can be pasted into a spreadsheet.
     """
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n", delimiter=delimiter)
-    head = [text for one in FIGURES for text in (one.heading(), f"{one.name} ratio (%)")]
-    writer.writerow(["Name", "Differs in", *head, "Problems"])
-    for row in rows:
-        pairs = zip(row.values, row.ratios, strict=True)
-        cells = [text for value, ratio in pairs for text in (_cell(value), _cell(ratio))]
-        said = (row.name, "; ".join(row.said), " ".join(row.problems))
-        name, differs, problems = map(guarded, said)
-        writer.writerow([name, differs, *cells, problems])
+    rest = [one for one in FIGURES if one.key not in COLUMN]
+    heads = [column.heading(costs.currency) for column in OF_OPTIONS]
+    writer.writerow(
+        ["Name", "Differs in", *heads, *(one.heading() for one in rest), "What to buy", "Problems"]
+    )
+    for one in options:
+        found = None if one.side.estimate is None else one.side.estimate.figures
+        cells = [_cell(column.shown(one.values[column.key])) for column in OF_OPTIONS]
+        cells += [_cell(None if found is None else f.shown(f.of(found))) for f in rest]
+        said = (one.side.name, "; ".join(one.side.said), one.buy, " ".join(one.side.problems))
+        name, differs, buy, problems = (guarded(text) for text in said)
+        writer.writerow([name, differs, *cells, buy, problems])
     return stream.getvalue()
 
 

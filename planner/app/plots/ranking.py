@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -22,15 +23,15 @@ SPAN: Final = "The lines run from the darkest to the brightest cell; they are no
 class RankLine:
     """A line of the chart; ``side`` is None for a measured set.
 
-    ``alike`` says that it cannot be told from the baseline.
+    ``equal`` says that it equals the baseline within the margin the user has set.
     """
 
     name: str
     lowest: float
     mean: float
     highest: float
-    side: int | None = None
-    alike: bool = False
+    side: Hashable | None = None
+    equal: bool = False
 
     @property
     def measured(self) -> bool:
@@ -40,7 +41,7 @@ class RankLine:
     def words(self) -> str:
         """The line in words."""
         kind = "measured, " if self.measured else ""
-        told = ", cannot be told from the baseline" if self.alike else ""
+        told = ", equal to the baseline for the purpose" if self.equal else ""
         return (
             f"{self.name}: {kind}mean {ppfd(self.mean)}, from {ppfd(self.lowest)} to "
             f"{ppfd(self.highest)}{told}"
@@ -50,10 +51,10 @@ class RankLine:
 class RankingPlot(Chart):
     """Estimated sides are filled dots on a full line, measured sets rings on a dashed one.
 
-    ``picked(int)`` carries a side that is clicked, or reached by the arrow keys.
+    ``picked(side)`` carries a side that is clicked, or reached by the arrow keys.
     """
 
-    picked = Signal(int)
+    picked = Signal(object)
 
     ground = QPalette.ColorRole.Window
 
@@ -61,14 +62,16 @@ class RankingPlot(Chart):
         super().__init__("Ranking by mean PPFD", parent, scale=0.92)
         self.lines: tuple[RankLine, ...] = ()
         self._band: Levels | None = None
-        self._chosen = 0
+        self._chosen: Hashable = None
         self.setToolTip(SPAN)
         self._plot = self.add_chart()
         self._plot.hideAxis("left")
         self._plot.setLabel("bottom", f"PPFD ({PPFD_UNIT}), darkest to brightest cell")
         self.redraw()
 
-    def show_lines(self, lines: tuple[RankLine, ...], band: Levels | None, chosen: int) -> None:
+    def show_lines(
+        self, lines: tuple[RankLine, ...], band: Levels | None, chosen: Hashable
+    ) -> None:
         """Show these, brightest first; ``chosen`` is a side."""
         self.lines = tuple(sorted(lines, key=lambda one: (-one.mean, one.name)))
         self._band, self._chosen = band, chosen
@@ -105,7 +108,7 @@ class RankingPlot(Chart):
             chosen = one.side is not None and one.side == self._chosen
             colour = ink.accent if chosen else ink.quiet
             text = ink.accent if chosen else ink.ink
-            value = f"≈ {ppfd(one.mean)}" if one.alike else ppfd(one.mean)
+            value = f"= {ppfd(one.mean)}" if one.equal else ppfd(one.mean)
             self.label(plot, (top, y), value, text, (1, 0))
             name = f"{one.name} (measured)" if one.measured else one.name
             left = room - metrics.horizontalAdvance(value)

@@ -12,19 +12,15 @@ from planner.estimate.compare import (
     against,
     compare,
     open_air,
-    ranking,
-    rows,
 )
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.odds import Sway, sway, tell_means
 from planner.estimate.outlook import Input
 from planner.estimate.result import EstimateOptions, Quality
-from planner.metrics.figures import FIGURES
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.variant_edits import add_variants, change_variant, try_linings
-from planner.reports.exports import comparison_to_csv
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)
@@ -40,43 +36,22 @@ def half_output(plan: Plan) -> Plan:
     return add_variants(plan, ("Half", edits.change_lamp(plan, 0, output_percent=50)))
 
 
-def column(name: str) -> int:
-    return [one.key for one in FIGURES].index(name)
-
-
 def test_half_the_output_is_half_the_light() -> None:
     plan = half_output(try_linings(sample_plan(), [film("Black", 0.05)]))
     found = compare(plan, OPTIONS, with_open_air=True)
     names = [side.name for side in found.sides]
     assert names == [plan.name, "Black", "Half", OPEN_AIR_NAME]
-    table = rows(found)
-    half = table[2]
-    for figure, percent in (("mean", 50), ("minimum", 50), ("dli", 50), ("watts", 50), ("cv", 100)):
-        assert half.ratios[column(figure)] == pytest.approx(percent), figure
-    assert half.said == ("lamp 1: output 50 %",)
+    figures = [side.estimate.figures for side in found.sides if side.estimate is not None]
+    whole, black, half, _ = figures
+    for name, share in (("mean", 0.5), ("minimum", 0.5), ("dli", 0.5), ("watts", 0.5), ("cv", 1.0)):
+        assert getattr(half, name) == pytest.approx(share * getattr(whole, name)), name
+    assert found.sides[2].said == ("lamp 1: output 50 %",)
     # Black walls are nearly no walls; both are darker than white ones.
-    assert table[1].ratios[column("mean")] < 90  # type: ignore[operator]
-    against_black = rows(found, "Black")
-    assert against_black[1].ratios[column("mean")] == pytest.approx(100)
-    assert against_black[0].ratios[column("mean")] == pytest.approx(
-        1e4 / table[1].ratios[column("mean")]  # type: ignore[operator]
+    assert black.mean < 0.9 * whole.mean
+    assert found.colour_range == (
+        min(one.minimum for one in figures),
+        max(one.maximum for one in figures),
     )
-    ranks = ranking(found)
-    assert ranks[0].name == plan.name
-    assert [r.mean for r in ranks] == sorted((r.mean for r in ranks), reverse=True)
-    low, high = found.colour_range
-    assert low == min(r.lowest for r in ranks)
-    assert high == max(r.highest for r in ranks)
-    with pytest.raises(KeyError, match="nothing called"):
-        rows(found, "Nobody")
-
-
-def test_the_table_as_csv() -> None:
-    found = compare(half_output(sample_plan()), OPTIONS)
-    lines = comparison_to_csv(rows(found)).splitlines()
-    assert lines[0].startswith("Name,Differs in,Mean (µmol m⁻² s⁻¹),Mean ratio (%)")
-    assert lines[2].split(",")[3] == "50"
-    assert "\t" in comparison_to_csv(rows(found), "\t")
 
 
 def test_open_air_has_no_walls() -> None:
@@ -94,8 +69,6 @@ def test_one_that_cannot_be_estimated_says_so_and_the_others_go_on() -> None:
     assert found.sides[0].estimate is not None
     assert found.sides[1].estimate is None
     assert "cannot be estimated" in found.sides[1].problems[0]
-    assert len(ranking(found)) == 1
-    assert rows(found)[1].values[0] is None
 
 
 def test_cancel_and_progress() -> None:
@@ -163,6 +136,6 @@ def test_photoperiod_changes_dli_only() -> None:
     plan = sample_plan()  # 14 h
     short_days = edits.changed(plan, photoperiod_hours=7)
     found = compare(add_variants(plan, ("Short", short_days)), OPTIONS)
-    short = rows(found)[1]
-    assert short.ratios[column("dli")] == pytest.approx(50)
-    assert short.ratios[column("mean")] == pytest.approx(100)
+    long, short = (s.estimate.figures for s in found.sides if s.estimate is not None)
+    assert short.dli == pytest.approx(0.5 * long.dli)
+    assert short.mean == pytest.approx(long.mean)

@@ -15,7 +15,19 @@ from scipy.interpolate import RegularGridInterpolator
 
 from planner.catalogue.library import load_catalogue
 from planner.estimate.evaluate import Cache, evaluate
-from planner.estimate.odds import By, Curve, Odds, Sway, Telling, chance_words, sway, verdict
+from planner.estimate.odds import (
+    By,
+    Curve,
+    Odds,
+    Sway,
+    Telling,
+    chance_words,
+    deciding,
+    deciding_words,
+    saving_verdict,
+    sway,
+    verdict,
+)
 from planner.estimate.outlook import HEIGHT_HALF_WIDTH_M, Input
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.plan import edits
@@ -155,19 +167,63 @@ def test_what_two_options_share_drops_out() -> None:
 
 
 def test_verdicts_in_words() -> None:
-    more = verdict("White board", Telling(1.12, 1.05, 1.19, 0.98))
-    assert more == "White board gives 12 % more (5 to 19 %), with 98 % probability; clearly more."
-    less = verdict("Paint", Telling(0.8, 0.7, 0.91, 0.0), "foil")
+    more = verdict("White board", Telling(1.12, 1.05, 1.19, 0.98), "foil")
+    assert more == ("White board beats foil with 98 % probability: 12 % more light (5 to 19 %).")
+    less = verdict("Paint", Telling(0.8, 0.7, 0.91, 0.0), "foil", By.LOWEST)
     assert less == (
-        "Paint gives 20 % less than foil (9 to 30 %), with more than 99 % probability; "
-        "clearly less."
+        "Paint is behind foil with more than 99 % probability: 20 % less light at its darkest "
+        "place (9 to 30 %)."
     )
-    same = verdict("Paint", Telling(1.02, 0.95, 1.08, 0.7), "film")
-    assert same == (
-        "Paint and film cannot be told apart: the ratio lies between 95 and 108 %; Paint is the "
-        "brighter one with 70 % probability."
+    # A difference that is not shown is not called none ...
+    open_ = Telling(1.02, 0.95, 1.08, 0.7)
+    assert verdict("Paint", open_, "film", By.MEAN, 0.05) == (
+        "Which is the brighter one is not shown: Paint with 70 % probability; Paint lies "
+        "−5 to +8 % from film."
+    )
+    # ... and equal they are only inside the margin that was set.
+    assert verdict("Paint", open_, "film", By.MEAN, 0.1).startswith(
+        "Paint and film are equal for your purpose: with 95 % probability within 8 %"
     )
     assert chance_words(0.001) == "less than 1 % probability"
+
+
+def test_money_saved_at_the_same_light() -> None:
+    """Walls even within ±10 % of light (as a logarithm), 100 of energy each, 5 to buy.
+
+    At the middle 1.25 times the light: 100 - 5 - 100/1.25 = 15; the light's 95 % are within
+    ±9.5 %: 100 - 5 - 80·e^±0.095 = 7.03 and 22.25.
+    """
+    walls = Input("reflectance", "walls", "", (0.5, 0.7))
+    one, two = Sway({walls: flat(0.1)}), Sway({})
+    estimates = sample_estimate(mean=125.0), sample_estimate(mean=100.0)
+    odds = Odds.of([(estimates[0], one), (estimates[1], two)])
+    found = odds.saving(0, 1, (5.0, 0.0), (100.0, 100.0))
+    assert found.middle == pytest.approx(15, abs=0.3)
+    assert (found.low, found.high) == pytest.approx((7.03, 22.25), abs=0.3)
+    assert found.chance == 1
+    words = saving_verdict("Foil", found, "White", 12, "€")
+    assert words.startswith("At the same light Foil is the cheaper one over 12 months with more")
+    assert odds.interval(1) == pytest.approx((100, 100))
+    assert odds.interval(0) == pytest.approx((125 * np.exp(-0.095), 125 * np.exp(0.095)), rel=0.01)
+
+
+def test_which_input_decides() -> None:
+    """Even inputs of half-widths 5 % and 1 %: variances as 25 to 1; a shared one drops out."""
+    flux = Input("photon flux", "panel", "photon flux of panel")
+    walls = Input("reflectance", "walls", "reflectance of paint", (0.5, 0.7))
+    other = Input("reflectance", "foil", "reflectance of foil", (0.8, 0.9))
+    one, two = (
+        Sway({flux: flat(0.2), walls: flat(0.05)}),
+        Sway({flux: flat(0.2), other: flat(0.01)}),
+    )
+    found = deciding(one, two)
+    assert [key.of for key, _ in found] == ["walls", "foil"]
+    assert [share for _, share in found] == pytest.approx([25 / 26, 1 / 26])
+    words = deciding_words(found)
+    assert words.startswith("What decides is the reflectance of paint: 96 % of what is not known")
+    assert "survey" in words
+    assert deciding(one, one) == ()
+    assert "No uncertain input" in deciding_words(())
 
 
 def test_equal_for_a_purpose_only_inside_its_margin() -> None:

@@ -11,9 +11,9 @@ from planner.catalogue.library import load_crops
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.schedule import schedule, stage_of_crop
-from planner.estimate.worth import WorthError, worth
+from planner.estimate.worth import Bill, WorthError, bill, in_words, worth
 from planner.plan import edits
-from planner.plan.costs import Costs, Goods
+from planner.plan.costs import Costs, Goods, LampPrice
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.target import GrowthStage, PpfdTarget
@@ -87,64 +87,118 @@ def test_cancelled_and_empty() -> None:
 
 # -- worth ------------------------------------------------------------------------------
 
+FOIL_ROLL = Goods(lining="foil", width=1.3, length=5.0, price=6.0)
+
 
 def estimate(plan: Plan, **figures: Any) -> Estimate:
     made = sample_estimate(plan, **figures)
     return dataclasses.replace(made, plan=plan)
 
 
-def test_a_quarter_more_light() -> None:
+def test_a_quarter_more_light_of_the_same_lamp() -> None:
     """Mean 250 against 200 at 40 W, 14 h a day, 0.30 per kWh, foil rolls of 6.00.
 
-    The same light at 200/250 = 80 % output: 8 W less, 8·14/1000·30.4375 = 3.409 kWh and
-    1.0227 a month. The stronger lamp would need 50 W: 10·14/1000·30.4375 = 4.261 kWh more.
-    Walls 0.64 x 1.24 and 0.54 x 1.24 twice each on a roll 1.3 m wide: laid across, 2·0.64 + 2·0.54
-    = 2.36 m of roll, and with the wide ones along it, 1.24 + 2·0.54 = 2.32; one roll of 5 m: 6.00,
-    paid back in 6.00/1.0227 = 5.87 months.
+    A month has 365.25/12 = 30.4375 days: 40 W take 40·14/1000·30.4375 = 17.045 kWh, 5.1135. The
+    same light at 200/250 = 80 % output: 32 W, 8·14/1000·30.4375 = 3.409 kWh less, 1.0227 a month.
+    Walls 0.64 x 1.24 and 0.54 x 1.24 twice each on a roll 1.3 m wide: one roll of 5 m, 6.00, paid
+    back in 6.00/1.0227 = 5.87 months. A year as it stands: 6 + 12·5.1135 = 67.362.
     """
     base = sample_plan()
     lined = edits.line_all_walls(base, FOIL)
-    costs = Costs(
-        price_per_kwh=0.30, goods=(Goods(lining="foil", width=1.3, length=5.0, price=6.0),)
-    )
-    found = worth(
-        estimate(lined, mean=250.0, watts=40.0), estimate(base, mean=200.0, watts=40.0), costs
-    )
+    costs = Costs(price_per_kwh=0.30, goods=(FOIL_ROLL,))
+    bought = bill(lined, base, costs)
+    found = worth(estimate(lined, mean=250.0), estimate(base, mean=200.0), bought, costs)
     assert found.more_light == pytest.approx(1.25)
-    assert found.output_share == pytest.approx(0.8)
+    assert found.per_watt == pytest.approx(1.25)
+    assert found.level.watts == pytest.approx(32)
+    assert found.drawn.kwh == pytest.approx(17.045)
     assert found.kwh_saved == pytest.approx(3.409)
     assert found.money_saved == pytest.approx(1.0227)
-    assert found.stronger_watts == pytest.approx(50)
-    assert found.stronger_kwh == pytest.approx(4.26125)
-    assert found.stronger_money == pytest.approx(1.278375)
-    assert len(found.purchases) == 1
-    bought = found.purchases[0]
-    assert bought.cover.area == pytest.approx(2 * 0.6 * 1.2 + 2 * 0.5 * 1.2)
-    # Laid along, two and two side by side (0.64 + 0.64 = 1.28 fits into 1.3), all of them take
-    # 1.24 + 1.24 = 2.48 m; the narrow ones across are shorter.
-    assert bought.cutting.used_length == pytest.approx(2.32)
-    assert found.cost == 6.0
+    assert [one.cover.area for one in bought.purchases] == [
+        pytest.approx(2 * 0.6 * 1.2 + 2 * 0.5 * 1.2)
+    ]
+    assert bought.purchases[0].cutting.rolls == 1
+    assert bought.cost == 6.0
     assert found.payback == pytest.approx(5.867, abs=0.001)
+    assert found.total == pytest.approx(67.362)
+    assert found.base_total == pytest.approx(61.362)
+    words = in_words("Foil", "White", found, costs)
+    assert words.startswith("Foil gives 25 % more light a day than White and draws 40 W as well.")
+    assert "Dimmed to 80 % for the same light it draws 32 W: 3.4 kWh a month less" in words
+
+
+def test_a_second_lamp_is_bought_and_draws_twice_the_power() -> None:
+    """Two lamps of 40 W give 2.22 times the light of one, 14 h a day, 0.30 per kWh, lamp 120.00.
+
+    80 W draw 34.09 kWh a month, one lamp 17.045. For the same light the two run at 1/2.22 =
+    45.05 %: 36.036 W, 1.689 kWh less than the one, 0.5067 a month; 120.00/0.5067 = 236.8
+    months. For the same energy they give 2.22/2 = 1.11 times the light.
+    """
+    one = sample_plan()
+    two = edits.add_lamp(one, one.lamps[0].model_copy(update={"x": 0.2}))
+    costs = Costs(price_per_kwh=0.30, lamp_prices=(LampPrice(model="panel", price=120.0),))
+    bought = bill(two, one, costs)
+    assert [(lamp.name, lamp.count, lamp.price) for lamp in bought.lamps] == [
+        ("Invented panel", 1, 120.0)
+    ]
+    assert bought.cost == 120.0
+    found = worth(estimate(two, mean=444.0), estimate(one, mean=200.0), bought, costs)
+    assert found.drawn.watts == 80
+    assert found.drawn.kwh == pytest.approx(34.09)
+    assert found.per_watt == pytest.approx(1.11)
+    assert found.kwh_saved == pytest.approx(1.689, abs=0.001)
+    assert found.payback == pytest.approx(236.8, abs=0.1)
+    assert found.total == pytest.approx(120 + 12 * 34.09 * 0.30)
+    words = in_words("Two", "One", found, costs)
+    assert "draws 80 W instead of 40 W: 11 % more light for the same energy" in words
+    assert "1.7 kWh a month less" in words
+    assert "Nothing" not in words
+    # A lamp that hangs there already, wherever, is not bought again; all of it is two.
+    assert bill(one, two, costs).empty
+    assert [lamp.count for lamp in bill(two, None, costs).lamps] == [2]
+
+
+def test_longer_days_are_brought_to_the_same_light_of_a_day() -> None:
+    """16 h of 200 against 14 h of 200: 8/7 of the light a day for 8/7 of the energy."""
+    base = sample_plan()
+    longer = edits.changed(base, photoperiod_hours=16.0)
+    costs = Costs(price_per_kwh=0.30)
+    found = worth(
+        estimate(longer, mean=200.0), estimate(base, mean=200.0), bill(longer, base, costs), costs
+    )
+    assert found.more_light == pytest.approx(8 / 7)
+    assert found.per_watt == pytest.approx(1.0)
+    assert found.kwh_saved == pytest.approx(0.0, abs=1e-9)
+    assert found.drawn.kwh == pytest.approx(40 * 16 / 1000 * 30.4375)
 
 
 def test_what_is_not_known_is_not_made_up() -> None:
     base = sample_plan()
     lined = edits.line_all_walls(base, FOIL)
-    found = worth(estimate(lined, mean=250.0), estimate(base, mean=200.0), Costs())
-    assert found.cost is None
-    assert found.payback is None
-    assert found.money_saved is None
-    assert [cover.lining for cover in found.unknown] == ["foil"]
-    # The floor's board is there already and is not bought again.
-    assert all(cover.lining != "white-board" for cover in found.unknown)
+    bought = bill(lined, base, Costs())
+    found = worth(estimate(lined, mean=250.0), estimate(base, mean=200.0), bought, Costs())
+    assert bought.cost is None
+    assert (found.payback, found.money_saved, found.total) == (None, None, None)
+    # The floor's board is there already and is not bought again; all of it would have it.
+    assert [cover.lining for cover in bought.unknown] == ["foil"]
+    assert {cover.lining for cover in bill(lined, None, Costs()).unknown} == {"foil", "white-board"}
+    words = in_words("Foil", "White", found, Costs())
+    assert "Say how its linings are sold to see what it costs." in words
+    hung = bill(base, sample_plan(lamps=()), Costs())
+    assert hung.cost is None
+    assert "how Invented panel is priced" in in_words(
+        "One", "None", worth(estimate(base), estimate(base), hung, Costs()), Costs()
+    )
 
 
 def test_less_light_never_pays_back() -> None:
     base = sample_plan()
-    goods = (Goods(lining="foil", width=1.3, length=5.0, price=6.0),)
-    lined = estimate(edits.line_all_walls(base, FOIL), mean=150.0)
-    found = worth(lined, estimate(base, mean=200.0), Costs(price_per_kwh=0.3, goods=goods))
+    lined = edits.line_all_walls(base, FOIL)
+    costs = Costs(price_per_kwh=0.3, goods=(FOIL_ROLL,))
+    dim = estimate(lined, mean=150.0)
+    found = worth(dim, estimate(base, mean=200.0), bill(lined, base, costs), costs)
     assert found.kwh_saved < 0
     assert found.payback is None
+    assert "never paid back" in in_words("Foil", "White", found, costs)
     with pytest.raises(WorthError, match="dark plan"):
-        worth(estimate(base, mean=0.0), estimate(base, mean=200.0), Costs())
+        worth(estimate(base, mean=0.0), estimate(base, mean=200.0), Bill(), costs)

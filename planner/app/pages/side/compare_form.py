@@ -1,31 +1,31 @@
-"""Comparing: what the cards show, the light along one line, and variants made by the dozen."""
+"""Comparing: what the maps show, what is wished, the ranking, and the light along one line."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
+from collections.abc import Sequence
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QCheckBox,
-    QListWidget,
-    QListWidgetItem,
     QWidget,
 )
 
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.fields.choosers import Shelf, lining_title, offered_linings
-from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.form import NoteLabel
 from planner.app.fields.panel import FieldForm
-from planner.app.pages.side.comparer import Comparer, Linked, Shows
-from planner.app.pages.side.variant_steps import VariantSteps
-from planner.app.plain import tooltip
+from planner.app.pages.side.comparer import Comparer
+from planner.app.pages.side.linked import Linked, Shows
 from planner.app.plots.ranking import RankingPlot, RankLine
 from planner.app.plots.section import Along, SectionCurves
-from planner.estimate.odds import verdict
-from planner.plan.lining import Lining
+from planner.app.plots.trade_off import Spot, TradeOffPlot
+from planner.app.quantity_box import QuantityBox
+from planner.estimate.compare import Identity
+from planner.estimate.options import COLUMN, Option
+from planner.plan.costs import Costs
 from planner.plan.plan import Plan
-from planner.plan.quantity import COUNT, HANGING_HEIGHT
-from planner.units import in_unit
+from planner.plan.quantity import DLI, SHARE, WATTS, Quantity
 
 _SHOWS = (
     ("Light", Shows.LIGHT),
@@ -34,8 +34,18 @@ _SHOWS = (
 )
 
 
+_MONEY = Quantity("", decimals=2, step=1.0)
+_WISHES = (
+    ("dli_low", "DLI at least", DLI.within(0.0, 100.0), "Light of a day."),
+    ("dli_high", "DLI at most", DLI.within(0.0, 100.0), "Light of a day."),
+    ("min_over_mean", "Min / mean at least", SHARE, "How even the light is."),
+    ("watts", "Power at most", WATTS.within(0.0, 1e5), "What the lamps draw."),
+    ("total", "Total at most", _MONEY.within(0.0, 1e6), "To buy and the energy of the span."),
+)
+
+
 class CompareForm(FieldForm):
-    """Choices of the maps, ranking, verdict and section."""
+    """Choices of the maps, wishes, ranking and section."""
 
     def __init__(
         self,
@@ -54,20 +64,25 @@ class CompareForm(FieldForm):
         _, self.baseline = self.add_choice(
             "Baseline", [], "What the others are measured against: the plan, a variant or open air."
         )
-        self.baseline.activated.connect(lambda line: linked.update(baseline=line))
+        self.baseline.activated.connect(
+            lambda line: linked.update(baseline=comparer.sides[line].identity)
+        )
         self.own_scale = QCheckBox("Own scale for each map")
         self.own_scale.toggled.connect(lambda on: linked.update(own_scale=on))
         self.add_wide(self.own_scale)
         self.open_air = QCheckBox("Open air, without any walls, as well")
         self.open_air.toggled.connect(lambda on: linked.update(open_air=on))
         self.add_wide(self.open_air)
-        self.verdict = NoteLabel()
-        self.verdict.setForegroundRole(self.palette().ColorRole.WindowText)
-        self.verdict.setAccessibleName("What can be told")
-        self.verdict.setContentsMargins(0, 8, 0, 8)
-        self.add_wide(self.verdict)
+        self.add_heading("Show only what keeps to")
+        self.wishes = {
+            key: self._wish(label, key, quantity, about) for key, label, quantity, about in _WISHES
+        }
+        self.kept = NoteLabel()
+        self.kept.setAccessibleName("How many keep the wishes")
+        self.add_wide(self.kept)
+        self.add_heading("Ranking by mean PPFD")
         self.ranking = RankingPlot()
-        self.ranking.picked.connect(lambda index: linked.update(chosen=index))
+        self.ranking.picked.connect(lambda who: linked.update(chosen=who))
         self.add_wide(self.ranking)
         self.add_heading("Along the line A to B")
         self.curves = SectionCurves(display)
@@ -78,12 +93,28 @@ class CompareForm(FieldForm):
         linked.changed.connect(lambda _new, _old: self.refresh())
         linked.section_moved.connect(lambda _section: self._cut())
 
+    def _wish(self, label: str, key: str, quantity: Quantity, about: str) -> QuantityBox:
+        _, box = self.add_number(label, quantity, 0.0, f"{about} 0: no wish.")
+
+        def take(value: float) -> None:
+            wishes = replace(self._linked.state.wishes, **{key: value or None})
+            self._linked.update(wishes=wishes)
+
+        box.committed.connect(take)
+        box.stepped.connect(take)
+        return box
+
     def _cut(self) -> None:
         """Show the lights along the section line."""
         state = self._linked.state
         lights = tuple(
-            Along(side.name, side.estimate, k == state.chosen, k == state.baseline)
-            for k, side in enumerate(self._comparer.sides)
+            Along(
+                side.name,
+                side.estimate,
+                side.identity == state.chosen,
+                side.identity == state.baseline,
+            )
+            for side in self._comparer.sides
             if side.estimate is not None
         )
         self.curves.show_lights(lights, self._linked.section)
@@ -94,9 +125,11 @@ class CompareForm(FieldForm):
         names = [side.name for side in sides]
         if [self.baseline.itemText(k) for k in range(self.baseline.count())] != names:
             self.baseline.clear()
-            self.baseline.addItems(names)
+            for side in sides:
+                self.baseline.addItem(side.name)
             self.baseline.widen_list()
-        self.baseline.setCurrentIndex(state.baseline)
+        who = [side.identity for side in sides]
+        self.baseline.setCurrentIndex(who.index(state.baseline) if state.baseline in who else -1)
         self.shows.setCurrentIndex([one for _, one in _SHOWS].index(state.shows))
         self.own_scale.setChecked(state.own_scale)
         self.open_air.setChecked(state.open_air)
@@ -104,16 +137,18 @@ class CompareForm(FieldForm):
         band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
         self.ranking.show_lines((*self._estimated(), *self._measured()), band, state.chosen)
         self._cut()
-        self.verdict.setText(self._words())
+        missed = sum(bool(state.wishes.missed(self._comparer.option(side))) for side in sides)
+        self.kept.setVisible(state.wishes.any)
+        self.kept.setText(f"{len(sides) - missed} of {len(sides)} keep these wishes.")
 
     def _estimated(self) -> tuple[RankLine, ...]:
         lines = []
-        for index, side in enumerate(self._comparer.sides):
+        for side in self._comparer.sides:
             if side.estimate is not None:
                 found = self._comparer.telling(side)
-                alike = found is not None and not found.clear
-                f = side.estimate.figures
-                lines.append(RankLine(side.name, f.minimum, f.mean, f.maximum, index, alike))
+                equal = found is not None and found.equal_within(self._linked.state.margin)
+                f, who = side.estimate.figures, side.identity
+                lines.append(RankLine(side.name, f.minimum, f.mean, f.maximum, who, equal))
         return tuple(lines)
 
     def _measured(self) -> tuple[RankLine, ...]:
@@ -126,138 +161,49 @@ class CompareForm(FieldForm):
                 lines.append(RankLine(survey.name, found.minimum, found.mean, found.maximum))
         return tuple(lines)
 
-    def _words(self) -> str:
-        """What can be told of the chosen side, or of all where the baseline is chosen."""
-        sides, base = self._comparer.sides, self._comparer.baseline
-        if base is None or len(sides) < 2:
-            return ""
-        chosen = sides[min(self._linked.state.chosen, len(sides) - 1)]
-        if chosen is not base:
-            found = self._comparer.telling(chosen)
-            if found is not None:
-                return verdict(chosen.name, found, base.name)
-            if self._comparer.all_told:
-                return f"{chosen.name} and {base.name} cannot be weighed: one of them is dark."
-            return "How sure the difference is will be known in a moment."
-        tellings = [self._comparer.telling(side) for side in sides if side is not base]
-        if any(found is None for found in tellings) and not self._comparer.all_told:
-            return "How sure the differences are will be known in a moment."
-        known = [found for found in tellings if found is not None]
-        alike = sum(not found.clear for found in known)
-        if not known:
-            return ""
-        if alike == 0:
-            return f"All {len(known)} can be told from {base.name}." if len(known) > 1 else ""
-        return f"{alike} of {len(known)} cannot be told from {base.name}; they are marked ≈."
+
+_COSTS = ("total", "cost", "money", "kwh", "watts")
+_LIGHTS = ("dli", "mean", "minimum", "min_over_mean", "share_inside")
 
 
-_CHECKED = Qt.CheckState.Checked
+class TradeOffForm(FieldForm):
+    """Which light against which cost; ``changed`` when another one is chosen."""
 
+    changed = Signal()
 
-class MakeForm(FieldForm):
-    """``made`` when variants were added."""
-
-    made = Signal()
-
-    def __init__(
-        self,
-        document: Document,
-        display: Display,
-        shelf: Shelf,
-        steps: VariantSteps,
-        parent: QWidget | None = None,
-    ) -> None:
+    def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
         super().__init__(document, display, parent)
-        self._document, self._shelf, self._steps = document, shelf, steps
-        self._offered: tuple[Lining, ...] = ()
-        self.add_heading("Try these on all walls")
-        self.linings = QListWidget()
-        self.linings.setAccessibleName("Linings to try on all walls")
-        self.linings.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
-        self.linings.setFrameShape(QListWidget.Shape.NoFrame)
-        self.linings.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.linings.setTextElideMode(Qt.TextElideMode.ElideRight)
-        self.linings.setMinimumHeight(120)
-        self.linings.setFixedHeight(152)
-        self.linings.itemChanged.connect(lambda _item: self._count())
-        self.add_wide(self.linings)
-        self.try_button = button("Try them", "One variant for each lining that is ticked")
-        self.try_button.clicked.connect(self.try_ticked)
-        self.add_buttons(self.try_button)
-        self.add_heading("Try hanging heights")
-        _, self.low = self.add_number("From", HANGING_HEIGHT, 0.2)
-        _, self.high = self.add_number("To", HANGING_HEIGHT, 0.5)
-        _, self.count = self.add_number("How many", COUNT.within(2.0, 20.0), 4)
-        self.heights_button = button("Try these heights", "One variant for each height")
-        self.heights_button.clicked.connect(self.try_heights)
-        self.add_buttons(self.heights_button)
-        self.alert = self.add_alert()
-        steps.refused.connect(self._refuse)
-        document.changed.connect(lambda _old, _new: self._fill())
-        shelf.changed.connect(self._fill)
+        _, self.light = self.add_choice("Light", [(COLUMN[key].name, key) for key in _LIGHTS])
+        _, self.cost = self.add_choice("Cost", [(COLUMN[key].name, key) for key in _COSTS])
+        for combo in (self.light, self.cost):
+            combo.activated.connect(lambda _line: self.changed.emit())
+        self.words = NoteLabel()
+        self.words.setForegroundRole(self.palette().ColorRole.WindowText)
+        self.words.setAccessibleName("What the chart says")
+        self.add_wide(self.words)
         self.end()
-        self._fill()
 
-    def sizeHint(self) -> QSize:
-        return QSize(280, super().sizeHint().height())
-
-    def _fill(self) -> None:
-        plan = self._document.plan
-        offered = tuple(one for one in offered_linings(plan, self._shelf) if not one.is_opening)
-        if offered == self._offered:
-            return
-        ticked = {lining.key for lining in self.ticked()}
-        self._offered = offered
-        self.linings.blockSignals(True)
-        self.linings.clear()
-        for lining in offered:
-            item = QListWidgetItem(lining_title(lining))
-            item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
-            on = lining.key in ticked
-            item.setCheckState(_CHECKED if on else Qt.CheckState.Unchecked)
-            item.setToolTip(tooltip(lining.name))
-            self.linings.addItem(item)
-        self.linings.blockSignals(False)
-        self._count()
-
-    def ticked(self) -> list[Lining]:
-        """The linings that are ticked."""
-        return [
-            lining
-            for row, lining in enumerate(self._offered)
-            if self.linings.item(row).checkState() is _CHECKED
-        ]
-
-    def tick(self, *keys: str) -> None:
-        """Tick linings by key."""
-        for row, lining in enumerate(self._offered):
-            if lining.key in keys:
-                self.linings.item(row).setCheckState(_CHECKED)
-
-    def _count(self) -> None:
-        count = len(self.ticked())
-        self.try_button.setEnabled(count > 0)
-        text = "Try it" if count == 1 else f"Try these {count}" if count else "Tick linings to try"
-        self.try_button.setText(text)
-        self.try_button.setAccessibleName(text)
-
-    def try_ticked(self) -> None:
-        """Make a variant of each lining that is ticked."""
-        self.alert.say("")
-        if self._steps.try_linings(self.ticked()):
-            for row in range(self.linings.count()):
-                self.linings.item(row).setCheckState(Qt.CheckState.Unchecked)
-            self.made.emit()
-
-    def try_heights(self) -> None:
-        """Make a variant of each height of the range."""
-        self.take_typed()
-        self.alert.say("")
-        unit = self._display.unit
-        count = round(self.count.value)
-        if self._steps.try_heights(self.low.value, self.high.value, count, unit):
-            self.made.emit()
-
-    def _refuse(self, sentence: str) -> None:
-        if self.isVisible():
-            self.alert.say(in_unit(sentence, self._display.unit))
+    def fill(
+        self, plot: TradeOffPlot, options: Sequence[Option], costs: Costs, chosen: Identity
+    ) -> None:
+        """Fill the chart; while no total is known, energy stands for it and that is said."""
+        light, cost = self.light.currentData(), self.cost.currentData()
+        note = ""
+        if all(one.values[cost] is None for one in options):
+            note = f"{COLUMN[cost].name} is not known of any option: see 'Worth it'. "
+            cost = "kwh"
+        spots, missing = [], 0
+        for one in options:
+            y, x = COLUMN[light].shown(one.values[light]), one.values[cost]
+            if x is None or y is None:
+                missing += 1
+            else:
+                spots.append(Spot(one.side.name, one.side.identity, y, x))
+        y_words = COLUMN[light].heading(costs.currency)
+        x_words = COLUMN[cost].heading(costs.currency)
+        if cost == "total":
+            x_words += f", {costs.span_months:.0f} months"
+        plot.show_spots(tuple(spots), y_words, x_words, chosen)
+        note += "The options on the line are beaten by none in both at once. "
+        note += f"{missing} of {len(options)} cannot be shown: a price is missing." * (missing > 0)
+        self.words.setText(note.strip())

@@ -3,8 +3,6 @@
 It follows the open plan while the page is in sight: a quick comparison first, the default
 quality after it, and then, one side after another, how its figures move with what is not
 known well. What was found about a plan is kept, so that a new variant costs only itself.
-
-What all cards share, the choices and the places pointed at, is ``Linked``.
 """
 
 from __future__ import annotations
@@ -12,94 +10,39 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from enum import StrEnum
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from planner.app.canvas.sampling import Section
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.estimate.compare import Comparison, Origin, Side, against, compare, served
+from planner.app.jobs import Cancelled, Job, Lane, Progress, shut_down
+from planner.app.pages.side.linked import Linked
+from planner.estimate.compare import (
+    OPEN_AIR_SIDE,
+    PLAN_SIDE,
+    Comparison,
+    Identity,
+    Origin,
+    Side,
+    against,
+    compare,
+    served,
+)
 from planner.estimate.evaluate import Cache
+from planner.estimate.options import Option, option
 from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.worth import Bill, bill, running
 from planner.plan.edits import changed
 from planner.plan.lit import Doubted, Lit, doubted, lit
 from planner.plan.plan import Plan
-from planner.plan.space import Point
 from planner.plan.variant_edits import free_name
 from planner.units import COVERAGE
 
 if TYPE_CHECKING:
     from planner.estimate.compare import AgainstMap
-    from planner.estimate.odds import Sway, Telling
-
-
-class Shows(StrEnum):
-    """What the maps show."""
-
-    LIGHT = "light"
-    DIFFERENCE = "difference"
-    RATIO = "ratio"
-
-
-@dataclass(frozen=True)
-class LinkedState:
-    """``chosen`` and ``baseline`` count sides (0 the plan itself)."""
-
-    shows: Shows = Shows.LIGHT
-    own_scale: bool = False
-    open_air: bool = False
-    baseline: int = 0
-    chosen: int = 0
-
-
-class Linked(QObject):
-    """Emits ``changed(new, old)`` for the choices; pointer and section have their own."""
-
-    changed = Signal(object, object)
-    pointer_moved = Signal(object)
-    section_moved = Signal(object)
-
-    def __init__(self, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._state = LinkedState()
-        self._pointer: Point | None = None
-        self._section: Section | None = None
-
-    @property
-    def state(self) -> LinkedState:
-        """The choices in force."""
-        return self._state
-
-    @property
-    def pointer(self) -> Point | None:
-        """Where the pointer is in the space, in metres; None where it is not."""
-        return self._pointer
-
-    @property
-    def section(self) -> Section | None:
-        """The two ends of the section line in metres."""
-        return self._section
-
-    def update(self, **choices: Any) -> None:
-        """Change some choices."""
-        old, self._state = self._state, replace(self._state, **choices)
-        if old != self._state:
-            self.changed.emit(self._state, old)
-
-    def point_at(self, place: Point | None) -> None:
-        """Show a place in all maps."""
-        if place != self._pointer:
-            self._pointer = place
-            self.pointer_moved.emit(place)
-
-    def cut_along(self, section: Section) -> None:
-        """Move the section line in all maps."""
-        if section != self._section:
-            self._section = section
-            self.section_moved.emit(section)
+    from planner.estimate.odds import By, Odds, Saving, Sway, Telling
+    from planner.estimate.outlook import Input
 
 
 SETTLE_MS: Final = 120
@@ -126,13 +69,16 @@ class Comparer(QObject):
     """Keeps the newest comparison.
 
     Signals: ``compared`` when there is a new one, ``told`` when it is known of one more side
-    how sure it is, ``failed(str)``, ``busy_changed(bool)`` and ``progressed(float)``.
+    how sure it is, ``priced`` when it is known what has to be bought, ``said(str)`` for what
+    happened by the way, ``failed(str)``, ``busy_changed(bool)`` and ``progressed(float)``.
     ``comparing`` and ``swaying`` are the functions of ``estimate.compare`` and
     ``estimate.odds``; tests give their own.
     """
 
     compared = Signal()
     told = Signal()
+    said = Signal(str)
+    priced = Signal()
     failed = Signal(str)
     busy_changed = Signal(bool)
     progressed = Signal(float)
@@ -165,6 +111,13 @@ class Comparer(QObject):
         self.lane.failed.connect(self._on_failed)
         self.lane.busy_changed.connect(lambda _on: self._tell_busy())
         self.lane.progressed.connect(lambda _about, fraction: self.progressed.emit(fraction))
+        self.bills = Lane("bills", synchronous=synchronous, parent=self)
+        self.bills.done.connect(self._on_bills)
+        self.bills.failed.connect(lambda _about, sentence: self.failed.emit(sentence))
+        self._bills: dict[Identity, Bill] = {}
+        self.whole: Bill | None = None
+        self._billed: object = None
+        self._odds: tuple[object, object, Odds] | None = None
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self._ask)
         document.changed.connect(self._on_plan)
@@ -200,15 +153,18 @@ class Comparer(QObject):
         del old
         known = self._served()
         if known is not None:
-            self._take(known)
+            self._take(known)  # this asks for the bills as well
         if known is None or (self._asked is not None and not self._still_asked(new)):
             self._on_changed()
 
     def _on_linked(self, new: Any, old: Any) -> None:
         if self._followed and new.open_air != old.open_air:
             self._ask()
-        if new.baseline != old.baseline and new.baseline < len(self.sides):
-            self._name_baseline(self.sides[new.baseline])
+        if new.baseline != old.baseline:
+            base = self.side(new.baseline)
+            if base is not None:
+                self._name_baseline(base)
+            self._ask_bills()
 
     def _name_baseline(self, side: Side) -> None:
         """Keep with the plan what the others are measured against."""
@@ -288,21 +244,23 @@ class Comparer(QObject):
             self._next_sway()
 
     def _take(self, found: Comparison) -> None:
-        before, state = self.sides, self._linked.state
+        state, old = self._linked.state, self.baseline
         self.comparison = _named_apart(found)
         now = [side.identity for side in self.sides]
-
-        def same(index: int) -> int:
-            """Where a side of before stands now; the plan where it is gone."""
-            there = before[index].identity if index < len(before) else now[0]
-            return now.index(there) if there in now else 0
-
         kept = self._document.plan.baseline
-        base = next((k for k, side in enumerate(self.sides) if side.key == kept), 0)
-        if 0 < state.baseline < len(before) and before[state.baseline].origin is Origin.OPEN_AIR:
-            base = same(state.baseline)  # no plan can name open air as its baseline
-        self._linked.update(chosen=same(state.chosen), baseline=base)
+        base: Identity = PLAN_SIDE if kept is None else (Origin.VARIANT, kept)
+        if state.baseline == OPEN_AIR_SIDE:
+            base = OPEN_AIR_SIDE  # no plan can name open air as its baseline
+        base = base if base in now else PLAN_SIDE
+        if old is not None and old.identity not in now:
+            self.said.emit(
+                f"'{old.name}' was the baseline and is gone; all are measured against "
+                f"'{self.sides[now.index(base)].name}' now."
+            )
+        chosen = state.chosen if state.chosen in now else PLAN_SIDE
+        self._linked.update(chosen=chosen, baseline=base)
         self.compared.emit()
+        self._ask_bills()
 
     def _on_failed(self, about: object, sentence: str) -> None:
         if isinstance(about, _SwayOf):
@@ -333,7 +291,7 @@ class Comparer(QObject):
 
     def _in_order(self) -> list[int]:
         first = self._linked.state.baseline
-        return sorted(range(len(self.sides)), key=lambda index: (index != first, index))
+        return sorted(range(len(self.sides)), key=lambda k: (self.sides[k].identity != first, k))
 
     def _keep_sway(self, key: Swayed, found: Any) -> None:
         while len(self._sways) >= _MOST_KEPT:
@@ -354,23 +312,127 @@ class Comparer(QObject):
         """The sides of the newest comparison."""
         return () if self.comparison is None else self.comparison.sides
 
+    def side(self, identity: Identity) -> Side | None:
+        """A side by what tells it from the others; None where it is not there."""
+        return next((side for side in self.sides if side.identity == identity), None)
+
     @property
     def baseline(self) -> Side | None:
         """The side the others are measured against."""
-        sides = self.sides
-        return sides[min(self._linked.state.baseline, len(sides) - 1)] if sides else None
+        return self.side(self._linked.state.baseline) or next(iter(self.sides), None)
 
-    def telling(self, side: Side) -> Telling | None:
-        """Whether the mean of a side can be told from the baseline's; None if not known."""
+    @property
+    def chosen(self) -> Side | None:
+        """The side that is chosen."""
+        return self.side(self._linked.state.chosen) or next(iter(self.sides), None)
+
+    def odds(self) -> tuple[Odds, tuple[Identity, ...]] | None:
+        """The odds of all sides whose sway is known, and which these are, in their order."""
+        from planner.estimate.odds import Odds  # noqa: PLC0415 - with the page only
+
+        known = [
+            (side.identity, side.estimate, sway)
+            for side in self.sides
+            for sway in [self._sways.get(_key(side.plan))]
+            if side.estimate is not None and sway is not None and side.estimate.figures.minimum > 0
+        ]
+        if not known:
+            return None
+        # Arrays of light are compared by being the same: an estimate is a frozen value.
+        key = tuple((who, id(estimate), id(sway)) for who, estimate, sway in known)
+        if self._odds is None or self._odds[0] != key:
+            made = Odds.of([(estimate, sway) for _, estimate, sway in known])
+            self._odds = (key, known, made)
+        return self._odds[2], tuple(who for who, _, _ in known)
+
+    def telling(self, side: Side, by: By | None = None) -> Telling | None:
+        """How a figure (the mean) of a side stands to the baseline's; None if not known."""
+        base, found = self.baseline, self.odds()
+        if base is None or found is None or side is base:
+            return None
+        odds, known = found
+        if side.identity not in known or base.identity not in known:
+            return None
+        places = known.index(side.identity), known.index(base.identity)
+        return odds.telling(*places) if by is None else odds.telling(*places, by)
+
+    def best(self, side: Side, by: By) -> float | None:
+        """The probability that a side is the best of all; None until all are known."""
+        found = self.odds()
+        if found is None or not self.all_told or side.identity not in found[1]:
+            return None
+        return found[0].best(by)[found[1].index(side.identity)]
+
+    def saving(self, side: Side) -> Saving | None:
+        """What a side saves over the span at the baseline's light of a day; None if unknown."""
+        base, found, costs = self.baseline, self.odds(), self._document.plan.costs
+        bills = self.bill(side), None if base is None else self.bill(base)
+        if base is None or found is None or costs.price_per_kwh is None or side is base:
+            return None
+        if bills[0] is None or bills[1] is None or bills[0].cost is None:
+            return None
+        odds, known = found
+        if side.identity not in known or base.identity not in known:
+            return None
+        one, two = running(side.plan, costs), running(base.plan, costs)
+        hours = side.plan.photoperiod_hours / base.plan.photoperiod_hours
+        months = costs.span_months
+        # The mean is that of the lit hours: a longer day brings that much more light.
+        runs = months * (one.money or 0.0) / hours, months * (two.money or 0.0)
+        places = known.index(side.identity), known.index(base.identity)
+        return odds.saving(*places, (bills[0].cost, 0.0), runs)
+
+    def deciding(self, side: Side, by: By) -> tuple[tuple[Input, float], ...] | None:
+        """Which inputs decide between a side and the baseline; None until that is known."""
+        from planner.estimate.odds import deciding  # noqa: PLC0415 - with the page only
+
         base = self.baseline
-        if base is None or side is base or side.estimate is None or base.estimate is None:
-            return None
-        from planner.estimate.odds import tell_means  # noqa: PLC0415 - with the page only
+        one = self._sways.get(_key(side.plan))
+        two = None if base is None else self._sways.get(_key(base.plan))
+        return None if one is None or two is None else deciding(one, two, by)
 
-        one, two = self._sways.get(_key(side.plan)), self._sways.get(_key(base.plan))
-        if one is None or two is None:
-            return None
-        return tell_means(side.estimate, base.estimate, one, two)
+    # -- what is to be bought -----------------------------------------------------------
+
+    def bill(self, side: Side) -> Bill | None:
+        """What has to be bought for a side beyond the baseline; None while it is reckoned.
+
+        ``whole`` is all that the baseline itself takes.
+        """
+        return self._bills.get(side.identity)
+
+    def option(self, side: Side) -> Option:
+        """The row of a side in the table of options."""
+        return option(side, self.baseline, self.bill(side), self._document.plan.costs)
+
+    def _ask_bills(self) -> None:
+        """Reckon what has to be bought, where that may have changed: cutting takes a while."""
+        base = self.baseline
+        if base is None:
+            return
+        costs = self._document.plan.costs
+        asked = (costs, base.identity, tuple((s.identity, s.plan.setup) for s in self.sides))
+        if asked == self._billed:
+            return
+        self._billed, self._bills, self.whole = asked, {}, None
+        sides = self.sides
+
+        def job(progress: Progress, cancelled: Cancelled) -> tuple[Bill, dict[Identity, Bill]]:
+            made: dict[Identity, Bill] = {}
+            for done, side in enumerate(sides):
+                if cancelled():
+                    break
+                made[side.identity] = bill(side.plan, base.plan, costs)
+                progress((done + 1) / len(sides))
+            return bill(base.plan, None, costs), made
+
+        self.bills.ask(asked, job, what="What has to be bought")
+
+    def _on_bills(self, asked: object, made: object) -> None:
+        if asked is self._billed and isinstance(made, tuple):
+            self.whole, self._bills = made
+            self.priced.emit()
+
+    # -- maps against the baseline ------------------------------------------------------
 
     def against(self, side: Side) -> AgainstMap | None:
         """The map of a side against the baseline's; None without both."""
@@ -394,9 +456,9 @@ class Comparer(QObject):
         return math.hypot(inputs, numeric)
 
     def shutdown(self) -> None:
-        """Stop the work and join the thread."""
+        """Stop the work and join the threads."""
         self._settle.stop()
-        self.lane.shutdown()
+        shut_down([self.lane, self.bills])
 
 
 def _named_apart(found: Comparison) -> Comparison:

@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+import numpy as np
+from PySide6.QtCore import QEvent, QMimeData, QPointF, QRect, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
+    QContextMenuEvent,
+    QDrag,
+    QDragEnterEvent,
+    QDropEvent,
+    QEnterEvent,
     QFocusEvent,
     QFontMetricsF,
     QImage,
@@ -15,22 +22,25 @@ from PySide6.QtGui import (
     QPainter,
     QPainterPath,
     QPaintEvent,
+    QPixmap,
     QPolygonF,
 )
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.marks import paint_section, paint_section_ends
 from planner.app.canvas.sampling import Section, value_at
-from planner.app.pages.side.comparer import Linked, Shows
+from planner.app.fields.controls import TextLine
+from planner.app.pages.side.linked import Linked, Shows
 from planner.app.plain import tooltip
 from planner.app.plots.difference import DifferenceStyle, picture
 from planner.estimate.compare import AgainstMap, Origin, Side
+from planner.light.cellmap import CellMap
 from planner.metrics.figures import FIGURE, percent, ppfd
-from planner.units import format_number
 
+CARD_DRAGGED = "application/x-planner-variant"
 _GRIP_PX = 9.0
 _PAD = theme.RHYTHM
 _Elide = Qt.TextElideMode.ElideRight
@@ -39,14 +49,19 @@ _Elide = Qt.TextElideMode.ElideRight
 class MapCard(QWidget):
     """A small map that shares pointer and section line with all others.
 
-    Signals: ``picked`` when it is clicked or reached by Tab, ``opened`` on Enter,
-    ``stepped(across, down)`` for the arrow keys, ``key_pressed(event)`` for the rest.
+    Signals: ``picked`` when it is clicked or reached by Tab, ``opened`` when it is double-clicked,
+    ``stepped(across, down)`` for the arrow keys, ``key_pressed(event)`` for the rest,
+    ``renamed(str)`` when another name was written over it, ``dropped(key)`` when the card of
+    that variant was dragged onto this one, ``menu_asked(QPoint)`` in global pixels.
     """
 
     picked = Signal()
     opened = Signal()
     stepped = Signal(int, int)
     key_pressed = Signal(object)
+    renamed = Signal(str)
+    dropped = Signal(str)
+    menu_asked = Signal(object)
 
     def __init__(self, linked: Linked, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -62,6 +77,16 @@ class MapCard(QWidget):
         self._bounds: Bounds = (0.0, 0.0, 1.0, 1.0)
         self._held: str = ""
         self._picture: tuple[tuple[object, ...], QImage] | None = None
+        self._still: QPixmap | None = None
+        self._pressed: QPointF | None = None
+        self._marked = QRect()
+        self.stills = 0
+        self.name_line = TextLine("Name of the variant", self)
+        self.name_line.hide()
+        self.name_line.committed.connect(self._on_name)
+        for ended in (self.name_line.editingFinished, self.name_line.reverted):
+            ended.connect(self.name_line.hide)
+        self.setAcceptDrops(True)
         self.chosen = False
         self.baseline = False
         self.setMouseTracking(True)
@@ -76,12 +101,12 @@ class MapCard(QWidget):
             self._light.set_estimate(side.estimate)
         self.side, self._bounds = side, bounds
         self._describe()
-        self.update()
+        self.show_anew()
 
     def show_light(self, style: LightStyle) -> None:
         """Show light in these colours."""
         self._style, self._against = style, None
-        self.update()
+        self.show_anew()
 
     def show_against(
         self, found: AgainstMap | None, style: DifferenceStyle, unresolved: float
@@ -89,31 +114,46 @@ class MapCard(QWidget):
         """Show the difference or ratio to the baseline."""
         self._against, self._difference, self._unresolved = found, style, unresolved
         self._picture = None
-        self.update()
+        self.show_anew()
 
     def show_place(self, *, chosen: bool, baseline: bool, mark: str, verdict: str) -> None:
         """Show whether it is chosen, is the baseline, and what can be told of it."""
         self.chosen, self.baseline = chosen, baseline
         self.telling_mark, self.verdict = mark, verdict
         self._describe()
+        self.show_anew()
+
+    def show_anew(self) -> None:
+        """Paint all of it again; a pointer alone leaves what stands still as it is."""
+        self._still = None
         self.update()
+
+    def show_pointer(self) -> None:
+        """The shared pointer has moved: what it covered and what it covers now is painted."""
+        self.update(self._marked)
+        place, self._marked = self._linked.pointer, QRect()
+        if place is not None:
+            # The value is written above or below the cross, moved aside at the rim of the card.
+            y = self.viewport().to_pixel(*place).toPoint().y()
+            self._marked = QRect(0, y - 32, self.width(), 64) & self.rect()
+        self.update(self._marked)
 
     def figure_lines(self) -> tuple[str, str]:
         """The figures under the map."""
         if self.side is None or self.side.estimate is None:
             return ("no light to show", "")
         found = self.side.estimate.figures
-        first = f"mean {ppfd(found.mean)} · min / mean {percent(found.min_over_mean)}"
         light = f"{ppfd(found.minimum)} to {ppfd(found.maximum)}"
-        second = f"{light} · DLI {FIGURE['dli'].number(found.dli)}"
-        return first, second
+        return (
+            f"mean {ppfd(found.mean)} · min / mean {percent(found.min_over_mean)}",
+            f"{light} · DLI {FIGURE['dli'].number(found.dli)}",
+        )
 
     def _describe(self) -> None:
         side = self.side
         if side is None:
             return
-        kind = {Origin.PLAN: "plan", Origin.VARIANT: "variant", Origin.OPEN_AIR: "open air"}
-        self.setAccessibleName(f"{side.name}, {kind[side.origin]}")
+        self.setAccessibleName(f"{side.name}, {side.origin.value}")
         parts = [self.said, *self.figure_lines(), self.verdict, *side.problems]
         self.setAccessibleDescription(". ".join(part for part in parts if part))
         self.setToolTip(tooltip(side.name, self.said, self.verdict, *side.problems))
@@ -134,11 +174,23 @@ class MapCard(QWidget):
         return "; ".join(side.said) or "just as the plan"
 
     def value_at_pointer(self) -> float | None:
-        """PPFD under the shared pointer."""
-        place = self._linked.pointer
-        if place is None or self.side is None or self.side.estimate is None:
+        """What the map shows under the shared pointer: PPFD, a difference, or a ratio."""
+        place, side = self._linked.pointer, self.side
+        if place is None or side is None or side.estimate is None:
             return None
-        return value_at(self.side.estimate, *place)
+        light = value_at(side.estimate, *place)
+        if light is None or self._against is None:
+            return light
+        found = self._against
+        values = found.ratio if self._shows_ratio else found.difference
+        read = replace(
+            CellMap.about(values, found.x, found.y, side.estimate.map.bounds), least=-math.inf
+        )
+        return float(read.at(np.array([place]))[0])
+
+    @property
+    def _shows_ratio(self) -> bool:
+        return self._linked.state.shows is Shows.RATIO
 
     # -- geometry -----------------------------------------------------------------------
 
@@ -160,31 +212,46 @@ class MapCard(QWidget):
     def _problem(self) -> str:
         return "" if self.side is None or not self.side.problems else self.side.problems[0]
 
-    def sizeHint(self) -> QSize:
-        return QSize(220, 220)
-
     # -- painting -----------------------------------------------------------------------
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def paintEvent(self, event: QPaintEvent) -> None:
         if self.side is None:
             return
-        ink = Ink.of(self.palette())
+        ratio = self.devicePixelRatioF()
+        size = (QSizeF(self.size()) * ratio).toSize()
+        if self._still is None or self._still.size() != size:
+            self._still = QPixmap(size)
+            self._still.setDevicePixelRatio(ratio)
+            self._paint_still(self._still)
         painter = QPainter(self)
+        painter.setClipRect(event.rect())
+        painter.drawPixmap(0, 0, self._still)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_pointer(painter, self.viewport(), Ink.of(self.palette()))
+        painter.end()
+
+    def _paint_still(self, onto: QPixmap) -> None:
+        """All but the pointer: made anew only when something of it changes."""
+        self.stills += 1
+        side = self.side
+        if side is None:
+            return
+        ink = Ink.of(self.palette())
+        painter = QPainter(onto)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_ground(painter, ink)
         self._paint_head(painter, ink)
         viewport = self.viewport()
-        corners = self.side.plan.space.footprint
-        outline = QPolygonF([viewport.to_pixel(*corner) for corner in corners])
+        outline = QPolygonF([viewport.to_pixel(*corner) for corner in side.plan.space.footprint])
         if self._against is not None:
             self._paint_against(painter, viewport, outline, ink)
-        elif self.side.estimate is not None:
+        elif side.estimate is not None:
             font = figure_font(self.font(), 0.78)
             self._light.paint(painter, viewport, outline, self._style, font)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen(ink.quiet, 1.0))
         painter.drawPolygon(outline)
-        self._paint_links(painter, viewport, ink)
+        self._paint_section(painter, viewport, ink)
         self._paint_figures(painter, ink)
         painter.end()
 
@@ -203,16 +270,13 @@ class MapCard(QWidget):
         room = self.width() - 2 * _PAD
         bold = figure_font(self.font(), 1.0, bold=True)
         painter.setFont(bold)
-        mark = "baseline" if self.baseline else self.telling_mark
         small = figure_font(self.font(), 0.92)
-        taken = QFontMetricsF(small).horizontalAdvance(mark) + 6 if mark else 0
-        name = QFontMetricsF(bold).elidedText(side.name, _Elide, max(room - taken, 40))
+        name = QFontMetricsF(bold).elidedText(side.name, _Elide, room)
         painter.setPen(ink.ink)
         painter.drawText(QPointF(_PAD, line), name)
         painter.setFont(small)
         metrics = QFontMetricsF(small)
         painter.setPen(ink.quiet)
-        painter.drawText(QPointF(self.width() - _PAD - metrics.horizontalAdvance(mark), line), mark)
         painter.drawText(QPointF(_PAD, 2 * line + 1), metrics.elidedText(self.said, _Elide, room))
         problem = self._problem()
         if problem:
@@ -227,7 +291,7 @@ class MapCard(QWidget):
         if found is None or side is None or side.estimate is None:
             return
         rect = viewport.to_rect(side.estimate.map.bounds)
-        shows_ratio = self._linked.state.shows is Shows.RATIO
+        shows_ratio = self._shows_ratio
         values = 100 * (found.ratio - 1) if shows_ratio else found.difference
         size = QSize(round(rect.width()), round(rect.height()))
         # Kept until something of it changes: every move of the pointer paints all cards.
@@ -244,7 +308,7 @@ class MapCard(QWidget):
         painter.drawImage(rect, image)
         painter.restore()
 
-    def _paint_links(self, painter: QPainter, viewport: Viewport, ink: Ink) -> None:
+    def _paint_section(self, painter: QPainter, viewport: Viewport, ink: Ink) -> None:
         section = self._linked.section
         painter.setFont(figure_font(self.font(), 0.82))
         if section is not None:
@@ -256,9 +320,12 @@ class MapCard(QWidget):
                 painter.drawLine(*(viewport.to_pixel(*end) for end in section))
             if self.underMouse() or active or self.hasFocus():
                 paint_section_ends(painter, section, viewport, ink, active=active)
+
+    def _paint_pointer(self, painter: QPainter, viewport: Viewport, ink: Ink) -> None:
         place = self._linked.pointer
         if place is None:
             return
+        painter.setFont(figure_font(self.font(), 0.82))
         at = viewport.to_pixel(*place)
         for width, colour in ((3.0, QColor(0, 0, 0, 110)), (1.2, QColor(255, 255, 255, 235))):
             painter.setPen(pen(colour, width))
@@ -273,9 +340,15 @@ class MapCard(QWidget):
             draw_plate_text(painter, spot, text, ink.ink, ink.paper)
 
     def pointer_text(self) -> str:
-        """The value under the shared pointer, in words."""
+        """The value under the shared pointer, in the unit the map is of."""
         value = self.value_at_pointer()
-        return "" if value is None else format_number(value, 0)
+        if value is None:
+            return ""
+        if self._against is None:
+            return ppfd(value)
+        change = 100 * (value - 1) if self._shows_ratio else value
+        sign = "−" if change < 0 else "+"
+        return f"{sign}{abs(change):.0f}" + (" %" if self._shows_ratio else "")
 
     def _paint_figures(self, painter: QPainter, ink: Ink) -> None:
         font = figure_font(self.font(), 0.92)
@@ -288,18 +361,77 @@ class MapCard(QWidget):
         text = metrics.elidedText(first, _Elide, room)
         painter.drawText(QPointF(_PAD, self.height() - line - 7), text)
         painter.setPen(ink.quiet)
-        text = metrics.elidedText(second, _Elide, room)
+        # What is told of it stands beside the figures: the name has its line to itself.
+        mark = "baseline" if self.baseline else self.telling_mark
+        taken = metrics.horizontalAdvance(mark)
+        painter.drawText(QPointF(self.width() - _PAD - taken, self.height() - 6), mark)
+        text = metrics.elidedText(second, _Elide, room - taken - 6)
         painter.drawText(QPointF(_PAD, self.height() - 6), text)
 
     # -- mouse and keys -----------------------------------------------------------------
+
+    @property
+    def key(self) -> str | None:
+        """The key of the variant it shows; None for the plan and open air."""
+        return None if self.side is None else self.side.key
+
+    def edit_name(self) -> None:
+        """Write the name in its place on the card."""
+        if self.key is None or self.side is None:
+            return
+        self.name_line.set_value(self.side.name)
+        self.name_line.setGeometry(_PAD // 2, 0, self.width() - _PAD, round(1.5 * self._line()))
+        self.name_line.show()
+        self.name_line.setFocus()
+        self.name_line.selectAll()
+
+    def _on_name(self, name: str) -> None:
+        self.name_line.hide()
+        self.setFocus()
+        self.renamed.emit(name)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        self.picked.emit()
+        self.menu_asked.emit(event.globalPos())
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        if event.button() is Qt.MouseButton.LeftButton:
+            self.picked.emit()
+            self.opened.emit()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if event.mimeData().hasFormat(CARD_DRAGGED):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        key = bytes(event.mimeData().data(CARD_DRAGGED).data()).decode()
+        event.acceptProposedAction()
+        self.dropped.emit(key)
+
+    def _drag(self) -> None:
+        """Take the card along; where it is dropped says who takes it."""
+        data = QMimeData()
+        data.setData(CARD_DRAGGED, (self.key or "").encode())
+        drag = QDrag(self)
+        drag.setMimeData(data)
+        drag.setPixmap(self.grab().scaledToWidth(120))
+        drag.exec(Qt.DropAction.MoveAction)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         self.picked.emit()
         if event.button() is Qt.MouseButton.LeftButton:
             self._held = self._grip_at(event.position())
-        self.update()
+            on_head = event.position().y() < self._map_area().top()
+            self._pressed = event.position() if on_head and self.key else None
+        self.show_anew()
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._pressed is not None and event.buttons() & Qt.MouseButton.LeftButton:
+            moved = event.position() - self._pressed
+            if moved.manhattanLength() >= QApplication.startDragDistance():
+                self._pressed = None
+                self._drag()
+            return
         place = self.viewport().to_world(event.position())
         section = self._linked.section
         if self._held and section is not None:
@@ -313,13 +445,21 @@ class MapCard(QWidget):
         self._linked.point_at(place if inside else None)
 
     def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
-        self._held = ""
-        self.update()
+        self._held, self._pressed = "", None
+        self.show_anew()
 
     def leaveEvent(self, event: QEvent) -> None:
         super().leaveEvent(event)
         self._linked.point_at(None)
-        self.update()
+        self.show_anew()
+
+    def enterEvent(self, event: QEnterEvent) -> None:
+        super().enterEvent(event)
+        self.show_anew()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        self.show_anew()
 
     def _grip_at(self, pixel: QPointF) -> str:
         section = self._linked.section
@@ -342,10 +482,9 @@ class MapCard(QWidget):
         key = Qt.Key(event.key())
         if plain and key in steps:
             self.stepped.emit(*steps[key])
-        elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.opened.emit()
         else:
             event.ignore()
+            self.picked.emit()  # what a key does is done to the card that has the keyboard
             self.key_pressed.emit(event)
             if not event.isAccepted():
                 super().keyPressEvent(event)
@@ -354,8 +493,8 @@ class MapCard(QWidget):
         super().focusInEvent(event)
         if event.reason() in {Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason}:
             self.picked.emit()
-        self.update()
+        self.show_anew()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
-        self.update()
+        self.show_anew()

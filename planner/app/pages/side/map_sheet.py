@@ -7,7 +7,15 @@ import math
 import numpy as np
 from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QToolButton, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QMenu,
+    QScrollArea,
+    QStackedWidget,
+    QToolButton,
+    QWidget,
+)
 
 from planner.app import theme
 from planner.app.canvas.ink import Bounds
@@ -15,22 +23,29 @@ from planner.app.canvas.light_layer import LightStyle
 from planner.app.canvas.sampling import default_section
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.fields.controls import TextLine
 from planner.app.fields.form import AlertLabel, link_button
-from planner.app.pages.side.comparer import Comparer, Linked, Shows
+from planner.app.pages.side.comparer import Comparer
+from planner.app.pages.side.linked import Linked, Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.variant_steps import VariantSteps
-from planner.app.plain import tooltip
+from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded_reach
-from planner.estimate.compare import AgainstMap, Side
-from planner.estimate.odds import verdict
+from planner.estimate.compare import PLAN_SIDE, AgainstMap, Origin, Side
+from planner.estimate.odds import By, verdict
 from planner.plan.plan import Plan
 
 
 class CardBar(QWidget):
-    """Rename, adopt, move, remove; nothing of it for the plan itself and open air."""
+    """What can be done with the chosen side; of a variant: open, adopt, duplicate, rename, ...
+
+    ``sketch_asked`` when the chosen one was put on the sketch, ``rename_asked`` when its name is
+    to be written in its place.
+    """
+
+    sketch_asked = Signal()
+    rename_asked = Signal()
 
     def __init__(
         self,
@@ -43,112 +58,143 @@ class CardBar(QWidget):
         super().__init__(parent)
         self._document, self._comparer = document, comparer
         self._linked, self._steps = linked, steps
-        self.name = TextLine("Name of the variant")
-        self.name.setMinimumWidth(120)
-        self.name.setMaximumWidth(260)
-        self.name.committed.connect(self._rename)
-        self.adopt = self._verb("Adopt", "Make this variant the plan itself (Enter)")
-        self.earlier = self._verb("Earlier", "One place towards the front (Ctrl+Left)")
-        self.later = self._verb("Later", "One place towards the end (Ctrl+Right)")
-        self.remove = self._verb("Remove", "Take this variant out (Delete)")
-        self.as_baseline = self._verb("As baseline", "Measure the others against this one (B)")
+        self.name = PlainLabel()
+        self.name.setAccessibleName("Chosen option")
         self.alert = AlertLabel()
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.HALF)
-        layout.addWidget(self.name, 1)
-        for verb in self.verbs:
-            layout.addWidget(verb)
+        layout.addWidget(self.name)
+        self._keys_of_verbs = {
+            "sketch": ("Open on the sketch", "It stays in the list (double click)", self.do_open),
+            "adopt": ("Adopt", "Make it the plan itself, out of the list (Enter)", self.do_adopt),
+            "baseline": ("As baseline", "Measure the others against it (B)", self.do_baseline),
+            "duplicate": ("Duplicate", "One more just like it (Ctrl+D)", self.do_duplicate),
+            "rename": ("Rename", "Write another name in its place (F2)", self.edit_name),
+            "earlier": ("Earlier", "One place towards the front (Ctrl+Left)", self.do_earlier),
+            "later": ("Later", "One place towards the end (Ctrl+Right)", self.do_later),
+            "remove": ("Remove", "Take it out (Delete)", self.do_remove),
+        }
+        self.buttons: dict[str, QToolButton] = {}
+        for key, (text, tip, act) in self._keys_of_verbs.items():
+            made = link_button(text)
+            made.setToolTip(tooltip(tip))
+            made.clicked.connect(lambda _on=False, act=act: act())
+            # In a narrow window the rest is a right click away.
+            made.setVisible(key in _ON_THE_BAR)
+            self.buttons[key] = made
+            if key in _ON_THE_BAR:
+                layout.addWidget(made)
+            else:
+                made.setParent(self)
+                made.hide()
         layout.addWidget(self.alert, 2)
         layout.addStretch(1)
-        self.adopt.clicked.connect(self.do_adopt)
-        self.earlier.clicked.connect(lambda: self.do_move(-1))
-        self.later.clicked.connect(lambda: self.do_move(1))
-        self.remove.clicked.connect(self.do_remove)
-        self.as_baseline.clicked.connect(self.do_baseline)
         comparer.compared.connect(self.refresh)
         linked.changed.connect(lambda _new, _old: self.refresh())
         document.changed.connect(lambda _old, _new: self.refresh())
         steps.refused.connect(self.alert.say)
         self.refresh()
 
-    @property
-    def verbs(self) -> tuple[QToolButton, ...]:
-        """The buttons, as they stand."""
-        return self.adopt, self.as_baseline, self.earlier, self.later, self.remove
-
-    def _verb(self, text: str, tip: str) -> QToolButton:
-        made = link_button(text)
-        made.setToolTip(tooltip(tip))
-        return made
-
     # -- which --------------------------------------------------------------------------
-
-    @property
-    def side(self) -> Side | None:
-        """The chosen side."""
-        sides = self._comparer.sides
-        return sides[min(self._linked.state.chosen, len(sides) - 1)] if sides else None
 
     @property
     def key(self) -> str | None:
         """Which variant of the plan is chosen, None for anything else."""
-        side = self.side
+        side = self._comparer.chosen
         return side.key if side is not None and side.key in self._keys else None
 
     @property
     def _keys(self) -> list[str]:
         return [variant.key for variant in self._document.plan.variants]
 
+    def possible(self) -> tuple[str, ...]:
+        """The verbs that can be done now."""
+        key, keys = self.key, self._keys
+        found = ["baseline"] if self._linked.state.chosen != self._linked.state.baseline else []
+        if key is None:
+            return tuple(found)
+        found += ["sketch", "adopt", "duplicate", "rename", "remove"]
+        found += ["earlier"] if keys.index(key) > 0 else []
+        found += ["later"] if keys.index(key) < len(keys) - 1 else []
+        return tuple(found)
+
     def refresh(self) -> None:
         """Show what can be done with the chosen side."""
-        key = self.key
+        side = self._comparer.chosen
         self.alert.say("")
-        self.name.setVisible(key is not None)
-        index, last = None, len(self._keys) - 1
-        if key is not None:
-            self.name.set_value(self._document.plan.variant(key).name)
-            index = self._keys.index(key)
-        self.adopt.setEnabled(index is not None)
-        self.remove.setEnabled(index is not None)
-        self.earlier.setEnabled(index is not None and index > 0)
-        self.later.setEnabled(index is not None and index < last)
-        self.as_baseline.setEnabled(self._linked.state.chosen != self._linked.state.baseline)
-        for verb in self.verbs:
-            verb.setVisible(verb.isEnabled())
+        self.name.setText("" if side is None else side.name)
+        possible = self.possible()
+        for key in _ON_THE_BAR:
+            self.buttons[key].setVisible(key in possible)
+
+    def menu(self) -> QMenu:
+        """The same verbs as a menu."""
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        possible = self.possible()
+        for key, (text, _tip, act) in self._keys_of_verbs.items():
+            if key in possible:
+                action = menu.addAction(text)
+                action.triggered.connect(lambda _on=False, act=act: act())
+        return menu
 
     # -- doing --------------------------------------------------------------------------
 
-    def _rename(self, name: str) -> None:
+    def rename(self, name: str) -> None:
+        """Give the chosen variant this name."""
         if self.key is not None:
             self._steps.rename(self.key, name)
+
+    def do_open(self) -> None:
+        """Put the chosen variant on the sketch; the plan itself is there already."""
+        side = self._comparer.chosen
+        here = side is not None and side.origin is Origin.PLAN
+        if here or (self.key is not None and self._steps.open(self.key)):
+            self.sketch_asked.emit()
 
     def do_adopt(self) -> None:
         """Make the chosen variant the plan."""
         if self.key is not None and self._steps.adopt(self.key):
-            self._linked.update(chosen=0)
+            self._linked.update(chosen=PLAN_SIDE)
+
+    def do_duplicate(self) -> None:
+        """One more variant like the chosen one."""
+        if self.key is not None:
+            self._steps.duplicate(self.key)
 
     def do_remove(self) -> None:
         """Take the chosen variant out."""
         if self.key is not None:
             self._steps.remove(self.key)
 
-    def do_move(self, by: int) -> None:
-        """Move the chosen variant; it stays chosen."""
+    def do_earlier(self) -> None:
+        """Move the chosen variant towards the front; it stays chosen."""
         if self.key is not None:
-            self._steps.move(self.key, by)
+            self._steps.move(self.key, -1)
+
+    def do_later(self) -> None:
+        """Move the chosen variant towards the end; it stays chosen."""
+        if self.key is not None:
+            self._steps.move(self.key, 1)
+
+    def put_before(self, key: str, onto: str | None) -> None:
+        """Move a variant to the place of another one; onto the plan: to the front."""
+        keys = self._keys
+        if key in keys and key != onto:
+            self._steps.move_to(key, keys.index(onto) if onto in keys else 0)
 
     def do_baseline(self) -> None:
         """Measure the others against the chosen side."""
         self._linked.update(baseline=self._linked.state.chosen)
 
     def edit_name(self) -> None:
-        """Put the keyboard into the name."""
+        """Ask for the name to be written."""
         if self.key is not None:
-            self.name.setFocus()
-            self.name.selectAll()
+            self.rename_asked.emit()
 
 
+_ON_THE_BAR = ("sketch", "adopt", "baseline", "duplicate", "remove")
 LEAST_CARD = 168
 LEAST_HEIGHT = 190
 _UNITS = {Shows.DIFFERENCE: ("µmol", "m⁻² s⁻¹"), Shows.RATIO: ("% more", "or less")}
@@ -157,12 +203,15 @@ _UNITS = {Shows.DIFFERENCE: ("µmol", "m⁻² s⁻¹"), Shows.RATIO: ("% more", 
 class MapSheet(QWidget):
     """Cards in a grid and the colour bar they share.
 
-    Signals: ``opened(int)`` when a side is asked for by Enter,
-    ``key_pressed(event)`` for keys the page may know.
+    Signals: ``opened`` when the chosen side is double-clicked, ``key_pressed(event)`` for keys
+    the page may know, ``renamed(str)``, ``dropped(key, onto)`` and ``menu_asked(QPoint)``.
     """
 
-    opened = Signal(int)
+    opened = Signal()
     key_pressed = Signal(object)
+    renamed = Signal(str)
+    dropped = Signal(str, object)
+    menu_asked = Signal(object)
 
     def __init__(
         self, comparer: Comparer, linked: Linked, display: Display, parent: QWidget | None = None
@@ -194,7 +243,7 @@ class MapSheet(QWidget):
         for signal in (comparer.compared, comparer.told):
             signal.connect(self.refresh)
         linked.changed.connect(lambda _new, _old: self.refresh())
-        linked.pointer_moved.connect(lambda _place: self._redraw())
+        linked.pointer_moved.connect(lambda _place: self._point())
         linked.section_moved.connect(lambda _section: self._redraw())
         display.changed.connect(lambda _state: self.refresh())
 
@@ -210,12 +259,12 @@ class MapSheet(QWidget):
         if self._linked.section is None:
             self._linked.cut_along(default_section(bounds))
         state = self._linked.state
-        for index, (card, side) in enumerate(zip(self.cards, sides, strict=True)):
+        for card, side in zip(self.cards, sides, strict=True):
             card.show_side(side, bounds)
             mark, words = self._told(side)
             card.show_place(
-                chosen=index == state.chosen,
-                baseline=index == state.baseline,
+                chosen=side.identity == state.chosen,
+                baseline=side.identity == state.baseline,
                 mark=mark,
                 verdict=words,
             )
@@ -231,8 +280,13 @@ class MapSheet(QWidget):
         if found is None or base is None:
             return "", ""
         change = 100 * (found.ratio - 1)
-        mark = f"{'+' if change >= 0 else '−'}{abs(change):.0f} %" if found.clear else "≈ alike"
-        return mark, verdict(side.name, found, base.name)
+        mark = f"{'+' if change >= 0 else '−'}{abs(change):.0f} %"
+        margin = self._linked.state.margin
+        if found.equal_within(margin):
+            mark = "= equal"
+        elif not found.clear:
+            mark += ", not shown"
+        return mark, verdict(side.name, found, base.name, By.MEAN, margin)
 
     def _show_light(self, sides: tuple[Side, ...]) -> None:
         self._bars.setCurrentWidget(self.light_bar)
@@ -249,8 +303,13 @@ class MapSheet(QWidget):
                     levels, state.colour_map, state.contours, state.band_wash, _band(side.plan)
                 )
             )
-        chosen = self._linked.state.chosen if self._linked.state.own_scale else 0
-        self.light_bar.show_style(self.cards[min(chosen, len(self.cards) - 1)].light_style)
+        chosen = self._chosen(sides) if self._linked.state.own_scale else 0
+        self.light_bar.show_style(self.cards[chosen].light_style)
+
+    def _chosen(self, sides: tuple[Side, ...]) -> int:
+        who = [side.identity for side in sides]
+        chosen = self._linked.state.chosen
+        return who.index(chosen) if chosen in who else 0
 
     def _show_against(self, sides: tuple[Side, ...]) -> None:
         self._bars.setCurrentWidget(self.difference_bar)
@@ -265,11 +324,19 @@ class MapSheet(QWidget):
         ]
         for card, side, found, style in zip(self.cards, sides, maps, styles, strict=True):
             card.show_against(found, style, self._comparer.unresolved(side))
-        self.difference_bar.show_style(styles[min(state.chosen, len(styles) - 1)])
+        self.difference_bar.show_style(styles[self._chosen(sides)])
 
     def _redraw(self) -> None:
         for card in self.cards:
-            card.update()
+            card.show_anew()
+
+    def _point(self) -> None:
+        for card in self.cards:
+            card.show_pointer()
+
+    def card(self, key: str | None) -> MapCard | None:
+        """The card of a variant."""
+        return next((card for card in self.cards if key is not None and card.key == key), None)
 
     # -- cards --------------------------------------------------------------------------
 
@@ -281,19 +348,26 @@ class MapSheet(QWidget):
         while len(self.cards) < wanted:
             card = MapCard(self._linked, self._holder)
             index = len(self.cards)
-            card.picked.connect(lambda index=index: self._linked.update(chosen=index))
-            card.opened.connect(lambda index=index: self.opened.emit(index))
+            card.picked.connect(lambda card=card: self._choose(card))
+            card.opened.connect(self.opened)
+            card.renamed.connect(self.renamed)
+            card.dropped.connect(lambda key, card=card: self.dropped.emit(key, card.key))
+            card.menu_asked.connect(self.menu_asked)
             card.stepped.connect(lambda dx, dy, index=index: self._step(index, dx, dy))
             card.key_pressed.connect(self.key_pressed)
             self.cards.append(card)
             card.show()
+
+    def _choose(self, card: MapCard) -> None:
+        if card.side is not None:
+            self._linked.update(chosen=card.side.identity)
 
     def _step(self, index: int, across: int, down: int) -> None:
         """Go to the card beside, above or below."""
         to = index + across + down * self._columns
         if 0 <= to < len(self.cards):
             self.cards[to].setFocus(Qt.FocusReason.OtherFocusReason)
-            self._linked.update(chosen=to)
+            self._choose(self.cards[to])
             self._area.ensureWidgetVisible(self.cards[to])
 
     def _arrange(self) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import Final
 
@@ -11,9 +12,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QScrollArea,
-    QSplitter,
-    QStackedWidget,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -24,41 +22,58 @@ from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.exports import FILTERS, write_text
 from planner.app.fields.choosers import Shelf
-from planner.app.fields.form import AlertLabel, button, fold_button, in_tab_order, link_button
+from planner.app.fields.form import AlertLabel, button, link_button
+from planner.app.frame import PageBar, Pages
 from planner.app.jobs import Lane
-from planner.app.pages.side.compare_form import CompareForm, MakeForm
-from planner.app.pages.side.comparer import Comparer, Linked
-from planner.app.pages.side.figure_table import FigureTable
+from planner.app.pages.side.compare_form import CompareForm, TradeOffForm
+from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.find_form import FindForm
+from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.map_sheet import CardBar, MapSheet
+from planner.app.pages.side.odds_board import OddsBoard, OddsForm
+from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.schedule_board import ScheduleBoard
 from planner.app.pages.side.sweep_form import SweepBoard, SweepForm
+from planner.app.pages.side.try_form import TryForm
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.pages.side.worth_form import WorthForm
 from planner.app.plain import PlainLabel
+from planner.app.plots.trade_off import TradeOffPlot
 from planner.app.questions import Questions
-from planner.estimate.compare import rows
 from planner.files.disk import PlanFileError
 
-COLUMN_WIDTH: Final = 320
-COLUMN_CHARACTERS: Final = 46
+COLUMN_WIDTH: Final = 300
+COLUMN_CHARACTERS: Final = 44
 WIDE_PAGE: Final = 1600
-VERBS: Final = ("Compare", "Sweep", "Find", "Worth it")
+ASKED: Final = {
+    "options": "Options",
+    "odds": "Odds",
+    "cost": "Light and cost",
+    "try": "Try",
+    "sweep": "Sweep",
+    "find": "Find",
+    "schedule": "Schedule",
+    "worth": "Worth it",
+}
+"""The questions of the page, one at a time in sight."""
 _EMPTY: Final = (
     "Nothing stands beside the plan yet. Keep the plan as a variant and go on sketching, or try "
-    "other linings or heights."
+    "other linings, lamps or heights."
 )
 
 
 class SideBySidePage(QWidget):
-    """Maps on the left with what belongs to the open verb under them; the verbs on the right.
+    """One question at a time, its answer large at the left and its choices at the right.
 
-    ``told`` carries a sentence for the status bar. The page computes only while it is in
-    sight. ``shutdown`` must be called before it goes.
+    ``told`` carries a sentence for the status bar, ``sketch_asked`` and ``survey_asked`` lead to
+    the other pages. The page computes only while it is in sight. ``shutdown`` must be called
+    before it goes.
     """
 
     told = Signal(str)
+    sketch_asked = Signal()
+    survey_asked = Signal()
 
     def __init__(
         self,
@@ -76,7 +91,7 @@ class SideBySidePage(QWidget):
         super().__init__(parent)
         self.document, self.display, self.steps = document, display, steps
         self._questions = questions
-        self._shown_before = False
+        self._columns: list[QScrollArea] = []
         self.linked = linked or Linked(self)
         self.comparer = comparer or Comparer(
             document, display, self.linked, synchronous=synchronous, parent=self
@@ -90,8 +105,12 @@ class SideBySidePage(QWidget):
         self.alert = AlertLabel()
         self.empty = self._empty_line()
         self.compare = CompareForm(document, display, self.comparer, self.linked)
-        self.make = MakeForm(document, display, shelf, steps)
-        self.table = FigureTable()
+        self.table = OptionsTable()
+        self.odds = OddsBoard(document, self.comparer, self.linked)
+        self.margin = OddsForm(document, display, self.linked)
+        self.trade_off = TradeOffPlot()
+        self.axes = TradeOffForm(document, display)
+        self.make = TryForm(document, display, shelf, steps)
         self.sweep_board = SweepBoard(document, display, steps)
         self.sweep = SweepForm(document, display, self.lane, self.sweep_board)
         self.schedule = ScheduleBoard(document, display, shelf, self.lane)
@@ -101,7 +120,6 @@ class SideBySidePage(QWidget):
         self._arrange()
         self._connect()
         self._on_plan()
-        self.open_verb(0)
 
     # -- building -----------------------------------------------------------------------
 
@@ -111,7 +129,7 @@ class SideBySidePage(QWidget):
         words.setWordWrap(True)
         self.keep_button = button("Keep the plan as a variant")
         self.keep_button.clicked.connect(lambda: self.steps.keep(self.display.unit))
-        self.try_button = button("Try linings")
+        self.try_button = button("Try others")
         self.try_button.clicked.connect(self._go_to_linings)
         layout = QHBoxLayout(holder)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -120,187 +138,177 @@ class SideBySidePage(QWidget):
         layout.addWidget(self.try_button)
         return holder
 
-    def _table_holder(self) -> QWidget:
+    def _options(self) -> QWidget:
+        """Maps over the table; the table is as tall as its rows, the rest belongs to the maps."""
         holder = QWidget()
         self.copy_button = link_button("Copy the table")
         self.copy_button.setToolTip("<p>Tab-separated, for a spreadsheet (Ctrl+C in the table)</p>")
         self.copy_button.clicked.connect(self.copy_table)
         self.export_button = link_button("Export as CSV…")
         self.export_button.clicked.connect(self.export_table)
-        line = QHBoxLayout()
-        line.setContentsMargins(0, 0, 0, 0)
-        heading = PlainLabel("Every figure")
-        font = heading.font()
-        font.setBold(True)
-        heading.setFont(font)
-        line.addWidget(heading)
-        line.addStretch(1)
-        line.addWidget(self.copy_button)
-        line.addWidget(self.export_button)
-        layout = QVBoxLayout(holder)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addLayout(line)
-        layout.addWidget(self.table, 1)
-        return holder
-
-    def _arrange(self) -> None:
-        upper = QWidget()
-        above = QVBoxLayout(upper)
-        above.setContentsMargins(0, 0, 0, 0)
-        above.setSpacing(theme.HALF)
-        above.addWidget(self.empty)
-        above.addWidget(self.alert)
-        above.addWidget(self.sheet, 1)
+        self.left_out = PlainLabel()
+        self.left_out.setForegroundRole(self.palette().ColorRole.PlaceholderText)
         line = QHBoxLayout()
         line.setContentsMargins(0, 0, 0, 0)
         line.addWidget(self.bar, 1)
-        line.addWidget(self.state)
+        line.addWidget(self.left_out)
+        line.addWidget(self.copy_button)
+        line.addWidget(self.export_button)
+        above = QVBoxLayout(holder)
+        above.setContentsMargins(0, 0, 0, 0)
+        above.setSpacing(theme.HALF)
+        above.addWidget(self.empty)
+        above.addWidget(self.sheet, 1)
         above.addLayout(line)
-        self.boards = QStackedWidget()
-        for board in (self._table_holder(), self.sweep_board, self.schedule, self.worth_board):
-            self.boards.addWidget(board)
-        self.splitter = QSplitter(Qt.Orientation.Vertical)
-        self.splitter.setChildrenCollapsible(False)
-        self.splitter.addWidget(upper)
-        self.splitter.addWidget(self.boards)
-        self.splitter.setStretchFactor(0, 3)
-        self.splitter.setStretchFactor(1, 2)
-        self.splitter.setHandleWidth(theme.RHYTHM)
-        self._column = self._verbs()
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, theme.RHYTHM, theme.RHYTHM, theme.RHYTHM)
-        layout.setSpacing(theme.WIDE)
-        layout.addWidget(self.splitter, 1)
-        layout.addWidget(self._column)
+        above.addWidget(self.table)
+        return holder
 
-    def _verbs(self) -> QWidget:
-        column = QWidget()
-        layout = QVBoxLayout(column)
+    def _arrange(self) -> None:
+        screens: dict[str, tuple[QWidget, QWidget | None]] = {
+            "options": (self._options(), self.compare),
+            "odds": (self.odds, self.margin),
+            "cost": (self.trade_off, self.axes),
+            "try": (self.make, self.make.form),
+            "sweep": (self.sweep_board, self.sweep),
+            "find": (self.finding, None),
+            "schedule": (self.schedule, None),
+            "worth": (self.worth_board, self.worth),
+        }
+        made = {key: self._screen(main, form) for key, (main, form) in screens.items()}
+        self.asked = Pages(
+            "options", made["options"], {k: partial(made.__getitem__, k) for k in made}
+        )
+        for key in made:
+            self.asked.go(key)  # all are made: they follow the plan, in sight or not
+        self.asked.go("options")
+        self.question_bar = PageBar(self.asked, ASKED)
+        self.question_bar.setAccessibleName("Questions")
+        top = QHBoxLayout()
+        top.setContentsMargins(0, 0, 0, 0)
+        top.addWidget(self.question_bar)
+        top.addStretch(1)
+        top.addWidget(self.state)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(theme.RHYTHM, theme.HALF, theme.RHYTHM, theme.RHYTHM)
+        layout.setSpacing(theme.HALF)
+        layout.addLayout(top)
+        layout.addWidget(self.alert)
+        layout.addWidget(self.asked, 1)
+
+    def _screen(self, main: QWidget, form: QWidget | None) -> QWidget:
+        screen = QWidget()
+        layout = QHBoxLayout(screen)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        comparing = QWidget()
-        both = QVBoxLayout(comparing)
-        both.setContentsMargins(0, 0, 0, 0)
-        both.addWidget(self.compare)
-        both.addWidget(self.make)
-        self.folds: list[QToolButton] = []
-        self.areas: list[QScrollArea] = []
-        forms: tuple[QWidget, ...] = (comparing, self.sweep, self.finding, self.worth)
-        for index, (verb, form) in enumerate(zip(VERBS, forms, strict=True)):
-            fold = fold_button(verb)
-            font = fold.font()
-            font.setPointSizeF(font.pointSizeF() * 1.12)
-            fold.setFont(font)
-            fold.setAccessibleDescription(f"Opens '{verb}'")
-            fold.clicked.connect(lambda _on, index=index: self.open_verb(index))
-            holder = QWidget()
-            inside = QVBoxLayout(holder)
-            inside.setContentsMargins(theme.HALF, theme.HALF, theme.RHYTHM, theme.RHYTHM)
-            inside.addWidget(form)
-            inside.addStretch(1)
-            area = QScrollArea()
-            area.setFrameShape(QFrame.Shape.NoFrame)
-            area.setWidgetResizable(True)
-            area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-            area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-            area.setWidget(holder)
-            area.hide()
-            self.folds.append(fold)
-            self.areas.append(area)
-        # The list of verbs keeps its place, whichever is open.
-        for fold in self.folds:
-            layout.addWidget(fold)
-        for area in self.areas:
-            layout.addWidget(area, 1)
-        in_tab_order(self.folds)
-        return column
+        layout.setSpacing(theme.WIDE)
+        if form is None:
+            layout.addWidget(_scrolled(main) if main is self.finding else main, 1)
+            return screen
+        area = _scrolled(form)
+        self._columns.append(area)
+        layout.addWidget(main, 1)
+        layout.addWidget(area)
+        return screen
 
     def _connect(self) -> None:
         self.document.changed.connect(lambda _old, _new: self._on_plan())
         self.comparer.compared.connect(self._on_compared)
         self.comparer.told.connect(self._show_state)
+        self.comparer.priced.connect(self._show_table)
+        self.comparer.said.connect(self.told)
         self.comparer.failed.connect(self.alert.say)
         self.comparer.busy_changed.connect(lambda _on: self._show_state())
         self.linked.changed.connect(lambda _new, _old: self._show_table())
-        self.table.picked.connect(self._pick_by_name)
-        self.sheet.opened.connect(self._open_side)
-        self.sheet.key_pressed.connect(self._on_card_key)
+        self.table.picked.connect(lambda who: self.linked.update(chosen=who))
+        self.trade_off.picked.connect(lambda who: self.linked.update(chosen=who))
+        self.axes.changed.connect(self._show_table)
+        self.make.made.connect(lambda: self.open_question("options"))
+        self.margin.survey_asked.connect(self.survey_asked)
+        self.bar.sketch_asked.connect(self.sketch_asked)
+        self.bar.rename_asked.connect(self._edit_name)
+        self.sheet.renamed.connect(self.bar.rename)
+        for part in (self.sheet, self.table):
+            part.opened.connect(self.bar.do_open)
+            part.key_pressed.connect(self._on_card_key)
+            part.menu_asked.connect(lambda at: self.bar.menu().popup(at))
+        self.sheet.dropped.connect(self.bar.put_before)
+        self.table.moved.connect(self.bar.put_before)
 
     # -- showing ------------------------------------------------------------------------
 
-    def open_verb(self, index: int) -> None:
-        """Open one of the verbs; the part under the maps follows it."""
-        for k, (fold, area) in enumerate(zip(self.folds, self.areas, strict=True)):
-            fold.setChecked(k == index)
-            area.setVisible(k == index)
-        self.boards.setCurrentIndex(index)
-        self._show_boards()
+    def open_question(self, key: str) -> None:
+        """Show one of the questions."""
+        self.asked.go(key)
 
     def show_section(self, section: Section) -> None:
         """Take over the section line of the sketch."""
         self.linked.cut_along(section)
 
     def _go_to_linings(self) -> None:
-        self.open_verb(0)
-        self.areas[0].ensureWidgetVisible(self.make.try_button)
+        self.open_question("try")
         self.make.linings.setFocus()
 
     def _on_plan(self) -> None:
         self.empty.setVisible(not self.document.plan.variants)
-        self._show_boards()
+        self._show_table()
         self._show_state()
-
-    def _show_boards(self) -> None:
-        # One line is no table: as long as nothing is compared the map has the whole page.
-        alone = not self.document.plan.variants and not self.linked.state.open_air
-        self.boards.setVisible(self.boards.currentIndex() != 0 or not alone)
 
     def _on_compared(self) -> None:
         self.alert.say("")
         self._show_state()
-        self._show_boards()
         self._show_table()
 
     def _show_table(self) -> None:
-        comparison, base = self.comparer.comparison, self.comparer.baseline
-        if comparison is not None and base is not None:
-            chosen = comparison.sides[min(self.linked.state.chosen, len(comparison.sides) - 1)]
-            self.table.show_rows(rows(comparison, base.name), chosen.name)
+        sides, state, costs = self.comparer.sides, self.linked.state, self.document.plan.costs
+        # One line is no table: as long as nothing is compared the map has the whole page.
+        self.table.setVisible(len(sides) > 1)
+        for shown in (self.copy_button, self.export_button):
+            shown.setVisible(len(sides) > 1)
+        if not sides:
+            return
+        options = [self.comparer.option(side) for side in sides]
+        self.table.show_options(options, costs, state.wishes, state.chosen)
+        hidden = self.table.options.hidden
+        self.left_out.setText(f"{hidden} of {len(sides)} miss a wish" if hidden else "")
+        self.left_out.setVisible(hidden > 0)
+        self.axes.fill(self.trade_off, options, costs, state.chosen)
 
     def _show_state(self) -> None:
         text = ""
         if self.comparer.computing:
             text = "refining…" if self.comparer.comparison is not None else "computing…"
         elif self.comparer.lane.busy:
-            text = "finding what can be told apart…"
+            text = "finding how sure it is…"
         self.state.setText(text)
 
     # -- choosing -----------------------------------------------------------------------
 
-    def _pick_by_name(self, name: str) -> None:
-        names = [side.name for side in self.comparer.sides]
-        if name in names:
-            self.linked.update(chosen=names.index(name))
-
-    def _open_side(self, index: int) -> None:
-        self.linked.update(chosen=index)
-        self.bar.do_adopt()
+    def _edit_name(self) -> None:
+        card = self.sheet.card(self.bar.key)
+        if card is not None:
+            card.edit_name()
 
     def _on_card_key(self, event: QKeyEvent) -> None:
         key = Qt.Key(event.key())
         control = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
-        steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
-        if control and key in steps:
-            self.bar.do_move(steps[key])
-        elif key is Qt.Key.Key_Delete:
-            self.bar.do_remove()
-        elif key is Qt.Key.Key_F2:
-            self.bar.edit_name()
-        elif key is Qt.Key.Key_B and not event.modifiers():
-            self.bar.do_baseline()
-        else:
+        with_control = {
+            Qt.Key.Key_Left: self.bar.do_earlier,
+            Qt.Key.Key_Up: self.bar.do_earlier,
+            Qt.Key.Key_Right: self.bar.do_later,
+            Qt.Key.Key_Down: self.bar.do_later,
+            Qt.Key.Key_D: self.bar.do_duplicate,
+        }
+        plain = {
+            Qt.Key.Key_Delete: self.bar.do_remove,
+            Qt.Key.Key_F2: self.bar.edit_name,
+            Qt.Key.Key_B: self.bar.do_baseline,
+            Qt.Key.Key_Return: self.bar.do_adopt,
+            Qt.Key.Key_Enter: self.bar.do_adopt,
+        }
+        act = (with_control if control else plain).get(key)
+        if act is None:
+            event.ignore()
             return
+        act()
         event.accept()
 
     # -- the table elsewhere ------------------------------------------------------------
@@ -335,13 +343,12 @@ class SideBySidePage(QWidget):
     def sizeHint(self) -> QSize:
         return QSize(1280, 740)
 
+    def minimumSizeHint(self) -> QSize:
+        return QSize(640, 320)
+
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.comparer.follow(True)
-        if not self._shown_before:
-            self._shown_before = True
-            tall = max(self.height(), 400)
-            self.splitter.setSizes([round(0.61 * tall), round(0.39 * tall)])
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
@@ -352,4 +359,23 @@ class SideBySidePage(QWidget):
         width = max(COLUMN_WIDTH, round(COLUMN_CHARACTERS * self.fontMetrics().averageCharWidth()))
         if self.width() >= WIDE_PAGE:
             width = max(width, 400)
-        self._column.setFixedWidth(width)
+        # The table is as tall as its rows, and never more than the maps above it.
+        self.table.setMaximumHeight(round(0.4 * self.height()))
+        for column in self._columns:
+            column.setFixedWidth(min(width, max(self.width() // 3, 240)))
+
+
+def _scrolled(form: QWidget) -> QScrollArea:
+    """A column that scrolls where the window is low."""
+    holder = QWidget()
+    inside = QVBoxLayout(holder)
+    inside.setContentsMargins(theme.HALF, theme.HALF, theme.RHYTHM, theme.RHYTHM)
+    inside.addWidget(form)
+    inside.addStretch(1)
+    area = QScrollArea()
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setWidgetResizable(True)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setWidget(holder)
+    return area

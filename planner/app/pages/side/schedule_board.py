@@ -273,7 +273,8 @@ class ScheduleBoard(QWidget):
         line.addWidget(self.add_button)
         line.addWidget(self.remove_button)
         line.addStretch(1)
-        self.splitter = QSplitter()
+        # Table over chart: its last columns, energy and money, are what one came for.
+        self.splitter = QSplitter(Qt.Orientation.Vertical)
         self.splitter.setChildrenCollapsible(False)
         self.splitter.addWidget(self.table)
         self.splitter.addWidget(self.chart)

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from planner.app.document import Document
 from planner.plan import variant_edits
+from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
@@ -61,17 +62,27 @@ class VariantSteps(QObject):
         self._document.apply(made, f"Keep as variant {found}")
         self.told.emit(f"Kept as variant '{found}'. {words}")
 
-    def try_linings(self, linings: Sequence[Lining]) -> bool:
-        """One more variant for each lining, on all walls."""
-        made = self._made(lambda plan: variant_edits.try_linings(plan, linings))
-        count = len(linings)
-        label = f"Try lining {linings[0].name}" if count == 1 else f"Try {count} linings"
-        return count > 0 and self._apply(made, label)
+    def try_all(
+        self,
+        linings: Sequence[Lining] = (),
+        lamps: Sequence[tuple[LampModel, int]] = (),
+        heights: tuple[float, float, int] | None = None,
+        *,
+        wall: int | None = None,
+        unit: LengthUnit = LengthUnit.CM,
+    ) -> bool:
+        """One more variant for every combination; ``heights`` are from, to (metres), how many."""
 
-    def try_heights(self, low: float, high: float, count: int, unit: LengthUnit) -> bool:
-        """One more variant for each hanging height of a range (metres)."""
-        made = self._made(lambda plan: variant_edits.try_heights(plan, low, high, count, unit))
-        return self._apply(made, f"Try {count} hanging heights")
+        def build(plan: Plan) -> Plan:
+            tried = () if heights is None else variant_edits.heights_between(*heights)
+            return variant_edits.try_all(
+                plan, linings=linings, wall=wall, lamps=lamps, heights=tried, unit=unit
+            )
+
+        made = self._made(build)
+        count = 0 if made is None else len(made.variants) - len(self._document.plan.variants)
+        only = linings[0].name if count == 1 and linings else ""
+        return self._apply(made, f"Try lining {only}" if only else f"Try {count} options")
 
     # -- one of them --------------------------------------------------------------------
 
@@ -92,12 +103,30 @@ class VariantSteps(QObject):
 
     def move(self, key: str, by: int) -> bool:
         """Move a variant along the list."""
-        variants = self._document.plan.variants
-        to = [variant.key for variant in variants].index(key) + by
-        if not 0 <= to < len(variants):
+        return self.move_to(key, self._place(key) + by)
+
+    def move_to(self, key: str, to: int) -> bool:
+        """Give a variant another place in the list."""
+        if to == self._place(key) or not 0 <= to < len(self._document.plan.variants):
             return False
         made = self._made(lambda plan: variant_edits.move_variant(plan, key, to))
         return self._apply(made, f"Move variant {self._document.plan.variant(key).name}")
+
+    def _place(self, key: str) -> int:
+        return [variant.key for variant in self._document.plan.variants].index(key)
+
+    def duplicate(self, key: str) -> bool:
+        """One more variant just as this one, behind it."""
+        name = self._document.plan.variant(key).name
+        made = self._made(lambda plan: variant_edits.duplicate_variant(plan, key))
+        return self._apply(made, f"Duplicate variant {name}")
+
+    def open(self, key: str) -> bool:
+        """Put a variant on the sketch; it stays in the list, and so does what was sketched."""
+        name = self._document.plan.variant(key).name
+        made = self._made(lambda plan: variant_edits.open_variant(plan, key))
+        words = f"The sketch is '{name}' now; what was on it is kept as a variant."
+        return self.adopt_plan(made, f"Open variant {name}", words)
 
     def adopt(self, key: str) -> bool:
         """Make a variant the plan itself."""

@@ -9,7 +9,6 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
-    QHBoxLayout,
     QScrollArea,
     QSizePolicy,
     QTableWidget,
@@ -23,6 +22,7 @@ from planner.app.canvas.ink import Ink, figure_font, mixed, pen
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.plain import PlainLabel
+from planner.estimate.worth import Bill
 from planner.metrics.cost import Cover, Purchase
 from planner.metrics.cutting import CuttingList, Placed
 from planner.plan.costs import Form
@@ -150,7 +150,7 @@ def _drawn_length(cutting: CuttingList, roll: int) -> float:
     return min(cutting.length, 1.06 * used)
 
 
-HEADINGS = ("Lining", "Area", "Pieces", "To buy", "Waste", "Cost")
+HEADINGS = ("What", "Area", "Pieces", "To buy", "Waste", "Cost")
 
 
 class WorthBoard(QWidget):
@@ -182,40 +182,47 @@ class WorthBoard(QWidget):
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setWidgetResizable(True)
         area.setWidget(self.drawing)
-        both = QHBoxLayout()
-        both.setContentsMargins(0, 0, 0, 0)
-        both.setSpacing(theme.RHYTHM)
-        both.addWidget(self.table, 1)
-        both.addWidget(area, 1)
+        self.words = PlainLabel()
+        self.words.setWordWrap(True)
+        self.words.setAccessibleName("Whether it is worth it")
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.HALF)
+        layout.addWidget(self.words)
         layout.addWidget(self.heading)
-        layout.addLayout(both, 1)
+        layout.addWidget(self.table, 1)
+        layout.addWidget(area, 2)
 
-    def show_covers(
-        self,
-        plan: Plan | None,
-        name: str,
-        purchases: tuple[Purchase, ...],
-        unknown: tuple[Cover, ...],
-        there: tuple[Cover, ...],
+    def show_bill(
+        self, plan: Plan, name: str, bought: Bill | None, there: tuple[Cover, ...]
     ) -> None:
-        """Show what is bought for a plan, what has no goods yet, and what is there already."""
-        self.heading.setText(f"To buy and to cut for '{name}'" if name else "To buy and to cut")
-        lines: list[tuple[Cover, Purchase | None, str]] = [
-            (bought.cover, bought, "") for bought in purchases
-        ]
-        lines += [(cover, None, "say how it is sold") for cover in unknown]
-        lines += [(cover, None, "is there") for cover in there]
+        """Show what is bought for a plan (None: still being laid out), and what is there."""
+        self.heading.setText(f"To buy and to cut for '{name}'")
+        if bought is None:
+            self.heading.setText(f"Laying out the pieces for '{name}'…")
+            bought = Bill()
+        lines = [self._cells(plan, one.cover, one, "") for one in bought.purchases]
+        lines += [self._cells(plan, one, None, "say how it is sold") for one in bought.unknown]
+        for lamp in bought.lamps:
+            count = f"{lamp.count} lamp" + ("" if lamp.count == 1 else "s")
+            price = None if lamp.price is None else lamp.count * lamp.price
+            lines.append((lamp.name, "", "", count, "", self._money(price)))
+        if lines:
+            area = sum(one.cover.area for one in bought.purchases)
+            area += sum(one.area for one in bought.unknown)
+            lines.append(("All of it", f"{area:.2f} m²", "", "", "", self._money(bought.cost)))
+        lines += [self._cells(plan, one, None, "is there") for one in there]
         self.table.setRowCount(len(lines))
-        for row, (cover, bought, words) in enumerate(lines):
-            for column, text in enumerate(self._cells(plan, cover, bought, words)):
+        for row, cells in enumerate(lines):
+            for column, text in enumerate(cells):
                 self.table.setItem(row, column, QTableWidgetItem(text))
         self.table.resizeColumnsToContents()
-        self.table.setColumnWidth(0, min(self.table.columnWidth(0), 190))
-        named = tuple((_name(plan, one.cover.lining), one) for one in purchases)
+        named = tuple((_name(plan, one.cover.lining), one) for one in bought.purchases)
         self.drawing.show_purchases(named)
+
+    def _money(self, value: float | None) -> str:
+        currency = self._document.plan.costs.currency
+        return "no price" if value is None else f"{value:.2f} {currency}".rstrip()
 
     def _cells(
         self, plan: Plan | None, cover: Cover, bought: Purchase | None, words: str
@@ -227,9 +234,8 @@ class WorthBoard(QWidget):
         kind = "roll" if bought.goods.form is Form.ROLL else "sheet"
         count = bought.cutting.rolls
         buy = f"{count} {kind}" + ("" if count == 1 else "s")
-        currency = self._document.plan.costs.currency
-        cost = "no price" if bought.cost is None else f"{bought.cost:.2f} {currency}".rstrip()
-        return name, area, pieces, buy, f"{100 * bought.cutting.waste:.0f} %", cost
+        waste = f"{100 * bought.cutting.waste:.0f} %"
+        return name, area, pieces, buy, waste, self._money(bought.cost)
 
 
 def _name(plan: Plan | None, key: str) -> str:

@@ -1,30 +1,31 @@
-"""Worth it: tariff, goods and gain of the chosen side against the baseline, and lamp heat."""
+"""Worth it: tariff, prices and gain of the chosen side against the baseline, and lamp heat."""
 
 from __future__ import annotations
 
 from typing import Any, Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QCheckBox, QWidget
 
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.controls import TextLine
 from planner.app.fields.form import NoteLabel
 from planner.app.fields.panel import FieldForm
-from planner.app.pages.side.comparer import Comparer, Linked
+from planner.app.pages.side.comparer import Comparer
+from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.worth_board import WorthBoard
+from planner.app.plain import tooltip
 from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import Side
-from planner.metrics.cost import ASSUMPTIONS, CAUTION, Cover, air_flow, covers
-from planner.plan.costs import Costs, Form, Goods
+from planner.estimate.worth import WorthError, in_words, worth
+from planner.metrics.cost import ASSUMPTIONS, CAUTION, air_flow, covers
+from planner.plan.costs import Form, Goods, LampPrice
 from planner.plan.edits import changed, replaced
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity, quantity_of
 
 _RISE: Final = Quantity("K", decimals=1, step=0.5).within(0.5, 40.0)
 _START: Final = Goods(lining="none", form=Form.ROLL, width=1.2, length=10.0, price=None)
-_HALF_YEAR: Final = 6.0
 
 
 class WorthForm(FieldForm):
@@ -42,17 +43,24 @@ class WorthForm(FieldForm):
         super().__init__(document, display, parent)
         self._document, self._comparer = document, comparer
         self._linked, self._board = linked, board
-        self.words = NoteLabel()
-        self.words.setForegroundRole(self.palette().ColorRole.WindowText)
-        self.words.setAccessibleName("Whether it is worth it")
-        self.words.setTextFormat(Qt.TextFormat.PlainText)
-        self.add_wide(self.words)
         self.add_heading("Tariff")
         self.tariff = self.add_dial("tariff").box
         self.currency = TextLine("Currency")
         self.currency.setMaxLength(8)
         self.currency_row = self.add_row("Currency", self.currency)
         self.currency.committed.connect(self._set_currency)
+        self.span = self.add_dial("span").box
+        self.add_heading("Prices of lamps")
+        _, self.lamp = self.add_choice("Lamp", [])
+        self.lamp.activated.connect(lambda _line: self._show_goods())
+        self.lamp_price = self.add_quantity(
+            "Price of one",
+            quantity_of(LampPrice, "price", step=1.0),
+            lambda plan: plan.costs.lamp_price(self.lamp.currentData() or "") or 0.0,
+            self._with_lamp_price,
+            "Set price of lamp",
+            "Leave it at 0 while not known.",
+        ).box
         self.add_heading("How it is sold")
         _, self.lining = self.add_choice("Lining", [])
         self.lining.activated.connect(lambda _line: self._show_goods())
@@ -69,6 +77,12 @@ class WorthForm(FieldForm):
             step=0.5,
         )
         self.overlap = self.add_dial("overlap").box
+        self.seams = QCheckBox("Seams are welcome")
+        self.seams.setToolTip(
+            tooltip("Pieces that fit whole may be put together from strips where that saves some.")
+        )
+        self.seams.clicked.connect(self._set_seams)
+        self.add_wide(self.seams)
         self.add_heading("Lamp heat")
         _, self.rise = self.add_number(
             "Warmer by at most", _RISE, 5.0, "How much warmer than the room the space may become."
@@ -84,7 +98,7 @@ class WorthForm(FieldForm):
         self.end()
         document.changed.connect(lambda _old, _new: self.refresh())
         comparer.compared.connect(self.refresh)
-        comparer.told.connect(self._show_gain)
+        comparer.priced.connect(self._show_gain)
         linked.changed.connect(lambda _new, _old: self.refresh())
         self.refresh()
 
@@ -122,6 +136,17 @@ class WorthForm(FieldForm):
 
         self.edit(self.currency_row, build, "Set currency")
 
+    def _with_lamp_price(self, plan: Plan, value: float) -> Plan:
+        key = self.lamp.currentData()
+        rest = [one for one in plan.costs.lamp_prices if one.model != key]
+        if key is not None and value > 0:
+            rest.append(LampPrice(model=key, price=value))
+        return changed(plan, costs=replaced(plan.costs, lamp_prices=tuple(rest)))
+
+    def _set_seams(self, on: bool) -> None:
+        made = changed(self.plan, costs=replaced(self.plan.costs, seams=on))
+        self._document.apply(made, "Welcome seams" if on else "Avoid seams")
+
     def _set_form(self, line: int) -> None:
         def build() -> Plan:
             return self._with_goods(self.plan, form=self.form.itemData(line))
@@ -133,13 +158,13 @@ class WorthForm(FieldForm):
     @property
     def side(self) -> Side | None:
         """The side that is weighed: the chosen one."""
-        sides = self._comparer.sides
-        return sides[min(self._linked.state.chosen, len(sides) - 1)] if sides else None
+        return self._comparer.chosen
 
     def refresh(self, plan: Plan | None = None) -> None:
         """Show costs and gain as they stand."""
         plan = plan or self.plan
         self.currency.set_value(plan.costs.currency)
+        self.seams.setChecked(plan.costs.seams)
         self._fill_linings()
         self._show_goods()
         self._show_gain()
@@ -152,15 +177,15 @@ class WorthForm(FieldForm):
         for plan in plans:
             for cover in covers(plan):
                 entries.setdefault(cover.lining, plan.lining(cover.lining).name)
-        present = [self.lining.itemData(k) for k in range(self.lining.count())]
-        if present == list(entries):
-            return
-        chosen = self.lining.currentData()
-        self.lining.clear()
-        for key, name in entries.items():
-            self.lining.addItem(name, key)
-        self.lining.widen_list()
-        self.lining.setCurrentIndex(max(self.lining.findData(chosen), 0))
+        lamps = {lamp.model.key: lamp.model.name for plan in plans for lamp in plan.lamps}
+        for combo, offered in ((self.lining, entries), (self.lamp, lamps)):
+            if [combo.itemData(k) for k in range(combo.count())] != list(offered):
+                chosen = combo.currentData()
+                combo.clear()
+                for key, name in offered.items():
+                    combo.addItem(name, key)
+                combo.widen_list()
+                combo.setCurrentIndex(max(combo.findData(chosen), 0))
 
     def _show_goods(self) -> None:
         self.form.setCurrentIndex(self.form.findData(self._goods.form))
@@ -181,85 +206,32 @@ class WorthForm(FieldForm):
 
     def _show_gain(self) -> None:
         side, base = self.side, self._comparer.baseline
+        say = self._board.words.setText
         if side is None or base is None or side.estimate is None or base.estimate is None:
-            self.words.setText("The light is still being computed.")
+            say("The light is still being computed.")
             return
-        plan = side.plan
+        plan, costs = side.plan, self._document.plan.costs
         if side is base:
-            self.words.setText(
-                "Choose a variant in the maps; it is weighed against the baseline. Below is what "
-                "all linings of this plan take."
+            say(
+                f"'{side.name}' is the baseline: choose another option to weigh it. Below is what "
+                "all of its linings and lamps take."
             )
-            self._board.show_covers(plan, side.name, *_all_of(plan, self._document.plan.costs), ())
+            self._board.show_bill(plan, side.name, self._comparer.whole, ())
             return
-        from planner.estimate.worth import WorthError, worth  # noqa: PLC0415 - with the page only
-
+        bought = self._comparer.bill(side)
+        if bought is None:
+            say("What has to be bought is being laid out.")
+            self._board.show_bill(plan, side.name, None, ())
+            return
         try:
-            found = worth(side.estimate, base.estimate, self._document.plan.costs)
-        except WorthError as error:
-            self.words.setText(str(error))
-            self._board.show_covers(plan, side.name, (), (), ())
-            return
-        words = gain_in_words(side.name, base.name, found, self._document.plan.costs)
-        telling = self._comparer.telling(side)
-        if telling is not None and not telling.clear:
-            words = f"The two cannot be told apart, so do not count on it: {words}"
-        self.words.setText(words)
-        new = {cover.lining for cover in found.unknown}
-        new |= {bought.cover.lining for bought in found.purchases}
-        there = tuple(cover for cover in covers(plan) if cover.lining not in new)
-        self._board.show_covers(plan, side.name, found.purchases, found.unknown, there)
-
-
-def _all_of(plan: Plan, costs: Costs) -> tuple[Any, tuple[Cover, ...]]:
-    """Purchases of everything a plan is lined with, and covers whose goods are not known."""
-    from planner.metrics.cost import purchase  # noqa: PLC0415 - beside covers above
-
-    bought, unknown = [], []
-    for cover in covers(plan, costs.overlap):
-        goods = costs.goods_of(cover.lining)
-        if goods is None:
-            unknown.append(cover)
-        else:
-            bought.append(purchase(cover, goods, costs))
-    return tuple(bought), tuple(unknown)
-
-
-def gain_in_words(name: str, base: str, found: Any, costs: Costs) -> str:
-    """What a side brings against the baseline, and when it has paid for itself."""
-    sign = f" {costs.currency}" if costs.currency else ""
-    change = 100 * (found.more_light - 1)
-    if change < 0:
-        return (
-            f"{name} gives {-change:.0f} % less light than {base} at the same power; the same "
-            f"light would take {100 * found.output_share:.0f} % of its output."
-        )
-    parts = [
-        f"{name} gives {change:.0f} % more light than {base} at the same power.",
-        f"Or the same light at {100 * found.output_share:.0f} % of its output, which saves "
-        f"{found.kwh_saved:.1f} kWh a month"
-        + ("." if found.money_saved is None else f" ({found.money_saved:.2f}{sign})."),
-    ]
-    stronger = f"A stronger lamp would need {found.stronger_watts:.0f} W for that light"
-    stronger += f", {found.stronger_kwh:.1f} kWh a month more"
-    if found.stronger_money is not None:
-        stronger += f" ({found.stronger_money:.2f}{sign})"
-    parts.append(f"{stronger}.")
-    if found.unknown:
-        parts.append("Say below how its linings are sold to see what it costs.")
-    elif found.cost is None:
-        parts.append("Write the price of one to see what it costs.")
-    elif not found.purchases:
-        parts.append("Nothing has to be bought for it.")
-    else:
-        parts.append(f"It costs {found.cost:.2f}{sign}.")
-        if found.money_saved is None:
-            parts.append("With a tariff it can be said when that is paid back.")
-        elif found.payback is None:
-            parts.append("It saves no money, so it does not pay itself back.")
-        else:
-            quick = " - soon" if found.payback <= _HALF_YEAR else ""
-            parts.append(
-                f"At lower output it has paid itself back after {found.payback:.1f} months{quick}."
+            say(
+                in_words(
+                    side.name, base.name, worth(side.estimate, base.estimate, bought, costs), costs
+                )
             )
-    return " ".join(parts)
+        except WorthError as error:
+            say(str(error))
+        new = {cover.lining for cover in bought.unknown}
+        new |= {one.cover.lining for one in bought.purchases}
+        there = tuple(cover for cover in covers(plan) if cover.lining not in new)
+        self._board.show_bill(plan, side.name, bought, there)

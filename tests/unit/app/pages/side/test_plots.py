@@ -90,7 +90,7 @@ def test_the_ranking_is_by_mean_and_tells_measured_sets_apart(qtbot: QtBot) -> N
         (
             RankLine("dim", 10, 50, 90, 0),
             RankLine("read", 40, 80, 120),
-            RankLine("bright", 60, 100, 140, 1, alike=True),
+            RankLine("bright", 60, 100, 140, 1, equal=True),
         ),
         (60.0, 110.0),
         0,
@@ -100,7 +100,7 @@ def test_the_ranking_is_by_mean_and_tells_measured_sets_apart(qtbot: QtBot) -> N
     assert [line.name for line in plot.lines] == ["bright", "read", "dim"]
     words = plot.accessibleDescription()
     assert "read: measured, mean 80" in words
-    assert "bright: mean 100, from 60 to 140, cannot be told" in words
+    assert "bright: mean 100, from 60 to 140, equal to the baseline" in words
     assert "no uncertainty" in words
     picked: list[int] = []
     plot.picked.connect(picked.append)

@@ -12,7 +12,6 @@ from planner.app.pages.side.variant_steps import VariantSteps
 from planner.plan import edits
 from planner.plan.changes import said
 from planner.plan.lining import Lining
-from planner.units import LengthUnit
 from tests.e2e.shell import small_plan
 
 WHITE = Lining(key="white", name="White board", reflectance=0.8, low=0.7, high=0.9)
@@ -95,13 +94,13 @@ def test_saving_is_where_the_next_sketch_begins(
 
 def test_refusals_are_said(document: Document, steps: VariantSteps, qtbot: QtBot) -> None:
     with qtbot.waitSignal(steps.refused) as got:
-        assert not steps.try_heights(0.5, 0.2, 3, LengthUnit.CM)
+        assert not steps.try_all(heights=(0.5, 0.2, 3))
     assert got.args == ["A range of heights needs a lower end, a higher one and at least two."]
-    steps.try_linings([WHITE])
+    steps.try_all([WHITE])
     with qtbot.waitSignal(steps.refused) as got:
         assert not steps.rename("variant-1", "  ")
     assert got.args == ["A variant needs a name."]
-    steps.try_linings([WHITE.model_copy(update={"name": "Other"})])
+    steps.try_all([WHITE.model_copy(update={"name": "Other"})])
     with qtbot.waitSignal(steps.refused) as got:
         assert not steps.rename("variant-1", "Other")
     assert got.args is not None

@@ -1,0 +1,204 @@
+"""Trying: options by the dozen, every lining with every lamp at every height, in one step."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QHBoxLayout,
+    QListWidget,
+    QListWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from planner.app import theme
+from planner.app.display import Display
+from planner.app.document import Document
+from planner.app.fields.choosers import Shelf, lining_title, offered_linings
+from planner.app.fields.form import button
+from planner.app.fields.panel import FieldForm
+from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.plain import PlainLabel, tooltip
+from planner.plan.lamp import LampModel
+from planner.plan.lining import Lining
+from planner.plan.quantity import COUNT, HANGING_HEIGHT
+from planner.units import in_unit
+
+_CHECKED = Qt.CheckState.Checked
+_MOST_LAMPS: Final = 12.0
+HERE: Final = -1
+"""Stands for all walls among the surfaces to line."""
+
+
+class TickList(QListWidget):
+    """A list of entries to tick; ``counted`` when a tick comes or goes."""
+
+    counted = Signal()
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.keys: tuple[str, ...] = ()
+        self.setAccessibleName(name)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
+        self.setFrameShape(QListWidget.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setTextElideMode(Qt.TextElideMode.ElideRight)
+        self.itemChanged.connect(lambda _item: self.counted.emit())
+
+    def offer(self, entries: Sequence[tuple[str, str, str]]) -> None:
+        """Offer entries (key, title, whole name); what was ticked stays."""
+        ticked = self.ticked()
+        blocked = self.blockSignals(True)
+        self.clear()
+        self.keys = tuple(key for key, _, _ in entries)
+        for key, title, name in entries:
+            item = QListWidgetItem(title)
+            item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
+            item.setCheckState(_CHECKED if key in ticked else Qt.CheckState.Unchecked)
+            item.setToolTip(tooltip(name))
+            self.addItem(item)
+        self.blockSignals(blocked)
+        self.counted.emit()
+
+    def ticked(self) -> list[str]:
+        """Keys of what is ticked."""
+        return [key for row, key in enumerate(self.keys) if self.item(row).checkState() is _CHECKED]
+
+    def tick(self, *keys: str) -> None:
+        """Tick entries by key; without any, take all ticks away."""
+        for row, key in enumerate(self.keys):
+            if key in keys or not keys:
+                self.item(row).setCheckState(_CHECKED if keys else Qt.CheckState.Unchecked)
+
+
+class TryForm(QWidget):
+    """Linings, lamps and heights beside each other; ``made`` when options were added."""
+
+    made = Signal()
+
+    def __init__(
+        self,
+        document: Document,
+        display: Display,
+        shelf: Shelf,
+        steps: VariantSteps,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._document, self._display = document, display
+        self._shelf, self._steps = shelf, steps
+        self._linings: dict[str, Lining] = {}
+        self._lamps: dict[str, LampModel] = {}
+        self.linings = TickList("Linings to try")
+        self.lamps = TickList("Lamps to try")
+        self.form = FieldForm(document, display)
+        _, self.where = self.form.add_choice("Linings go onto", [])
+        _, self.least = self.form.add_number("Lamps, from", COUNT.within(1.0, _MOST_LAMPS), 1)
+        _, self.most = self.form.add_number("to", COUNT.within(1.0, _MOST_LAMPS), 1)
+        self.heights = QCheckBox("Several hanging heights")
+        self.form.add_wide(self.heights)
+        self.low_row, self.low = self.form.add_number("From", HANGING_HEIGHT, 0.2)
+        self.high_row, self.high = self.form.add_number("To", HANGING_HEIGHT, 0.5)
+        self.count_row, self.count = self.form.add_number("How many", COUNT.within(2.0, 20.0), 4)
+        self.words = PlainLabel()
+        self.words.setWordWrap(True)
+        self.words.setAccessibleName("What will be tried")
+        self.form.add_wide(self.words)
+        self.try_button = button("Try them", "One option for every combination")
+        self.try_button.clicked.connect(self.try_ticked)
+        self.form.add_buttons(self.try_button)
+        self.alert = self.form.add_alert()
+        self.form.end()
+        self._arrange()
+        for box in (self.least, self.most, self.count):
+            box.committed.connect(lambda _value: self._count())
+            box.stepped.connect(lambda _value: self._count())
+        self.heights.toggled.connect(lambda _on: self._count())
+        for ticks in (self.linings, self.lamps):
+            ticks.counted.connect(self._count)
+        steps.refused.connect(self._refuse)
+        document.changed.connect(lambda _old, _new: self._fill())
+        shelf.changed.connect(self._fill)
+        self._fill()
+
+    def _arrange(self) -> None:
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(theme.WIDE)
+        for heading, ticks in (("Linings", self.linings), ("Lamps", self.lamps)):
+            column = QVBoxLayout()
+            column.setSpacing(theme.HALF)
+            title = PlainLabel(heading)
+            font = title.font()
+            font.setBold(True)
+            title.setFont(font)
+            column.addWidget(title)
+            column.addWidget(ticks, 1)
+            layout.addLayout(column, 1)
+
+    def _fill(self) -> None:
+        plan = self._document.plan
+        self._linings = {
+            one.key: one for one in offered_linings(plan, self._shelf) if not one.is_opening
+        }
+        hung = {lamp.model.key: lamp.model for lamp in plan.lamps}
+        self._lamps = {**{one.key: one for one in self._shelf.lamps}, **hung}
+        linings = [(k, lining_title(one), one.name) for k, one in self._linings.items()]
+        lamps = [(k, f"{one.watts:.0f} W  {one.name}", one.name) for k, one in self._lamps.items()]
+        for ticks, entries in ((self.linings, linings), (self.lamps, lamps)):
+            if ticks.keys != tuple(key for key, _, _ in entries):
+                ticks.offer(entries)
+        walls = ["All walls", *(f"Wall {k + 1}" for k in range(plan.space.wall_count))]
+        if [self.where.itemText(k) for k in range(self.where.count())] != walls:
+            self.where.clear()
+            for number, text in enumerate(walls):
+                self.where.addItem(text, number - 1)
+
+    def _lamp_counts(self) -> range:
+        low, high = round(self.least.value), round(self.most.value)
+        return range(min(low, high), max(low, high) + 1)
+
+    def _count(self) -> None:
+        linings, lamps = len(self.linings.ticked()), len(self.lamps.ticked())
+        heights = round(self.count.value) if self.heights.isChecked() else 0
+        for row in (self.low_row, self.high_row, self.count_row):
+            row.set_visible(self.heights.isChecked())
+        parts = [f"{linings} lining{'s' * (linings != 1)}"] * (linings > 0)
+        numbers = len(self._lamp_counts())
+        parts += [f"{lamps * numbers} kinds and numbers of lamps"] * (lamps > 0)
+        parts += [f"{heights} heights"] * (heights > 0)
+        whole = max(linings, 1) * max(lamps * numbers, 1) * max(heights, 1) if parts else 0
+        self.words.setText(" x ".join(parts) or "Tick linings, lamps, or several heights.")
+        self.try_button.setEnabled(whole > 0)
+        text = "Try it" if whole == 1 else f"Try these {whole}" if whole else "Try"
+        self.try_button.setText(text)
+        self.try_button.setAccessibleName(text)
+
+    def try_ticked(self) -> None:
+        """Make an option of every combination."""
+        self.form.take_typed()
+        self.alert.say("")
+        wall = self.where.currentData()
+        heights = None
+        if self.heights.isChecked():
+            heights = self.low.value, self.high.value, round(self.count.value)
+        made = self._steps.try_all(
+            [self._linings[key] for key in self.linings.ticked()],
+            [(self._lamps[key], n) for key in self.lamps.ticked() for n in self._lamp_counts()],
+            heights,
+            wall=None if wall in {None, HERE} else wall,
+            unit=self._display.unit,
+        )
+        if made:
+            self.linings.tick()
+            self.lamps.tick()
+            self.made.emit()
+
+    def _refuse(self, sentence: str) -> None:
+        if self.isVisible():
+            self.alert.say(in_unit(sentence, self._display.unit))
