@@ -22,7 +22,7 @@ from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
 from planner.app.fields.controls import QuietButton, StillCombo
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.estimate.result import Estimate, Quality
@@ -291,14 +291,14 @@ class StateLine(PlainLabel):
     def show_estimate(self, estimate: Estimate) -> None:
         """An estimate is shown."""
         self._estimate, self._failed, self.problem = estimate, False, ""
-        self.setToolTip("")
+        explain(self)
         self._refresh()
 
     def show_failure(self, message: str) -> None:
         """The estimate failed; the old one stays. The message itself stands on the page."""
         self._failed = True
         self.problem = message
-        self.setToolTip(tooltip(message))
+        explain(self, message)
         self._refresh()
 
     def _refresh(self) -> None:

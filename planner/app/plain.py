@@ -23,3 +23,12 @@ class PlainLabel(QLabel):
 def tooltip(*paragraphs: str) -> str:
     """A tool tip of plain paragraphs, wrapped to a readable width; empty ones are left out."""
     return "".join(f"<p>{html.escape(text, quote=False)}</p>" for text in paragraphs if text)
+
+
+def explain(widget: QWidget, *paragraphs: str) -> None:
+    """Give a widget a tool tip, and the same as a description in plain text.
+
+    Without one of its own Qt reads out the tool tip, markup and all.
+    """
+    widget.setToolTip(tooltip(*paragraphs))
+    widget.setAccessibleDescription(" ".join(text for text in paragraphs if text))

@@ -20,7 +20,6 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMainWindow, QMenu
 
 from planner.app.display import COLOUR_MAPS, DisplayState
-from planner.app.plain import tooltip
 from planner.app.theme import Theme
 from planner.files.disk import is_file, is_folder, real_path, write_atomically
 from planner.plan.refusal import in_print
@@ -238,7 +237,6 @@ class RecentPlans(QObject):
             name = in_print(path.name).replace("&", "&&")
             action = menu.addAction(f"{mark}{name}{note}")
             action.setEnabled(found)
-            action.setToolTip(tooltip(in_print(str(path))))
             action.setStatusTip(in_print(str(path)))
             action.triggered.connect(lambda _=False, path=path: self.chosen.emit(path))
         if not paths:

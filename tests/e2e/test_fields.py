@@ -98,6 +98,24 @@ def test_fields_follow_what_the_hand_does_in_the_drawing(qtbot: QtBot, page: Ske
     assert line.text() == "30 cm"
 
 
+def test_undoing_a_corner_whose_wall_is_selected_shows_the_space(page: SketchPage) -> None:
+    work = page.workplace
+    column = page.column.space_fields
+    work.document.apply(edits.add_corner(work.document.plan, 3, (0.0, 0.5)), "Add corner")
+    assert [box.accessibleName() for box in column.outline.findChildren(QuantityBox)][-1] == (
+        "Length of wall 5"
+    )
+    work.selection.select(Place(PlaceKind.WALL, 4))
+    work.document.undo_stack.undo()
+    assert work.selection.current == Place()
+    work.document.undo_stack.redo()
+    work.selection.select(Place(PlaceKind.WALL, 4))
+    work.selection.select(Place())
+    assert "Length of wall 5" in [
+        box.accessibleName() for box in column.outline.findChildren(QuantityBox)
+    ]
+
+
 def test_a_removed_lamp_gives_way_to_the_space(page: SketchPage) -> None:
     document = page.workplace.document
     page.workplace.selection.select(Place(PlaceKind.LAMP, 0))

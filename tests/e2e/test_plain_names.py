@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 from PySide6.QtCore import QAbstractItemModel, QAbstractListModel, QModelIndex, Qt
+from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.questions import Questions
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.variant_edits import add_variants
@@ -115,3 +118,17 @@ def test_message_boxes_are_plain(qtbot: QtBot) -> None:
 
 def test_a_tip_wraps_and_escapes() -> None:
     assert tooltip("a < b", "", EVIL) == ("<p>a &lt; b</p><p>&lt;img src='/tmp/secret.png'&gt;</p>")
+
+
+def test_what_is_read_out_holds_no_markup(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    window.recent.add(Path("/somewhere/plan.json"))
+    window.page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
+    told = []
+    for widget in window.findChildren(QWidget):
+        shown = QAccessible.queryAccessibleInterface(widget)
+        if shown is not None:
+            parts = [shown, *(shown.child(k) for k in range(min(shown.childCount(), 60)))]
+            told += [part.text(QAccessible.Text.Description) for part in parts]
+    assert sum(bool(text) for text in told) > 20
+    assert [text for text in told if "<p>" in text] == []

@@ -88,7 +88,7 @@ class Drawing(QWidget):
         self._by_key = False
         self._applying = False
         self._notice = ""
-        self._refused = False
+        self._refused = self._lasting = False
         self._burst = QTimer(self)
         self._burst.setSingleShot(True)
         self._burst.setInterval(BURST_MS)
@@ -240,7 +240,8 @@ class Drawing(QWidget):
         """Send an edit to the document; True when there was one."""
         if edit is None:
             return False
-        self._notice, self._refused = edit.stopped, False
+        self._notice, self._refused = edit.took or edit.stopped, False
+        self._lasting = bool(edit.took)
         self._applying = True
         try:
             self.document.apply(edit.plan, edit.label, merge_key)
@@ -251,7 +252,7 @@ class Drawing(QWidget):
 
     def say(self, text: str) -> None:
         """Show a sentence on the drawing until the next edit."""
-        self._notice, self._refused = text, True
+        self._notice, self._refused, self._lasting = text, True, False
         self.update()
 
     def notice_ink(self, ink: Ink) -> QColor:
@@ -288,11 +289,13 @@ class Drawing(QWidget):
         if self._drag is None or self._before is None:
             return
         self.try_edit(Edit(self._before, self._drag_label), "drag")
+        self._lasting = False
         self._end_drag()
 
     def _end_drag(self) -> None:
         self._drag = self._before = self._pressed = None
-        self._notice = ""
+        if not self._lasting:
+            self._notice = ""
         self.document.end_gesture()
         self._refit_if_needed()
         self.dragging_changed.emit(False)

@@ -9,6 +9,7 @@ from typing import Final, Literal
 from planner.app.canvas.items import Item, Part, wall_normal
 from planner.app.canvas.plan_drags import Edit, Hold, moved_lamp, moved_obstacle, snapped
 from planner.plan.dials import dial
+from planner.plan.edits import changed, replaced
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -150,14 +151,51 @@ def nudged_across(plan: Plan, item: Item, by: Point, axis: Axis) -> Edit | None:
     return moved_lamp(plan, item.index, target)
 
 
+SEEN_AS_ONE: Final = 0.005
+"""Lamps whose ends and height differ by less than this look like one from the side."""
+
+
+def seen_as_one(plan: Plan, index: int, axis: Axis) -> tuple[int, ...]:
+    """The lamps that hide behind a lamp when looking along an axis, itself included."""
+    lamp = plan.lamps[index]
+    shape = (*lamp_extent(lamp, axis), lamp.hanging_height)
+
+    def hidden(other: Lamp) -> bool:
+        seen = (*lamp_extent(other, axis), other.hanging_height)
+        return all(abs(a - b) < SEEN_AS_ONE for a, b in zip(shape, seen, strict=True))
+
+    return tuple(k for k, other in enumerate(plan.lamps) if hidden(other))
+
+
 @dataclass(frozen=True)
 class HeightDrag:
-    """A drag of one item's height that began at a world point."""
+    """A drag of one item's height that began at a world point.
+
+    Lamps that look like one along ``axis`` stay together: the hand took hold of what it saw.
+    """
 
     plan: Plan
     item: Item
     grabbed: Point
+    axis: Axis = "y"
 
     def to(self, at: Point, hold: Hold) -> Edit:
         """The plan with the item at the height of the hand."""
-        return lifted(self.plan, self.item, at[1] - self.grabbed[1], hold.step)
+        edit = lifted(self.plan, self.item, at[1] - self.grabbed[1], hold.step)
+        if self.item.part is not Part.LAMP:
+            return edit
+        together = seen_as_one(self.plan, self.item.index, self.axis)
+        if len(together) == 1:
+            return edit
+        height = edit.plan.lamps[self.item.index].hanging_height
+        lamps = tuple(
+            replaced(lamp, hanging_height=height) if k in together else lamp
+            for k, lamp in enumerate(self.plan.lamps)
+        )
+        numbers = ", ".join(str(k + 1) for k in together[:-1]) + f" and {together[-1] + 1}"
+        return Edit(
+            changed(self.plan, lamps=lamps),
+            f"{edit.label.removesuffix(' lamp')} lamps {numbers}",
+            edit.stopped,
+            f"Lamps {numbers} hang behind one another here and move together.",
+        )

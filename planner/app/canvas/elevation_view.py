@@ -208,7 +208,7 @@ class ElevationView(Drawing):
         return Item(Part.OUTSIDE)
 
     def begin(self, item: Item, at: Point) -> Drag | None:
-        return HeightDrag(self.plan, item, at) if item.part in _MOVABLE else None
+        return HeightDrag(self.plan, item, at, self._axis) if item.part in _MOVABLE else None
 
     def nudged(self, item: Item, by: Point) -> Edit | None:
         return nudged_across(self.plan, item, by, self._axis)

@@ -30,11 +30,16 @@ class Hold:
 
 @dataclass(frozen=True)
 class Edit:
-    """A finished edit: the plan, the name of its undo step, and what stopped it short."""
+    """A finished edit: the plan, the name of its undo step, and what is to be said about it.
+
+    ``stopped`` says what stopped it short and is gone when the hand lets go; ``took`` what it
+    took along, and stays.
+    """
 
     plan: Plan
     label: str
     stopped: str = ""
+    took: str = ""
 
 
 def snapped(value: float, step: float | None) -> float:
@@ -71,9 +76,10 @@ class PlanDrag:
         if self.item.part is Part.CORNER:
             x, y = self.plan.space.footprint[index]
             target = snapped_point((x + dx, y + dy), hold.step)
-            return Edit(edits.move_corner(self.plan, index, target), "Move corner")
+            return outlined(self.plan, edits.move_corner(self.plan, index, target), "Move corner")
         if self.item.part is Part.WALL:
-            return Edit(shifted_wall(self.plan, index, (dx, dy), hold.step), "Move wall")
+            moved = shifted_wall(self.plan, index, (dx, dy), hold.step)
+            return outlined(self.plan, moved, "Move wall")
         if self.item.part is Part.LAMP:
             lamp = self.plan.lamps[index]
             target = snapped_point((lamp.x + dx, lamp.y + dy), hold.step)
@@ -97,6 +103,25 @@ class PlanDrag:
         if of_lamp:
             return edits.change_lamp(self.plan, index, rotation_deg=turned)
         return edits.change_obstacle(self.plan, index, rotation_deg=turned)
+
+
+def outlined(before: Plan, after: Plan, label: str) -> Edit:
+    """An edit of the outline, that says which lamps and obstacles had to come inside with it."""
+    taken = [
+        f"lamp {k + 1}"
+        for k, (old, new) in enumerate(zip(before.lamps, after.lamps, strict=True))
+        if (old.x, old.y) != (new.x, new.y)
+    ]
+    taken += [
+        new.name
+        for old, new in zip(before.obstacles, after.obstacles, strict=True)
+        if (old.x, old.y) != (new.x, new.y)
+    ]
+    if not taken:
+        return Edit(after, label)
+    names = taken[0] if len(taken) == 1 else f"{', '.join(taken[:-1])} and {taken[-1]}"
+    sentence = f"{names[:1].upper()}{names[1:]} moved too, to stay inside the walls."
+    return Edit(after, f"{label} with {names}", took=sentence)
 
 
 def whole_turn(angle_deg: float) -> float:
@@ -156,9 +181,9 @@ def nudged(plan: Plan, item: Item, by: Point) -> Edit:
     if item.part is Part.CORNER:
         x, y = plan.space.footprint[index]
         target = (round(x + by[0], 7), round(y + by[1], 7))
-        return Edit(edits.move_corner(plan, index, target), "Move corner")
+        return outlined(plan, edits.move_corner(plan, index, target), "Move corner")
     if item.part is Part.WALL:
-        return Edit(shifted_wall(plan, index, by, None), "Move wall")
+        return outlined(plan, shifted_wall(plan, index, by, None), "Move wall")
     if item.part is Part.LAMP:
         lamp = plan.lamps[index]
         target = (round(lamp.x + by[0], 7), round(lamp.y + by[1], 7))
@@ -228,7 +253,7 @@ class Choice:
 def added_corner(plan: Plan, wall: int, near: Point, step: float | None) -> Edit:
     """A corner added to a wall, as near to a point as wall and grid allow."""
     at = point_on_wall(plan, wall, near, step)
-    return Edit(edits.add_corner(plan, wall, at), "Add corner")
+    return outlined(plan, edits.add_corner(plan, wall, at), "Add corner")
 
 
 def middle_of_wall(plan: Plan, wall: int) -> Point:
@@ -244,7 +269,7 @@ def removed(plan: Plan, item: Item) -> Edit | None:
     if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
         return Edit(edits.remove_obstacle(plan, item.index), "Remove obstacle")
     if item.part is Part.CORNER:
-        return Edit(edits.remove_corner(plan, item.index), "Remove corner")
+        return outlined(plan, edits.remove_corner(plan, item.index), "Remove corner")
     return None
 
 
@@ -257,12 +282,12 @@ def choices(plan: Plan, item: Item, at: Point, step: float) -> tuple[Choice, ...
         return (
             Choice(
                 "Cut off this corner",
-                lambda: Edit(edits.cut_corner(plan, index), "Cut off corner"),
+                lambda: outlined(plan, edits.cut_corner(plan, index), "Cut off corner"),
                 Item(Part.WALL, index),
             ),
             Choice(
                 "Remove corner",
-                lambda: Edit(edits.remove_corner(plan, index), "Remove corner"),
+                lambda: outlined(plan, edits.remove_corner(plan, index), "Remove corner"),
             ),
         )
     if item.part in {Part.LAMP, Part.TURN}:

@@ -40,7 +40,7 @@ from planner.app.canvas.plan_drags import (
     turned_obstacle,
 )
 from planner.app.canvas.plan_layers import paint_lamps
-from planner.app.canvas.sampling import Section, default_section, value_at
+from planner.app.canvas.sampling import Section, default_section, off_walls, value_at
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots.colours import Levels, levels_of
@@ -173,7 +173,8 @@ class PlanView(Drawing):
     @property
     def section(self) -> Section:
         """The section line's two ends in metres."""
-        return self._section or default_section(self.bounds())
+        section = self._section or default_section(self.bounds())
+        return off_walls(section, self.plan.space.footprint)
 
     def set_section(self, section: Section | None) -> None:
         """Move the section line; None puts it back across the middle."""

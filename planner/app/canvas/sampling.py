@@ -38,6 +38,28 @@ def profile_along(estimate: Estimate, section: Section, count: int = 161) -> tup
     return share * math.dist(*section), values_at(estimate, xs, ys)
 
 
+OFF_WALL_M = 0.01
+
+
+def off_walls(section: Section, footprint: tuple[Point, ...]) -> Section:
+    """The section, a centimetre into the space where it ran along a wall.
+
+    On the wall itself there is no light to read, and wall and line cover each other.
+    """
+    (x0, y0), (x1, y1) = section
+    for (ax, ay), (bx, by) in zip(footprint, footprint[1:] + footprint[:1], strict=True):
+        length = math.hypot(bx - ax, by - ay)
+        ux, uy = (bx - ax) / length, (by - ay) / length
+        off = [(y - ay) * ux - (x - ax) * uy for x, y in section]
+        along = sorted((x - ax) * ux + (y - ay) * uy for x, y in section)
+        beside = max(map(abs, off)) < OFF_WALL_M / 2
+        if beside and along[1] > 0.01 and along[0] < length - 0.01:
+            # Corners run counter-clockwise: the space lies to the left of each wall.
+            dx, dy = -uy * OFF_WALL_M, ux * OFF_WALL_M
+            return (x0 + dx, y0 + dy), (x1 + dx, y1 + dy)
+    return section
+
+
 def default_section(bounds: tuple[float, float, float, float]) -> Section:
     """A level line through the middle of the space, from side to side."""
     x0, y0, x1, y1 = bounds

@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.controls import StillCombo
-from planner.app.plain import tooltip
+from planner.app.plain import explain, tooltip
 from planner.app.worth import Worth
 from planner.catalogue.library import (
     Catalogue,
@@ -229,7 +229,7 @@ class LampChooser(StillCombo):
                 self.addItem(name)
             self.widen_list()
         self.setCurrentIndex(offered.index(model))
-        self.setToolTip(tooltip(f"{model.name}: {lamp_facts(model)}"))
+        explain(self, f"{model.name}: {lamp_facts(model)}")
 
 
 def lamp_facts(model: LampModel) -> str:

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app.fields.controls import QuietButton
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 
 ASK_WIDTH = 20
 
@@ -170,7 +170,7 @@ class Form(QWidget):
         note = NoteLabel(explanation, self)
         note.hide()
         ask.toggled.connect(note.setVisible)
-        control.setToolTip(tooltip(explanation))
+        explain(control, explanation)
         return ask, note
 
     def add_wide(self, widget: QWidget) -> None:
@@ -205,7 +205,7 @@ def button(text: str, tip: str = "") -> QPushButton:
     made.setAutoDefault(False)
     made.setAccessibleName(text)
     if tip:
-        made.setToolTip(tooltip(tip))
+        explain(made, tip)
     return made
 
 

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, in_tab_order, link_button
-from planner.app.plain import tooltip
+from planner.app.plain import explain
 from planner.app.theme import paint_focus
 from planner.estimate.result import Estimate
 from planner.plan.plan import Plan
@@ -84,7 +84,7 @@ class AdviceLine(QWidget):
     def _say(self, text: str, button: QWidget | None) -> None:
         if text != self.words.text():
             self.words.setText(text)
-            self.words.setToolTip(tooltip(text))
+            explain(self.words, text)
         for one in self._buttons:
             if one.isHidden() is (one is button):
                 one.setVisible(one is button)
@@ -115,7 +115,7 @@ class GainLine(QAbstractButton):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setAccessibleName(gain.sentence)
-        self.setToolTip(tooltip(gain.sentence))
+        explain(self, gain.sentence)
 
     def sizeHint(self) -> QSize:
         return QSize(200, self.fontMetrics().height() + 14)

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel
 from planner.app.figures.advice import AdviceLine
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 from planner.app.theme import paint_focus
 from planner.estimate.result import Estimate, Quality
 from planner.metrics.figures import LEADING, NO_VALUE
@@ -49,7 +49,7 @@ class FigureButton(QAbstractButton):
             self.figure = figure
             self.setAccessibleName(f"{figure.label}: {figure.text}")
             self.setAccessibleDescription(figure.meaning)
-            self.setToolTip(tooltip(figure.meaning))
+            explain(self, figure.meaning)
             self.updateGeometry()
             self.update()
 
@@ -237,7 +237,7 @@ class FigureStrip(QWidget):
         text = content.sentence(self._estimate, known)
         if text != self.sentence.text():
             self.sentence.setText(text)
-            self.sentence.setToolTip(tooltip(text))
+            explain(self.sentence, text)
         shown = content.headline_figures(self._estimate, known)[:LEADING]
         for button, figure in zip(self.figures, shown, strict=True):
             button.show_figure(figure)

@@ -1,0 +1,81 @@
+"""What a hand is told of what it did not ask for, and what it takes hold of as one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from planner.app.canvas.elevation_drags import HeightDrag, seen_as_one
+from planner.app.canvas.items import Item, Part
+from planner.app.canvas.plan_drags import Hold, PlanDrag, removed
+from planner.app.canvas.sampling import default_section, off_walls
+from planner.plan.lamp import Lamp
+from tests.unit.app.canvas.scenes import L_SHAPE, PANEL, SQUARE, plan_of
+
+MakeDesk = Callable[..., Any]
+FREE = Hold(None)
+
+
+def lamp_at(x: float, y: float, height: float = 0.45) -> Lamp:
+    return Lamp(model=PANEL, x=x, y=y, hanging_height=height)
+
+
+def test_a_corner_that_takes_a_lamp_along_says_so_and_goes_on_saying_so(
+    plan_desk: MakeDesk,
+) -> None:
+    desk = plan_desk(plan_of(lamps=(lamp_at(0.3, 0.3), lamp_at(0.9, 0.9))))
+    desk.hand.drag((1.0, 1.0), (0.6, 0.6))
+    assert desk.plan.lamps[0] == lamp_at(0.3, 0.3)
+    assert (desk.plan.lamps[1].x, desk.plan.lamps[1].y) != (0.9, 0.9)
+    assert desk.steps == ["Move corner with lamp 2"]
+    assert desk.view.notice == "Lamp 2 moved too, to stay inside the walls."
+
+
+def test_a_corner_that_takes_nothing_along_says_nothing(plan_desk: MakeDesk) -> None:
+    desk = plan_desk(plan_of(lamps=(lamp_at(0.3, 0.3),)))
+    desk.hand.drag((1.0, 1.0), (0.9, 0.9))
+    assert desk.steps == ["Move corner"]
+    assert desk.view.notice == ""
+
+
+def test_a_wall_and_a_removed_corner_say_what_they_take_along() -> None:
+    plan = plan_of(lamps=(lamp_at(0.75, 0.2), lamp_at(0.9, 0.8)))
+    moved = PlanDrag(plan, Item(Part.WALL, 1), (1.0, 0.5)).to((0.7, 0.5), FREE)
+    assert moved.label == "Move wall with lamp 1 and lamp 2"
+    cut = removed(plan, Item(Part.CORNER, 2))
+    assert cut is not None
+    assert cut.label == "Remove corner with lamp 2"
+
+
+def test_lamps_behind_one_another_are_raised_together() -> None:
+    plan = plan_of(lamps=(lamp_at(0.5, 0.2), lamp_at(0.5, 0.8), lamp_at(0.2, 0.5)))
+    assert seen_as_one(plan, 0, "y") == (0, 1)
+    assert seen_as_one(plan, 0, "x") == (0,)
+    edit = HeightDrag(plan, Item(Part.LAMP, 1), (0.5, 0.65), "y").to((0.5, 0.75), FREE)
+    assert [lamp.hanging_height for lamp in edit.plan.lamps] == pytest.approx([0.55, 0.55, 0.45])
+    assert edit.label == "Raise lamps 1 and 2"
+    assert "1 and 2" in edit.took
+    alone = HeightDrag(plan, Item(Part.LAMP, 1), (0.8, 0.65), "x").to((0.8, 0.75), FREE)
+    assert [lamp.hanging_height for lamp in alone.plan.lamps] == pytest.approx([0.45, 0.55, 0.45])
+
+
+def test_the_section_never_runs_along_a_wall() -> None:
+    for section in (((0.0, 0.0), (1.0, 0.0)), ((1.0, 0.1), (1.0, 0.9)), ((1.0, 1.0), (0.0, 1.0))):
+        for x, y in off_walls(section, SQUARE):
+            inside = min(x, 1 - x, y, 1 - y)
+            assert inside == pytest.approx(0.01) or inside == 0.0
+        assert off_walls(section, SQUARE) != section
+    across = ((0.0, 0.5), (1.0, 0.5))
+    assert off_walls(across, SQUARE) == across
+
+
+def test_the_middle_of_an_outline_may_be_a_wall(plan_desk: MakeDesk) -> None:
+    # The inner wall of this L lies at half its depth.
+    outline = ((0.0, 0.0), (1.2, 0.0), (1.2, 0.5), (0.6, 0.5), (0.6, 1.0), (0.0, 1.0))
+    assert default_section((0.0, 0.0, 1.2, 1.0)) == ((0.0, 0.5), (1.2, 0.5))
+    desk = plan_desk(plan_of(outline))
+    (_, y0), (_, y1) = desk.view.section
+    assert (y0, y1) == pytest.approx((0.49, 0.49))
+    assert plan_desk(plan_of(L_SHAPE)).view.section[0][1] == pytest.approx(0.45)
