@@ -7,9 +7,11 @@ it ends as one step, and leaves no step at all when it returns to where it began
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
+from typing import Final
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from planner.plan.plan import Plan
@@ -138,3 +140,36 @@ class Document(QObject):
         if dirty != self._dirty:
             self._dirty = dirty
             self.dirty_changed.emit(dirty)
+
+
+# -- what stands beside the drawing in hand --------------------------------------------
+
+BESIDE_MS: Final = 33
+"""Two frames of a screen that shows 60 a second."""
+
+
+class Paced(QObject):
+    """Calls ``show`` when asked: at once, or in the course of a gesture with its next frame.
+
+    When the gesture ends, what was put off is shown before anything else happens.
+    """
+
+    def __init__(self, document: Document, show: Callable[[], None], parent: QObject) -> None:
+        super().__init__(parent)
+        self._document, self._show = document, show
+        self._timer = QTimer(self, singleShot=True, interval=BESIDE_MS)
+        self._timer.timeout.connect(show)
+        document.settled.connect(self._catch_up)
+
+    def ask(self) -> None:
+        """Something has changed."""
+        if not self._document.moving:
+            self._timer.stop()
+            self._show()
+        elif not self._timer.isActive():
+            self._timer.start()
+
+    def _catch_up(self) -> None:
+        if self._timer.isActive():
+            self._timer.stop()
+            self._show()

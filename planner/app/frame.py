@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
-from planner.app.fields.controls import QuietButton, StillCombo
+from planner.app.fields.form import QuietButton, StillCombo
 from planner.app.plain import PlainLabel, explain
 from planner.app.settings import Settings
 from planner.app.theme import Theme

@@ -22,8 +22,8 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.edit_steps import EditSteps
 from planner.app.exports import write_text
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import AlertLabel, NoteLabel, button
+from planner.app.fields.choosers import SpectrumChoice
+from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, button
 from planner.app.fields.panel import Workplace
 from planner.app.plain import PlainLabel
 from planner.app.plots.polar import PolarPlot
@@ -31,7 +31,6 @@ from planner.app.plots.polar_curves import curves_of
 from planner.app.quantity_box import QuantityBox
 from planner.app.questions import Questions
 from planner.app.settings import Settings
-from planner.app.spectrum_choice import SpectrumChoice
 from planner.catalogue.lamp_files.convert import aimed_down, summary, to_lamp_model, turned
 from planner.catalogue.lamp_files.photometry import LampFileError, Photometry, total_lumens
 from planner.catalogue.library import CatalogueError

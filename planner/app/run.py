@@ -1,23 +1,37 @@
-"""Starting the window, and taking its picture without a screen."""
+"""Starting the window, taking its picture without a screen, and errors nobody foresaw."""
 
 from __future__ import annotations
 
+import faulthandler
 import logging
 import os
 import sys
+import threading
+import traceback
+from collections.abc import Callable
+from logging.handlers import RotatingFileHandler
 from pathlib import Path
+from types import TracebackType
+from typing import Final, TextIO
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtGui import QFileOpenEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QFileOpenEvent, QFontDatabase, QGuiApplication
+from PySide6.QtWidgets import (
+    QApplication,
+    QDialog,
+    QDialogButtonBox,
+    QPlainTextEdit,
+    QVBoxLayout,
+    QWidget,
+)
 
 from planner import __version__
 from planner.app import theme
-from planner.app.errors import FaultReporter, keep_log, trace_crashes
 from planner.app.estimator import Estimator
 from planner.app.exports import write_picture
-from planner.app.help import APP_TITLE, app_icon
+from planner.app.help import APP_TITLE, app_icon, details
 from planner.app.main_window import MainWindow
+from planner.app.plain import PlainLabel
 from planner.app.settings import APP_FOLDER, Settings
 from planner.app.theme import Theme
 from planner.catalogue.library import demo_plan
@@ -148,3 +162,177 @@ def picture_window(
     finally:
         window.close()
         window.deleteLater()
+
+
+# -- errors nobody foresaw -------------------------------------------------------------
+# What can be foreseen (a bad file, a folder without permission) never comes here: it is
+# said in a sentence at its place.
+
+Rescue = Callable[[], str]
+LOG_NAME: Final = "planner.log"
+LOG_BYTES: Final = 500_000
+_log = logging.getLogger(__name__)
+
+
+def report_text(
+    kind: type[BaseException], error: BaseException, trace: TracebackType | None
+) -> str:
+    """Versions and traceback, ready to paste."""
+    lines = "".join(traceback.format_exception(kind, error, trace))
+    return f"{details()}\n\n{lines}"
+
+
+class ErrorDialog(QDialog):
+    """Says what happened and where the work went; the report can be copied."""
+
+    def __init__(self, report: str, fate: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Something went wrong")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        message = PlainLabel(
+            "The program met a fault of its own and could not do what you asked. "
+            f"{fate} You can go on working; save your plan under a new name to be safe.",
+            self,
+        )
+        message.setTextFormat(Qt.TextFormat.PlainText)
+        message.setWordWrap(True)
+        self.report = QPlainTextEdit(report, self)
+        self.report.setReadOnly(True)
+        self.report.setAccessibleName("Report")
+        self.report.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close, self)
+        copy = buttons.addButton("Copy report", QDialogButtonBox.ButtonRole.ActionRole)
+        copy.setAccessibleName("Copy report")
+        copy.clicked.connect(self._copy)
+        leave = buttons.addButton("Close the program", QDialogButtonBox.ButtonRole.DestructiveRole)
+        leave.setAccessibleName("Close the program")
+        leave.clicked.connect(QApplication.closeAllWindows)
+        buttons.rejected.connect(self.reject)
+        buttons.button(QDialogButtonBox.StandardButton.Close).setDefault(True)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(*(theme.WIDE,) * 4)
+        layout.setSpacing(theme.WIDE)
+        layout.addWidget(message)
+        layout.addWidget(self.report, 1)
+        layout.addWidget(buttons)
+        self.resize(80 * theme.RHYTHM, 50 * theme.RHYTHM)
+
+    @Slot()
+    def _copy(self) -> None:
+        QGuiApplication.clipboard().setText(self.report.toPlainText())
+
+
+class FaultReporter(QObject):
+    """Takes over ``sys.excepthook`` and ``threading.excepthook``.
+
+    Parameters
+    ----------
+    rescue
+        Writes unsaved work to a safe place and says in a sentence what became of it.
+    """
+
+    _caught = Signal(str)
+
+    def __init__(self, rescue: Rescue | None = None, window: QWidget | None = None) -> None:
+        super().__init__()
+        self._rescue: Rescue = rescue or _nothing_yet
+        self._window = window
+        self._dialog: ErrorDialog | None = None
+        self._old_hooks = (sys.excepthook, threading.excepthook)
+        # Faults of other threads are shown by the GUI thread: signals cross over.
+        self._caught.connect(self._show)
+
+    def watch(self, rescue: Rescue, window: QWidget) -> None:
+        """Guard the work of a window from now on."""
+        self._rescue, self._window = rescue, window
+
+    def install(self) -> None:
+        """Take over both hooks."""
+        sys.excepthook = self._on_exception
+        threading.excepthook = self._on_thread_exception
+
+    def remove(self) -> None:
+        """Give the hooks back."""
+        sys.excepthook, threading.excepthook = self._old_hooks
+
+    @property
+    def dialog(self) -> ErrorDialog | None:
+        """The dialog now open, if any."""
+        return self._dialog
+
+    def report(self, error: BaseException) -> None:
+        """Show and write down a fault that was caught."""
+        self._on_exception(type(error), error, error.__traceback__)
+
+    def _on_exception(
+        self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
+    ) -> None:
+        if issubclass(kind, KeyboardInterrupt):
+            QApplication.closeAllWindows()
+            return
+        report = report_text(kind, error, trace)
+        _log.critical("%s", report)
+        self._caught.emit(report)
+
+    def _on_thread_exception(self, args: threading.ExceptHookArgs) -> None:
+        error = args.exc_value or args.exc_type()
+        self._on_exception(args.exc_type, error, args.exc_traceback)
+
+    @Slot(str)
+    def _show(self, report: str) -> None:
+        if self._dialog is not None:
+            # One dialog, however often a repeated fault (in painting, say) strikes.
+            return
+        try:
+            fate = self._rescue()
+        except Exception as error:  # noqa: BLE001 - ends up in the dialog
+            # The fault itself must be shown all the same.
+            _log.exception("The work could not be rescued")
+            fate = f"Your unsaved work could NOT be kept aside ({error!r}); save it now."
+        self._dialog = ErrorDialog(report, fate, self._window)
+        self._dialog.finished.connect(self._forget)
+        self._dialog.open()
+
+    @Slot()
+    def _forget(self) -> None:
+        self._dialog = None
+
+
+def _nothing_yet() -> str:
+    return "No plan was open yet, so no work is lost."
+
+
+def keep_log(folder: Path) -> logging.Handler | None:
+    """Write warnings and faults to a rotating log in a folder, at most a megabyte in all.
+
+    Returns the handler, to be taken off at the end; None where the folder cannot be written.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        handler = RotatingFileHandler(
+            folder / LOG_NAME, maxBytes=LOG_BYTES, backupCount=1, encoding="utf-8",
+            errors="backslashreplace",
+        )  # fmt: skip
+    except OSError:
+        _log.warning("No log can be kept in %s", folder)
+        return None
+    handler.setLevel(logging.WARNING)
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    logging.getLogger().addHandler(handler)
+    return handler
+
+
+def trace_crashes(folder: Path) -> TextIO | None:
+    """Let a crash of Qt itself leave its trace in a file of the folder.
+
+    Returns the open file, to be kept as long as the program runs; None where the folder
+    cannot be written.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        trace = (folder / "crash.txt").open("a", encoding="utf-8")
+    except OSError:
+        _log.warning("No crash trace can be kept in %s", folder)
+        return None
+    faulthandler.enable(trace)
+    return trace

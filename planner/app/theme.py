@@ -125,11 +125,6 @@ def wants_dark(theme: Theme) -> bool:
     return theme is Theme.DARK
 
 
-def is_dark(shown: QPalette) -> bool:
-    """Whether a palette is a dark one, for what must choose (hatching, halos)."""
-    return shown.color(_Role.Window).lightness() < 128
-
-
 def tabular(font: QFont) -> QFont:
     """The font with figures of equal width, so that changing numbers do not jump."""
     made = QFont(font)

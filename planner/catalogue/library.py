@@ -16,10 +16,10 @@ import platformdirs
 from pydantic import Field, ValidationError, model_validator
 
 from planner.files.disk import reason_of, write_atomically
-from planner.plan.fields import Hours, Key, Name, Text, Value
 from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING, OPENING_KEY, Caution, Lining, WallCover
 from planner.plan.plan import Plan
+from planner.plan.quantity import Hours, Key, Name, Text, Value
 from planner.plan.space import Canopy, Space
 from planner.plan.target import Target
 

@@ -14,7 +14,7 @@ from planner.catalogue.spectrum_csv import (
     parse_spectrum,
 )
 from planner.files.disk import reason_of
-from planner.plan.fields import Key, Name, Text, Value
+from planner.plan.quantity import Key, Name, Text, Value
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
 
 __all__ = ["SpectrumError", "SpectrumReading", "built_in_spectra", "read_spectrum_file"]

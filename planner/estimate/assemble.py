@@ -9,9 +9,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from planner.estimate.figures import figures_of, shares_of
 from planner.estimate.lamp_light import Geometry, LampLight
-from planner.estimate.result import Estimate, EstimateOptions
+from planner.estimate.result import Estimate, EstimateOptions, figures_of, shares_of
 from planner.estimate.scene import Scene
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather

@@ -14,8 +14,7 @@ from typing import Final
 import numpy as np
 
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
-from planner.estimate.figures import of_plan
-from planner.estimate.result import Estimate, EstimateOptions, FloatArray
+from planner.estimate.result import Estimate, EstimateOptions, FloatArray, of_plan
 from planner.estimate.scene import build_scene
 from planner.plan.changes import said
 from planner.plan.edits import line_all_walls, line_ceiling

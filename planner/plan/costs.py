@@ -13,7 +13,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import Key, Value
+from planner.plan.quantity import Key, Value
 
 Amount = Annotated[float, Field(ge=0.0, le=1.0e6, json_schema_extra={"unit": "currency"})]
 GoodsWidth = Annotated[float, Field(ge=0.02, le=10.0, json_schema_extra={"unit": "m"})]

@@ -10,11 +10,10 @@ import math
 from collections.abc import Callable
 from typing import Any, Final, TypeVar
 
-from planner.plan.fields import Value
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING_KEY, Band, Lining, WallCover
 from planner.plan.plan import Setup
-from planner.plan.quantity import HANGING_HEIGHT, HEIGHT, SPACE_HEIGHT, Quantity
+from planner.plan.quantity import HANGING_HEIGHT, HEIGHT, SPACE_HEIGHT, Quantity, Value
 from planner.plan.space import Canopy, Obstacle, Point, Space, contains, signed_area
 from planner.units import said_length
 

@@ -8,7 +8,7 @@ from typing import Annotated, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import (
+from planner.plan.quantity import (
     AngleDeg,
     BodyLength,
     Coordinate,

@@ -7,7 +7,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import MAX_BANDS, Fraction, Height, Key, Name, Text, Value
+from planner.plan.quantity import MAX_BANDS, Fraction, Height, Key, Name, Text, Value
 from planner.units import said_length
 
 OPENING_KEY = "open"

@@ -11,7 +11,10 @@ from typing import Annotated, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from planner.plan.costs import Costs
-from planner.plan.fields import (
+from planner.plan.lamp import Lamp
+from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
+from planner.plan.quantity import (
+    HANGING_HEIGHT,
     MAX_CORNERS,
     MAX_LAMPS,
     MAX_LININGS,
@@ -22,9 +25,6 @@ from planner.plan.fields import (
     Text,
     Value,
 )
-from planner.plan.lamp import Lamp
-from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
-from planner.plan.quantity import HANGING_HEIGHT
 from planner.plan.space import Canopy, Obstacle, Space, contains
 from planner.plan.survey import MAX_SURVEYS, Survey, survey_problem
 from planner.plan.target import MAX_STAGES, GrowthStage, Target

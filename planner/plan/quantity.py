@@ -1,8 +1,7 @@
-"""Kinds of number: how each is read, shown, stepped and bounded.
+"""The kinds of number a plan holds, each with its unit and bounds.
 
-Bounds and units are those of the plan's own field types, so that they stand in one place.
-Lengths follow the unit chosen for display; a refusal carries them so that they can be
-shown in any (``units.said_length``).
+The unit goes into the published JSON Schema; the bounds are what a small grow space can
+be, with room to spare, so that a slip of the hand (60 m for 60 cm) is caught.
 """
 
 from __future__ import annotations
@@ -10,11 +9,10 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Any, Final, Self, get_args
+from typing import Annotated, Any, Final, Self, get_args
 
-from pydantic import BaseModel
+from pydantic import BaseModel, ConfigDict, Field
 
-from planner.plan import fields
 from planner.units import (
     LengthUnit,
     format_length,
@@ -24,6 +22,47 @@ from planner.units import (
     parse_number,
     said_length,
 )
+
+
+class Value(BaseModel):
+    """An immutable part of a plan: unknown fields, NaN and infinity are refused."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+
+
+MAX_EXTENT_M = 10.0
+MAX_CORNERS = 40
+MAX_LININGS = 500
+MAX_LAMPS = 24
+MAX_OBSTACLES = 24
+MAX_BANDS = 6
+
+Coordinate = Annotated[
+    float, Field(ge=-MAX_EXTENT_M, le=MAX_EXTENT_M, json_schema_extra={"unit": "m"})
+]
+Extent = Annotated[float, Field(ge=0.01, le=2 * MAX_EXTENT_M, json_schema_extra={"unit": "m"})]
+SpaceHeight = Annotated[float, Field(ge=0.1, le=5.0, json_schema_extra={"unit": "m"})]
+Height = Annotated[float, Field(ge=0.0, le=5.0, json_schema_extra={"unit": "m"})]
+HangingHeight = Annotated[float, Field(ge=0.01, le=5.0, json_schema_extra={"unit": "m"})]
+BodyLength = Annotated[float, Field(ge=0.005, le=3.0, json_schema_extra={"unit": "m"})]
+AngleDeg = Annotated[float, Field(ge=-360.0, le=360.0, json_schema_extra={"unit": "deg"})]
+BeamAngle = Annotated[float, Field(ge=10.0, le=179.0, json_schema_extra={"unit": "deg"})]
+Percent = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "%"})]
+PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": "µmol/s"})]
+Watts = Annotated[float, Field(gt=0.0, le=10000.0, json_schema_extra={"unit": "W"})]
+Fraction = Annotated[float, Field(ge=0.0, le=1.0, json_schema_extra={"unit": "1"})]
+Hours = Annotated[float, Field(ge=0.0, le=24.0, json_schema_extra={"unit": "h"})]
+Ppfd = Annotated[float, Field(ge=0.0, le=5000.0, json_schema_extra={"unit": "µmol/m²/s"})]
+Dli = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "mol/m²/d"})]
+Name = Annotated[str, Field(min_length=1, max_length=120)]
+Key = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[a-z0-9][a-z0-9_-]*$")]
+Text = Annotated[str, Field(max_length=4000)]
+
+
+# -- how each is read, shown, stepped and bounded --------------------------------------
+# Bounds and units are those of the plan's own field types, so that they stand in one place.
+# Lengths follow the unit chosen for display; a refusal carries them so that they can be
+# shown in any (``units.said_length``).
 
 
 @dataclass(frozen=True)
@@ -164,7 +203,7 @@ _KINDS: Final[Mapping[str, Quantity]] = {
 
 
 def quantity(kind: Any, **shown: Any) -> Quantity:
-    """The quantity of a field type of the plan (``fields.Height``), its bounds included.
+    """The quantity of a field type of the plan (``Height``), its bounds included.
 
     ``shown`` replaces what goes without saying for its unit (step, decimals, ...).
     """
@@ -199,20 +238,18 @@ def _unit_and_rules(kind: Any) -> tuple[str, list[Any]]:
     return unit, rules
 
 
-POSITION: Final = quantity(fields.Coordinate)
-EXTENT: Final = quantity(fields.Extent)
-SPACE_HEIGHT: Final = quantity(fields.SpaceHeight)
-HEIGHT: Final = quantity(fields.Height)
-HANGING_HEIGHT: Final = quantity(fields.HangingHeight)
-BODY_LENGTH: Final = quantity(fields.BodyLength)
-ANGLE: Final = quantity(fields.AngleDeg)
-PERCENT: Final = quantity(fields.Percent)
-SHARE: Final = quantity(fields.Fraction)
-PHOTON_FLUX: Final = quantity(fields.PhotonFlux)
-WATTS: Final = quantity(fields.Watts)
-HOURS: Final = quantity(fields.Hours)
-PPFD: Final = quantity(fields.Ppfd)
-DLI: Final = quantity(fields.Dli)
-BEAM_ANGLE: Final = quantity(fields.BeamAngle)
-WRINKLE: Final = quantity(fields.Fraction, suffix="", decimals=2, step=0.05, factor=1.0)
+POSITION: Final = quantity(Coordinate)
+EXTENT: Final = quantity(Extent)
+SPACE_HEIGHT: Final = quantity(SpaceHeight)
+HEIGHT: Final = quantity(Height)
+HANGING_HEIGHT: Final = quantity(HangingHeight)
+PERCENT: Final = quantity(Percent)
+SHARE: Final = quantity(Fraction)
+PHOTON_FLUX: Final = quantity(PhotonFlux)
+WATTS: Final = quantity(Watts)
+HOURS: Final = quantity(Hours)
+PPFD: Final = quantity(Ppfd)
+DLI: Final = quantity(Dli)
+BEAM_ANGLE: Final = quantity(BeamAngle)
+WRINKLE: Final = quantity(Fraction, suffix="", decimals=2, step=0.05, factor=1.0)
 COUNT: Final = quantity(int).within(1.0, 24.0)

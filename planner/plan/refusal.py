@@ -15,8 +15,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from planner.plan.fields import Value
-from planner.plan.quantity import Quantity, quantity
+from planner.plan.quantity import Quantity, Value, quantity
 from planner.units import LengthUnit, in_unit
 
 Location = Sequence[int | str]

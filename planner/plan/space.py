@@ -8,7 +8,8 @@ from typing import Annotated, Final, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import (
+from planner.plan.lining import OPENING_KEY
+from planner.plan.quantity import (
     MAX_CORNERS,
     AngleDeg,
     BodyLength,
@@ -20,7 +21,6 @@ from planner.plan.fields import (
     SpaceHeight,
     Value,
 )
-from planner.plan.lining import OPENING_KEY
 from planner.units import said_length
 
 Point = tuple[float, float]

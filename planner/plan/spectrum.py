@@ -9,7 +9,7 @@ from typing import Annotated, Final, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import Key, Name, Text, Value
+from planner.plan.quantity import Key, Name, Text, Value
 
 MIN_WAVELENGTH_NM: Final = 100.0
 MAX_WAVELENGTH_NM: Final = 10_000.0

@@ -10,7 +10,8 @@ from typing import Annotated, Final, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import (
+from planner.plan.lining import Lining
+from planner.plan.quantity import (
     Coordinate,
     Fraction,
     HangingHeight,
@@ -21,7 +22,6 @@ from planner.plan.fields import (
     Text,
     Value,
 )
-from planner.plan.lining import Lining
 
 MAX_SURVEYS: Final = 60
 MAX_POINTS: Final = 2500

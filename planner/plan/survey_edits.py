@@ -14,9 +14,9 @@ from planner.plan.edits import (
     set_canopy,
     set_canopy_height,
 )
-from planner.plan.fields import Value
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
+from planner.plan.quantity import Value
 from planner.plan.survey import BOARD_REFLECTANCE, Board, Reading, Survey
 
 

@@ -6,7 +6,7 @@ from typing import Annotated, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
-from planner.plan.fields import Dli, Height, Hours, Name, Ppfd, Text, Value
+from planner.plan.quantity import Dli, Height, Hours, Name, Ppfd, Text, Value
 
 
 class PpfdTarget(Value):

@@ -55,11 +55,6 @@ def sheets_of_bytes(data: bytes) -> tuple[Cells, ...]:
     return tuple(replace(one, notes=(_others(one, found), *one.notes)) for one in found)
 
 
-def cells_of_bytes(data: bytes) -> Cells:
-    """The first filled sheet; see ``sheets_of_bytes``."""
-    return sheets_of_bytes(data)[0]
-
-
 def _others(shown: Cells, sheets: tuple[Cells, ...]) -> str:
     names = [f"'{one.sheet}'" for one in sheets if one is not shown]
     listed = ", ".join(names[:5]) + (" and more" if len(names) > 5 else "")

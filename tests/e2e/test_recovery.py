@@ -12,11 +12,10 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
-from planner.app.errors import ErrorDialog, FaultReporter
 from planner.app.main_window import MainWindow
 from planner.app.plan_desk import KEEP_AFTER_MS
 from planner.app.questions import Recovered
-from planner.app.run import open_window, run_window
+from planner.app.run import ErrorDialog, FaultReporter, open_window, run_window
 from planner.app.settings import Settings
 from planner.files.recovery import leftovers
 from planner.files.store import load_plan, save_plan

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QRect, Qt, QUrl
-from PySide6.QtGui import QDesktopServices, QFileOpenEvent, QGuiApplication, QImage
+from PySide6.QtGui import QDesktopServices, QFileOpenEvent, QGuiApplication, QImage, QPalette
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -22,7 +22,6 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
-from planner.app import theme
 from planner.app.help import AboutDialog
 from planner.app.jobs import THREAD_PREFIX, Cancelled, Lane, Progress
 from planner.app.run import PlannerApplication, open_window, picture_window
@@ -107,7 +106,10 @@ def test_contours_band_and_colours_are_switched_and_remembered(qtbot: QtBot) -> 
 def test_a_theme_is_taken_at_once_and_remembered(qtbot: QtBot, key: str, dark: bool) -> None:
     window, _ = make_window(qtbot)
     trigger(window, key)
-    qtbot.waitUntil(lambda: theme.is_dark(window.palette()) is dark, timeout=1000)
+    qtbot.waitUntil(
+        lambda: (window.palette().color(QPalette.ColorRole.Window).lightness() < 128) is dark,
+        timeout=1000,
+    )
     assert Settings.of_user().values.theme is (Theme.DARK if dark else Theme.LIGHT)
     again, _ = make_window(qtbot)
     assert again.actions_[key].isChecked()

@@ -13,7 +13,7 @@ from pathlib import Path
 from planner.survey.table_cells import TableError
 from planner.survey.table_guess import guess_table
 from planner.survey.table_reading import laid_out, onto_holes, read_table
-from planner.survey.table_workbook import cells_of_bytes
+from planner.survey.table_workbook import sheets_of_bytes
 
 FOLDER = Path(__file__).parents[1] / "data" / "tables"
 SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))
@@ -50,7 +50,7 @@ def spoilt(random_numbers: random.Random, seeds: list[bytes]) -> bytes:
 def attempt(data: bytes) -> bool:
     """Read a table all the way; True if it was read, False if it was refused."""
     try:
-        cells = cells_of_bytes(data)
+        cells = sheets_of_bytes(data)[0]
         guess = guess_table(cells)
         guess.words()
         table = read_table(cells, guess, lux_per_umol=70.0)

@@ -21,8 +21,7 @@ from planner.app.canvas.ink import Bounds, Ink, Viewport, figure_font
 from planner.app.canvas.items import Item
 from planner.app.canvas.plan_drags import Edit, Hold
 from planner.app.display import Display, SelectionModel
-from planner.app.document import Document
-from planner.app.paced import BESIDE_MS
+from planner.app.document import BESIDE_MS, Document
 from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal

@@ -6,8 +6,7 @@ from typing import Final
 
 from PySide6.QtWidgets import QWidget
 
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.form import NoteLabel, StillCombo, button
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.catalogue.library import Basis, Crop, Stage
 from planner.plan import edits

@@ -5,13 +5,13 @@ from __future__ import annotations
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
 
+from planner.app.document import Paced
 from planner.app.fields.canopy_fields import CanopyFields
-from planner.app.fields.controls import StillCombo
+from planner.app.fields.form import StillCombo
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.space_fields import ObstacleFields, SpaceFields
 from planner.app.fields.surface_fields import SurfaceFields, WallFields
-from planner.app.paced import Paced
 from planner.app.plain import PlainLabel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan

@@ -8,14 +8,12 @@ from typing import Any, Final
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from planner.app.edit_steps import hang_lamp, remove_lamp, twin_lamp
-from planner.app.fields.choosers import LampChooser, lamp_facts
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import Form, NoteLabel, button
+from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
+from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.plots.polar import PolarPlot
 from planner.app.plots.polar_curves import curves_of_model
 from planner.app.plots.spectrum_plot import SpectrumPlot, figures_text
-from planner.app.spectrum_choice import SpectrumChoice
 from planner.catalogue.library import CatalogueError
 from planner.plan import edits
 from planner.plan.lamp import (
@@ -87,11 +85,6 @@ def _half_angle(angles: tuple[float, ...], relative: tuple[float, ...]) -> float
 
 def _deg(angle: float) -> str:
     return f"{format_number(angle, 1)}°"
-
-
-def spread_is_typed(model: LampModel) -> bool:
-    """Whether one beam angle tells everything about a lamp's spread."""
-    return isinstance(model.profile, CosineProfile)
 
 
 SPECTRUM_HELP = (

@@ -16,10 +16,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
-from planner.app.fields.controls import StillCombo, TextLine
-from planner.app.fields.form import Form, Row
+from planner.app.fields.choosers import SpectrumChoice
+from planner.app.fields.form import Form, Row, StillCombo, TextLine
 from planner.app.quantity_box import QuantityBox
-from planner.app.spectrum_choice import SpectrumChoice
 from planner.plan import edits
 from planner.plan.dials import Dial, dial
 from planner.plan.lining import Lining
@@ -32,8 +31,8 @@ from planner.units import LengthUnit
 if TYPE_CHECKING:
     from planner.app.display import Display, SelectionModel
     from planner.app.document import Document
+    from planner.app.estimator import Worth
     from planner.app.fields.choosers import Shelf
-    from planner.app.worth import Worth
 
 BURST_MS = 700
 """Steps of the arrow keys closer together than this are one undo step."""

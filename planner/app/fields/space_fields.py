@@ -20,8 +20,15 @@ from PySide6.QtWidgets import (
 
 from planner.app.edit_steps import hang_lamp, place_obstacle, remove_obstacle
 from planner.app.fields.choosers import LiningChooser
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import AlertLabel, NoteLabel, Row, button, fold_button, in_tab_order
+from planner.app.fields.form import (
+    AlertLabel,
+    NoteLabel,
+    Row,
+    StillCombo,
+    button,
+    fold_button,
+    in_tab_order,
+)
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.plain import PlainLabel

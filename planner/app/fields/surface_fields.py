@@ -6,13 +6,13 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QGridLayout, QRadioButton, QWidget
 
+from planner.app.estimator import Worth
 from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import AlertLabel, NoteLabel, Row, button, in_tab_order
 from planner.app.fields.lining_details import LiningDetails
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
-from planner.app.worth import Worth
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind

@@ -18,8 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.controls import QuietButton
-from planner.app.fields.form import NoteLabel, fold_button, in_tab_order
+from planner.app.fields.form import NoteLabel, QuietButton, fold_button, in_tab_order
 from planner.app.figures.advice import GainList
 from planner.app.figures.strip import FigureLine, uncertainty_of
 from planner.app.plain import PlainLabel

@@ -11,7 +11,7 @@ import pytest
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
-from planner.app.errors import (
+from planner.app.run import (
     LOG_BYTES,
     LOG_NAME,
     FaultReporter,

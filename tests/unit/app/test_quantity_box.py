@@ -10,7 +10,6 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.quantity_box import QuantityBox
 from planner.plan.quantity import (
-    ANGLE,
     DLI,
     HANGING_HEIGHT,
     HOURS,
@@ -20,7 +19,9 @@ from planner.plan.quantity import (
     PPFD,
     SHARE,
     WATTS,
+    AngleDeg,
     Quantity,
+    quantity,
 )
 from planner.units import LengthUnit
 
@@ -85,8 +86,8 @@ def test_a_length_is_read_as_it_is_written(qtbot: QtBot, text: str, metres: floa
         (PERCENT, "62,5", 62.5),
         (PERCENT, "62.5 %", 62.5),
         (SHARE, "84 %", 0.84),
-        (ANGLE, "-30", -30.0),
-        (ANGLE, "45 °", 45.0),
+        (quantity(AngleDeg), "-30", -30.0),
+        (quantity(AngleDeg), "45 °", 45.0),
         (HOURS, "16,5 h", 16.5),
         (PHOTON_FLUX, "120 µmol/s", 120.0),
         (WATTS, "54 W", 54.0),

@@ -16,9 +16,9 @@ from planner.files.json_text import MAX_CONTAINERS, JsonTextError, parse_json
 from planner.files.lock import lock_file_of, lock_plan
 from planner.files.recovery import RecoverySlot, leftovers
 from planner.files.store import MAX_BYTES, most_entries, open_plan, plan_from_bytes, save_plan
-from planner.plan.fields import MAX_BANDS, MAX_CORNERS, MAX_LAMPS, MAX_LININGS, MAX_OBSTACLES
 from planner.plan.lining import Caution
 from planner.plan.plan import Plan
+from planner.plan.quantity import MAX_BANDS, MAX_CORNERS, MAX_LAMPS, MAX_LININGS, MAX_OBSTACLES
 from planner.plan.survey import MAX_POINTS, MAX_READINGS, MAX_SURVEYS
 from planner.plan.target import MAX_STAGES
 from tests.unit.files.valid_text import VALID

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planner.metrics.cost import (
+from planner.estimate.worth import (
     Cover,
     air_flow,
     covers,

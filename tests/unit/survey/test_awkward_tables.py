@@ -16,7 +16,7 @@ from planner.reports.exports import estimate_to_csv
 from planner.survey.table_cells import TableError
 from planner.survey.table_guess import TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, read_table
-from planner.survey.table_workbook import cells_of_bytes, sheets_of_bytes
+from planner.survey.table_workbook import sheets_of_bytes
 from tests.unit.reports.sample_estimate import sample_estimate
 from tests.unit.survey.workbooks import (
     DATE,
@@ -34,12 +34,12 @@ SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))
 
 
 def read(data: bytes) -> TableReadings:
-    cells = cells_of_bytes(data)
+    cells = sheets_of_bytes(data)[0]
     return read_table(cells, guess_table(cells), lux_per_umol=LUX_PER_UMOL)
 
 
 def doubts(data: bytes) -> str:
-    return " ".join(guess_table(cells_of_bytes(data)).words())
+    return " ".join(guess_table(sheets_of_bytes(data)[0]).words())
 
 
 NUMBERED: dict[str, tuple[str | bytes, list[tuple[int, float]]]] = {
@@ -276,7 +276,7 @@ def test_an_even_field_has_no_mean_row() -> None:
 
 
 def test_a_lux_column_alone_is_still_divided() -> None:
-    guess = guess_table(cells_of_bytes(b"hole,lux\n1,14000\n"))
+    guess = guess_table(sheets_of_bytes(b"hole,lux\n1,14000\n")[0])
     assert guess.kind is TableKind.NUMBERED
 
 
@@ -311,11 +311,11 @@ MEASURE = """
 import sys, time
 from pathlib import Path
 from planner.survey.table_cells import TableError
-from planner.survey.table_workbook import cells_of_bytes
+from planner.survey.table_workbook import sheets_of_bytes
 data = Path(sys.argv[1]).read_bytes()
 start = time.process_time()
 try:
-    cells_of_bytes(data)
+    sheets_of_bytes(data)[0]
 except TableError as error:
     print(error, file=sys.stderr)
 seconds = time.process_time() - start
@@ -327,7 +327,7 @@ print(seconds, int(peak.split()[1]) / 1000)
 @pytest.mark.parametrize("which", BOMBS)
 def test_a_bomb_is_refused(which: str) -> None:
     with pytest.raises(TableError):
-        cells_of_bytes(BOMBS[which]())
+        sheets_of_bytes(BOMBS[which]())[0]
 
 
 @pytest.mark.bench

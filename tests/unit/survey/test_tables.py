@@ -15,7 +15,7 @@ from planner.survey.layout import holes
 from planner.survey.table_cells import MAX_ROWS, TableError, cells_of_text
 from planner.survey.table_guess import TableGuess, TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, onto_holes, read_table
-from planner.survey.table_workbook import cells_of_bytes
+from planner.survey.table_workbook import sheets_of_bytes
 
 FOLDER = Path(__file__).parents[2] / "data" / "tables"
 EXPECTED: dict[str, dict[str, Any]] = json.loads((FOLDER / "expected.json").read_text("utf-8"))
@@ -24,7 +24,7 @@ SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))
 
 
 def read(path: Path) -> TableReadings:
-    cells = cells_of_bytes(path.read_bytes())
+    cells = sheets_of_bytes(path.read_bytes())[0]
     return read_table(cells, guess_table(cells), lux_per_umol=LUX_PER_UMOL)
 
 
@@ -71,14 +71,14 @@ def test_a_million_rows_are_refused_within_seconds() -> None:
     text = "hole,ppfd\n" + "1,210.5\n" * 1_000_000
     started = time.perf_counter()
     with pytest.raises(TableError, match="1000001 rows"):
-        cells_of_bytes(text.encode())
+        sheets_of_bytes(text.encode())[0]
     assert time.perf_counter() - started < 3
 
 
 def test_as_many_rows_as_a_survey_holds_are_read_within_seconds() -> None:
     text = "hole,ppfd\n" + "1,210.5\n" * 20_000
     started = time.perf_counter()
-    cells = cells_of_bytes(text.encode())
+    cells = sheets_of_bytes(text.encode())[0]
     assert read_table(cells, guess_table(cells)).count == 20_000
     assert time.perf_counter() - started < 5
     assert MAX_ROWS > 20_000

@@ -32,7 +32,7 @@ from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figur
 from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.marks import paint_section, paint_section_ends
 from planner.app.canvas.sampling import Section, value_at
-from planner.app.fields.controls import TextLine
+from planner.app.fields.form import TextLine
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.plain import tooltip
 from planner.app.plots.difference import DifferenceStyle, picture

@@ -21,8 +21,7 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import AlertLabel, Form, button, link_button
+from planner.app.fields.form import AlertLabel, Form, StillCombo, button, link_button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.question_form import Asker, AskLine

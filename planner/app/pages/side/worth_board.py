@@ -22,8 +22,7 @@ from planner.app.canvas.ink import Ink, figure_font, mixed, pen
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.plain import PlainLabel
-from planner.estimate.worth import Bill
-from planner.metrics.cost import Cover, Purchase
+from planner.estimate.worth import Bill, Cover, Purchase
 from planner.metrics.cutting import CuttingList, Placed
 from planner.plan.costs import Form
 from planner.plan.plan import Plan

@@ -8,8 +8,7 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.fields.controls import TextLine
-from planner.app.fields.form import NoteLabel
+from planner.app.fields.form import NoteLabel, TextLine
 from planner.app.fields.panel import FieldForm
 from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked
@@ -17,8 +16,15 @@ from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.plain import tooltip
 from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import Side
-from planner.estimate.worth import WorthError, in_words, worth
-from planner.metrics.cost import ASSUMPTIONS, CAUTION, air_flow, covers
+from planner.estimate.worth import (
+    ASSUMPTIONS,
+    CAUTION,
+    WorthError,
+    air_flow,
+    covers,
+    in_words,
+    worth,
+)
 from planner.plan.costs import Form, Goods, LampPrice
 from planner.plan.edits import changed, replaced
 from planner.plan.plan import Plan

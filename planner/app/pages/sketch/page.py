@@ -12,19 +12,17 @@ from planner.app import theme
 from planner.app.canvas.elevation_view import ElevationView
 from planner.app.canvas.plan_view import PlanView
 from planner.app.display import Display, SelectionModel
-from planner.app.document import Document
+from planner.app.document import Document, Paced
 from planner.app.edit_steps import hang_lamp
-from planner.app.fields.choosers import Shelf
+from planner.app.estimator import Worth
+from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.column import FieldColumn
 from planner.app.fields.panel import Workplace
 from planner.app.figures.details import FigureDetails
 from planner.app.figures.strip import FigureStrip
-from planner.app.paced import Paced
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
-from planner.app.spectrum_choice import SpectrumChoice
-from planner.app.worth import Worth
 from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
 from planner.plan.place import Place, PlaceKind

@@ -8,8 +8,7 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QWidget
 
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.form import NoteLabel, StillCombo, button
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.questions import Questions

@@ -16,8 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import AlertLabel, Form, NoteLabel, button
+from planner.app.fields.form import AlertLabel, Form, NoteLabel, StillCombo, button
 from planner.app.jobs import Job, Lane
 from planner.app.pages.survey.calibration import (
     USED,

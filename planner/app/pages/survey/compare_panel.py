@@ -18,8 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import Form, NoteLabel, button
+from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.pages.survey.pictures import PPFD_UNIT, View

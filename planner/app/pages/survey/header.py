@@ -7,8 +7,7 @@ from PySide6.QtGui import QFont, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QTabBar, QVBoxLayout, QWidget
 
 from planner.app import theme
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import AlertLabel, NoteLabel, button, link_button
+from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, button, link_button
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel
 

@@ -10,8 +10,7 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from planner.app.fields.controls import StillCombo, TextLine
-from planner.app.fields.form import NoteLabel, Row
+from planner.app.fields.form import NoteLabel, Row, StillCombo, TextLine
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
 from planner.app.pages.survey.desk import SurveyDesk

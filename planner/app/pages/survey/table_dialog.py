@@ -23,8 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.controls import StillCombo
-from planner.app.fields.form import AlertLabel, Form, NoteLabel, Row
+from planner.app.fields.form import AlertLabel, Form, NoteLabel, Row, StillCombo
 from planner.app.fields.panel import Workplace
 from planner.app.jobs import Lane
 from planner.app.pages.survey import table_source

@@ -6,10 +6,10 @@ from pathlib import Path
 
 from pytestqt.qtbot import QtBot
 
+from planner.app.fields.choosers import SpectrumChoice
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.panel import Workplace
 from planner.app.settings import Settings
-from planner.app.spectrum_choice import SpectrumChoice
 from planner.plan.place import Place, PlaceKind
 
 

@@ -27,7 +27,7 @@ from planner.app.plots.difference import (
 from planner.app.plots.ranking import RankingPlot, RankLine
 from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
 from planner.app.theme import palette
-from planner.metrics.cost import Cover, purchase
+from planner.estimate.worth import Cover, purchase
 from planner.metrics.cutting import Piece
 from planner.plan.costs import Goods
 
