@@ -195,8 +195,8 @@ _PIECES = (1, 2, 4, 8)
 
 def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> FloatArray:
     """Direct flux density on the texels, as computed; (T,)."""
-    lit = _faces_lamp(surfaces, source)
-    gap = _from_lamp(source, surfaces.texel_centre[:, lit])
+    lit, centre, share = _parts_by_height(surfaces, source, _faces_lamp(surfaces, source))
+    gap = _from_lamp(source, centre)
     size = surfaces.texel_size[lit]
     level = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
     # A texel cut by the footprint is taken at the centre of what is left.
@@ -209,17 +209,42 @@ def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> Flo
     for one in np.unique(kind):
         among = np.flatnonzero(kind == one)
         which, pieces = lit[among], _PIECES[one % len(_PIECES)]
-        points, normals = surfaces.texel_centre[:, which], surfaces.texel_normal[:, which]
+        points, normals = centre[:, among], surfaces.texel_normal[:, which]
         if pieces > 1:
             offset = (np.arange(pieces) + 0.5) / pieces - 0.5
             a, b = (grid.ravel() for grid in np.meshgrid(offset, offset))
             u, v = surfaces.texel_edges(which)
+            v = v * share[among]
             fine = points[:, :, None] + u[:, :, None] * a + v[:, :, None] * b
             points, normals = fine.reshape(3, -1), np.repeat(normals, pieces**2, axis=1)
         closest = float(near[among].min())
         values = direct_on(surfaces.prism, source, points, normals, closest, shade, step)
-        result[which] = values.reshape(len(which), -1).mean(axis=1)
+        values = values.reshape(len(which), -1).mean(axis=1)
+        result += totals(which, share[among] * values, len(result))
     return result
+
+
+def _parts_by_height(
+    surfaces: Surfaces, source: Source, which: IntArray
+) -> tuple[IntArray, FloatArray, FloatArray]:
+    """Texels (n,) with those that the plane of the lamp's face cuts taken in two parts.
+
+    Intensity may jump there. Gives the texel of each part (m,), its centre (3, m) and its
+    share of the texel (m,).
+    """
+    centre, rise = surfaces.texel_centre[:, which], surfaces.texel_rise[which]
+    above = source.centre[2] - centre[2]
+    cut = np.flatnonzero(np.abs(above) < 0.999 * rise)
+    share = np.ones(which.size)
+    share[cut] = (1 + above[cut] / rise[cut]) / 2
+    upper, rest = centre[:, cut], 1 - share[cut]
+    upper[2] += share[cut] * rise[cut]
+    centre[2, cut] -= rest * rise[cut]
+    return (
+        np.concatenate([which, which[cut]]),
+        np.concatenate([centre, upper], axis=1),
+        np.concatenate([share, rest]),
+    )
 
 
 def _faces_lamp(surfaces: Surfaces, source: Source) -> IntArray:

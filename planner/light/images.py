@@ -209,64 +209,75 @@ def light_of_images(
         step=step,
         unhidden=True,
     )
-    random = np.random.default_rng(5)
-    variance = 0.0
-    for index in range(len(bright)):
-        one = bright.some(slice(index, index + 1))
-        share, doubt = _share_kept(
-            surfaces, grid, source, one, specular, 8 * edges**2, random, step
-        )
-        cells += whole[:, index] * share
-        variance += float(((whole[:, index] * doubt) ** 2).mean())
+    share, doubt = _share_kept(surfaces, grid, source, bright, specular, 8 * edges**2, step)
+    cells += (whole * share).sum(axis=1)
+    variance = float(((whole * doubt) ** 2).sum(axis=1).mean())
     return cells, max(faint, 0.0), variance
 
 
 _FIRST_LOOK = 16
-"""Lines from each cell that tell where an image is seen in part."""
+"""Most lines from each cell that tell where an image is seen in part."""
+
+_LINES = 1 << 15
+"""Lines followed at a time."""
 
 
 def _share_kept(
     surfaces: Surfaces,
     grid: CellGrid,
     source: Source,
-    image: Images,
+    images: Images,
     specular: FloatArray,
     lines: int,
-    random: np.random.Generator,
     step: Callable[[], None],
 ) -> tuple[FloatArray, FloatArray]:
-    """Share of one image's light on each cell (C,) that mirrors and obstacles leave.
+    """Share of each image's light on each cell (C, n) that mirrors and obstacles leave.
 
     And its standard error by two halves of the lines. Lines run from points of the cell to
-    points of the lamp, both spread evenly; ``lines`` of them where the share changes in the
-    cell or beside it.
+    points of the lamp, both spread evenly; about ``lines`` of them where the share changes in
+    the cell or beside it.
     """
-    linear = image.linear[0]
-    axes = source.axes() @ linear[:2, :2].T
-    met = image.meets(surfaces.prism.plane_count)
+    count = len(grid.inside)
+    share, doubt = np.empty((2, count * len(images)))
+    met = images.meets(surfaces.prism.plane_count)
+    random = np.random.default_rng(5)
 
-    def look(which: IntArray, count: int) -> tuple[FloatArray, FloatArray]:
-        u = shifted_points(which.size, count, 5, random)
-        places = grid.samples(u[0], u[1], which).reshape(3, -1)
-        base = source.points(*u[2:].reshape(3, -1))
-        gap = image.of(base)[:, 0] - places
-        length = np.sqrt((gap**2).sum(axis=0))
-        direction = gap / length
-        across, along = -(axes @ direction[:2])
-        light = source.profile.intensity(direction[2] * linear[2, 2], across, along)
-        light *= np.maximum(direction[2], 0.0) / length**2
-        chain = np.zeros(length.size, dtype=np.intp)
-        left = _followed(surfaces, places, gap, base, met, chain, specular, step)
-        # Neighbours in the sequence go to different halves.
-        total, kept = (a.reshape(-1, count // 2, 2).sum(axis=1) for a in (light, light * left))
-        first, second = (kept / np.maximum(total, 1e-300)).T
-        return (first + second) / 2, np.abs(first - second) / 2
+    def look(pairs: IntArray, count_of_lines: int) -> None:
+        size = max(1, _LINES // count_of_lines)
+        for start in range(0, pairs.size, size):
+            part = pairs[start : start + size]
+            image, cell = np.divmod(part, count)
+            u = shifted_points(part.size, count_of_lines, 5, random)
+            places = grid.samples(u[0], u[1], cell).reshape(3, -1)
+            base = source.points(*u[2:].reshape(3, -1))
+            chain = np.repeat(image, count_of_lines)
+            linear = images.linear.take(chain, axis=0)
+            gap = np.einsum("nij,jn->in", linear, base)
+            gap += images.shift.T.take(chain, axis=1)
+            gap -= places
+            length = np.sqrt((gap**2).sum(axis=0))
+            # A mirror is its own inverse turned round: back through it to the lamp's axes.
+            seen = np.einsum("nji,jn->in", linear, gap / length)
+            across, along = -(source.axes() @ seen[:2])
+            light = source.profile.intensity(seen[2], across, along)
+            light *= np.maximum(gap[2], 0.0) / length**3
+            left = _followed(surfaces, places, gap, base, met, chain, specular, step)
+            # Neighbours in the sequence go to different halves.
+            total, kept = (
+                a.reshape(-1, count_of_lines // 2, 2).sum(axis=1) for a in (light, light * left)
+            )
+            first, second = (kept / np.maximum(total, 1e-300)).T
+            share[part] = (first + second) / 2
+            doubt[part] = np.abs(first - second) / 2
 
-    share, doubt = look(np.arange(len(grid.inside)), _FIRST_LOOK)
-    mixed = grid.unlike_neighbours(np.round(share, 9))
-    if mixed.size:
-        share[mixed], doubt[mixed] = look(mixed, max(lines, _FIRST_LOOK))
-    return share, doubt
+    look(np.arange(share.size), min(_FIRST_LOOK, max(lines // 4, 2)))
+    mixed = [
+        index * count + grid.unlike_neighbours(np.round(of_image, 9))
+        for index, of_image in enumerate(share.reshape(-1, count))
+    ]
+    if mixed:
+        look(np.concatenate(mixed), max(lines, _FIRST_LOOK))
+    return share.reshape(-1, count).T, doubt.reshape(-1, count).T
 
 
 def _light_of_each(
@@ -439,24 +450,33 @@ def _followed(
     left = np.sqrt((gap**2).sum(axis=0))
     direction = gap / left
     found = np.zeros(left.size)
+    belongs = met.ravel()
     # Only what comes from above is received.
     pair = np.flatnonzero(direction[2] > 1e-9)
-    origin, direction, left = origin[:, pair], direction[:, pair], left[pair]
+    if pair.size < left.size:
+        origin, direction = origin.take(pair, axis=1), direction.take(pair, axis=1)
+        left = left.take(pair)
     weight = np.ones(pair.size)
     while pair.size:
         step()
         distance, plane = surfaces.prism.first_hit(origin, direction)
+        end = direction * np.minimum(distance, left)
+        end += origin
         done = distance >= left - 1e-9
-        end = origin + np.minimum(distance, left) * direction
-        miss = np.abs(end[:, done] - target[:, pair[done]]).max(axis=0, initial=0.0)
-        found[pair[done]] = np.where(miss < 1e-6, weight[done], 0.0)
-        go = np.flatnonzero(~done & met[chain[pair], plane])
-        texel = surfaces.texel_of(end[:, go], plane[go])
-        onward = weight[go] * specular[surfaces.texel_facet[texel]]
-        alive = onward > 1e-5
-        go = go[alive]
-        weight, pair = onward[alive], pair[go]
-        left = left[go] - distance[go]
-        direction = surfaces.prism.reflect(direction[:, go], plane[go])
-        origin = end[:, go]
+        last = np.flatnonzero(done)
+        whose = pair.take(last)
+        miss = np.abs(end.take(last, axis=1) - target.take(whose, axis=1)).max(axis=0, initial=0.0)
+        found[whose] = np.where(miss < 1e-6, weight.take(last), 0.0)
+        done |= ~belongs.take(chain.take(pair) * met.shape[1] + plane)
+        go = np.flatnonzero(~done)
+        origin, plane = end.take(go, axis=1), plane.take(go)
+        onward = weight.take(go)
+        onward *= specular.take(surfaces.texel_facet.take(surfaces.texel_of(origin, plane)))
+        alive = np.flatnonzero(onward > 1e-5)
+        if alive.size < go.size:
+            go, origin, plane = go.take(alive), origin.take(alive, axis=1), plane.take(alive)
+            onward = onward.take(alive)
+        weight, pair = onward, pair.take(go)
+        left = left.take(go) - distance.take(go)
+        direction = surfaces.prism.reflect(direction.take(go, axis=1), plane)
     return found

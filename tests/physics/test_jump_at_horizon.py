@@ -1,0 +1,59 @@
+"""Lamps whose light begins or ends at the height of their face, against closed forms."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from planner.light.close_up import direct_on_texels
+from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
+from planner.light.prism import FloatArray, Prism
+from planner.light.surfaces import Surfaces
+from planner.light.totals import totals
+
+WIDTH, DEPTH, HEIGHT = 0.9, 0.7, 1.0
+EVEN_DOWN = CosinePower(0.0)
+EVEN_UP = TabulatedProfile(np.array([90.0, 180.0]), np.array([1.0, 1.0]))
+
+
+def solid_angle(across: tuple[float, float], along: tuple[float, float], gap: float) -> float:
+    """Of a rectangle seen from ``gap`` before the origin of its plane.
+
+    A corner at the foot of the perpendicular: Ω = atan(a b / (d √(a² + b² + d²))); four of
+    these, with signs, make any rectangle.
+    """
+    return sum(
+        i * j * math.atan2(a * b, gap * math.sqrt(a * a + b * b + gap * gap))
+        for i, a in zip((-1, 1), across, strict=True)
+        for j, b in zip((-1, 1), along, strict=True)
+    )
+
+
+def facet_flux(profile: Profile, z: float) -> FloatArray:
+    """Flux on the facets of a box: walls y0, x1, y1, x0, ceiling, bottom."""
+    corners = np.array([[0, 0], [WIDTH, 0], [WIDTH, DEPTH], [0, DEPTH]], dtype=float)
+    prism = Prism(corners, 0.0, HEIGHT)
+    surfaces = Surfaces(prism, ((),) * 4, 0.12, 4)
+    source = Source((0.4, 0.3, z), 0.0, np.zeros((1, 4)), profile)
+    density = direct_on_texels(surfaces, source, -1.0, 5, lambda: None)
+    return totals(surfaces.texel_facet, density * surfaces.texel_area, 6)
+
+
+@pytest.mark.parametrize("z", [0.5, 0.512, 0.53, 0.548])
+@pytest.mark.parametrize("profile", [EVEN_DOWN, EVEN_UP])
+def test_each_surface_gets_its_solid_angle(profile: Profile, z: float) -> None:
+    """The same intensity everywhere in a half space: flux is the solid angle by 2π."""
+    up = profile is EVEN_UP
+    rise = HEIGHT - z if up else z
+    flat = solid_angle((-0.4, WIDTH - 0.4), (-0.3, DEPTH - 0.3), rise)
+    walls = [
+        solid_angle((-0.4, WIDTH - 0.4), (0, rise), 0.3),
+        solid_angle((-0.3, DEPTH - 0.3), (0, rise), WIDTH - 0.4),
+        solid_angle((-0.4, WIDTH - 0.4), (0, rise), DEPTH - 0.3),
+        solid_angle((-0.3, DEPTH - 0.3), (0, rise), 0.4),
+    ]
+    expected = np.array([*walls, *((flat, 0.0) if up else (0.0, flat))]) / (2 * math.pi)
+    assert abs(expected.sum() - 1) < 1e-12
+    assert np.abs(facet_flux(profile, z) - expected).max() < 2e-3
