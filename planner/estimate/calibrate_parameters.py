@@ -17,7 +17,7 @@ from planner.estimate.calibrate_model import (
 )
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.plan import Plan
-from planner.survey.statistics import gain_standard
+from planner.survey.statistics import drift_of, gain_standard
 
 LARGEST_EXPONENT: Final = 40.0
 LARGEST_SHIFT_M: Final = 0.3
@@ -150,7 +150,7 @@ def _conditions(model: SurveyModel) -> list[Parameter]:
 
     add(Quantity.OUTPUT, doubts.output, 0.0, -1.0, 1.0, 0.01)
     if len(model.survey.counted) > 1:
-        add(Quantity.DRIFT, doubts.drift, 0.0, -1.0, 1.0, 0.01)
+        add(Quantity.DRIFT, *_drift(model), -1.0, 1.0, 0.01)
     add(Quantity.HEIGHT, doubts.hanging_height, 0.0, -LARGEST_LIFT_M, LARGEST_LIFT_M, 0.01)
     if model.has_board and not model.survey.open_air:
         board = min(model.plan.canopy.reflectance, BRIGHTEST_BOARD)
@@ -158,6 +158,17 @@ def _conditions(model: SurveyModel) -> list[Parameter]:
     if model.has_door:
         add(Quantity.DOOR, doubts.door, 0.0, 0.0, 1.0, 0.02)
     return found
+
+
+def _drift(model: SurveyModel) -> tuple[float, float]:
+    """Half-width and start of a drift: as stated, and as holes read again tell, weighed."""
+    half = model.survey.doubts.drift
+    told = drift_of(model.survey)
+    if told is None or half <= 0:
+        return half, 0.0
+    stated = half * _EVEN
+    weight = stated**2 / (stated**2 + told.standard**2)
+    return stated * math.sqrt(1 - weight) / _EVEN, weight * told.change
 
 
 def _of_meters(models: Sequence[SurveyModel]) -> list[Parameter]:

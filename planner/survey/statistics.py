@@ -16,6 +16,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.plan.survey import Meter, Survey
+from planner.units import COVERAGE
 
 FloatArray = npt.NDArray[np.float64]
 BoolArray = npt.NDArray[np.bool_]
@@ -114,6 +115,57 @@ def reading_moments(survey: Survey) -> FloatArray:
     _, index = np.unique(holes, return_inverse=True)
     result: FloatArray = np.bincount(index, when) / np.maximum(np.bincount(index), 1)
     return result
+
+
+@dataclass(frozen=True)
+class Drift:
+    """How much the lamps changed from the first reading to the last, as repeated holes tell.
+
+    ``change`` is the logarithm of the last over the first, ``standard`` its standard
+    uncertainty by the noise of single readings.
+    """
+
+    change: float
+    standard: float
+
+    def words(self) -> str:
+        """What it means, in a sentence."""
+        size, band = 100 * math.expm1(self.change), 100 * COVERAGE * self.standard
+        said = (
+            f"From the first reading to the last the light changed by {size:+.1f} % ± {band:.1f} %"
+        )
+        if abs(size) <= band:
+            return f"{said}: no drift to be seen."
+        return f"{said}; a calibration takes that off."
+
+
+def drift_of(survey: Survey) -> Drift | None:
+    """The drift that holes read more than once show; None where none tells it.
+
+    Least squares on the logarithms of the readings about the mean of their hole, against when
+    they were read (``reading_moments``). Repeats in one go tell nothing: more uncertain than
+    the light itself (a standard uncertainty above 0.5) is None.
+    """
+    lit = [reading for reading in survey.counted if reading.value > 0]
+    if len(lit) < 2:
+        return None
+    alone = survey.model_copy(
+        update={
+            "readings": tuple(r.model_copy(update={"hole": k + 1}) for k, r in enumerate(lit)),
+        }
+    )
+    when = reading_moments(alone)
+    holes = np.array([reading.hole for reading in lit])
+    logs = np.log([reading.value for reading in lit])
+    for hole in np.unique(holes):
+        mine = holes == hole
+        when[mine] -= when[mine].mean()
+        logs[mine] -= logs[mine].mean()
+    weight = float((when**2).sum())
+    noise = reading_noise(survey)[0]
+    if weight * 0.25 < noise**2 or noise <= 0:
+        return None
+    return Drift(float((when * logs).sum()) / weight, noise / math.sqrt(weight))
 
 
 def summarise(survey: Survey) -> SurveySummary | None:

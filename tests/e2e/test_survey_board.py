@@ -29,7 +29,9 @@ def pick(combo: QComboBox, board: Board) -> None:
     """Step down a closed list by its keys."""
     combo.setFocus()
     wanted = next(k for k in range(combo.count()) if combo.itemData(k) == board)
-    while combo.currentIndex() != wanted:
+    for _ in range(combo.count()):
+        if combo.currentIndex() == wanted:
+            break
         step = Qt.Key.Key_Down if combo.currentIndex() < wanted else Qt.Key.Key_Up
         QTest.keyClick(combo, step)
 

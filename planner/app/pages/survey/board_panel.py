@@ -1,24 +1,26 @@
-"""The board: what it is made of, where its holes lie, and its way to paper."""
+"""Before the readings: the board and its way to paper, and what else is asked one by one."""
 
 from __future__ import annotations
 
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from planner.app.fields.form import NoteLabel, StillCombo, button
+from planner.app import theme
+from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, TextLine, button
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.files.disk import PlanFileError, system_problem, write_atomically
 from planner.plan.plan import Plan
-from planner.plan.quantity import Quantity, quantity_of
+from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
 from planner.plan.survey import BOARD_REFLECTANCE, Board, Spacing, Survey, SurveyGrid
 from planner.plan.survey_edits import lay_board
 from planner.survey.layout import closest_pair, standard_grid
-from planner.units import LengthUnit, format_length
+from planner.units import LengthUnit, format_length, in_unit
 
 _BOARDS: Final = {
     Board.PAPER: "Printed paper",
@@ -77,6 +79,156 @@ RULE = (
     "The lighting standard EN 12464-1 asks for a spacing of at most 0.2 · 5^log d metres, d the "
     "longer side of the area in metres (the shorter where it is less than half of it)."
 )
+
+
+_STEPS: Final = {
+    "board": "What is the board made of?",
+    "door": "Is the door shut as tightly as it will be?",
+    "height": "How high do the lamps hang, measured now from their face to the canopy?",
+    "warm-up": "Let the lamps warm up for 20 minutes: they fade by some per cent meanwhile.",
+}
+SKIPPED: Final[dict[str, tuple[str, float]]] = {
+    "board": ("board_reflectance", 0.4),
+    "door": ("door", 0.1),
+    "height": ("hanging_height", 0.03),
+    "warm-up": ("drift", 0.05),
+}
+"""What a step that is skipped leaves in doubt, and its half-width (rules of this program)."""
+
+
+class ProtocolPanel(QWidget):
+    """One question at a time before the readings; hidden once all are answered or skipped."""
+
+    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self._passed: set[tuple[str, str]] = set()
+        self._on_since: float | None = None
+        self.question = PlainLabel()
+        self.question.setWordWrap(True)
+        self.question.setAccessibleName("Before the readings")
+        self.made_of = BoardChoice()
+        self.made_of.setAccessibleName("Board")
+        self.height_line = TextLine("Lamp height as measured")
+        self.yes_button = button("Shut", "Nothing leaks out at the door.")
+        self.clock_button = button("Lamps on: start the clock")
+        self.skip_button = button("Skip", "What is not known becomes a doubt of the survey.")
+        self.alert = AlertLabel()
+        line = QHBoxLayout()
+        line.setSpacing(theme.RHYTHM)
+        for part in (self.made_of, self.height_line, self.yes_button, self.clock_button):
+            line.addWidget(part, 1)
+        line.addWidget(self.skip_button)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, theme.RHYTHM)
+        layout.setSpacing(theme.HALF)
+        layout.addWidget(self.question)
+        layout.addLayout(line)
+        layout.addWidget(self.alert)
+        self._tick = QTimer(self, interval=1000)
+        self._tick.timeout.connect(self._show_clock)
+        self.height_line.committed.connect(self._take_height)
+        self.yes_button.clicked.connect(self._take)
+        self.clock_button.clicked.connect(self._take_clock)
+        self.skip_button.clicked.connect(self._skip)
+        desk.changed.connect(self.refresh)
+        self.refresh()
+
+    @property
+    def step(self) -> str:
+        """The step that is asked, '' once there is none."""
+        survey = self.desk.survey
+        if survey is None or survey.next_hole() is None:
+            return ""
+        answered = {
+            "board": not survey.board_unsaid,
+            "door": survey.open_air or self.desk.plan.space.door is None,
+            "height": survey.hanging_height is not None,
+            "warm-up": survey.warm_up_minutes is not None,
+        }
+        open_ = (s for s in _STEPS if not answered[s] and (survey.key, s) not in self._passed)
+        return next(open_, "")
+
+    def refresh(self) -> None:
+        """Ask what comes next."""
+        step = self.step
+        self.setVisible(bool(step))
+        if not step:
+            self._tick.stop()
+            return
+        number = list(_STEPS).index(step) + 1
+        self.question.setText(f"{number} of {len(_STEPS)}: {_STEPS[step]}")
+        for part, its in (
+            (self.made_of, "board"),
+            (self.height_line, "height"),
+            (self.clock_button, "warm-up"),
+        ):
+            part.setVisible(step == its)
+        self.yes_button.setVisible(step in {"board", "door"})
+        self.yes_button.setText("Shut" if step == "door" else "Take it")
+        heights = {lamp.hanging_height for lamp in self.desk.plan.lamps}
+        unit = self.desk.workplace.display.unit
+        if len(heights) == 1:
+            self.height_line.setPlaceholderText(f"plan: {HANGING_HEIGHT.text(heights.pop(), unit)}")
+        self._show_clock()
+
+    def _take(self) -> None:
+        if self.step == "door":
+            self._pass("door")
+        elif self.made_of.currentIndex() > 0:
+            self._take_board(Board(self.made_of.currentData()))
+
+    def _pass(self, step: str) -> None:
+        survey = self.desk.survey
+        if survey is not None:
+            self._passed.add((survey.key, step))
+            self.refresh()
+
+    def _skip(self) -> None:
+        step, survey = self.step, self.desk.survey
+        if survey is None or not step:
+            return
+        field, half = SKIPPED[step]
+        doubts = survey.doubts.model_copy(update={field: max(half, getattr(survey.doubts, field))})
+        self._passed.add((survey.key, step))
+        if not self.desk.change(f"Skipped: {step}", doubts=doubts):
+            self._passed.discard((survey.key, step))
+
+    def _take_board(self, board: Board) -> None:
+        plan, index = self.desk.plan, self.desk.index
+        survey = self.desk.survey
+        if survey is not None and board is Board.NONE:
+            self._passed.add((survey.key, "board"))
+        self.desk.edit("Survey: board", lambda: lay_board(plan, index, board))
+
+    def _take_height(self, text: str) -> None:
+        self.alert.say("")
+        if not text:
+            return
+        unit = self.desk.workplace.display.unit
+        try:
+            height = HANGING_HEIGHT.parse(text, unit)
+        except ValueError as error:
+            self.alert.say(in_unit(str(error), unit))
+            return
+        self.desk.change("Survey: hanging height", hanging_height=height)
+
+    def _take_clock(self) -> None:
+        if self._on_since is None:
+            self._on_since = self.desk.clock()
+            self._tick.start()
+            self._show_clock()
+            return
+        minutes = (self.desk.clock() - self._on_since) / 60
+        self._on_since = None
+        self.desk.change("Survey: warm-up", warm_up_minutes=round(minutes, 1))
+
+    def _show_clock(self) -> None:
+        if self._on_since is None:
+            self.clock_button.setText("Lamps on: start the clock")
+            return
+        minutes, seconds = divmod(int(self.desk.clock() - self._on_since), 60)
+        self.clock_button.setText(f"{minutes}:{seconds:02d} min, begin")
 
 
 class BoardPanel(FieldPanel):

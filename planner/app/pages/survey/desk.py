@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from time import monotonic
 
 from PySide6.QtCore import QObject, Signal
 
@@ -39,6 +40,8 @@ class SurveyDesk(QObject):
         self._other = ""
         self._hole = 1
         self._done = False
+        self.clock: Callable[[], float] = monotonic
+        self._begun: dict[str, float] = {}
         workplace.document.changed.connect(self._on_plan)
         self._follow()
 
@@ -219,11 +222,19 @@ class SurveyDesk(QObject):
         survey, hole = self.survey, self._hole
         if survey is None:
             return False
-        new = tuple(Reading(hole=hole, value=value) for value in values)
+        at = self._seconds(survey)
+        new = tuple(Reading(hole=hole, value=value, at=at) for value in values)
         done = self.edit(f"Read hole {hole}", lambda: add_readings(self.plan, self.index, new))
         if done and self.survey is not None:
             self._go_on(self.survey.next_hole(hole))
         return done
+
+    def _seconds(self, survey: Survey) -> float | None:
+        """Seconds since the first reading of a survey; None where that was another day."""
+        if not survey.readings:
+            self._begun[survey.key] = self.clock()
+        begun = self._begun.get(survey.key)
+        return None if begun is None else round(self.clock() - begun, 1)
 
     def _go_on(self, hole: int | None) -> None:
         if hole is not None:

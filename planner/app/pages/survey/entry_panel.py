@@ -31,7 +31,7 @@ from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel
 from planner.plan.survey import Survey
 from planner.survey.layout import row_and_column
-from planner.survey.statistics import HoleSummary, SurveySummary, unlikely_reading
+from planner.survey.statistics import HoleSummary, SurveySummary, drift_of, unlikely_reading
 from planner.survey.table_reading import LARGEST_PPFD
 from planner.units import LengthUnit, format_length, format_number, parse_number
 
@@ -186,7 +186,9 @@ class EntryPanel(QWidget):
             else f"Hole {hole} of {len(survey.points)}"
         )
         where = _where(survey, hole, self.desk.workplace.display.unit)
-        self.where.setText(ALL_READ if self.desk.done else where)
+        drift = drift_of(survey) if self.desk.done else None
+        told = ALL_READ if drift is None else drift.words()
+        self.where.setText(told if self.desk.done else where)
         lux = survey.lux_per_umol
         self.unit.setText(
             "µmol m⁻² s⁻¹" if lux is None else f"lux, {format_number(lux, 1)} to the µmol m⁻² s⁻¹"

@@ -28,8 +28,7 @@ from planner.app import theme
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.pages.survey import header as tasks
 from planner.app.pages.survey import pictures
-from planner.app.pages.survey.answers import Answers, Underlay, UnderlayMaker
-from planner.app.pages.survey.board_panel import BoardPanel, print_board
+from planner.app.pages.survey.board_panel import BoardPanel, ProtocolPanel, print_board
 from planner.app.pages.survey.calibrate_panel import CalibratePanel, Fitting
 from planner.app.pages.survey.compare_panel import ComparePanel, OverlayPanel, suspect_words
 from planner.app.pages.survey.desk import SurveyDesk
@@ -37,6 +36,7 @@ from planner.app.pages.survey.diagnosis import Diagnosing, Doubtful
 from planner.app.pages.survey.drawing import Picture, Stage
 from planner.app.pages.survey.entry_panel import EntryPanel, ReadingTable
 from planner.app.pages.survey.header import Header, Invitation
+from planner.app.pages.survey.pictures import Answers, Underlay, UnderlayMaker
 from planner.app.pages.survey.record_panel import RecordPanel
 from planner.app.pages.survey.table_dialog import Importing, dropped_table
 from planner.app.questions import Questions
@@ -104,6 +104,7 @@ class SurveyPage(QWidget):
         self.invitation = Invitation()
         self.board = BoardPanel(self.desk)
         self.record = RecordPanel(self.desk)
+        self.protocol = ProtocolPanel(self.desk)
         self.entry = EntryPanel(self.desk)
         self.table = ReadingTable(self.desk)
         self.overlay = OverlayPanel()
@@ -122,6 +123,7 @@ class SurveyPage(QWidget):
         column = QVBoxLayout(reading)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(theme.RHYTHM)
+        column.addWidget(self.protocol)
         column.addWidget(self.entry)
         column.addWidget(self.table, 1)
         self.columns = QStackedWidget()

@@ -12,8 +12,8 @@ from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf
 from planner.app.fields.panel import Workplace
-from planner.app.pages.survey.answers import UnderlayMaker
 from planner.app.pages.survey.page import SurveyPage
+from planner.app.pages.survey.pictures import UnderlayMaker
 from planner.app.settings import Settings
 from planner.catalogue.library import load_catalogue
 from planner.plan.plan import Plan

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from pytestqt.qtbot import QtBot
 
-from planner.app.pages.survey.answers import Answers, Question, UnderlayMaker
+from planner.app.pages.survey.pictures import Answers, Question, UnderlayMaker
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey, SurveyGrid
 from planner.plan.survey_edits import with_parts
