@@ -223,7 +223,7 @@ def add_sweep_command(parser: argparse.ArgumentParser) -> None:
 
 
 def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
-    """Run the sweep and write its points; returns 0, or 130 when it was interrupted.
+    """Run the sweep and write its points; returns 0, 1 where points cannot be, 130 interrupted.
 
     Finished points are kept beside the CSV, in ``OUT.points``, until the sweep is whole: the
     same command goes on from there.
@@ -274,7 +274,13 @@ def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
     if journal is not None:
         journal.unlink(missing_ok=True)
         print(f"Wrote {Path(asked.csv).resolve()} ({found.size} points)")
-    return 0
+    bad = [point for point in found.in_order() if point.figures is None]
+    if bad:
+        print(
+            f"{len(bad)} of {found.size} points cannot be, the first because: {bad[0].problem}",
+            file=sys.stderr,
+        )
+    return 1 if bad else 0
 
 
 class _Progress:

@@ -189,11 +189,6 @@ class Odds:
         low, middle, high = np.percentile(saved, [_TAIL, 50, 100 - _TAIL])
         return Saving(float(middle), float(low), float(high), float((saved > 0).mean()))
 
-    def interval(self, option: int, by: By = By.MEAN) -> tuple[float, float]:
-        """The ends of 95 % of an option's own figure, its inputs unshared."""
-        low, high = np.exp(np.percentile(self.logs[by][option], [_TAIL, 100 - _TAIL]))
-        return float(low), float(high)
-
     def best(self, by: By = By.MEAN) -> tuple[float, ...]:
         """For each option the probability that it is the best of all."""
         winners = self.logs[by].argmax(axis=0)
@@ -269,13 +264,6 @@ NOT_COUNTED: Final = (
     "Not counted: dirt and ageing, a lamp that does not shine like its data sheet, leaves that "
     "do not fill the canopy, specular share and wrinkle of linings, and changes of prices."
 )
-
-
-def tell_means(estimate: Estimate, baseline: Estimate, of: Sway, against: Sway) -> Telling | None:
-    """Compare the means of two estimates; None where one is dark."""
-    if any(one.figures.mean <= 0 or one.figures.minimum <= 0 for one in (estimate, baseline)):
-        return None
-    return Odds.of([(estimate, of), (baseline, against)]).telling(0, 1)
 
 
 _BETTER: Final = {

@@ -19,6 +19,7 @@ from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
+from time import monotonic
 from typing import Any, Final
 
 import planner
@@ -42,6 +43,8 @@ from planner.plan.plan import Plan
 __all__ = ["Over", "Point", "Sweep", "SweepError", "sweep"]
 
 _POLL_S: Final = 0.1
+_PATIENCE_S: Final = 0.3
+"""How long a stopped sweep waits for points that are nearly there."""
 _CHUNKS_PER_WORKER: Final = 8
 _LARGEST_CHUNK: Final = 10
 _LEAST_CHUNKS_PER_WORKER: Final = 4
@@ -121,6 +124,7 @@ def sweep(
     journal: Path | None = None,
     progress: Progress | None = None,
     cancelled: Asked | None = None,
+    so_far: Callable[[Sweep], None] | None = None,
 ) -> Sweep:
     """Estimate a plan over a grid of values.
 
@@ -141,7 +145,10 @@ def sweep(
     progress
         Called with fractions from 0 to 1.
     cancelled
-        Asked several times a second; when it answers True, what is done so far is returned.
+        Asked several times a second; when it answers True, what is done so far is returned
+        within half a second.
+    so_far
+        Called with what is there whenever points have come in.
 
     Raises
     ------
@@ -174,26 +181,38 @@ def sweep(
             book.write(done)
         if progress is not None:
             progress(len(points) / asked.size)
+        if so_far is not None and done:
+            so_far(Sweep(plan, asked.over, options, dict(points)))
 
     grid = dict(wanted)
-    stop = cancelled or _never
+    for done in _computed(job, asked, wanted, workers, scheduler, cancelled or _never):
+        receive(done, grid)
+    return found
+
+
+def _computed(
+    job: Job,
+    asked: Sweep,
+    wanted: Sequence[Numbered],
+    workers: int | None,
+    scheduler: str | None,
+    stop: Asked,
+) -> Iterator[list[Done]]:
+    """Points as they come, from wherever they are computed."""
     count = _workers(workers, len(wanted))
     if scheduler is not None:
         from planner.estimate.sweep_points import run_on_scheduler  # noqa: PLC0415 - optional extra
 
-        for done in run_on_scheduler(scheduler, job, _chunks(asked, wanted, 2), stop):
-            receive(done, grid)
+        yield from run_on_scheduler(scheduler, job, lambda n: _chunks(asked, wanted, n), stop)
     elif count == 0:
         cache = Cache()
         for entry in wanted:
             done = run(job, [entry], cache, stop)
-            receive(done, grid)
+            yield done
             if not done:
-                break
+                return
     else:
-        for done in _in_processes(job, _chunks(asked, wanted, count), count, stop):
-            receive(done, grid)
-    return found
+        yield from _in_processes(job, _chunks(asked, wanted, count), count, stop)
 
 
 def _never() -> bool:
@@ -270,15 +289,18 @@ def _in_processes(
     context = multiprocessing.get_context("spawn")
     stop = context.Event()
     pool = ProcessPoolExecutor(workers, context, initializer=set_up, initargs=(stop,))
+    patience = math.inf
     try:
         pending = {pool.submit(run_here, job, chunk) for chunk in chunks}
-        while pending:
+        while pending and monotonic() < patience:
             done, pending = wait(pending, _POLL_S, FIRST_COMPLETED)
             for future in done:
                 yield future.result()
             if cancelled() and not stop.is_set():
-                # Running chunks come back with what they have, the others with nothing.
+                # Running chunks come back with what they have, the others with nothing. One that
+                # is still starting, or deep in a point, is not waited for.
                 stop.set()
+                patience = monotonic() + _PATIENCE_S
     except BrokenProcessPool as error:
         raise SweepError(
             "A process of the sweep ended before its time (out of memory, or killed). What was "
@@ -286,7 +308,7 @@ def _in_processes(
         ) from error
     finally:
         stop.set()
-        pool.shutdown(wait=True, cancel_futures=True)
+        pool.shutdown(wait=math.isinf(patience), cancel_futures=True)
 
 
 class _Journal:

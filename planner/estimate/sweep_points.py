@@ -214,21 +214,27 @@ def run(
 # -- on other machines -------------------------------------------------------------------
 
 _REACH_S: Final = 10
+_NO_WORKER_S: Final = 15.0
+"""How long a scheduler may be without any worker before the sweep says so."""
 _POLL_S: Final = 0.1
 
 
 def run_on_scheduler(
     address: str,
     job: Job,
-    chunks: Sequence[list[Numbered]],
+    chunks: Callable[[int], Sequence[list[Numbered]]],
     cancelled: Callable[[], bool],
 ) -> Iterator[list[Done]]:
     """Compute chunks of points on a scheduler; what is not begun is dropped when cancelled.
 
+    ``chunks`` cuts the points for so many workers. A worker that is lost is replaced by the
+    others; only when none has been there for a while is the sweep given up.
+
     Raises
     ------
     SweepError
-        If the extra is not installed, the scheduler cannot be reached, or a worker fails.
+        If the extra is not installed, the scheduler cannot be reached, no worker is there, or
+        one fails.
     """
     distributed = _distributed()
     try:
@@ -239,7 +245,9 @@ def run_on_scheduler(
             "its address, for example tcp://192.0.2.7:8786."
         ) from error
     try:
-        pending = {client.submit(run_here, job, chunk, pure=False) for chunk in chunks}
+        watch = _Watch(client, address, cancelled)
+        workers = watch.first()
+        pending = {client.submit(run_here, job, c, pure=False) for c in chunks(workers)}
         while pending:
             if cancelled():
                 client.cancel(list(pending))
@@ -247,11 +255,51 @@ def run_on_scheduler(
             done = {future for future in pending if future.done()}
             pending -= done
             if not done:
+                watch.look()
                 time.sleep(_POLL_S)
             for future in done:
                 yield _result(future)
     finally:
         client.close()
+
+
+class _Watch:
+    """Whether anybody is at the scheduler to do the work."""
+
+    def __init__(self, client: Any, address: str, cancelled: Callable[[], bool]) -> None:
+        self._client, self._address, self._cancelled = client, address, cancelled
+        self._next = self._seen = time.monotonic()
+
+    def first(self) -> int:
+        """Threads of all workers, as soon as there is one; 1 when cancelled before."""
+        while not (threads := self._threads()) and not self._cancelled():
+            self._judge()
+            time.sleep(_POLL_S)
+        return max(threads, 1)
+
+    def look(self) -> None:
+        """Ask once a second whether anybody is still there."""
+        now = time.monotonic()
+        if now < self._next:
+            return
+        self._next = now + 1.0
+        if self._threads():
+            self._seen = now
+        else:
+            self._judge()
+
+    def _threads(self) -> int:
+        try:
+            return sum(self._client.nthreads().values())
+        except (OSError, TimeoutError):
+            return 0  # the scheduler itself is gone: nobody is there either
+
+    def _judge(self) -> None:
+        if time.monotonic() - self._seen > _NO_WORKER_S:
+            raise SweepError(
+                f"No worker is at the scheduler '{self._address}'; start one with 'dask worker "
+                f"{self._address}'. What was finished is kept; ask for the same sweep to go on."
+            )
 
 
 def _result(future: Any) -> list[Done]:

@@ -108,18 +108,6 @@ def name_of(before: Setup, setup: Setup, unit: LengthUnit = LengthUnit.CM) -> st
     return (text[:1].upper() + text[1:])[:_NAME_LENGTH]
 
 
-def try_linings(plan: Plan, linings: Sequence[Lining], wall: int | None = None) -> Plan:
-    """One more variant for each lining, on all walls or on one."""
-    return try_all(plan, linings=linings, wall=wall)
-
-
-def try_heights(
-    plan: Plan, low: float, high: float, count: int, unit: LengthUnit = LengthUnit.CM
-) -> Plan:
-    """One more variant for each of ``count`` hanging heights from ``low`` to ``high`` metres."""
-    return try_all(plan, heights=heights_between(low, high, count), unit=unit)
-
-
 def heights_between(low: float, high: float, count: int) -> list[float]:
     """So many heights in metres, evenly from the lowest to the highest.
 

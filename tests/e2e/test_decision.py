@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from planner.catalogue.library import load_catalogue, new_plan
 from planner.estimate.compare import Side, compare
-from planner.estimate.odds import sway, tell_means, verdict
+from planner.estimate.odds import Odds, sway, verdict
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.worth import bill, worth
 from planner.plan.costs import Costs, Goods
 from planner.plan.edits import add_lamp, changed
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
-from planner.plan.variant_edits import adopt_variant, try_heights, try_linings
+from planner.plan.variant_edits import adopt_variant, heights_between, try_all
 
 OPTIONS = EstimateOptions(cells=(10, 10), quality=Quality.PREVIEW)
 LININGS = ("white-board", "matt-white-paint", "white-film-thin", "foil-shiny", "plywood")
@@ -20,7 +20,7 @@ LININGS = ("white-board", "matt-white-paint", "white-film-thin", "foil-shiny", "
 def start() -> Plan:
     """A new plan, 60 x 60 x 160 cm and white, with one bar of the catalogue and bare wood walls."""
     catalogue = load_catalogue()
-    plan = try_linings(new_plan(catalogue), [catalogue.lining("plywood")])
+    plan = try_all(new_plan(catalogue), linings=[catalogue.lining("plywood")])
     plan = adopt_variant(plan, "variant-1")
     return add_lamp(plan, Lamp(model=catalogue.lamps[0], x=0.3, y=0.3, hanging_height=0.4))
 
@@ -31,14 +31,13 @@ def telling_words(side: Side, baseline: Side) -> str:
     one, two = sway(side.plan, side.estimate), sway(baseline.plan, baseline.estimate)
     assert one is not None
     assert two is not None
-    telling = tell_means(side.estimate, baseline.estimate, one, two)
-    assert telling is not None
+    telling = Odds.of([(side.estimate, one), (baseline.estimate, two)]).telling(0, 1)
     return verdict(side.name, telling, baseline.name)
 
 
 def test_a_grower_decides_for_a_lining_and_a_height() -> None:
     catalogue = load_catalogue()
-    plan = try_linings(start(), [catalogue.lining(key) for key in LININGS])
+    plan = try_all(start(), linings=[catalogue.lining(key) for key in LININGS])
     found = compare(plan, OPTIONS, with_open_air=True)
     assert len(found.sides) == 7
     lit = [side for side in found.sides if side.estimate is not None]
@@ -63,13 +62,13 @@ def test_a_grower_decides_for_a_lining_and_a_height() -> None:
     assert foil.key is not None
     plan = changed(adopt_variant(plan, foil.key), variants=(), costs=costs)
     # Then the height: lower is brighter, higher is more even.
-    heights = compare(try_heights(plan, 0.2, 0.8, 4), OPTIONS)
+    heights = compare(try_all(plan, heights=heights_between(0.2, 0.8, 4)), OPTIONS)
     figures = [side.estimate.figures for side in heights.sides[1:] if side.estimate is not None]
     means = [one.mean for one in figures]
     evenness = [one.min_over_mean or 0.0 for one in figures]
     assert means == sorted(means, reverse=True)
     assert evenness == sorted(evenness)
-    decided = adopt_variant(try_heights(plan, 0.2, 0.8, 4), "variant-3")
+    decided = adopt_variant(try_all(plan, heights=heights_between(0.2, 0.8, 4)), "variant-3")
     assert decided.lamps[0].hanging_height == 0.6
     assert decided.walls[0].bands[0].lining == "foil-shiny"
     assert decided.costs == costs

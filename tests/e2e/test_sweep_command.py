@@ -54,6 +54,21 @@ def test_curves_of_heights_and_outputs(
     assert not (tmp_path / "heights.csv.points").exists()
 
 
+def test_points_that_cannot_be_end_with_a_word_and_a_code(
+    plan_file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The ceiling hangs at 1.2 m: a lamp 2 m above the canopy cannot be."""
+    out = tmp_path / "heights.csv"
+    code = command_line.main(
+        ["sweep", str(plan_file), "--over", "height=0.4,2", "--csv", str(out),
+         "--quality", "preview", "--workers", "0"]
+    )  # fmt: skip
+    assert code == 1
+    err = capsys.readouterr().err
+    assert err.startswith("1 of 2 points cannot be, the first because: ")
+    assert len(read(out)) == 2
+
+
 def test_onto_standard_output(plan_file: Path, capfdbinary: pytest.CaptureFixture[bytes]) -> None:
     code = command_line.main(
         ["sweep", str(plan_file), "--over", "output=100", "--csv", "-", "--quality", "preview"]

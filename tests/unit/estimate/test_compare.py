@@ -14,13 +14,13 @@ from planner.estimate.compare import (
     open_air,
 )
 from planner.estimate.evaluate import Cancelled
-from planner.estimate.odds import Sway, sway, tell_means
+from planner.estimate.odds import Odds, sway
 from planner.estimate.outlook import Input
 from planner.estimate.result import EstimateOptions, Quality
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
-from planner.plan.variant_edits import add_variants, change_variant, try_linings
+from planner.plan.variant_edits import add_variants, change_variant, try_all
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)
@@ -37,7 +37,7 @@ def half_output(plan: Plan) -> Plan:
 
 
 def test_half_the_output_is_half_the_light() -> None:
-    plan = half_output(try_linings(sample_plan(), [film("Black", 0.05)]))
+    plan = half_output(try_all(sample_plan(), linings=[film("Black", 0.05)]))
     found = compare(plan, OPTIONS, with_open_air=True)
     names = [side.name for side in found.sides]
     assert names == [plan.name, "Black", "Half", OPEN_AIR_NAME]
@@ -63,7 +63,7 @@ def test_open_air_has_no_walls() -> None:
 def test_one_that_cannot_be_estimated_says_so_and_the_others_go_on() -> None:
     mirror = film("Perfect", 1.0)
     plan = sample_plan(canopy=sample_plan().canopy.model_copy(update={"reflectance": 1.0}))
-    plan = try_linings(plan, [mirror])
+    plan = try_all(plan, linings=[mirror])
     both = edits.line_ceiling(plan.variants[0].setup, mirror)
     found = compare(change_variant(plan, "variant-1", setup=both), OPTIONS)
     assert found.sides[0].estimate is not None
@@ -108,7 +108,7 @@ def test_a_lamps_flux_does_not_blur_a_comparison_of_linings() -> None:
     plan = sample_plan(floor="open")
     plan = edits.line_all_walls(plan, film("One", 0.8))
     other = edits.line_all_walls(plan, film("Two", 0.7))
-    found = compare(try_linings(plan, [film("Two", 0.7)]), OPTIONS)
+    found = compare(try_all(plan, linings=[film("Two", 0.7)]), OPTIONS)
     first, second = found.sides[0].estimate, found.sides[1].estimate
     assert first is not None
     assert second is not None
@@ -119,17 +119,13 @@ def test_a_lamps_flux_does_not_blur_a_comparison_of_linings() -> None:
     flux = one.curves[Input("photon flux", "panel", "", (0.1,))]
     assert flux.mean == pytest.approx((math.log(0.9), 0.0, math.log(1.1)))
     assert one.relative_mean > 0.055
-    telling = tell_means(first, second, one, two)
-    assert telling is not None
+    telling = Odds.of([(first, one), (second, two)]).telling(0, 1)
     assert telling.clear
     assert telling.high / telling.low < 1.03
 
 
 def test_a_dark_plan_has_no_sway() -> None:
     assert sway(edits.change_lamp(sample_plan(), 0, output_percent=0)) is None
-    estimate = sample_estimate(mean=0.0, minimum=0.0)
-    empty = Sway({})
-    assert tell_means(estimate, sample_estimate(), empty, empty) is None
 
 
 def test_photoperiod_changes_dli_only() -> None:

@@ -167,6 +167,8 @@ def test_a_scheduler_without_the_extra_is_refused_in_a_sentence(
 def test_on_a_scheduler_as_here(monkeypatch: pytest.MonkeyPatch) -> None:
     """Against a stand-in with the few calls of the real client that are used."""
 
+    sizes: list[int] = []
+
     class Future:
         def __init__(self, value: object) -> None:
             self.value, self.looks = value, 0
@@ -186,7 +188,11 @@ def test_on_a_scheduler_as_here(monkeypatch: pytest.MonkeyPatch) -> None:
 
         def submit(self, work: object, *arguments: object, pure: bool) -> Future:
             assert not pure
+            sizes.append(len(arguments[1]))  # type: ignore[arg-type]
             return Future(work(*arguments))  # type: ignore[operator]
+
+        def nthreads(self) -> dict[str, int]:
+            return {"one": 3, "two": 3}
 
         def cancel(self, futures: list[Future]) -> None:
             pass
@@ -203,8 +209,55 @@ def test_on_a_scheduler_as_here(monkeypatch: pytest.MonkeyPatch) -> None:
     plan = sample_plan()
     far = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, scheduler="tcp://here:1")
     assert far.points == sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0).points
+    # Six threads for six points: one each, not cut for two workers.
+    assert sizes == [1] * 6
     with pytest.raises(SweepError, match="No Dask scheduler answers"):
         sweep(plan, [HEIGHTS], OPTIONS, scheduler="tcp://nowhere:1")
+
+
+def test_a_scheduler_without_workers_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    """All workers go after the first look: the sweep ends with a sentence instead of waiting."""
+
+    class Future:
+        def done(self) -> bool:
+            return False
+
+    class Client:
+        def __init__(self, *_: object, **__: object) -> None:
+            self.looks = 0
+
+        def nthreads(self) -> dict[str, int]:
+            self.looks += 1
+            return {"one": 1} if self.looks == 1 else {}
+
+        def submit(self, *_: object, **__: object) -> Future:
+            return Future()
+
+        def close(self) -> None:
+            pass
+
+    class Module:
+        pass
+
+    module = Module()
+    module.Client = Client  # type: ignore[attr-defined]
+    monkeypatch.setitem(sys.modules, "distributed", module)
+    monkeypatch.setattr("planner.estimate.sweep_points._NO_WORKER_S", 0.2)
+    with pytest.raises(SweepError, match="No worker is at the scheduler 'tcp://here:1'"):
+        sweep(sample_plan(), [HEIGHTS], OPTIONS, scheduler="tcp://here:1")
+
+
+def test_points_are_told_as_they_come() -> None:
+    seen: list[int] = []
+    found = sweep(
+        sample_plan(),
+        [HEIGHTS],
+        OPTIONS,
+        workers=0,
+        so_far=lambda part: seen.append(len(part.points)),
+    )
+    assert seen == [1, 2, 3]
+    assert found.complete
 
 
 def test_the_csv_names_units() -> None:

@@ -14,11 +14,11 @@ from planner.plan.variant_edits import (
     adopt_variant,
     change_variant,
     free_name,
+    heights_between,
     move_variant,
     name_of,
     remove_variant,
-    try_heights,
-    try_linings,
+    try_all,
 )
 from tests.unit.reports.sample_estimate import sample_plan
 
@@ -30,7 +30,7 @@ def names(plan: Plan) -> list[str]:
 
 
 def test_a_kept_option_never_changes_with_the_sketch() -> None:
-    plan = try_linings(sample_plan(), [FOIL])
+    plan = try_all(sample_plan(), linings=[FOIL])
     kept = plan.variants[0].setup
     assert [cover.bands[0].lining for cover in kept.walls] == ["foil"] * 4
     edited = edits.add_lamp(plan, plan.lamps[0])
@@ -50,7 +50,7 @@ def test_a_kept_option_holds_the_values_of_its_linings() -> None:
 
 
 def test_variants_travel_in_the_plan() -> None:
-    plan = edits.changed(try_linings(sample_plan(), [FOIL]), baseline="variant-1")
+    plan = edits.changed(try_all(sample_plan(), linings=[FOIL]), baseline="variant-1")
     read = Plan.model_validate_json(plan.model_dump_json())
     assert read == plan
     assert read.variant("variant-1").name == "Invented foil"
@@ -59,7 +59,7 @@ def test_variants_travel_in_the_plan() -> None:
 
 
 def test_names_and_keys_stay_apart() -> None:
-    plan = try_linings(try_linings(sample_plan(), [FOIL]), [FOIL])
+    plan = try_all(try_all(sample_plan(), linings=[FOIL]), linings=[FOIL])
     assert names(plan) == ["Invented foil", "Invented foil (2)"]
     assert [v.key for v in plan.variants] == ["variant-1", "variant-2"]
     with pytest.raises(ValidationError, match="two variants are called"):
@@ -67,13 +67,13 @@ def test_names_and_keys_stay_apart() -> None:
     with pytest.raises(ValidationError, match="two variants carry the key"):
         change_variant(plan, "variant-2", key="variant-1")
     shorter = remove_variant(plan, "variant-1")
-    more = try_linings(shorter, [FOIL])
+    more = try_all(shorter, linings=[FOIL])
     assert len({v.key for v in more.variants}) == 2
     assert len(free_name(["x" * 120], "x" * 120)) == 120
 
 
 def test_the_baseline_is_a_key_and_goes_with_its_variant() -> None:
-    plan = try_heights(sample_plan(), 0.2, 0.4, 3)
+    plan = try_all(sample_plan(), heights=heights_between(0.2, 0.4, 3))
     with pytest.raises(ValidationError, match="no variant has that key"):
         edits.changed(plan, baseline="variant-9")
     plan = edits.changed(plan, baseline="variant-2")
@@ -83,17 +83,17 @@ def test_the_baseline_is_a_key_and_goes_with_its_variant() -> None:
 
 
 def test_makers_and_edits_of_the_list() -> None:
-    plan = try_heights(sample_plan(), 0.2, 0.5, 4)
+    plan = try_all(sample_plan(), heights=heights_between(0.2, 0.5, 4))
     heights = [variant.setup.lamps[0].hanging_height for variant in plan.variants]
     assert heights == pytest.approx([0.2, 0.3, 0.4, 0.5])
     assert plan.variants[1].name == "Hanging height 30 cm"
     with pytest.raises(ValueError, match="range of heights"):
-        try_heights(plan, 0.5, 0.2, 4)
+        try_all(plan, heights=heights_between(0.5, 0.2, 4))
     with pytest.raises(ValueError, match="the ceiling is there"):
-        try_heights(plan, 0.5, 3.0, 2)
+        try_all(plan, heights=heights_between(0.5, 3.0, 2))
     with pytest.raises(ValueError, match="no lamp hangs"):
-        try_heights(edits.remove_lamp(plan, 0), 0.2, 0.4, 2)
-    one = try_linings(plan, [FOIL], wall=2)
+        try_all(edits.remove_lamp(plan, 0), heights=heights_between(0.2, 0.4, 2))
+    one = try_all(plan, linings=[FOIL], wall=2)
     assert one.variants[-1].name == "Wall 3: Invented foil"
     assert [cover.bands[0].lining for cover in one.variants[-1].setup.walls].count("foil") == 1
     assert remove_variant(one, "variant-1").variants == one.variants[1:]
@@ -101,7 +101,7 @@ def test_makers_and_edits_of_the_list() -> None:
 
 
 def test_adopting_makes_it_the_plan() -> None:
-    plan = try_heights(try_linings(sample_plan(), [FOIL]), 0.2, 0.3, 2)
+    plan = try_all(try_all(sample_plan(), linings=[FOIL]), heights=heights_between(0.2, 0.3, 2))
     adopted = adopt_variant(plan, "variant-1")
     assert adopted.setup == plan.variants[0].setup
     assert (adopted.name, adopted.target, adopted.costs) == (plan.name, plan.target, plan.costs)

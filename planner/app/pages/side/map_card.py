@@ -80,7 +80,6 @@ class MapCard(QWidget):
         self._still: QPixmap | None = None
         self._pressed: QPointF | None = None
         self._marked = QRect()
-        self.stills = 0
         self.name_line = TextLine("Name of the variant", self)
         self.name_line.hide()
         self.name_line.committed.connect(self._on_name)
@@ -232,7 +231,6 @@ class MapCard(QWidget):
 
     def _paint_still(self, onto: QPixmap) -> None:
         """All but the pointer: made anew only when something of it changes."""
-        self.stills += 1
         side = self.side
         if side is None:
             return

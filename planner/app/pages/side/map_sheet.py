@@ -28,7 +28,7 @@ from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.variant_steps import VariantSteps
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import tooltip
 from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded_reach
@@ -58,13 +58,10 @@ class CardBar(QWidget):
         super().__init__(parent)
         self._document, self._comparer = document, comparer
         self._linked, self._steps = linked, steps
-        self.name = PlainLabel()
-        self.name.setAccessibleName("Chosen option")
         self.alert = AlertLabel()
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.HALF)
-        layout.addWidget(self.name)
         self._keys_of_verbs = {
             "sketch": ("Open on the sketch", "It stays in the list (double click)", self.do_open),
             "adopt": ("Adopt", "Make it the plan itself, out of the list (Enter)", self.do_adopt),
@@ -121,9 +118,7 @@ class CardBar(QWidget):
 
     def refresh(self) -> None:
         """Show what can be done with the chosen side."""
-        side = self._comparer.chosen
         self.alert.say("")
-        self.name.setText("" if side is None else side.name)
         possible = self.possible()
         for key in _ON_THE_BAR:
             self.buttons[key].setVisible(key in possible)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
@@ -136,7 +136,10 @@ class SweepBoard(QWidget):
         self.adopt_button.setEnabled(point is not None and current)
         text = ""
         if self.sweep is not None and not current:
-            text = "These curves are of the plan before it was changed; sweep again."
+            text = (
+                f"These curves are of '{self.sweep.plan.name}' before it was changed; sweep again "
+                "to adopt a point."
+            )
         elif point is not None:
             text = in_unit(self._points[point].problem, self._display.unit)
             text = text or self.plot.words_at(point)
@@ -187,6 +190,8 @@ class SweepAsked:
     plan: Plan
     name: str
     values: tuple[float, ...]
+    there: list[Any] = field(default_factory=list, compare=False)
+    """The sweep with the points that have come in, last of all the newest."""
 
 
 class SweepForm(FieldForm):
@@ -214,6 +219,8 @@ class SweepForm(FieldForm):
         self.line.ask.clicked.connect(self.ask)
         self.asker = Asker(lane, self.line, self)
         self.asker.answered.connect(self._on_done)
+        self._asked: SweepAsked | None = None
+        lane.progressed.connect(self._on_progress)
         self.end()
         document.changed.connect(lambda _old, _new: self._on_plan())
         self._propose()
@@ -249,16 +256,26 @@ class SweepForm(FieldForm):
         sweeping = self._sweeping or _sweep
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
-            return sweeping(plan, (values,), options, progress=progress, cancelled=cancelled)
+            return sweeping(
+                plan, (values,), options,
+                progress=progress, cancelled=cancelled, so_far=asked.there.append,
+            )  # fmt: skip
 
+        self._asked = asked
         self.asker.ask(asked, job)
 
     def _on_done(self, asked: SweepAsked, found: Any) -> None:
-        if not same_figures(asked.plan, self._document.plan):
-            self.line.say("", "The plan was changed meanwhile; sweep again.")
-            return
+        self._asked = None
+        asked.there.clear()
+        # One of a plan that was changed meanwhile is shown too; the board says of which it is.
         self._board.show_sweep(found)
         self.line.say(self._words(found))
+
+    def _on_progress(self, about: object, _fraction: float) -> None:
+        """Draw the points that are there while the others come."""
+        if about is self._asked and self._asked is not None and self._asked.there:
+            self._board.show_sweep(self._asked.there[-1])
+            del self._asked.there[:-1]
 
     def _words(self, found: Any) -> str:
         bad = [point.problem for point in found.in_order() if point.figures is None]

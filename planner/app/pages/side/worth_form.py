@@ -73,8 +73,10 @@ class WorthForm(FieldForm):
         sold = [("Rolls", Form.ROLL), ("Sheets", Form.SHEET)]
         self.form_row, self.form = self.add_choice("Sold as", sold)
         self.form.activated.connect(self._set_form)
-        self.width_box = self._goods_number("Width", "width", "Set width of goods")
-        self.length_box = self._goods_number("Length", "length", "Set length of goods")
+        self.sold = {
+            part: self._goods_number(part.capitalize(), part, f"Set {part} of goods")
+            for part in ("width", "length")
+        }
         self.price = self._goods_number(
             "Price of one",
             "price",
