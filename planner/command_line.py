@@ -72,9 +72,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         drop_output()
         return 0
     except OSError as error:
+        from planner.files.disk import reason_of
+
         drop_output()
         what = "the answer" if error.filename is None else f"'{error.filename}'"
-        print(f"The system refuses {what}: {error.strerror or error}.", file=sys.stderr)
+        print(f"The system refuses {what}: {reason_of(error)}.", file=sys.stderr)
         return 2
     except KeyboardInterrupt:
         print("Stopped.", file=sys.stderr)
@@ -237,9 +239,9 @@ def _demo(asked: argparse.Namespace) -> int:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise CommandError(
-            f"The folder '{folder}' cannot be made: {error.strerror or error}."
-        ) from error
+        from planner.files.disk import reason_of
+
+        raise CommandError(f"The folder '{folder}' cannot be made: {reason_of(error)}.") from error
     plan = _plan(DEMO)
     from planner.estimate.result import EstimateOptions
 

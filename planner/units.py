@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from enum import StrEnum
 from typing import Final
 
@@ -227,3 +228,8 @@ def said_length(metres: float) -> str:
 def in_unit(sentence: str, unit: LengthUnit) -> str:
     """A sentence with the lengths ``said_length`` put into it in the unit asked."""
     return _SAID.sub(lambda found: format_length(float(found[1]) / 100, unit), sentence)
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names in a sentence: 'a', 'a and b', 'a, b and c'; at least one."""
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))

@@ -23,9 +23,9 @@ _Value = TypeVar("_Value", bound=Value)
 _Placed = TypeVar("_Placed", Lamp, Obstacle)
 
 
-def changed(plan: _Setup, **parts: Any) -> _Setup:
-    """The plan with some parts replaced, validated as a whole."""
-    return type(plan).model_validate({**_parts(plan), **parts})
+def changed(value: _Value, **parts: Any) -> _Value:
+    """A plan, or a value in it, with some of its parts replaced, validated as a whole."""
+    return type(value).model_validate({**_parts(value), **parts})
 
 
 def _parts(value: Any) -> dict[str, Any]:
@@ -129,9 +129,9 @@ def set_size(plan: _Setup, width: float, depth: float) -> _Setup:
     corners = tuple((x0 + (x - x0) * sx, y0 + (y - y0) * sy) for x, y in plan.space.footprint)
 
     def moved(thing: _Placed) -> _Placed:
-        return replaced(thing, x=x0 + (thing.x - x0) * sx, y=y0 + (thing.y - y0) * sy)
+        return changed(thing, x=x0 + (thing.x - x0) * sx, y=y0 + (thing.y - y0) * sy)
 
-    space = replaced(plan.space, footprint=corners)
+    space = changed(plan.space, footprint=corners)
     lamps = tuple(moved(lamp) for lamp in plan.lamps)
     obstacles = tuple(moved(obstacle) for obstacle in plan.obstacles)
     return changed(plan, space=space, lamps=lamps, obstacles=obstacles)
@@ -159,7 +159,7 @@ def _with_footprint(
     plan: _Setup, corners: tuple[Point, ...], walls: tuple[WallCover, ...], door: int | None
 ) -> _Setup:
     door_open = plan.space.door_open and door is not None
-    space = replaced(plan.space, footprint=corners, door=door, door_open=door_open)
+    space = changed(plan.space, footprint=corners, door=door, door_open=door_open)
     lamps = tuple(_brought_inside(lamp, space) for lamp in plan.lamps)
     obstacles = tuple(_brought_inside(obstacle, space) for obstacle in plan.obstacles)
     return changed(plan, space=space, walls=walls, lamps=lamps, obstacles=obstacles)
@@ -169,7 +169,7 @@ def _brought_inside(thing: _Placed, space: Space) -> _Placed:
     if contains(space.footprint, thing.x, thing.y):
         return thing
     x, y = nearest_inside(space.footprint, (thing.x, thing.y))
-    return replaced(thing, x=x, y=y)
+    return changed(thing, x=x, y=y)
 
 
 def nearest_inside(footprint: tuple[Point, ...], point: Point) -> Point:
@@ -194,11 +194,6 @@ def nearest_inside(footprint: tuple[Point, ...], point: Point) -> Point:
     return best
 
 
-def replaced(value: _Value, **parts: Any) -> _Value:
-    """A value of the plan with some of its parts replaced, validated."""
-    return type(value).model_validate({**_parts(value), **parts})
-
-
 # -- lamps ------------------------------------------------------------------------------
 
 
@@ -215,7 +210,7 @@ def remove_lamp(plan: _Setup, index: int) -> _Setup:
 def change_lamp(plan: _Setup, index: int, **parts: Any) -> _Setup:
     """Replace parts of one lamp (x, y, hanging_height, rotation_deg, output_percent, model)."""
     lamps = list(plan.lamps)
-    lamps[index] = replaced(lamps[index], **parts)
+    lamps[index] = changed(lamps[index], **parts)
     return changed(plan, lamps=tuple(lamps))
 
 
@@ -235,7 +230,7 @@ def remove_obstacle(plan: _Setup, index: int) -> _Setup:
 def change_obstacle(plan: _Setup, index: int, *linings: Lining, **parts: Any) -> _Setup:
     """Replace parts of one obstacle (x, y, underside, length, ..., lining)."""
     obstacles = list(plan.obstacles)
-    obstacles[index] = replaced(obstacles[index], **parts)
+    obstacles[index] = changed(obstacles[index], **parts)
     return _relined(plan, linings, obstacles=tuple(obstacles))
 
 
@@ -342,9 +337,9 @@ def set_canopy_height(plan: _Setup, height: float) -> _Setup:
     """Raise or lower the canopy; lamps stay where they hang, so their distance changes."""
     height = canopy_room(plan).checked(height, "Canopy height")
     lamps = tuple(
-        replaced(lamp, hanging_height=plan.lamp_height(lamp) - height) for lamp in plan.lamps
+        changed(lamp, hanging_height=plan.lamp_height(lamp) - height) for lamp in plan.lamps
     )
-    canopy = replaced(plan.canopy, height=height)
+    canopy = changed(plan.canopy, height=height)
     return changed(plan, canopy=canopy, lamps=lamps)
 
 
@@ -358,11 +353,11 @@ def set_height(plan: _Setup, height: float) -> _Setup:
     height = ceiling_room(plan).checked(height, "Inside height")
     room = height - plan.canopy.height
     lamps = tuple(
-        replaced(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps
+        changed(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps
     )
     walls = tuple(_cut_to(cover, height) for cover in plan.walls)
     obstacles = tuple(_lowered(obstacle, height) for obstacle in plan.obstacles)
-    space = replaced(plan.space, height=height)
+    space = changed(plan.space, height=height)
     lower = changed(plan, space=space, lamps=lamps, obstacles=obstacles)
     return _relined(lower, (), walls=walls)
 
@@ -370,7 +365,7 @@ def set_height(plan: _Setup, height: float) -> _Setup:
 def _lowered(obstacle: Obstacle, height: float) -> Obstacle:
     thickness = min(obstacle.thickness, height)
     underside = min(obstacle.underside, height - thickness)
-    return replaced(obstacle, thickness=thickness, underside=underside)
+    return changed(obstacle, thickness=thickness, underside=underside)
 
 
 def _cut_to(cover: WallCover, height: float) -> WallCover:

@@ -155,21 +155,22 @@ def _walls_touch(footprint: tuple[Point, ...], first: int, second: int) -> bool:
         vx, vy = end_two[0] - shared[0], end_two[1] - shared[1]
         return abs(ux * vy - uy * vx) < 1e-12 and ux * vx + uy * vy > 0
 
-    def side(p: Point, q: Point, r: Point) -> float:
-        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
-
     def within(p: Point, q: Point, r: Point) -> bool:
         return min(p[0], q[0]) - 1e-12 <= r[0] <= max(p[0], q[0]) + 1e-12 and (
             min(p[1], q[1]) - 1e-12 <= r[1] <= max(p[1], q[1]) + 1e-12
         )
 
-    s1, s2, s3, s4 = side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)
+    s1, s2, s3, s4 = _side(a, b, c), _side(a, b, d), _side(c, d, a), _side(c, d, b)
     if s1 * s2 < 0 and s3 * s4 < 0:
         return True
     return any(
         abs(s) < 1e-12 and within(p, q, r)
         for s, p, q, r in ((s1, a, b, c), (s2, a, b, d), (s3, c, d, a), (s4, c, d, b))
     )
+
+
+def _side(p: Point, q: Point, r: Point) -> float:
+    return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
 
 
 # -- outlines of lamps and obstacles on the plan -----------------------------------------
@@ -182,10 +183,6 @@ TOUCH_M: Final = 0.001
 
 def _edges(outline: Outline) -> Iterator[tuple[Point, Point]]:
     return zip(outline, outline[1:] + outline[:1], strict=True)
-
-
-def _side(p: Point, q: Point, r: Point) -> float:
-    return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
 
 
 def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:

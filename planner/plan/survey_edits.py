@@ -10,7 +10,6 @@ from planner.plan.edits import (
     changed,
     line_all_walls,
     line_ceiling,
-    replaced,
     set_canopy,
     set_canopy_height,
 )
@@ -168,9 +167,9 @@ def used_in_plan(
         for old, new in zip(before.lamps, calibrated.lamps, strict=True)
     }
     lamps = tuple(
-        replaced(
+        changed(
             lamp,
-            model=replaced(lamp.model, **models.get(lamp.model.key, {})),
+            model=changed(lamp.model, **models.get(lamp.model.key, {})),
             **shifts.get((lamp.x, lamp.y), {}),
         )
         for lamp in plan.lamps
@@ -179,7 +178,7 @@ def used_in_plan(
         old.key: _differing(old, new)
         for old, new in zip(before.linings, calibrated.linings, strict=True)
     }
-    linings = tuple(replaced(lining, **found.get(lining.key, {})) for lining in plan.linings)
+    linings = tuple(changed(lining, **found.get(lining.key, {})) for lining in plan.linings)
     return changed(plan, lamps=lamps, linings=linings, surveys=surveys)
 
 

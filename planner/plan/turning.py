@@ -54,7 +54,7 @@ def put_lamp(part: str) -> Turn:
 
 def with_model(plan: Plan, index: int, **parts: Any) -> Plan:
     """The plan with parts of a lamp's kind replaced."""
-    model = edits.replaced(plan.lamps[index].model, **parts)
+    model = edits.changed(plan.lamps[index].model, **parts)
     return edits.change_lamp(plan, index, model=model)
 
 
@@ -66,7 +66,7 @@ def put_body(part: str) -> Turn:
     def change(plan: Plan, place: Place, value: float) -> Plan:
         body = plan.lamps[place.index].model.body
         number = round(value) if part == "count" else value
-        return with_model(plan, place.index, body=edits.replaced(body, **{part: number}))
+        return with_model(plan, place.index, body=edits.changed(body, **{part: number}))
 
     return each(change)
 
@@ -221,7 +221,7 @@ def put_reflectance(plan: Plan, places: Sequence[Place], value: float) -> Plan:
             key = f"swept-{len(made) + 1}"
             while key in taken:
                 key += "-"
-            made[old.key] = edits.replaced(
+            made[old.key] = edits.changed(
                 old,
                 key=key,
                 # Said in the name, for a plan that adopts it; names hold 120 characters.
@@ -256,7 +256,7 @@ def put_spacing(plan: Plan, value: float) -> Plan:
     spread = value / (lamp_spacing(plan) or value)
 
     def moved(lamp: Lamp) -> Lamp:
-        return edits.replaced(lamp, x=x + (lamp.x - x) * spread, y=y + (lamp.y - y) * spread)
+        return edits.changed(lamp, x=x + (lamp.x - x) * spread, y=y + (lamp.y - y) * spread)
 
     return edits.each_lamp(plan, moved)
 
@@ -276,7 +276,7 @@ def put_band_end(part: str) -> Turn:
     def turn(plan: Plan, _places: Sequence[Place], value: float) -> Plan:
         assert plan.target is not None  # noqa: S101 - the dial has a place only with a target
         # A band changed by hand is no crop's any more.
-        target = edits.replaced(plan.target, crop="", source="", **{part: value})
+        target = edits.changed(plan.target, crop="", source="", **{part: value})
         return edits.changed(plan, target=target)
 
     return turn
@@ -307,5 +307,5 @@ def of_costs(part: str) -> Callable[[Setup, Place], float | None]:
 
 def put_costs(part: str) -> Turn:
     return lambda plan, _places, value: edits.changed(
-        plan, costs=edits.replaced(plan.costs, **{part: value})
+        plan, costs=edits.changed(plan.costs, **{part: value})
     )

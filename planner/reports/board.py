@@ -26,6 +26,7 @@ from PySide6.QtGui import (
     QPolygonF,
 )
 
+from planner.files.disk import write_atomically
 from planner.plan.space import Point
 from planner.plan.survey import Survey
 from planner.units import LengthUnit, format_length
@@ -131,7 +132,7 @@ def board_pdf(
     xs, ys = zip(*footprint, strict=True)
     size = ((max(xs) - min(xs)) * 1000, (max(ys) - min(ys)) * 1000)
     tiles = sheets(size, paper)
-    _ensure_application()
+    ensure_application()
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     writer = QPdfWriter(buffer)
@@ -162,7 +163,8 @@ def write_board(
     title: str = "",
 ) -> None:
     """Write the board's PDF to a file; raises ``OSError`` or ``BoardError``."""
-    path.write_bytes(board_pdf(footprint, survey, paper=paper, unit=unit, title=title))
+    data = board_pdf(footprint, survey, paper=paper, unit=unit, title=title)
+    write_atomically(path, data)
 
 
 def _layout(paper: Paper) -> QPageLayout:
@@ -379,7 +381,7 @@ def _paint_row(
             _text(painter, place, text, 2.8, _CENTRE)
 
 
-def _ensure_application() -> None:
+def ensure_application() -> None:
     """Text needs a running GUI application; without a screen an offscreen one will do."""
     if QGuiApplication.instance() is None:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import os
 from dataclasses import dataclass
 from typing import Final
 
@@ -13,7 +12,6 @@ from PySide6.QtGui import (
     QColor,
     QFont,
     QFontMetricsF,
-    QGuiApplication,
     QImage,
     QImageWriter,
     QPainter,
@@ -26,6 +24,7 @@ from planner.estimate.result import Estimate
 from planner.light.cellmap import CellMap, round_values
 from planner.metrics.figures import LEADING, NO_VALUE, PPFD_UNIT
 from planner.reports import content
+from planner.reports.board import ensure_application
 from planner.reports.contrast import ink_on
 from planner.units import LengthUnit, format_length
 
@@ -67,7 +66,7 @@ def map_picture(
     ``width`` is in pixels; the height follows from the space. Where the machine has no
     font at all the drawing comes out without text.
     """
-    _ensure_application()
+    ensure_application()
     factor = width / WIDTH
     layout = _Layout.of(estimate)
     image = QImage(
@@ -103,17 +102,6 @@ def map_picture_png(
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     QImageWriter(buffer, QByteArray(b"png")).write(image)
     return bytes(buffer.data().data())
-
-
-def _ensure_application() -> None:
-    """Text needs a running GUI application; without a screen an offscreen one will do."""
-    if QGuiApplication.instance() is None:
-        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-        # Kept alive for the rest of the process: Qt must not lose its only application.
-        _APPLICATION.append(QGuiApplication(["planner"]))
-
-
-_APPLICATION: Final[list[QGuiApplication]] = []
 
 
 @dataclass(frozen=True)

@@ -24,7 +24,7 @@ import numpy as np
 
 from planner.plan.survey import Survey
 from planner.survey.statistics import FloatArray, gain_standard, hole_means, reading_noise
-from planner.units import COVERAGE
+from planner.units import COVERAGE, listed
 
 SAME_PLACE_M: Final = 0.005
 _FEW_PAIRS: Final = 4
@@ -123,13 +123,13 @@ class Ranking:
         said = [*self.conditions]
         names = [f"'{row.name}'" for row in self.rows]
         for first, last in self.alike:
-            said.append(f"{_listed(names[first : last + 1])} cannot be told apart.")
+            said.append(f"{listed(names[first : last + 1])} cannot be told apart.")
         if len(self.rows) > 1 and not self.alike:
             said.append("All of them can be told apart.")
         elif len(self.rows) > 1 and self.alike[0][0] > 0:
             said.append(f"{names[0]} is brighter than all the others.")
         if self.left_out:
-            said.append(f"{_listed(list(self.left_out))}: no hole in common with the others.")
+            said.append(f"{listed(list(self.left_out))}: no hole in common with the others.")
         if len(self.rows) > 1:
             said.append(self.set_up.words())
         return tuple(said)
@@ -154,10 +154,6 @@ class SetUp:
                 "a survey repeated from the start would measure it."
             )
         return f"Setting up anew scatters by {size}, as repeated surveys show."
-
-
-def _listed(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def compare(first: Survey, second: Survey) -> Pairing | None:
@@ -336,7 +332,7 @@ def differing_conditions(surveys: Sequence[Survey]) -> tuple[str, ...]:
                 f"'{survey.name}' {_told(words, conditions_of(survey)[words])}"
                 for survey in surveys[:4]
             ]
-            said.append(f"The {words} was not the same: {_listed(told)}. That counts too.")
+            said.append(f"The {words} was not the same: {listed(told)}. That counts too.")
     return tuple(said)
 
 

@@ -13,6 +13,7 @@ from planner.units import (
     LengthUnit,
     format_length,
     format_number,
+    listed,
     parse_length,
 )
 
@@ -142,3 +143,7 @@ def test_any_kind_of_space_parts_whole_and_fraction(gap: str) -> None:
 def test_fractions_that_are_no_number_are_refused_in_words(text: str) -> None:
     with pytest.raises(LengthSyntaxError, match=r"divides by zero|no length anybody can measure"):
         parse_length(text, CM)
+
+
+def test_names_stand_in_a_sentence_as_one_would_say_them() -> None:
+    assert [listed("abcd"[:count]) for count in (1, 2, 3)] == ["a", "a and b", "a, b and c"]

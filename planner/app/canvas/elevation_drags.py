@@ -9,11 +9,12 @@ from typing import Final, Literal
 from planner.app.canvas.items import Item, Part, wall_normal
 from planner.app.canvas.plan_drags import Edit, Hold, moved_lamp, moved_obstacle, snapped
 from planner.plan.dials import dial
-from planner.plan.edits import changed, replaced
+from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point
+from planner.units import listed
 
 Axis = Literal["x", "y"]
 """The axis looked along; the other one runs to the right on the drawing."""
@@ -189,10 +190,10 @@ class HeightDrag:
             return edit
         height = edit.plan.lamps[self.item.index].hanging_height
         lamps = tuple(
-            replaced(lamp, hanging_height=height) if k in together else lamp
+            changed(lamp, hanging_height=height) if k in together else lamp
             for k, lamp in enumerate(self.plan.lamps)
         )
-        numbers = ", ".join(str(k + 1) for k in together[:-1]) + f" and {together[-1] + 1}"
+        numbers = listed([str(k + 1) for k in together])
         return Edit(
             changed(self.plan, lamps=lamps),
             f"{edit.label.removesuffix(' lamp')} lamps {numbers}",

@@ -13,7 +13,7 @@ from planner.metrics.figures import ppfd
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.space import Point
-from planner.units import LengthUnit, format_length
+from planner.units import LengthUnit, format_length, listed
 
 TURN_STEP_DEG = 15.0
 LAMP_INSIDE = "The middle of a lamp stays inside the walls."
@@ -119,7 +119,7 @@ def outlined(before: Plan, after: Plan, label: str) -> Edit:
     ]
     if not taken:
         return Edit(after, label)
-    names = taken[0] if len(taken) == 1 else f"{', '.join(taken[:-1])} and {taken[-1]}"
+    names = listed(taken)
     sentence = f"{names[:1].upper()}{names[1:]} moved too, to stay inside the walls."
     return Edit(after, f"{label} with {names}", took=sentence)
 

@@ -39,6 +39,7 @@ class FigureButton(QAbstractButton):
         super().__init__(parent)
         self.figure: HeadlineFigure | None = None
         self.setCheckable(True)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("No figure yet")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
@@ -64,10 +65,6 @@ class FigureButton(QAbstractButton):
 
 class LargeFigure(FigureButton):
     """A large value with its unit, over a small label."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def _value_font(self) -> QFont:
         font = theme.tabular(self.font())
@@ -117,10 +114,6 @@ class LargeFigure(FigureButton):
 
 class FigureLine(FigureButton):
     """A label on the left and the value on the right of one line."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
         return QSize(160, self.fontMetrics().height() + 6)

@@ -26,8 +26,8 @@ def furnished() -> Plan:
     """Two lamps, the second of bars; a wall of two bands; an obstacle."""
     plan = sample_plan()
     bars = BarsBody(count=3, length=0.3, bar_width=0.03, width=0.2)
-    model = edits.replaced(plan.lamps[0].model, key="bars", body=bars)
-    plan = edits.add_lamp(plan, edits.replaced(plan.lamps[0], x=0.5, y=0.25, model=model))
+    model = edits.changed(plan.lamps[0].model, key="bars", body=bars)
+    plan = edits.add_lamp(plan, edits.changed(plan.lamps[0], x=0.5, y=0.25, model=model))
     plan = edits.add_obstacle(
         plan, Obstacle(x=0.1, y=0.1, underside=0.1, length=0.1, width=0.1, thickness=0.05)
     )

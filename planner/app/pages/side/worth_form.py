@@ -26,7 +26,7 @@ from planner.estimate.worth import (
     worth,
 )
 from planner.plan.costs import Form, Goods, LampPrice
-from planner.plan.edits import changed, replaced
+from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity, quantity_of
 
@@ -134,13 +134,13 @@ class WorthForm(FieldForm):
         key = self.lining.currentData()
         if key is None:
             return plan
-        made = replaced(self._goods, lining=key, **parts)
+        made = changed(self._goods, lining=key, **parts)
         rest = tuple(goods for goods in plan.costs.goods if goods.lining != key)
-        return changed(plan, costs=replaced(plan.costs, goods=(*rest, made)))
+        return changed(plan, costs=changed(plan.costs, goods=(*rest, made)))
 
     def _set_currency(self, text: str) -> None:
         def build() -> Plan:
-            return changed(self.plan, costs=replaced(self.plan.costs, currency=text))
+            return changed(self.plan, costs=changed(self.plan.costs, currency=text))
 
         self.edit(self.currency_row, build, "Set currency")
 
@@ -149,10 +149,10 @@ class WorthForm(FieldForm):
         rest = [one for one in plan.costs.lamp_prices if one.model != key]
         if key is not None and value > 0:
             rest.append(LampPrice(model=key, price=value))
-        return changed(plan, costs=replaced(plan.costs, lamp_prices=tuple(rest)))
+        return changed(plan, costs=changed(plan.costs, lamp_prices=tuple(rest)))
 
     def _set_seams(self, on: bool) -> None:
-        made = changed(self.plan, costs=replaced(self.plan.costs, seams=on))
+        made = changed(self.plan, costs=changed(self.plan.costs, seams=on))
         self._document.apply(made, "Welcome seams" if on else "Avoid seams")
 
     def _set_form(self, line: int) -> None:
