@@ -692,9 +692,8 @@ def test_the_ranking_holds_for_any_base(qtbot: QtBot, tmp_path: Path) -> None:
     page.show_task(tasks.COMPARE)
 
     def ratios() -> dict[str, str]:
-        table = page.compare.table
-        cells = [[table.item(row, column) for column in (0, 2)] for row in range(table.rowCount())]
-        return {a.text(): b.text() for a, b in cells if a is not None and b is not None}
+        _, rows = page.compare.chart.table()
+        return {str(row[0]): f"{row[2]:.3f}" for row in rows}
 
     pick(page.compare.base, "best")
     assert ratios() == {"best": "1.000", "bare": "0.789", "black": "0.750"}
@@ -705,6 +704,7 @@ def test_the_ranking_holds_for_any_base(qtbot: QtBot, tmp_path: Path) -> None:
     # By one hole of 2 % noise and setting up anew (2 %/√3): 3.31 · √(0.02² + 0.0115²) = 7.6 %,
     # by the mean of 12 holes 3.31 · √(0.0058² + 0.0115²) = 4.3 %; they are 5 % apart.
     assert "'bare' and 'black' cannot be told apart" in page.compare.verdicts.text()
+    assert page.compare.chart.ranking.alike == ((1, 2),), "one bracket, around these two"
     assert "'best' is brighter than all the others" in page.compare.verdicts.text()
     pick(page.compare.by, "mean")
     assert "All of them can be told apart" in page.compare.verdicts.text()

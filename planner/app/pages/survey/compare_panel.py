@@ -8,11 +8,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QGridLayout,
-    QHeaderView,
     QLabel,
     QRadioButton,
-    QTableWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
@@ -23,6 +20,7 @@ from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.pages.survey.pictures import PPFD_UNIT, View
 from planner.app.plain import PlainLabel, tooltip
+from planner.app.plots.interval_chart import IntervalChart
 from planner.app.plots.scatter import ScatterPlot
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
@@ -35,7 +33,6 @@ NEED_TWO: Final = (
     "A comparison needs readings of two surveys. Copy this survey to the same board, change one "
     "thing - the lining, the height - and read again."
 )
-APART: Final = "two whose ranges do not overlap can be told apart"
 
 
 class ComparePanel(Form):
@@ -68,9 +65,8 @@ class ComparePanel(Form):
         self.add_row("Ranked by", self.by)
         self.base = StillCombo()
         self.add_row("Base, counts as 1", self.base)
-        self.table = QTableWidget(0, 3)
-        self._dress_table()
-        self.add_wide(self.table)
+        self.chart = IntervalChart()
+        self.add_wide(self.chart)
         self.add_heading("Can the readings tell them apart?")
         self.verdicts = PlainLabel()
         self.verdicts.setWordWrap(True)
@@ -84,27 +80,12 @@ class ComparePanel(Form):
         self.by.activated.connect(lambda _k: self.refresh())
         self.base.activated.connect(lambda _k: self.refresh())
 
-    def _dress_table(self) -> None:
-        table = self.table
-        table.setAccessibleName("Ranking of the surveys")
-        table.setHorizontalHeaderLabels(["Survey", "µmol m⁻² s⁻¹", "Ratio"])
-        table.verticalHeader().hide()
-        table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
-        table.setSelectionMode(QTableWidget.SelectionMode.NoSelection)
-        table.setTabKeyNavigation(False)
-        table.setShowGrid(False)
-        header = table.horizontalHeader()
-        header.setHighlightSections(False)
-        header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
-
     # -- showing ------------------------------------------------------------------------
 
     def refresh(self) -> None:
         """Compare what the plan holds now."""
         survey = self.desk.survey
-        read = [one for one in self.desk.surveys if one.readings]
+        read = [one for one in self.desk.surveys if one.counted]
         self._fill(self.other, [s for s in self.desk.surveys if s is not survey])
         if self.desk.other is not None:
             self.other.setCurrentIndex(self.other.findData(self.desk.other.key))
@@ -150,24 +131,7 @@ class ComparePanel(Form):
         except ValueError:
             found = Ranking()  # a base that was dark throughout
         self.verdicts.setText("\n\n".join(found.words()))
-        ranks = found.rows
-        self.table.setRowCount(len(ranks))
-        base = self.base.currentData()
-        for row, rank in enumerate(ranks):
-            texts = (rank.name, f"{rank.value:.1f}", f"{rank.ratio:.3f}")
-            reach = f"{rank.ratio:.3f}, {rank.low:.3f} to {rank.high:.3f}: {APART}"
-            for column, text in enumerate(texts):
-                item = QTableWidgetItem(text)
-                item.setToolTip(tooltip(reach if column == 2 else text))
-                if column:
-                    right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-                    item.setTextAlignment(right)
-                if rank.key == base:
-                    item.setForeground(self.palette().brush(QPalette.ColorRole.Link))
-                self.table.setItem(row, column, item)
-        line = self.table.verticalHeader().defaultSectionSize()
-        head = self.table.horizontalHeader().sizeHint().height()
-        self.table.setFixedHeight(head + line * min(max(len(ranks), 2), 8) + 4)
+        self.chart.show_ranking(found, self.base.currentData() or "")
 
 
 _MEANINGS = {
