@@ -251,9 +251,9 @@ PATIENCE_MS: Final = 300
 """Progress in per cent is told only when the work takes longer than this."""
 
 _QUALITY: Final = {
-    Quality.PREVIEW: "preview",
-    Quality.DEFAULT: "default quality",
-    Quality.FINE: "fine quality",
+    Quality.PREVIEW: "Light in outline",
+    Quality.DEFAULT: "Light as sketched",
+    Quality.FINE: "Light as sketched, computed most finely",
 }
 
 
@@ -291,7 +291,7 @@ class StateLine(PlainLabel):
     def show_estimate(self, estimate: Estimate) -> None:
         """An estimate is shown."""
         self._estimate, self._failed, self.problem = estimate, False, ""
-        explain(self)
+        explain(self, f"Computed in {estimate.seconds:.2f} s.")
         self._refresh()
 
     def show_failure(self, message: str) -> None:
@@ -313,5 +313,4 @@ class StateLine(PlainLabel):
         if self._busy:
             shown = "Preview" if self._estimate.options.quality is Quality.PREVIEW else "Last light"
             return f"{shown} - refining…{done}"
-        quality = _QUALITY[self._estimate.options.quality]
-        return f"Computed in {self._estimate.seconds:.2f} s, {quality}"
+        return _QUALITY[self._estimate.options.quality]

@@ -193,7 +193,9 @@ class MainWindow(QMainWindow):
         self.estimator.failed.connect(self._on_failed)
         self.estimator.busy_changed.connect(self._on_busy_changed)
         self.estimator.progressed.connect(self.state_line.show_progress)
-        QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
+        hints = QGuiApplication.styleHints()
+        hints.colorSchemeChanged.connect(self._on_scheme_changed)
+        hints.accessibility().contrastPreferenceChanged.connect(self._on_scheme_changed)
 
     # -- plan and estimate --------------------------------------------------------------
 
@@ -377,7 +379,9 @@ class MainWindow(QMainWindow):
 
     def _end(self) -> None:
         """Give everything back once: thread, place, file and recovery copy."""
-        QGuiApplication.styleHints().colorSchemeChanged.disconnect(self._on_scheme_changed)
+        hints = QGuiApplication.styleHints()
+        hints.colorSchemeChanged.disconnect(self._on_scheme_changed)
+        hints.accessibility().contrastPreferenceChanged.disconnect(self._on_scheme_changed)
         # All lanes at once: one that is slow to stop must not keep the next one waiting.
         shut_down([self.estimator.lane, *self.findChildren(Lane)])
         self.estimator.shutdown()

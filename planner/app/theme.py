@@ -115,7 +115,8 @@ def apply(theme: Theme) -> None:
     if not isinstance(app.style(), OutlinedStyle):
         app.setStyle(OutlinedStyle())
     QGuiApplication.styleHints().setColorScheme(scheme)
-    app.setPalette(palette(dark=wants_dark(theme)))
+    # Who has the desktop in high contrast needs its colours, whatever was chosen here.
+    app.setPalette(QPalette() if wants_contrast() else palette(dark=wants_dark(theme)))
 
 
 def wants_dark(theme: Theme) -> bool:
@@ -123,6 +124,12 @@ def wants_dark(theme: Theme) -> bool:
     if theme is Theme.SYSTEM:
         return QGuiApplication.styleHints().colorScheme() is Qt.ColorScheme.Dark
     return theme is Theme.DARK
+
+
+def wants_contrast() -> bool:
+    """Whether the desktop asks for high contrast."""
+    hints = QGuiApplication.styleHints()  # held: the next line's answer belongs to it
+    return hints.accessibility().contrastPreference() is Qt.ContrastPreference.HighContrast
 
 
 def tabular(font: QFont) -> QFont:

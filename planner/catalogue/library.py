@@ -400,7 +400,7 @@ def new_plan(catalogue: Catalogue) -> Plan:
     white = catalogue.lining("white-board")
     side = 0.60
     return Plan(
-        name="Untitled plan",
+        name="New grow space",
         space=Space(
             footprint=((0.0, 0.0), (side, 0.0), (side, side), (0.0, side)), height=1.60, door=0
         ),

@@ -77,7 +77,7 @@ def test_save_as_proposes_the_folder_of_last_time(qtbot: QtBot, file: Path, tmp_
     trigger(window, "new")
     answers.to_save = None
     trigger(window, "save_as")
-    assert answers.proposed == [file.parent / "Untitled plan.plan.json"]
+    assert answers.proposed == [file.parent / "New grow space.plan.json"]
 
 
 def test_a_plan_with_a_name_no_file_can_have_is_proposed_a_tame_one(qtbot: QtBot) -> None:

@@ -8,8 +8,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QRect, Qt, QUrl
-from PySide6.QtGui import QDesktopServices, QFileOpenEvent, QGuiApplication, QImage, QPalette
+from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, QUrl
+from PySide6.QtGui import (
+    QDesktopServices,
+    QFileOpenEvent,
+    QFont,
+    QFontMetrics,
+    QGuiApplication,
+    QImage,
+    QPalette,
+)
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -127,7 +135,8 @@ def test_a_finer_map_is_computed_when_asked(qtbot: QtBot) -> None:
 
 def test_the_status_bar_says_how_the_light_was_computed(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
-    assert window.state_line.text() == "Computed in 0.01 s, default quality"
+    assert window.state_line.text() == "Light as sketched"
+    assert window.state_line.accessibleDescription() == "Computed in 0.01 s."
     window.state_line.show_busy(True)
     assert "refining" in window.state_line.text()
     window.state_line.show_failure("The lamp is gone.")
@@ -333,3 +342,53 @@ def test_closing_ends_what_all_pages_compute(qtbot: QtBot) -> None:
     assert not [t.name for t in threading.enumerate() if t.name.startswith(THREAD_PREFIX)]
     qtbot.wait(20)
     assert "slow" not in told
+
+
+@pytest.mark.parametrize(("width", "height"), [(910, 512), (960, 540)])
+def test_the_window_fits_small_screens(qtbot: QtBot, width: int, height: int) -> None:
+    """1366 x 768 at 150 % and 1920 x 1080 at 200 %, in device-independent pixels."""
+    window, _ = make_window(qtbot)
+    for key in ("side", "survey", "sketch"):
+        window.pages.go(key)
+    window.resize(width, height)
+    QApplication.processEvents()
+    assert (window.width(), window.height()) == (width, height)
+    for drawing in (window.page.plan_view, window.page.elevation):
+        space = drawing.viewport.to_rect(drawing.bounds())
+        assert QRectF(drawing.rect()).contains(space)
+        assert space.height() > 100
+    window.resize(1280, 800)
+    QApplication.processEvents()
+    assert window.page.section.isVisible()
+
+
+def test_a_large_font_cuts_no_figures(qtbot: QtBot, qapp: QApplication) -> None:
+    usual = qapp.font()
+    larger = QFont(usual)
+    larger.setPointSizeF(1.8 * usual.pointSizeF())
+    qapp.setFont(larger)
+    try:
+        window, _ = make_window(qtbot)
+        window.resize(1280, 800)
+        QApplication.processEvents()
+        strip = window.page.strip
+        words = QFontMetrics(strip.figures[0].font())
+        for shown in strip.figures:
+            figure = shown.figure
+            assert figure is not None
+            number = f"{figure.value} {figure.spread}"
+            # The number is at most twice as large as the words below it.
+            assert 2 * words.horizontalAdvance(number) <= shown.width()
+            unit = words.horizontalAdvance(figure.unit)
+            beside = 2 * words.horizontalAdvance(number) + unit
+            below = words.horizontalAdvance(f"{figure.label}, ") + unit
+            assert min(beside, below) <= shown.width()
+            assert 3 * words.height() <= shown.height() + words.height() / 2
+        assert strip.sentence.height() >= strip.sentence.heightForWidth(strip.sentence.width())
+        marks = window.page.column.panel.findChildren(QWidget)
+        asks = [mark for mark in marks if mark.toolTip() == "What is this?"]
+        assert asks
+        for mark in asks:
+            assert mark.visibleRegion().boundingRect().width() in {0, mark.width()}
+    finally:
+        qapp.setFont(usual)

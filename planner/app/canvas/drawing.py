@@ -29,6 +29,8 @@ from planner.plan.space import Point
 from planner.units import in_unit
 
 USUAL_LINE_PX = 17
+USUAL_HEIGHT_PX = 400.0
+LEAST_DRAWN_PX = 24.0
 MARGIN_TOP = 56.0
 MARGIN_BOTTOM = 84.0
 """Room above and below, the same in both drawings, so that they stand on one line."""
@@ -115,9 +117,12 @@ class Drawing(QWidget):
     def inner_area(self, side: float) -> QRectF:
         """The widget without its margins, which grow with the font above and below."""
         more = 3.0 * max(self.fontMetrics().height() - USUAL_LINE_PX, 0)
-        return QRectF(self.rect()).adjusted(
-            side, MARGIN_TOP + more / 2, -side, -MARGIN_BOTTOM - more
+        # In a low drawing the margins keep room for the figures and no more.
+        part = min(max(self.height() / USUAL_HEIGHT_PX, 0.65), 1.0)
+        area = QRectF(self.rect()).adjusted(
+            side, part * (MARGIN_TOP + more / 2), -side, -part * (MARGIN_BOTTOM + more)
         )
+        return area if area.height() > LEAST_DRAWN_PX else QRectF(self.rect())
 
     def item_at(self, pixel: QPointF) -> Item:
         """What lies under a pixel."""

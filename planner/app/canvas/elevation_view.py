@@ -60,7 +60,7 @@ class ElevationView(Drawing):
         self._gains: Sequence[LiningGain] = ()
         self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
-        self.setMinimumSize(220, 320)
+        self.setMinimumSize(160, 200)
         self.turn_button = QToolButton(self)
         self.turn_button.setAutoRaise(True)
         self.turn_button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -317,7 +317,9 @@ class ElevationView(Drawing):
         width = float(self.width())
         room = width - self.turn_button.width() - 2 * edge - 8
         top = QRectF(edge, 7, room, line)
-        marks.paint_line(painter, top, f"Side view along {self._axis}", ink.quiet)
+        title, metrics = f"Side view along {self._axis}", painter.fontMetrics()
+        if metrics.horizontalAdvance(title) <= room:  # its button says as much
+            marks.paint_line(painter, top, title, ink.quiet)
         if self.notice:
             area = QRectF(edge, self.height() - edge - line - 16, width - 2 * edge, line + 20)
             marks.paint_sentence(painter, area, self.notice, self.notice_ink(ink))

@@ -105,7 +105,7 @@ class PlanView(Drawing):
         self._section: Section | None = None
         self._pointer: Point | None = None
         self.setAccessibleName("Plan drawing")
-        self.setMinimumSize(360, 320)
+        self.setMinimumSize(240, 200)
         self._follow_selection(selection.current)
         self.setAccessibleDescription(self.words())
 

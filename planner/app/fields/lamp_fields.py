@@ -37,7 +37,8 @@ from planner.units import format_number
 def profile_words(profile: Profile) -> str:
     """One or two sentences on a profile: its law or table, and the angle of half its peak."""
     if isinstance(profile, CosineProfile):
-        return f"The law behind it: intensity falls as cos^m, m = {profile.exponent:.2f}."
+        edge = _deg(profile.beam_angle_deg / 2)
+        return f"Half of its peak is left at {edge}; from there it fades smoothly to the side."
     if isinstance(profile, TableProfile):
         half = _half_angle(profile.angles_deg, profile.relative)
         return (

@@ -93,7 +93,7 @@ class LargeFigure(FigureButton):
         font = self._value_font()
         large, small = QFontMetrics(font), self.fontMetrics()
         left, top = theme.RHYTHM, theme.HALF
-        value = self.figure.value
+        value, label = self.figure.value, self.figure.label
         painter.setFont(font)
         painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
         painter.drawText(left, top + large.ascent(), value)
@@ -107,9 +107,13 @@ class LargeFigure(FigureButton):
                 painter.drawText(after, top + large.ascent(), self.figure.spread)
                 after += QFontMetrics(band).horizontalAdvance(self.figure.spread) + 6
             painter.setFont(self.font())
-            painter.drawText(after, top + large.ascent(), self.figure.unit)
+            if after + small.horizontalAdvance(self.figure.unit) <= self.width():
+                painter.drawText(after, top + large.ascent(), self.figure.unit)
+            else:  # with a large font the unit goes on in the line below
+                label = f"{label}, {self.figure.unit}"
         painter.setFont(self.font())
-        painter.drawText(left, top + large.height() + small.ascent(), self.figure.label)
+        label = small.elidedText(label, Qt.TextElideMode.ElideRight, self.width() - left)
+        painter.drawText(left, top + large.height() + small.ascent(), label)
 
 
 class FigureLine(FigureButton):

@@ -120,3 +120,18 @@ def test_digits_of_the_tabular_font_are_equally_wide(qapp: QApplication) -> None
     metrics = QFontMetricsF(theme.tabular(qapp.font()))
     widths = {round(metrics.horizontalAdvance(digit * 10), 3) for digit in "0123456789"}
     assert len(widths) == 1
+
+
+def test_a_desktop_in_high_contrast_keeps_its_colours(
+    qapp: QApplication, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    theme.apply(Theme.LIGHT)
+    ours = theme.palette(dark=False).color(Role.Accent)
+    assert qapp.palette().color(Role.Accent) == ours
+    monkeypatch.setattr(theme, "wants_contrast", lambda: True)
+    for chosen in Theme:
+        theme.apply(chosen)
+        assert qapp.palette().color(Role.Accent) != ours
+    monkeypatch.undo()
+    theme.apply(Theme.LIGHT)
+    assert qapp.palette().color(Role.Accent) == ours

@@ -35,6 +35,9 @@ if TYPE_CHECKING:
 COLUMN_WIDTH = 280
 COLUMN_CHARACTERS = 40
 SECTION_HEIGHT = 136
+LOW_PAGE = 600
+"""Below this height of the page the section gives its room to the drawings."""
+
 WIDE_PAGE = 1600
 """From this width of the page on, fields and folds stand side by side."""
 
@@ -217,8 +220,15 @@ class SketchPage(QWidget):
     def sizeHint(self) -> QSize:
         return QSize(1280, 740)
 
+    def minimumSizeHint(self) -> QSize:
+        least = super().minimumSizeHint()
+        if not self.section.isHidden():
+            least.setHeight(least.height() - SECTION_HEIGHT - theme.RHYTHM)
+        return least
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self.section.setVisible(self.height() >= LOW_PAGE)
         # The plan has at least half of the page; of more, the elevation gets its part.
         side = self._arrange_side()
         gaps = 4 * theme.RHYTHM + theme.WIDE + side + self.colour_bar.sizeHint().width()

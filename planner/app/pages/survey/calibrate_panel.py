@@ -43,7 +43,7 @@ if TYPE_CHECKING:
 
 PROFILES = (
     ("as it is", "As it is"),
-    ("exponent", "Exponent m of cos^m"),
+    ("exponent", "How wide its beam is"),
     ("curve", "A free polar curve"),
 )
 ABOUT = (

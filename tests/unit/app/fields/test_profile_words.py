@@ -6,9 +6,10 @@ from planner.app.fields.lamp_fields import profile_words
 from planner.plan.lamp import CosineProfile, PlanesProfile, TableProfile
 
 
-def test_a_law_tells_its_exponent() -> None:
-    # cos^m with half of the peak at 60 degrees is m = 1.
-    assert "m = 1.00" in profile_words(CosineProfile.from_beam_angle(120))
+def test_a_law_tells_where_half_is_left() -> None:
+    # cos θ is a half at 60 degrees, cos² θ at 45.
+    assert "left at 60°" in profile_words(CosineProfile(exponent=1.0))
+    assert "left at 45°" in profile_words(CosineProfile(exponent=2.0))
 
 
 def test_a_table_tells_its_angles_and_where_half_is_left() -> None:
