@@ -308,7 +308,9 @@ def worth(option: Estimate, baseline: Estimate, bought: Bill, costs: Costs) -> W
         bill=bought,
         total=drawn.total(cost, costs.span_months),
         base_total=base.total(0.0, costs.span_months),
-        payback=None if cost is None or saved is None else payback_months(cost, saved),
+        payback=None
+        if cost is None or saved is None or saved <= 0
+        else payback_months(cost, saved),
     )
 
 

@@ -200,5 +200,7 @@ def test_less_light_never_pays_back() -> None:
     assert found.kwh_saved < 0
     assert found.payback is None
     assert "never paid back" in in_words("Foil", "White", found, costs)
+    # Nothing bought, nothing saved: that is no payback at once.
+    assert worth(dim, estimate(base, mean=200.0), Bill(), costs).payback is None
     with pytest.raises(WorthError, match="dark plan"):
         worth(estimate(base, mean=0.0), estimate(base, mean=200.0), Bill(), costs)

@@ -280,7 +280,7 @@ class MapSheet(QWidget):
         if found.equal_within(margin):
             mark = "= equal"
         elif not found.clear:
-            mark += ", not shown"
+            mark += " ?"  # which is the better one is not shown
         return mark, verdict(side.name, found, base.name, By.MEAN, margin)
 
     def _show_light(self, sides: tuple[Side, ...]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
@@ -28,6 +29,7 @@ from planner.estimate.odds import (
     By,
     Saving,
     Telling,
+    chance_words,
     deciding_words,
     saving_verdict,
     verdict,
@@ -35,8 +37,8 @@ from planner.estimate.odds import (
 from planner.metrics.figures import NO_VALUE
 from planner.plan.quantity import Quantity
 
-HEADINGS: Final = ("Option", "Mean", "Lowest", "Evenness", "Money at the same light",
-                   "Best in mean", "Best in lowest", "Best in evenness")  # fmt: skip
+HEADINGS: Final = ("Option", "Mean", "Lowest", "Evenness", "Money at\nthe same light",
+                   "Best in\nmean", "Best in\nlowest", "Best in\nevenness")  # fmt: skip
 _BY: Final = (By.MEAN, By.LOWEST, By.EVENNESS)
 _MARGIN: Final = Quantity("%", decimals=1, step=1.0, factor=0.01).within(0.0, 0.5)
 
@@ -79,6 +81,7 @@ class OddsBoard(QWidget):
         layout.addWidget(self.heading)
         layout.addWidget(self.words)
         layout.addWidget(self.table, 1)
+        layout.addStretch(0)
         for signal in (comparer.compared, comparer.told, comparer.priced):
             signal.connect(self.refresh)
         linked.changed.connect(lambda _new, _old: self.refresh())
@@ -98,11 +101,19 @@ class OddsBoard(QWidget):
                 item.setToolTip(tooltip(text))
                 self.table.setItem(row, column, item)
         self.table.resizeColumnsToContents()
+        self.table.resizeRowsToContents()
+        self.table.setMaximumHeight(self._tall())
         chosen = self._comparer.chosen
         if chosen is not None:
             self.table.selectRow(sides.index(chosen))
         self.words.setText(self.sentences())
         self._showing = False
+
+    def _tall(self) -> int:
+        """As tall as its rows."""
+        rows = sum(self.table.rowHeight(row) for row in range(self.table.rowCount()))
+        bar = self.table.horizontalScrollBar().sizeHint().height()
+        return rows + self.table.horizontalHeader().sizeHint().height() + bar + 2
 
     def _cells(self, side: Side) -> tuple[str, ...]:
         here = side is self._comparer.baseline
@@ -111,7 +122,8 @@ class OddsBoard(QWidget):
             saving = self._comparer.saving(side)
             told.append(NO_VALUE if saving is None else _saved(saving))
         best = [self._comparer.best(side, by) for by in _BY]
-        return (side.name, *told, *(NO_VALUE if p is None else _chance(p) for p in best))
+        name = "\n".join(textwrap.wrap(side.name, 26)) or side.name
+        return (name, *told, *(NO_VALUE if p is None else _chance(p) for p in best))
 
     def _told(self, side: Side, by: By) -> str:
         found = self._comparer.telling(side, by)
@@ -151,7 +163,7 @@ class OddsBoard(QWidget):
             parts.append("Money is weighed once all prices are known; see 'Worth it'.")
         best = self._comparer.best(side, By.MEAN)
         if best is not None:
-            parts.append(f"Of all options it has the most light with {_chance(best)} probability.")
+            parts.append(f"Of all options it has the most light with {chance_words(best)}.")
         decides = self._comparer.deciding(side, By.MEAN)
         if decides is not None:
             parts.append(deciding_words(decides))
@@ -208,9 +220,9 @@ def _short(found: Telling, margin: float) -> str:
     low, middle, high = (100 * (v - 1) for v in (found.low, found.ratio, found.high))
     span = f"{middle:+.0f} % ({low:+.0f} to {high:+.0f})".replace("-", "−")
     if found.equal_within(margin):
-        return f"{span}, equal"
+        return f"{span}\nequal for the purpose"
     ahead = found.chance if found.ratio > 1 else 1 - found.chance
-    return f"{span}, {_chance(ahead)}" if found.clear else f"{span}, not shown"
+    return f"{span}\n{_chance(ahead)}" if found.clear else f"{span}\nnot shown"
 
 
 def _saved(saving: Saving) -> str:
@@ -218,4 +230,4 @@ def _saved(saving: Saving) -> str:
     ends = sorted((saving.low, saving.high) if saving.middle >= 0 else (-saving.low, -saving.high))
     span = f"{word} {abs(saving.middle):.2f} ({ends[0]:.2f} to {ends[1]:.2f})"
     chance = saving.chance if saving.middle >= 0 else 1 - saving.chance
-    return f"{span}, {_chance(chance)}".replace("-", "−")
+    return f"{span}\n{_chance(chance)}".replace("-", "−")

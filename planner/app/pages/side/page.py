@@ -46,6 +46,8 @@ from planner.files.disk import PlanFileError
 COLUMN_WIDTH: Final = 300
 COLUMN_CHARACTERS: Final = 44
 WIDE_PAGE: Final = 1600
+FORM_WIDTH: Final = 560
+"""A form that stands alone is no wider than it reads well."""
 ASKED: Final = {
     "options": "Options",
     "odds": "Odds",
@@ -139,7 +141,7 @@ class SideBySidePage(QWidget):
         return holder
 
     def _options(self) -> QWidget:
-        """Maps over the table; the table is as tall as its rows, the rest belongs to the maps."""
+        """Maps and choices over the table, which is as wide as the page and as tall as its rows."""
         holder = QWidget()
         self.copy_button = link_button("Copy the table")
         self.copy_button.setToolTip("<p>Tab-separated, for a spreadsheet (Ctrl+C in the table)</p>")
@@ -158,14 +160,15 @@ class SideBySidePage(QWidget):
         above.setContentsMargins(0, 0, 0, 0)
         above.setSpacing(theme.HALF)
         above.addWidget(self.empty)
-        above.addWidget(self.sheet, 1)
+        above.addWidget(self._screen(self.sheet, self.compare), 1)
         above.addLayout(line)
         above.addWidget(self.table)
         return holder
 
     def _arrange(self) -> None:
+        self.finding.setMaximumWidth(FORM_WIDTH)
         screens: dict[str, tuple[QWidget, QWidget | None]] = {
-            "options": (self._options(), self.compare),
+            "options": (self._options(), None),
             "odds": (self.odds, self.margin),
             "cost": (self.trade_off, self.axes),
             "try": (self.make, self.make.form),
@@ -258,6 +261,8 @@ class SideBySidePage(QWidget):
         self._show_table()
 
     def _show_table(self) -> None:
+        if not self.isVisible():
+            return  # a hand on the sketch does not wait for a table nobody sees
         sides, state, costs = self.comparer.sides, self.linked.state, self.document.plan.costs
         # One line is no table: as long as nothing is compared the map has the whole page.
         self.table.setVisible(len(sides) > 1)
@@ -348,6 +353,7 @@ class SideBySidePage(QWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
+        self._show_table()
         self.comparer.follow(True)
 
     def hideEvent(self, event: QHideEvent) -> None:

@@ -277,7 +277,7 @@ class ScheduleBoard(QWidget):
         self.splitter.setChildrenCollapsible(False)
         self.splitter.addWidget(self.table)
         self.splitter.addWidget(self.chart)
-        self.splitter.setStretchFactor(0, 2)
+        self.splitter.setStretchFactor(0, 0)
         self.splitter.setStretchFactor(1, 1)
         below = QHBoxLayout()
         below.setContentsMargins(0, 0, 0, 0)
