@@ -54,7 +54,6 @@ class Catalogue:
     linings: tuple[Lining, ...]
     lamps: tuple[LampModel, ...]
     crops: tuple[Crop, ...]
-    crops_about: str
     cautions: CautionBook
     own_linings: frozenset[str] = frozenset()
     own_lamps: frozenset[str] = frozenset()
@@ -103,7 +102,6 @@ def load_catalogue(folder: Path | None = None) -> Catalogue:
         linings=_merged(lining_book.linings, own_linings),
         lamps=_merged(lamp_book.lamps, own_lamps),
         crops=crop_book.crops,
-        crops_about=crop_book.about,
         cautions=load_cautions(),
         own_linings=frozenset(entry.key for entry in own_linings),
         own_lamps=frozenset(entry.key for entry in own_lamps),

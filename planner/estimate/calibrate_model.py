@@ -143,7 +143,7 @@ class SurveyModel:
         self.moments: FloatArray = reading_moments(self.survey)[lit]
         self.measured: FloatArray = means[lit]
         self.points: FloatArray = np.array(self.survey.points)[holes[lit] - 1].reshape(-1, 2)
-        self.noise = max(reading_noise(self.survey)[0], 1e-4)
+        self.noise = max(reading_noise(self.survey), 1e-4)
         self.sigma: FloatArray = self.noise / np.sqrt(counts[lit])
         self.numeric_error: float | None = None
 

@@ -53,7 +53,6 @@ class Pairing:
     spread: float
     holes: int
     one_meter: bool
-    single_hole: float
     set_up: float = 0.0
 
     @property
@@ -172,7 +171,7 @@ def compare(first: Survey, second: Survey) -> Pairing | None:
     index_a, index_b = (np.array(column) for column in zip(*pairs, strict=True))
     one, other = means_a[index_a], means_b[index_b]
     ratio = float(one.sum() / other.sum())
-    noise_a, noise_b = reading_noise(first)[0], reading_noise(second)[0]
+    noise_a, noise_b = reading_noise(first), reading_noise(second)
     by_noise = math.sqrt(
         float(((noise_a * one) ** 2 / counts_a[index_a]).sum()) / float(one.sum()) ** 2
         + float(((noise_b * other) ** 2 / counts_b[index_b]).sum()) / float(other.sum()) ** 2
@@ -196,7 +195,6 @@ def compare(first: Survey, second: Survey) -> Pairing | None:
         spread=spread,
         holes=len(pairs),
         one_meter=one_meter,
-        single_hole=math.hypot(max(spread, math.hypot(noise_a, noise_b) * ratio), gain * ratio),
         set_up=math.hypot(_stated(first), _stated(second)),
     )
 
@@ -346,7 +344,7 @@ def _told(words: str, value: float | None) -> str:
 
 def _noise_of(by: str, survey: Survey, means: FloatArray, counts: FloatArray) -> float:
     """Relative standard uncertainty of a figure by noise and placement."""
-    noise = reading_noise(survey)[0] * means / np.sqrt(counts)
+    noise = reading_noise(survey) * means / np.sqrt(counts)
     if by == "mean":
         return math.sqrt(float((noise**2).sum())) / float(means.sum())
     k = int(means.argmin() if by == "min" else means.argmax())

@@ -123,7 +123,7 @@ def residuals(survey: Survey, estimated_at: FloatArray) -> Residuals | None:
     level = float(measured.mean())
     rest = measured - factor * estimated
     scatter = math.sqrt(float((rest**2).mean())) / level if level > 0 else 0.0
-    noise, gain = reading_noise(survey)[0], gain_standard(survey.meter)
+    noise, gain = reading_noise(survey), gain_standard(survey.meter)
     band = COVERAGE * np.hypot(gain, noise / np.sqrt(counts)) * np.maximum(measured, estimated)
     return Residuals(
         holes=holes,

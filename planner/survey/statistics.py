@@ -67,7 +67,6 @@ class SurveySummary:
     maximum: float
     min_over_mean: float
     noise: float
-    noise_is_measured: bool
     mean_noise: float
     mean_gain: float
 
@@ -162,7 +161,7 @@ def drift_of(survey: Survey) -> Drift | None:
         when[mine] -= when[mine].mean()
         logs[mine] -= logs[mine].mean()
     weight = float((when**2).sum())
-    noise = reading_noise(survey)[0]
+    noise = reading_noise(survey)
     if weight * 0.25 < noise**2 or noise <= 0:
         return None
     return Drift(float((when * logs).sum()) / weight, noise / math.sqrt(weight))
@@ -177,7 +176,7 @@ def summarise(survey: Survey) -> SurveySummary | None:
     if len(numbers) == 0:
         return None
     mean = float(means.mean())
-    noise, measured = reading_noise(survey)
+    noise = reading_noise(survey)
     points = np.array(survey.points)[numbers - 1]
     expected, suspect = far_off_neighbours(points, means)
     spread = [
@@ -206,14 +205,13 @@ def summarise(survey: Survey) -> SurveySummary | None:
         maximum=float(means.max()),
         min_over_mean=float(means.min()) / mean if mean > 0 else 0.0,
         noise=noise,
-        noise_is_measured=measured,
         mean_noise=math.sqrt(variance),
         mean_gain=gain_standard(survey.meter) * mean,
     )
 
 
-def reading_noise(survey: Survey) -> tuple[float, bool]:
-    """Relative standard deviation of one reading, and whether repeated readings told it.
+def reading_noise(survey: Survey) -> float:
+    """Relative standard deviation of one reading, as the meter's record or repeats tell it.
 
     Repeats without moving the sensor do not show its placement, so what they show counts
     only where it is larger than what the meter's record says.
@@ -222,9 +220,9 @@ def reading_noise(survey: Survey) -> tuple[float, bool]:
     lit = (means > 0) & (count > 1)
     freedom = float((count[lit] - 1).sum())
     if freedom < 5:
-        return survey.meter.noise, False
+        return survey.meter.noise
     found = math.sqrt(float((squares[lit] / means[lit] ** 2).sum()) / freedom)
-    return (found, True) if found > survey.meter.noise else (survey.meter.noise, False)
+    return max(found, survey.meter.noise)
 
 
 def far_off_neighbours(points: FloatArray, means: FloatArray) -> tuple[FloatArray, BoolArray]:

@@ -300,7 +300,7 @@ def test_difference_and_ratio_against_any_baseline(qtbot: QtBot, window: MainWin
     assert found is not None
     assert (found.ratio[found.ratio == found.ratio] > 1).all()
     assert page.sheet.difference_bar.isVisible()
-    assert page.sheet.difference_bar.style_shown.unit == ("% more", "or less")
+    assert page.sheet.difference_bar._style.unit == ("% more", "or less")
     # The baseline against itself is nothing everywhere.
     base = page.comparer.against(page.comparer.sides[3])
     assert base is not None

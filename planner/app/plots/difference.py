@@ -122,11 +122,6 @@ class DifferenceBar(QWidget):
         self.updateGeometry()
         self.update()
 
-    @property
-    def style_shown(self) -> DifferenceStyle:
-        """What the bar explains."""
-        return self._style
-
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(figure_font(self.font(), 0.92))
         widest = max(metrics.horizontalAdvance("+0000"), 10.0)

@@ -65,10 +65,9 @@ def test_noise_is_taken_from_repeats_where_they_show_more() -> None:
         for h in range(1, 26)
         for _ in range(4)
     )
-    noise, measured = reading_noise(Survey(key="s", points=POINTS, readings=readings))
-    assert measured
+    noise = reading_noise(Survey(key="s", points=POINTS, readings=readings))
     assert noise == pytest.approx(0.06, rel=0.2)
-    assert reading_noise(survey(shape())) == (0.02, False)
+    assert reading_noise(survey(shape())) == 0.02
 
 
 def test_a_reading_far_off_its_neighbours_is_flagged_and_kept() -> None:
@@ -265,7 +264,6 @@ def test_averages_over_many_holes_compare_better_than_a_single_spot() -> None:
         assert pair is not None
         board.append(pair.ratio)
         spot.append(one[12] / other[12])
-        assert pair.single_hole > 3 * pair.uncertainty
     assert np.std(spot) / np.std(board) == pytest.approx(5, rel=0.15)
 
 

@@ -382,7 +382,7 @@ def comparison_picture(plan: Plan, first: Survey, second: Survey, pair: Pairing)
 
 def _single_ratio(first: Survey, second: Survey, pair: Pairing) -> float:
     """Relative standard uncertainty of the ratio at one hole: noise, and gains of two meters."""
-    noise = math.hypot(reading_noise(first)[0], reading_noise(second)[0])
+    noise = math.hypot(reading_noise(first), reading_noise(second))
     if pair.one_meter:
         return noise
     return math.hypot(noise, gain_standard(first.meter), gain_standard(second.meter))
