@@ -62,7 +62,7 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
         If the file cannot be written.
     """
     survey, holes = _survey(plan, asked.survey)
-    from planner.reports.board import Paper, write_board
+    from planner.reports.board import Look, Paper, write_board
     from planner.units import LengthUnit
 
     path = Path(asked.out)
@@ -73,6 +73,7 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
         paper=Paper(asked.paper),
         unit=LengthUnit(asked.unit),
         title=f"{plan.name}, {survey.name}",
+        look=Look(plan.space.door),
     )
     return f"Wrote {path.resolve()} ({holes}; print at 100 %, without fitting)"
 

@@ -37,6 +37,8 @@ MARGIN_MM: Final = 10.0
 FOOT_MM: Final = 16.0
 OVERLAP_MM: Final = 10.0
 MOST_SHEETS: Final = 200
+CLEARANCE_MM: Final = 2.0
+"""By so much the board is cut inside the walls, so that it goes in."""
 _INK: Final = QColor(20, 20, 20)
 _QUIET: Final = QColor(120, 120, 120)
 _FAMILIES: Final = ["DejaVu Sans", "Noto Sans", "Segoe UI", "Helvetica Neue", "Arial"]
@@ -86,6 +88,19 @@ class Sheet:
                 return f"{letters}{self.row + 1}"
 
 
+@dataclass(frozen=True)
+class Look:
+    """What else a board shows.
+
+    The number of the wall that is the door; black over all but the holes; what the meter
+    should read at each hole by the plan.
+    """
+
+    door: int | None = None
+    black: bool = False
+    expected: tuple[float, ...] = ()
+
+
 def sheets(size_mm: tuple[float, float], paper: Paper) -> tuple[Sheet, ...]:
     """Divide a board among sheets that overlap by a centimetre, from the lower left.
 
@@ -121,6 +136,7 @@ def board_pdf(
     paper: Paper = Paper.A4,
     unit: LengthUnit = LengthUnit.CM,
     title: str = "",
+    look: Look | None = None,
 ) -> bytes:
     """The bytes of a PDF: the board's sheets, then the recording sheet.
 
@@ -145,7 +161,7 @@ def board_pdf(
         for number, tile in enumerate(tiles):
             if number:
                 writer.newPage()
-            _paint_sheet(painter, footprint, survey, tile, tiles, paper)
+            _paint_sheet(painter, footprint, survey, tile, tiles, paper, look or Look())
         writer.newPage()
         _paint_records(painter, writer, survey, paper, unit, title)
     finally:
@@ -161,9 +177,10 @@ def write_board(
     paper: Paper = Paper.A4,
     unit: LengthUnit = LengthUnit.CM,
     title: str = "",
+    look: Look | None = None,
 ) -> None:
     """Write the board's PDF to a file; raises ``OSError`` or ``BoardError``."""
-    data = board_pdf(footprint, survey, paper=paper, unit=unit, title=title)
+    data = board_pdf(footprint, survey, paper=paper, unit=unit, title=title, look=look)
     write_atomically(path, data)
 
 
@@ -215,6 +232,7 @@ def _paint_sheet(
     tile: Sheet,
     tiles: tuple[Sheet, ...],
     paper: Paper,
+    look: Look,
 ) -> None:
     _in_millimetres(painter)
     x0, y0 = min(x for x, _ in footprint), min(y for _, y in footprint)
@@ -229,32 +247,108 @@ def _paint_sheet(
     painter.save()
     painter.setClipRect(frame)
     painter.setPen(_pen(0.3))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawPolygon(QPolygonF([on_sheet(x, y) for x, y in footprint]))
+    painter.setBrush(_INK if look.black else Qt.BrushStyle.NoBrush)
+    cut = _inside(footprint, CLEARANCE_MM / 1000)
+    painter.drawPolygon(QPolygonF([on_sheet(x, y) for x, y in cut]))
+    if look.door is not None:
+        ends = [cut[look.door % len(cut)], cut[(look.door + 1) % len(cut)]]
+        painter.setPen(_pen(2.4, _QUIET))
+        painter.drawLine(on_sheet(*ends[0]), on_sheet(*ends[1]))
     diameter = survey.grid.hole_diameter * 1000 if survey.grid is not None else 24.0
-    for number, (x, y) in enumerate(survey.points, start=1):
-        centre = on_sheet(x, y)
-        if frame.adjusted(-diameter, -diameter, diameter, diameter).contains(centre):
-            _paint_hole(painter, centre, diameter, number)
+    holes = [on_sheet(x, y) for x, y in survey.points]
+    taken = [_around(centre, diameter) for centre in holes]
+    ink = Qt.GlobalColor.white if look.black else _INK
+    for number, (centre, its) in enumerate(zip(holes, tuple(taken), strict=True), start=1):
+        if frame.intersects(its):
+            _paint_hole(painter, centre, diameter, black=look.black)
+        words = str(number)
+        if look.expected:
+            words += f"\n≈ {look.expected[number - 1]:.0f}"
+        # A number stands whole on the sheet its hole is on, over no other hole.
+        place = (
+            _label_place(centre, diameter, words, frame, taken) if frame.contains(centre) else None
+        )
+        if place is not None:
+            taken.append(place)
+            painter.setPen(_pen(0.2, QColor(ink)))
+            _text(painter, place, words, _LABEL_MM, _CENTRE)
     painter.restore()
-    _paint_marks(painter, frame, tile, tiles)
-    _paint_foot(painter, tile, len(tiles), paper)
+    _paint_marks(painter, frame, tile, tiles, taken[: len(holes)], taken)
+    _paint_foot(painter, tile, tiles, paper, look)
 
 
-def _paint_hole(painter: QPainter, centre: QPointF, diameter: float, number: int) -> None:
+_LABEL_MM: Final = 3.6
+
+
+def _around(centre: QPointF, diameter: float) -> QRectF:
+    return QRectF(centre.x() - diameter / 2, centre.y() - diameter / 2, diameter, diameter)
+
+
+def _label_place(
+    centre: QPointF, diameter: float, words: str, frame: QRectF, taken: list[QRectF]
+) -> QRectF | None:
+    """Where a number stands beside its hole: whole on the sheet, over nothing else."""
+    lines = words.split("\n")
+    wide = 0.75 * _LABEL_MM * max(len(line) for line in lines) + 1
+    high = 1.3 * _LABEL_MM * len(lines)
+    away = diameter / 2 + 0.6
+    right, left = centre.x() + away, centre.x() - away - wide
+    below, above = centre.y() + away, centre.y() - away - high
+    beside = centre.y() - high / 2
+    for x, y in (
+        (right, beside), (left, beside), (centre.x() - wide / 2, below),
+        (centre.x() - wide / 2, above), (right, below), (left, above), (right, above),
+        (left, below),
+    ):  # fmt: skip
+        place = QRectF(x, y, wide, high)
+        if frame.contains(place) and not any(place.intersects(other) for other in taken):
+            return place
+    return None
+
+
+def _inside(footprint: tuple[Point, ...], by: float) -> list[Point]:
+    """A footprint (counter-clockwise) with every wall moved inwards, in its own unit."""
+    count = len(footprint)
+    moved = []
+    for k in range(count):
+        (ax, ay), (bx, by_), (cx, cy) = (footprint[(k + n) % count] for n in (-1, 0, 1))
+        first, second = math.hypot(bx - ax, by_ - ay), math.hypot(cx - bx, cy - by_)
+        u, v = ((bx - ax) / first, (by_ - ay) / first), ((cx - bx) / second, (cy - by_) / second)
+        # Corner of the two lines moved to their left: b + by (v - u) / (u × v), or straight on.
+        cross = u[0] * v[1] - u[1] * v[0]
+        if abs(cross) < 1e-6:
+            moved.append((bx - by * u[1], by_ + by * u[0]))
+        else:
+            moved.append((bx + by * (v[0] - u[0]) / cross, by_ + by * (v[1] - u[1]) / cross))
+    return moved
+
+
+def _paint_hole(painter: QPainter, centre: QPointF, diameter: float, *, black: bool) -> None:
+    painter.setBrush(Qt.GlobalColor.white if black else Qt.BrushStyle.NoBrush)
     painter.setPen(_pen(0.25))
     painter.drawEllipse(centre, diameter / 2, diameter / 2)
     painter.setPen(_pen(0.15))
     arm = min(3.0, diameter / 3)
     painter.drawLine(QPointF(centre.x() - arm, centre.y()), QPointF(centre.x() + arm, centre.y()))
     painter.drawLine(QPointF(centre.x(), centre.y() - arm), QPointF(centre.x(), centre.y() + arm))
-    place = QRectF(centre.x() + diameter / 2 + 0.8, centre.y() - 2.5, 14, 5)
-    painter.setPen(_pen(0.2))
-    _text(painter, place, str(number), 4.0, _LEFT)
 
 
-def _paint_marks(painter: QPainter, frame: QRectF, tile: Sheet, tiles: tuple[Sheet, ...]) -> None:
-    """Crosses in the middle of each overlap, at the same place of the board on both sheets."""
+_PARTS: Final = (0.25, 0.75, 0.35, 0.65, 0.15, 0.85, 0.5, 0.45, 0.55, 0.2, 0.8, 0.3, 0.7)
+
+
+def _paint_marks(
+    painter: QPainter,
+    frame: QRectF,
+    tile: Sheet,
+    tiles: tuple[Sheet, ...],
+    holes: list[QRectF],
+    taken: list[QRectF],
+) -> None:
+    """Crosses in the middle of each overlap, at the same place of the board on both sheets.
+
+    Each sheet is cut along its right and upper edge and glued over the strip of its neighbour,
+    which has a dashed line and says so.
+    """
     painter.setPen(_pen(0.15, _QUIET))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(frame)
@@ -263,18 +357,61 @@ def _paint_marks(painter: QPainter, frame: QRectF, tile: Sheet, tiles: tuple[She
     half = OVERLAP_MM / 2
     ends_x = [half] * (tile.column > 0) + [tile.width - half] * (tile.column < columns)
     ends_y = [half] * (tile.row > 0) + [tile.height - half] * (tile.row < rows)
-    crosses = [(x, tile.height * part) for x in ends_x for part in (0.25, 0.75)]
-    crosses += [(tile.width * part, y) for y in ends_y for part in (0.25, 0.75)]
-    painter.setPen(_pen(0.2))
-    for x, y in crosses:
-        centre = QPointF(frame.left() + x, frame.bottom() - y)
+
+    # Chosen by the holes alone, not by what else is on this sheet: both sheets choose alike.
+    near = 0.75 * _LABEL_MM * 5 + 1
+    wide = [hole.adjusted(-near, -near, near, near) for hole in holes]
+
+    def free(along: list[QPointF]) -> list[QPointF]:
+        """The first two of these places over no hole, and over no number where there is room."""
+        for kept_clear in (wide, holes):
+            open_ = [p for p in along if not any(_around(p, 8.0).intersects(o) for o in kept_clear)]
+            if len(open_) > 1:
+                return open_[:2]
+        return []
+
+    def at(x: float, y: float) -> QPointF:
+        return QPointF(frame.left() + x, frame.bottom() - y)
+
+    crosses: list[QPointF] = []
+    for x in ends_x:
+        crosses += free([at(x, tile.height * part) for part in _PARTS])
+    for y in ends_y:
+        crosses += free([at(tile.width * part, y) for part in _PARTS])
+    dashes = _pen(0.15, _QUIET)
+    dashes.setStyle(Qt.PenStyle.DashLine)
+    painter.setPen(dashes)
+    if tile.column > 0:
+        painter.drawLine(at(OVERLAP_MM, 0), at(OVERLAP_MM, tile.height))
+    if tile.row > 0:
+        painter.drawLine(at(0, OVERLAP_MM), at(tile.width, OVERLAP_MM))
+    painter.setPen(_pen(0.2, _QUIET))
+    edges = (
+        (tile.column > 0, "glue", [at(half, tile.height * part) for part in _PARTS]),
+        (tile.row > 0, "glue", [at(tile.width * part, half) for part in _PARTS]),
+        (tile.column < columns, "cut", [at(tile.width - 5, tile.height * p) for p in _PARTS]),
+        (tile.row < rows, "cut", [at(tile.width * p, tile.height - 3) for p in _PARTS]),
+    )
+    kept = [*taken, *(_around(centre, 8.0) for centre in crosses)]
+    for there, words, along in edges:
+        boxes = (QRectF(p.x() - 4, p.y() - 2, 8, 4) for p in along)
+        place = next((b for b in boxes if not any(b.intersects(o) for o in kept)), None)
+        if there and place is not None:
+            _text(painter, place, words, 2.8, _CENTRE)
+    painter.setPen(_pen(0.2, _QUIET))
+    for centre in crosses:
         painter.drawEllipse(centre, 2.0, 2.0)
         painter.drawLine(centre - QPointF(4, 0), centre + QPointF(4, 0))
         painter.drawLine(centre - QPointF(0, 4), centre + QPointF(0, 4))
 
 
-def _paint_foot(painter: QPainter, tile: Sheet, count: int, paper: Paper) -> None:
-    """Under each sheet: its name and the bar that shows whether the printer kept the size."""
+def _paint_foot(
+    painter: QPainter, tile: Sheet, tiles: tuple[Sheet, ...], paper: Paper, look: Look
+) -> None:
+    """Under each sheet: its name and place among all, which way it lies, and the bar.
+
+    The bar shows whether the printer kept the size.
+    """
     width, height = paper.size_mm
     top = height - MARGIN_MM - FOOT_MM
     left = MARGIN_MM
@@ -285,9 +422,24 @@ def _paint_foot(painter: QPainter, tile: Sheet, count: int, paper: Paper) -> Non
     painter.setPen(_pen(0.2))
     place = QRectF(left, top + 10.2, BAR_MM, 4.5)
     _text(painter, place, "This bar is 100 mm long. Print at 100 %, without fitting.", 3.2, _LEFT)
-    place = QRectF(left + BAR_MM + 6, top + 5, width - left - BAR_MM - 6 - MARGIN_MM, 9)
-    words = f"Sheet {tile.name} of {count}: columns A, B, ... from the left, rows 1, 2, ... up"
-    _text(painter, place, words, 3.2, _LEFT | int(Qt.TextFlag.TextWordWrap))
+    words = f"The near side is down. Cut {CLEARANCE_MM:.0f} mm inside the walls, along the line"
+    words += "; the thick grey edge is the door." if look.door is not None else "."
+    _text(painter, QRectF(left, top + 2.2, width - 2 * MARGIN_MM, 4.5), words, 3.2, _LEFT)
+    place = QRectF(left + BAR_MM + 6, top + 7.5, 44, 8)
+    words = f"Sheet {tile.name} of {len(tiles)}"
+    _text(painter, place, words, 4.2, _LEFT)
+    columns = max(sheet.column for sheet in tiles) + 1
+    rows = max(sheet.row for sheet in tiles) + 1
+    room = QRectF(width - MARGIN_MM - 34, top + 7, 34, 9)
+    cell = min(room.width() / columns, room.height() / rows)
+    for sheet in tiles:
+        x, y = (
+            room.right() - (columns - sheet.column) * cell,
+            room.bottom() - (sheet.row + 1) * cell,
+        )
+        painter.setBrush(_QUIET if sheet == tile else Qt.BrushStyle.NoBrush)
+        painter.drawRect(QRectF(x, y, cell, cell))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
 # -- recording sheet --------------------------------------------------------------------
@@ -296,7 +448,8 @@ _ROW_MM: Final = 7.0
 _COLUMNS: Final = 2
 _HEAD: Final = (
     "Date", "Meter and its number", "Lamp output, %", "Hanging height", "Lining",
-    "Warm-up, minutes", "Sensor height above board", "Remarks",
+    "Warm-up, minutes", "Sensor height above board", "Board made of", "Door shut?",
+    "Begun at", "Ended at",
 )  # fmt: skip
 
 
@@ -312,7 +465,9 @@ def _paint_records(
     across = width - 2 * MARGIN_MM
     block = across / _COLUMNS
     number, page = 1, 0
-    while number <= len(survey.points):
+    # Hole 1 once more at the end: it tells how far the lamps drifted.
+    order = [*range(1, len(survey.points) + 1), 1]
+    while number <= len(order):
         if page:
             writer.newPage()
         _in_millimetres(painter)
@@ -320,11 +475,11 @@ def _paint_records(
         rows = int((height - MARGIN_MM - top) / _ROW_MM) - 1
         for column in range(_COLUMNS):
             left = MARGIN_MM + column * block
-            last = min(number + rows, len(survey.points) + 1)
+            last = min(number + rows, len(order) + 1)
             if number >= last:
                 break
             _paint_table_head(painter, left, top, block)
-            for line, hole in enumerate(range(number, last), start=1):
+            for line, hole in enumerate(order[number - 1 : last - 1], start=1):
                 _paint_row(painter, survey.points[hole - 1], hole, unit, left, top, line, block)
             number = last
         page += 1
@@ -351,13 +506,14 @@ def _paint_table_head(painter: QPainter, left: float, top: float, block: float) 
 
 
 def _cells(block: float) -> tuple[tuple[str, float, float], ...]:
-    rest = (block - 38 - 4) / 2
+    rest = (block - 50 - 4) / 2
     return (
         ("hole", 0, 10),
         ("x", 10, 14),
         ("y", 24, 14),
-        ("reading", 38, rest),
-        ("again", 38 + rest, rest),
+        ("time", 38, 12),
+        ("reading", 50, rest),
+        ("again", 50 + rest, rest),
     )
 
 
@@ -371,7 +527,7 @@ def _paint_row(
     line: int,
     block: float,
 ) -> None:
-    words = (str(hole), format_length(point[0], unit), format_length(point[1], unit), "", "")
+    words = (str(hole), format_length(point[0], unit), format_length(point[1], unit), "", "", "")
     painter.setPen(_pen(0.15))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for text, (_, at, wide) in zip(words, _cells(block), strict=True):

@@ -54,6 +54,8 @@ def test_the_board_is_asked_for_and_stands_in_the_record(qtbot: QtBot, tmp_path:
 def test_a_printed_board_is_never_the_canopy(qtbot: QtBot, tmp_path: Path) -> None:
     page, answers = make_page(qtbot, tmp_path)
     page.invitation.lay_out.click()
+    # A metre on sheets of 190 by 261 mm that overlap by 10: 5.5 and 3.9 of them.
+    assert page.board.count_note.text().startswith("The board takes 24 sheets")
     answers.to_save = tmp_path / "board.pdf"
     page.board.print_button.click()
     assert (shown(page).board, shown(page).board_reflectance) == (Board.PAPER, 0.80)

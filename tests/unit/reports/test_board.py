@@ -9,11 +9,16 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from PySide6.QtCore import QPointF, QRectF
 
 from planner.plan.survey import Survey, SurveyGrid
 from planner.reports.board import (
     BoardError,
+    Look,
     Paper,
+    _around,
+    _inside,
+    _label_place,
     board_pdf,
     sheets,
     write_board,
@@ -160,3 +165,58 @@ def test_write_board(tmp_path: Path, qapp: object) -> None:
     path = tmp_path / "board.pdf"
     write_board(path, SQUARE, survey())
     assert path.read_bytes().startswith(b"%PDF")
+
+
+def test_the_board_is_cut_inside_the_walls_so_that_it_goes_in(qapp: object) -> None:
+    # One sheet: 150 by 120 mm, two millimetres less on every side.
+    footprint = ((0.0, 0.0), (0.15, 0.0), (0.15, 0.12), (0.0, 0.12))
+    grid = SurveyGrid(rows=2, columns=2, hole_diameter=0.02)
+    small = Survey(key="one", name="Invented", grid=grid, points=holes(grid, footprint))
+    _, stroked = filled_and_stroked(streams(board_pdf(footprint, small))[0])
+    assert any(np.allclose(size(box), (146.0, 116.0), atol=0.1) for box in stroked)
+    filled, _ = filled_and_stroked(streams(board_pdf(footprint, small, look=Look(black=True)))[0])
+    assert any(np.allclose(size(box), (146.0, 116.0), atol=0.1) for box in filled)
+    assert sum(np.allclose(size(box), (20.0, 20.0), atol=0.1) for box in filled) == 4
+
+
+def test_a_concave_board_is_moved_inwards_at_every_wall() -> None:
+    # By hand: an L of 10 by 10 without its upper right quarter, every wall one to the inside.
+    corner = ((0.0, 0.0), (10.0, 0.0), (10.0, 5.0), (5.0, 5.0), (5.0, 10.0), (0.0, 10.0))
+    found = _inside(corner, 1.0)
+    assert found == [(1, 1), (9, 1), (9, 4), (4, 4), (4, 9), (1, 9)]
+
+
+def test_numbers_stand_whole_on_their_sheet_and_over_no_hole() -> None:
+    frame = QRectF(0, 0, 100, 100)
+    centres = [QPointF(95, 50), QPointF(60, 50), QPointF(72, 50), QPointF(99, 99), QPointF(30, 4)]
+    taken = [_around(centre, 11.0) for centre in centres]
+    for number, centre in enumerate(centres, start=100):
+        place = _label_place(centre, 11.0, str(number), frame, taken)
+        assert place is not None
+        assert frame.contains(place)
+        assert not any(place.intersects(other) for other in taken)
+        taken.append(place)
+
+
+def test_crosses_stand_over_no_hole_and_on_the_same_place_of_both_sheets(qapp: object) -> None:
+    grid = SurveyGrid(rows=12, columns=12, hole_diameter=0.03)
+    many = Survey(key="one", name="Invented", grid=grid, points=holes(grid, SQUARE))
+    tiles = sheets((600, 600), Paper.A4)
+    pdf = board_pdf(SQUARE, many, look=Look(door=0, expected=(212.0,) * 144))
+    page_height = pages(pdf)[0][3] * MM_PER_POINT
+    places: list[tuple[int, int]] = []
+    for tile, stream in zip(tiles, streams(pdf), strict=False):
+        _, stroked = filled_and_stroked(stream)
+        for box in (b for b in stroked if np.allclose(size(b), 4.0, atol=0.05)):
+            middle = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
+            on_board = (
+                middle[0] - 10 + tile.left,
+                297 - 26 - (page_height - middle[1]) + tile.bottom,
+            )
+            away = np.hypot(*(np.array(many.points) * 1000 - on_board).T)
+            assert away.min() >= 15, "the hole's edge"
+            places.append((round(on_board[0]), round(on_board[1])))
+    assert places
+    for x, y in places:
+        twins = [p for p in places if abs(p[0] - x) <= 1 and abs(p[1] - y) <= 1]
+        assert len(twins) == 2, "one on either sheet"

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, TextLine, button
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.app.plain import PlainLabel
+from planner.app.plain import PlainLabel, tooltip
 from planner.app.questions import Questions
 from planner.files.disk import PlanFileError, system_problem, write_atomically
 from planner.plan.plan import Plan
@@ -276,6 +277,12 @@ class BoardPanel(FieldPanel):
         for value_, text in PAPERS:
             self.paper.addItem(text, value_)
         self.add_row("Paper", self.paper)
+        self.black = QCheckBox("Black but for the holes")
+        self.black.setAccessibleName(self.black.text())
+        self.black.setToolTip(tooltip("Much ink, but it throws back little light."))
+        self.add_wide(self.black)
+        self.count_note = NoteLabel()
+        self.add_wide(self.count_note)
         self.print_button: QPushButton = button(
             "Board and recording sheet…",
             "A PDF at true size: sheets to be joined at their marks, a bar that shows whether the "
@@ -292,6 +299,7 @@ class BoardPanel(FieldPanel):
         self.all_places.clicked.connect(
             lambda: self.desk.change_grid("Take all places in", excluded=())
         )
+        self.paper.activated.connect(lambda _k: self.refresh(self.plan))
         self.print_button.clicked.connect(
             lambda: self.print_wanted.emit(str(self.paper.currentData()))
         )
@@ -333,6 +341,20 @@ class BoardPanel(FieldPanel):
         self.spacing.setCurrentIndex(index)
         self.all_places.setEnabled(bool(grid.excluded))
         self.note.setText(self._in_words(survey))
+        self.count_note.setText(self._sheets())
+
+    def _sheets(self) -> str:
+        from planner.reports.board import BoardError, Paper, sheets  # noqa: PLC0415 - seldom
+
+        x0, y0, x1, y1 = self.plan.space.bounds
+        try:
+            size = ((x1 - x0) * 1000, (y1 - y0) * 1000)
+            count = len(sheets(size, Paper(self.paper.currentData())))
+        except BoardError as error:
+            text = str(error)
+            return f"{text[:1].upper()}{text[1:]}"
+        few = "sheet" if count == 1 else "sheets"
+        return f"The board takes {count} {few} of paper; the recording sheet comes on top."
 
     def _in_words(self, survey: Survey) -> str:
         count = len(survey.points)
@@ -376,10 +398,18 @@ PDF_FILTER: Final = "PDF (*.pdf);;All files (*)"
 
 
 def print_board(
-    plan: Plan, survey: Survey, paper: str, unit: LengthUnit, questions: Questions, folder: Path
+    plan: Plan,
+    survey: Survey,
+    paper: str,
+    unit: LengthUnit,
+    questions: Questions,
+    folder: Path,
+    *,
+    black: bool = False,
+    expected: Sequence[float] = (),
 ) -> Path | None:
     """Write board and recording sheet where the user wants; None where nothing was written."""
-    from planner.reports.board import BoardError, Paper, board_pdf  # noqa: PLC0415 - seldom
+    from planner.reports.board import BoardError, Look, Paper, board_pdf  # noqa: PLC0415
 
     kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in survey.name)
     proposal = folder / f"{kept.strip(' .')[:80] or 'survey'} board.pdf"
@@ -389,7 +419,10 @@ def print_board(
     path = path if path.suffix else path.with_name(f"{path.name}.pdf")
     title = f"{plan.name}, {survey.name}"
     try:
-        data = board_pdf(plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title)
+        look = Look(plan.space.door, black, tuple(expected))
+        data = board_pdf(
+            plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title, look=look
+        )
         write_atomically(path, data)
     except OSError as error:
         problem = system_problem(path, error, act="saved")

@@ -231,16 +231,24 @@ class SurveyPage(QWidget):
         survey = self.desk.survey
         if survey is None:
             return
+        black = self.board.black.isChecked()
         if survey.board_unsaid:
             # A printed board is paper, never the canopy.
+            made_of = Board.BLACK if black else Board.PAPER
             self.desk.edit(
                 "Survey: printed board",
-                lambda: lay_board(self.desk.plan, self.desk.index, Board.PAPER),
+                lambda: lay_board(self.desk.plan, self.desk.index, made_of),
             )
             survey = self.desk.survey or survey
         folder = self.settings.folder
         unit = self.workplace.display.unit
-        path = print_board(self.desk.plan, survey, paper, unit, self.questions, folder)
+        underlay = self.answers.last_underlay(survey)
+        same = underlay is not None and underlay.question.survey.points == survey.points
+        expected = underlay.expected.tolist() if same and underlay is not None else ()
+        path = print_board(
+            self.desk.plan, survey, paper, unit, self.questions, folder,
+            black=black, expected=expected,
+        )  # fmt: skip
         if path is not None:
             self.told.emit(f"Wrote {path.name}; print it at 100 %, without fitting")
 
