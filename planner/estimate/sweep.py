@@ -14,6 +14,7 @@ import json
 import math
 import multiprocessing
 import os
+import threading
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
@@ -308,7 +309,15 @@ def _in_processes(
         ) from error
     finally:
         stop.set()
-        pool.shutdown(wait=math.isinf(patience), cancel_futures=True)
+        if math.isinf(patience):
+            pool.shutdown(wait=True, cancel_futures=True)
+        else:
+            # Whoever stopped it does not wait for processes to end, but they still need ``stop``.
+            threading.Thread(target=_wind_up, args=(pool, stop), daemon=True).start()
+
+
+def _wind_up(pool: ProcessPoolExecutor, _stop: object) -> None:
+    pool.shutdown(wait=True, cancel_futures=True)
 
 
 class _Journal:

@@ -118,6 +118,7 @@ class Comparer(QObject):
         self.whole: Bill | None = None
         self._billed: object = None
         self._odds: tuple[object, object, Odds] | None = None
+        self._best: dict[By, tuple[float, ...]] = {}
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self._ask)
         document.changed.connect(self._on_plan)
@@ -342,7 +343,7 @@ class Comparer(QObject):
         key = tuple((who, id(estimate), id(sway)) for who, estimate, sway in known)
         if self._odds is None or self._odds[0] != key:
             made = Odds.of([(estimate, sway) for _, estimate, sway in known])
-            self._odds = (key, known, made)
+            self._odds, self._best = (key, known, made), {}
         return self._odds[2], tuple(who for who, _, _ in known)
 
     def telling(self, side: Side, by: By | None = None) -> Telling | None:
@@ -361,7 +362,9 @@ class Comparer(QObject):
         found = self.odds()
         if found is None or not self.all_told or side.identity not in found[1]:
             return None
-        return found[0].best(by)[found[1].index(side.identity)]
+        if by not in self._best:
+            self._best[by] = found[0].best(by)
+        return self._best[by][found[1].index(side.identity)]
 
     def saving(self, side: Side) -> Saving | None:
         """What a side saves over the span at the baseline's light of a day; None if unknown."""

@@ -68,6 +68,8 @@ class OptionModel(QAbstractTableModel):
             return self._name(section, role)
         if role == _Role.ToolTipRole and section < _BUY:
             return tooltip(COLUMNS[section].about)
+        if role == _Role.TextAlignmentRole and section == _BUY:
+            return Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         if role != _Role.DisplayRole:
             return None
         if section == _BUY:
@@ -174,6 +176,7 @@ class OptionsTable(QTableView):
         header.setSortIndicator(-1, Qt.SortOrder.DescendingOrder)
         header.setSortIndicatorClearable(True)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+        header.setStretchLastSection(True)
         self.setSortingEnabled(True)
         self._chosen: Identity | None = None
         self._showing = False
