@@ -62,7 +62,8 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
         If the file cannot be written.
     """
     survey, holes = _survey(plan, asked.survey)
-    from planner.reports.board import Look, Paper, write_board
+    from planner.reports.board import Look, write_board
+    from planner.reports.sheet import Paper
     from planner.units import LengthUnit
 
     path = Path(asked.out)

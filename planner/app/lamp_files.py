@@ -21,7 +21,6 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.edit_steps import EditSteps
-from planner.app.exports import write_text
 from planner.app.fields.choosers import SpectrumChoice
 from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, button
 from planner.app.fields.panel import Workplace
@@ -29,7 +28,7 @@ from planner.app.plain import PlainLabel
 from planner.app.plots.polar import PolarPlot
 from planner.app.plots.polar_curves import curves_of
 from planner.app.quantity_box import QuantityBox
-from planner.app.questions import Questions
+from planner.app.questions import Questions, write_text
 from planner.app.settings import Settings
 from planner.catalogue.lamp_files.convert import aimed_down, summary, to_lamp_model, turned
 from planner.catalogue.lamp_files.photometry import LampFileError, Photometry, total_lumens

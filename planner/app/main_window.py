@@ -22,7 +22,6 @@ from planner.app.display import Display, DisplayState, SelectionModel
 from planner.app.document import Document
 from planner.app.edit_steps import EditSteps
 from planner.app.estimator import Estimator
-from planner.app.exports import FILTERS, write_export, write_picture
 from planner.app.frame import PageBar, Pages, SettingsDialog, StateLine, ViewChoices
 from planner.app.help import APP_TITLE, AboutDialog, HelpWindow, app_icon
 from planner.app.jobs import Lane, shut_down
@@ -30,7 +29,7 @@ from planner.app.lamp_files import LampFileCommands
 from planner.app.pages.side.variant_steps import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.plan_desk import PlanDesk
-from planner.app.questions import Questions
+from planner.app.questions import FILTERS, Questions, write_export, write_picture
 from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
 from planner.estimate.result import Estimate

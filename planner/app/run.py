@@ -28,10 +28,10 @@ from PySide6.QtWidgets import (
 from planner import __version__
 from planner.app import theme
 from planner.app.estimator import Estimator
-from planner.app.exports import write_picture
 from planner.app.help import APP_TITLE, app_icon, details
 from planner.app.main_window import MainWindow
 from planner.app.plain import PlainLabel
+from planner.app.questions import write_picture
 from planner.app.settings import APP_FOLDER, Settings
 from planner.app.theme import Theme
 from planner.catalogue.library import demo_plan

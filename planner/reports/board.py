@@ -7,54 +7,45 @@ registration marks where sheets meet and a bar of exactly 100 mm. Print without 
 from __future__ import annotations
 
 import math
-import os
 from dataclasses import dataclass
-from enum import StrEnum
 from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import (
     QColor,
-    QFont,
-    QGuiApplication,
     QPageLayout,
     QPageSize,
     QPainter,
     QPdfWriter,
-    QPen,
     QPolygonF,
 )
 
 from planner.files.disk import write_atomically
 from planner.plan.space import Point
 from planner.plan.survey import Survey
-from planner.units import LengthUnit, format_length
+from planner.reports.sheet import (
+    CENTRE,
+    INK,
+    LEFT,
+    MARGIN_MM,
+    QUIET,
+    RESOLUTION,
+    Paper,
+    ensure_application,
+    in_millimetres,
+    paint_records,
+    pen_of,
+    write,
+)
+from planner.units import LengthUnit
 
 BAR_MM: Final = 100.0
-RESOLUTION: Final = 1200
-MARGIN_MM: Final = 10.0
 FOOT_MM: Final = 16.0
 OVERLAP_MM: Final = 10.0
 MOST_SHEETS: Final = 200
 CLEARANCE_MM: Final = 2.0
 """By so much the board is cut inside the walls, so that it goes in."""
-_INK: Final = QColor(20, 20, 20)
-_QUIET: Final = QColor(120, 120, 120)
-_FAMILIES: Final = ["DejaVu Sans", "Noto Sans", "Segoe UI", "Helvetica Neue", "Arial"]
-_APPLICATION: Final[list[QGuiApplication]] = []
-
-
-class Paper(StrEnum):
-    """Sizes a home printer takes."""
-
-    A4 = "a4"
-    LETTER = "letter"
-
-    @property
-    def size_mm(self) -> tuple[float, float]:
-        """Width and height of an upright sheet."""
-        return (210.0, 297.0) if self is Paper.A4 else (215.9, 279.4)
 
 
 class BoardError(ValueError):
@@ -163,7 +154,7 @@ def board_pdf(
                 writer.newPage()
             _paint_sheet(painter, footprint, survey, tile, tiles, paper, look or Look())
         writer.newPage()
-        _paint_records(painter, writer, survey, paper, unit, title)
+        paint_records(painter, writer, survey, paper, unit, title)
     finally:
         painter.end()
     return bytes(buffer.data().data())
@@ -191,37 +182,6 @@ def _layout(paper: Paper) -> QPageLayout:
     return QPageLayout(size, QPageLayout.Orientation.Portrait, margins, QPageLayout.Unit.Millimeter)
 
 
-def _in_millimetres(painter: QPainter) -> None:
-    painter.resetTransform()
-    painter.scale(RESOLUTION / 25.4, RESOLUTION / 25.4)
-
-
-def _pen(width_mm: float, colour: QColor = _INK) -> QPen:
-    pen = QPen(colour, width_mm)
-    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
-    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-    return pen
-
-
-def _text(painter: QPainter, place: QRectF, words: str, size_mm: float, flags: int = 0) -> None:
-    """Text whose letters are ``size_mm`` high; fonts want whole pixels, so it is scaled down."""
-    font = QFont()
-    font.setFamilies(_FAMILIES)
-    font.setPixelSize(100)
-    painter.save()
-    painter.setFont(font)
-    factor = size_mm / 100
-    painter.translate(place.topLeft())
-    painter.scale(factor, factor)
-    inside = QRectF(0, 0, place.width() / factor, place.height() / factor)
-    painter.drawText(inside, flags, words)
-    painter.restore()
-
-
-_CENTRE: Final = int(Qt.AlignmentFlag.AlignCenter)
-_LEFT: Final = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-
-
 # -- sheets of the board ----------------------------------------------------------------
 
 
@@ -234,7 +194,7 @@ def _paint_sheet(
     paper: Paper,
     look: Look,
 ) -> None:
-    _in_millimetres(painter)
+    in_millimetres(painter)
     x0, y0 = min(x for x, _ in footprint), min(y for _, y in footprint)
     frame = QRectF(MARGIN_MM, MARGIN_MM, tile.width, tile.height)
 
@@ -246,18 +206,18 @@ def _paint_sheet(
 
     painter.save()
     painter.setClipRect(frame)
-    painter.setPen(_pen(0.3))
-    painter.setBrush(_INK if look.black else Qt.BrushStyle.NoBrush)
+    painter.setPen(pen_of(0.3))
+    painter.setBrush(INK if look.black else Qt.BrushStyle.NoBrush)
     cut = _inside(footprint, CLEARANCE_MM / 1000)
     painter.drawPolygon(QPolygonF([on_sheet(x, y) for x, y in cut]))
     if look.door is not None:
         ends = [cut[look.door % len(cut)], cut[(look.door + 1) % len(cut)]]
-        painter.setPen(_pen(2.4, _QUIET))
+        painter.setPen(pen_of(2.4, QUIET))
         painter.drawLine(on_sheet(*ends[0]), on_sheet(*ends[1]))
     diameter = survey.grid.hole_diameter * 1000 if survey.grid is not None else 24.0
     holes = [on_sheet(x, y) for x, y in survey.points]
     taken = [_around(centre, diameter) for centre in holes]
-    ink = Qt.GlobalColor.white if look.black else _INK
+    ink = Qt.GlobalColor.white if look.black else INK
     for number, (centre, its) in enumerate(zip(holes, tuple(taken), strict=True), start=1):
         if frame.intersects(its):
             _paint_hole(painter, centre, diameter, black=look.black)
@@ -270,8 +230,8 @@ def _paint_sheet(
         )
         if place is not None:
             taken.append(place)
-            painter.setPen(_pen(0.2, QColor(ink)))
-            _text(painter, place, words, _LABEL_MM, _CENTRE)
+            painter.setPen(pen_of(0.2, QColor(ink)))
+            write(painter, place, words, _LABEL_MM, CENTRE)
     painter.restore()
     _paint_marks(painter, frame, tile, tiles, taken[: len(holes)], taken)
     _paint_foot(painter, tile, tiles, paper, look)
@@ -325,9 +285,9 @@ def _inside(footprint: tuple[Point, ...], by: float) -> list[Point]:
 
 def _paint_hole(painter: QPainter, centre: QPointF, diameter: float, *, black: bool) -> None:
     painter.setBrush(Qt.GlobalColor.white if black else Qt.BrushStyle.NoBrush)
-    painter.setPen(_pen(0.25))
+    painter.setPen(pen_of(0.25))
     painter.drawEllipse(centre, diameter / 2, diameter / 2)
-    painter.setPen(_pen(0.15))
+    painter.setPen(pen_of(0.15))
     arm = min(3.0, diameter / 3)
     painter.drawLine(QPointF(centre.x() - arm, centre.y()), QPointF(centre.x() + arm, centre.y()))
     painter.drawLine(QPointF(centre.x(), centre.y() - arm), QPointF(centre.x(), centre.y() + arm))
@@ -349,7 +309,7 @@ def _paint_marks(
     Each sheet is cut along its right and upper edge and glued over the strip of its neighbour,
     which has a dashed line and says so.
     """
-    painter.setPen(_pen(0.15, _QUIET))
+    painter.setPen(pen_of(0.15, QUIET))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(frame)
     columns = max(sheet.column for sheet in tiles)
@@ -378,14 +338,14 @@ def _paint_marks(
         crosses += free([at(x, tile.height * part) for part in _PARTS])
     for y in ends_y:
         crosses += free([at(tile.width * part, y) for part in _PARTS])
-    dashes = _pen(0.15, _QUIET)
+    dashes = pen_of(0.15, QUIET)
     dashes.setStyle(Qt.PenStyle.DashLine)
     painter.setPen(dashes)
     if tile.column > 0:
         painter.drawLine(at(OVERLAP_MM, 0), at(OVERLAP_MM, tile.height))
     if tile.row > 0:
         painter.drawLine(at(0, OVERLAP_MM), at(tile.width, OVERLAP_MM))
-    painter.setPen(_pen(0.2, _QUIET))
+    painter.setPen(pen_of(0.2, QUIET))
     edges = (
         (tile.column > 0, "glue", [at(half, tile.height * part) for part in _PARTS]),
         (tile.row > 0, "glue", [at(tile.width * part, half) for part in _PARTS]),
@@ -397,8 +357,8 @@ def _paint_marks(
         boxes = (QRectF(p.x() - 4, p.y() - 2, 8, 4) for p in along)
         place = next((b for b in boxes if not any(b.intersects(o) for o in kept)), None)
         if there and place is not None:
-            _text(painter, place, words, 2.8, _CENTRE)
-    painter.setPen(_pen(0.2, _QUIET))
+            write(painter, place, words, 2.8, CENTRE)
+    painter.setPen(pen_of(0.2, QUIET))
     for centre in crosses:
         painter.drawEllipse(centre, 2.0, 2.0)
         painter.drawLine(centre - QPointF(4, 0), centre + QPointF(4, 0))
@@ -416,18 +376,18 @@ def _paint_foot(
     top = height - MARGIN_MM - FOOT_MM
     left = MARGIN_MM
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(_INK)
+    painter.setBrush(INK)
     painter.drawRect(QRectF(left, top + 8.0, BAR_MM, 1.5))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(_pen(0.2))
+    painter.setPen(pen_of(0.2))
     place = QRectF(left, top + 10.2, BAR_MM, 4.5)
-    _text(painter, place, "This bar is 100 mm long. Print at 100 %, without fitting.", 3.2, _LEFT)
+    write(painter, place, "This bar is 100 mm long. Print at 100 %, without fitting.", 3.2, LEFT)
     words = f"The near side is down. Cut {CLEARANCE_MM:.0f} mm inside the walls, along the line"
     words += "; the thick grey edge is the door." if look.door is not None else "."
-    _text(painter, QRectF(left, top + 2.2, width - 2 * MARGIN_MM, 4.5), words, 3.2, _LEFT)
+    write(painter, QRectF(left, top + 2.2, width - 2 * MARGIN_MM, 4.5), words, 3.2, LEFT)
     place = QRectF(left + BAR_MM + 6, top + 7.5, 44, 8)
     words = f"Sheet {tile.name} of {len(tiles)}"
-    _text(painter, place, words, 4.2, _LEFT)
+    write(painter, place, words, 4.2, LEFT)
     columns = max(sheet.column for sheet in tiles) + 1
     rows = max(sheet.row for sheet in tiles) + 1
     room = QRectF(width - MARGIN_MM - 34, top + 7, 34, 9)
@@ -437,109 +397,6 @@ def _paint_foot(
             room.right() - (columns - sheet.column) * cell,
             room.bottom() - (sheet.row + 1) * cell,
         )
-        painter.setBrush(_QUIET if sheet == tile else Qt.BrushStyle.NoBrush)
+        painter.setBrush(QUIET if sheet == tile else Qt.BrushStyle.NoBrush)
         painter.drawRect(QRectF(x, y, cell, cell))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-
-
-# -- recording sheet --------------------------------------------------------------------
-
-_ROW_MM: Final = 7.0
-_COLUMNS: Final = 2
-_HEAD: Final = (
-    "Date", "Meter and its number", "Lamp output, %", "Hanging height", "Lining",
-    "Warm-up, minutes", "Sensor height above board", "Board made of", "Door shut?",
-    "Begun at", "Ended at",
-)  # fmt: skip
-
-
-def _paint_records(
-    painter: QPainter,
-    writer: QPdfWriter,
-    survey: Survey,
-    paper: Paper,
-    unit: LengthUnit,
-    title: str,
-) -> None:
-    width, height = paper.size_mm
-    across = width - 2 * MARGIN_MM
-    block = across / _COLUMNS
-    number, page = 1, 0
-    # Hole 1 once more at the end: it tells how far the lamps drifted.
-    order = [*range(1, len(survey.points) + 1), 1]
-    while number <= len(order):
-        if page:
-            writer.newPage()
-        _in_millimetres(painter)
-        top = _paint_head(painter, title or survey.name, across) if page == 0 else MARGIN_MM
-        rows = int((height - MARGIN_MM - top) / _ROW_MM) - 1
-        for column in range(_COLUMNS):
-            left = MARGIN_MM + column * block
-            last = min(number + rows, len(order) + 1)
-            if number >= last:
-                break
-            _paint_table_head(painter, left, top, block)
-            for line, hole in enumerate(order[number - 1 : last - 1], start=1):
-                _paint_row(painter, survey.points[hole - 1], hole, unit, left, top, line, block)
-            number = last
-        page += 1
-
-
-def _paint_head(painter: QPainter, title: str, across: float) -> float:
-    painter.setPen(_pen(0.2))
-    words = f"Readings: {title}"
-    # Letters are about 0.6 of their size wide; a long title is set smaller.
-    size = min(6.0, across / (0.6 * len(words)))
-    _text(painter, QRectF(MARGIN_MM, MARGIN_MM, across, 9), words, size, _LEFT)
-    half = across / 2
-    for k, words in enumerate(_HEAD):
-        left = MARGIN_MM + (k % 2) * half
-        line = MARGIN_MM + 12 + (k // 2) * 8
-        _text(painter, QRectF(left, line, half, 5), words, 3.4, _LEFT)
-        painter.drawLine(QPointF(left + 50, line + 5), QPointF(left + half - 4, line + 5))
-    return MARGIN_MM + 12 + (len(_HEAD) + 1) // 2 * 8 + 3
-
-
-def _paint_table_head(painter: QPainter, left: float, top: float, block: float) -> None:
-    for words, at, wide in _cells(block):
-        _text(painter, QRectF(left + at, top, wide, _ROW_MM), words, 3.0, _CENTRE)
-
-
-def _cells(block: float) -> tuple[tuple[str, float, float], ...]:
-    rest = (block - 50 - 4) / 2
-    return (
-        ("hole", 0, 10),
-        ("x", 10, 14),
-        ("y", 24, 14),
-        ("time", 38, 12),
-        ("reading", 50, rest),
-        ("again", 50 + rest, rest),
-    )
-
-
-def _paint_row(
-    painter: QPainter,
-    point: Point,
-    hole: int,
-    unit: LengthUnit,
-    left: float,
-    top: float,
-    line: int,
-    block: float,
-) -> None:
-    words = (str(hole), format_length(point[0], unit), format_length(point[1], unit), "", "", "")
-    painter.setPen(_pen(0.15))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    for text, (_, at, wide) in zip(words, _cells(block), strict=True):
-        place = QRectF(left + at, top + line * _ROW_MM, wide, _ROW_MM)
-        painter.drawRect(place)
-        if text:
-            _text(painter, place, text, 2.8, _CENTRE)
-
-
-def ensure_application() -> None:
-    """Text needs a running GUI application; without a screen an offscreen one will do."""
-    if QGuiApplication.instance() is None:
-        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-        # Kept alive for the rest of the process: Qt must not lose its only application.
-        _APPLICATION.append(QGuiApplication(["planner"]))

@@ -24,8 +24,8 @@ from planner.estimate.result import Estimate
 from planner.light.cellmap import CellMap, round_values
 from planner.metrics.figures import LEADING, NO_VALUE, PPFD_UNIT
 from planner.reports import content
-from planner.reports.board import ensure_application
 from planner.reports.contrast import ink_on
+from planner.reports.sheet import FAMILIES, ensure_application
 from planner.units import LengthUnit, format_length
 
 WIDTH: Final = 1200
@@ -36,7 +36,6 @@ _LARGEST_DRAWING: Final = 1100.0
 _INK: Final = QColor(28, 32, 38)
 _QUIET: Final = QColor(96, 102, 112)
 _PAPER: Final = QColor(255, 255, 255)
-_FAMILIES: Final = ["DejaVu Sans", "Noto Sans", "Segoe UI", "Helvetica Neue", "Arial"]
 
 
 @dataclass(frozen=True)
@@ -138,7 +137,7 @@ def _unbroken_sentence(estimate: Estimate) -> str:
 
 def _font(size: float, *, bold: bool = False) -> QFont:
     font = QFont()
-    font.setFamilies(_FAMILIES)
+    font.setFamilies(FAMILIES)
     font.setPixelSize(round(size))
     font.setBold(bold)
     return font

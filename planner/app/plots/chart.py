@@ -39,7 +39,7 @@ from PySide6.QtWidgets import QFileDialog, QGraphicsView, QMenu, QMessageBox, QS
 import pyqtgraph as pg  # isort: skip
 
 from planner.app.canvas.ink import Ink, figure_font, pen
-from planner.app.exports import write_bytes, write_picture
+from planner.app.questions import write_bytes, write_picture
 from planner.app.theme import paint_focus
 from planner.files.disk import PlanFileError
 from planner.reports.exports import guarded

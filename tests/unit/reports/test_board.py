@@ -15,7 +15,6 @@ from planner.plan.survey import Survey, SurveyGrid
 from planner.reports.board import (
     BoardError,
     Look,
-    Paper,
     _around,
     _inside,
     _label_place,
@@ -23,6 +22,7 @@ from planner.reports.board import (
     sheets,
     write_board,
 )
+from planner.reports.sheet import Paper
 from planner.survey.layout import holes
 
 SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))

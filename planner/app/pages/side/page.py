@@ -20,7 +20,6 @@ from planner.app import theme
 from planner.app.canvas.sampling import Section
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.exports import FILTERS, write_text
 from planner.app.fields.choosers import Shelf
 from planner.app.fields.form import AlertLabel, button, link_button
 from planner.app.frame import PageBar, Pages
@@ -40,7 +39,7 @@ from planner.app.pages.side.worth_board import WorthBoard
 from planner.app.pages.side.worth_form import WorthForm
 from planner.app.plain import PlainLabel
 from planner.app.plots.trade_off import TradeOffPlot
-from planner.app.questions import Questions
+from planner.app.questions import FILTERS, Questions, write_text
 from planner.files.disk import PlanFileError
 
 COLUMN_WIDTH: Final = 300

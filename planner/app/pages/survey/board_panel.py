@@ -344,7 +344,8 @@ class BoardPanel(FieldPanel):
         self.count_note.setText(self._sheets())
 
     def _sheets(self) -> str:
-        from planner.reports.board import BoardError, Paper, sheets  # noqa: PLC0415 - seldom
+        from planner.reports.board import BoardError, sheets  # noqa: PLC0415 - seldom
+        from planner.reports.sheet import Paper  # noqa: PLC0415
 
         x0, y0, x1, y1 = self.plan.space.bounds
         try:
@@ -409,7 +410,8 @@ def print_board(
     expected: Sequence[float] = (),
 ) -> Path | None:
     """Write board and recording sheet where the user wants; None where nothing was written."""
-    from planner.reports.board import BoardError, Look, Paper, board_pdf  # noqa: PLC0415
+    from planner.reports.board import BoardError, Look, board_pdf  # noqa: PLC0415
+    from planner.reports.sheet import Paper  # noqa: PLC0415
 
     kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in survey.name)
     proposal = folder / f"{kept.strip(' .')[:80] or 'survey'} board.pdf"

@@ -1,0 +1,170 @@
+"""A printed sheet: paper, ink and letters in millimetres; and the sheet to write readings on."""
+
+from __future__ import annotations
+
+import os
+from enum import StrEnum
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QGuiApplication, QPainter, QPdfWriter, QPen
+
+from planner.plan.space import Point
+from planner.plan.survey import Survey
+from planner.units import LengthUnit, format_length
+
+RESOLUTION: Final = 1200
+MARGIN_MM: Final = 10.0
+INK: Final = QColor(20, 20, 20)
+QUIET: Final = QColor(120, 120, 120)
+FAMILIES: Final = ["DejaVu Sans", "Noto Sans", "Segoe UI", "Helvetica Neue", "Arial"]
+_APPLICATION: Final[list[QGuiApplication]] = []
+
+
+class Paper(StrEnum):
+    """Sizes a home printer takes."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+    @property
+    def size_mm(self) -> tuple[float, float]:
+        """Width and height of an upright sheet."""
+        return (210.0, 297.0) if self is Paper.A4 else (215.9, 279.4)
+
+
+def ensure_application() -> None:
+    """Text needs a running GUI application; without a screen an offscreen one will do."""
+    if QGuiApplication.instance() is None:
+        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+        # Kept alive for the rest of the process: Qt must not lose its only application.
+        _APPLICATION.append(QGuiApplication(["planner"]))
+
+
+def in_millimetres(painter: QPainter) -> None:
+    """From now on the painter counts in millimetres from the upper left corner."""
+    painter.resetTransform()
+    painter.scale(RESOLUTION / 25.4, RESOLUTION / 25.4)
+
+
+def pen_of(width_mm: float, colour: QColor = INK) -> QPen:
+    """A pen of sharp corners and ends."""
+    pen = QPen(colour, width_mm)
+    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    return pen
+
+
+def write(painter: QPainter, place: QRectF, words: str, size_mm: float, flags: int = 0) -> None:
+    """Text whose letters are ``size_mm`` high; fonts want whole pixels, so it is scaled down."""
+    font = QFont()
+    font.setFamilies(FAMILIES)
+    font.setPixelSize(100)
+    painter.save()
+    painter.setFont(font)
+    factor = size_mm / 100
+    painter.translate(place.topLeft())
+    painter.scale(factor, factor)
+    inside = QRectF(0, 0, place.width() / factor, place.height() / factor)
+    painter.drawText(inside, flags, words)
+    painter.restore()
+
+
+CENTRE: Final = int(Qt.AlignmentFlag.AlignCenter)
+LEFT: Final = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+
+
+# -- recording sheet --------------------------------------------------------------------
+
+_ROW_MM: Final = 7.0
+_COLUMNS: Final = 2
+_HEAD: Final = (
+    "Date", "Meter and its number", "Lamp output, %", "Hanging height", "Lining",
+    "Warm-up, minutes", "Sensor height above board", "Board made of", "Door shut?",
+    "Begun at", "Ended at",
+)  # fmt: skip
+
+
+def paint_records(
+    painter: QPainter,
+    writer: QPdfWriter,
+    survey: Survey,
+    paper: Paper,
+    unit: LengthUnit,
+    title: str,
+) -> None:
+    """Paint the sheets to write readings on, beginning on the page at hand."""
+    width, height = paper.size_mm
+    across = width - 2 * MARGIN_MM
+    block = across / _COLUMNS
+    number, page = 1, 0
+    # Hole 1 once more at the end: it tells how far the lamps drifted.
+    order = [*range(1, len(survey.points) + 1), 1]
+    while number <= len(order):
+        if page:
+            writer.newPage()
+        in_millimetres(painter)
+        top = _paint_head(painter, title or survey.name, across) if page == 0 else MARGIN_MM
+        rows = int((height - MARGIN_MM - top) / _ROW_MM) - 1
+        for column in range(_COLUMNS):
+            left = MARGIN_MM + column * block
+            last = min(number + rows, len(order) + 1)
+            if number >= last:
+                break
+            _paint_table_head(painter, left, top, block)
+            for line, hole in enumerate(order[number - 1 : last - 1], start=1):
+                _paint_row(painter, survey.points[hole - 1], hole, unit, left, top, line, block)
+            number = last
+        page += 1
+
+
+def _paint_head(painter: QPainter, title: str, across: float) -> float:
+    painter.setPen(pen_of(0.2))
+    words = f"Readings: {title}"
+    # Letters are about 0.6 of their size wide; a long title is set smaller.
+    size = min(6.0, across / (0.6 * len(words)))
+    write(painter, QRectF(MARGIN_MM, MARGIN_MM, across, 9), words, size, LEFT)
+    half = across / 2
+    for k, words in enumerate(_HEAD):
+        left = MARGIN_MM + (k % 2) * half
+        line = MARGIN_MM + 12 + (k // 2) * 8
+        write(painter, QRectF(left, line, half, 5), words, 3.4, LEFT)
+        painter.drawLine(QPointF(left + 50, line + 5), QPointF(left + half - 4, line + 5))
+    return MARGIN_MM + 12 + (len(_HEAD) + 1) // 2 * 8 + 3
+
+
+def _paint_table_head(painter: QPainter, left: float, top: float, block: float) -> None:
+    for words, at, wide in _cells(block):
+        write(painter, QRectF(left + at, top, wide, _ROW_MM), words, 3.0, CENTRE)
+
+
+def _cells(block: float) -> tuple[tuple[str, float, float], ...]:
+    rest = (block - 50 - 4) / 2
+    return (
+        ("hole", 0, 10),
+        ("x", 10, 14),
+        ("y", 24, 14),
+        ("time", 38, 12),
+        ("reading", 50, rest),
+        ("again", 50 + rest, rest),
+    )
+
+
+def _paint_row(
+    painter: QPainter,
+    point: Point,
+    hole: int,
+    unit: LengthUnit,
+    left: float,
+    top: float,
+    line: int,
+    block: float,
+) -> None:
+    words = (str(hole), format_length(point[0], unit), format_length(point[1], unit), "", "", "")
+    painter.setPen(pen_of(0.15))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for text, (_, at, wide) in zip(words, _cells(block), strict=True):
+        place = QRectF(left + at, top + line * _ROW_MM, wide, _ROW_MM)
+        painter.drawRect(place)
+        if text:
+            write(painter, place, text, 2.8, CENTRE)
