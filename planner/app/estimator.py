@@ -13,6 +13,8 @@ on its way is handed out as that of the new plan, its figures made anew (``plan.
 
 from __future__ import annotations
 
+import ctypes
+import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
@@ -30,6 +32,9 @@ from planner.plan.plan import Plan
 
 SETTLE_MS: Final = 150
 """How long the hand must rest before the default quality is computed."""
+
+CACHE_BYTES: Final = 40_000_000
+"""Pieces kept of former estimates: several rooms at the default quality."""
 
 Evaluate = Callable[..., Estimate]
 Outlooking = Callable[..., Any]
@@ -239,7 +244,7 @@ class Estimator(QObject):
     def _load(self) -> Evaluate:
         from planner.estimate.evaluate import Cache, evaluate  # noqa: PLC0415 - heavy
 
-        self._cache = Cache()
+        self._cache = Cache(limit=CACHE_BYTES)
         self._evaluate = evaluate
         return evaluate
 
@@ -277,9 +282,12 @@ class Estimator(QObject):
     def _look_out(self, plan: Plan) -> None:
         looking = self._outlook
         if looking is not None:
-            self._ask_beside(
-                _Topic.OUTLOOK, lambda _progress, cancelled: looking(plan, cancelled=cancelled)
-            )
+
+            def job(_progress: Progress, cancelled: Cancelled) -> Any:
+                give_back()
+                return looking(plan, cancelled=cancelled)
+
+            self._ask_beside(_Topic.OUTLOOK, job)
 
     def _ask_beside(self, topic: _Topic, job: Job) -> None:
         """Ask now, or once nobody waits for light any more."""
@@ -305,6 +313,18 @@ class Estimator(QObject):
         if busy != self._busy:
             self._busy = busy
             self.busy_changed.emit(busy)
+
+
+def give_back() -> None:
+    """Give memory that is free, but still held by the C library, back to the system.
+
+    Arrays that come and go on worker threads leave it in pieces; only glibc has the call.
+    """
+    if sys.platform == "linux":
+        try:
+            ctypes.CDLL(None).malloc_trim(0)
+        except (OSError, AttributeError):
+            return  # another C library
 
 
 def _alike(one: Plan, other: Plan) -> bool:

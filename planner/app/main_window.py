@@ -176,6 +176,8 @@ class MainWindow(QMainWindow):
         self.document.dirty_changed.connect(self.setWindowModified)
         self.display.changed.connect(self._on_display_changed)
         self.selection.changed.connect(self._follow_selection)
+        self.page.welcome.begun.connect(lambda plan: self.desk.begin(plan, "Your own space"))
+        self.page.welcome.open_wanted.connect(self.desk.choose_and_open)
         self.page.dragging_changed.connect(self._on_dragging_changed)
         self.recent.chosen.connect(self.desk.open_aside)
         self.desk.told.connect(self.tell)

@@ -121,6 +121,7 @@ def open_window(
     demo = demo or (first_start and plan_path is None)
     plan = demo_plan() if demo else None
     window = MainWindow(plan, settings=settings)
+    window.page.welcome.setVisible(demo)
     if plan_path is not None:
         # After the window is there: a message about a bad file needs something to stand on.
         QTimer.singleShot(0, lambda: window.desk.open(plan_path))

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
     QDialog,
+    QLabel,
     QLineEdit,
     QWidget,
 )
@@ -392,3 +393,31 @@ def test_a_large_font_cuts_no_figures(qtbot: QtBot, qapp: QApplication) -> None:
             assert mark.visibleRegion().boundingRect().width() in {0, mark.width()}
     finally:
         qapp.setFont(usual)
+
+
+def test_a_first_start_says_that_it_is_a_demo_and_begins_a_space_of_ones_own(qtbot: QtBot) -> None:
+    window = open_window(Settings.in_memory())
+    qtbot.addWidget(window, before_close_func=lambda shown: shown.estimator.cancel())
+    window.show()
+    welcome = window.page.welcome
+    assert welcome.isVisible()
+    assert any("invented demo" in label.text() for label in welcome.findChildren(QLabel))
+    for name, text in (("Width", "60"), ("Depth", "90"), ("Height", "200")):
+        box = welcome.boxes[name]
+        box.selectAll()
+        qtbot.keyClicks(box, text)
+    welcome.own_button.click()
+    plan = window.document.plan
+    assert plan.space.bounds == pytest.approx((0, 0, 0.6, 0.9))
+    assert plan.space.height == pytest.approx(2.0)
+    assert not plan.lamps
+    assert not welcome.isVisible()
+
+
+def test_later_starts_say_nothing_of_a_demo(qtbot: QtBot) -> None:
+    settings = Settings.in_memory()
+    settings.keep(started_before=True)
+    window = open_window(settings)
+    qtbot.addWidget(window)
+    window.show()
+    assert not window.page.welcome.isVisible()

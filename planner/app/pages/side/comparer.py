@@ -104,7 +104,7 @@ class Comparer(QObject):
         self._asked: _Question | None = None
         self._about: object = None
         self._followed = False
-        self._cache = Cache()
+        self._cache = Cache(limit=24_000_000)  # beside the sketch's own
         self._sways: dict[Swayed, Sway | None] = {}
         self.lane = Lane("comparer", synchronous=synchronous, parent=self)
         self.lane.done.connect(self._on_done)

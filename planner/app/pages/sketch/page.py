@@ -20,6 +20,7 @@ from planner.app.fields.column import FieldColumn
 from planner.app.fields.panel import Workplace
 from planner.app.figures.details import FigureDetails
 from planner.app.figures.strip import FigureStrip
+from planner.app.pages.sketch.welcome import Welcome
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
@@ -69,6 +70,8 @@ class SketchPage(QWidget):
             document, selection, display, self.shelf, self.worth, self.spectra
         )
         self.estimate: Estimate | None = None
+        self.welcome = Welcome(catalogue, display)
+        self.welcome.hide()
         self.strip = FigureStrip()
         self.plan_view = PlanView(document, selection, display)
         self.colour_bar = ColourBar()
@@ -102,6 +105,7 @@ class SketchPage(QWidget):
         left = QVBoxLayout()
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(theme.RHYTHM)
+        left.addWidget(self.welcome)
         left.addWidget(self.strip)
         left.addLayout(drawings, 1)
         left.addWidget(self.section)
@@ -124,6 +128,7 @@ class SketchPage(QWidget):
     def _connect(self) -> None:
         work = self.workplace
         work.document.changed.connect(self._on_plan_changed)
+        work.document.path_changed.connect(self.welcome.hide)
         work.display.changed.connect(lambda _state: self._on_display_changed())
         for part in (self.plan_view, self.elevation, self.column):
             part.dragging_changed.connect(self.dragging_changed)

@@ -105,7 +105,7 @@ class UnderlayMaker:
         from planner.estimate.calibrate_model import expected_readings  # noqa: PLC0415 - heavy
         from planner.estimate.evaluate import Cache, evaluate  # noqa: PLC0415 - heavy
 
-        self._cache = self._cache or Cache()
+        self._cache = self._cache or Cache(limit=24_000_000)
         options = EstimateOptions(cells=(question.cells, question.cells))
         plan = as_surveyed(question.plan, question.survey)
         estimate = (self._evaluating or evaluate)(
