@@ -367,8 +367,11 @@ class Drawing(QWidget):
         elif self._drag is not None:
             pass  # one hand at a time
         elif key in _ARROWS and self._focused is not None:
-            shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-            reach = self.display.unit.snap * (10 if shift else 1)
+            reach = self.display.unit.snap
+            if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+                reach *= 10
+            elif event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+                reach /= 10
             right, up = _ARROWS[key]
             self._nudge(self._focused, (right * reach, up * reach))
         elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:

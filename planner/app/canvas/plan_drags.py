@@ -201,6 +201,13 @@ def turned_lamp(plan: Plan, index: int, by_deg: float) -> Edit:
     return Edit(edits.change_lamp(plan, index, rotation_deg=turned), "Rotate lamp")
 
 
+def levelled(plan: Plan, index: int) -> Edit:
+    """Every lamp as high as this one."""
+    height = plan.lamps[index].hanging_height
+    level = edits.each_lamp(plan, lambda lamp: edits.changed(lamp, hanging_height=height))
+    return Edit(level, "Set height of all lamps")
+
+
 def turned_obstacle(plan: Plan, index: int, by_deg: float) -> Edit:
     """An obstacle turned by so many degrees, counter-clockwise."""
     turned = whole_turn(plan.obstacles[index].rotation_deg + by_deg)
@@ -292,7 +299,9 @@ def choices(plan: Plan, item: Item, at: Point, step: float) -> tuple[Choice, ...
         )
     if item.part in {Part.LAMP, Part.TURN}:
         lamp = Item(Part.LAMP, index)
+        level = Choice("All lamps to this height", lambda: levelled(plan, index), lamp)
         return (
+            *([level] if len({one.hanging_height for one in plan.lamps}) > 1 else []),
             Choice("Rotate by 15°", lambda: turned_lamp(plan, index, 15.0), lamp),
             Choice("Rotate by 90°", lambda: turned_lamp(plan, index, 90.0), lamp),
             Choice("Remove lamp", lambda: Edit(edits.remove_lamp(plan, index), "Remove lamp")),

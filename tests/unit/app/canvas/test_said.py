@@ -6,10 +6,12 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 
 from planner.app.canvas.elevation_drags import HeightDrag, seen_as_one
 from planner.app.canvas.items import Item, Part
-from planner.app.canvas.plan_drags import Hold, PlanDrag, removed
+from planner.app.canvas.plan_drags import Hold, PlanDrag, choices, removed
 from planner.app.canvas.sampling import default_section, off_walls
 from planner.plan.lamp import Lamp
 from tests.unit.app.canvas.scenes import L_SHAPE, PANEL, SQUARE, plan_of
@@ -79,3 +81,24 @@ def test_the_middle_of_an_outline_may_be_a_wall(plan_desk: MakeDesk) -> None:
     (_, y0), (_, y1) = desk.view.section
     assert (y0, y1) == pytest.approx((0.49, 0.49))
     assert plan_desk(plan_of(L_SHAPE)).view.section[0][1] == pytest.approx(0.45)
+
+
+def test_all_lamps_come_to_the_height_of_one() -> None:
+    plan = plan_of(lamps=(lamp_at(0.5, 0.2, 0.3), lamp_at(0.5, 0.8, 0.5), lamp_at(0.2, 0.5, 0.4)))
+    offered = {choice.text: choice for choice in choices(plan, Item(Part.LAMP, 1), (0, 0), 0.01)}
+    edit = offered["All lamps to this height"].make()
+    assert [lamp.hanging_height for lamp in edit.plan.lamps] == [0.5, 0.5, 0.5]
+    texts = [choice.text for choice in choices(edit.plan, Item(Part.LAMP, 1), (0, 0), 0.01)]
+    assert "All lamps to this height" not in texts
+
+
+def test_arrow_keys_go_by_a_centimetre_ten_and_a_millimetre(plan_desk: MakeDesk) -> None:
+    desk = plan_desk(plan_of(lamps=(lamp_at(0.3, 0.3),)))
+    desk.view.choose(Item(Part.LAMP))
+    for keys, x in (
+        (Qt.KeyboardModifier.NoModifier, 0.31),
+        (Qt.KeyboardModifier.ShiftModifier, 0.41),
+        (Qt.KeyboardModifier.ControlModifier, 0.411),
+    ):
+        QTest.keyClick(desk.view, Qt.Key.Key_Right, keys)
+        assert desk.plan.lamps[0].x == pytest.approx(x)
