@@ -21,6 +21,7 @@ from planner.plan.edits import line_all_walls, line_ceiling
 from planner.plan.lining import OPENING
 from planner.plan.lit import lit
 from planner.plan.plan import Plan
+from planner.plan.variant_edits import free_name
 from planner.units import LengthUnit
 
 OPEN_AIR_NAME: Final = "Open air (no walls)"
@@ -101,7 +102,11 @@ def sides_of(
     if with_open_air:
         texts = ("no walls, no ceiling",)
         sides.append(Side(OPEN_AIR_NAME, Origin.OPEN_AIR, open_air(plan), texts))
-    return tuple(sides)
+    named: list[Side] = []
+    for side in sides:  # a variant may be called as the plan is
+        name = free_name([one.name for one in named], side.name)
+        named.append(side if name == side.name else replace(side, name=name))
+    return tuple(named)
 
 
 def compare(
@@ -113,11 +118,12 @@ def compare(
     cache: Cache | None = None,
     progress: Callable[[float], None] | None = None,
     cancelled: Callable[[], bool] | None = None,
+    so_far: Callable[[Comparison], None] | None = None,
 ) -> Comparison:
     """Estimate the plan and all its variants.
 
-    One that cannot be estimated (no surface takes up light) says so in its ``problems``;
-    the others go on.
+    ``so_far`` is given what is there after each of them. One that cannot be estimated (no
+    surface takes up light) says so in its ``problems``; the others go on.
 
     Raises
     ------
@@ -133,6 +139,8 @@ def compare(
         if cancelled is not None and cancelled():
             raise Cancelled
         sides[index] = estimated(sides[index], options, cache, cancelled)
+        if so_far is not None:
+            so_far(Comparison(tuple(sides)))
         if progress is not None:
             progress((done + 1) / len(sides))
     return Comparison(tuple(sides))

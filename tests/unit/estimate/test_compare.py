@@ -74,8 +74,15 @@ def test_one_that_cannot_be_estimated_says_so_and_the_others_go_on() -> None:
 def test_cancel_and_progress() -> None:
     plan = half_output(sample_plan())
     seen: list[float] = []
-    compare(plan, OPTIONS, progress=seen.append)
+    there: list[int] = []
+    compare(
+        plan,
+        OPTIONS,
+        progress=seen.append,
+        so_far=lambda part: there.append(sum(side.estimate is not None for side in part.sides)),
+    )
     assert seen[-1] == 1.0
+    assert there == [1, 2]
     with pytest.raises(Cancelled):
         compare(plan, OPTIONS, cancelled=lambda: True)
 

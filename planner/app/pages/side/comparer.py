@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -36,7 +36,6 @@ from planner.estimate.worth import Bill, bill, running
 from planner.plan.edits import changed
 from planner.plan.lit import Doubted, Lit, doubted, lit
 from planner.plan.plan import Plan
-from planner.plan.variant_edits import free_name
 from planner.units import COVERAGE
 
 if TYPE_CHECKING:
@@ -110,7 +109,9 @@ class Comparer(QObject):
         self.lane.done.connect(self._on_done)
         self.lane.failed.connect(self._on_failed)
         self.lane.busy_changed.connect(lambda _on: self._tell_busy())
-        self.lane.progressed.connect(lambda _about, fraction: self.progressed.emit(fraction))
+        self.lane.progressed.connect(self._on_progress)
+        self._parts: list[Comparison] = []
+        self._begun = False
         self.bills = Lane("bills", synchronous=synchronous, parent=self)
         self.bills.done.connect(self._on_bills)
         self.bills.failed.connect(lambda _about, sentence: self.failed.emit(sentence))
@@ -210,6 +211,7 @@ class Comparer(QObject):
     def _put(self, question: _Question) -> None:
         self._asked = question
         comparing, cache, unit = self._comparing, self._cache, self._display.unit
+        parts = self._parts = []
 
         def job(progress: Progress, cancelled: Cancelled) -> Comparison:
             return comparing(
@@ -220,6 +222,7 @@ class Comparer(QObject):
                 cache=cache,
                 progress=progress,
                 cancelled=cancelled,
+                so_far=parts.append,
             )
 
         self._about = question
@@ -233,9 +236,17 @@ class Comparer(QObject):
         elif isinstance(about, _Question) and isinstance(result, Comparison):
             self._show(about, result)
 
+    def _on_progress(self, about: object, fraction: float) -> None:
+        """The first maps are shown as they come: nobody waits for the last of many."""
+        self.progressed.emit(fraction)
+        if about is self._asked and self._parts and not self._begun:
+            self.coarse = True
+            self._take(self._parts[-1])
+            self._parts.clear()
+
     def _show(self, question: _Question, found: Comparison) -> None:
         self.coarse = question.options.quality is Quality.PREVIEW
-        self._asked = None
+        self._asked, self._begun = None, True
         self._cells = question.options.cells[0]
         self.comparison = found
         self._take(self._served() or found)
@@ -246,7 +257,7 @@ class Comparer(QObject):
 
     def _take(self, found: Comparison) -> None:
         state, old = self._linked.state, self.baseline
-        self.comparison = _named_apart(found)
+        self.comparison = found
         now = [side.identity for side in self.sides]
         kept = self._document.plan.baseline
         base: Identity = PLAN_SIDE if kept is None else (Origin.VARIANT, kept)
@@ -462,14 +473,6 @@ class Comparer(QObject):
         """Stop the work and join the threads."""
         self._settle.stop()
         shut_down([self.lane, self.bills])
-
-
-def _named_apart(found: Comparison) -> Comparison:
-    """The sides with names made unique: a variant may be called as the plan is."""
-    sides: list[Side] = []
-    for side in found.sides:
-        sides.append(replace(side, name=free_name([one.name for one in sides], side.name)))
-    return Comparison(tuple(sides))
 
 
 def _lights(plan: Plan) -> tuple[Lit, ...]:
