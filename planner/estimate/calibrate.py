@@ -44,6 +44,7 @@ from planner.plan.survey import Survey
 MOST_STEPS = 15
 _HALVINGS = 4
 _SETTLED = 0.1
+_NEAR = 5.0
 _CACHE_BYTES = 150_000_000
 
 
@@ -308,12 +309,13 @@ class _Fitter:
         self.quality = self.wanted
         self._guided_by(x)
         before = tuple(self.predicted(k, x) for k in range(len(self.models)))
-        # Quick runs find the place; full runs settle it, by derivatives taken once there.
+        # Quick runs find the place and give the derivatives there; full runs settle it by them.
         self.quality = Quality.PREVIEW
         x, jacobian = self._descend(x, None)
         self._guided_by(x)
+        slopes = self.jacobian(x)
         self.quality = self.wanted
-        x, jacobian = self._descend(x, self.jacobian(x))
+        x, jacobian = self._descend(x, slopes)
         residuals = self.residuals(x)
         return Fit(
             parameters=self.parameters,
@@ -331,7 +333,7 @@ class _Fitter:
     def _descend(self, x: FloatArray, jacobian: FloatArray | None) -> tuple[FloatArray, FloatArray]:
         """Gauss-Newton steps inside the bounds until the next would be a tenth of a sigma.
 
-        With a Jacobian given it is kept, else it is taken anew at each step.
+        With a Jacobian given it is kept, else it is taken anew until a step is short.
         """
         from scipy.optimize import lsq_linear
 
@@ -350,8 +352,11 @@ class _Fitter:
                 method="bvls",
             )
             step = np.asarray(found.x, dtype=np.float64)
-            if float(np.linalg.norm(jacobian @ step)) < _SETTLED:
+            length_in_sigmas = float(np.linalg.norm(jacobian @ step))
+            if length_in_sigmas < _SETTLED:
                 break
+            if length_in_sigmas < _NEAR:
+                kept = jacobian  # so near, the derivatives hardly change any more
             length, before = 1.0, float(residuals @ residuals)
             for _ in range(_HALVINGS):
                 there = np.clip(x + length * step, low, high)
