@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMenu
 
 from planner.app.fields.panel import Workplace
@@ -16,8 +17,9 @@ from planner.plan.additions import (
     duplicate_lamp,
     new_lamp,
     new_obstacle,
+    rehung,
 )
-from planner.plan.lamp import LampModel
+from planner.plan.lamp import Lamp, LampModel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
@@ -108,6 +110,9 @@ class EditSteps(QObject):
         return {
             "add_lamp": self.hang,
             "duplicate_lamp": self.duplicate,
+            "copy_lamp": self.copy,
+            "cut_lamp": self.cut,
+            "paste_lamp": self.paste,
             "remove_lamp": lambda: self._with(self.lamp, remove_lamp),
             "remove_obstacle": lambda: self._with(self.obstacle, remove_obstacle),
             **shapes,
@@ -132,6 +137,38 @@ class EditSteps(QObject):
         index = self.lamp
         if index is not None:
             self._tell(twin_lamp(self._workplace, index))
+
+    def copy(self) -> None:
+        """Put the selected lamp on the clipboard, as the text a plan's file has of it."""
+        index = self.lamp
+        if index is not None:
+            lamp = self._workplace.document.plan.lamps[index]
+            QGuiApplication.clipboard().setText(lamp.model_dump_json(indent=1))
+
+    def cut(self) -> None:
+        """Put the selected lamp on the clipboard and take it down."""
+        self.copy()
+        self._with(self.lamp, remove_lamp)
+
+    def paste(self) -> None:
+        """Hang the lamp that is on the clipboard: where it hung, or beside."""
+        try:
+            lamp = Lamp.model_validate_json(QGuiApplication.clipboard().text())
+        except ValueError:
+            self._tell(
+                "There is no lamp to paste: select one, here or in another plan, and copy it."
+            )
+            return
+        plan = self._workplace.document.plan
+        kind = PlaceKind.LAMP
+        self._tell(
+            _put(
+                self._workplace,
+                "Paste lamp",
+                kind,
+                lambda: edits.add_lamp(plan, rehung(plan, lamp)),
+            )
+        )
 
     def add(self, shape: Shape) -> None:
         """Put an obstacle into the middle of the space."""

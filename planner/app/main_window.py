@@ -250,6 +250,9 @@ class MainWindow(QMainWindow):
         # Off, they leave their keys to the drawing (Delete takes a corner away there).
         self.actions_["duplicate_lamp"].setEnabled(lamp_selected)
         self.actions_["remove_lamp"].setEnabled(lamp_selected)
+        self.actions_["copy_lamp"].setEnabled(lamp_selected)
+        self.actions_["cut_lamp"].setEnabled(lamp_selected)
+        self.actions_["paste_lamp"].setEnabled(self.pages.current == "sketch")
         self.actions_["export_lamp"].setEnabled(lamp_selected)
         self.actions_["remove_obstacle"].setEnabled(self.steps.obstacle is not None)
 

@@ -122,6 +122,13 @@ def _hung_near(plan: Plan, lamp: Lamp, wanted: Point) -> Lamp:
     return best[0] if best else lamp
 
 
+def rehung(plan: Plan, lamp: Lamp) -> Lamp:
+    """A lamp copied from this or another plan: where it hung, or beside, and under this ceiling."""
+    room = plan.space.height - plan.canopy.height
+    lower = lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, room)})
+    return _hung_near(plan, lower, nearest_inside(plan.space.footprint, (lamp.x, lamp.y)))
+
+
 def duplicate_lamp(plan: Plan, index: int) -> Plan:
     """Hang a second lamp like this one beside it, across its longer side where there is room."""
     lamp = plan.lamps[index]

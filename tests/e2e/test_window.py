@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import threading
 import time
 from collections.abc import Iterator
@@ -421,3 +422,31 @@ def test_later_starts_say_nothing_of_a_demo(qtbot: QtBot) -> None:
     qtbot.addWidget(window)
     window.show()
     assert not window.page.welcome.isVisible()
+
+
+def test_a_lamp_is_cut_from_one_plan_and_pasted_into_another(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    lamp = window.document.plan.lamps[0]
+    assert not window.actions_["copy_lamp"].isEnabled()
+    window.selection.select(Place(PlaceKind.LAMP))
+    trigger(window, "cut_lamp")
+    assert not window.document.plan.lamps
+    low = small_plan(lamps=0)
+    space = low.space.model_copy(update={"height": 0.5})
+    window.document.replace(low.model_copy(update={"space": space}), None)
+    trigger(window, "paste_lamp")
+    pasted = window.document.plan.lamps[0]
+    assert (pasted.model, pasted.x, pasted.y) == (lamp.model, lamp.x, lamp.y)
+    assert pasted.hanging_height == pytest.approx(0.3)  # 0.5 m less the canopy at 0.2 m
+    trigger(window, "paste_lamp")
+    first, second = list(window.document.plan.lamps)
+    assert math.dist((first.x, first.y), (second.x, second.y)) >= 0.2  # not one on the other
+    assert window.selection.current == Place(PlaceKind.LAMP, 1)
+
+
+def test_what_is_no_lamp_is_not_pasted(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    QGuiApplication.clipboard().setText("240 W")
+    trigger(window, "paste_lamp")
+    assert len(window.document.plan.lamps) == 1
+    assert "no lamp to paste" in window.statusBar().currentMessage()
