@@ -124,3 +124,22 @@ def test_goods_are_given_once() -> None:
     assert Costs().goods_of("foil") is None
     with pytest.raises(ValidationError, match="given twice"):
         Costs(goods=(goods, goods))
+
+
+def test_lamps_are_spread_evenly_and_combined_with_the_rest() -> None:
+    """Two lamps over 0.6 x 0.5 m: at a quarter and three quarters of the length, by hand."""
+    plan = sample_plan()
+    model = plan.lamps[0].model
+    made = try_all(plan, linings=[FOIL], lamps=[(model, 1), (model, 2)], heights=[0.2, 0.3])
+    assert [one.name for one in made.variants] == [
+        f"{FOIL.name}, {count} x {model.name}, {height} cm"
+        for count in (1, 2)
+        for height in (20, 30)
+    ]
+    two = made.variants[3].setup
+    assert [lamp.x for lamp in two.lamps] == pytest.approx([0.15, 0.45])
+    assert [lamp.y for lamp in two.lamps] == pytest.approx([0.25, 0.25])
+    assert [lamp.hanging_height for lamp in two.lamps] == [0.3, 0.3]
+    assert two.walls[0].bands[0].lining == FOIL.key
+    with pytest.raises(ValueError, match="64 options are asked for, but a plan keeps 60"):
+        try_all(plan, lamps=[(model, 1)] * 8, heights=[0.2 + 0.02 * k for k in range(8)])

@@ -35,8 +35,7 @@ from planner.app.pages.side.schedule_board import ScheduleBoard
 from planner.app.pages.side.sweep_form import SweepBoard, SweepForm
 from planner.app.pages.side.try_form import TryForm
 from planner.app.pages.side.variant_steps import VariantSteps
-from planner.app.pages.side.worth_board import WorthBoard
-from planner.app.pages.side.worth_form import WorthForm
+from planner.app.pages.side.worth_form import WorthBoard, WorthForm
 from planner.app.plain import PlainLabel
 from planner.app.plots.trade_off import TradeOffPlot
 from planner.app.questions import FILTERS, Questions, write_text

@@ -14,7 +14,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.canvas.ink import Ink
 from planner.app.display import Display
 from planner.app.pages.side.map_sheet import best_columns
-from planner.app.pages.side.worth_board import CuttingDrawing
+from planner.app.pages.side.worth_form import CuttingDrawing
 from planner.app.plots.chart import Chart
 from planner.app.plots.difference import (
     DifferenceBar,
