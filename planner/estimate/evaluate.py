@@ -222,6 +222,9 @@ def _paths(
     if mirrors.any_wrinkled:
         # Chance enters at each reflection, so more rays are needed for the same accuracy.
         exchange_rays *= 2
+    if mirrors.any_wrinkled or not geometry.surfaces.prism.open_to_sight:
+        # What a cell sees then changes from one direction to the next.
+        gather_rays *= 2
     exchange = exchange_factors(
         geometry.surfaces, mirrors, exchange_rays, random, effort.cutoff, step
     )

@@ -38,14 +38,15 @@ class LampLight:
     """Light of one lamp at unit flux before any diffuse reflection.
 
     Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,), the
-    variance that chance leaves in it (mean over the cells), and the texels it lights up as
-    spots.
+    variance that chance leaves in it (mean over the cells), what of it came by way of mirrors
+    (mean over the cells), and the texels it lights up as spots.
     """
 
     texel_density: FloatArray
     patch_flux: FloatArray
     cell_density: FloatArray
     variance: float
+    mirrored: float
     spots: IntArray
 
 
@@ -67,6 +68,7 @@ def lamp_light(
     step()
     bottom_flux = float(cells @ cell_area) if closed else -1.0
     texels = direct_on_texels(surfaces, source, bottom_flux, effort.shade, step)
+    straight = float(cells.mean())
     patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     step()
     count = effort.spread_photons if mirrors.any_wrinkled else effort.photons
@@ -115,7 +117,8 @@ def lamp_light(
             spread *= float(mirrored.glints.sum()) / found if found > 0 else 0.0
         cells += scale * spread
     spots = bright_texels(surfaces, texels)
-    return LampLight(texels, patches + flux, cells, variance, spots)
+    mirrored_density = float(cells.mean()) - straight
+    return LampLight(texels, patches + flux, cells, variance, mirrored_density, spots)
 
 
 def _reconciled(

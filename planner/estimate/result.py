@@ -130,9 +130,9 @@ class Estimate:
         Relative rms error of a cell to expect from the computation itself (not from wrong
         inputs): at fine quality the standard error found by independent runs. Below it, what
         chance leaves in gathered light, in wrinkled mirrors and in images seen in part, with
-        the cross-check, times a factor set by random rooms; how often it covers what is found
-        stands in resources/docs/validation.md. A difference beyond chance of ``recount``, once
-        counted, is added.
+        the cross-check, times a factor, and a share of the reflected light, both set by random
+        rooms; how often it covers what is found stands in resources/docs/validation.md. A
+        difference beyond chance of ``recount``, once counted, is added.
     cell_error
         At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx).
     recount
@@ -207,14 +207,15 @@ class Effort:
 
         Beyond a few, what is left to chance in the light of one matters less, and what is not
         even in it the others even out: the same accuracy of the whole needs less for each.
-        Lobes, which are nothing but chance, are shared from the second lamp on.
+        Wrinkled mirrors leave nothing but chance, and chances of lamps are unrelated: there the
+        work of one lamp is divided among all.
         """
         share = min(1.0, math.sqrt(_FEW_LAMPS / max(lamps, 1)))
         return replace(
             self,
             photons=round(self.photons * share),
-            spread_photons=round(self.spread_photons * share),
-            lobe_photons=round(self.lobe_photons / math.sqrt(max(lamps, 1))),
+            spread_photons=max(self.spread_photons // max(lamps, 1), _FEWEST_SPREAD),
+            lobe_photons=max(self.lobe_photons // max(lamps, 1), _FEWEST_LOBES),
             edges=max(1, round(self.edges * share)),
             shade=max(3, round(self.shade * share)),
             passed=round(self.passed * share),
@@ -222,6 +223,7 @@ class Effort:
 
 
 _FEW_LAMPS = 4
+_FEWEST_SPREAD, _FEWEST_LOBES = 1 << 14, 1 << 10
 
 
 def rays_for(rays: int, mean_specular: float) -> int:
@@ -237,8 +239,8 @@ def rays_for(rays: int, mean_specular: float) -> int:
 
 
 EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 1, 65536, 2048),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 4, 131072, 16384),
+    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 1, 65536, 4096),
+    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 4, 163840, 20480),
     Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
 }
 
