@@ -15,7 +15,7 @@ from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
-from PySide6.QtCore import QBuffer, QEvent, QIODevice, QMimeData, QPointF, QRectF, Qt
+from PySide6.QtCore import QBuffer, QEvent, QIODevice, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QAction,
     QColor,
@@ -404,9 +404,8 @@ class Chart(pg.GraphicsLayoutWidget):  # type: ignore[misc]
 
     def copy_numbers(self) -> None:
         """Put the numbers on the clipboard, tab-separated."""
-        data = QMimeData()
-        data.setText(self.csv("\t"))
-        QGuiApplication.clipboard().setMimeData(data)
+        # As text: a QMimeData made here, left on the clipboard, ends the interpreter with a crash.
+        QGuiApplication.clipboard().setText(self.csv("\t"))
 
     def save(self, path: Path) -> None:
         """Write the chart by the ending of the name; raises ``PlanFileError``."""
