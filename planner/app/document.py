@@ -144,8 +144,8 @@ class Document(QObject):
 
 # -- what stands beside the drawing in hand --------------------------------------------
 
-BESIDE_MS: Final = 33
-"""Two frames of a screen that shows 60 a second."""
+BESIDE_MS: Final = 66
+"""Four frames of a screen that shows 60 a second: two of a light that takes 30 ms."""
 
 
 class Paced(QObject):
