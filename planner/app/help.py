@@ -84,9 +84,7 @@ class AboutDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(f"About {APP_TITLE}")
         title = QLabel(APP_TITLE, self)
-        font = title.font()
-        font.setPointSizeF(font.pointSizeF() * 1.5)
-        title.setFont(font)
+        title.setFont(theme.sized(title.font(), 1.5))
         purpose = QLabel(
             "Draws a small grow space to scale, lines its walls, hangs its lamps and "
             "estimates the light on the canopy.\n\n"

@@ -148,10 +148,25 @@ class Questions:
         chosen, _ = QFileDialog.getOpenFileName(self.parent, title, str(folder), file_filter)
         return Path(chosen) if chosen else None
 
-    def save_path(self, title: str, proposal: Path, file_filter: str = PLAN_FILTER) -> Path | None:
-        """Where to save; None if the user thinks better of it."""
-        chosen, _ = QFileDialog.getSaveFileName(self.parent, title, str(proposal), file_filter)
-        return Path(chosen) if chosen else None
+    def save_path(
+        self,
+        title: str,
+        proposal: Path,
+        file_filter: str = PLAN_FILTER,
+        *,
+        complete: bool = False,
+    ) -> Path | None:
+        """Where to save; None if the user thinks better of it.
+
+        ``complete``: a name with none of the filter's endings gets that of the kind chosen.
+        """
+        chosen, kind = QFileDialog.getSaveFileName(self.parent, title, str(proposal), file_filter)
+        if not chosen:
+            return None
+        path = Path(chosen)
+        if complete and f"*{path.suffix.lower()})" not in file_filter:
+            path = path.with_name(path.name + kind.partition("*")[2].rstrip(")"))
+        return path
 
     def _box(self, icon: QMessageBox.Icon, title: str, text: str, more: str) -> QMessageBox:
         box = QMessageBox(self.parent)

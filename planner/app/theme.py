@@ -139,6 +139,16 @@ def tabular(font: QFont) -> QFont:
     return made
 
 
+def sized(font: QFont, factor: float, *, bold: bool = False) -> QFont:
+    """The font ``factor`` times as large."""
+    made = QFont(font)
+    if font.pointSizeF() > 0:
+        made.setPointSizeF(font.pointSizeF() * factor)
+    if bold:
+        made.setWeight(QFont.Weight.DemiBold)
+    return made
+
+
 # -- the program's style ---------------------------------------------------------------
 # Fusion derives its outlines from the window colour; on a dark window they vanish, and on a
 # light one they are faint. Here they take the role ``Dark`` of the palette,

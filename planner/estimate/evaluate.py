@@ -134,6 +134,16 @@ def _silent(fraction: float) -> None:
     del fraction
 
 
+def checking(cancelled: Callable[[], bool] | None) -> Callable[[], None]:
+    """A step of work that raises ``Cancelled`` once ``cancelled`` says so."""
+
+    def step() -> None:
+        if cancelled is not None and cancelled():
+            raise Cancelled
+
+    return step
+
+
 def estimate_scene(
     plan: Plan,
     scene: Scene,
@@ -151,9 +161,7 @@ def estimate_scene(
     started = time.perf_counter()
     effort = EFFORTS[options.quality]
 
-    def step() -> None:
-        if cancelled is not None and cancelled():
-            raise Cancelled
+    step = checking(cancelled)
 
     def report(fraction: float) -> None:
         step()

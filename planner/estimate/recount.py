@@ -12,7 +12,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from planner.estimate.evaluate import Cancelled
+from planner.estimate.evaluate import checking
 from planner.estimate.result import Estimate, Quality, Recount
 from planner.estimate.scene import build_scene
 from planner.light.prism import Prism
@@ -44,10 +44,7 @@ def recount(
     if emitted <= 0:
         return None
 
-    def step() -> None:
-        if cancelled is not None and cancelled():
-            raise Cancelled
-
+    step = checking(cancelled)
     room = scene.room
     prism = Prism(np.array(room.corners), room.z0, room.z1, room.boxes)
     optics = scene.optics

@@ -331,13 +331,13 @@ def in_words(name: str, base: str, found: Worth, costs: Costs) -> str:
     kwh = abs(found.kwh_saved)
     saves = "less" if found.kwh_saved >= 0 else "more"
     money = found.money_saved
-    cash = "" if money is None else f" ({_money(abs(money), costs)})"
+    cash = "" if money is None else f" ({in_currency(abs(money), costs)})"
     parts.append(f"{level} {found.level.watts:.0f} W: {kwh:.1f} kWh a month {saves}{cash}.")
     parts.append(_bought_words(found, costs))
     if found.total is not None and found.base_total is not None:
         parts.append(
-            f"As they stand it costs {_money(found.total, costs)} in {costs.span_months:.0f} "
-            f"months, bought and run; running {base} costs {_money(found.base_total, costs)}."
+            f"As they stand it costs {in_currency(found.total, costs)} in {costs.span_months:.0f} "
+            f"months, bought and run; running {base} costs {in_currency(found.base_total, costs)}."
         )
     return " ".join(parts)
 
@@ -370,7 +370,7 @@ def _bought_words(found: Worth, costs: Costs) -> str:
         elif any(one.cost is None for one in found.bill.purchases):
             missing.append("the price of a roll or sheet")
         return f"Say {' and '.join(missing)} to see what it costs."
-    said = f"What has to be bought costs {_money(cost, costs)}"
+    said = f"What has to be bought costs {in_currency(cost, costs)}"
     if found.money_saved is None:
         return f"{said}; with a tariff it can be said when that is paid back."
     if found.payback is None:
@@ -378,5 +378,6 @@ def _bought_words(found: Worth, costs: Costs) -> str:
     return f"{said}; at the same light it is paid back after {found.payback:.1f} months."
 
 
-def _money(value: float, costs: Costs) -> str:
+def in_currency(value: float, costs: Costs) -> str:
+    """A sum with the currency of the plan, if it names one."""
     return f"{value:.2f} {costs.currency}".rstrip()

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Protocol
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
@@ -12,12 +13,11 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
-    QResizeEvent,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QWidget
 
-from planner.app.canvas.ink import Bounds, Ink, Viewport, figure_font
+from planner.app.canvas.ink import Bounds, FittedWidget, Ink, Viewport, figure_font
 from planner.app.canvas.items import Item
 from planner.app.canvas.plan_drags import Edit, Hold
 from planner.app.display import Display, SelectionModel
@@ -26,6 +26,7 @@ from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.space import Point
+from planner.reports.advice import LiningGain
 from planner.units import in_unit
 
 USUAL_LINE_PX = 17
@@ -57,7 +58,7 @@ class Drag(Protocol):
         ...
 
 
-class Drawing(QWidget):
+class Drawing(FittedWidget):
     """A drawing to scale that is edited by hand.
 
     Every move of the hand sends a whole plan to the document; nothing of the plan is kept
@@ -78,7 +79,7 @@ class Drawing(QWidget):
         super().__init__(parent)
         self.document, self.selection, self.display = document, selection, display
         self.viewport = Viewport()
-        self._fitted = True
+        self._gains: Sequence[LiningGain] = ()
         self._focused: Item | None = None
         self._pressed: tuple[Item, QPointF] | None = None
         self._drag: Drag | None = None
@@ -105,6 +106,10 @@ class Drawing(QWidget):
         display.changed.connect(self._on_display)
 
     # -- what a drawing must say --------------------------------------------------------
+
+    def _follow_selection(self, selection: Place) -> None:
+        """Focus the item of what is selected."""
+        raise NotImplementedError
 
     def bounds(self) -> Bounds:
         """World rectangle that ``fit`` shows."""
@@ -183,7 +188,6 @@ class Drawing(QWidget):
         return in_unit(self._notice, self.display.unit)
 
     def fit(self) -> None:
-        """Show the whole space and keep it whole when the widget changes size."""
         self._fitted = True
         self.viewport = Viewport.fitted(self.bounds(), self.drawing_area())
         self.update()
@@ -219,7 +223,13 @@ class Drawing(QWidget):
         else:
             self.follow()
 
-    def _on_selection(self, _selection: Place) -> None:
+    def set_gains(self, gains: Sequence[LiningGain]) -> None:
+        """What each surface would bring, marked where the display asks for it."""
+        self._gains = gains
+        self.update()
+
+    def _on_selection(self, selection: Place) -> None:
+        self._follow_selection(selection)
         self.update()
 
     def _on_display(self, _state: object) -> None:
@@ -461,13 +471,3 @@ class Drawing(QWidget):
             painter.setPen(ink.accent)
             painter.drawRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5))
         painter.end()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        if self._fitted:
-            self.fit()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
-            self.update()

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton, QWidget
@@ -34,7 +32,6 @@ from planner.app.plots import colours
 from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
-from planner.reports.advice import LiningGain
 from planner.units import format_length
 
 MARGIN_SIDE = 48.0
@@ -57,7 +54,6 @@ class ElevationView(Drawing):
         self._axis: Axis = "y"
         self._estimate: Estimate | None = None
         self._levels: colours.Levels | None = None
-        self._gains: Sequence[LiningGain] = ()
         self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
         self.setMinimumSize(160, 200)
@@ -107,11 +103,6 @@ class ElevationView(Drawing):
         """Show the light of an estimate along the canopy."""
         self._estimate = estimate
         self.follow_light()
-
-    def set_gains(self, gains: Sequence[LiningGain]) -> None:
-        """What each surface would bring, marked where the display asks for it."""
-        self._gains = gains
-        self.update()
 
     def set_levels(self, levels: colours.Levels | None) -> None:
         """Use the ends of another drawing's colour scale; None follows the map."""
@@ -218,10 +209,6 @@ class ElevationView(Drawing):
         focused = item if item is not None and item.part in _MOVABLE else None
         self.set_focused(focused)
         self.selection.select(selected)
-
-    def _on_selection(self, selection: Place) -> None:
-        self._follow_selection(selection)
-        super()._on_selection(selection)
 
     def _follow_selection(self, selection: Place) -> None:
         if selection.kind in _FOCUSED:

@@ -5,8 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPalette, QPen, QPixmap
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QPainter,
+    QPalette,
+    QPen,
+    QPixmap,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from planner.app.theme import sized, tabular
 
 
 def mixed(one: QColor, other: QColor, share: float) -> QColor:
@@ -59,13 +71,7 @@ def pen(colour: QColor, width: float = 1.0, style: Qt.PenStyle = Qt.PenStyle.Sol
 
 def figure_font(font: QFont, factor: float = 1.0, *, bold: bool = False) -> QFont:
     """The widget's font with figures of equal width."""
-    result = QFont(font)
-    if font.pointSizeF() > 0:
-        result.setPointSizeF(font.pointSizeF() * factor)
-    result.setFeature(QFont.Tag("tnum"), 1)
-    if bold:
-        result.setWeight(QFont.Weight.DemiBold)
-    return result
+    return tabular(sized(font, factor, bold=bold))
 
 
 def draw_plate_text(
@@ -182,3 +188,25 @@ class Viewport:
     def panned(self, by: QPointF) -> Viewport:
         """Shifted by so many pixels."""
         return replace(self, left=self.left + by.x(), bottom=self.bottom + by.y())
+
+
+class FittedWidget(QWidget):
+    """A drawing to scale: whole while nobody has zoomed, painted anew in other colours."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._fitted = True
+
+    def fit(self) -> None:
+        """Show the whole space and keep it whole when the widget changes size."""
+        raise NotImplementedError
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._fitted:
+            self.fit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
+            self.update()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
@@ -48,7 +47,6 @@ from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.refusal import refusal
 from planner.plan.space import Point
-from planner.reports.advice import LiningGain
 from planner.units import format_length
 
 MARGIN_SIDE = 62.0
@@ -97,7 +95,6 @@ class PlanView(Drawing):
         super().__init__(document, selection, display, parent)
         self._estimate: Estimate | None = None
         self._refining = self._corners_numbered = False
-        self._gains: Sequence[LiningGain] = ()
         self._light = LightLayer()
         self._walls = Kept()
         self._fixed_levels: Levels | None = None
@@ -128,11 +125,6 @@ class PlanView(Drawing):
         if refining != self._refining:
             self._refining = refining
             self.update()
-
-    def set_gains(self, gains: Sequence[LiningGain]) -> None:
-        """What each surface would bring, marked where the display asks for it."""
-        self._gains = gains
-        self.update()
 
     def number_corners(self, numbered: bool) -> None:
         """Write the corners' numbers beside them, as a list names them."""
@@ -233,10 +225,6 @@ class PlanView(Drawing):
                 selected = self.selection.current  # keep the band that is being worked on
         self.set_focused(focused)
         self.selection.select(selected)
-
-    def _on_selection(self, selection: Place) -> None:
-        self._follow_selection(selection)
-        super()._on_selection(selection)
 
     def _follow_selection(self, selection: Place) -> None:
         if selection.kind in _SELECTABLE:

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLineEdit,
+    QProgressBar,
     QPushButton,
     QSizePolicy,
     QStyle,
@@ -32,7 +33,7 @@ from PySide6.QtWidgets import (
 
 from planner.app.plain import PlainLabel, explain, tooltip
 from planner.app.quantity_box import asks_undo_or_redo
-from planner.app.theme import paint_focus
+from planner.app.theme import RHYTHM, paint_focus
 
 _ARROW = 16
 _PAD = 4
@@ -404,3 +405,18 @@ def fold_button(text: str) -> QToolButton:
     made = QuietButton(text, QPalette.ColorRole.WindowText, arrow=True)
     made.setCheckable(True)
     return made
+
+
+class ProgressLine(QProgressBar):
+    """A thin bar that never goes back."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self.setRange(0, 100)
+        self.setAccessibleName(name)
+        self.setTextVisible(False)
+        self.setFixedHeight(RHYTHM)
+
+    def reach(self, fraction: float) -> None:
+        """So much is done."""
+        self.setValue(max(self.value(), round(100 * fraction)))

@@ -67,14 +67,10 @@ class LargeFigure(FigureButton):
     """A large value with its unit, over a small label."""
 
     def _value_font(self) -> QFont:
-        font = theme.tabular(self.font())
-        font.setPointSizeF(self.font().pointSizeF() * 2.0)
-        return font
+        return theme.tabular(theme.sized(self.font(), 2.0))
 
     def _band_font(self) -> QFont:
-        font = theme.tabular(self.font())
-        font.setPointSizeF(self.font().pointSizeF() * 1.35)
-        return font
+        return theme.tabular(theme.sized(self.font(), 1.35))
 
     def sizeHint(self) -> QSize:
         large, small = QFontMetrics(self._value_font()), self.fontMetrics()
@@ -173,9 +169,7 @@ class FigureStrip(QWidget):
         self.sentence.setWordWrap(True)
         self.sentence.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         self.sentence.setAccessibleName("What the light does")
-        font = self.sentence.font()
-        font.setPointSizeF(font.pointSizeF() * 1.15)
-        self.sentence.setFont(font)
+        self.sentence.setFont(theme.sized(self.sentence.font(), 1.15))
         self.state = PlainLabel("")
         self.state.setForegroundRole(QPalette.ColorRole.PlaceholderText)
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)

@@ -33,13 +33,13 @@ from PySide6.QtGui import (
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QFileDialog, QGraphicsView, QMenu, QMessageBox, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGraphicsView, QMenu, QSizePolicy, QWidget
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
 
 from planner.app.canvas.ink import Ink, figure_font, pen
-from planner.app.questions import write_bytes, write_picture
+from planner.app.questions import Questions, write_bytes, write_picture
 from planner.app.theme import paint_focus
 from planner.files.disk import PlanFileError
 from planner.reports.exports import guarded
@@ -420,16 +420,14 @@ class Chart(pg.GraphicsLayoutWidget):  # type: ignore[misc]
     def ask_and_save(self) -> None:
         """Ask for a name and write the chart there."""
         name = self.accessibleName().lower().replace(" ", "-")
-        chosen, kind = QFileDialog.getSaveFileName(self, "Save the chart", f"{name}.png", _FILTERS)
-        if not chosen:
+        questions = Questions(self)
+        path = questions.save_path("Save the chart", Path(f"{name}.png"), _FILTERS, complete=True)
+        if path is None:
             return
-        path = Path(chosen)
-        if path.suffix.lower() not in {".png", ".svg", ".csv"}:
-            path = path.with_name(path.name + kind.partition("*")[2].rstrip(")"))
         try:
             self.save(path)
         except PlanFileError as error:
-            QMessageBox.warning(self, "Save the chart", str(error))
+            questions.tell_failure("Save the chart", str(error))
 
 
 def dashed(colour: QColor, width: float) -> QPen:

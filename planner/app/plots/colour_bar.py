@@ -18,15 +18,25 @@ _BAR_PX = 14.0
 _GAP_PX = 8.0
 
 
-class ColourBar(QWidget):
+class UprightBar(QWidget):
+    """What stands upright beside a drawing: as narrow as its words, as tall as there is room."""
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self.sizeHint().width(), 120)
+
+
+class ColourBar(UprightBar):
     """A vertical bar from the lower to the upper level, round numbers beside it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Colour bar", parent)
         self._style = LightStyle((0.0, 1.0), "cividis")
         self._shown: LightStyle | None = None
-        self.setAccessibleName("Colour bar")
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
         self.show_style(self._style)
 
     def show_style(self, style: LightStyle) -> None:
@@ -54,9 +64,6 @@ class ColourBar(QWidget):
         widest = max(metrics.horizontalAdvance("0000"), 10.0)
         unit = max(metrics.horizontalAdvance(line) for line in _UNIT_LINES)
         return QSize(round(max(_BAR_PX + 2 * _GAP_PX + widest, unit) + 10), 240)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(self.sizeHint().width(), 120)
 
     def _bar(self) -> QRectF:
         line = QFontMetricsF(figure_font(self.font(), 0.92)).height()

@@ -10,10 +10,11 @@ import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QPointF, QRectF, QSize
 from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPaintEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, mixed, pen
 from planner.app.plain import tooltip
+from planner.app.plots.colour_bar import UprightBar
 from planner.app.plots.colours import Rgba
 from planner.light.cellmap import CellMap, Raster, round_step, round_values
 from planner.units import format_number
@@ -101,14 +102,12 @@ def picture(
     return image.copy()
 
 
-class DifferenceBar(QWidget):
+class DifferenceBar(UprightBar):
     """A vertical bar from less to more, nothing in the middle; grey is explained below it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Colour bar of differences", parent)
         self._style = DifferenceStyle(1.0, ("", ""))
-        self.setAccessibleName("Colour bar of differences")
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
 
     def show_style(self, style: DifferenceStyle) -> None:
         """Explain the colours of the maps."""
@@ -127,9 +126,6 @@ class DifferenceBar(QWidget):
         widest = max(metrics.horizontalAdvance("+0000"), 10.0)
         unit = max((metrics.horizontalAdvance(line) for line in self._style.unit), default=0.0)
         return QSize(round(max(_BAR_PX + 2 * _GAP_PX + widest, unit) + 10), 240)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(self.sizeHint().width(), 120)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         ink = Ink.of(self.palette())

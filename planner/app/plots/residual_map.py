@@ -14,10 +14,11 @@ import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QPointF, QRectF, QSize
 from PySide6.QtGui import QFontMetricsF, QImage, QPainter, QPaintEvent, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.ink import Ink, Viewport, figure_font, pen
 from planner.app.plain import tooltip
+from planner.app.plots.colour_bar import UprightBar
 from planner.app.plots.colours import Rgba
 from planner.app.plots.difference import diverging, unresolved_colour
 from planner.light.cellmap import round_step
@@ -124,14 +125,12 @@ def nearest(x: FloatArray, y: FloatArray, points: FloatArray) -> npt.NDArray[np.
     return result
 
 
-class DivergingBar(QWidget):
+class DivergingBar(UprightBar):
     """The bar beside a residual map: its ends, its neutral value, its grey part."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Colour bar of differences", parent)
         self._shown: ResidualMap | None = None
-        self.setAccessibleName("Colour bar of differences")
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
 
     def show_map(self, shown: ResidualMap | None) -> None:
         """Explain the colours of a map."""
@@ -149,9 +148,6 @@ class DivergingBar(QWidget):
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(figure_font(self.font(), 0.92))
         return QSize(round(14 + 16 + metrics.horizontalAdvance("−0000") + 10), 240)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(self.sizeHint().width(), 120)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         shown = self._shown

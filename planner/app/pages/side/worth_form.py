@@ -38,6 +38,7 @@ from planner.estimate.worth import (
     WorthError,
     air_flow,
     covers,
+    in_currency,
     in_words,
     worth,
 )
@@ -457,8 +458,7 @@ class WorthBoard(QWidget):
         self.drawing.show_purchases(named)
 
     def _money(self, value: float | None) -> str:
-        currency = self._document.plan.costs.currency
-        return "no price" if value is None else f"{value:.2f} {currency}".rstrip()
+        return "no price" if value is None else in_currency(value, self._document.plan.costs)
 
     def _cells(
         self, plan: Plan | None, cover: Cover, bought: Purchase | None, words: str

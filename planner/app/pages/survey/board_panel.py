@@ -14,8 +14,8 @@ from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, TextLine,
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel, tooltip
-from planner.app.questions import Questions
-from planner.files.disk import PlanFileError, system_problem, write_atomically
+from planner.app.questions import Questions, write_bytes
+from planner.files.disk import PlanFileError
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
 from planner.plan.survey import BOARD_REFLECTANCE, Board, Spacing, Survey, SurveyGrid
@@ -425,16 +425,12 @@ def print_board(
         data = board_pdf(
             plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title, look=look
         )
-        write_atomically(path, data)
-    except OSError as error:
-        problem = system_problem(path, error, act="saved")
-        questions.tell_failure("The board was not written", str(problem))
+        write_bytes(path, data)
+    except PlanFileError as error:
+        questions.tell_failure("The board was not written", str(error))
     except BoardError as error:
         text = str(error)
         questions.tell_failure("The board was not written", text[:1].upper() + text[1:])
-    except ValueError:
-        problem = PlanFileError(path, "no file can have such a name", act="saved")
-        questions.tell_failure("The board was not written", str(problem))
     else:
         return path
     return None

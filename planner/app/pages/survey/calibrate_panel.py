@@ -10,13 +10,12 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QListWidget,
     QListWidgetItem,
-    QProgressBar,
     QVBoxLayout,
     QWidget,
 )
 
 from planner.app import theme
-from planner.app.fields.form import AlertLabel, Form, NoteLabel, StillCombo, button
+from planner.app.fields.form import AlertLabel, Form, NoteLabel, ProgressLine, StillCombo, button
 from planner.app.jobs import Job, Lane
 from planner.app.pages.survey.calibration import (
     USED,
@@ -79,7 +78,7 @@ class CalibratePanel(QWidget):
         self.leave_button = button(
             "Leave one out", "Predict each survey from the others, and say how well it went."
         )
-        self.progress = QProgressBar()
+        self.progress = ProgressLine("Progress of the fit")
         self.cancel_button = button("Cancel", "Give the fit up; nothing changes.")
         self.alert = AlertLabel()
         self.results = CalibrationResults()
@@ -109,10 +108,6 @@ class CalibratePanel(QWidget):
         self.linings_row = form.add_row("Reflectance of", self.linings, wide=True)
         self.shares_row = form.add_row("Mirror-like share of", self.shares, wide=True)
         form.add_buttons(self.run_button, self.leave_button)
-        self.progress.setRange(0, 100)
-        self.progress.setAccessibleName("Progress of the fit")
-        self.progress.setTextVisible(False)
-        self.progress.setFixedHeight(theme.RHYTHM)
         form.add_wide(self.progress)
         form.add_wide(self.cancel_button)
         form.add_wide(self.alert)
@@ -195,10 +190,6 @@ class CalibratePanel(QWidget):
             self.alert.say("")
         self._enable(busy)
 
-    def show_progress(self, fraction: float) -> None:
-        """How much of the run is done; it never goes back."""
-        self.progress.setValue(max(self.progress.value(), round(100 * fraction)))
-
     def show_failure(self, sentence: str) -> None:
         """Say why there is no result."""
         self.alert.say(sentence)
@@ -261,7 +252,7 @@ class Fitting(QObject):
         self._lane = Lane("survey-fit", parent=self)
         self._lane.done.connect(self._on_done)
         self._lane.failed.connect(lambda _wish, sentence: panel.show_failure(sentence))
-        self._lane.progressed.connect(lambda _wish, fraction: panel.show_progress(fraction))
+        self._lane.progressed.connect(lambda _wish, fraction: panel.progress.reach(fraction))
         self._lane.busy_changed.connect(panel.show_busy)
         panel.run_wanted.connect(self._run)
         panel.leave_out_wanted.connect(self._leave_out)

@@ -334,9 +334,7 @@ class FoundValue(QWidget):
         layout.setColumnStretch(0, 1)
         label, value = PlainLabel(name), PlainLabel(value_text(one))
         label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
-        font = theme.tabular(value.font())
-        font.setPointSizeF(font.pointSizeF() * 1.15)
-        value.setFont(font)
+        value.setFont(theme.tabular(theme.sized(value.font(), 1.15)))
         value.setAccessibleName(f"{one.label}: {value.text()}")
         causes = [part for part in one.budget[:_CAUSES] if part.share >= _LEAST_SHARE]
         if not one.identifiable:
@@ -356,9 +354,7 @@ class FoundValue(QWidget):
             bar.setAccessibleName(told)
             for made in (words, bar):
                 made.setToolTip(tooltip(told))
-            small = words.font()
-            small.setPointSizeF(small.pointSizeF() * 0.92)
-            words.setFont(small)
+            words.setFont(theme.sized(words.font(), 0.92))
             layout.addWidget(words, row, 0)
             layout.addWidget(bar, row, 1, Qt.AlignmentFlag.AlignVCenter)
         if one.advice and one.identifiable:

@@ -49,9 +49,7 @@ class ComparePanel(Form):
             "The map shows the survey chosen above over this one, hole by hole.",
         )
         self.ratio = PlainLabel()
-        font = theme.tabular(self.ratio.font())
-        font.setPointSizeF(font.pointSizeF() * 1.9)
-        self.ratio.setFont(font)
+        self.ratio.setFont(theme.tabular(theme.sized(self.ratio.font(), 1.9)))
         self.ratio.setAccessibleName("Ratio of the two surveys")
         self.add_wide(self.ratio)
         self.verdict = PlainLabel()

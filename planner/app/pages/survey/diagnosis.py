@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QGridLayout, QProgressBar, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
-from planner.app.fields.form import AlertLabel, button, fold_button
+from planner.app.fields.form import AlertLabel, ProgressLine, button, fold_button
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel
@@ -64,11 +64,7 @@ class DiagnosisPanel(QWidget):
         font = self.words.font()
         font.setBold(True)
         self.words.setFont(font)
-        self.progress = QProgressBar()
-        self.progress.setRange(0, 100)
-        self.progress.setAccessibleName("Progress of trying")
-        self.progress.setTextVisible(False)
-        self.progress.setFixedHeight(theme.RHYTHM)
+        self.progress = ProgressLine("Progress of trying")
         self.cancel_button = button("Cancel", "Stop trying.")
         self.mend_button = button("", "Put the survey right; undo takes it back.")
         self.alert = AlertLabel()
@@ -105,10 +101,6 @@ class DiagnosisPanel(QWidget):
         self.progress.show()
         self.cancel_button.show()
         self.show()
-
-    def show_progress(self, fraction: float) -> None:
-        """Show how far it is."""
-        self.progress.setValue(max(self.progress.value(), round(100 * fraction)))
 
     def show_failure(self, sentence: str) -> None:
         """Say why nothing could be tried."""
@@ -162,7 +154,7 @@ class Diagnosing(QObject):
         self._lane = Lane("survey-diagnosis", parent=self)
         self._lane.done.connect(self._on_done)
         self._lane.failed.connect(lambda _case, sentence: panel.show_failure(sentence))
-        self._lane.progressed.connect(lambda _case, fraction: panel.show_progress(fraction))
+        self._lane.progressed.connect(lambda _case, fraction: panel.progress.reach(fraction))
         panel.cancel_wanted.connect(self.clear)
         panel.mend_wanted.connect(self._mend)
 

@@ -6,7 +6,7 @@ import itertools
 import math
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
@@ -23,7 +23,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from planner.app import theme
-from planner.app.canvas.ink import Ink, Viewport, draw_plate_text, figure_font, pen
+from planner.app.canvas.ink import FittedWidget, Ink, Viewport, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.marks import paint_line, paint_refining
 from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
@@ -218,7 +218,7 @@ _ARROWS = {
 }
 
 
-class SurveyDrawing(QWidget):
+class SurveyDrawing(FittedWidget):
     """Paints a picture to scale.
 
     Signals: ``hole_chosen(int)`` for a click on a hole or an arrow key, ``place_pressed
@@ -233,7 +233,6 @@ class SurveyDrawing(QWidget):
         super().__init__(parent)
         self._picture: Picture | None = None
         self._viewport = Viewport()
-        self._fitted = True
         self._pan_from: QPointF | None = None
         self._light = LightLayer()
         self.keys_used = False
@@ -260,7 +259,6 @@ class SurveyDrawing(QWidget):
         self.update()
 
     def fit(self) -> None:
-        """Show the whole space."""
         self._fitted = True
         if self._picture is not None:
             area = QRectF(self.rect()).adjusted(_MARGIN, _TOP + WALL_PX, -_MARGIN, -_FOOT)
@@ -392,11 +390,6 @@ class SurveyDrawing(QWidget):
             font = figure_font(self.font(), 0.92)
             self._light.paint(painter, self._viewport, footprint, picture.style, font)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        if self._fitted:
-            self.fit()
-
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
         self.update()
@@ -404,11 +397,6 @@ class SurveyDrawing(QWidget):
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
         self.update()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
-            self.update()
 
 
 class Stage(QWidget):

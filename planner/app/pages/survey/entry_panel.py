@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QFont, QKeyEvent, QKeySequence, QPalette
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -57,9 +57,7 @@ class ReadingLine(QLineEdit):
         super().__init__(parent)
         self.setAccessibleName("Reading")
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        font = theme.tabular(self.font())
-        font.setPointSizeF(font.pointSizeF() * 3.4)
-        self.setFont(font)
+        self.setFont(theme.tabular(theme.sized(self.font(), 3.4)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = Qt.Key(event.key())
@@ -125,10 +123,7 @@ class EntryPanel(QWidget):
         super().__init__(parent)
         self.desk = desk
         self.title = PlainLabel()
-        font = self.title.font()
-        font.setPointSizeF(font.pointSizeF() * 1.9)
-        font.setWeight(QFont.Weight.DemiBold)
-        self.title.setFont(font)
+        self.title.setFont(theme.sized(self.title.font(), 1.9, bold=True))
         self.title.setAccessibleName("Hole at hand")
         self.where = NoteLabel()
         self.line = ReadingLine()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFont, QResizeEvent
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QTabBar, QVBoxLayout, QWidget
 
 from planner.app import theme
@@ -47,9 +47,7 @@ class Header(QWidget):
         self.sentence.setWordWrap(True)
         self.sentence.setAccessibleName("What the survey says")
         self.sentence.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        font = self.sentence.font()
-        font.setPointSizeF(font.pointSizeF() * 1.15)
-        self.sentence.setFont(font)
+        self.sentence.setFont(theme.sized(self.sentence.font(), 1.15))
         self.alert = AlertLabel()
         self._arrange()
         self.surveys.activated.connect(lambda _k: desk.choose(self.surveys.currentData()))
@@ -122,10 +120,7 @@ class Invitation(QWidget):
         self.paste = button("Paste readings", "A table copied from a spreadsheet (Ctrl+V).")
         self.open_file = link_button("or import a CSV, TSV or XLSX file…")
         title = PlainLabel(TITLE)
-        font = title.font()
-        font.setPointSizeF(font.pointSizeF() * 1.5)
-        font.setWeight(QFont.Weight.DemiBold)
-        title.setFont(font)
+        title.setFont(theme.sized(title.font(), 1.5, bold=True))
         title.setWordWrap(True)
         how = NoteLabel(HOW)
         buttons = QHBoxLayout()
