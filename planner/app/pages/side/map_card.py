@@ -269,13 +269,20 @@ class MapCard(QWidget):
         bold = figure_font(self.font(), 1.0, bold=True)
         painter.setFont(bold)
         small = figure_font(self.font(), 0.92)
-        name = QFontMetricsF(bold).elidedText(side.name, _Elide, room)
         painter.setPen(ink.ink)
-        painter.drawText(QPointF(_PAD, line), name)
-        painter.setFont(small)
         metrics = QFontMetricsF(small)
-        painter.setPen(ink.quiet)
-        painter.drawText(QPointF(_PAD, 2 * line + 1), metrics.elidedText(self.said, _Elide, room))
+        if QFontMetricsF(bold).horizontalAdvance(side.name) > room:
+            # A name is read before what differs, which mostly says the same once more.
+            flags = Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap
+            name = QFontMetricsF(bold).elidedText(side.name, _Elide, 1.8 * room)
+            painter.drawText(QRectF(_PAD, 2, room, 2 * line + 6), flags, name)
+        else:
+            painter.drawText(QPointF(_PAD, line), side.name)
+            painter.setFont(small)
+            painter.setPen(ink.quiet)
+            said = metrics.elidedText(self.said, _Elide, room)
+            painter.drawText(QPointF(_PAD, 2 * line + 1), said)
+        painter.setFont(small)
         problem = self._problem()
         if problem:
             painter.setPen(ink.alarm)
