@@ -351,7 +351,7 @@ def load_crops() -> CropBook:
     return CropBook.model_validate_json(resource_path("catalogue/crops.json").read_bytes())
 
 
-# -- The wording of cautions and of general safety, read from the catalogue's data -----
+# -- The wording of cautions, read from the catalogue's data ---------------------------
 
 
 class CautionText(Value):
@@ -361,21 +361,12 @@ class CautionText(Value):
     text: Text
 
 
-class SafetyNote(Value):
-    """A general word on safety that holds whatever the plan."""
-
-    key: Key
-    title: Name
-    text: Text
-
-
 class CautionBook(Value):
-    """All wording: one text for each caution a lining may carry, and the general notes."""
+    """One text for each caution a lining may carry."""
 
     format: Literal[1]
     about: Text
     cautions: dict[Caution, CautionText]
-    safety: tuple[SafetyNote, ...] = Field(min_length=1)
 
     def text(self, caution: Caution) -> CautionText:
         """The wording of one caution."""
