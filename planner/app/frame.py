@@ -22,6 +22,7 @@ from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
 from planner.app.fields.form import QuietButton, StillCombo
+from planner.app.figures.strip import PATIENCE_MS
 from planner.app.plain import PlainLabel, explain
 from planner.app.settings import Settings
 from planner.app.theme import Theme
@@ -246,9 +247,6 @@ class PageBar(QWidget):
 
 
 # -- the state of the estimate in the status bar ---------------------------------------
-
-PATIENCE_MS: Final = 300
-"""Progress in per cent is told only when the work takes longer than this."""
 
 _QUALITY: Final = {
     Quality.PREVIEW: "Light in outline",

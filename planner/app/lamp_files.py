@@ -25,8 +25,7 @@ from planner.app.fields.choosers import SpectrumChoice
 from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, button
 from planner.app.fields.panel import Workplace
 from planner.app.plain import PlainLabel
-from planner.app.plots.polar import PolarPlot
-from planner.app.plots.polar_curves import curves_of
+from planner.app.plots.lamp_plots import PolarPlot, curves_of
 from planner.app.quantity_box import QuantityBox
 from planner.app.questions import Questions, write_text
 from planner.app.settings import Settings

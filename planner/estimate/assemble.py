@@ -14,8 +14,7 @@ from planner.estimate.result import Estimate, EstimateOptions, figures_of, share
 from planner.estimate.scene import Scene
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
-from planner.light.prism import FloatArray
-from planner.light.totals import totals
+from planner.light.prism import FloatArray, totals
 from planner.plan.plan import Plan
 
 

@@ -21,11 +21,10 @@ from planner.estimate.assemble import LampResponse, Paths, assemble, averaged, r
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import EFFORTS, Effort, Estimate, EstimateOptions, Quality, rays_for
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
-from planner.light.exchange import exchange_factors, gather_paths
+from planner.light.exchange import check_something_absorbs, exchange_factors, gather_paths, response
 from planner.light.field import CellGrid
 from planner.light.paths import Mirrors
 from planner.light.prism import Prism
-from planner.light.solve import check_something_absorbs, response
 from planner.light.surfaces import Surfaces
 from planner.plan.plan import Plan
 
@@ -108,7 +107,7 @@ def evaluate(
     ------
     Cancelled
         If ``cancelled`` said so.
-    planner.light.solve.NothingAbsorbsError
+    planner.light.exchange.NothingAbsorbsError
         If no surface or opening takes up light.
     """
     options = options or EstimateOptions()

@@ -15,9 +15,8 @@ from planner.light.field import CellGrid
 from planner.light.images import light_of_images
 from planner.light.paths import Mirrors
 from planner.light.photons import MirrorLight, follow_photons
-from planner.light.prism import FloatArray, IntArray
+from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 
 
 @dataclass(frozen=True)

@@ -12,9 +12,8 @@ import numpy as np
 
 from planner.light.direct import Step, between, visible
 from planner.light.field import CellGrid
-from planner.light.prism import FloatArray, IntArray
+from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 
 _BRIGHT = 10.0
 """Times the mean direct light on all surfaces from which a texel counts as a spot."""

@@ -11,10 +11,9 @@ from planner.light.boxes import Crowd
 from planner.light.direct import Step, between, direct_on, irradiance
 from planner.light.emission import CosinePower, Source
 from planner.light.field import CellGrid
-from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.prism import FloatArray, IntArray, Prism, totals
 from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 
 _NEAREST = 0.005
 """Metres; lamps hang at least twice as high."""

@@ -1,4 +1,4 @@
-"""Exchange of diffuse light between patches, and its gathering on the map.
+"""Exchange of diffuse light between patches, its balance, and its gathering on the map.
 
 ``factors[i, j]`` is the photon flux that arrives on patch j, directly or by way
 of mirrors, for unit flux leaving patch i diffusely (Lambert). Estimated by casting the
@@ -20,10 +20,9 @@ import numpy.typing as npt
 
 from planner.light.field import CellGrid
 from planner.light.paths import Arrival, Mirrors, mirror_chains
-from planner.light.prism import FloatArray, IntArray
+from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.sequences import cosine_directions, shifted_by
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 
 CHUNK = 1 << 15
 """Rays followed at a time: small enough to stay in cache, large enough for numpy."""
@@ -269,3 +268,54 @@ class _Collected:
         # A block has few cells: sixteen bits are sorted by counting.
         order = np.argsort((cell - self._first).astype(np.uint16), kind="stable")
         return cell.take(order), texel.take(order), weight.take(order), straight.take(order)
+
+
+# -- The balance φ = φ_lamp + Kᵀ R_d φ, solved for all lamps at once -------------------
+
+
+class NothingAbsorbsError(ValueError):
+    """No surface or opening takes up light, so that it would grow without bound."""
+
+
+def response(factors: FloatArray, diffuse: FloatArray) -> FloatArray:
+    """Matrix (P, P) that turns flux on patches from lamps into total flux on patches.
+
+    ``factors`` is the exchange (see ``exchange_factors``), ``diffuse`` ρ_d of each patch (P,).
+    Kept between edits, so that moving a lamp costs one product.
+
+    Raises
+    ------
+    NothingAbsorbsError
+        If light cannot leave: every surface reflects all it receives.
+    """
+    system = np.eye(len(diffuse)) - factors.T * diffuse
+    try:
+        inverse: FloatArray = np.asarray(np.linalg.inv(system), dtype=np.float64)
+    except np.linalg.LinAlgError as error:
+        raise NothingAbsorbsError(_SENTENCE) from error
+    if not np.isfinite(inverse).all() or np.abs(inverse).max() > 1e6:
+        raise NothingAbsorbsError(_SENTENCE)
+    return inverse
+
+
+def check_something_absorbs(total: FloatArray) -> None:
+    """Refuse a room in which no surface takes up light, before rays are cast in vain.
+
+    Parameters
+    ----------
+    total
+        ρ_d + ρ_s of every facet, shape (F,).
+
+    Raises
+    ------
+    NothingAbsorbsError
+        If all are 1.
+    """
+    if (total >= 1 - 1e-9).all():
+        raise NothingAbsorbsError(_SENTENCE)
+
+
+_SENTENCE = (
+    "Every surface of the space reflects all light and nothing absorbs it, so no balance "
+    "exists; give the canopy, a wall or the ceiling a reflectance below 1."
+)

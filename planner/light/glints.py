@@ -18,10 +18,9 @@ import numpy.typing as npt
 from planner.light.field import CellGrid
 from planner.light.lobes import Bounce, Scattered, sent
 from planner.light.paths import Arrival
-from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.prism import FloatArray, IntArray, Prism, totals
 from planner.light.sequences import shifted_points
 from planner.light.smoothing import smoothed
-from planner.light.totals import totals
 
 _PLACES = 61
 """Points in each cell towards which lobes are evaluated in turn."""

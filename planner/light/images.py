@@ -19,10 +19,9 @@ import numpy.typing as npt
 from planner.light.direct import irradiance
 from planner.light.emission import Source
 from planner.light.field import CellGrid
-from planner.light.prism import FloatArray, IntArray
+from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 
 _FEWEST_PHOTONS = 4.0
 """An image is computed when it is due at least so many photons; fainter ones light the map

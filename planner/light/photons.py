@@ -17,9 +17,8 @@ from planner.light.field import CellGrid
 from planner.light.glints import Glints
 from planner.light.images import NO_IMAGES, Images, distinct_images
 from planner.light.paths import Arrival, Mirrors, mirror_chains
-from planner.light.prism import FloatArray, IntArray
+from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 
 _MARKER = np.array([[0.0141421356], [0.0087355123], [0.0036127491]])
 """Offset of the marked point from the lamp's centre; odd, so that no two images share it."""

@@ -10,6 +10,8 @@ box b follow from W + 2 + 6 b on.
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 import numpy.typing as npt
 
@@ -200,3 +202,12 @@ class Prism:
     def contains(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
         """Whether points lie inside the footprint (even-odd rule), any shape."""
         return inside_polygon(self.corners, x, y)
+
+
+# -- Sums by index ---------------------------------------------------------------------
+
+
+def totals(index: npt.NDArray[Any], amounts: npt.NDArray[Any], count: int) -> FloatArray:
+    """Sum of ``amounts`` (n,) for each ``index`` (n,) from 0 to ``count`` - 1, shape (count,)."""
+    # numpy's stubs type every bincount as integers, whatever the weights.
+    return np.asarray(np.bincount(index, weights=amounts, minlength=count), dtype=np.float64)

@@ -23,8 +23,7 @@ from planner.light.polygon import (
     inside_polygon,
     moments,
 )
-from planner.light.prism import FloatArray, IntArray, Prism
-from planner.light.totals import totals
+from planner.light.prism import FloatArray, IntArray, Prism, totals
 
 _LATTICE = 8
 """Points along an edge of a texel that tell how much of it a box covers."""

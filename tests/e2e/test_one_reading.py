@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from planner.app.canvas.sampling import value_at
+from planner.app.canvas.items import value_at
 from planner.reports.exports import estimate_to_csv
 from tests.unit.app.canvas.scenes import light_of, plan_of
 from tests.unit.light.test_cellmap import edges, wave, wave_means

@@ -22,7 +22,7 @@ from planner.catalogue.library import demo_plan, load_catalogue, new_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.files.store import load_plan, plan_to_bytes, save_plan
-from planner.light.solve import NothingAbsorbsError
+from planner.light.exchange import NothingAbsorbsError
 from planner.plan import edits
 from planner.plan.checks import findings
 from planner.plan.lamp import BarsBody, CosineProfile, Lamp, LampModel, PanelBody, PointBody

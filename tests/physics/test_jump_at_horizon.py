@@ -9,9 +9,8 @@ import pytest
 
 from planner.light.close_up import direct_on_texels
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
-from planner.light.prism import FloatArray, Prism
+from planner.light.prism import FloatArray, Prism, totals
 from planner.light.surfaces import Surfaces
-from planner.light.totals import totals
 
 WIDTH, DEPTH, HEIGHT = 0.9, 0.7, 1.0
 EVEN_DOWN = CosinePower(0.0)

@@ -97,10 +97,7 @@ class LightLayer:
         style: LightStyle,
         font: QFont,
     ) -> None:
-        path = QPainterPath()
-        path.addPolygon(footprint)
-        path.closeSubpath()
-        painter.setClipPath(path.subtracted(_covered(estimate, viewport)))
+        painter.setClipPath(closed_path(footprint).subtracted(_covered(estimate, viewport)))
         _paint_map(painter, estimate, viewport.to_rect(estimate.map.bounds), style)
         if style.wash and style.band is not None:
             area = footprint.boundingRect()
@@ -310,3 +307,11 @@ def _outside(line: QPolygonF, spots: Sequence[QRectF]) -> list[QPolygonF]:
         else:
             pieces[-1].append(point)
     return [piece for piece in pieces if piece.count() > 1]
+
+
+def closed_path(outline: QPolygonF) -> QPainterPath:
+    """What lies inside an outline."""
+    path = QPainterPath()
+    path.addPolygon(outline)
+    path.closeSubpath()
+    return path

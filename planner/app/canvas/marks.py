@@ -9,8 +9,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
 from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, figure_font, pen
-from planner.app.canvas.items import wall_normal
-from planner.app.canvas.sampling import Section
+from planner.app.canvas.items import Section, wall_normal
 from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
 from planner.reports.advice import LiningGain, signed

@@ -6,8 +6,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from planner.app.canvas.items import Item, Part, nearest_on_segment, wall_normal
-from planner.app.canvas.sampling import Section
+from planner.app.canvas.items import Item, Part, Section, nearest_on_segment, wall_normal
 from planner.estimate.result import Estimate
 from planner.metrics.figures import ppfd
 from planner.plan import edits

@@ -14,9 +14,13 @@ from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import (
     Item,
     Part,
+    Section,
+    default_section,
     item_at,
     items_in_order,
+    off_walls,
     place_of,
+    value_at,
     wall_normal,
     walls_of,
 )
@@ -39,7 +43,6 @@ from planner.app.canvas.plan_drags import (
     turned_obstacle,
 )
 from planner.app.canvas.plan_layers import paint_lamps
-from planner.app.canvas.sampling import Section, default_section, off_walls, value_at
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots.colours import Levels, levels_of

@@ -11,9 +11,7 @@ from planner.app.edit_steps import hang_lamp, remove_lamp, twin_lamp
 from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
 from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.fields.panel import FieldPanel, Workplace
-from planner.app.plots.polar import PolarPlot
-from planner.app.plots.polar_curves import curves_of_model
-from planner.app.plots.spectrum_plot import SpectrumPlot, figures_text
+from planner.app.plots.lamp_plots import PolarPlot, SpectrumPlot, curves_of_model, figures_text
 from planner.catalogue.library import CatalogueError
 from planner.plan import edits
 from planner.plan.lamp import (

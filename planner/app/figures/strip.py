@@ -142,6 +142,7 @@ class FigureLine(FigureButton):
 COARSE = "Preview, refining …"
 WORKING = "Working …"
 PATIENCE_MS = 300
+"""Work that takes no longer is not spoken of, here or in the line of state."""
 """Work that is done sooner is not worth a word."""
 
 

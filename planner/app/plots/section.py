@@ -11,7 +11,7 @@ from PySide6.QtGui import QPalette, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, pen
-from planner.app.canvas.sampling import Section, profile_along
+from planner.app.canvas.items import Section, profile_along
 from planner.app.display import Display
 from planner.app.plots.chart import Chart, FloatArray, Table, dashed, line
 from planner.estimate.result import Estimate

@@ -10,7 +10,7 @@ import pytest
 
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from planner.light.solve import NothingAbsorbsError
+from planner.light.exchange import NothingAbsorbsError
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind, opens
 from planner.plan.plan import Plan

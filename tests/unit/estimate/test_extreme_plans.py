@@ -9,7 +9,7 @@ import pytest
 
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from planner.light.solve import NothingAbsorbsError
+from planner.light.exchange import NothingAbsorbsError
 from planner.plan.lamp import Lamp, LampModel, PanelBody, PointBody, TableProfile
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan

@@ -8,7 +8,7 @@ from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.app.canvas.sampling import Section
+from planner.app.canvas.items import Section
 from planner.estimate.compare import PLAN_SIDE, Identity
 from planner.estimate.options import Wishes
 from planner.plan.space import Point

@@ -20,7 +20,6 @@ from PySide6.QtGui import (
     QKeyEvent,
     QMouseEvent,
     QPainter,
-    QPainterPath,
     QPaintEvent,
     QPixmap,
     QPolygonF,
@@ -29,9 +28,9 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figure_font, pen
-from planner.app.canvas.light_layer import LightLayer, LightStyle
+from planner.app.canvas.items import Section, value_at
+from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
 from planner.app.canvas.marks import paint_section, paint_section_ends
-from planner.app.canvas.sampling import Section, value_at
 from planner.app.fields.form import TextLine
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.plain import tooltip
@@ -304,13 +303,9 @@ class MapCard(QWidget):
         if self._picture is None or self._picture[0] != key:
             made = picture(values, found.ratio, self._difference, self._unresolved, ink, size)
             self._picture = (key, made)
-        image = self._picture[1]
-        path = QPainterPath()
-        path.addPolygon(outline)
-        path.closeSubpath()
         painter.save()
-        painter.setClipPath(path)
-        painter.drawImage(rect, image)
+        painter.setClipPath(closed_path(outline))
+        painter.drawImage(rect, self._picture[1])
         painter.restore()
 
     def _paint_section(self, painter: QPainter, viewport: Viewport, ink: Ink) -> None:

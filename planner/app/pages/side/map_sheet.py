@@ -19,8 +19,8 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.canvas.ink import Bounds
+from planner.app.canvas.items import default_section
 from planner.app.canvas.light_layer import LightStyle
-from planner.app.canvas.sampling import default_section
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import AlertLabel, link_button

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.canvas.sampling import Section
+from planner.app.canvas.items import Section
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf

@@ -20,8 +20,7 @@ from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.pages.survey.pictures import PPFD_UNIT, View
 from planner.app.plain import PlainLabel, tooltip
-from planner.app.plots.interval_chart import IntervalChart
-from planner.app.plots.scatter import ScatterPlot
+from planner.app.plots.survey_charts import IntervalChart, ScatterPlot
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
 from planner.survey.overlay import Residuals

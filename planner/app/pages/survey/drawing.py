@@ -14,7 +14,6 @@ from PySide6.QtGui import (
     QKeyEvent,
     QMouseEvent,
     QPainter,
-    QPainterPath,
     QPaintEvent,
     QPolygonF,
     QResizeEvent,
@@ -24,7 +23,7 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import FittedWidget, Ink, Viewport, draw_plate_text, figure_font, pen
-from planner.app.canvas.light_layer import LightLayer, LightStyle
+from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
 from planner.app.canvas.marks import paint_line, paint_refining
 from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
 from planner.app.plots.colour_bar import ColourBar
@@ -78,14 +77,6 @@ MOST_RADIUS = 11.0
 CROWD = 600
 """Above so many holes rings are drawn plainly."""
 _ROOM_FOR_TEXT = 30.0
-
-
-def clip_to(painter: QPainter, footprint: QPolygonF) -> None:
-    """Keep what follows inside the footprint."""
-    path = QPainterPath()
-    path.addPolygon(footprint)
-    path.closeSubpath()
-    painter.setClipPath(path)
 
 
 def paint_marks(painter: QPainter, picture: Picture, viewport: Viewport, ink: Ink) -> None:
@@ -383,7 +374,7 @@ class SurveyDrawing(FittedWidget):
         self, painter: QPainter, picture: Picture, footprint: QPolygonF, ink: Ink
     ) -> None:
         if picture.residuals is not None:
-            clip_to(painter, footprint)
+            painter.setClipPath(closed_path(footprint))
             paint_cells(painter, self._viewport, footprint, picture.residuals, ink)
             painter.setClipping(False)
         elif picture.estimate is not None and picture.style is not None:

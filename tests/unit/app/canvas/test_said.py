@@ -10,9 +10,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from planner.app.canvas.elevation_drags import HeightDrag, seen_as_one
-from planner.app.canvas.items import Item, Part
+from planner.app.canvas.items import Item, Part, default_section, off_walls
 from planner.app.canvas.plan_drags import Hold, PlanDrag, choices, removed
-from planner.app.canvas.sampling import default_section, off_walls
 from planner.plan.lamp import Lamp
 from tests.unit.app.canvas.scenes import L_SHAPE, PANEL, SQUARE, plan_of
 

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from planner.app.canvas.sampling import (
+from planner.app.canvas.items import (
     default_section,
     profile_along,
     value_at,

@@ -6,9 +6,7 @@ import numpy as np
 import pytest
 from pytestqt.qtbot import QtBot
 
-from planner.app.plots.polar import PolarPlot
-from planner.app.plots.polar_curves import curves_of_model
-from planner.app.plots.spectrum_plot import SpectrumPlot, figures_text
+from planner.app.plots.lamp_plots import PolarPlot, SpectrumPlot, curves_of_model, figures_text
 from planner.catalogue.spectra import built_in_spectra
 from planner.plan.lamp import (
     CosineProfile,

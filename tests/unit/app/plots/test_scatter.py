@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtGui import QColor
 from pytestqt.qtbot import QtBot
 
-from planner.app.plots.scatter import ScatterPlot
+from planner.app.plots.survey_charts import ScatterPlot
 from planner.plan.survey import Reading, Survey
 from planner.survey.overlay import Residuals, residuals
 
