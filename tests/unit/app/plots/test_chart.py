@@ -10,6 +10,7 @@ from xml.etree import ElementTree as ET
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QGuiApplication, QImage, QPalette
+from PySide6.QtWidgets import QFileDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from planner.app.plots.ranking import RankingPlot, RankLine
@@ -48,6 +49,42 @@ def test_it_is_saved_as_picture_drawing_and_table(plot: SweepPlot, tmp_path: Pat
     assert root.tag.endswith("svg")
     assert "Mean" in "".join(root.itertext())
     assert (tmp_path / "chart.csv").read_text("utf-8") == plot.csv()
+
+
+@pytest.mark.parametrize(
+    ("typed", "kind", "written"),
+    [
+        ("light", "Drawings (*.svg)", "light.svg"),
+        ("light.2", "Tables (*.csv)", "light.2.csv"),
+        ("light.csv", "Pictures (*.png)", "light.csv"),
+        ("", "", ""),
+    ],
+)
+def test_a_name_without_ending_gets_that_of_the_kind_chosen(
+    plot: SweepPlot,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    typed: str,
+    kind: str,
+    written: str,
+) -> None:
+    answer = (str(tmp_path / typed) if typed else "", kind)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: answer)
+    plot.ask_and_save()
+    files = [path.name for path in tmp_path.iterdir() if path.is_file()]
+    assert files == ([written] if written else [])
+
+
+def test_a_place_that_cannot_be_written_is_told(
+    plot: SweepPlot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told: list[str] = []
+    missing = str(tmp_path / "missing" / "light.csv")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (missing, ""))
+    monkeypatch.setattr(QMessageBox, "exec", lambda box: told.append(box.text()))
+    plot.ask_and_save()
+    assert len(told) == 1
+    assert "missing" in told[0]
 
 
 def test_home_shows_the_whole_again(plot: SweepPlot, qtbot: QtBot) -> None:
