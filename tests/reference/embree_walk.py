@@ -323,12 +323,7 @@ def _follow(
         start = end[alive] + OFF * facing
         if any_wrinkled:
             rough = np.flatnonzero(~diffuse & (mesh.width[hits] > 0))
-            after[rough], kept = wrinkled(
-                before[rough], facing[rough], mesh.width[hits[rough]], random
-            )
-            stays = np.ones(who.size, dtype=bool)
-            stays[rough] = kept
-            start, after, who = start[stays], after[stays], who[stays]
+            after[rough] = wrinkled(before[rough], facing[rough], mesh.width[hits[rough]], random)
         direction = after
     return np.concatenate(landed), times, lost
 
@@ -347,12 +342,34 @@ def _lambert(normal: FloatArray, random: np.random.Generator) -> FloatArray:
 
 def wrinkled(
     direction: FloatArray, normal: FloatArray, width: FloatArray, random: np.random.Generator
-) -> tuple[FloatArray, npt.NDArray[np.bool_]]:
-    """Directions (n, 3) after a wrinkled mirror, and which photons get away (n,)."""
+) -> FloatArray:
+    """Directions (n, 3) after a wrinkled mirror: GGX facets in Smith's arrangement.
+
+    Algorithm 1 of Heitz, Hanika, d'Eon and Dachsbacher (2016), heights told by the share of
+    the surface that lies lower; facets reflect everything, so that every photon gets away.
+    """
     first = np.cross(normal, np.where(np.abs(normal[:, :1]) > 0.7, [[0, 1.0, 0]], [[1.0, 0, 0]]))
     first /= np.linalg.norm(first, axis=1)[:, None]
     second = np.cross(normal, first)
-    view = np.column_stack([-(direction * axis).sum(axis=1) for axis in (first, second, normal)])
+    going = np.column_stack([(direction * axis).sum(axis=1) for axis in (first, second, normal)])
+    lower, inside = np.ones(len(width)), np.arange(len(width))
+    while inside.size:
+        here, alpha = going[inside], width[inside]
+        mask = masking(here[:, 2], alpha)
+        chance = random.random(inside.size)
+        leaves = (here[:, 2] > 0) & (chance > 1 - lower[inside] ** np.maximum(mask, 0))
+        inside, here, alpha = inside[~leaves], here[~leaves], alpha[~leaves]
+        lower[inside] = np.clip(
+            lower[inside] * (1 - chance[~leaves]) ** (-1 / mask[~leaves]), 1e-300, 1
+        )
+        going[inside] = bounced(here, alpha, random)
+    turned: FloatArray = going[:, :1] * first + going[:, 1:2] * second + going[:, 2:] * normal
+    return turned
+
+
+def bounced(going: FloatArray, width: FloatArray, random: np.random.Generator) -> FloatArray:
+    """Directions after one facet, drawn among those in sight (Dupuy and Benyoub 2023)."""
+    view = -going
     stretched = view * np.column_stack([width, width, np.ones(len(width))])
     stretched /= np.linalg.norm(stretched, axis=1)[:, None]
     turn = 2 * math.pi * random.random(len(width))
@@ -360,15 +377,13 @@ def wrinkled(
     radius = np.sqrt(np.clip(1 - height**2, 0, 1))
     cap = np.column_stack([radius * np.cos(turn), radius * np.sin(turn), height])
     facet = (cap + stretched) * np.column_stack([width, width, np.ones(len(width))])
-    facet /= np.linalg.norm(facet, axis=1)[:, None]
-    out = 2 * (view * facet).sum(axis=1)[:, None] * facet - view
-    up = out[:, 2] > 0
-    kept = up & (random.random(len(width)) < masking(np.where(up, out[:, 2], 1.0), width))
-    turned: FloatArray = out[:, :1] * first + out[:, 1:2] * second + out[:, 2:] * normal
-    return turned, kept
+    facet /= np.maximum(np.linalg.norm(facet, axis=1), 1e-300)[:, None]
+    out: FloatArray = 2 * (view * facet).sum(axis=1)[:, None] * facet - view
+    return out
 
 
 def masking(cosine: FloatArray, width: FloatArray) -> FloatArray:
-    """Share of facets in sight at this angle: Walter et al. (2007), equation 34."""
-    tangent_squared = 1 / cosine**2 - 1
-    return np.asarray(2 / (1 + np.sqrt(1 + width**2 * tangent_squared)))
+    """Smith's Λ of the GGX distribution, Walter et al. (2007); below the horizon it is negative."""
+    tangent_squared = 1 / np.maximum(cosine**2, 1e-18) - 1
+    root = np.sqrt(1 + width**2 * np.maximum(tangent_squared, 0))
+    return np.asarray((-1 + np.where(cosine > 0, root, -root)) / 2)
