@@ -168,7 +168,9 @@ def estimate_scene(
 
     check_something_absorbs(np.array(scene.optics.diffuse) + np.array(scene.optics.specular))
     room_key = (scene.room, options)
-    geometry = cache.get(("geometry", room_key), lambda: _geometry(scene.room, options, effort))
+    geometry = cache.get(
+        ("geometry", room_key), lambda: _geometry(scene.room, options, effort, step)
+    )
     report(0.05)
     mirrors = Mirrors(
         np.array(scene.optics.specular),
@@ -201,16 +203,20 @@ def estimate_scene(
     return assemble(plan, options, scene, geometry, responses, started)
 
 
-def _geometry(room: Room, options: EstimateOptions, effort: Effort) -> Geometry:
+def _geometry(
+    room: Room, options: EstimateOptions, effort: Effort, step: Callable[[], None]
+) -> Geometry:
     prism = Prism(np.array(room.corners), room.z0, room.z1, room.boxes)
     columns, rows = options.cells
     grid = CellGrid.over(prism, columns, rows, room.z_map)
     # Diffuse light is smooth: beyond this many cells it is gathered coarser and resampled.
     smooth = (min(columns, _MOST_GATHERED), min(rows, _MOST_GATHERED))
     gather_grid = grid if smooth == options.cells else CellGrid.over(prism, *smooth, room.z_map)
+    step()
     perimeter = float(prism.lengths.sum())
     area = perimeter * (room.z1 - room.z0) + 2 * float(grid.area.sum())
     surfaces = Surfaces(prism, room.band_tops, (area / effort.patches) ** 0.5, effort.fine)
+    step()
     coarse_grid = CellGrid.over(prism, *_FIRST_LOOK, room.z_map)
     return Geometry(surfaces, grid, gather_grid, coarse_grid)
 

@@ -45,7 +45,7 @@ def light_of_spots(
     ``step`` is called often and may raise to stop.
     """
     receivers, cell, share = grid.receivers(averaged=True)
-    factor = _factors(surfaces, texels, receivers)
+    factor = _factors(surfaces, texels, receivers, step)
     centres = surfaces.texel_centre[:, texels]
     crowd = between(surfaces.prism, receivers, centres)
     if crowd is None:
@@ -57,7 +57,7 @@ def light_of_spots(
     result = totals(cell, share * (factor @ exitance[texels]), len(grid.inside))
     mixed = grid.unlike_neighbours(seen.mean(axis=1))
     receivers, cell, share = grid.gauss_points(mixed, _POINTS_IN_SHADE)
-    factor = _factors(surfaces, texels, receivers)
+    factor = _factors(surfaces, texels, receivers, step)
     factor *= visible(surfaces.prism, crowd, receivers, centres, step)
     result[mixed] = totals(cell, share * (factor @ exitance[texels]), len(result))[mixed]
     return result
@@ -67,13 +67,21 @@ _POINTS_IN_SHADE = 5
 """Points along an edge of a cell in which something hides a spot in part."""
 
 
-def _factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -> FloatArray:
+def _factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray, step: Step) -> FloatArray:
     """Configuration factors from upward elements (3, M) to texels, shape (M, n)."""
     factor = np.empty((receivers.shape[1], len(texels)))
     level = surfaces.texel_normal[2, texels] < -0.5
-    factor[:, ~level] = _wall_factors(surfaces, texels[~level], receivers)
-    factor[:, level] = _level_factors(surfaces, texels[level], receivers)
+    size = max(1, _PAIRS // max(1, len(texels)))
+    for start in range(0, len(factor), size):
+        step()
+        some, part = receivers[:, start : start + size], factor[start : start + size]
+        part[:, ~level] = _wall_factors(surfaces, texels[~level], some)
+        part[:, level] = _level_factors(surfaces, texels[level], some)
     return factor
+
+
+_PAIRS = 1 << 17
+"""Pairs of element and texel taken at a time."""
 
 
 def _wall_factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray) -> FloatArray:

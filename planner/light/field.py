@@ -154,25 +154,31 @@ class CellGrid:
 
         Gauss-Legendre with ``count`` points along each edge of a whole cell, exact for
         polynomials up to degree 2 ``count`` - 1; in a cut cell along two edges of each of the
-        triangles its part inside is made of.
+        triangles its part inside is made of, fewer in small ones.
         """
-        x, w = np.polynomial.legendre.leggauss(count)
-        u, v = (axis.ravel() for axis in np.meshgrid((x + 1) / 2, (x + 1) / 2))
-        weight = np.outer(w, w).ravel() / 4
         chosen = np.zeros(len(self.inside), dtype=bool)
         chosen[which] = True
         whole = np.flatnonzero(chosen & self._is_whole)
-        places = np.stack(self._within(whole, u, v)).reshape(2, -1)
+        u, v, weight = _unit_square(count)
+        places = [np.stack(self._within(whole, u, v)).reshape(2, -1)]
+        cells, weights = [np.repeat(whole, u.size)], [np.tile(weight, whole.size)]
         parts, of_cell, share = self._cut_triangles
-        among = np.flatnonzero(chosen.take(of_cell))
-        first, second, third = (corner[:, :, None] for corner in np.moveaxis(parts[among], 1, 0))
-        # A square folded to a triangle: one edge shrinks to a corner.
-        in_part = (1 - u) * first + u * ((1 - v) * second + v * third)
-        in_weight = share[among, None] * (2 * u * weight)
-        xy = np.concatenate([places, np.moveaxis(in_part, 1, 0).reshape(2, -1)], axis=1)
-        cell = np.concatenate([np.repeat(whole, u.size), np.repeat(of_cell[among], u.size)])
-        weights = np.concatenate([np.tile(weight, whole.size), in_weight.ravel()])
-        return np.concatenate([xy, np.full((1, cell.size), self.z)]), cell, weights
+        # About as close together in small triangles as in large: there may be hundreds.
+        wanted = np.clip(np.ceil(count * np.sqrt(share)), min(count, 2), count).astype(np.intp)
+        for fewer in range(min(count, 2), count + 1):
+            among = np.flatnonzero(chosen.take(of_cell) & (wanted == fewer))
+            u, v, weight = _unit_square(fewer)
+            first, second, third = (
+                corner[:, :, None] for corner in np.moveaxis(parts[among], 1, 0)
+            )
+            # A square folded to a triangle: one edge shrinks to a corner.
+            in_part = (1 - u) * first + u * ((1 - v) * second + v * third)
+            places.append(np.moveaxis(in_part, 1, 0).reshape(2, -1))
+            cells.append(np.repeat(of_cell[among], u.size))
+            weights.append((share[among, None] * (2 * u * weight)).ravel())
+        xy, cell = np.concatenate(places, axis=1), np.concatenate(cells)
+        points = np.concatenate([xy, np.full((1, cell.size), self.z)])
+        return points, cell, np.concatenate(weights)
 
     @cached_property
     def _is_whole(self) -> npt.NDArray[np.bool_]:
@@ -271,6 +277,13 @@ class CellGrid:
 
 
 _HAIR = 1e-9
+
+
+def _unit_square(count: int) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Gauss-Legendre points (count²,) of a unit square and their weights."""
+    x, w = np.polynomial.legendre.leggauss(count)
+    u, v = (axis.ravel() for axis in np.meshgrid((x + 1) / 2, (x + 1) / 2))
+    return u, v, np.outer(w, w).ravel() / 4
 
 
 def _free(

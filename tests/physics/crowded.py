@@ -77,12 +77,12 @@ def hung(model: LampModel, x: float, y: float, above: float = 0.6, turned: float
     return Lamp(model=model, x=x, y=y, hanging_height=above, rotation_deg=turned)
 
 
-def star(points: int) -> tuple[tuple[float, float], ...]:
-    """A star of ``points`` corners, every other one drawn in."""
+def star(points: int, inner: float = 0.45) -> tuple[tuple[float, float], ...]:
+    """A star of ``points`` corners, every other one drawn in to ``inner`` metres."""
     return tuple(
         (
-            0.8 + (0.8 if k % 2 == 0 else 0.45) * math.cos(2 * math.pi * k / points),
-            0.8 + (0.8 if k % 2 == 0 else 0.45) * math.sin(2 * math.pi * k / points),
+            0.8 + (0.8 if k % 2 == 0 else inner) * math.cos(2 * math.pi * k / points),
+            0.8 + (0.8 if k % 2 == 0 else inner) * math.sin(2 * math.pi * k / points),
         )
         for k in range(points)
     )
@@ -138,6 +138,9 @@ PLANS = {
     "24 pots": crowded((hung(PLAIN, 0.6, 0.6),), 24),
     "40-corner star, 24 bars": crowded(
         (hung(bars(24, 0.5, 0.5, 0.0), 0.8, 0.8),), corners=star(40)
+    ),
+    "40-corner star with thin rays": crowded(
+        (hung(bars(24, 0.5, 0.5, 0.0), 0.8, 0.8),), corners=star(40, 0.2)
     ),
     "mirrors of 0.97": crowded((hung(PLAIN, 0.6, 0.6),), walls=FOIL),
     "mirrors of 0.99 over an open mirror floor": crowded(

@@ -9,13 +9,14 @@ import pytest
 
 from planner.estimate.evaluate import Cancelled, evaluate
 from planner.estimate.result import EstimateOptions, Quality
+from planner.light import bright
 from planner.light.emission import CosinePower
 from planner.light.prism import Prism
 from tests.physics.crowded import PLANS
 
 MOST_AT_ONCE = 4_000_000
-"""Pairs of ray and plane, or of lamp point and receiver. A pair takes 5 to 20 ns (timed with
-``-m bench``), so that this is well below 0.3 s."""
+"""Pairs of ray and plane, of lamp point and receiver, or of corner of a spot and receiver.
+A pair takes 5 to 20 ns (timed with ``-m bench``), so that this is well below 0.3 s."""
 
 
 class Work:
@@ -24,6 +25,7 @@ class Work:
     def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
         self.now = self.most = self.asked = 0
         first_hit, blocked = Prism.first_hit, Prism.blocked
+        factors = bright._wall_factors
         intensity, contains = CosinePower.intensity, Prism.contains
 
         def counted_hit(prism: Prism, origin: Any, direction: Any) -> Any:
@@ -42,6 +44,11 @@ class Work:
             self.now += np.size(x) * prism.wall_count
             return contains(prism, x, y)
 
+        def counted_factors(surfaces: Any, texels: Any, receivers: Any) -> Any:
+            self.now += 4 * len(texels) * receivers.shape[1]
+            return factors(surfaces, texels, receivers)
+
+        monkeypatch.setattr(bright, "_wall_factors", counted_factors)
         monkeypatch.setattr(Prism, "first_hit", counted_hit)
         monkeypatch.setattr(Prism, "blocked", counted_blocked)
         monkeypatch.setattr(CosinePower, "intensity", counted_intensity)
@@ -55,7 +62,14 @@ class Work:
 
 
 @pytest.mark.parametrize(
-    "name", ["40-corner star, 24 bars", "24 bars with housings", "24 pots", "a bare panel"]
+    "name",
+    [
+        "40-corner star, 24 bars",
+        "40-corner star with thin rays",
+        "24 bars with housings",
+        "24 pots",
+        "a bare panel",
+    ],
 )
 def test_no_long_way_between_two_questions(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     work = Work(monkeypatch)
