@@ -128,13 +128,17 @@ class Estimate:
         an open canopy or without diffuse light.
     numeric_error
         Relative rms error of a cell to expect from the computation itself (not from wrong
-        inputs): at fine quality the standard error found by independent runs. Below it, what
-        chance leaves in gathered light, in wrinkled mirrors and in images seen in part, with
-        the cross-check, times a factor, and a share of the reflected light, both set by random
-        rooms; how often it covers what is found stands in resources/docs/validation.md. A
-        difference beyond chance of ``recount``, once counted, is added.
+        inputs): what chance leaves in gathered light, in wrinkled mirrors and in images seen
+        in part (at fine quality as independent runs differ), with the cross-check, times a
+        factor, and a share of the reflected light, both set by random rooms; how often it
+        covers what is found stands in resources/docs/validation.md. A difference beyond
+        chance of ``recount``, once counted, is added.
+    reflected
+        Share of the mean that was reflected before it came to the map.
     cell_error
-        At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx).
+        At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx), by
+        independent runs: chance alone. What the runs share, such as the division of walls
+        into patches, stands in ``numeric_error`` only.
     recount
         The light on the canopy counted by independent means, where that was asked for.
     seconds
@@ -153,6 +157,7 @@ class Estimate:
     seconds: float
     cross_check: float | None = None
     numeric_error: float | None = None
+    reflected: float = 0.0
     cell_error: FloatArray | None = None
     recount: Recount | None = None
 

@@ -45,7 +45,7 @@ def estimate_to_csv(estimate: Estimate) -> str:
     Cells come row by row, y ascending, x ascending within a row; coordinates are the cell
     centres in metres, six decimals; PPFD carries four, first as the mean of the cell, then
     as what is read in its middle (on screen too). An estimate of fine quality has one
-    more column: the standard error of each cell.
+    more column: the standard error of each cell by independent runs, chance alone.
     """
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
@@ -162,7 +162,8 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             "y_m": _numbers(estimate.y),
             "ppfd": [_numbers(row) for row in estimate.ppfd],
             "cell_area_m2": [_numbers(row) for row in estimate.cell_area],
-            # Standard error of each cell; only independent runs (fine quality) tell it.
+            # By independent runs (fine quality only): chance alone, while "numeric_error" below
+            # also holds what the runs share.
             "standard_error": None
             if estimate.cell_error is None
             else [_numbers(row) for row in estimate.cell_error],

@@ -104,6 +104,25 @@ def test_another_seed_differs_a_little() -> None:
     np.testing.assert_allclose(one, other, rtol=0.05)
 
 
+def black() -> Plan:
+    """The tent with linings and a canopy that take all light."""
+    body = panel(0.4, 0.4)
+    return plan(box(1.0, 1.0), 2.0, [lamp((0.5, 0.5), 1.5, body=body, ppf=500)], canopy_height=0.3)
+
+
+def test_what_is_reflected_is_what_black_linings_leave_out() -> None:
+    bright, dull = light(tent(), (8, 8)), light(black(), (8, 8))
+    assert bright.reflected == pytest.approx(1 - dull.figures.mean / bright.figures.mean)
+    assert dull.reflected == pytest.approx(0.0, abs=1e-12)
+
+
+@pytest.mark.parametrize("quality", list(Quality))
+def test_direct_light_alone_is_free_of_numerical_error(quality: Quality) -> None:
+    # A closed form: neither chance nor patches have a part in it.
+    found = evaluate(black(), EstimateOptions(cells=(4, 4), quality=quality))
+    assert found.numeric_error == pytest.approx(0.0, abs=1e-6)
+
+
 def test_map_outside_the_footprint_is_nothing() -> None:
     outline = ((0.0, 0.0), (1.0, 0.0), (1.0, 0.5), (0.5, 0.5), (0.5, 1.0), (0.0, 1.0))
     found = light(plan(outline, 1.0, [lamp((0.25, 0.25), 0.8)], walls=MIXED), (10, 10))
