@@ -203,7 +203,7 @@ def gather_paths(
         for stage, arrival in enumerate(chains):
             step()
             collected.add(arrival, stage == 0)
-        parts.append(collected.part())
+        parts.append(collected.part(step))
         step()
     cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
     weight /= rays
@@ -250,21 +250,25 @@ class _Collected:
         self._sums += totals(kind, weight, len(self._sums))
         self._pending, self._count = [], 0
 
-    def part(self) -> _Part:
+    def part(self, step: Step) -> _Part:
         """All entries in the order of cells, alike ones added up where there were many."""
         if self._sums is None:
             parts = self._straight + self._pending
         else:
             if self._pending:
                 self._add_up()
-            kind = np.flatnonzero(self._sums)
-            cell, texel = (part.astype(np.int32) for part in np.divmod(kind, self._texels))
-            summed = self._sums[kind].astype(np.float32)
+            table = self._sums.reshape(-1, self._texels)
+            found = np.nonzero(table)
+            step()
+            cell, texel = (part.astype(np.int32) for part in found)
+            summed = table[found].astype(np.float32)
+            step()
             parts = [
                 *self._straight,
-                (cell + self._first, texel, summed, np.zeros(len(kind), bool)),
+                (cell + self._first, texel, summed, np.zeros(len(cell), bool)),
             ]
         cell, texel, weight, straight = (np.concatenate(a) for a in zip(*parts, strict=True))
+        step()
         # A block has few cells: sixteen bits are sorted by counting.
         order = np.argsort((cell - self._first).astype(np.uint16), kind="stable")
         return cell.take(order), texel.take(order), weight.take(order), straight.take(order)
