@@ -10,9 +10,9 @@ from scipy.integrate import trapezoid
 
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from planner.light.lobes import bounces, shading
+from planner.light.lobes import bounces, scatter, shading
 from tests.reference.comparison import MEAN, RMS, deviation
-from tests.reference.embree_walk import FloatArray, emitted, masking, walk, wrinkled
+from tests.reference.embree_walk import FloatArray, bounced, emitted, masking, walk, wrinkled
 from tests.reference.scene_list import LOPSIDED, SCENES
 from tests.reference.spaces import BLACK, Luminaire, Material, Scene, box, plan_of
 
@@ -117,7 +117,7 @@ def lobe_by_quadrature(cosine: float, width: float) -> FloatArray:
     out = 2 * along[:, None] * facet - view
     lit = (along > 0) & (out[:, 2] > 0)
     w = np.full(len(uu), width)
-    shadow = masking(np.full(len(uu), cosine), w) * masking(np.where(lit, out[:, 2], 1.0), w)
+    shadow = in_sight(np.full(len(uu), cosine), w) * in_sight(np.where(lit, out[:, 2], 1.0), w)
     weight = np.where(lit, along * shadow / (cosine * np.cos(theta)), 0.0) / len(uu)
     return np.array([weight.sum(), (weight * out[:, 2]).sum(), (weight * -out[:, 0]).sum()])
 
@@ -131,8 +131,12 @@ def test_wrinkled_mirrors_reflect_by_the_published_lobe(cosine: float, width: fl
     side = np.array([1.0, 0.0, 0.0])
     direction = math.sqrt(1 - cosine**2) * -side - cosine * normal
     widths = np.full(count, width)
-    out, kept = wrinkled(direction, normal, widths, np.random.default_rng(8))
-    walked = _moments(out, kept.astype(float), normal[0], side)
+    # The walk's first bounce, under the shadowing of the lobe of one bounce.
+    view = np.array([math.sqrt(1 - cosine**2), 0.0, cosine])
+    once = bounced(np.tile(-view, (count, 1)), widths, np.random.default_rng(8))
+    kept = np.where(once[:, 2] > 0, in_sight(np.maximum(once[:, 2], 1e-9), widths), 0.0)
+    upright = np.array([0.0, 0.0, 1.0])
+    walked = _moments(once, kept, upright, side)
     # The first bounce of the program, under the shadowing of the lobe of one bounce.
     up = np.cross(normal[0], side)
     local = -(np.stack([side, up, normal[0]]) @ direction.T)
@@ -142,6 +146,27 @@ def test_wrinkled_mirrors_reflect_by_the_published_lobe(cosine: float, width: fl
     found = _moments(first.after.T, share, np.array([0.0, 0.0, 1.0]), np.array([1.0, 0.0, 0.0]))
     np.testing.assert_allclose(walked, expected, atol=4e-3)
     np.testing.assert_allclose(found, expected, atol=4e-3)
+
+
+@pytest.mark.parametrize("width", [0.1, 0.25, 0.6, 1.0])
+@pytest.mark.parametrize("cosine", [0.05, 0.5, 0.95])
+def test_all_bounces_of_walk_and_program_are_alike(cosine: float, width: float) -> None:
+    """Two readings of Heitz and others (2016) that share no line; nothing is lost in either."""
+    count = 400_000
+    normal = np.tile([0.0, 0.6, 0.8], (count, 1))
+    side = np.array([1.0, 0.0, 0.0])
+    direction = math.sqrt(1 - cosine**2) * -side - cosine * normal
+    widths, whole = np.full(count, width), np.ones(count)
+    walked = wrinkled(direction, normal, widths, np.random.default_rng(8))
+    ours = scatter(direction.T, normal.T, widths, np.random.default_rng(9)).after.T
+    one, other = (_moments(out, whole, normal[0], side) for out in (walked, ours))
+    np.testing.assert_allclose(one, other, atol=4e-3)
+    assert (walked @ normal[0] > 0).all()
+
+
+def in_sight(cosine: FloatArray, width: FloatArray) -> FloatArray:
+    """Share of facets in sight at this angle, G1: Walter et al. (2007), equation 34."""
+    return np.asarray(1 / (1 + masking(cosine, width)))
 
 
 def _moments(
