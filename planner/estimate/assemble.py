@@ -51,9 +51,13 @@ def respond(
     paths: Paths,
     balance: FloatArray,
     light: LampLight,
+    shade: int,
     step: Callable[[], None],
 ) -> LampResponse:
-    """Follow one lamp's light through the balance and gather it on the map."""
+    """Follow one lamp's light through the balance and gather it on the map.
+
+    ``shade`` is that of ``Effort``.
+    """
     surfaces, grid = geometry.surfaces, geometry.grid
     diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
     reflected = diffuse[surfaces.texel_facet]
@@ -71,7 +75,7 @@ def respond(
         gathered = grid.resampled(geometry.gather_grid, gathered)
     misplaced = 0.0
     if light.spots.size:
-        from_spots = light_of_spots(surfaces, grid, light.spots, bright, step)
+        from_spots = light_of_spots(surfaces, grid, light.spots, bright, shade, step)
         gathered += from_spots
         # The balance spreads a spot over its patch; here it lies where it lies.
         leaving = totals(surfaces.texel_patch, bright * surfaces.texel_area, surfaces.patch_count)

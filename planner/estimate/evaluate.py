@@ -194,7 +194,7 @@ def estimate_scene(
     def response_of(lamp: LampOptics) -> LampResponse:
         def make() -> LampResponse:
             step()
-            return respond(scene, geometry, paths, balance, light_of(lamp), step)
+            return respond(scene, geometry, paths, balance, light_of(lamp), share.shade, step)
 
         return cache.get(("response", *solve_key, share, lamp), make)
 

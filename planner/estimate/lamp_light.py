@@ -115,7 +115,7 @@ def lamp_light(
             found = float(spread @ cell_area)
             spread *= float(mirrored.glints.sum()) / found if found > 0 else 0.0
         cells += scale * spread
-    spots = bright_texels(surfaces, texels)
+    spots = bright_texels(surfaces, texels, effort.spots)
     mirrored_density = float(cells.mean()) - straight
     return LampLight(texels, patches + flux, cells, variance, mirrored_density, spots)
 

@@ -189,9 +189,10 @@ class Effort:
     ``cutoff`` is the weight below which a chain of mirrors is no longer followed,
     ``quadrature`` the relative error allowed to the sum over a mirrored lamp, ``edges`` the
     points along a side of one that mirrors show in part, ``shade`` the fewest points along a
-    side of a lamp before which something may stand, ``passed`` the most mirrors that its
-    images pass in all where they must be followed line by line. Where mirrors are wrinkled,
-    ``spread_photons`` tell what they send to the map, ``lobe_photons`` of them by their lobes.
+    side of a lamp, or of a cell, before which something may stand, ``passed`` the most mirrors
+    that its images pass in all where they must be followed line by line, ``spots`` the most
+    texels that a lamp lights up as spots. Where mirrors are wrinkled, ``spread_photons`` tell
+    what they send to the map, ``lobe_photons`` of them by their lobes.
     """
 
     patches: int
@@ -206,6 +207,7 @@ class Effort:
     lobe_photons: int
     shade: int = 5
     passed: int = 8000
+    spots: int = 160
 
     def shared_among(self, lamps: int) -> Effort:
         """What each of so many lamps is given.
@@ -224,6 +226,7 @@ class Effort:
             edges=max(1, round(self.edges * share)),
             shade=max(3, round(self.shade * share)),
             passed=round(self.passed * share),
+            spots=round(self.spots * share),
         )
 
 

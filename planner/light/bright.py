@@ -18,13 +18,11 @@ from planner.light.surfaces import Surfaces
 _BRIGHT = 10.0
 """Times the mean direct light on all surfaces from which a texel counts as a spot."""
 
-MOST_SPOTS = 160
 
-
-def bright_texels(surfaces: Surfaces, density: FloatArray) -> IntArray:
+def bright_texels(surfaces: Surfaces, density: FloatArray, most: int) -> IntArray:
     """Texels on walls and undersides of boxes that a lamp lights far more than the rest.
 
-    The strongest come first.
+    The strongest come first, ``most`` at most.
     ``density`` (T,) is its direct flux density: chosen by this and not by what is reflected
     of it, spots stay the same whatever the linings.
     """
@@ -34,14 +32,20 @@ def bright_texels(surfaces: Surfaces, density: FloatArray) -> IntArray:
     may_be = (plane < walls) | (plane >= walls + 2) & (surfaces.texel_normal[2] < -0.5)
     bright = np.flatnonzero(may_be & (density > _BRIGHT * mean) & (density > 0))
     strength = density[bright] * surfaces.texel_area[bright]
-    return bright[np.argsort(-strength)][:MOST_SPOTS]
+    return bright[np.argsort(-strength)][:most]
 
 
 def light_of_spots(
-    surfaces: Surfaces, grid: CellGrid, texels: IntArray, exitance: FloatArray, step: Step
+    surfaces: Surfaces,
+    grid: CellGrid,
+    texels: IntArray,
+    exitance: FloatArray,
+    shade: int,
+    step: Step,
 ) -> FloatArray:
     """Flux density on the cells (C,) straight from some spots of exitance (T,).
 
+    ``shade`` are the points along an edge of a cell in which something hides a spot in part.
     ``step`` is called often and may raise to stop.
     """
     receivers, cell, share = grid.receivers(averaged=True)
@@ -56,15 +60,11 @@ def light_of_spots(
     factor *= seen[cell]
     result = totals(cell, share * (factor @ exitance[texels]), len(grid.inside))
     mixed = grid.unlike_neighbours(seen.mean(axis=1))
-    receivers, cell, share = grid.gauss_points(mixed, _POINTS_IN_SHADE)
+    receivers, cell, share = grid.gauss_points(mixed, shade)
     factor = _factors(surfaces, texels, receivers, step)
     factor *= visible(surfaces.prism, crowd, receivers, centres, step)
     result[mixed] = totals(cell, share * (factor @ exitance[texels]), len(result))[mixed]
     return result
-
-
-_POINTS_IN_SHADE = 5
-"""Points along an edge of a cell in which something hides a spot in part."""
 
 
 def _factors(surfaces: Surfaces, texels: IntArray, receivers: FloatArray, step: Step) -> FloatArray:
