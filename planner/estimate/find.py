@@ -17,6 +17,7 @@ from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.metrics.figures import DLI_UNIT, FIGURE, daily_light_integral, percent, ppfd
 from planner.plan.checks import CLOSE_TO_CANOPY_M, LEAST_DARK_HOURS
+from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
@@ -395,7 +396,7 @@ def scaled_output(plan: Plan, share: float) -> Plan:
 
 
 def _at_height(plan: Plan, height: float) -> Plan:
-    return each_lamp(plan, lambda lamp: lamp.model_copy(update={"hanging_height": height}))
+    return dial("height").put(plan, None, height)
 
 
 def _figure(mean: float, minimum: float, aim: Aim) -> float:

@@ -22,6 +22,7 @@ from planner.plan.edits import changed
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.space import contains, outlines_overlap, sticks_out
+from planner.units import said_length
 
 MOST_LAMPS: Final = 6
 SPREADS: Final = (0.7, 0.9, 1.1)
@@ -98,10 +99,12 @@ def _answer(
     met = reach >= mean
     made = scaled_output(full, mean / reach) if met else full
     estimate = search.confirm(made, options)
-    where = "; ".join(f"{lamp.x * 100:.1f}, {lamp.y * 100:.1f}" for lamp in made.lamps)
+    where = "; ".join(
+        f"{said_length(round(lamp.x, 3))}, {said_length(round(lamp.y, 3))}" for lamp in made.lamps
+    )
     lamps = "One lamp" if count == 1 else f"{count} lamps"
     words = (
-        f"{lamps} at (x, y in cm) {where}, {made.lamps[0].output_percent:.0f} % output: mean "
+        f"{lamps} at (x, y) {where}, {made.lamps[0].output_percent:.0f} % output: mean "
         f"{ppfd(estimate.figures.mean, unit=True)}, min / mean "
         f"{percent(estimate.figures.min_over_mean)}."
     )
