@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from planner.estimate.outlook import Part, Uncertainty
 from planner.estimate.result import Estimate
 from planner.metrics.figures import (
     DLI_UNIT,
@@ -21,6 +20,9 @@ from planner.metrics.figures import (
     ppfd,
 )
 from planner.units import COVERAGE, format_number
+
+if TYPE_CHECKING:
+    from planner.estimate.outlook import Part, Uncertainty  # the whole core: not at the start
 
 
 @dataclass(frozen=True)

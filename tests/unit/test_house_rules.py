@@ -125,6 +125,8 @@ def test_no_word_that_does_not_belong_here(word: str) -> None:
         ("import planner.__main__", ("PySide6", "pyqtgraph", "numpy", "scipy", "pydantic")),
         ("import planner.plan.checks, planner.files.store", ("PySide6", "numpy", "scipy")),
         ("import planner.estimate.evaluate", ("PySide6", "pyqtgraph", "scipy", "contourpy")),
+        # the window is shown before the light core is read
+        ("import planner.app.run, planner.app.main_window", ("scipy", "planner.estimate.evaluate")),
     ],
 )
 def test_importing_loads_nothing_heavy(statement: str, absent: tuple[str, ...]) -> None:

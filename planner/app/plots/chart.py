@@ -42,7 +42,6 @@ from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.questions import Questions, write_bytes, write_picture
 from planner.app.theme import paint_focus
 from planner.files.disk import PlanFileError
-from planner.reports.exports import guarded
 
 FloatArray = npt.NDArray[np.float64]
 Table = tuple[Sequence[str], Sequence[Sequence[str | float | None]]]
@@ -390,12 +389,19 @@ class Chart(pg.GraphicsLayoutWidget):  # type: ignore[misc]
 
     def csv(self, delimiter: str = ",") -> str:
         """The chart's numbers, always with a decimal point."""
+        from planner.reports.exports import guarded  # noqa: PLC0415 - brings the core along
+
+        def cell(value: str | float | None) -> str:
+            if value is None or (isinstance(value, float) and not np.isfinite(value)):
+                return ""
+            return guarded(value) if isinstance(value, str) else f"{value:.9g}"
+
         headings, rows = self.table()
         stream = io.StringIO()
         writer = csv.writer(stream, delimiter=delimiter, lineterminator="\n")
         writer.writerow([guarded(text) for text in headings])
         for row in rows:
-            writer.writerow([_cell(value) for value in row])
+            writer.writerow([cell(value) for value in row])
         return stream.getvalue()
 
     def copy_picture(self) -> None:
@@ -441,9 +447,3 @@ def line(made: QPen) -> QPen:
     """A pen whose width is in pixels, whatever the scale of the plot."""
     made.setCosmetic(True)
     return made
-
-
-def _cell(value: str | float | None) -> str:
-    if value is None or (isinstance(value, float) and not np.isfinite(value)):
-        return ""
-    return guarded(value) if isinstance(value, str) else f"{value:.9g}"
