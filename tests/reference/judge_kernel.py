@@ -278,6 +278,10 @@ def turned(
     return a * ax + b * bx + c * nx, a * ay + b * by + c * ny, a * az + b * bz + c * nz
 
 
+AFRESH = 4096
+"""Photons after which the even sequence gets another start."""
+
+
 @compiled
 def walk(
     count: int,
@@ -307,17 +311,20 @@ def walk(
     state[0] = np.uint64(seed)
     for _ in range(8):
         uniform(state)
-    # An even sequence for where and whither photons start; everything else is chance.
+    # An even sequence for where and whither photons start, begun anew by chance ever so often:
+    # kept up, it beats with cells behind a corner. Everything else is chance.
     step, shift, u = np.empty(5), np.empty(5), np.empty(5)
     root = 1.1347241384015194  # g^6 = g + 1
     for k in range(5):
         step[k] = root ** -(k + 1)
-        shift[k] = uniform(state)
     rows, columns = counts.shape
     passages = lost = 0
     for photon in range(count):
+        turn = photon % AFRESH
         for k in range(5):
-            value = shift[k] + photon * step[k]
+            if turn == 0:
+                shift[k] = uniform(state)
+            value = shift[k] + turn * step[k]
             u[k] = value - math.floor(value)
         px, py, dx, dy, dz = emitted(lamp, strips, ladder, u)
         pz = lamp[2] - 1e-6
