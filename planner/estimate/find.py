@@ -194,7 +194,7 @@ def height_range(plan: Plan) -> tuple[float, float]:
         If there is no room between them.
     """
     housing = max((lamp.model.housing_height for lamp in plan.lamps), default=0.0)
-    most = plan.space.height - plan.canopy.height - housing
+    most = plan.headroom - housing
     if most < CLOSE_TO_CANOPY_M:
         raise FindError(
             f"Between canopy and ceiling there are {said_length(round(max(most, 0.0), 3))} for "

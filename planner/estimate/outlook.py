@@ -193,7 +193,7 @@ def _heights(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
     """Each lamp's hanging height, as far as there is room below the ceiling."""
     plan = reckoner.plan
     cache = Cache(limit=_HELD)
-    room = plan.space.height - plan.canopy.height
+    room = plan.headroom
     for index, lamp in enumerate(plan.lamps):
         if lamp.ppf <= 0:
             continue

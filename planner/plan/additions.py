@@ -98,7 +98,7 @@ def new_lamp(plan: Plan, model: LampModel) -> Lamp:
 
     Turned across where it has no room along.
     """
-    room = plan.space.height - plan.canopy.height
+    room = plan.headroom
     height = min(USUAL_HANGING_HEIGHT_M, 0.9 * room)
     x, y = middle(plan)
     return _hung_near(plan, Lamp(model=model, x=x, y=y, hanging_height=height), (x, y))
@@ -124,7 +124,7 @@ def _hung_near(plan: Plan, lamp: Lamp, wanted: Point) -> Lamp:
 
 def rehung(plan: Plan, lamp: Lamp) -> Lamp:
     """A lamp copied from this or another plan: where it hung, or beside, and under this ceiling."""
-    room = plan.space.height - plan.canopy.height
+    room = plan.headroom
     lower = lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, room)})
     return _hung_near(plan, lower, nearest_inside(plan.space.footprint, (lamp.x, lamp.y)))
 

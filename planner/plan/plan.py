@@ -93,9 +93,7 @@ class Setup(Value):
                 "move it inside the footprint."
             )
         if self.lamp_height(lamp) > self.space.height + 1e-9:
-            room = HANGING_HEIGHT.at_most(
-                self.space.height - self.canopy.height, "the ceiling is there"
-            )
+            room = HANGING_HEIGHT.at_most(self.headroom, "the ceiling is there")
             room.checked(lamp.hanging_height, f"lamp {number}, hanging height")
 
     def _check_obstacle(self, number: int, obstacle: Obstacle) -> None:
@@ -111,6 +109,11 @@ class Setup(Value):
                 f"{said_length(obstacle.top)}, but the ceiling is at "
                 f"{said_length(self.space.height)}; lower it or make it thinner."
             )
+
+    @property
+    def headroom(self) -> float:
+        """From the canopy to the ceiling in metres: the most a lamp can hang above it."""
+        return self.space.height - self.canopy.height
 
     def lamp_height(self, lamp: Lamp) -> float:
         """Height of a lamp's face above the floor in metres."""

@@ -89,7 +89,7 @@ def put_beam(plan: Plan, place: Place, value: float) -> Plan:
 
 
 def under_ceiling(kind: Quantity, plan: Setup, _place: Place) -> Quantity:
-    return kind.at_most(plan.space.height - plan.canopy.height, "the ceiling is there")
+    return kind.at_most(plan.headroom, "the ceiling is there")
 
 
 def inside(axis: int) -> Room:
