@@ -26,7 +26,7 @@ from planner.app.frame import PageBar, Pages, SettingsDialog, StateLine, ViewCho
 from planner.app.help import APP_TITLE, AboutDialog, HelpWindow, app_icon
 from planner.app.jobs import Lane, shut_down
 from planner.app.lamp_files import LampFileCommands
-from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.pages.side.variants import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.plan_desk import PlanDesk
 from planner.app.questions import FILTERS, Questions, write_export, write_picture

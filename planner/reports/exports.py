@@ -16,8 +16,8 @@ from typing import Any
 import numpy as np
 
 import planner
-from planner.estimate.options import COLUMN, Option
-from planner.estimate.options import COLUMNS as OF_OPTIONS
+from planner.estimate.compare import COLUMN, Option
+from planner.estimate.compare import COLUMNS as OF_OPTIONS
 from planner.estimate.result import Estimate, FloatArray
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import swept

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.plots.chart import Chart, Table, line
-from planner.estimate.options import unbeaten
+from planner.estimate.compare import unbeaten
 
 
 @dataclass(frozen=True)

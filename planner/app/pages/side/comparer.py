@@ -23,14 +23,15 @@ from planner.estimate.compare import (
     PLAN_SIDE,
     Comparison,
     Identity,
+    Option,
     Origin,
     Side,
     against,
     compare,
+    option,
     served,
 )
 from planner.estimate.evaluate import Cache
-from planner.estimate.options import Option, option
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.worth import Bill, bill, running
 from planner.plan.edits import changed

@@ -14,8 +14,8 @@ from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.app.pages.side.question_form import Asker, AskLine
-from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.pages.side.linked import Asker, AskLine
+from planner.app.pages.side.variants import VariantSteps
 from planner.estimate.result import EstimateOptions
 from planner.plan.lit import same_figures
 from planner.plan.plan import Plan

@@ -27,7 +27,7 @@ from planner.app.fields.form import AlertLabel, link_button
 from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.pages.side.map_card import MapCard
-from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import tooltip
 from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar

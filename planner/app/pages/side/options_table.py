@@ -20,8 +20,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidge
 
 from planner.app import theme
 from planner.app.plain import tooltip
-from planner.estimate.compare import Identity
-from planner.estimate.options import COLUMNS, Option, Wishes
+from planner.estimate.compare import COLUMNS, Identity, Option, Wishes
 from planner.plan.costs import Costs
 from planner.reports.exports import options_to_csv
 

@@ -24,17 +24,15 @@ from planner.app.fields.choosers import Shelf
 from planner.app.fields.form import AlertLabel, button, link_button
 from planner.app.frame import PageBar, Pages
 from planner.app.jobs import Lane
-from planner.app.pages.side.compare_form import CompareForm, TradeOffForm
 from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.find_form import FindForm
 from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.map_sheet import CardBar, MapSheet
-from planner.app.pages.side.odds_board import OddsBoard, OddsForm
 from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.schedule_board import ScheduleBoard
 from planner.app.pages.side.sweep_form import SweepBoard, SweepForm
-from planner.app.pages.side.try_form import TryForm
-from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.pages.side.variants import TryForm, VariantSteps
+from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, TradeOffForm
 from planner.app.pages.side.worth_form import WorthBoard, WorthForm
 from planner.app.plain import PlainLabel
 from planner.app.plots.trade_off import TradeOffPlot

@@ -24,7 +24,7 @@ from planner.app.fields.choosers import Shelf
 from planner.app.fields.form import AlertLabel, Form, StillCombo, button, link_button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.app.pages.side.question_form import Asker, AskLine
+from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.schedule_chart import ScheduleChart
 from planner.estimate.result import EstimateOptions

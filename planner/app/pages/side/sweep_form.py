@@ -17,8 +17,8 @@ from planner.app.document import Document
 from planner.app.fields.form import button, link_button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.app.pages.side.question_form import Asker, AskLine
-from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.pages.side.linked import Asker, AskLine
+from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import PlainLabel
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
 from planner.estimate.find import FindError, height_range

@@ -8,7 +8,7 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from planner.app.document import Document
-from planner.app.pages.side.variant_steps import VariantSteps
+from planner.app.pages.side.variants import VariantSteps
 from planner.plan import edits
 from planner.plan.changes import said
 from planner.plan.lining import Lining
