@@ -22,7 +22,6 @@ from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
 from planner.app.fields.form import QuietButton, StillCombo
-from planner.app.figures.strip import PATIENCE_MS
 from planner.app.plain import PlainLabel, explain
 from planner.app.settings import Settings
 from planner.app.theme import Theme
@@ -248,8 +247,9 @@ class PageBar(QWidget):
 
 # -- the state of the estimate in the status bar ---------------------------------------
 
+PATIENCE_MS: Final = 300
+"""Work that takes no longer is not spoken of."""
 _QUALITY: Final = {
-    Quality.PREVIEW: "Light in outline",
     Quality.DEFAULT: "Light as sketched",
     Quality.FINE: "Light as sketched, computed most finely",
 }
@@ -267,6 +267,7 @@ class StateLine(PlainLabel):
         self._busy = self._failed = False
         self._fraction: float | None = None
         self._patience = QTimer(self, singleShot=True, interval=PATIENCE_MS)
+        self._patience.timeout.connect(self._refresh)
         self._refresh()
 
     @Slot(bool)
@@ -277,6 +278,8 @@ class StateLine(PlainLabel):
         if busy:
             self._failed = False
             self._patience.start()
+        else:
+            self._patience.stop()
         self._refresh()
 
     @Slot(float)
@@ -308,7 +311,8 @@ class StateLine(PlainLabel):
             return "Not computed - see the message"
         if self._estimate is None:
             return f"Computing the light…{done}" if self._busy else ""
-        if self._busy:
-            shown = "Preview" if self._estimate.options.quality is Quality.PREVIEW else "Last light"
-            return f"{shown} - refining…{done}"
+        if self._estimate.options.quality is Quality.PREVIEW:
+            return f"Preview - refining…{done}"
+        if self._busy and not self._patience.isActive():
+            return f"Last light - working…{done}"
         return _QUALITY[self._estimate.options.quality]

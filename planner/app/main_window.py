@@ -192,7 +192,7 @@ class MainWindow(QMainWindow):
         self.estimator.weighed.connect(self.page.worth.take)
         self.page.worth.wanted.connect(self.estimator.weigh)
         self.estimator.failed.connect(self._on_failed)
-        self.estimator.busy_changed.connect(self._on_busy_changed)
+        self.estimator.busy_changed.connect(self.state_line.show_busy)
         self.estimator.progressed.connect(self.state_line.show_progress)
         hints = QGuiApplication.styleHints()
         hints.colorSchemeChanged.connect(self._on_scheme_changed)
@@ -231,11 +231,6 @@ class MainWindow(QMainWindow):
     def _on_failed(self, message: str) -> None:
         self.page.show_failure(message)
         self.state_line.show_failure(message)
-
-    @Slot(bool)
-    def _on_busy_changed(self, busy: bool) -> None:
-        self.page.show_busy(busy)
-        self.state_line.show_busy(busy)
 
     @Slot(object)
     def _on_display_changed(self, state: DisplayState) -> None:

@@ -7,6 +7,7 @@ looked at, left, or shown in another unit of length.
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QWheelEvent
@@ -15,8 +16,55 @@ from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 from planner.plan.quantity import Quantity
 from planner.units import LengthUnit, has_fraction, in_unit
 
+if TYPE_CHECKING:
+    _Typed = QWidget
+else:
+    _Typed = object
 
-class QuantityBox(QAbstractSpinBox):
+
+class TypedField(_Typed):
+    """What fields for numbers and for texts share: when what was typed is asked for.
+
+    Mixed in before the Qt class. Enter and leaving ask, Esc goes back, and an untouched field
+    leaves undo and redo to the plan.
+    """
+
+    @property
+    def is_edited(self) -> bool:
+        """Whether the text was changed and not yet taken over."""
+        raise NotImplementedError
+
+    def commit(self, *, again: bool = False) -> None:
+        """Ask for what was typed; what was refused before is asked for only ``again``."""
+        raise NotImplementedError
+
+    def revert(self) -> None:
+        """Go back to what the plan says."""
+        raise NotImplementedError
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            self.commit(again=True)
+            event.accept()
+        elif event.key() == Qt.Key.Key_Escape and self.is_edited:
+            self.revert()
+            event.accept()
+        else:
+            super().keyPressEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        if event.reason() != Qt.FocusReason.PopupFocusReason:
+            self.commit()
+
+    def event(self, event: QEvent) -> bool:
+        if not self.is_edited and asks_undo_or_redo(event):
+            event.ignore()
+            return False
+        return super().event(event)
+
+
+class QuantityBox(TypedField, QAbstractSpinBox):
     """A field for one quantity.
 
     Signals: ``committed(value)`` when a new value was typed and Enter pressed or the
@@ -160,33 +208,15 @@ class QuantityBox(QAbstractSpinBox):
         return flags
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        super().keyPressEvent(event)
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.commit(again=True)
             self.selectAll()
-            event.accept()
-        elif event.key() == Qt.Key.Key_Escape and self.is_edited:
-            self.revert()
-            event.accept()
-        else:
-            super().keyPressEvent(event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        if event.reason() != Qt.FocusReason.PopupFocusReason:
-            self.commit()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         if self.hasFocus():
             super().wheelEvent(event)
         else:
             event.ignore()
-
-    def event(self, event: QEvent) -> bool:
-        # An untouched field leaves undo and redo to the plan.
-        if not self.is_edited and asks_undo_or_redo(event):
-            event.ignore()
-            return False
-        return super().event(event)
 
     def sizeHint(self) -> QSize:
         sample = "0000.0 " + (self._quantity.suffix or "cm")

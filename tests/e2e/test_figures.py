@@ -10,7 +10,6 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from planner.app.pages.sketch.page import SketchPage
-from planner.estimate.result import Quality
 from planner.plan import edits
 from planner.plan.lining import Caution, Lining
 from planner.plan.place import Place, PlaceKind
@@ -85,27 +84,6 @@ def test_the_longest_bar_belongs_to_the_largest_share(qtbot: QtBot, page: Sketch
         columns = range(6, image.width() - 6)
         filled.append(sum(image.pixelColor(x, row) != track for x in columns) / len(columns))
     assert filled == pytest.approx([0.55, 0.30, 0.15], abs=0.02)
-
-
-def test_a_preview_is_marked_and_then_the_mark_goes(page: SketchPage) -> None:
-    plan = page.workplace.document.plan
-    assert page.strip.state.text() == ""
-    page.show_estimate(written_estimate(plan, Quality.PREVIEW))
-    assert "refining" in page.strip.state.text()
-    page.show_busy(True)
-    assert "refining" in page.strip.state.text()
-    page.show_estimate(written_estimate(plan))
-    page.show_busy(False)
-    assert page.strip.state.text() == ""
-
-
-def test_long_work_is_mentioned_and_short_work_is_not(qtbot: QtBot, page: SketchPage) -> None:
-    page.show_busy(True)
-    assert page.strip.state.text() == ""
-    qtbot.waitUntil(lambda: "Working" in page.strip.state.text(), timeout=2000)
-    assert "Mean 212" in page.strip.sentence.text()
-    page.show_busy(False)
-    assert page.strip.state.text() == ""
 
 
 def test_a_failure_stands_beside_the_old_figures(page: SketchPage) -> None:

@@ -38,10 +38,12 @@ from planner.app.run import PlannerApplication, open_window, picture_window
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.catalogue.library import demo_plan
+from planner.estimate.result import Quality
 from planner.files.store import save_plan
 from planner.plan.place import Place, PlaceKind
 from planner.units import LengthUnit
 from tests.e2e.shell import make_window, small_plan, trigger
+from tests.e2e.sketching import written_estimate
 
 pytestmark = pytest.mark.gui
 
@@ -139,10 +141,30 @@ def test_the_status_bar_says_how_the_light_was_computed(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
     assert window.state_line.text() == "Light as sketched"
     assert window.state_line.accessibleDescription() == "Computed in 0.01 s."
-    window.state_line.show_busy(True)
-    assert "refining" in window.state_line.text()
     window.state_line.show_failure("The lamp is gone.")
     assert "Not computed" in window.state_line.text()
+
+
+def test_a_preview_is_marked_and_then_the_mark_goes(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    line = window.state_line
+    line.show_estimate(written_estimate(window.document.plan, Quality.PREVIEW))
+    assert "refining" in line.text()
+    line.show_busy(True)
+    assert "refining" in line.text()
+    line.show_estimate(written_estimate(window.document.plan))
+    line.show_busy(False)
+    assert line.text() == "Light as sketched"
+
+
+def test_long_work_is_mentioned_and_short_work_is_not(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    line = window.state_line
+    line.show_busy(True)
+    assert line.text() == "Light as sketched"
+    qtbot.waitUntil(lambda: "working" in line.text(), timeout=2000)
+    line.show_busy(False)
+    assert line.text() == "Light as sketched"
 
 
 @pytest.mark.parametrize("page", ["start", "cautions", "glossary"])

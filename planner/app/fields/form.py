@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import QEvent, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import (
-    QFocusEvent,
     QFont,
-    QKeyEvent,
     QPainter,
     QPaintEvent,
     QPalette,
@@ -32,7 +30,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app.plain import PlainLabel, explain, tooltip
-from planner.app.quantity_box import asks_undo_or_redo
+from planner.app.quantity_box import TypedField
 from planner.app.theme import RHYTHM, paint_focus
 
 _ARROW = 16
@@ -123,7 +121,7 @@ class StillCombo(QComboBox):
             event.ignore()
 
 
-class TextLine(QLineEdit):
+class TextLine(TypedField, QLineEdit):
     """Signals: ``committed(text)`` for a new text, ``reverted`` after Esc."""
 
     committed = Signal(str)
@@ -153,12 +151,17 @@ class TextLine(QLineEdit):
             self.setCursorPosition(0)
         self._tell_what_is_cut()
 
-    def commit(self) -> None:
-        """Ask for the text typed, if it differs from the plan's and was not refused before."""
+    def commit(self, *, again: bool = False) -> None:
+        """Ask for the text typed, if it differs from the plan's; see ``TypedField``."""
         text = self.text()
-        if text not in {self._value, self._refused}:
+        if text != self._value and (again or text != self._refused):
             self._refused = text
             self.committed.emit(text.strip())
+
+    def revert(self) -> None:
+        """Go back to the plan's text."""
+        self.reset(self._value)
+        self.reverted.emit()
 
     def _tell_what_is_cut(self) -> None:
         """A text longer than the line can be read whole under the pointer."""
@@ -171,29 +174,6 @@ class TextLine(QLineEdit):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._tell_what_is_cut()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.commit()
-            event.accept()
-        elif event.key() == Qt.Key.Key_Escape and self.is_edited:
-            self.reset(self._value)
-            self.reverted.emit()
-            event.accept()
-        else:
-            super().keyPressEvent(event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        if event.reason() != Qt.FocusReason.PopupFocusReason:
-            self.commit()
-
-    def event(self, event: QEvent) -> bool:
-        # An untouched line leaves undo and redo to the plan.
-        if not self.is_edited and asks_undo_or_redo(event):
-            event.ignore()
-            return False
-        return super().event(event)
 
 
 # -- rows of labels and fields, with the error and the explanation beside the field ----

@@ -7,12 +7,12 @@ from typing import Any, Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
-from planner.app.fields.choosers import Shelf
-from planner.app.fields.form import Form, NoteLabel, Row, button, fold_button
-from planner.app.quantity_box import QuantityBox
+from planner.app.fields.form import NoteLabel, button, fold_button
+from planner.app.fields.panel import FieldForm, FieldPanel, Workplace
 from planner.catalogue.library import CatalogueError
 from planner.plan.lining import Lining
-from planner.plan.quantity import SHARE, WRINKLE, Quantity
+from planner.plan.plan import Plan
+from planner.plan.quantity import SHARE, WRINKLE
 from planner.plan.refusal import refusal
 
 REFLECTANCE_HELP: Final = (
@@ -30,7 +30,7 @@ WRINKLE_HELP: Final = (
 )
 
 
-class LiningDetails(Form):
+class LiningDetails(FieldForm):
     """Numbers, source and cautions of one lining.
 
     Signals: ``copied`` carries a new lining of the user's own to be used here, ``changed``
@@ -40,9 +40,9 @@ class LiningDetails(Form):
     copied = Signal(object)
     changed = Signal(object)
 
-    def __init__(self, shelf: Shelf, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._shelf = shelf
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace.document, workplace.display, parent)
+        self._shelf = workplace.shelf
         self._lining: Lining | None = None
         self._taken: set[str] = set()
         self.facts = NoteLabel()
@@ -67,11 +67,15 @@ class LiningDetails(Form):
         self.own_bar = self.add_buttons(self.edit_button, self.delete_button)
         self.name_line = QLineEdit()
         self.name_row = self.add_row("Name", self.name_line)
-        self.reflectance_row, self.reflectance_box = self._number(
-            "Reflectance", SHARE, REFLECTANCE_HELP
+        self.reflectance_row, self.reflectance_box = self.add_number(
+            "Reflectance", SHARE, 0.0, REFLECTANCE_HELP
         )
-        self.specular_row, self.specular_box = self._number("Mirror share", SHARE, SPECULAR_HELP)
-        self.wrinkle_row, self.wrinkle_box = self._number("Wrinkle", WRINKLE, WRINKLE_HELP)
+        self.specular_row, self.specular_box = self.add_number(
+            "Mirror share", SHARE, 0.0, SPECULAR_HELP
+        )
+        self.wrinkle_row, self.wrinkle_box = self.add_number("Wrinkle", WRINKLE, 0.0, WRINKLE_HELP)
+        for box in self.boxes:
+            box.setAccessibleName(f"{box.accessibleName()} of the lining")
         self.save_button = button("Save and use", "Keeps the lining in your library and uses it.")
         self.add_wide(self.save_button)
         self.alert = self.add_alert()
@@ -86,16 +90,6 @@ class LiningDetails(Form):
         made = button(text, tip)
         made.setCheckable(True)
         return made
-
-    def _number(self, label: str, quantity: Quantity, help_: str) -> tuple[Row, QuantityBox]:
-        box = QuantityBox(quantity, f"{label} of the lining")
-        row = self.add_row(label, box, help_)
-        box.committed.connect(box.reset)
-        box.stepped.connect(box.reset)
-        box.committed.connect(row.clear_error)
-        box.refused.connect(row.show_error)
-        box.reverted.connect(row.clear_error)
-        return row, box
 
     # -- showing ------------------------------------------------------------------------
 
@@ -147,10 +141,8 @@ class LiningDetails(Form):
     def _save(self) -> None:
         if self._lining is None:
             return
-        boxes = (self.reflectance_box, self.specular_box, self.wrinkle_box)
-        for box in boxes:
-            box.commit()
-        if any(box.is_edited for box in boxes):
+        self.take_typed()
+        if any(box.is_edited for box in self.boxes):
             return
         own = self.edit_button.isChecked()
         try:
@@ -198,6 +190,28 @@ class LiningDetails(Form):
             "low": max(0.0, reflectance - (old.reflectance - old.low)),
             "high": min(1.0, reflectance + (old.high - old.reflectance)),
         }
+
+
+class LinedPanel(FieldPanel):
+    """A panel of something that carries a lining: what is known of it stands at the end."""
+
+    def add_details(self, heading: str) -> None:
+        """Close the panel with the details of the lining shown."""
+        self.add_heading(heading)
+        self.details = LiningDetails(self.workplace)
+        self.add_wide(self.details)
+        self.end()
+        self.details.copied.connect(self.line_with)
+        self.details.changed.connect(self.change_lining)
+        self.workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
+
+    def show_details(self, plan: Plan, key: str) -> None:
+        """Tell of the lining of that key."""
+        self.details.show_lining(plan.lining(key), {lining.key for lining in plan.linings})
+
+    def line_with(self, lining: Lining) -> None:
+        """Give what is selected this lining."""
+        raise NotImplementedError
 
 
 def facts_text(lining: Lining) -> str:

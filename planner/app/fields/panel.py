@@ -26,7 +26,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
 from planner.plan.refusal import refusal
-from planner.units import LengthUnit
+from planner.units import LengthUnit, in_unit
 
 if TYPE_CHECKING:
     from planner.app.display import Display, SelectionModel
@@ -82,6 +82,42 @@ class QuantityField:
             self.box.set_value(value)
 
 
+class OptionalLine(TextLine):
+    """A number that may be left out. Signals: ``entered(float or None)``, ``refused(sentence)``."""
+
+    entered = Signal(object)
+    refused = Signal(str)
+
+    def __init__(self, quantity: Quantity, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(name, parent)
+        self._quantity, self._unit = quantity, LengthUnit.CM
+        self._number: float | None = None
+        self.committed.connect(self._take)
+
+    def show_number(self, number: float | None, without: str) -> None:
+        """Show a value; ``without`` stands in the empty line."""
+        self._number = number
+        self.setPlaceholderText(without)
+        self.set_value("" if number is None else self._quantity.text(number, self._unit))
+
+    def set_unit(self, unit: LengthUnit) -> None:
+        """Show lengths in another unit; the value stays as it is."""
+        if unit is not self._unit:
+            self._unit = unit
+            self.reset("" if self._number is None else self._quantity.text(self._number, unit))
+
+    def _take(self, text: str) -> None:
+        if not text:
+            self.entered.emit(None)
+            return
+        try:
+            number = self._quantity.parse(text, self._unit)
+        except ValueError as error:
+            self.refused.emit(in_unit(str(error), self._unit))
+        else:
+            self.entered.emit(number)
+
+
 class FieldForm(Form):
     """Rows with numbers, texts, switches and choices, of the plan or held by the form itself.
 
@@ -96,6 +132,7 @@ class FieldForm(Form):
         self.quantities: list[QuantityField] = []
         self.texts: list[tuple[Row, TextLine, Callable[[Plan], str]]] = []
         self.boxes: list[QuantityBox] = []
+        self._optional: list[OptionalLine] = []
         self._trying = False
         self._burst = QTimer(self, singleShot=True, interval=BURST_MS)
         self._burst.timeout.connect(self.end_burst)
@@ -149,6 +186,8 @@ class FieldForm(Form):
     def _on_unit(self) -> None:
         for box in (*self.boxes, *(field.box for field in self.quantities)):
             box.set_unit(self.unit)
+        for line in self._optional:
+            line.set_unit(self.unit)
 
     # -- making fields ------------------------------------------------------------------
 
@@ -216,6 +255,18 @@ class FieldForm(Form):
         box.reverted.connect(row.clear_error)
         self.boxes.append(box)
         return row, box
+
+    def add_optional(
+        self, label: str, quantity: Quantity, explanation: str = ""
+    ) -> tuple[Row, OptionalLine]:
+        """A number that may be left out, shown by ``show_number``."""
+        line = OptionalLine(quantity, label)
+        line.set_unit(self.unit)
+        row = self.add_row(label, line, explanation)
+        line.refused.connect(row.show_error)
+        line.reverted.connect(row.clear_error)
+        self._optional.append(line)
+        return row, line
 
     def add_choice(
         self, label: str, entries: Sequence[tuple[str, object]], explanation: str = ""

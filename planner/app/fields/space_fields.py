@@ -29,7 +29,7 @@ from planner.app.fields.form import (
     fold_button,
     in_tab_order,
 )
-from planner.app.fields.lining_details import LiningDetails
+from planner.app.fields.lining_details import LinedPanel
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
@@ -310,7 +310,7 @@ MATERIAL_HELP: Final = (
 )
 
 
-class ObstacleFields(FieldPanel):
+class ObstacleFields(LinedPanel):
     """Shown while an obstacle is selected."""
 
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
@@ -338,17 +338,11 @@ class ObstacleFields(FieldPanel):
         self.material_row = self.add_row("Material", self.chooser, MATERIAL_HELP, wide=True)
         self.remove_button = button("Remove obstacle", "Takes it out of the space.")
         self.add_wide(self.remove_button)
-        self.add_heading("About this material")
-        self.details = LiningDetails(workplace.shelf)
-        self.add_wide(self.details)
-        self.end()
-        self.chooser.chosen.connect(self._line)
-        self.details.copied.connect(self._line)
-        self.details.changed.connect(self.change_lining)
+        self.add_details("About this material")
+        self.chooser.chosen.connect(self.line_with)
         self.remove_button.clicked.connect(
             lambda: remove_obstacle(self.workplace, self.selection.index)
         )
-        workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
     def show_selection(self, selection: Place) -> None:
         self.material_row.clear_error()
@@ -361,9 +355,7 @@ class ObstacleFields(FieldPanel):
         obstacle = plan.obstacles[self.selection.index]
         self.below_note.setVisible(plan.canopy.closed and obstacle.top <= plan.canopy.height)
         self.chooser.show_key(plan, obstacle.lining)
-        self.details.show_lining(
-            plan.lining(obstacle.lining), {lining.key for lining in plan.linings}
-        )
+        self.show_details(plan, obstacle.lining)
 
     def _part(self, plan: Plan, part: str, missing: str) -> str:
         index = self.selection.index
@@ -372,7 +364,7 @@ class ObstacleFields(FieldPanel):
     def _with(self, plan: Plan, **parts: object) -> Plan:
         return edits.change_obstacle(plan, self.selection.index, **parts)
 
-    def _line(self, lining: Lining) -> None:
+    def line_with(self, lining: Lining) -> None:
         index = self.selection.index
         self.edit(
             self.material_row,

@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QGridLayout, QRadioButton, QWidget
 from planner.app.estimator import Worth
 from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import AlertLabel, NoteLabel, Row, button, in_tab_order
-from planner.app.fields.lining_details import LiningDetails
-from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
+from planner.app.fields.lining_details import LinedPanel
+from planner.app.fields.panel import QuantityField, Workplace
 from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
@@ -55,7 +55,7 @@ class ConsideredNote(NoteLabel):
         self.show()
 
 
-class SurfaceFields(FieldPanel):
+class SurfaceFields(LinedPanel):
     """Shown while the ceiling or the floor is selected."""
 
     def __init__(
@@ -78,23 +78,17 @@ class SurfaceFields(FieldPanel):
             "is open."
         )
         self.add_wide(self.closed_note)
-        self.add_heading("About this lining")
-        self.details = LiningDetails(workplace.shelf)
-        self.add_wide(self.details)
-        self.end()
-        self.chooser.chosen.connect(self._line)
-        self.details.copied.connect(self._line)
-        self.details.changed.connect(self.change_lining)
-        workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
+        self.add_details("About this lining")
+        self.chooser.chosen.connect(self.line_with)
 
     def refresh(self, plan: Plan) -> None:
         super().refresh(plan)
         key = plan.floor if self._kind is PlaceKind.FLOOR else plan.ceiling
         self.closed_note.setVisible(self._kind is PlaceKind.FLOOR and plan.canopy.closed)
         self.chooser.show_key(plan, key)
-        self.details.show_lining(plan.lining(key), {lining.key for lining in plan.linings})
+        self.show_details(plan, key)
 
-    def _line(self, lining: Lining) -> None:
+    def line_with(self, lining: Lining) -> None:
         build = edits.line_floor if self._kind is PlaceKind.FLOOR else edits.line_ceiling
         self.edit(
             self.row,
@@ -141,7 +135,7 @@ class BandLine:
         )
 
 
-class WallFields(FieldPanel):
+class WallFields(LinedPanel):
     """Shown while a wall, or one of its bands, is selected."""
 
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
@@ -171,16 +165,10 @@ class WallFields(FieldPanel):
         )
         self.add_wide(self.everywhere_button)
         self.alert = self.add_alert()
-        self.add_heading("About this lining")
-        self.details = LiningDetails(workplace.shelf)
-        self.add_wide(self.details)
-        self.end()
+        self.add_details("About this lining")
         self.split_button.clicked.connect(self._split)
         self.merge_button.clicked.connect(self._merge)
         self.everywhere_button.clicked.connect(self._use_everywhere)
-        self.details.copied.connect(lambda lining: self._line(self._band, lining))
-        self.details.changed.connect(self.change_lining)
-        workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
     @property
     def _band(self) -> int:
@@ -209,8 +197,7 @@ class WallFields(FieldPanel):
             line.edge.setVisible(not last)
             line.to_ceiling.setVisible(last)
         self.merge_button.setEnabled(self._band < len(cover.bands) - 1)
-        shown = plan.lining(cover.bands[self._band].lining)
-        self.details.show_lining(shown, {lining.key for lining in plan.linings})
+        self.show_details(plan, cover.bands[self._band].lining)
 
     # -- the list of bands --------------------------------------------------------------
 
@@ -249,6 +236,9 @@ class WallFields(FieldPanel):
 
     def _select(self, band: int) -> None:
         self.workplace.selection.select(Place(PlaceKind.WALL, self.selection.index, band))
+
+    def line_with(self, lining: Lining) -> None:
+        self._line(self._band, lining)
 
     def _line(self, band: int, lining: Lining) -> None:
         wall = self.selection.index

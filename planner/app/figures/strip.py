@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRect, QSize, Qt, QTimer
+from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -20,7 +20,7 @@ from planner.app.fields.form import AlertLabel, NoteLabel
 from planner.app.figures.advice import AdviceLine
 from planner.app.plain import PlainLabel, explain
 from planner.app.theme import paint_focus
-from planner.estimate.result import Estimate, Quality
+from planner.estimate.result import Estimate
 from planner.metrics.figures import LEADING, NO_VALUE
 from planner.reports import content
 from planner.reports.content import HeadlineFigure
@@ -137,13 +137,7 @@ class FigureLine(FigureButton):
         painter.drawText(area, _Flag.AlignRight | _Flag.AlignVCenter, self.figure.text)
 
 
-# -- the sentence and the few large figures under it, with the state of the estimate ---
-
-COARSE = "Preview, refining …"
-WORKING = "Working …"
-PATIENCE_MS = 300
-"""Work that takes no longer is not spoken of, here or in the line of state."""
-"""Work that is done sooner is not worth a word."""
+# -- the sentence and the few large figures under it -----------------------------------
 
 
 def uncertainty_of(outlook: Outlook | None, estimate: Estimate) -> Uncertainty | None:
@@ -158,24 +152,13 @@ class FigureStrip(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._busy = False
         self._estimate: Estimate | None = None
         self._outlook: Outlook | None = None
-        self._coarse = False
-        self._patience = QTimer(self)
-        self._patience.setSingleShot(True)
-        self._patience.setInterval(PATIENCE_MS)
-        self._patience.timeout.connect(self._show_state)
         self.sentence = PlainLabel("No estimate yet.")
         self.sentence.setWordWrap(True)
         self.sentence.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         self.sentence.setAccessibleName("What the light does")
         self.sentence.setFont(theme.sized(self.sentence.font(), 1.15))
-        self.state = PlainLabel("")
-        self.state.setForegroundRole(QPalette.ColorRole.PlaceholderText)
-        self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
-        self.state.setMinimumWidth(self.state.fontMetrics().horizontalAdvance(COARSE) + 8)
-        self.state.setAccessibleName("State of the estimate")
         self.advice = AdviceLine()
         self.failure = AlertLabel()
         self.figures = [LargeFigure() for _ in range(LEADING)]
@@ -189,12 +172,8 @@ class FigureStrip(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.HALF)
-        words = QHBoxLayout()
-        words.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        words.setSpacing(theme.RHYTHM)
-        words.addWidget(self.sentence, 1)
-        words.addWidget(self.state)
-        layout.addLayout(words)
+        self.sentence.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
+        layout.addWidget(self.sentence)
         layout.addWidget(self.advice)
         self.failure.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
         layout.addWidget(self.failure)
@@ -211,11 +190,9 @@ class FigureStrip(QWidget):
     def show_estimate(self, estimate: Estimate) -> None:
         """Show what an estimate says."""
         self.failure.say("")
-        self._coarse = estimate.options.quality is Quality.PREVIEW
         self.advice.show_estimate(estimate)
         self._estimate = estimate
         self._show_figures()
-        self._show_state()
 
     def show_outlook(self, outlook: Outlook) -> None:
         """Give the figures their bands, if they are of the plan it speaks of."""
@@ -236,23 +213,9 @@ class FigureStrip(QWidget):
             if button.isChecked():
                 self.meaning.setText(figure.meaning)
 
-    def show_busy(self, busy: bool) -> None:
-        """Say that an estimate is being worked on."""
-        self._busy = busy
-        if busy:
-            self._patience.start()
-        else:
-            self._patience.stop()
-        self._show_state()
-
     def show_failure(self, sentence: str) -> None:
         """Say why there is no new estimate; the last one stays."""
         self.failure.say(sentence)
-        self._show_state()
-
-    def _show_state(self) -> None:
-        late = self._busy and not self._patience.isActive()
-        self.state.setText(COARSE if self._coarse else WORKING if late else "")
 
     def _show_meaning(self, figure: LargeFigure, *, on: bool) -> None:
         for other in self.figures:

@@ -170,10 +170,6 @@ class SketchPage(QWidget):
         self.plan_view.set_gains(gains)
         self.elevation.set_gains(gains)
 
-    def show_busy(self, busy: bool) -> None:
-        """Say that an estimate is being worked on; what is shown stays."""
-        self.strip.show_busy(busy)
-
     def show_failure(self, sentence: str) -> None:
         """Say why there is no new estimate; the old light stays."""
         self.strip.show_failure(sentence)

@@ -7,11 +7,10 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
-from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.form import NoteLabel, Row, StillCombo, TextLine
-from planner.app.fields.panel import FieldPanel, QuantityField
+from planner.app.fields.panel import FieldPanel, OptionalLine, QuantityField
 from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.metrics.spectra import lux_per_umol
@@ -21,44 +20,7 @@ from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quan
 from planner.plan.refusal import known_as
 from planner.plan.survey import Doubts, Meter, Survey
 from planner.plan.survey_edits import change_survey, lay_board, own_board
-from planner.units import LengthUnit, format_number, in_unit
-
-
-class OptionalLine(TextLine):
-    """Signals: ``entered(float or None)`` for a new value, ``refused(sentence)``."""
-
-    entered = Signal(object)
-    refused = Signal(str)
-
-    def __init__(self, quantity: Quantity, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(name, parent)
-        self._quantity, self._unit = quantity, LengthUnit.CM
-        self._number: float | None = None
-        self.committed.connect(self._take)
-
-    def show_number(self, number: float | None, without: str) -> None:
-        """Show a value; ``without`` stands in the empty line."""
-        self._number = number
-        self.setPlaceholderText(without)
-        self.set_value("" if number is None else self._quantity.text(number, self._unit))
-
-    def set_unit(self, unit: LengthUnit) -> None:
-        """Show lengths in another unit; the value stays as it is."""
-        if unit is not self._unit:
-            self._unit = unit
-            self.reset("" if self._number is None else self._quantity.text(self._number, unit))
-
-    def _take(self, text: str) -> None:
-        if not text:
-            self.entered.emit(None)
-            return
-        try:
-            number = self._quantity.parse(text, self._unit)
-        except ValueError as error:
-            self.refused.emit(in_unit(str(error), self._unit))
-        else:
-            self.entered.emit(number)
-
+from planner.units import format_number
 
 MINUTES: Final = quantity_of(Survey, "warm_up_minutes", suffix="min", step=5.0)
 NOISE: Final = quantity_of(Meter, "noise", step=0.005)
@@ -131,8 +93,8 @@ class RecordPanel(FieldPanel):
             self.lining,
             "What was on the walls during this survey. In open air: no walls and no ceiling.",
         )
-        self.output = self._optional("Lamp output", PERCENT, "output_percent", self._plan_output)
-        self.hanging = self._optional(
+        self.output = self._left_out("Lamp output", PERCENT, "output_percent", self._plan_output)
+        self.hanging = self._left_out(
             "Hanging height", HANGING_HEIGHT, "hanging_height", self._plan_height
         )
         self.made_of = BoardChoice()
@@ -142,7 +104,7 @@ class RecordPanel(FieldPanel):
                 self.made_row, lambda: lay_board(self.plan, self.desk.index, board), "Survey: board"
             )
         )
-        self.board = self._optional(
+        self.board = self._left_out(
             "Its reflectance",
             SHARE,
             "board_reflectance",
@@ -150,7 +112,7 @@ class RecordPanel(FieldPanel):
             "Of a board that fills the plane. White card returns most of the light to the walls "
             "and reads higher than a dark canopy would.",
         )
-        self.warm_up = self._optional(
+        self.warm_up = self._left_out(
             "Warm-up", MINUTES, "warm_up_minutes", lambda _plan: "not noted",
             "Lamps fade by some per cent while they warm up; wait 20 minutes or more.",
         )  # fmt: skip
@@ -190,7 +152,7 @@ class RecordPanel(FieldPanel):
             "divided by its lux per µmol.",
         )
 
-    def _optional(
+    def _left_out(
         self,
         label: str,
         quantity: Quantity,
@@ -198,9 +160,7 @@ class RecordPanel(FieldPanel):
         without: Callable[[Plan], str],
         explanation: str = "",
     ) -> OptionalLine:
-        line = OptionalLine(quantity, label)
-        line.set_unit(self.workplace.display.unit)
-        row = self.add_row(label, line, explanation)
+        row, line = self.add_optional(label, quantity, explanation)
         step = f"Survey: {known_as(field)}"
         if field == "board_reflectance":
             line.entered.connect(
@@ -210,8 +170,6 @@ class RecordPanel(FieldPanel):
             )
         else:
             line.entered.connect(lambda value: self._change(row, step, **{field: value}))
-        line.refused.connect(row.show_error)
-        line.reverted.connect(row.clear_error)
         self.optional.append((row, line, field, without))
         return line
 
@@ -266,8 +224,6 @@ class RecordPanel(FieldPanel):
 
     def _on_unit(self) -> None:
         super()._on_unit()
-        for _row, line, _field, _without in self.optional:
-            line.set_unit(self.workplace.display.unit)
         self.refresh(self.plan)
 
     def _plan_output(self, plan: Plan) -> str:
