@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QComboBox
 from pytestqt.qtbot import QtBot
 
-from planner.app.pages.survey import header as tasks
+from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey.board_panel import ASK_BOARD
 from planner.plan.survey import Board, Doubts
 from planner.plan.survey_edits import as_surveyed

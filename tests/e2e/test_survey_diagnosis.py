@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QLabel, QProgressBar
 from pytestqt.qtbot import QtBot
 
 from planner.app.jobs import Cancelled, Progress
+from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey import diagnosis as module
-from planner.app.pages.survey import header as tasks
 from planner.app.pages.survey.calibration import CalibrationResults, FoundValue
 from planner.app.pages.survey.page import SurveyPage
 from planner.plan import edits

@@ -19,7 +19,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey import calibrate_panel as fitting_module
-from planner.app.pages.survey import header as tasks
+from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey.calibration import Answer, CalibrationResults, Wish, proposed
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.pages.survey.pictures import View

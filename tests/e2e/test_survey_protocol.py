@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from planner.app.pages.survey import header as tasks
+from planner.app.pages.survey import desk as tasks
 from planner.plan.survey import Board, Reading
 from planner.plan.survey_edits import with_parts
 from planner.survey.statistics import drift_of

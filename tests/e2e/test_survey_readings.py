@@ -10,7 +10,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from planner.app.pages.survey import header as tasks
+from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey.page import SurveyPage
 from planner.plan.lining import Lining
 from planner.plan.survey_edits import with_parts

@@ -8,7 +8,7 @@ import pytest
 from planner.estimate.calibrate_model import even_light_factor, reading_factor
 from planner.plan.survey import Meter, Reading, Survey, SurveyGrid
 from planner.survey.layout import holes
-from planner.survey.overlay import (
+from planner.survey.statistics import (
     common_scale,
     dead_band,
     interpolated_map,

@@ -18,13 +18,13 @@ from planner.app import theme
 from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
-from planner.app.pages.survey.pictures import PPFD_UNIT, View
+from planner.app.pages.survey.pictures import View
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.survey_charts import IntervalChart, ScatterPlot
+from planner.metrics.figures import PPFD_UNIT
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
-from planner.survey.overlay import Residuals
-from planner.survey.statistics import SurveySummary
+from planner.survey.statistics import Residuals, SurveySummary
 from planner.units import COVERAGE
 
 BY: Final = (("mean", "Mean of the holes"), ("min", "Darkest hole"), ("max", "Brightest hole"))

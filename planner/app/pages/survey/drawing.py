@@ -27,7 +27,7 @@ from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
 from planner.app.canvas.marks import paint_line, paint_refining
 from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
 from planner.app.plots.colour_bar import ColourBar
-from planner.app.plots.residual_map import DivergingBar, ResidualMap, paint_cells
+from planner.app.plots.survey_charts import DivergingBar, ResidualMap, paint_cells
 from planner.estimate.result import Estimate
 from planner.plan.plan import Plan
 from planner.plan.space import Point

@@ -26,16 +26,15 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.fields.panel import FieldPanel, Workplace
-from planner.app.pages.survey import header as tasks
+from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey import pictures
 from planner.app.pages.survey.board_panel import BoardPanel, ProtocolPanel, print_board
 from planner.app.pages.survey.calibrate_panel import CalibratePanel, Fitting
 from planner.app.pages.survey.compare_panel import ComparePanel, OverlayPanel, suspect_words
-from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.desk import Header, Invitation, SurveyDesk
 from planner.app.pages.survey.diagnosis import Diagnosing, Doubtful
 from planner.app.pages.survey.drawing import Picture, Stage
 from planner.app.pages.survey.entry_panel import EntryPanel, ReadingTable
-from planner.app.pages.survey.header import Header, Invitation
 from planner.app.pages.survey.pictures import Answers, Underlay, UnderlayMaker
 from planner.app.pages.survey.record_panel import RecordPanel
 from planner.app.pages.survey.table_dialog import Importing, dropped_table
@@ -45,8 +44,7 @@ from planner.metrics.figures import PPFD_UNIT, percent, ppfd
 from planner.plan.survey import Board, Survey
 from planner.plan.survey_edits import lay_board
 from planner.survey.layout import place_number
-from planner.survey.overlay import Residuals, dead_band
-from planner.survey.statistics import SurveySummary
+from planner.survey.statistics import Residuals, SurveySummary, dead_band
 from planner.units import COVERAGE
 
 

@@ -5,49 +5,47 @@ The estimate below a survey is the light of the plan under the conditions it was
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QObject, Signal, Slot
 
-from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.estimate.result import Estimate, EstimateOptions
-from planner.plan.lit import Lit, lit
-from planner.plan.plan import Plan
-from planner.plan.survey import Survey
-from planner.plan.survey_edits import as_surveyed, with_parts
-from planner.survey.overlay import Residuals, residuals
-from planner.survey.statistics import SurveySummary, summarise
-
-if TYPE_CHECKING:
-    from planner.estimate.evaluate import Cache
-import math
-from collections.abc import Sequence
-from dataclasses import replace
-from enum import StrEnum
-from typing import TYPE_CHECKING
-
 from planner.app.canvas.light_layer import LightStyle
 from planner.app.display import DisplayState
+from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.app.pages.survey.drawing import Mark, Picture
 from planner.app.plots.colours import Levels, levels_of, table, to_rgba
-from planner.app.plots.residual_map import ResidualMap
+from planner.app.plots.survey_charts import ResidualMap
+from planner.estimate.result import Estimate, EstimateOptions
+from planner.metrics.figures import PPFD_UNIT
+from planner.plan.lit import Lit, lit
+from planner.plan.plan import Plan
 from planner.plan.space import Point
+from planner.plan.survey import Survey
+from planner.plan.survey_edits import as_surveyed, with_parts
 from planner.survey.comparison import Pairing, ratios_by_hole
 from planner.survey.layout import grid_places, places_left_out
-from planner.survey.overlay import (
+from planner.survey.statistics import (
     INTERPOLATED_LABEL,
+    Residuals,
+    SurveySummary,
     common_scale,
+    gain_standard,
     interpolated_map,
+    reading_noise,
+    residuals,
+    summarise,
 )
-from planner.survey.statistics import gain_standard, reading_noise
 from planner.units import COVERAGE
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_result import SurveyFit
+    from planner.estimate.evaluate import Cache
 
 FloatArray = npt.NDArray[np.float64]
 Expecting = Callable[..., FloatArray]
@@ -213,8 +211,6 @@ class Answers(QObject):
 
 
 # -- pictures of each view --------------------------------------------------------------
-
-PPFD_UNIT = "µmol m⁻² s⁻¹"
 
 
 class View(StrEnum):

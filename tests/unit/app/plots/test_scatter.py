@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.plots.survey_charts import ScatterPlot
 from planner.plan.survey import Reading, Survey
-from planner.survey.overlay import Residuals, residuals
+from planner.survey.statistics import Residuals, residuals
 
 
 def found(values: list[float], expected: list[float]) -> Residuals:

@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 from planner.app import theme
 from planner.app.canvas.ink import Ink
 from planner.app.plots.difference import unresolved_colour
-from planner.app.plots.residual_map import DivergingBar, ResidualMap, nearest, residual_colours
+from planner.app.plots.survey_charts import DivergingBar, ResidualMap, nearest, residual_colours
 
 
 @pytest.fixture(params=[False, True], ids=["light", "dark"])
