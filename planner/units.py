@@ -129,6 +129,23 @@ def _to_number(text: str) -> float:
     return value
 
 
+_LETTERS: Final = str.maketrans("µμ²³⁻¹−", "uu23-1-")
+
+
+def same_unit(typed: str, unit: str) -> bool:
+    """Whether what stands behind a number names a unit, in whatever letters it is typed.
+
+    'umol/m2/s' is 'µmol m⁻² s⁻¹', and nothing at all is any unit.
+    """
+    return not typed.strip() or _plain_unit(typed) == _plain_unit(unit)
+
+
+def _plain_unit(text: str) -> str:
+    plain = text.strip().lower().translate(_LETTERS)
+    plain = re.sub(r"/\s*([a-z]+)\^?(\d?)", lambda m: f" {m[1]}-{m[2] or 1}", plain)
+    return re.sub(r"[\s^·*]+", " ", plain).strip()
+
+
 def has_fraction(text: str) -> bool:
     """Whether a text is written as tapes in inches are: 23 5/8, 5/8, 23⅝."""
     return "/" in text or "⁄" in text or any(sign in text for sign in VULGAR)

@@ -336,7 +336,7 @@ def find_photoperiod(
     """
     _need_lamps(plan)
     if dli <= 0:
-        raise FindError("The DLI asked for must be above 0 mol/m²/d.")
+        raise FindError("The DLI asked for must be above 0 mol m⁻² d⁻¹.")
     search = Search(1, progress, cancelled)
     mean = search.confirm(plan, options).figures.mean
     if mean <= 0:

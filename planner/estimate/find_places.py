@@ -63,7 +63,7 @@ def find_places(
     if not 1 <= count <= MOST_LAMPS:
         raise FindError(f"Places are sought for 1 to {MOST_LAMPS} lamps, not for {count}.")
     if mean <= 0:
-        raise FindError("The mean asked for must be above 0 µmol/m²/s.")
+        raise FindError("The mean asked for must be above 0 µmol m⁻² s⁻¹.")
     pattern = plan.lamps[0].model_copy(update={"output_percent": 100.0, "label": ""})
     steps = _FIRST_STEPS + _STEPS_PER_LAMP * count
     search = Search(steps + 24, progress, cancelled)

@@ -353,7 +353,7 @@ def _about_target(plan: Plan) -> Iterator[Finding]:
         yield Finding(
             "strong-target",
             Severity.CAUTION,
-            f"The target asks for at least {band[0]:.0f} µmol/m²/s, near the full sun's 2000: "
+            f"The target asks for at least {band[0]:.0f} µmol m⁻² s⁻¹, near the full sun's 2000: "
             f"{remedy}.",
             Place(PlaceKind.CANOPY),
         )

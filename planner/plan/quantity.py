@@ -7,6 +7,7 @@ be, with room to spare, so that a slip of the hand (60 m for 60 cm) is caught.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, Any, Final, Self, get_args
@@ -21,7 +22,10 @@ from planner.units import (
     parse_length,
     parse_number,
     said_length,
+    same_unit,
 )
+
+_NUMBER: Final = re.compile(r"\s*[+\-−]?[\d.,]+")
 
 
 class Value(BaseModel):
@@ -52,8 +56,8 @@ PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit
 Watts = Annotated[float, Field(gt=0.0, le=10000.0, json_schema_extra={"unit": "W"})]
 Fraction = Annotated[float, Field(ge=0.0, le=1.0, json_schema_extra={"unit": "1"})]
 Hours = Annotated[float, Field(ge=0.0, le=24.0, json_schema_extra={"unit": "h"})]
-Ppfd = Annotated[float, Field(ge=0.0, le=5000.0, json_schema_extra={"unit": "µmol/m²/s"})]
-Dli = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "mol/m²/d"})]
+Ppfd = Annotated[float, Field(ge=0.0, le=5000.0, json_schema_extra={"unit": "µmol m⁻² s⁻¹"})]
+Dli = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "mol m⁻² d⁻¹"})]
 Name = Annotated[str, Field(min_length=1, max_length=120)]
 Key = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[a-z0-9][a-z0-9_-]*$")]
 Text = Annotated[str, Field(max_length=4000)]
@@ -118,9 +122,10 @@ class Quantity:
         """Read what was typed, whatever the bounds; raises ``ValueError`` where it is no number."""
         if self.is_length:
             return parse_length(text, unit)
-        number = text.strip().removesuffix(self.suffix).strip()
+        number = _NUMBER.match(text)
+        named = number is not None and same_unit(text[number.end() :], self.suffix)
         try:
-            return parse_number(number) * self.factor
+            return parse_number(number[0] if number and named else text) * self.factor
         except ValueError as error:
             if getattr(error, "readings", ()):
                 raise
@@ -193,8 +198,8 @@ _KINDS: Final[Mapping[str, Quantity]] = {
     "h": Quantity("h", decimals=2, step=0.5),
     "min": Quantity("min", decimals=0, step=5.0),
     "weeks": Quantity("weeks", step=0.5),
-    "µmol/m²/s": Quantity("µmol/m²/s", decimals=0, step=10.0),
-    "mol/m²/d": Quantity("mol/m²/d", step=0.5),
+    "µmol m⁻² s⁻¹": Quantity("µmol m⁻² s⁻¹", decimals=0, step=10.0),
+    "mol m⁻² d⁻¹": Quantity("mol m⁻² d⁻¹", step=0.5),
     "currency": Quantity("", decimals=2, step=0.01),
     "months": Quantity("months", decimals=0, step=1),
     "": Quantity("", decimals=0),

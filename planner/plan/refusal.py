@@ -240,7 +240,7 @@ _NAMES: Final = {
     "response_relative": "response",
     "rotation_deg": "rotation",
     "specular_share": "specular share",
-    "lux_per_umol": "lux per µmol/m²/s",
+    "lux_per_umol": "lux per µmol m⁻² s⁻¹",
     "top": "upper edge",
     "warm_up_minutes": "warm-up",
     "width": "body width",

@@ -181,7 +181,7 @@ class Survey(Value):
     date: dt.date | None = None
     meter: Meter = Meter()
     lux_per_umol: Annotated[float, Field(gt=0.0, le=1000.0)] | None = Field(
-        default=None, description="Lux per µmol/m²/s by which lux readings were divided."
+        default=None, description="Lux per µmol m⁻² s⁻¹ by which lux readings were divided."
     )
     output_percent: Percent | None = Field(default=None, description="Output of all lamps.")
     hanging_height: HangingHeight | None = Field(

@@ -245,7 +245,7 @@ def _light_unit(
     numbers = [n for text in texts if (n := as_number(text, mark)) is not None]
     if numbers and statistics.median(numbers) > _LARGEST_PPFD:
         return TableLight.LUX, ("No unit of light is given; such large numbers are taken for lux.",)
-    return TableLight.PPFD, ("No unit of light is given; µmol/m²/s is supposed.",)
+    return TableLight.PPFD, ("No unit of light is given; µmol m⁻² s⁻¹ is supposed.",)
 
 
 # -- without headings -------------------------------------------------------------------

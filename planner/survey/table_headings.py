@@ -45,7 +45,7 @@ class TableLength(StrEnum):
 class TableLight(StrEnum):
     """Units of light in tables."""
 
-    PPFD = "µmol/m²/s"
+    PPFD = "µmol m⁻² s⁻¹"
     LUX = "lux"
     KILOLUX = "klx"
     FOOT_CANDLE = "fc"

@@ -66,7 +66,7 @@ def read_table(
     if lux is not None and not lux_per_umol:
         raise TableError(
             f"the values are in {guess.light.value}; choose the lamp's spectrum, by which they "
-            "become µmol/m²/s."
+            "become µmol m⁻² s⁻¹."
         )
     reader = _Reader(cells, guess, None if lux is None or not lux_per_umol else lux_per_umol / lux)
     found = reader.picture() if guess.kind is TableKind.MATRIX else reader.rows()
@@ -165,8 +165,8 @@ class _Reader:
             self.refuse(
                 row,
                 column,
-                f"{quoted(text)} means {value:.0f} µmol/m²/s, more than twice full sun; check the "
-                "unit (lux?) and the decimal mark",
+                f"{quoted(text)} means {value:.0f} µmol m⁻² s⁻¹, more than twice full sun; check "
+                "the unit (lux?) and the decimal mark",
             )
         return value
 

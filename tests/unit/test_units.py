@@ -15,6 +15,7 @@ from planner.units import (
     format_number,
     listed,
     parse_length,
+    same_unit,
 )
 
 CM, INCH = LengthUnit.CM, LengthUnit.INCH
@@ -147,3 +148,16 @@ def test_fractions_that_are_no_number_are_refused_in_words(text: str) -> None:
 
 def test_names_stand_in_a_sentence_as_one_would_say_them() -> None:
     assert [listed("abcd"[:count]) for count in (1, 2, 3)] == ["a", "a and b", "a, b and c"]
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["µmol m⁻² s⁻¹", "umol/m2/s", "μmol/m²/s", " umol m-2 s-1", "umol/m^2/s", "UMOL·m-2·s-1", ""],
+)
+def test_a_unit_is_known_in_whatever_letters_it_is_typed(typed: str) -> None:
+    assert same_unit(typed, "µmol m⁻² s⁻¹")
+
+
+@pytest.mark.parametrize("typed", ["umol/s", "mol/m2/s", "lx", "m2"])
+def test_another_unit_is_not_taken_for_it(typed: str) -> None:
+    assert not same_unit(typed, "µmol m⁻² s⁻¹")

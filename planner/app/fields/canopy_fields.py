@@ -80,7 +80,7 @@ class TargetFields(FieldPanel):
                 text = "Without hours of light no PPFD reaches it."
             else:
                 hours = format_number(plan.photoperiod_hours, 2)
-                text = f"In {hours} h that is {band[0]:.0f} to {band[1]:.0f} µmol/m²/s (PPFD)."
+                text = f"In {hours} h that is {band[0]:.0f} to {band[1]:.0f} µmol m⁻² s⁻¹ (PPFD)."
         self.equal_note.setText(text)
         self.equal_note.setVisible(bool(text))
 

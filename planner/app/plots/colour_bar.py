@@ -10,9 +10,9 @@ from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.canvas.light_layer import LightStyle, hatch
 from planner.app.plots import colours
 from planner.light.cellmap import round_values
+from planner.metrics.figures import PPFD_UNIT
 from planner.units import format_number
 
-UNIT = "µmol m⁻² s⁻¹"
 _UNIT_LINES = ("µmol", "m⁻² s⁻¹")
 _BAR_PX = 14.0
 _GAP_PX = 8.0
@@ -45,7 +45,7 @@ class ColourBar(UprightBar):
             return
         self._style = self._shown = style
         low, high = (format_number(level, 1) for level in style.levels)
-        words = f"Colours run from {low} to {high} {UNIT}."
+        words = f"Colours run from {low} to {high} {PPFD_UNIT}."
         if style.wash and style.band is not None:
             words += f" The target band is {style.band[0]:.0f} to {style.band[1]:.0f}."
         self.setAccessibleDescription(words)

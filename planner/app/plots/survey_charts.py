@@ -336,7 +336,7 @@ class IntervalChart(Chart):
         return QSize(160, self.sizeHint().height())
 
     def table(self) -> Table:
-        heads = ("Survey", "PPFD (µmol/m²/s)", "Ratio", "Low", "High")
+        heads = ("Survey", "PPFD (µmol m⁻² s⁻¹)", "Ratio", "Low", "High")
         rows = self.ranking.rows
         return heads, [(r.name, r.value, r.ratio, r.low, r.high) for r in rows]
 

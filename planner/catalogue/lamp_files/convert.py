@@ -2,7 +2,7 @@
 
 A file of candela tells how the light is spread, not how many photons there are: the photon
 flux (PPF) is given by hand, or computed from the lumens with the lumens per µmol/s of a
-spectrum (numerically the same as lux per µmol/m²/s).
+spectrum (numerically the same as lux per µmol m⁻² s⁻¹).
 """
 
 from __future__ import annotations

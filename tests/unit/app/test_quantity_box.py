@@ -84,6 +84,8 @@ def test_a_length_is_read_as_it_is_written(qtbot: QtBot, text: str, metres: floa
     ("quantity", "text", "value"),
     [
         (PERCENT, "62,5", 62.5),
+        (PPFD, "450 umol/m2/s", 450.0),
+        (PHOTON_FLUX, "600umol/s", 600.0),
         (PERCENT, "62.5 %", 62.5),
         (SHARE, "84 %", 0.84),
         (quantity(AngleDeg), "-30", -30.0),

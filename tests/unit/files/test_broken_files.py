@@ -235,11 +235,11 @@ BROKEN: dict[str, tuple[bytes, str]] = {
     "target falls": (spoilt(("target.high", 100)), "target: the target band must rise"),
     "target too high": (
         spoilt(("target.high", 9000)),
-        "target, upper end: must be at most 5000 µmol/m²/s, not 9000 µmol/m²/s",
+        "target, upper end: must be at most 5000 µmol m⁻² s⁻¹, not 9000 µmol m⁻² s⁻¹",
     ),
     "dli too high": (
         spoilt(("target", {"kind": "dli", "low": 1, "high": 900})),
-        "target, upper end: must be at most 100 mol/m²/d",
+        "target, upper end: must be at most 100 mol m⁻² d⁻¹",
     ),
     "target a number": (spoilt(("target", 200)), "target: must be an object with named fields"),
     "lone half of a letter": (

@@ -90,7 +90,7 @@ def test_the_guess_says_what_it_took_for_granted() -> None:
     assert "decimal mark is the point" in said
     assert "Column 1 is x, column 2 is y, column 3 the readings." in said
     assert "No unit of length is given; centimetres are supposed." in said
-    assert "No unit of light is given; µmol/m²/s is supposed." in said
+    assert "No unit of light is given; µmol m⁻² s⁻¹ is supposed." in said
     assert "Column 4 (battery) is passed over." in said
 
 

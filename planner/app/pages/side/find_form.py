@@ -171,7 +171,7 @@ class FindForm(FieldForm):
             self.target.setText("The plan has no target yet; choose one with the canopy.")
         else:
             crop = f" for {target.crop}" if target.crop else ""
-            self.target.setText(f"The target is {band[0]:.0f} to {band[1]:.0f} µmol/m²/s{crop}.")
+            self.target.setText(f"The target is {band[0]:.0f} to {band[1]:.0f} µmol m⁻² s⁻¹{crop}.")
         for question in self.questions:
             question.follow_plan()
 

@@ -115,8 +115,8 @@ def test_a_band_of_ones_own(qtbot: QtBot, workplace: Workplace, panel: CanopyFie
     assert isinstance(target, DliTarget)
     # 180 µmol/m²/s for 16 h: 180 · 57600 / 10⁶ = 10.4 mol/m²/d.
     assert (target.low, target.high) == (10.4, 17.3)
-    assert panel.target_fields.ends["dli-low"].box.lineEdit().text() == "10.4 mol/m²/d"
-    assert "181 to 300 µmol/m²/s" in panel.target_fields.equal_note.text()
+    assert panel.target_fields.ends["dli-low"].box.lineEdit().text() == "10.4 mol m⁻² d⁻¹"
+    assert "181 to 300 µmol m⁻² s⁻¹" in panel.target_fields.equal_note.text()
     choose(panel, "No target")
     assert workplace.document.plan.target is None
     assert panel.target_fields.ends["ppfd-low"].row.label.isHidden()
