@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from planner.app.estimator import Weighed
-from planner.app.figures.details import shared_out
+from planner.app.pages.sketch.details import shared_out
 from planner.app.pages.sketch.page import SketchPage
 from planner.estimate.outlook import Outlook, Part, Uncertainty
 from planner.estimate.result import Quality

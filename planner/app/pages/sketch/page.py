@@ -16,11 +16,11 @@ from planner.app.document import Document, Paced
 from planner.app.edit_steps import hang_lamp
 from planner.app.estimator import Worth
 from planner.app.fields.choosers import Shelf, SpectrumChoice
-from planner.app.fields.column import FieldColumn
 from planner.app.fields.form import AlertLabel, button
 from planner.app.fields.panel import Workplace
-from planner.app.figures.details import FigureDetails
-from planner.app.figures.strip import FigureStrip
+from planner.app.pages.sketch.column import FieldColumn
+from planner.app.pages.sketch.details import FigureDetails
+from planner.app.pages.sketch.strip import FigureStrip
 from planner.app.plain import PlainLabel
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels

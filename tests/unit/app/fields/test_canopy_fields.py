@@ -6,8 +6,8 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from planner.app.fields.canopy_fields import CanopyFields
 from planner.app.fields.panel import QuantityField, Workplace
+from planner.app.pages.sketch.column import CanopyFields
 from planner.plan.place import Place, PlaceKind
 from planner.plan.target import DliTarget, PpfdTarget
 

@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app import theme
 from planner.app.fields.form import fold_button, link_button
-from planner.app.figures.details import FindingLine
+from planner.app.pages.sketch.details import FindingLine
 from planner.app.theme import Theme
 from planner.plan.checks import Finding, Severity
 

@@ -19,8 +19,7 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, QuietButton, fold_button, in_tab_order
-from planner.app.figures.advice import GainList
-from planner.app.figures.strip import FigureLine, uncertainty_of
+from planner.app.pages.sketch.strip import FigureLine, GainList, uncertainty_of
 from planner.app.plain import PlainLabel
 from planner.estimate.result import Estimate, Share
 from planner.metrics.figures import LEADING, percent

@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from planner.app.figures.details import FindingLine, counted, headline
+from planner.app.pages.sketch.details import FindingLine, counted, headline
 from planner.plan.checks import Finding, Severity
 
 pytestmark = pytest.mark.gui

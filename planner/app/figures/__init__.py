@@ -1,1 +1,0 @@
-"""The figures of an estimate: a sentence, a few large numbers, and the rest folded away."""
