@@ -193,15 +193,14 @@ def height_range(plan: Plan) -> tuple[float, float]:
     FindError
         If there is no room between them.
     """
-    housing = max((lamp.model.housing_height for lamp in plan.lamps), default=0.0)
-    most = plan.headroom - housing
-    if most < CLOSE_TO_CANOPY_M:
+    room = dial("height").sound_in(plan)
+    if room.maximum < room.minimum:
         raise FindError(
-            f"Between canopy and ceiling there are {said_length(round(max(most, 0.0), 3))} for "
-            f"the lamp to hang in; it needs {said_length(CLOSE_TO_CANOPY_M)} above the canopy. "
+            f"Between canopy and ceiling there are {said_length(round(max(room.maximum, 0.0), 3))} "
+            f"for the lamp to hang in; it needs {said_length(room.minimum)} above the canopy. "
             "Lower the canopy or raise the ceiling."
         )
-    return CLOSE_TO_CANOPY_M, most
+    return room.minimum, room.maximum
 
 
 def _most_even(

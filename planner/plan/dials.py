@@ -47,7 +47,8 @@ class Dial:
     ``at`` is the kind of thing that has it; ``one`` reads it there, or gives None where a
     thing of that kind has no such number; ``turn`` makes the plan with another value at
     some of these places. ``room`` narrows the bounds of ``quantity``, those of the plan's
-    own field, to what fits the plan as it is.
+    own field, to what fits the plan as it is; ``sound`` narrows them further to what nothing
+    would be cautioned against, which is where searches and proposals stay.
     """
 
     key: str
@@ -60,6 +61,7 @@ class Dial:
     step_name: str
     about: str = ""
     room: Room | None = None
+    sound: Room | None = None
     where: Callable[[Setup], tuple[Place, ...]] | None = None
 
     @property
@@ -93,6 +95,14 @@ class Dial:
         if self.room is not None:
             for one in self.places(plan) if place is None else (place,):
                 found = self.room(found, plan, one)
+        return found
+
+    def sound_in(self, plan: Setup, place: Place | None = None) -> Quantity:
+        """The quantity with the bounds a search keeps to; they may leave nothing between them."""
+        found = self.bounded(plan, place)
+        if self.sound is not None:
+            for one in self.places(plan) if place is None else (place,):
+                found = self.sound(found, plan, one)
         return found
 
     def bounds(self, plan: Setup, place: Place | None = None) -> tuple[float, float]:
@@ -158,10 +168,17 @@ _LIGHT, _BALANCE, _ALL, _NOTHING = Redo.LAMP, Redo.BALANCE, Redo.GEOMETRY, Redo.
 
 
 def _lamp(
-    key: str, words: str, part: str, redo: Redo, step: str, room: Room | None, about: str
+    key: str,
+    words: str,
+    part: str,
+    redo: Redo,
+    step: str,
+    room: Room | None,
+    about: str,
+    sound: Room | None = None,
 ) -> Dial:
-    kind, at = q.quantity_of(Lamp, part), PlaceKind.LAMP
-    return Dial(key, words, kind, at, t.of_lamp(part), t.put_lamp(part), redo, step, about, room)
+    kind, get, put = q.quantity_of(Lamp, part), t.of_lamp(part), t.put_lamp(part)
+    return Dial(key, words, kind, PlaceKind.LAMP, get, put, redo, step, about, room, sound)
 
 
 def _kind(
@@ -223,6 +240,7 @@ def _space(
     put: Callable[[Plan, float], Plan],
     about: str = "",
     room: Room | None = None,
+    sound: Room | None = None,
 ) -> Dial:
     def one(plan: Setup, _place: Place) -> float | None:
         return get(plan)
@@ -230,7 +248,7 @@ def _space(
     def turn(plan: Plan, _places: Sequence[Place], value: float) -> Plan:
         return put(plan, value)
 
-    return Dial(key, words, kind, PlaceKind.SPACE, one, turn, redo, step, about, room)
+    return Dial(key, words, kind, PlaceKind.SPACE, one, turn, redo, step, about, room, sound)
 
 
 def _wall(
@@ -251,7 +269,7 @@ def _wall(
 _ROWS: Final = (
     _lamp("height", "hanging height", "hanging_height", _LIGHT, "Set lamp height", t.under_ceiling,
           "From the lamp's lit face down to the canopy, which is the plane the plants' tops stand "
-          "at. Higher gives less light, more evenly."),
+          "at. Higher gives less light, more evenly.", t.housing_under_ceiling),
     _lamp("output", "output", "output_percent", _NOTHING, "Set lamp output", None,
           "The dimmer: light and watts both follow it in proportion. Real lamps often do a "
           "little better when dimmed."),
@@ -288,7 +306,7 @@ _ROWS: Final = (
            lambda plan: plan.photoperiod_hours,
            lambda plan, value: edits.changed(plan, photoperiod_hours=value),
            "Hours of light in a day. With the PPFD it makes the day's total, the daily light "
-           "integral (DLI)."),
+           "integral (DLI).", sound=t.leaving_a_night),
     _lamp("lamp-x", "x of the lamp", "x", _LIGHT, "Move lamp", t.inside(0),
           "Right of the zero corner."),
     _lamp("lamp-y", "y of the lamp", "y", _LIGHT, "Move lamp", t.inside(1),

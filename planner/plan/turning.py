@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, Final
 
 from planner.plan import edits
+from planner.plan.checks import CLOSE_TO_CANOPY_M, LEAST_DARK_HOURS
 from planner.plan.lamp import MOST_PER_JOULE, BarsBody, CosineProfile, Lamp, LampModel, PointBody
 from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
@@ -90,6 +91,18 @@ def put_beam(plan: Plan, place: Place, value: float) -> Plan:
 
 def under_ceiling(kind: Quantity, plan: Setup, _place: Place) -> Quantity:
     return kind.at_most(plan.headroom, "the ceiling is there")
+
+
+def housing_under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:
+    """Where nobody would be warned of the heat, and the housing is under the ceiling."""
+    housing = plan.lamps[place.index].model.housing_height
+    least = kind.at_least(CLOSE_TO_CANOPY_M, "nearer it may scorch the leaves")
+    return least.at_most(plan.headroom - housing, "the ceiling is there")
+
+
+def leaving_a_night(kind: Quantity, _plan: Setup, _place: Place) -> Quantity:
+    why = f"most crops need {LEAST_DARK_HOURS:g} dark hours"
+    return kind.at_most(24.0 - LEAST_DARK_HOURS, why)
 
 
 def inside(axis: int) -> Room:

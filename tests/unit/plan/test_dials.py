@@ -85,6 +85,28 @@ def test_bounds_follow_the_plan_and_say_what_sets_them() -> None:
         dial("space-height").put(plan, None, 0.15)
 
 
+def test_searches_keep_to_what_nothing_is_cautioned_against() -> None:
+    """Canopy at 20 cm under a ceiling at 120 cm, a housing of 6 cm: faces at 5 to 94 cm."""
+    plan = sample_plan()
+    flat = edits.changed(plan.lamps[0].model, housing_height=0.0)
+    tall = edits.changed(plan.lamps[0].model, key="tall", housing_height=0.06)
+    plan = edits.change_lamp(plan, 0, model=flat)
+    one = dial("height").sound_in(plan)
+    assert (one.minimum, one.maximum) == pytest.approx((0.05, 1.0))
+    plan = edits.add_lamp(plan, edits.changed(plan.lamps[0], x=0.5, y=0.25, model=tall))
+    both = dial("height").sound_in(plan)
+    assert (both.minimum, both.maximum) == pytest.approx((0.05, 0.94))
+    assert dial("height").bounds(plan)[1] == pytest.approx(1.0)
+    assert in_unit(both.limit_text(least=False), LengthUnit.CM) == (
+        "at most 94 cm (the ceiling is there)"
+    )
+    hours = dial("photoperiod").sound_in(plan)
+    assert (hours.minimum, hours.maximum) == (0, 20)
+    assert "4 dark hours" in hours.limit_text(least=False)
+    # A dial without anything to heed is searched over all its bounds.
+    assert dial("output").sound_in(plan) == dial("output").bounded(plan)
+
+
 def test_all_at_once_reads_one_value_only_where_all_have_it() -> None:
     plan = furnished()
     height, second = dial("height"), Place(PlaceKind.LAMP, 1)

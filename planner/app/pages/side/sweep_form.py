@@ -21,7 +21,6 @@ from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import PlainLabel
 from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
-from planner.estimate.find import FindError, height_range
 from planner.estimate.result import EstimateOptions
 from planner.estimate.sweep_points import over_range, swept
 from planner.files.recovery import state_folder
@@ -293,10 +292,10 @@ class SweepForm(FieldForm):
 def _range(dial: Dial, plan: Plan) -> tuple[float, float]:
     """A range to begin with."""
     if dial.key == "height":
-        try:
-            low, high = height_range(plan)
-        except FindError:
+        room = dial.sound_in(plan)
+        if room.maximum <= room.minimum:
             return 0.1, 0.4
+        low, high = room.minimum, room.maximum
         return round(min(max(low, 0.1), 0.5 * high), 2), round(high - 0.004, 2)
     ranges = {"output": (20.0, 100.0), "reflectance": (0.1, 0.95)}
     if dial.key in ranges:
