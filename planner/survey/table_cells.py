@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import math
 import re
+from collections.abc import Set
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Final
@@ -35,23 +36,30 @@ def quoted(text: str) -> str:
 
 @dataclass(frozen=True)
 class Cells:
-    """Rows of cells as text, blank rows and comments left out.
+    """Rows of cells as text, blank rows, comments and what is hidden left out.
 
-    ``numbers`` gives each row's number in the source, from 1; ``separated`` says in a word
-    what parted the cells, ``notes`` in sentences what was left out or stands elsewhere.
-    ``sheet`` is the name of a workbook's sheet.
+    ``numbers`` gives each row's number in the source and ``columns`` each column's, from 1;
+    ``whole`` are all rows with something in them by their number, to be shown. ``separated``
+    says in a word what parted the cells, ``notes`` in sentences what was left out or stands
+    elsewhere. ``sheet`` is the name of a workbook's sheet.
     """
 
-    rows: tuple[tuple[str, ...], ...]
-    numbers: tuple[int, ...]
-    separated: str
+    rows: tuple[tuple[str, ...], ...] = ()
+    numbers: tuple[int, ...] = ()
+    separated: str = ""
     notes: tuple[str, ...] = ()
     sheet: str = ""
+    columns: tuple[int, ...] = ()
+    whole: tuple[tuple[int, tuple[str, ...]], ...] = ()
 
     @cached_property
     def width(self) -> int:
         """Cells of the longest row."""
         return max((len(row) for row in self.rows), default=0)
+
+    def number_of(self, column: int) -> int:
+        """A column's number in the source, from 1."""
+        return self.columns[column] if column < len(self.columns) else column + 1
 
     def at(self, row: int, column: int) -> str:
         """A cell's text, empty beyond the end of its row."""
@@ -179,32 +187,46 @@ def kept_cells(
     separated: str,
     notes: tuple[str, ...] = (),
     sheet: str = "",
+    hidden: tuple[Set[int], Set[int]] = (frozenset(), frozenset()),
 ) -> Cells:
-    """Cells of numbered rows, without blank rows, comments and indentation.
+    """Cells of numbered rows, without blank rows, comments, indentation and what is hidden.
 
-    Raises ``TableError`` where nothing is left, or too many columns.
+    ``hidden`` are rows by their numbers and columns, counted from 0. Raises ``TableError``
+    where nothing is left, or too many columns.
     """
-    kept: list[tuple[str, ...]] = []
-    numbers: list[int] = []
+    whole: list[tuple[int, tuple[str, ...]]] = []
     for number, row in rows:
         cells = [cell.strip() for cell in row]
         while cells and not cells[-1]:
             cells.pop()
-        if not cells or _COMMENT.match(cells[0] + " "):
-            continue
         if len(cells) > MAX_COLUMNS:
             raise TableError(
                 f"row {number} has {len(cells)} columns; a table of readings may have at most "
                 f"{MAX_COLUMNS}."
             )
-        kept.append(tuple(cells))
-        numbers.append(number)
+        if cells:
+            whole.append((number, tuple(cells)))
+    read = {
+        number: row
+        for number, row in whole
+        if number not in hidden[0] and not _COMMENT.match(row[0] + " ")
+    }
+    columns = [k for k in range(max(map(len, read.values()), default=0)) if k not in hidden[1]]
+    # Columns empty in every row are only indentation.
+    while len(columns) > 1 and not any(
+        "".join(row[columns[0] : columns[0] + 1]) for row in read.values()
+    ):
+        columns.pop(0)
+    kept = {n: tuple(row[k] for k in columns if k < len(row)) for n, row in read.items()}
+    kept = {number: row for number, row in kept.items() if any(row)}
     if not kept:
         raise TableError("the table is empty; copy the readings together with their places.")
-    # Columns empty in every row are only indentation.
-    while all(not row[0] for row in kept) and max(map(len, kept)) > 1:
-        kept = [row[1:] or ("",) for row in kept]
-    return _unfolded(Cells(tuple(kept), tuple(numbers), separated, notes, sheet))
+    return _unfolded(
+        Cells(
+            tuple(kept.values()), tuple(kept), separated, notes, sheet,
+            tuple(k + 1 for k in columns), tuple(whole),
+        )
+    )  # fmt: skip
 
 
 def _unfolded(cells: Cells) -> Cells:
@@ -231,8 +253,9 @@ def _unfolded(cells: Cells) -> Cells:
                         numbers.append(number)
             note = f"{len(row) // wide} blocks of {wide} columns stand side by side."
             return replace(
-                cells, rows=tuple(rows), numbers=tuple(numbers), notes=(*cells.notes, note)
-            )
+                cells, rows=tuple(rows), numbers=tuple(numbers), notes=(*cells.notes, note),
+                columns=(), whole=(),
+            )  # fmt: skip
     return cells
 
 

@@ -33,6 +33,7 @@ from planner.survey.table_headings import (
     light_unit_in,
     read_headings,
 )
+from planner.units import listed
 
 MOST_HEADING_ROWS: Final = 30
 _LARGEST_PPFD: Final = 5000.0
@@ -57,7 +58,8 @@ class TableGuess:
     """An interpretation of a table, to be confirmed or corrected before it is read.
 
     ``heading_rows`` counts rows (of those kept) before the values. ``roles`` says what each
-    column is. ``axes`` tells that a matrix carries x along its first row and y down its
+    column is and ``lights`` in which unit its readings are; ``numbers`` are the columns'
+    numbers in the source. ``axes`` tells that a matrix carries x along its first row and y down its
     first column; ``labelled`` that it carries names there instead. ``first_row_is_top``
     says that the first row of a matrix is the far side of the plan (largest y).
     """
@@ -67,13 +69,27 @@ class TableGuess:
     heading_rows: int = 0
     decimal: str = "."
     length: TableLength = TableLength.CM
-    light: TableLight = TableLight.PPFD
+    lights: tuple[TableLight, ...] = ()
     axes: bool = False
     label_column: bool = False
     label_row: bool = False
     first_row_is_top: bool = True
     separated: str = ""
+    numbers: tuple[int, ...] = ()
     doubts: tuple[str, ...] = field(default=())
+
+    @property
+    def values(self) -> tuple[int, ...]:
+        """The columns of readings, from 0."""
+        return tuple(k for k, role in enumerate(self.roles) if role is Role.VALUE)
+
+    def light(self, column: int) -> TableLight:
+        """The unit of a column of readings."""
+        return self.lights[column] if column < len(self.lights) else TableLight.PPFD
+
+    def number_of(self, column: int) -> int:
+        """A column's number in the source, from 1."""
+        return self.numbers[column] if column < len(self.numbers) else column + 1
 
     def words(self) -> tuple[str, ...]:
         """The interpretation in sentences, for a preview."""
@@ -87,7 +103,9 @@ class TableGuess:
         said.append(self._kind_in_words())
         if self.kind is TableKind.PLACES or self.axes:
             said.append(f"Lengths are in {self.length.value}.")
-        said.append(f"Values are in {self.light.value}.")
+        units = dict.fromkeys(self.light(k).value for k in self.values)
+        if units:
+            said.append(f"Values are in {listed(list(units))}.")
         return (*(sentence for sentence in said if sentence), *self.doubts)
 
     def _kind_in_words(self) -> str:
@@ -97,18 +115,21 @@ class TableGuess:
                 "values only" if not (self.label_column or self.label_row) else "names beside them"
             )  # fmt: skip
             return f"The table is a picture of the board, with {axes}; its first row is the {end}."
-        values = [k + 1 for k, role in enumerate(self.roles) if role is Role.VALUE]
+        values = [str(self.number_of(k)) for k in self.values]
         if not values:
             return "No column is taken for readings."
-        what = "column" if len(values) == 1 else "columns"
-        listed = f"{what} {', '.join(map(str, values))}"
+        told = f"{'column' if len(values) == 1 else 'columns'} {', '.join(values)}"
         if self.kind is TableKind.IN_ORDER:
-            return f"{listed.capitalize()} holds readings in the order of the holes."
+            return f"{told.capitalize()} holds readings in the order of the holes."
+        hole, x, y = (
+            self.number_of(self.roles.index(role)) if role in self.roles else 0
+            for role in (Role.HOLE, Role.X, Role.Y)
+        )
         if self.kind is TableKind.NUMBERED:
-            hole = self.roles.index(Role.HOLE) + 1
-            return f"Column {hole} is the hole number, {listed} the readings."
-        x, y = self.roles.index(Role.X) + 1, self.roles.index(Role.Y) + 1
-        return f"Column {x} is x, column {y} is y, {listed} the readings."
+            return f"Column {hole} is the hole number, {told} the readings."
+        if not (x and y):
+            return f"{told.capitalize()} holds readings; of x and y one is not named."
+        return f"Column {x} is x, column {y} is y, {told} the readings."
 
 
 def guess_table(cells: Cells) -> TableGuess:
@@ -127,14 +148,13 @@ def guess_table(cells: Cells) -> TableGuess:
     else:
         found = _by_shape(cells, _first_row_of_numbers(cells, mark), mark)
     doubts = (*cells.notes, *_mark_doubts(cells, found), *found.doubts)
-    return replace(found, doubts=doubts)
+    return replace(found, doubts=doubts, numbers=cells.columns)
 
 
 def _mark_doubts(cells: Cells, guess: TableGuess) -> tuple[str, ...]:
     """A word about numbers like 1.234 or 1,234, which may be one or a thousand."""
-    columns = [k for k, role in enumerate(guess.roles) if role is Role.VALUE]
     texts = [
-        cells.at(row, k) for row in range(guess.heading_rows, len(cells.rows)) for k in columns
+        cells.at(row, k) for row in range(guess.heading_rows, len(cells.rows)) for k in guess.values
     ]
     filled = [text for text in texts if not is_missing(text)]
     if not filled or not all(re.fullmatch(r"[1-9]\d{0,2}[.,]\d{3}", text) for text in filled):
@@ -148,9 +168,9 @@ def _mark_doubts(cells: Cells, guess: TableGuess) -> tuple[str, ...]:
 
 def _by_headings(cells: Cells, headings: Heading, mark: str) -> TableGuess:
     _refuse_nameless(cells, headings, mark)
-    roles, unit_doubts = _one_unit(headings)
+    roles, unit_doubts = _one_unit(cells, headings)
     length, length_doubts = _length_unit(cells, headings.rows, roles, headings.text, mark)
-    light, light_doubts = _light_unit(cells, headings.rows, roles, headings.text, mark)
+    lights, light_doubts = _light_units(cells, headings.rows, roles, headings.text, mark)
     if Role.X in roles:
         kind = TableKind.PLACES
     elif Role.HOLE in roles:
@@ -158,7 +178,7 @@ def _by_headings(cells: Cells, headings: Heading, mark: str) -> TableGuess:
     else:
         kind = TableKind.IN_ORDER
     passed = [
-        f"Column {k + 1} ({name}) is passed over."
+        f"Column {cells.number_of(k)} ({name}) is passed over."
         for k, (role, name) in enumerate(zip(roles, headings.names, strict=True))
         if role is Role.PASSED and name and headings.roles[k] is Role.PASSED
     ]
@@ -168,7 +188,7 @@ def _by_headings(cells: Cells, headings: Heading, mark: str) -> TableGuess:
         heading_rows=headings.rows,
         decimal=mark,
         length=length,
-        light=light,
+        lights=lights,
         separated=cells.separated,
         doubts=(*passed, *unit_doubts, *length_doubts, *light_doubts),
     )
@@ -184,12 +204,13 @@ def _refuse_nameless(cells: Cells, headings: Heading, mark: str) -> None:
             if not inside and as_number(text, mark) is not None:
                 hint = " (a decimal comma?)" * (cells.separated == "commas")
                 raise TableError(
-                    f"row {cells.numbers[row]}, column {column + 1}: {quoted(text)} stands under "
+                    f"row {cells.numbers[row]}, column {cells.number_of(column)}: {quoted(text)} "
+                    "stands under "
                     f"no heading{hint}; name its column, or part the cells by semicolons."
                 )
 
 
-def _one_unit(headings: Heading) -> tuple[tuple[Role, ...], tuple[str, ...]]:
+def _one_unit(cells: Cells, headings: Heading) -> tuple[tuple[Role, ...], tuple[str, ...]]:
     """Roles with readings in one unit only: what says the same in another is passed over."""
     units = {
         k: light_unit_in(headings.names[k])
@@ -203,7 +224,8 @@ def _one_unit(headings: Heading) -> tuple[tuple[Role, ...], tuple[str, ...]]:
     passed = [k for k, unit in units.items() if unit not in {kept, None}]
     roles = [Role.PASSED if k in passed else role for k, role in enumerate(headings.roles)]
     return tuple(roles), tuple(
-        f"Column {k + 1} ({headings.names[k]}) is passed over: another says it in {kept.value}."
+        f"Column {cells.number_of(k)} ({headings.names[k]}) is passed over: another says it in "
+        f"{kept.value}."
         for k in passed
     )
 
@@ -232,20 +254,27 @@ def _length_by_look(texts: list[str], mark: str) -> tuple[TableLength, tuple[str
     return TableLength.CM, ("No unit of length is given; centimetres are supposed.",)
 
 
-def _light_unit(
+def _light_units(
     cells: Cells, first: int, roles: tuple[Role, ...], heading: str, mark: str
-) -> tuple[TableLight, tuple[str, ...]]:
+) -> tuple[tuple[TableLight, ...], tuple[str, ...]]:
+    """The unit of each column: as above or in it, else as of the others, else by its size."""
     columns = [k for k, role in enumerate(roles) if role is Role.VALUE]
-    texts = [cells.at(row, k) for row in range(first, len(cells.rows)) for k in columns]
-    above = " ".join(cells.at(row, k) for row in range(first) for k in columns)
-    named = light_unit_in(above) or light_unit_in(heading)
-    named = named or next((u for t in texts if (u := light_unit_in(t))), None)
-    if named is not None:
-        return named, ()
-    numbers = [n for text in texts if (n := as_number(text, mark)) is not None]
-    if numbers and statistics.median(numbers) > _LARGEST_PPFD:
-        return TableLight.LUX, ("No unit of light is given; such large numbers are taken for lux.",)
-    return TableLight.PPFD, ("No unit of light is given; µmol m⁻² s⁻¹ is supposed.",)
+    texts = {k: [cells.at(row, k) for row in range(first, len(cells.rows))] for k in columns}
+    told = {
+        k: light_unit_in(" ".join(cells.at(row, k) for row in range(first)))
+        or next((unit for text in texts[k] if (unit := light_unit_in(text))), None)
+        for k in columns
+    }
+    usual = next((unit for unit in told.values() if unit is not None), light_unit_in(heading))
+    doubts: tuple[str, ...] = ()
+    if usual is None:
+        numbers = [n for k in columns for t in texts[k] if (n := as_number(t, mark)) is not None]
+        usual = TableLight.PPFD
+        doubts = ("No unit of light is given; µmol m⁻² s⁻¹ is supposed.",)
+        if numbers and statistics.median(numbers) > _LARGEST_PPFD:
+            usual = TableLight.LUX
+            doubts = ("No unit of light is given; such large numbers are taken for lux.",)
+    return tuple(told.get(k) or usual for k in range(len(roles))), doubts
 
 
 # -- without headings -------------------------------------------------------------------
@@ -367,7 +396,7 @@ def _matrix(cells: Cells, first: int, mark: str, heading: str, width: int) -> Ta
     for k, name in enumerate(names):
         if k >= start and is_summary(name):
             roles[k] = Role.PASSED
-            doubts.append(f"Column {k + 1} ({name}) is left out.")
+            doubts.append(f"Column {cells.number_of(k)} ({name}) is left out.")
     found = _with_light(
         cells, first + (axes or label_row), mark, heading, TableKind.MATRIX, tuple(roles)
     )
@@ -445,13 +474,13 @@ def _counts(texts: list[str], mark: str) -> bool:
 def _with_light(
     cells: Cells, first: int, mark: str, heading: str, kind: TableKind, roles: tuple[Role, ...]
 ) -> TableGuess:
-    light, doubts = _light_unit(cells, first, roles, heading, mark)
+    lights, doubts = _light_units(cells, first, roles, heading, mark)
     return TableGuess(
         kind=kind,
         roles=roles,
         heading_rows=first,
         decimal=mark,
-        light=light,
+        lights=lights,
         separated=cells.separated,
         doubts=doubts,
     )

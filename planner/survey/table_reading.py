@@ -52,23 +52,29 @@ def read_table(
     TableError
         If a cell does not fit; the sentence names row and column as a spreadsheet does.
     """
-    lux = guess.light.lux
-    if Role.VALUE not in guess.roles:
+    if not guess.values:
         raise TableError(
             "no column is taken for readings; name the one that holds them, or change what parts "
             "the cells."
         )
-    if guess.light is TableLight.WATT:
+    if (Role.X in guess.roles) is not (Role.Y in guess.roles):
+        there, lacking = (Role.X, Role.Y) if Role.X in guess.roles else (Role.Y, Role.X)
         raise TableError(
-            "the values are in W/m², which says nothing about photons; read PPFD or lux instead, "
-            "or choose another unit if that is what they are."
+            f"column {guess.number_of(guess.roles.index(there))} is {there.value}, but no column "
+            f"is {lacking.value}; name both, or neither."
         )
-    if lux is not None and not lux_per_umol:
-        raise TableError(
-            f"the values are in {guess.light.value}; choose the lamp's spectrum, by which they "
-            "become µmol m⁻² s⁻¹."
-        )
-    reader = _Reader(cells, guess, None if lux is None or not lux_per_umol else lux_per_umol / lux)
+    for unit in (guess.light(k) for k in guess.values):
+        if unit is TableLight.WATT:
+            raise TableError(
+                "the values are in W/m², which says nothing about photons; read PPFD or lux "
+                "instead, or choose another unit if that is what they are."
+            )
+        if unit.lux is not None and not lux_per_umol:
+            raise TableError(
+                f"the values are in {unit.value}; choose the lamp's spectrum, by which they "
+                "become µmol m⁻² s⁻¹."
+            )
+    reader = _Reader(cells, guess, lux_per_umol or 1.0)
     found = reader.picture() if guess.kind is TableKind.MATRIX else reader.rows()
     if found.count == 0:
         raise TableError("the table holds no readings; every value in it is empty.")
@@ -81,12 +87,12 @@ def read_table(
 class _Reader:
     cells: Cells
     guess: TableGuess
-    divisor: float | None
+    lux_per_umol: float
 
     def rows(self) -> TableReadings:
         roles = self.guess.roles
         places = {role: roles.index(role) for role in (Role.X, Role.Y, Role.HOLE) if role in roles}
-        columns = [k for k, role in enumerate(roles) if role is Role.VALUE]
+        columns = self.guess.values
         placed: list[tuple[float, float, float]] = []
         numbered: list[tuple[int, float]] = []
         left_out: list[str] = []
@@ -153,14 +159,12 @@ class _Reader:
         number = as_number(text, self.guess.decimal)
         if number is None:
             self.refuse(row, column, f"{quoted(text)} is not a reading; write a number, or nothing")
-        unit = light_unit_in(text)
-        if unit not in {None, self.guess.light}:
-            self.refuse(
-                row, column, f"{quoted(text)} is not in {self.guess.light.value} as the rest"
-            )
+        unit = self.guess.light(column)
+        if light_unit_in(text) not in {None, unit}:
+            self.refuse(row, column, f"{quoted(text)} is not in {unit.value} as the rest")
         if number < 0:
             self.refuse(row, column, f"{quoted(text)} is below zero, which no light is")
-        value = number if self.divisor is None else number / self.divisor
+        value = number if unit.lux is None else number * unit.lux / self.lux_per_umol
         if value > LARGEST_PPFD:
             self.refuse(
                 row,
@@ -187,7 +191,7 @@ class _Reader:
         return int(number)
 
     def refuse(self, row: int, column: int, what: str) -> NoReturn:
-        place = f"row {self.cells.numbers[row]}, column {column + 1}"
+        place = f"row {self.cells.numbers[row]}, column {self.cells.number_of(column)}"
         raise TableError(f"{place}: {what}.")
 
 
@@ -318,8 +322,8 @@ def laid_out(
         if key not in found:
             if not _inside(x + origin[0], y + origin[1], footprint):
                 raise TableError(
-                    f"x = {x * 100:g} cm, y = {y * 100:g} cm lies outside the space; check the "
-                    "unit of length (mm?) and the corner the table counts from."
+                    f"the place x = {x * 100:g} cm, y = {y * 100:g} cm lies outside the space; "
+                    "check the unit of length (mm?) and the corner the table counts from."
                 )
             points.append((x + origin[0], y + origin[1]))
             found[key] = len(points)

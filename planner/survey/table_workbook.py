@@ -17,7 +17,7 @@ import struct
 import zipfile
 import zlib
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Any, Final
 from xml.parsers import expat
 
@@ -50,15 +50,7 @@ def sheets_of_bytes(data: bytes) -> tuple[Cells, ...]:
     found = tuple(_sheets(data))
     if not found:
         raise TableError("the workbook holds no filled sheet; enter the readings in the first one.")
-    if len(found) == 1:
-        return found
-    return tuple(replace(one, notes=(_others(one, found), *one.notes)) for one in found)
-
-
-def _others(shown: Cells, sheets: tuple[Cells, ...]) -> str:
-    names = [f"'{one.sheet}'" for one in sheets if one is not shown]
-    listed = ", ".join(names[:5]) + (" and more" if len(names) > 5 else "")
-    return f"This is the sheet '{shown.sheet}'; the workbook has others: {listed}."
+    return found
 
 
 # -- workbooks ---------------------------------------------------------------------------
@@ -121,9 +113,11 @@ def _sheets(data: bytes) -> Iterator[Cells]:
                 if not in_sight or told.typ is not calamine.SheetTypeEnum.WorkSheet:
                     continue
                 values = opened.get_sheet_by_index(number).to_python(skip_empty_area=False)
-                rows, notes = _as_text(values, marks.get(told.name, _Marks()))
-                if rows:
-                    yield kept_cells(rows, "", notes, told.name)
+                its = marks.get(told.name, _Marks())
+                rows, notes = _as_text(values, its)
+                hidden = {row + 1 for row in its.hidden_rows}, its.hidden_columns
+                if any(number not in hidden[0] for number, _ in rows):
+                    yield kept_cells(rows, "", notes, told.name, hidden)
     except TableError:
         raise
     except (calamine.CalamineError, *_BROKEN) as error:
@@ -286,13 +280,11 @@ def _as_text(
         cells = [
             _shown(value, marks.instead.get((r, c), ""))
             for c, value in enumerate(line[: MAX_COLUMNS + 1])
-            if c not in marks.hidden_columns
         ]
         if not any(cells):
             continue
         if r in marks.hidden_rows:
             notes.append(f"Row {r + 1} is hidden and left out.")
-            continue
         rows.append((r + 1, cells))
         if len(rows) > MAX_ROWS:
             raise TableError(

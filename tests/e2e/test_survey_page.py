@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
-import json
 import threading
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
-from PySide6.QtGui import QDropEvent, QGuiApplication
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
@@ -23,7 +22,6 @@ from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey.calibration import Answer, CalibrationResults, Wish, proposed
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.pages.survey.pictures import View
-from planner.app.pages.survey.table_dialog import TableDialog
 from planner.estimate.calibrate import LeftOut
 from planner.estimate.calibrate_model import Quantity
 from planner.estimate.calibrate_result import Calibration, Fitted, SurveyFit
@@ -36,7 +34,6 @@ from planner.units import LengthUnit
 from tests.e2e.shell import make_window, small_plan, trigger
 from tests.unit.app.pages.survey.surveying import GRID, invented, make_page
 
-TABLES = Path(__file__).parents[1] / "data" / "tables"
 CARD = Lining(key="card", name="Card", reflectance=0.5, low=0.4, high=0.6)
 
 
@@ -57,6 +54,13 @@ def undo_text(page: SurveyPage) -> str:
 
 def undo(page: SurveyPage) -> None:
     page.workplace.document.undo_stack.undo()
+
+
+def pick(combo: Any, data: object) -> None:
+    index = combo.findData(data)
+    assert index >= 0
+    combo.setCurrentIndex(index)
+    combo.activated.emit(index)
 
 
 def click_at(page: SurveyPage, x: float, y: float) -> None:
@@ -86,12 +90,17 @@ def test_the_survey_page_comes_by_its_key(qtbot: QtBot) -> None:
 
 
 def test_an_empty_page_offers_the_two_ways_to_begin(qtbot: QtBot, tmp_path: Path) -> None:
-    page, answers = make_page(qtbot, tmp_path)
+    page, _ = make_page(qtbot, tmp_path)
     assert page.invitation.lay_out.text() == "Lay out a grid"
     assert page.invitation.paste.text() == "Paste readings"
     QGuiApplication.clipboard().clear()
     page.invitation.paste.click()
-    assert "copy them, and paste again" in answers.told[-1]
+    dialog = page.importing.dialog
+    assert dialog is not None, "the dialog opens, with a place to paste"
+    assert "Nothing to read yet. Copy" in dialog.words.text()
+    assert not dialog.take_button.isEnabled()
+    QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    assert page.importing.dialog is None
     page.invitation.lay_out.click()
     assert len(shown(page).points) == 25, "a square metre by the standard: five by five"
     assert page.task == tasks.BOARD
@@ -200,15 +209,6 @@ def test_undo_in_the_window_takes_a_reading_back(qtbot: QtBot) -> None:
     assert shown(page).values_at(1) == ()
     assert page.entry.line.hasFocus()
     window.close()
-
-
-def test_pasting_works_by_its_key(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
-    QGuiApplication.clipboard().setText(PLACES)
-    page.stage.first.setFocus()
-    QTest.keyClick(page.stage.first, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
-    assert page.importing.dialog is not None
-    page.importing.dialog.reject()
 
 
 # -- reading ------------------------------------------------------------------------------
@@ -403,176 +403,6 @@ def test_a_copy_is_read_on_the_same_board_and_removed_again(qtbot: QtBot, tmp_pa
     assert len(page.desk.surveys) == 1
     page.header.remove_button.click()
     assert page.sides.currentWidget() is page.invitation
-
-
-# -- tables -------------------------------------------------------------------------------
-
-
-def pasted(page: SurveyPage, text: str) -> TableDialog:
-    page.importing.read_text(text)
-    assert page.importing.dialog is not None, page.header.alert.text()
-    return page.importing.dialog
-
-
-def pick(combo: Any, data: object) -> None:
-    index = combo.findData(data)
-    assert index >= 0
-    combo.setCurrentIndex(index)
-    combo.activated.emit(index)
-
-
-PLACES = "x;y;ppfd\n10;10;101,5\n90;10;102,5\n10;90;103\n90;90;104"
-
-
-def test_a_pasted_table_becomes_a_survey(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path)
-    QGuiApplication.clipboard().setText(PLACES)
-    page.invitation.paste.click()
-    dialog = page.importing.dialog
-    assert dialog is not None
-    assert "semicolons" in dialog.words.text()
-    assert "4 readings at 4 holes, from 102 to 104" in dialog.outcome.text()
-    dialog.name_line.setText("From the sheet")
-    dialog.take_button.click()
-    survey = shown(page)
-    assert survey.name == "From the sheet"
-    assert survey.points[1] == pytest.approx((0.9, 0.1))
-    assert [r.value for r in survey.readings] == [101.5, 102.5, 103, 104]
-    assert undo_text(page) == "Import survey From the sheet"
-    assert page.importing.dialog is None
-
-
-def test_a_wrong_guess_is_corrected_in_the_preview(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path)
-    dialog = pasted(page, PLACES)
-    x = dialog.x_column
-    x.setText("2")
-    x.editingFinished.emit()
-    assert "named twice" in dialog.alert.text()
-    assert not dialog.take_button.isEnabled()
-    dialog.y_column.setText("1")
-    dialog.y_column.editingFinished.emit()
-    assert dialog.take_button.isEnabled()
-    pick(dialog.length, "in")
-    assert "Lengths are in in" in dialog.words.text()
-    pick(dialog.length, "cm")
-    pick(dialog.decimal, ".")
-    assert "'101,5'" in dialog.alert.text()
-    pick(dialog.decimal, ",")
-    dialog.take_button.click()
-    assert shown(page).points[1] == pytest.approx((0.1, 0.9)), "x and y were exchanged"
-
-
-def test_another_separator_is_tried(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path, None, with_parts(invented(small_plan()), readings=()))
-    dialog = pasted(page, "1;2\n101;102")
-    pick(dialog.separator, ",")
-    assert dialog.preview.columnCount() == 1
-    assert "No row of numbers was found" in dialog.words.text()
-    assert "change what parts the cells" in dialog.alert.text()
-    pick(dialog.separator, ";")
-    assert dialog.preview.columnCount() == 2
-    dialog.reject()
-    assert page.importing.dialog is None
-
-
-def test_lux_are_read_by_a_spectrum(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path)
-    dialog = pasted(page, PLACES.replace("ppfd", "lux"))
-    factor = dialog.light.currentData()
-    assert factor is not None
-    dialog.take_button.click()
-    assert shown(page).lux_per_umol == factor
-    assert shown(page).readings[0].value == pytest.approx(101.5 / factor)
-
-
-def test_a_picture_of_the_board_goes_onto_its_holes(qtbot: QtBot, tmp_path: Path) -> None:
-    plan = small_plan()
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
-    rows = "\n".join("\t".join(str(100 * r + c) for c in (1, 2, 3, 4)) for r in (3, 2, 1))
-    dialog = pasted(page, rows)
-    assert dialog.target.currentData() == "survey-1", "an empty board is what it is for"
-    dialog.take_button.click()
-    # The last row is the near side; the second row of holes is walked back.
-    assert shown(page).values_at(1) == (101,)
-    assert shown(page).values_at(5) == (204,)
-    assert undo_text(page) == "Import 12 readings"
-
-
-def test_readings_by_hole_number_are_added_to_those_there(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
-    first = shown(page).values_at(1)
-    dialog = pasted(page, "hole\tppfd\n1\t111\n2\t112")
-    pick(dialog.target, shown(page).key)
-    dialog.take_button.click()
-    assert shown(page).values_at(1) == (*first, 111)
-
-
-def test_a_file_is_imported(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    page, answers = make_page(qtbot, tmp_path)
-    path = tmp_path / "readings.csv"
-    path.write_text("\ufeff" + PLACES, "utf-8")
-    monkeypatch.setattr(answers, "open_file", lambda *_: path)
-    page.invitation.open_file.click()
-    assert page.importing.dialog is not None
-    page.importing.dialog.take_button.click()
-    assert shown(page).name == "readings"
-
-
-@pytest.mark.parametrize(("name", "taken"), [("readings.csv", True), ("cabinet.plan.json", False)])
-def test_a_table_dropped_on_the_page_is_shown(
-    qtbot: QtBot, tmp_path: Path, name: str, taken: bool
-) -> None:
-    page, _ = make_page(qtbot, tmp_path)
-    path = tmp_path / name
-    path.write_text(PLACES, "utf-8")
-    mime = QMimeData()
-    mime.setUrls([QUrl.fromLocalFile(str(path))])
-    drop = QDropEvent(
-        QPointF(200, 200), Qt.DropAction.CopyAction, mime, Qt.MouseButton.LeftButton,
-        Qt.KeyboardModifier.NoModifier,
-    )  # fmt: skip
-    page.dropEvent(drop)
-    assert drop.isAccepted() is taken
-    assert (page.importing.dialog is not None) is taken
-    if page.importing.dialog is not None:
-        page.importing.dialog.reject()
-
-
-def test_a_workbook_is_imported(
-    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    plan = small_plan()
-    page, answers = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
-    path = TABLES / "workbook.xlsx"
-    meant = json.loads((TABLES / "expected.json").read_text("utf-8"))["workbook.xlsx"]
-    monkeypatch.setattr(answers, "open_file", lambda *_: path)
-    page.header.file_button.click()
-    dialog = page.importing.dialog
-    assert dialog is not None
-    assert not dialog.separator.isVisible(), "a workbook has its cells"
-    dialog.take_button.click()
-    assert [[r.hole, r.value] for r in shown(page).readings] == meant["numbered"]
-
-
-def test_hole_numbers_need_a_board_and_the_preview_says_so(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path)
-    dialog = pasted(page, "hole\tppfd\n1\t111\n2\t112")
-    assert "lay out the survey first" in dialog.alert.text()
-    assert not dialog.take_button.isEnabled()
-    dialog.reject()
-
-
-def test_a_file_that_is_no_table_is_told(
-    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    page, answers = make_page(qtbot, tmp_path, None, invented(small_plan()))
-    path = tmp_path / "report.pdf"
-    path.write_bytes(b"%PDF-1.7 nothing")
-    monkeypatch.setattr(answers, "open_file", lambda *_: path)
-    page.header.file_button.click()
-    assert "This is a PDF" in page.header.alert.text()
-    assert page.importing.dialog is None
 
 
 # -- overlay ------------------------------------------------------------------------------

@@ -247,7 +247,7 @@ def test_a_place_on_the_wall_is_inside() -> None:
     assert len(points) == 2
 
 
-def test_other_sheets_are_named_and_can_be_had() -> None:
+def test_all_filled_sheets_can_be_had() -> None:
     book = xlsx(
         {
             "Empty": sheet([]),
@@ -256,7 +256,6 @@ def test_other_sheets_are_named_and_can_be_had() -> None:
         }
     )
     assert [one.sheet for one in sheets_of_bytes(book)] == ["White", "Film"]
-    assert "This is the sheet 'White'; the workbook has others: 'Film'." in doubts(book)
 
 
 def test_what_is_supposed_is_said() -> None:

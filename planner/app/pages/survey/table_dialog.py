@@ -1,14 +1,14 @@
-"""The way of a table into the plan: read aside, shown with what it means, taken as one step."""
+"""The way of a table into the plan: shown with where its readings land, taken in one step."""
 
 from __future__ import annotations
 
-import re
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
-from PySide6.QtGui import QDropEvent
+from PySide6.QtGui import QDropEvent, QPalette
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
@@ -16,115 +16,108 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLineEdit,
     QSpinBox,
-    QTableWidget,
-    QTableWidgetItem,
+    QStackedWidget,
+    QTabBar,
     QVBoxLayout,
     QWidget,
 )
 
 from planner.app import theme
-from planner.app.fields.form import AlertLabel, Form, NoteLabel, Row, StillCombo
+from planner.app.fields.form import AlertLabel, Form, NoteLabel, Row, StillCombo, button
 from planner.app.fields.panel import Workplace
 from planner.app.jobs import Lane
 from planner.app.pages.survey import table_source
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.app.pages.survey.table_source import Imported, TableSource, reading_job
+from planner.app.pages.survey.drawing import Picture, SurveyDrawing
+from planner.app.pages.survey.pictures import reading_picture
+from planner.app.pages.survey.table_preview import PasteBox, TablePreview
+from planner.app.pages.survey.table_source import Choice, Imported, TableSource, reading_job
 from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.files.store import TABLE_SUFFIXES
+from planner.metrics.figures import PPFD_UNIT
 from planner.metrics.spectra import lux_per_umol
-from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import add_readings
-from planner.survey.table_cells import TableError
-from planner.survey.table_guess import TableGuess, TableKind
+from planner.survey.statistics import summarise
+from planner.survey.table_guess import TableKind
 from planner.survey.table_headings import Role, TableLength, TableLight
-from planner.survey.table_reading import read_table
 
-KINDS: Final = (
-    (TableKind.MATRIX, "A picture of the board"),
-    (TableKind.PLACES, "Rows of x, y and readings"),
-    (TableKind.NUMBERED, "Rows of hole number and readings"),
-    (TableKind.IN_ORDER, "Readings in the order of the holes"),
-)
-_ROLE_WORDS: Final = {
-    Role.X: "x", Role.Y: "y", Role.HOLE: "hole", Role.VALUE: "reading", Role.PASSED: "–",
-}  # fmt: skip
-_ROWS_SHOWN: Final = 40
-_COLUMNS_SHOWN: Final = 30
+_Colour = QPalette.ColorRole
+_SIDE_WIDTH: Final = 360
 
 
 class TableDialog(QDialog):
-    """Preview of a table; ``taken(Imported)`` when it is confirmed."""
+    """Signals: ``taken(choices, lux per µmol)`` when it is confirmed, ``text_wanted(str)`` for
+    other text to be read.
+    """  # noqa: D205
 
-    taken = Signal(object)
+    taken = Signal(object, object)
+    text_wanted = Signal(str)
 
     def __init__(
         self,
         source: TableSource,
-        guess: TableGuess,
         workplace: Workplace,
         shown: Survey | None,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle(f"Readings from {source.name}")
-        self.source, self.guess, self.workplace = source, guess, workplace
-        self.result_: Imported | None = None
+        self.workplace, self._shown = workplace, shown
+        self.source = source
+        self.choices: list[Choice] = []
+        self.found: list[Imported | str] = []
         self._filling = False
         self.words = PlainLabel()
         self.words.setWordWrap(True)
         self.words.setAccessibleName("What the table seems to mean")
-        self.preview = QTableWidget()
-        self.preview.setAccessibleName("Preview of the table")
-        self.preview.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
-        self.preview.setTabKeyNavigation(False)
-        self.preview.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
+        self.tabs = QTabBar()
+        self.tabs.setAccessibleName("Sheets of the workbook")
+        self.tabs.setExpanding(False)
+        self.wanted = QCheckBox("Take this sheet")
+        self.wanted.setAccessibleName(self.wanted.text())
+        self.preview = TablePreview()
+        self.paste_box = PasteBox()
+        self.read_button = button("Read this text")
+        self.drawing = SurveyDrawing("Where the readings lie")
+        self.drawing.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.outcome = NoteLabel()
         self.alert = AlertLabel()
         self.form = Form()
         self.rows: dict[str, Row] = {}
         self._make_fields()
-        self._make_target(shown)
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         self.take_button = self.buttons.addButton(
             "Take readings", QDialogButtonBox.ButtonRole.AcceptRole
         )
         self._arrange()
-        self.buttons.accepted.connect(self._take)
-        self.buttons.rejected.connect(self.reject)
-        self._show()
+        self._connect()
+        self.show_source(source)
 
     # -- building -----------------------------------------------------------------------
 
     def _combo(
-        self, name: str, items: list[tuple[str, object]], explanation: str = ""
+        self, name: str, items: Sequence[tuple[str, object]], explanation: str = ""
     ) -> StillCombo:
         combo = StillCombo()
         for text, value in items:
             combo.addItem(text, value)
+        combo.widen_list()
         self.rows[name] = self.form.add_row(name, combo, explanation)
         combo.activated.connect(self._on_edited)
         return combo
 
-    def _line(self, name: str, explanation: str = "") -> QLineEdit:
-        line = QLineEdit()
-        self.rows[name] = self.form.add_row(name, line, explanation)
-        line.editingFinished.connect(self._on_edited)
-        return line
-
     def _make_fields(self) -> None:
-        self.sheet = self._combo("Sheet", [(one.sheet, one.sheet) for one in self.source.sheets])
-        self.kind = self._combo("The table is", [(text, kind) for kind, text in KINDS])
+        self.picture = self._combo(
+            "The table is", (("A picture of the board", True), ("Rows of readings", False))
+        )
         self.separator = self._combo(
             "Cells parted by", [(text, sign) for sign, text in table_source.SEPARATORS]
         )
         self.heading = QSpinBox()
         self.heading.setRange(0, 200)
         self.rows["Heading rows"] = self.form.add_row("Heading rows", self.heading)
-        self.heading.valueChanged.connect(self._on_edited)
         self.decimal = self._combo("Decimal mark", [("Point", "."), ("Comma", ",")])
         self.beside = self._combo(
             "Beside the values", [(text, k) for k, text in enumerate(table_source.BESIDE)]
@@ -132,108 +125,78 @@ class TableDialog(QDialog):
         self.top = QCheckBox("First row is the far side")
         self.top.setAccessibleName(self.top.text())
         self.rows["top"] = self.form.add_row("", self.top)
-        self.top.clicked.connect(self._on_edited)
-        self.x_column = self._line("x in column")
-        self.y_column = self._line("y in column")
-        self.hole_column = self._line("Hole in column")
-        self.value_columns = self._line("Readings in", "One column or several: 3, or 3, 4.")
         self.length = self._combo("Lengths in", [(unit.value, unit) for unit in TableLength])
-        lights: list[tuple[str, object]] = [("µmol m⁻² s⁻¹", None)]
-        lights += [
-            (f"Lux of {spectrum.name}", lux_per_umol(spectrum))
-            for spectrum in self.workplace.spectra.spectra
-        ]
+        spectra = self.workplace.spectra.spectra
         self.light = self._combo(
-            "Values in", lights, "Lux become µmol m⁻² s⁻¹ by the lamp's spectrum."
+            "Lamp's spectrum",
+            [(spectrum.name, lux_per_umol(spectrum)) for spectrum in spectra],
+            "By it, lux, klx and foot-candles become µmol m⁻² s⁻¹.",
         )
-        self.light.widen_list()
-
-    def _make_target(self, shown: Survey | None) -> None:
-        items: list[tuple[str, object]] = [("A new survey", "")]
-        items += [
-            (f"'{survey.name}', beside what it has", survey.key)
-            for survey in self.workplace.document.plan.surveys
-        ]
-        self.target = self._combo("Goes into", items)
-        self.target.widen_list()
-        # A table read into a survey that has readings would average two evenings.
-        self._shown = shown
-        if shown is not None and not shown.readings:
-            self.target.setCurrentIndex(self.target.findData(shown.key))
-        self.name_line = QLineEdit(self.source.name[:120])
+        self.light.setCurrentIndex(self._usual_spectrum())
+        surveys = self.workplace.document.plan.surveys
+        self.target = self._combo(
+            "Goes into",
+            [("A new survey", ""), *((f"'{s.name}', beside what it has", s.key) for s in surveys)],
+        )
+        self.name_line = QLineEdit()
         self.rows["Its name"] = self.form.add_row("Its name", self.name_line)
+        self.like = self._combo(
+            "On the board of", [("Choose…", ""), *((s.name, s.key) for s in surveys)],
+            "Hole numbers alone say nothing of where the holes are. Board and conditions are taken "
+            "from that survey, but for what is on the walls.",
+        )  # fmt: skip
 
     def _arrange(self) -> None:
         self.form.end()
-        self.form.setFixedWidth(330)
-        left = QVBoxLayout()
-        left.setSpacing(theme.RHYTHM)
+        paste = QWidget()
+        its = QVBoxLayout(paste)
+        its.setContentsMargins(0, 0, 0, 0)
+        its.addWidget(self.paste_box, 1)
+        its.addWidget(self.read_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self.stack = QStackedWidget()
+        self.stack.addWidget(paste)
+        self.stack.addWidget(self.preview)
+        sheets = QHBoxLayout()
+        sheets.addWidget(self.tabs, 1)
+        sheets.addWidget(self.wanted)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        for column in (left, right):
+            column.setSpacing(theme.RHYTHM)
         left.addWidget(self.words)
-        left.addWidget(self.preview, 1)
+        left.addLayout(sheets)
+        left.addWidget(self.stack, 1)
         left.addWidget(self.outcome)
+        self.side = QWidget()
+        self.side.setFixedWidth(_SIDE_WIDTH)
+        self.side.setLayout(right)
+        right.setContentsMargins(0, 0, 0, 0)
+        right.addWidget(self.drawing, 1)
+        right.addWidget(self.form)
         upper = QHBoxLayout()
         upper.setSpacing(theme.WIDE)
         upper.addLayout(left, 1)
-        upper.addWidget(self.form)
+        upper.addWidget(self.side)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(theme.WIDE, theme.WIDE, theme.WIDE, theme.WIDE)
         layout.setSpacing(theme.RHYTHM)
         layout.addLayout(upper, 1)
         layout.addWidget(self.alert)
         layout.addWidget(self.buttons)
-        self.resize(940, 620)
+        self.resize(1180, 720)
 
-    # -- showing ------------------------------------------------------------------------
-
-    def _show(self) -> None:
-        """Fill everything from the guess, and read the table by it."""
-        self._filling = True
-        guess = self.guess
-        self.kind.setCurrentIndex(self.kind.findData(guess.kind))
-        self._show_separator()
-        self.heading.setValue(guess.heading_rows)
-        self.decimal.setCurrentIndex(self.decimal.findData(guess.decimal))
-        self.beside.setCurrentIndex(table_source.beside_of(guess))
-        self.top.setChecked(guess.first_row_is_top)
-        for line, role in (
-            (self.x_column, Role.X),
-            (self.y_column, Role.Y),
-            (self.hole_column, Role.HOLE),
-            (self.value_columns, Role.VALUE),
-        ):
-            line.setText(", ".join(str(k + 1) for k, r in enumerate(guess.roles) if r is role))
-        self.length.setCurrentIndex(self.length.findData(guess.length))
-        if guess.light is TableLight.WATT:
-            self.light.setCurrentIndex(-1)
-        elif guess.light is TableLight.PPFD:
-            self.light.setCurrentIndex(0)
-        elif self.light.currentData() is None:
-            self.light.setCurrentIndex(self._usual_spectrum())
-        self._show_rows(guess)
-        self.words.setText(" ".join(guess.words()))
-        self._fill_preview()
-        self._filling = False
-        self._read()
-
-    def _show_separator(self) -> None:
-        words = {text.lower(): k for k, (_, text) in enumerate(table_source.SEPARATORS)}
-        self.separator.setCurrentIndex(words.get(self.source.cells.separated, -1))
-
-    def _show_rows(self, guess: TableGuess) -> None:
-        picture, places = guess.kind is TableKind.MATRIX, guess.kind is TableKind.PLACES
-        seen = {
-            "Sheet": len(self.source.sheets) > 1,
-            "Cells parted by": self.source.text is not None,
-            "Beside the values": picture,
-            "top": picture and not guess.axes,
-            "x in column": places,
-            "y in column": places,
-            "Hole in column": guess.kind is TableKind.NUMBERED,
-            "Readings in": not picture,
-            "Lengths in": places or guess.axes,
-        }
-        for name, visible in seen.items():
-            self.rows[name].set_visible(visible)
+    def _connect(self) -> None:
+        self.tabs.currentChanged.connect(lambda _k: self._show())
+        self.wanted.clicked.connect(self._on_edited)
+        self.heading.valueChanged.connect(self._on_edited)
+        self.top.clicked.connect(self._on_edited)
+        self.name_line.textEdited.connect(self._on_name)
+        self.preview.heads.chosen.connect(self._on_column)
+        self.paste_box.pasted.connect(self.text_wanted)
+        self.read_button.clicked.connect(
+            lambda: self.text_wanted.emit(self.paste_box.toPlainText())
+        )
+        self.buttons.accepted.connect(self._take)
+        self.buttons.rejected.connect(self.reject)
 
     def _usual_spectrum(self) -> int:
         """The spectrum chosen for the plan's first lamp, else the first on offer."""
@@ -241,138 +204,203 @@ class TableDialog(QDialog):
         for lamp in self.workplace.document.plan.lamps:
             chosen = spectra.of_lamp(lamp.model.key)
             if chosen is not None:
-                return [one.key for one in spectra.spectra].index(chosen.key) + 1
-        return 1
+                return [one.key for one in spectra.spectra].index(chosen.key)
+        return 0
 
-    def _fill_preview(self) -> None:
-        cells, guess = self.source.cells, self.guess
-        columns = min(cells.width, _COLUMNS_SHOWN)
-        rows = min(len(cells.rows), _ROWS_SHOWN)
-        self.preview.setRowCount(rows)
-        self.preview.setColumnCount(columns)
-        roles = [guess.roles[k] if k < len(guess.roles) else Role.PASSED for k in range(columns)]
-        self.preview.setHorizontalHeaderLabels(
-            [f"{k}: {_ROLE_WORDS[role]}" for k, role in enumerate(roles, start=1)]
-        )
-        self.preview.setVerticalHeaderLabels([str(cells.numbers[row]) for row in range(rows)])
-        for row in range(rows):
-            for column in range(columns):
-                item = QTableWidgetItem(cells.at(row, column))
-                font = item.font()
-                font.setBold(row < guess.heading_rows)
-                item.setFont(font)
-                quiet = row < guess.heading_rows or roles[column] is Role.PASSED
-                if quiet:
-                    item.setForeground(self.palette().placeholderText())
-                self.preview.setItem(row, column, item)
-        self.preview.resizeColumnsToContents()
+    # -- showing ------------------------------------------------------------------------
 
-    # -- correcting ---------------------------------------------------------------------
-
-    def _on_edited(self) -> None:
-        if self._filling:
-            return
-        self.alert.say("")
-        try:
-            self.guess = self._corrected()
-        except ValueError as error:
-            self._refuse(error)
+    def show_source(self, source: TableSource) -> None:
+        """Show other tables, each as it is guessed; without any, a place to paste."""
+        self.source = source
+        self.setWindowTitle(f"Readings from {source.name}")
+        self.choices = [self._with_target(one) for one in source.choices]
+        self.found = [self._outcome(one) for one in self.choices]
+        if len(self.choices) > 1:
+            # A sheet of remarks in a workbook is no survey, unless somebody says so.
+            self.choices = [
+                replace(one, wanted=not isinstance(found, str))
+                for one, found in zip(self.choices, self.found, strict=True)
+            ]
+        self._filling = True
+        while self.tabs.count():
+            self.tabs.removeTab(0)
+        for one in self.choices:
+            self.tabs.addTab(one.cells.sheet)
+        self._filling = False
+        several = len(self.choices) > 1
+        self.tabs.setVisible(several)
+        self.wanted.setVisible(several)
+        self.side.setVisible(bool(self.choices))
+        self.stack.setCurrentIndex(1 if self.choices else 0)
+        if not self.choices:
+            if source.text and source.text != self.paste_box.toPlainText():
+                self.paste_box.setPlainText(source.text[:100_000])
+            nothing = source.problem == table_source.HINT
+            self.words.setText(source.problem if nothing else "")
+            self.alert.say("" if nothing else source.problem)
+            self.outcome.setText("")
+            self.take_button.setEnabled(False)
+            self.paste_box.setFocus()
             return
         self._show()
 
-    def _corrected(self) -> TableGuess:
-        """The guess as the fields now stand."""
-        sheet = self.sheet.currentData()
-        if self.source.sheets and sheet != self.source.cells.sheet:
-            self.source = self.source.on_sheet(sheet)
-            return table_source.guessed(self.source.cells)
-        separator = self.separator.currentData()
-        words = dict(table_source.SEPARATORS).get(separator or "", "").lower()
-        if self.source.text is not None and separator and words != self.source.cells.separated:
-            self.source = self.source.parted_by(separator)
-            return table_source.guessed(self.source.cells)
-        guess, width = self.guess, self.source.cells.width
-        # Qt hands members of enumerations back as plain text.
-        kind = TableKind(self.kind.currentData())
-        if kind is not guess.kind:
-            return table_source.as_kind(guess, kind, width)
-        light = self._unit_chosen(guess)
-        guess = replace(
-            guess,
-            heading_rows=min(self.heading.value(), max(len(self.source.cells.rows) - 1, 0)),
-            decimal=self.decimal.currentData(),
-            length=TableLength(self.length.currentData()),
-            light=light,
-            first_row_is_top=self.top.isChecked(),
-            doubts=(),
-        )
-        if kind is TableKind.MATRIX:
-            if self.beside.currentData() != table_source.beside_of(guess):
-                guess = table_source.with_beside(guess, self.beside.currentData(), width)
-            return guess
-        return table_source.with_roles(
-            guess,
-            width,
-            _column(self.x_column.text()),
-            _column(self.y_column.text()),
-            _column(self.hole_column.text()),
-            tuple(int(k) - 1 for k in re.findall(r"\d+", self.value_columns.text())),
-        )
+    def _with_target(self, choice: Choice) -> Choice:
+        """Where a table would go: the empty board shown, else a new survey.
 
-    def _unit_chosen(self, guess: TableGuess) -> TableLight:
-        """The unit of the values: as guessed, or the other kind that was chosen."""
-        if self.light.currentIndex() < 0:
-            return guess.light
-        if self.light.currentData() is None:
-            return TableLight.PPFD
-        return guess.light if guess.light.lux is not None else TableLight.LUX
+        A table read into a survey that has readings would average two evenings; and hole
+        numbers mean a board without asking only where all surveys have the same one.
+        """
+        shown, surveys = self._shown, self.workplace.document.plan.surveys
+        if shown is not None and not shown.readings and len(self.source.choices) == 1:
+            return replace(choice, onto=shown.key)
+        if shown is not None and len({survey.points for survey in surveys}) == 1:
+            return replace(choice, like=shown.key)
+        return choice
 
-    def _read(self) -> None:
-        """Read the table as the guess says, and say what comes out."""
-        self.result_ = None
-        onto = self.target.currentData()
-        plan = self.workplace.document.plan
-        survey = next((one for one in plan.surveys if one.key == onto), None)
-        self.rows["Its name"].set_visible(survey is None)
-        lux = self.light.currentData()
+    @property
+    def number(self) -> int:
+        """Which sheet is shown."""
+        return max(self.tabs.currentIndex(), 0)
+
+    def _show(self) -> None:
+        """Fill everything from the choice shown, and say what comes of all of them."""
+        if self._filling or not self.choices:
+            return
+        self._filling = True
+        choice = self.choices[self.number]
+        guess = choice.guess
+        self.wanted.setChecked(choice.wanted)
+        self.picture.setCurrentIndex(0 if guess.kind is TableKind.MATRIX else 1)
+        parted = [text.lower() for _, text in table_source.SEPARATORS]
+        known = choice.cells.separated in parted
+        self.separator.setCurrentIndex(parted.index(choice.cells.separated) if known else -1)
+        self.heading.setValue(guess.heading_rows)
+        self.decimal.setCurrentIndex(self.decimal.findData(guess.decimal))
+        self.beside.setCurrentIndex(table_source.beside_of(guess))
+        self.top.setChecked(guess.first_row_is_top)
+        self.length.setCurrentIndex(self.length.findData(guess.length))
+        self.target.setCurrentIndex(self.target.findData(choice.onto))
+        self.like.setCurrentIndex(self.like.findData(choice.like))
+        if self.name_line.text() != choice.name:
+            self.name_line.setText(choice.name)
+        self._show_rows(choice)
+        self.words.setText(" ".join(guess.words()))
+        self.preview.show_choice(choice)
+        self._filling = False
+        self._tell()
+
+    def _show_rows(self, choice: Choice) -> None:
+        guess = choice.guess
+        picture = guess.kind is TableKind.MATRIX
+        seen = {
+            "Cells parted by": self.source.text is not None,
+            "Beside the values": picture,
+            "top": picture and not guess.axes,
+            "Lengths in": guess.kind is TableKind.PLACES or guess.axes,
+            "Lamp's spectrum": table_source.in_lux(guess),
+            "Its name": not choice.onto,
+            "On the board of": table_source.needs_board(choice) and self.like.count() > 1,
+        }
+        for name, visible in seen.items():
+            self.rows[name].set_visible(visible)
+
+    def _tell(self) -> None:
+        """Draw what comes of the sheet shown, and say what comes of all of them."""
+        choice, found = self.choices[self.number], self.found[self.number]
+        plan, state = self.workplace.document.plan, self.workplace.display.state
+        faults = [
+            (one, text)
+            for one, text in zip(self.choices, self.found, strict=True)
+            if one.wanted and isinstance(text, str)
+        ]
+        if isinstance(found, Imported):
+            survey, new = found.survey, found.readings
+            alone = survey.model_copy(update={"readings": new})
+            shown = reading_picture(plan, alone, summarise(alone), 0, state)
+            caption = f"{len({r.hole for r in new})} of {len(survey.points)} holes read"
+            self.drawing.show_picture(replace(shown, next_hole=None, caption=caption))
+            values = [reading.value for reading in new]
+            told = (
+                f"{len(new)} readings at {len({r.hole for r in new})} holes, from "
+                f"{min(values):.0f} to {max(values):.0f} {PPFD_UNIT}.",
+                *found.remarks[:4],
+            )
+            self.outcome.setText(" ".join(told))
+            self.alert.say("")
+        else:
+            self.drawing.show_picture(Picture(plan=plan, caption="No readings to draw yet"))
+            self.outcome.setText("" if choice.wanted else "This sheet is not taken.")
+            self.alert.say(found)
+        other = next((pair for pair in faults if pair[0] is not choice), None)
+        if other is not None and not self.alert.text():
+            self.alert.say(f"Sheet '{other[0].cells.sheet}': {other[1]}")
+        count = sum(one.wanted for one in self.choices)
+        self.take_button.setEnabled(count > 0 and not faults)
+        self.take_button.setText(f"Take {count} sheets" if count > 1 else "Take readings")
+        for k, one in enumerate(self.choices):
+            role = _Colour.WindowText if one.wanted else _Colour.PlaceholderText
+            self.tabs.setTabTextColor(k, self.palette().color(role))
+
+    # -- correcting ---------------------------------------------------------------------
+
+    def _on_column(self, column: int, meaning: tuple[Role, TableLight]) -> None:
+        choice = self.choices[self.number]
+        guess = table_source.with_column(choice.guess, column, *meaning)
+        self._replace(replace(choice, guess=guess))
+
+    def _on_name(self, text: str) -> None:
+        name = text[:120].strip() or table_source.PASTED
+        self.choices[self.number] = replace(self.choices[self.number], name=name)
+
+    def _on_edited(self) -> None:
+        if not self._filling and self.choices:
+            self._replace(self._corrected(self.choices[self.number]))
+
+    def _replace(self, choice: Choice) -> None:
+        self.choices[self.number] = choice
+        self.found[self.number] = self._outcome(choice)
+        self._show()
+
+    def _outcome(self, choice: Choice) -> Imported | str:
+        """What comes of a sheet, or the sentence that says why nothing does."""
         try:
-            table = read_table(self.source.cells, self.guess, lux_per_umol=lux)
-            self.result_ = table_source.imported(
-                table, plan, self.name_line.text(), onto=survey, like=self._shown, lux_per_umol=lux
+            return table_source.imported(
+                choice, self.workplace.document.plan, self.light.currentData()
             )
         except ValueError as error:
-            self._refuse(error)
-            return
-        self.alert.say("")
-        self.take_button.setEnabled(True)
-        self.outcome.setText(" ".join((_said(self.result_), *table.left_out[:3])))
+            return refusal(error, self.workplace.display.unit)
 
-    def _refuse(self, error: ValueError) -> None:
-        self.take_button.setEnabled(False)
-        self.outcome.setText("")
-        text = refusal(error)
-        self.alert.say(f"{text[:1].upper()}{text[1:]}" if isinstance(error, TableError) else text)
+    def _corrected(self, choice: Choice) -> Choice:
+        """The choice as the fields now stand."""
+        sign = self.separator.currentData()
+        parted = dict(table_source.SEPARATORS).get(sign or "", "").lower()
+        if self.source.text is not None and sign and parted != choice.cells.separated:
+            other = table_source.source_of_text(self.source.text, self.source.name, sign).choices
+            return replace(choice, cells=other[0].cells, guess=other[0].guess) if other else choice
+        choice = replace(
+            choice,
+            wanted=self.wanted.isChecked() or len(self.choices) == 1,
+            onto=self.target.currentData(),
+            like=self.like.currentData(),
+        )
+        guess, picture = choice.guess, bool(self.picture.currentData())
+        if picture is not (guess.kind is TableKind.MATRIX):
+            return replace(choice, guess=table_source.as_picture(guess, picture))
+        guess = replace(
+            guess,
+            heading_rows=min(self.heading.value(), max(len(choice.cells.rows) - 1, 0)),
+            decimal=self.decimal.currentData(),
+            # Qt hands members of enumerations back as plain text.
+            length=TableLength(self.length.currentData()),
+            first_row_is_top=self.top.isChecked(),
+        )
+        if picture and self.beside.currentData() != table_source.beside_of(guess):
+            guess = table_source.with_beside(guess, self.beside.currentData())
+        return replace(choice, guess=guess)
 
     def _take(self) -> None:
-        self._read()
-        if self.result_ is not None:
-            self.taken.emit(self.result_)
-            self.accept()
-
-
-def _column(text: str) -> int:
-    found = re.search(r"\d+", text)
-    return int(found[0]) - 1 if found else -1
-
-
-def _said(found: Imported) -> str:
-    readings = found.survey.readings if found.survey is not None else found.readings
-    values = [reading.value for reading in readings]
-    count = len({reading.hole for reading in readings})
-    return (
-        f"{len(values)} readings at {count} holes, from {min(values):.0f} to {max(values):.0f} "
-        "µmol m⁻² s⁻¹."
-    )
+        self.taken.emit(tuple(self.choices), self.light.currentData())
+        self.accept()
 
 
 _PATTERNS: Final = " ".join(f"*{end} *{end.upper()}" for end in sorted(TABLE_SUFFIXES))
@@ -403,7 +431,7 @@ class Importing(QObject):
             self.read_file(path)
 
     def read_file(self, path: Path) -> None:
-        """Read a CSV, TSV, text or XLSX file."""
+        """Read a CSV, TSV, text, XLSX or ODS file."""
         self._settings.keep(last_folder=path.absolute().parent)
         self._lane.ask(path, reading_job(path, ""), what="The table")
 
@@ -416,35 +444,43 @@ class Importing(QObject):
         self._lane.shutdown()
 
     @Slot(object, object)
-    def _show(self, _path: Path | None, found: tuple[TableSource, TableGuess]) -> None:
-        if self.dialog is not None:
-            self.dialog.reject()
+    def _show(self, _path: Path | None, source: TableSource) -> None:
         self.refused.emit("")
-        workplace = self._desk.workplace
-        dialog = TableDialog(*found, workplace, self._desk.survey, self._page)
+        if self.dialog is not None:
+            self.dialog.show_source(source)
+            return
+        dialog = TableDialog(source, self._desk.workplace, self._desk.survey, self._page)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.taken.connect(self._take)
+        dialog.text_wanted.connect(self.read_text)
         dialog.finished.connect(self._forget)
         self.dialog = dialog
         dialog.open()
-        dialog.take_button.setFocus()
+        (dialog.take_button if source.choices else dialog.paste_box).setFocus()
 
     def _forget(self) -> None:
         self.dialog = None
 
-    @Slot(object)
-    def _take(self, found: Imported) -> None:
-        if found.survey is not None:
-            done = self._desk.add(found.survey, f"Import survey {found.survey.name}")
-        else:
-            done = self._desk.edit(
-                f"Import {found.count} readings", lambda: _onto(self._desk.plan, found)
-            )
-            if done:
-                self._desk.choose(found.onto)
-        if done:
-            self.told.emit(f"Took {found.count} readings")
-            self.taken.emit()
+    @Slot(object, object)
+    def _take(self, choices: tuple[Choice, ...], lux: float) -> None:
+        wanted = [choice for choice in choices if choice.wanted]
+        first = wanted[0]
+        label = f"Import survey {first.name}"
+        if len(wanted) > 1:
+            label = f"Import {len(wanted)} sheets"
+        elif first.onto:
+            label = "Import readings"
+        before = {survey.key for survey in self._desk.surveys}
+        count = sum(len(survey.readings) for survey in self._desk.surveys)
+        if not self._desk.edit(
+            label, lambda: table_source.with_tables(self._desk.plan, choices, lux)
+        ):
+            return
+        now = self._desk.surveys
+        new = [survey.key for survey in now if survey.key not in before]
+        self._desk.choose(new[-1] if new else first.onto)
+        self.told.emit(f"Took {sum(len(s.readings) for s in now) - count} readings")
+        self.taken.emit()
 
 
 def dropped_table(event: QDropEvent) -> Path | None:
@@ -454,8 +490,3 @@ def dropped_table(event: QDropEvent) -> Path | None:
         return None
     path = Path(urls[0].toLocalFile())
     return path if path.suffix.lower() in TABLE_SUFFIXES else None
-
-
-def _onto(plan: Plan, found: Imported) -> Plan:
-    index = [survey.key for survey in plan.surveys].index(found.onto)
-    return add_readings(plan, index, found.readings)

@@ -1,16 +1,19 @@
-"""A table before it is understood: its cells, and its text where it has one."""
+"""Tables before they are in the plan: whence they came, how they are read, what results."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.files.disk import reason_of
+from planner.plan.edits import changed
 from planner.plan.plan import Plan
+from planner.plan.refusal import refusal
 from planner.plan.survey import Reading, Survey
-from planner.plan.survey_edits import free_key, with_parts
+from planner.plan.survey_edits import add_survey, free_key, with_parts
 from planner.survey.layout import closest_pair, copied
 from planner.survey.table_cells import (
     MAX_BYTES,
@@ -20,10 +23,15 @@ from planner.survey.table_cells import (
     text_of_bytes,
 )
 from planner.survey.table_guess import TableGuess, TableKind, guess_table
-from planner.survey.table_headings import Role
-from planner.survey.table_reading import TableReadings, laid_out, onto_holes
+from planner.survey.table_headings import Role, TableLight
+from planner.survey.table_reading import laid_out, onto_holes, read_table
 from planner.survey.table_workbook import is_workbook, sheets_of_bytes
 
+PASTED: Final = "Pasted readings"
+HINT: Final = (
+    "Nothing to read yet. Copy a hole number and a reading in each row, or x, y and a reading, or "
+    "a picture of the board, out of a spreadsheet, and paste it here."
+)
 SEPARATORS: Final = (
     ("\t", "Tabs"), (";", "Semicolons"), (",", "Commas"), (" ", "Spaces"), ("|", "Bars"),
 )  # fmt: skip
@@ -31,117 +39,78 @@ _NEAREST_M: Final = 0.02
 
 
 @dataclass(frozen=True)
+class Choice:
+    """One sheet: its cells, what they are taken for, and where they shall go.
+
+    ``onto`` is the key of the survey that takes the readings, '' for a new one of this ``name``;
+    ``like`` that of the survey on whose board holes known by their number only lie. ``wanted``
+    tells whether the sheet is taken at all.
+    """
+
+    cells: Cells
+    guess: TableGuess
+    name: str
+    onto: str = ""
+    like: str = ""
+    wanted: bool = True
+
+
+@dataclass(frozen=True)
 class TableSource:
-    """Where a table came from; ``text`` is None for a workbook with its filled ``sheets``."""
+    """Where tables came from: the filled sheets of a workbook, or one of a ``text``.
+
+    ``problem`` says why there are none.
+    """
 
     name: str
-    cells: Cells
-    text: str | None
-    sheets: tuple[Cells, ...] = ()
-
-    def on_sheet(self, name: str) -> TableSource:
-        """The same workbook with another of its sheets in sight."""
-        return replace(self, cells=next(one for one in self.sheets if one.sheet == name))
-
-    def parted_by(self, separator: str) -> TableSource:
-        """The same text read with another sign between the cells; raises ``TableError``."""
-        if self.text is None:
-            return self
-        return replace(self, cells=cells_of_text(self.text, separator))
-
-
-def source_of_text(text: str, name: str = "Pasted readings") -> TableSource:
-    """A table from the clipboard; raises ``TableError``."""
-    if not text.strip():
-        raise TableError(
-            "the clipboard holds no text; select the readings in the spreadsheet, copy them, and "
-            "paste again."
-        )
-    return TableSource(name, cells_of_text(text), text)
-
-
-def source_of_file(path: Path) -> TableSource:
-    """A table from a CSV, TSV, text or XLSX file; raises ``TableError``."""
-    try:
-        if path.stat().st_size > MAX_BYTES:
-            raise TableError(f"'{path.name}' is too large for a table of readings.")
-        data = path.read_bytes()
-    except OSError as error:
-        raise TableError(f"'{path.name}' cannot be read: {reason_of(error)}.") from error
-    text = None if is_workbook(data) else text_of_bytes(data)
-    if text is not None:
-        return TableSource(path.stem, cells_of_text(text), text)
-    sheets = sheets_of_bytes(data)
-    return TableSource(path.stem, sheets[0], None, sheets)
+    choices: tuple[Choice, ...] = ()
+    text: str | None = None
+    problem: str = ""
 
 
 def reading_job(path: Path | None, text: str) -> Job:
     """The work of reading a file, or pasted text without one, and of guessing what it means."""
 
-    def work(_progress: Progress, _cancelled: Cancelled) -> tuple[TableSource, TableGuess]:
-        source = source_of_text(text) if path is None else source_of_file(path)
-        return source, guessed(source.cells)
+    def work(_progress: Progress, _cancelled: Cancelled) -> TableSource:
+        return source_of_text(text) if path is None else source_of_file(path)
 
     return work
 
 
-@dataclass(frozen=True)
-class Imported:
-    """What becomes of a table: a new survey, or readings added to one of the plan."""
-
-    survey: Survey | None = None
-    onto: str = ""
-    readings: tuple[Reading, ...] = ()
-
-    @property
-    def count(self) -> int:
-        """Number of readings."""
-        return len(self.survey.readings if self.survey is not None else self.readings)
+def source_of_text(text: str, name: str = PASTED, separator: str | None = None) -> TableSource:
+    """A table of pasted text."""
+    if not text.strip():
+        return TableSource(name, text=text, problem=HINT)
+    return _source(name, text, lambda: (cells_of_text(text, separator),))
 
 
-def imported(
-    table: TableReadings,
-    plan: Plan,
-    name: str,
-    *,
-    onto: Survey | None,
-    like: Survey | None = None,
-    lux_per_umol: float | None,
-) -> Imported:
-    """Readings of a table put onto a survey, or a new survey made of them.
+def source_of_file(path: Path) -> TableSource:
+    """The tables of a CSV, TSV, text, XLSX or ODS file."""
+    try:
+        if path.stat().st_size > MAX_BYTES:
+            return TableSource(path.stem, problem=f"'{path.name}' is too large for a table.")
+        data = path.read_bytes()
+    except OSError as error:
+        problem = f"'{path.name}' cannot be read: {reason_of(error)}."
+        return TableSource(path.stem, problem=problem)
+    if is_workbook(data):
+        return _source(path.stem, None, lambda: sheets_of_bytes(data))
+    try:
+        return source_of_text(text_of_bytes(data), path.stem)
+    except TableError as error:
+        return TableSource(path.stem, problem=refusal(error))
 
-    Hole numbers alone mean the board of the survey ``like``: the new one is laid out as it is,
-    under its conditions, but for the lining, which is left as in the plan.
 
-    Raises
-    ------
-    ValueError
-        If they do not fit; the message is a sentence.
-    """
-    if onto is not None:
-        tolerance = min(_NEAREST_M, 0.45 * closest_pair(onto.points))
-        readings = onto_holes(table, onto.points, grid=onto.grid, tolerance=tolerance)
-        return Imported(onto=onto.key, readings=readings)
-    if table.numbered and like is not None:
-        return Imported(
-            survey=with_parts(
-                copied(plan, like),
-                name=name[:120].strip() or "Readings",
-                lining=None,
-                lux_per_umol=lux_per_umol,
-                readings=onto_holes(table, like.points, grid=like.grid, tolerance=_NEAREST_M),
-            )
-        )
-    points, readings, grid = laid_out(table, plan.space.footprint)
-    survey = Survey(
-        key=free_key(plan),
-        name=name[:120].strip() or "Readings",
-        lux_per_umol=lux_per_umol,
-        grid=grid,
-        points=points,
-        readings=readings,
-    )
-    return Imported(survey=survey)
+def _source(name: str, text: str | None, read: Callable[[], Sequence[Cells]]) -> TableSource:
+    try:
+        sheets = read()
+    except TableError as error:
+        return TableSource(name, text=text, problem=refusal(error))
+    choices = [
+        Choice(one, guessed(one), (one.sheet if len(sheets) > 1 else name)[:120].strip() or PASTED)
+        for one in sheets
+    ]
+    return TableSource(name, tuple(choices), text)
 
 
 def guessed(cells: Cells) -> TableGuess:
@@ -152,66 +121,132 @@ def guessed(cells: Cells) -> TableGuess:
     try:
         return guess_table(cells)
     except TableError as error:
-        reason = f"{str(error)[:1].upper()}{str(error)[1:]}"
         return TableGuess(
             TableKind.IN_ORDER,
             (Role.PASSED,) * cells.width,
             separated=cells.separated,
-            doubts=(reason, *cells.notes),
+            numbers=cells.columns,
+            doubts=(refusal(error), *cells.notes),
         )
+
+
+# -- what a table comes to --------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Imported:
+    """The survey as it will be, new or one of the plan, and the readings that are new in it.
+
+    ``remarks`` say what was passed over and what was taken from where.
+    """
+
+    survey: Survey
+    readings: tuple[Reading, ...]
+    remarks: tuple[str, ...] = ()
+
+
+def needs_board(choice: Choice) -> bool:
+    """Whether the table tells holes by their number only and is to become a new survey."""
+    return not choice.onto and choice.guess.kind in {TableKind.NUMBERED, TableKind.IN_ORDER}
+
+
+def imported(choice: Choice, plan: Plan, lux_per_umol: float | None) -> Imported:
+    """What becomes of a sheet: readings put onto a survey, or a new survey made of them.
+
+    Hole numbers alone mean the board of the survey ``like``: the new one is laid out as it is,
+    under its conditions, but for the lining, which is left as in the plan.
+
+    Raises
+    ------
+    ValueError
+        If they do not fit; the message is a sentence.
+    """
+    lux = lux_per_umol if in_lux(choice.guess) else None
+    table = read_table(choice.cells, choice.guess, lux_per_umol=lux)
+    known = {survey.key: survey for survey in plan.surveys}
+    board = known.get(choice.onto or choice.like)
+    if choice.onto and board is not None:
+        tolerance = min(_NEAREST_M, 0.45 * closest_pair(board.points))
+        new = onto_holes(table, board.points, grid=board.grid, tolerance=tolerance)
+        survey = with_parts(board, readings=(*board.readings, *new))
+        return Imported(survey, new, table.left_out)
+    if table.numbered and board is not None:
+        new = onto_holes(table, board.points, grid=board.grid, tolerance=_NEAREST_M)
+        survey = with_parts(
+            copied(plan, board), name=choice.name, lining=None, lux_per_umol=lux, readings=new
+        )
+        told = f"Board and conditions are those of '{board.name}', but for what is on the walls."
+        return Imported(survey, new, (told, *table.left_out))
+    if table.numbered and known:
+        raise TableError(
+            "the table names holes by number only; choose on whose board they were read."
+        )
+    points, new, grid = laid_out(table, plan.space.footprint)
+    survey = Survey(
+        key=free_key(plan), name=choice.name, lux_per_umol=lux, grid=grid, points=points,
+        readings=new,
+    )  # fmt: skip
+    return Imported(survey, new, table.left_out)
+
+
+def in_lux(guess: TableGuess) -> bool:
+    """Whether any column of readings is in a unit of what eyes see."""
+    return any(guess.light(k).lux is not None for k in guess.values)
+
+
+def with_tables(plan: Plan, choices: Sequence[Choice], lux_per_umol: float | None) -> Plan:
+    """The plan with what becomes of all wanted sheets; raises as ``imported`` does."""
+    for choice in choices:
+        if choice.wanted:
+            survey = imported(choice, plan, lux_per_umol).survey
+            if choice.onto:
+                surveys = (survey if old.key == survey.key else old for old in plan.surveys)
+                plan = changed(plan, surveys=tuple(surveys))
+            else:
+                plan = add_survey(plan, survey)
+    return plan
 
 
 # -- corrections of a guess -------------------------------------------------------------
 
 
-def as_kind(guess: TableGuess, kind: TableKind, width: int) -> TableGuess:
-    """The guess with another kind of table, and the columns that kind usually has.
-
-    Raises
-    ------
-    ValueError
-        If the table has too few columns for that kind.
-    """
-    if kind is guess.kind:
+def as_picture(guess: TableGuess, picture: bool) -> TableGuess:
+    """The guess as a picture of the board, or as rows; every column then holds readings."""
+    if picture is (guess.kind is TableKind.MATRIX):
         return guess
-    first = {
-        TableKind.MATRIX: (),
-        TableKind.PLACES: (Role.X, Role.Y),
-        TableKind.NUMBERED: (Role.HOLE,),
-        TableKind.IN_ORDER: (),
-    }[kind]
-    if width <= len(first):
-        raise ValueError(
-            f"this takes at least {len(first) + 1} columns, but the table has {width}; check what "
-            "parts its cells."
-        )
-    roles = (*first, *[Role.VALUE] * (width - len(first)))
     return replace(
-        guess, kind=kind, roles=roles, axes=False, label_column=False, label_row=False, doubts=()
+        guess,
+        kind=TableKind.MATRIX if picture else TableKind.IN_ORDER,
+        roles=(Role.VALUE,) * len(guess.roles),
+        axes=False,
+        label_column=False,
+        label_row=False,
+        doubts=(),
     )
 
 
-def with_roles(
-    guess: TableGuess, width: int, x: int, y: int, hole: int, values: tuple[int, ...]
-) -> TableGuess:
-    """The guess with other columns (counted from 0) for places, holes and values.
+def with_column(guess: TableGuess, column: int, role: Role, light: TableLight) -> TableGuess:
+    """The guess with another meaning of a column (from 0), and its readings in this unit.
 
-    Raises
-    ------
-    ValueError
-        If two things are said to stand in one column, or none holds readings.
+    One column is x, one is y, or one is the hole; the one that was it before is passed over.
+    A picture of the board has one unit throughout.
     """
-    roles = [Role.PASSED] * width
-    named = {TableKind.PLACES: ((x, Role.X), (y, Role.Y)), TableKind.NUMBERED: ((hole, Role.HOLE),)}
-    for column, role in (*named.get(guess.kind, ()), *((k, Role.VALUE) for k in values)):
-        if not 0 <= column < width:
-            raise ValueError(f"the table has {width} columns, so there is no column {column + 1}.")
-        if roles[column] is not Role.PASSED:
-            raise ValueError(f"column {column + 1} is named twice; name each column once.")
-        roles[column] = role
-    if not values:
-        raise ValueError("no column holds readings; write for example 3, or 3, 4.")
-    return replace(guess, roles=tuple(roles), doubts=())
+    roles, lights = list(guess.roles), [guess.light(k) for k in range(len(guess.roles))]
+    rivals = {
+        Role.X: {Role.X, Role.HOLE}, Role.Y: {Role.Y, Role.HOLE},
+        Role.HOLE: {Role.X, Role.Y, Role.HOLE},
+    }.get(role, set())  # fmt: skip
+    roles = [Role.PASSED if old in rivals else old for old in roles]
+    roles[column], lights[column] = role, light
+    kind = guess.kind
+    if kind is not TableKind.MATRIX:
+        kind = (
+            TableKind.PLACES if {Role.X, Role.Y} & set(roles)
+            else TableKind.NUMBERED if Role.HOLE in roles else TableKind.IN_ORDER
+        )  # fmt: skip
+    elif role is Role.VALUE:
+        lights = [light] * len(roles)
+    return replace(guess, kind=kind, roles=tuple(roles), lights=tuple(lights), doubts=())
 
 
 BESIDE: Final = (
@@ -222,12 +257,10 @@ BESIDE: Final = (
 
 def beside_of(guess: TableGuess) -> int:
     """Which of ``BESIDE`` a guess of a picture says."""
-    if guess.axes:
-        return 4
-    return int(guess.label_column) + 2 * int(guess.label_row)
+    return 4 if guess.axes else int(guess.label_column) + 2 * int(guess.label_row)
 
 
-def with_beside(guess: TableGuess, choice: int, width: int) -> TableGuess:
+def with_beside(guess: TableGuess, choice: int) -> TableGuess:
     """The guess of a picture with another of ``BESIDE``."""
     start = 1 if choice in {1, 3, 4} else 0
     return replace(
@@ -235,6 +268,6 @@ def with_beside(guess: TableGuess, choice: int, width: int) -> TableGuess:
         axes=choice == 4,
         label_column=choice in {1, 3},
         label_row=choice in {2, 3},
-        roles=(*[Role.PASSED] * start, *[Role.VALUE] * (width - start)),
+        roles=(*[Role.PASSED] * start, *[Role.VALUE] * (len(guess.roles) - start)),
         doubts=(),
     )
