@@ -79,7 +79,12 @@ ACTIONS: Final = (
     ),
     ActionSpec("copy_lamp", "Copy lamp", "Copy the selected lamp as text", Standard.Copy),
     ActionSpec("cut_lamp", "Cut lamp", "Copy the selected lamp and take it down", Standard.Cut),
-    ActionSpec("paste_lamp", "Paste lamp", "Hang the copied lamp, of any plan", Standard.Paste),
+    ActionSpec(
+        "paste_lamp",
+        "Paste lamp",
+        "Hang the copied lamp, of any plan, or the lamp a line of a data sheet describes",
+        Standard.Paste,
+    ),
     ActionSpec("add_shelf", "&Shelf", "Put a shelf into the middle of the space"),
     ActionSpec("add_pot", "&Pot", "Put a pot into the middle of the space"),
     ActionSpec("add_box", "&Box", "Put a box into the middle of the space"),

@@ -23,6 +23,7 @@ from planner.plan.lamp import Lamp, LampModel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
+from planner.plan.space import Point
 
 
 def hang_lamp(workplace: Workplace, model: LampModel | None = None) -> str:
@@ -80,14 +81,23 @@ def remove_obstacle(workplace: Workplace, index: int) -> None:
 class EditSteps(QObject):
     """The Edit menu's steps about lamps and obstacles.
 
-    Signal: ``refused(str)`` with the sentence why a step was not possible.
+    Signals: ``refused(str)`` with the sentence why a step was not possible, ``told(str)`` with
+    what was read. ``pointer`` gives the place under the hand in metres, None where it is not
+    over the plan.
     """
 
     refused = Signal(str)
+    told = Signal(str)
 
-    def __init__(self, workplace: Workplace, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        workplace: Workplace,
+        parent: QObject | None = None,
+        *,
+        pointer: Callable[[], Point | None] = lambda: None,
+    ) -> None:
         super().__init__(parent)
-        self._workplace = workplace
+        self._workplace, self._pointer = workplace, pointer
 
     @property
     def lamp(self) -> int | None:
@@ -151,13 +161,15 @@ class EditSteps(QObject):
         self._with(self.lamp, remove_lamp)
 
     def paste(self) -> None:
-        """Hang the lamp that is on the clipboard: where it hung, or beside."""
+        """Hang the lamp that is on the clipboard: where it hung, or beside.
+
+        A line of a data sheet is hung as a new kind of lamp.
+        """
+        text = QGuiApplication.clipboard().text()
         try:
-            lamp = Lamp.model_validate_json(QGuiApplication.clipboard().text())
+            lamp = Lamp.model_validate_json(text)
         except ValueError:
-            self._tell(
-                "There is no lamp to paste: select one, here or in another plan, and copy it."
-            )
+            self.hang_data_sheet(text)
             return
         plan = self._workplace.document.plan
         kind = PlaceKind.LAMP
@@ -169,6 +181,32 @@ class EditSteps(QObject):
                 lambda: edits.add_lamp(plan, rehung(plan, lamp)),
             )
         )
+
+    def hang_data_sheet(self, text: str, at: Point | None = None) -> None:
+        """Hang a lamp that a line of text describes: at a place, else under the hand."""
+        from planner.catalogue import data_sheet  # noqa: PLC0415 - when something is pasted
+
+        if not data_sheet.says_lamp(text):
+            self._tell(
+                "There is no lamp to paste: copy one, here or in another plan, or a line of a "
+                f"data sheet such as '{data_sheet.EXAMPLE}'."
+            )
+            return
+        try:
+            read = data_sheet.read_data_sheet(text)
+        except data_sheet.DataSheetError as error:
+            self._tell(str(error))
+            return
+        plan, near = self._workplace.document.plan, at or self._pointer()
+        problem = _put(
+            self._workplace,
+            "Paste lamp",
+            PlaceKind.LAMP,
+            lambda: edits.add_lamp(plan, new_lamp(plan, read.model, near)),
+        )
+        self._tell(problem)
+        if not problem:
+            self.told.emit(f"Hung as read: {read.words}.")
 
     def add(self, shape: Shape) -> None:
         """Put an obstacle into the middle of the space."""

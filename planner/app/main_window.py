@@ -86,7 +86,8 @@ class MainWindow(QMainWindow):
         makers = {"side": self._make_side, "survey": self._make_survey}
         self.pages = Pages("sketch", self.page, makers, self)
         self.variants = VariantSteps(self.document, self)
-        self.steps = EditSteps(self.page.workplace, self)
+        plan_view = self.page.plan_view
+        self.steps = EditSteps(self.page.workplace, self, pointer=lambda: plan_view.pointer_inside)
         self.page.spectra.remember_in(self.settings)
         self.lamp_files = LampFileCommands(
             self.page.workplace,
@@ -186,6 +187,7 @@ class MainWindow(QMainWindow):
         self.variants.told.connect(self.tell)
         self.variants.refused.connect(self.tell)
         self.steps.refused.connect(self.tell)
+        self.steps.told.connect(self.tell)
         self.lamp_files.told.connect(self.tell)
         self.estimator.estimated.connect(self.show_estimate)
         self.estimator.outlook_ready.connect(self._on_outlook)
@@ -355,8 +357,15 @@ class MainWindow(QMainWindow):
     # -- Qt events ----------------------------------------------------------------------
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if _dropped_file(event) is not None:
+        if _dropped_file(event) is not None or self._dropped_lamp(event):
             event.acceptProposedAction()
+
+    def _dropped_lamp(self, event: QDropEvent) -> str:
+        """The text that is being dropped, where it speaks of a lamp and can be hung."""
+        from planner.catalogue.data_sheet import says_lamp  # noqa: PLC0415 - when dropped
+
+        text = event.mimeData().text() if not event.mimeData().hasUrls() else ""
+        return text if self.pages.current == "sketch" and says_lamp(text) else ""
 
     def dropEvent(self, event: QDropEvent) -> None:
         path = _dropped_file(event)
@@ -366,6 +375,12 @@ class MainWindow(QMainWindow):
                 self.lamp_files.show_file(path)
             else:
                 self.desk.open_aside(path)
+        elif text := self._dropped_lamp(event):
+            event.acceptProposedAction()
+            view = self.page.plan_view
+            self.steps.hang_data_sheet(
+                text, view.place_inside(view.mapFrom(self, event.position()))
+            )
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.desk.may_leave():

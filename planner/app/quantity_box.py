@@ -10,7 +10,7 @@ import math
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence, QWheelEvent
 from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 
 from planner.plan.quantity import Quantity
@@ -70,7 +70,8 @@ class QuantityBox(TypedField, QAbstractSpinBox):
     Signals: ``committed(value)`` when a new value was typed and Enter pressed or the
     field left; ``stepped(value)`` for each press of an arrow key or turn of the wheel;
     ``refused(sentence)`` when what was typed cannot be read; ``reverted`` after Esc.
-    The plan's value comes in through ``set_value`` and is the only thing shown.
+    The plan's value comes in through ``set_value`` and is the only thing shown. What speaks of
+    a lamp is no number: pasting it is left to the window.
     """
 
     committed = Signal(float)
@@ -108,6 +109,12 @@ class QuantityBox(TypedField, QAbstractSpinBox):
     def is_edited(self) -> bool:
         """Whether the text was changed and not yet taken over."""
         return self.lineEdit().text() != self._shown
+
+    def event(self, event: QEvent) -> bool:
+        if pastes_a_lamp(event):
+            event.ignore()
+            return False
+        return super().event(event)
 
     def set_value(self, value: float) -> None:
         """Show the plan's value; a text being typed stays while the value is the same."""
@@ -230,7 +237,20 @@ class QuantityBox(TypedField, QAbstractSpinBox):
         return QSize(width, super().minimumSizeHint().height())
 
 
-# -- undo and redo typed into a field --------------------------------------------------
+# -- keys that belong to the window rather than to a field -------------------------------
+
+
+def pastes_a_lamp(event: QEvent) -> bool:
+    """Whether a field is offered the key of paste while a lamp's data are to be pasted."""
+    if not (
+        event.type() == QEvent.Type.ShortcutOverride
+        and isinstance(event, QKeyEvent)
+        and event.matches(QKeySequence.StandardKey.Paste)
+    ):
+        return False
+    from planner.catalogue.data_sheet import says_lamp  # noqa: PLC0415 - when pasted
+
+    return says_lamp(QGuiApplication.clipboard().text())
 
 
 def asks_undo_or_redo(event: QEvent) -> bool:

@@ -93,14 +93,15 @@ def free_place(
     return max(inside, key=lambda place: min(math.dist(place, m) for m in middles)), False
 
 
-def new_lamp(plan: Plan, model: LampModel) -> Lamp:
-    """A lamp over the middle or beside what hangs there, at a usual height or under the ceiling.
+def new_lamp(plan: Plan, model: LampModel, wanted: Point | None = None) -> Lamp:
+    """A lamp at a usual height or under the ceiling, where there is room for it.
 
-    Turned across where it has no room along.
+    As near as can be to the place wanted, first the middle; turned across where it has no room
+    along.
     """
     room = plan.headroom
     height = min(USUAL_HANGING_HEIGHT_M, 0.9 * room)
-    x, y = middle(plan)
+    x, y = middle(plan) if wanted is None else wanted
     return _hung_near(plan, Lamp(model=model, x=x, y=y, hanging_height=height), (x, y))
 
 

@@ -49,7 +49,7 @@ from planner.app.plots.colours import Levels, levels_of
 from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.refusal import refusal
-from planner.plan.space import Point
+from planner.plan.space import Point, contains
 from planner.units import format_length
 
 MARGIN_SIDE = 62.0
@@ -328,6 +328,17 @@ class PlanView(Drawing):
         self.hovered.emit(None)
         self.update()
         super().leaveEvent(event)
+
+    @property
+    def pointer_inside(self) -> Point | None:
+        """The place under the pointer in metres; None where it is not over the space."""
+        at = self._pointer
+        return None if at is None else self.place_inside(self.viewport.to_pixel(*at))
+
+    def place_inside(self, pixel: QPointF) -> Point | None:
+        """The place under a pixel in metres; None where it is not over the space."""
+        at = self.viewport.to_world(pixel)
+        return at if contains(self.plan.space.footprint, *at) else None
 
     def _tell_pointer(self) -> None:
         if self._pointer is not None:
