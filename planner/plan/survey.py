@@ -61,6 +61,11 @@ BOARD_REFLECTANCE: Final[dict[Board, tuple[float, float]]] = {
 a rule behind it, the photographers' 18 %."""
 
 
+SHUT_DOOR: Final = 0.005
+"""Part of its wall that a door leaves open however well it is shut (a rule of this program):
+what a survey says of the door once somebody looked, where 0 says that nobody did."""
+
+
 class Meter(Value):
     """The instrument: what its data sheet says, as far as it matters here.
 
@@ -124,7 +129,7 @@ class Doubts(Value):
         default=0.02, description="Relative change of the lamps from the first reading to the last."
     )
     door: Fraction = Field(
-        default=0.0, description="Part of the door's wall that may have stood open; 0: shut tight."
+        default=0.0, description="Part of the door's wall that may have stood open; 0: none."
     )
     cosine: Fraction = Field(
         default=0.03,

@@ -129,7 +129,7 @@ def board_pdf(
     title: str = "",
     look: Look | None = None,
 ) -> bytes:
-    """The bytes of a PDF: the board's sheets, then the recording sheet.
+    """The bytes of a PDF: the board's sheets, how they go together, and the recording sheet.
 
     Raises
     ------
@@ -153,6 +153,9 @@ def board_pdf(
             if number:
                 writer.newPage()
             _paint_sheet(painter, footprint, survey, tile, tiles, paper, look or Look())
+        if len(tiles) > 1:
+            writer.newPage()
+            _paint_overview(painter, footprint, survey, tiles, paper, look or Look())
         writer.newPage()
         paint_records(painter, writer, survey, paper, unit, title)
     finally:
@@ -363,6 +366,70 @@ def _paint_marks(
         painter.drawEllipse(centre, 2.0, 2.0)
         painter.drawLine(centre - QPointF(4, 0), centre + QPointF(4, 0))
         painter.drawLine(centre - QPointF(0, 4), centre + QPointF(0, 4))
+
+
+OVERVIEW_MM: Final = 150.0
+"""The longer side of the board in the overview, at most."""
+
+
+def _paint_overview(
+    painter: QPainter,
+    footprint: tuple[Point, ...],
+    survey: Survey,
+    tiles: tuple[Sheet, ...],
+    paper: Paper,
+    look: Look,
+) -> None:
+    """How the sheets go together: their names and overlaps under the outline and the holes."""
+    in_millimetres(painter)
+    x0, y0 = min(x for x, _ in footprint), min(y for _, y in footprint)
+    wide = max(tile.left + tile.width for tile in tiles)
+    high = max(tile.bottom + tile.height for tile in tiles)
+    across = paper.size_mm[0] - 2 * MARGIN_MM
+    scale = min(OVERVIEW_MM / max(wide, high), (across - 20) / wide)
+    left, bottom = (paper.size_mm[0] - wide * scale) / 2, MARGIN_MM + 30 + high * scale
+
+    def at(x_mm: float, y_mm: float) -> QPointF:
+        return QPointF(left + x_mm * scale, bottom - y_mm * scale)
+
+    def place(x: float, y: float) -> QPointF:
+        return at((x - x0) * 1000, (y - y0) * 1000)
+
+    painter.setPen(pen_of(0.2))
+    heading = QRectF(MARGIN_MM, MARGIN_MM, across, 9)
+    write(painter, heading, f"How the {len(tiles)} sheets go together", 6.0, LEFT)
+    below = heading.translated(0, 10)
+    write(painter, below, "Seen from above; the near side is down.", 3.6, LEFT)
+    cut = _inside(footprint, CLEARANCE_MM / 1000)
+    painter.setBrush(QColor(225, 225, 225))
+    painter.setPen(pen_of(0.4))
+    painter.drawPolygon(QPolygonF([place(x, y) for x, y in cut]))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    if look.door is not None:
+        painter.setPen(pen_of(1.6, QUIET))
+        painter.drawLine(place(*cut[look.door % len(cut)]), place(*cut[(look.door + 1) % len(cut)]))
+    painter.setPen(pen_of(0.2, QUIET))
+    for x, y in survey.points:
+        painter.drawEllipse(place(x, y), 0.8, 0.8)
+    for tile in tiles:
+        frame = QRectF(
+            at(tile.left, tile.bottom + tile.height), at(tile.left + tile.width, tile.bottom)
+        )
+        painter.setPen(pen_of(0.25))
+        painter.drawRect(frame)
+        write(painter, frame, tile.name, 6.0, CENTRE)
+    xs, ys = zip(*cut, strict=True)
+    told = (
+        f"Cut out, the board measures {(max(xs) - min(xs)) * 1000:.0f} by "
+        f"{(max(ys) - min(ys)) * 1000:.0f} mm.",
+        "Cut each sheet along its right and upper edge where it says so, lay it over the strip of",
+        "its neighbour up to the dashed line, cross on cross, and glue.",
+        "The thick grey edge is the door." if look.door is not None else "",
+    )
+    painter.setPen(pen_of(0.2))
+    for number, words in enumerate(told):
+        line = QRectF(MARGIN_MM, bottom + 8 + 6 * number, across, 6)
+        write(painter, line, words, 3.6, LEFT)
 
 
 def _paint_foot(

@@ -16,14 +16,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import Final
 
 import numpy as np
 
-from planner.plan.survey import Survey
-from planner.survey.statistics import FloatArray, gain_standard, hole_means, reading_noise
+from planner.plan.survey import SHUT_DOOR, Survey
+from planner.survey.statistics import FloatArray, drift_of, gain_standard, hole_means, reading_noise
 from planner.units import COVERAGE, listed
 
 SAME_PLACE_M: Final = 0.005
@@ -143,10 +143,14 @@ class SetUp:
 
     standard: float
     freedom: float
+    within: bool = False
+    """Whether it is as large as it is because holes read again at the end were off by more."""
 
     def words(self) -> str:
         """How well it is known, in a sentence."""
         size = f"{self.standard * 100:.1f} %"
+        if self.within:
+            return f"Setting up anew scatters by {size} at least: so far off were holes read again."
         if math.isinf(self.freedom):
             return (
                 f"That setting up anew scatters by {size} is taken from what the surveys state; "
@@ -283,7 +287,9 @@ def set_up_scatter(surveys: Sequence[Survey]) -> SetUp:
     """How much setting up anew scatters: from repeated surveys, else as the surveys state.
 
     Surveys of one lining under the same conditions differ in level by it and by the noise
-    of their means, which is taken off. What is stated counts as much as three repeats.
+    of their means, which is taken off. What is stated counts as much as three repeats. A hole
+    that was read again at the end of its survey was not set up anew: how far it is off, noise
+    taken off, is the least that setting up can scatter, but no proof that it scatters so little.
     """
     stated = max((_stated(survey) for survey in surveys), default=0.0)
     groups: dict[object, list[Survey]] = {}
@@ -302,12 +308,14 @@ def set_up_scatter(surveys: Sequence[Survey]) -> SetUp:
         noise = float(np.mean([_noise_of("mean", *row) ** 2 for row in lit]))
         freedom += len(lit) - 1
         squares += max(float(((levels - levels.mean()) ** 2).sum()) - (len(lit) - 1) * noise, 0.0)
-    if freedom == 0:
-        return SetUp(stated, math.inf)
-    return SetUp(
-        math.sqrt((_STATED_COUNTS * stated**2 + squares) / (_STATED_COUNTS + freedom)),
-        _STATED_COUNTS + freedom,
-    )
+    found = SetUp(stated, math.inf)
+    if freedom > 0:
+        square = (_STATED_COUNTS * stated**2 + squares) / (_STATED_COUNTS + freedom)
+        found = SetUp(math.sqrt(square), _STATED_COUNTS + freedom)
+    # Two levels apart by a change have half its square for their variance.
+    again = [d.change**2 - d.standard**2 for s in surveys if (d := drift_of(s)) is not None]
+    least = math.sqrt(max(sum(again) / max(len(again), 1), 0.0) / 2)
+    return replace(found, standard=least, within=True) if least > found.standard else found
 
 
 def conditions_of(survey: Survey) -> dict[str, float | None]:
@@ -317,18 +325,19 @@ def conditions_of(survey: Survey) -> dict[str, float | None]:
         "hanging height": survey.hanging_height,
         "board": survey.board_reflectance,
         "sensor height": survey.meter.sensor_height,
+        "door": survey.doubts.door if survey.doubts.door > SHUT_DOOR else 0.0,
     }
 
 
 def differing_conditions(surveys: Sequence[Survey]) -> tuple[str, ...]:
     """In what else than the lining surveys differ, a sentence each."""
     said = []
-    for words in ("output", "hanging height", "board", "sensor height"):
-        values = {conditions_of(survey)[words] for survey in surveys}
-        if len(values) > 1:
+    conditions = [conditions_of(survey) for survey in surveys]
+    for words in conditions[0] if conditions else ():
+        if len({one[words] for one in conditions}) > 1:
             told = [
-                f"'{survey.name}' {_told(words, conditions_of(survey)[words])}"
-                for survey in surveys[:4]
+                f"'{survey.name}' {_told(words, one[words])}"
+                for survey, one in zip(surveys[:4], conditions[:4], strict=True)
             ]
             said.append(f"The {words} was not the same: {listed(told)}. That counts too.")
     return tuple(said)
@@ -337,6 +346,8 @@ def differing_conditions(surveys: Sequence[Survey]) -> tuple[str, ...]:
 def _told(words: str, value: float | None) -> str:
     if value is None:
         return "as in the plan"
+    if words == "door":
+        return f"perhaps {value * 100:.0f} % open" if value else "shut"
     if words.endswith("height"):
         return f"{value * 100:g} cm"
     return f"{value:g} %" if words == "output" else f"{value * 100:.0f} %"

@@ -644,6 +644,11 @@ def test_a_calibration_that_does_not_fit_says_so_before_it_is_used(qtbot: QtBot)
     results.show_answer(Answer(plan, wish, bad))
     assert results.use_button.text() == "Use in the plan all the same"
     assert "'Left' scatters" in results.alert.text()
+    results.resize(360, 800)
+    results.show()
+    first = results.values.itemAt(0)
+    assert first is not None
+    assert results.alert.geometry().bottom() < first.geometry().top(), "read before the values"
 
 
 def test_a_calibration_is_used_in_one_step(

@@ -11,7 +11,8 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from planner.app.pages.survey import desk as tasks
-from planner.plan.survey import Board, Reading
+from planner.files.store import load_plan, save_plan
+from planner.plan.survey import SHUT_DOOR, Board, Reading
 from planner.plan.survey_edits import with_parts
 from planner.survey.statistics import drift_of
 from tests.e2e.shell import small_plan
@@ -79,6 +80,29 @@ def test_a_step_that_is_skipped_becomes_a_doubt(qtbot: QtBot, tmp_path: Path) ->
         assert undo_text(page) == f"Skipped: {step}"
     assert not page.protocol.isVisible()
     assert page.entry.line.isEnabled()
+
+
+def test_what_was_answered_or_skipped_is_not_asked_again_in_another_window(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    plan = small_plan()
+    plan = plan.model_copy(update={"space": plan.space.model_copy(update={"door": 0})})
+    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page.show_task(tasks.READINGS)
+    asked = page.protocol
+    for button, step in (
+        (asked.skip_button, "board"),
+        (asked.yes_button, "door"),
+        (asked.skip_button, "height"),
+    ):
+        assert asked.step == step
+        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+    assert shown(page).doubts.door == SHUT_DOOR
+    path = tmp_path / "kept.plan.json"
+    save_plan(page.desk.plan, path)
+    other, _ = make_page(qtbot, tmp_path, load_plan(path))
+    other.show_task(tasks.READINGS)
+    assert other.protocol.step == "warm-up"
 
 
 def test_drift_is_found_again_with_its_uncertainty() -> None:

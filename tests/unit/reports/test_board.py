@@ -115,7 +115,7 @@ def test_the_bar_is_100_millimetres_on_every_sheet(paper: Paper, qapp: object) -
 @pytest.mark.parametrize("paper", list(Paper))
 def test_pages_have_the_size_of_the_paper(paper: Paper, qapp: object) -> None:
     found = pages(board_pdf(SQUARE, survey(), paper=paper))
-    assert len(found) == len(sheets((600, 600), paper)) + 1
+    assert len(found) == len(sheets((600, 600), paper)) + 2, "overview and recording sheet"
     for box in found:
         # Qt rounds pages to whole points
         assert box[2] * MM_PER_POINT == pytest.approx(paper.size_mm[0], abs=0.4)
@@ -154,6 +154,30 @@ def test_sheets_cover_the_board_and_overlap_by_a_centimetre() -> None:
         assert left + width - following == pytest.approx(10)
     assert {tile.name for tile in sheets((200, 300), Paper.A4)} == {"A1", "B1", "A2", "B2"}
     assert [tile.name for tile in sheets((150, 150), Paper.A4)] == ["A1"]
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+def test_the_overview_shows_every_sheet_where_it_goes(paper: Paper, qapp: object) -> None:
+    tiles = sheets((600, 600), paper)
+    _, stroked = filled_and_stroked(streams(board_pdf(SQUARE, survey(), paper=paper))[len(tiles)])
+    # The board of 600 mm is cut to 596; all lengths shrink alike, so its square tells the scale.
+    (board,) = {b for b in stroked if size(b)[0] == pytest.approx(size(b)[1], abs=0.05)
+                and size(b)[0] > 20}  # fmt: skip
+    scale = size(board)[0] / 596
+    for tile in tiles:
+        left = board[0] + (tile.left - 2) * scale
+        wanted = (tile.width * scale, tile.height * scale)
+        same = [b for b in stroked if size(b) == pytest.approx(wanted, abs=0.1)]
+        assert any(b[0] == pytest.approx(left, abs=0.1) for b in same), tile.name
+    rings = [b for b in stroked if size(b) == pytest.approx((1.6, 1.6), abs=0.05)]
+    assert len(rings) == 16
+
+
+def test_one_sheet_needs_no_overview(qapp: object) -> None:
+    footprint = ((0.0, 0.0), (0.15, 0.0), (0.15, 0.12), (0.0, 0.12))
+    grid = SurveyGrid(rows=2, columns=2, hole_diameter=0.02)
+    small = Survey(key="one", name="Invented", grid=grid, points=holes(grid, footprint))
+    assert len(pages(board_pdf(footprint, small))) == 2
 
 
 def test_a_board_as_large_as_a_room_is_refused() -> None:

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from planner.plan.lining import Lining
-from planner.plan.survey import Meter, Reading, Survey, SurveyGrid
+from planner.plan.survey import SHUT_DOOR, Doubts, Meter, Reading, Survey, SurveyGrid
 from planner.survey.comparison import compare, ranking, ratios_by_hole, set_up_scatter
 from planner.survey.layout import holes
 from planner.survey.statistics import far_off_neighbours, reading_noise, summarise
@@ -242,6 +242,36 @@ def test_conditions_that_differ_are_listed() -> None:
     assert ranking([one, two]).conditions == (
         "The output was not the same: 'one' 80 % and 'two' 100 %. That counts too.",
     )
+
+
+def test_a_door_that_may_have_stood_open_is_listed() -> None:
+    one, two = survey(shape(), "one"), survey(shape(), "two")
+    shut = one.model_copy(update={"doubts": Doubts(door=SHUT_DOOR)})
+    ajar = two.model_copy(update={"doubts": Doubts(door=0.1)})
+    assert ranking([one.model_copy(update={"key": "x"}), shut]).conditions == ()
+    assert ranking([shut, ajar]).conditions == (
+        "The door was not the same: 'one' shut and 'two' perhaps 10 % open. That counts too.",
+    )
+
+
+def test_a_hole_read_again_tells_the_least_that_setting_up_scatters() -> None:
+    meter = Meter(noise=0.01)
+    plain = survey(shape(), "one", meter)
+
+    def again(factor: float, key: str) -> Survey:
+        first = plain.readings[0]
+        last = Reading(hole=1, value=first.value * factor)
+        return plain.model_copy(update={"key": key, "readings": (*plain.readings, last)})
+
+    # Stated: ± 2 % evenly likely, a standard deviation of 2 %/√3 = 1.15 %.
+    assert set_up_scatter([plain]).standard == pytest.approx(0.02 / np.sqrt(3))
+    # ln 1.06 = 5.83 %, its noise √2 · 1 %: √((0.0583² - 2 · 0.01²) / 2) = 4.0 %.
+    found = set_up_scatter([again(1.06, "a"), again(1.06, "b")])
+    assert found.standard == pytest.approx(0.0400, abs=0.0002)
+    assert "4.0 % at least: so far off were holes read again" in found.words()
+    # A hole that comes back as it was proves nothing about setting up anew.
+    still = set_up_scatter([again(1.0, "a"), again(1.0, "b")])
+    assert still == set_up_scatter([plain])
 
 
 # -- facts of the trade: common practice, no source -------------------------------------

@@ -18,7 +18,7 @@ from planner.app.questions import Questions, write_bytes
 from planner.files.disk import PlanFileError
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
-from planner.plan.survey import BOARD_REFLECTANCE, Board, Spacing, Survey, SurveyGrid
+from planner.plan.survey import BOARD_REFLECTANCE, SHUT_DOOR, Board, Spacing, Survey, SurveyGrid
 from planner.plan.survey_edits import lay_board
 from planner.survey.layout import closest_pair, standard_grid
 from planner.units import LengthUnit, format_length, in_unit
@@ -98,12 +98,15 @@ SKIPPED: Final[dict[str, tuple[str, float]]] = {
 
 
 class ProtocolPanel(QWidget):
-    """One question at a time before the readings; hidden once all are answered or skipped."""
+    """One question at a time before the readings; hidden once all are answered or skipped.
+
+    What was answered stands in the survey, what was skipped as a doubt of it as wide as
+    ``SKIPPED`` says: nothing is asked again when the plan is opened anew.
+    """
 
     def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
-        self._passed: set[tuple[str, str]] = set()
         self._on_since: float | None = None
         self.question = PlainLabel()
         self.question.setWordWrap(True)
@@ -141,14 +144,16 @@ class ProtocolPanel(QWidget):
         survey = self.desk.survey
         if survey is None or survey.next_hole() is None:
             return ""
+        doubts = survey.doubts
+        no_door = survey.open_air or self.desk.plan.space.door is None
         answered = {
             "board": not survey.board_unsaid,
-            "door": survey.open_air or self.desk.plan.space.door is None,
+            "door": no_door or doubts.door > 0,
             "height": survey.hanging_height is not None,
             "warm-up": survey.warm_up_minutes is not None,
         }
-        open_ = (s for s in _STEPS if not answered[s] and (survey.key, s) not in self._passed)
-        return next(open_, "")
+        skipped = {s for s, (field, half) in SKIPPED.items() if getattr(doubts, field) >= half}
+        return next((s for s in _STEPS if not answered[s] and s not in skipped), "")
 
     def refresh(self) -> None:
         """Ask what comes next."""
@@ -175,32 +180,19 @@ class ProtocolPanel(QWidget):
 
     def _take(self) -> None:
         if self.step == "door":
-            self._pass("door")
+            self._doubt("Survey: door shut", "door", SHUT_DOOR)
         elif self.made_of.currentIndex() > 0:
-            self._take_board(Board(self.made_of.currentData()))
-
-    def _pass(self, step: str) -> None:
-        survey = self.desk.survey
-        if survey is not None:
-            self._passed.add((survey.key, step))
-            self.refresh()
+            board, plan = Board(self.made_of.currentData()), self.desk.plan
+            self.desk.edit("Survey: board", lambda: lay_board(plan, self.desk.index, board))
 
     def _skip(self) -> None:
-        step, survey = self.step, self.desk.survey
-        if survey is None or not step:
-            return
-        field, half = SKIPPED[step]
-        doubts = survey.doubts.model_copy(update={field: max(half, getattr(survey.doubts, field))})
-        self._passed.add((survey.key, step))
-        if not self.desk.change(f"Skipped: {step}", doubts=doubts):
-            self._passed.discard((survey.key, step))
+        if self.step:
+            self._doubt(f"Skipped: {self.step}", *SKIPPED[self.step])
 
-    def _take_board(self, board: Board) -> None:
-        plan, index = self.desk.plan, self.desk.index
+    def _doubt(self, label: str, field: str, half: float) -> None:
         survey = self.desk.survey
-        if survey is not None and board is Board.NONE:
-            self._passed.add((survey.key, "board"))
-        self.desk.edit("Survey: board", lambda: lay_board(plan, index, board))
+        if survey is not None:
+            self.desk.change(label, doubts=survey.doubts.model_copy(update={field: half}))
 
     def _take_height(self, text: str) -> None:
         self.alert.say("")
@@ -355,7 +347,8 @@ class BoardPanel(FieldPanel):
             text = str(error)
             return f"{text[:1].upper()}{text[1:]}"
         few = "sheet" if count == 1 else "sheets"
-        return f"The board takes {count} {few} of paper; the recording sheet comes on top."
+        more = "the recording sheet comes" if count == 1 else "overview and recording sheet come"
+        return f"The board takes {count} {few} of paper; {more} on top."
 
     def _in_words(self, survey: Survey) -> str:
         count = len(survey.points)

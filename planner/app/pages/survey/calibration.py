@@ -199,7 +199,7 @@ class CalibrationResults(QWidget):
     """Hidden until there is something to show.
 
     Each value with its interval, where its error comes from and what to measure next stands
-    in one block; what does not fit stands before the buttons.
+    in one block; what does not fit stands above them all.
     """
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -238,9 +238,9 @@ class CalibrationResults(QWidget):
         font.setBold(True)
         title.setFont(font)
         inner.addWidget(title)
-        inner.addLayout(self.values)
         inner.addWidget(self.alert)
         inner.addWidget(self.diagnosis)
+        inner.addLayout(self.values)
         buttons = QHBoxLayout()
         buttons.setSpacing(theme.RHYTHM)
         buttons.addWidget(self.use_button)
@@ -267,7 +267,7 @@ class CalibrationResults(QWidget):
         self._fill_correlation(found)
         self.sentences.setText("\n\n".join(found.sentences))
         self.say("")
-        # What does not fit is said beside the buttons, before anybody uses it.
+        # What does not fit is said above the values, before anybody believes them.
         self.alert.say(" ".join(found.warnings))
         self.use_button.setText(USE_ALL_THE_SAME if found.warnings else USE)
         self.diagnosis.clear()
