@@ -208,10 +208,11 @@ def add_sweep_command(parser: argparse.ArgumentParser) -> None:
         "--over",
         action="append",
         required=True,
-        metavar="NAME=FROM:TO:COUNT",
-        help="NAME is height, output, reflectance, width, depth, size, spacing, canopy, "
-        "space-height or photoperiod; NAME=A,B,C works too; lengths in m or with a unit; more "
-        "than one --over makes a grid",
+        metavar="NAME[@PLACE]=FROM:TO:COUNT",
+        help="NAME is lining, lamp or any number of the plan (height, output, canopy, ...; a "
+        "wrong one lists them), with a place behind it where only one is meant "
+        "(output@lamp-2, lining@ceiling); NAME=A,B,C works too, for linings and lamps their keys "
+        "or 'all'; lengths in m or with a unit; more than one --over makes a grid",
     )
     parser.add_argument("--csv", required=True, metavar="OUT", help="one line a point; - for here")
     parser.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
@@ -241,6 +242,7 @@ def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
     need_names_apart(asked.plan, asked.csv)
     if asked.workers is not None and not 0 <= asked.workers <= 64:
         raise CommandError(f"--workers {asked.workers} makes no sense; write 0 to 64.")
+    from planner.catalogue.library import load_catalogue
     from planner.estimate.result import EstimateOptions, Quality
     from planner.estimate.sweep import sweep
     from planner.estimate.sweep_points import SweepError, parse_over
@@ -249,7 +251,9 @@ def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
     journal = None if asked.csv == STANDARD_OUTPUT else Path(f"{asked.csv}.points")
     bar = _Progress(sys.stderr)
     try:
-        over = [parse_over(text) for text in asked.over]
+        catalogue = load_catalogue()
+        offered = catalogue.linings_for(plan), catalogue.lamps_for(plan)
+        over = [parse_over(text, *offered) for text in asked.over]
         options = EstimateOptions(quality=Quality(asked.quality), seed=asked.seed)
         found = sweep(
             plan,

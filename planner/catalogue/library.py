@@ -18,7 +18,7 @@ from pydantic import Field, ValidationError, model_validator
 from planner.files.disk import reason_of, write_atomically
 from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING, OPENING_KEY, Caution, Lining, WallCover
-from planner.plan.plan import Plan
+from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Hours, Key, Name, Text, Value
 from planner.plan.space import Canopy, Space
 from planner.plan.target import Target
@@ -68,6 +68,14 @@ class Catalogue:
     def lamp(self, key: str) -> LampModel:
         """A lamp by key; raises ``KeyError`` when there is none."""
         return _by_key(self.lamps, key, "lamp")
+
+    def linings_for(self, plan: Setup) -> dict[str, Lining]:
+        """All linings to choose from, by key: the plan's own stands for an entry of its key."""
+        return {one.key: one for one in (OPENING, *self.linings, *plan.linings)}
+
+    def lamps_for(self, plan: Setup) -> dict[str, LampModel]:
+        """All kinds of lamp to choose from, by key: one that hangs stands for its entry."""
+        return {one.key: one for one in (*self.lamps, *(lamp.model for lamp in plan.lamps))}
 
     def crop(self, key: str) -> Crop:
         """A crop by key; raises ``KeyError`` when there is none."""

@@ -1,4 +1,4 @@
-"""Sweeps: the figures of a plan over one or several of its numbers.
+"""Sweeps: the figures of a plan over one or several numbers, linings or kinds of lamp.
 
 Points are computed in processes of their own, one per core, or on a Dask scheduler named
 by its address. Whoever computes a point, the result is the same: an estimate depends on
@@ -18,7 +18,7 @@ import threading
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from time import monotonic
 from typing import Any, Final
@@ -32,11 +32,11 @@ from planner.estimate.sweep_points import (
     Job,
     Numbered,
     Over,
+    Step,
     SweepError,
     run,
     run_here,
     set_up,
-    swept,
 )
 from planner.plan.lit import counted, lit
 from planner.plan.plan import Plan
@@ -62,7 +62,7 @@ Asked = Callable[[], bool]
 class Point:
     """One point: a value per axis, and the figures or the reason why there are none."""
 
-    values: tuple[float, ...]
+    values: tuple[Step, ...]
     figures: Figures | None
     problem: str = ""
 
@@ -93,25 +93,12 @@ class Sweep:
         """The points there are, in the order of the grid."""
         return (self.points[number] for number in sorted(self.points))
 
-    def curve(self, figure: str, **fixed: float) -> tuple[list[float], list[float | None]]:
-        """Values of the first axis not fixed, and a figure by name, where points are there.
-
-        ``fixed`` holds a value for every other axis, by name (dashes as underscores).
-        """
-        names = [one.axis.replace("-", "_") for one in self.over]
-        free = next((k for k, name in enumerate(names) if name not in fixed), 0)
-        xs: list[float] = []
-        ys: list[float | None] = []
-        for point in self.in_order():
-            at = dict(zip(names, point.values, strict=True))
-            if all(math.isclose(at[name], value) for name, value in fixed.items()):
-                xs.append(point.values[free])
-                ys.append(None if point.figures is None else getattr(point.figures, figure))
-        return xs, ys
-
-    def now(self) -> tuple[float | None, ...]:
-        """Where the plan itself stands on each axis, for marking it on the curves."""
-        return tuple(swept(one.axis).get(self.plan) for one in self.over)
+    def plan_at(self, number: int) -> Plan:
+        """The plan with the values of a point; raises ``ValueError`` where it cannot be."""
+        plan = self.plan
+        for one, value in zip(self.over, self.points[number].values, strict=True):
+            plan = one.put(plan, value)
+        return plan
 
 
 def sweep(
@@ -167,14 +154,14 @@ def sweep(
     found = Sweep(plan, asked.over, options, points)
     job = Job(
         Plan(**dict(plan.setup), target=plan.target),
-        tuple(one.axis for one in over),
+        tuple(replace(one, values=()) for one in over),
         options.cells,
         options.quality.value,
         options.seed,
     )
     wanted = [entry for entry in _in_working_order(asked) if entry[0] not in points]
 
-    def receive(done: Sequence[Done], grid: dict[int, tuple[float, ...]]) -> None:
+    def receive(done: Sequence[Done], grid: dict[int, tuple[Step, ...]]) -> None:
         for one in done:
             figures = None if one.figures is None else Figures(**one.figures)  # type: ignore[arg-type]
             points[one.number] = Point(grid[one.number], figures, one.problem)
@@ -223,12 +210,12 @@ def _never() -> bool:
 def _check(asked: Sweep) -> None:
     if not asked.over:
         raise SweepError("A sweep needs something to run over, for example height=0.2:0.6:9.")
-    names = [one.axis for one in asked.over]
+    axes = [(one.axis, one.place) for one in asked.over]
     for one in asked.over:
-        swept(one.axis)
+        one.need(asked.plan)
         if not one.values:
             raise SweepError(f"The sweep over '{one.axis}' names no values.")
-        if names.count(one.axis) > 1:
+        if axes.count((one.axis, one.place)) > 1:
             raise SweepError(f"'{one.axis}' is named twice; give all its values at once.")
     if asked.size > MAX_POINTS:
         raise SweepError(
@@ -245,7 +232,7 @@ def fingerprint(asked: Sweep) -> str:
     parts = [
         planner.__version__,
         repr((lit(asked.plan), counted(asked.plan))),
-        json.dumps([[one.axis, one.values] for one in asked.over]),
+        repr(asked.over),
         json.dumps([asked.options.cells, asked.options.quality, asked.options.seed]),
     ]
     return hashlib.sha256("\n".join(parts).encode()).hexdigest()
@@ -253,10 +240,13 @@ def fingerprint(asked: Sweep) -> str:
 
 def _in_working_order(asked: Sweep) -> list[Numbered]:
     """The grid's points, numbered in the order asked, sorted so that neighbours share work."""
-    grid = list(enumerate(itertools.product(*(one.values for one in asked.over))))
-    cost = [swept(one.axis).redo for one in asked.over]
-    order = sorted(range(len(cost)), key=lambda k: -cost[k])
-    return sorted(grid, key=lambda entry: [entry[1][k] for k in order])
+    order = sorted(range(len(asked.over)), key=lambda k: -asked.over[k].redo)
+    steps = [range(len(one.values)) for one in asked.over]
+    places = sorted(enumerate(itertools.product(*steps)), key=lambda at: [at[1][k] for k in order])
+    return [
+        (number, tuple(one.values[k] for one, k in zip(asked.over, at, strict=True)))
+        for number, at in places
+    ]
 
 
 def _workers(asked: int | None, points: int) -> int:
@@ -268,9 +258,9 @@ def _workers(asked: int | None, points: int) -> int:
 
 def _chunks(asked: Sweep, wanted: Sequence[Numbered], workers: int) -> list[list[Numbered]]:
     """Points to hand out at once: those that share the costly work stay together."""
-    costly = [k for k, one in enumerate(asked.over) if swept(one.axis).redo >= _COSTLY]
+    costly = [k for k, one in enumerate(asked.over) if one.redo >= _COSTLY]
 
-    def shared(entry: Numbered) -> list[float]:
+    def shared(entry: Numbered) -> list[Step]:
         return [entry[1][k] for k in costly]
 
     groups = [list(group) for _, group in itertools.groupby(wanted, shared)]

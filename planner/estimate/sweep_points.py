@@ -1,4 +1,6 @@
-"""The points of a sweep: dials of the plan with the values asked of each, and their computing.
+"""The points of a sweep: what is gone over, with the values asked of it, and their computing.
+
+One goes over a dial, the lining of a place or the kind of a lamp.
 
 Points are computed in processes of their own, on this machine or, through a Dask scheduler
 (the optional extra ``cluster``), on others that have this program in the same version.
@@ -16,11 +18,15 @@ import os
 import re
 import threading
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
-from planner.plan.dials import Dial, dial
+from planner.plan.changes import line, refit
+from planner.plan.dials import DIALS, Dial, Redo, dial
+from planner.plan.lamp import LampModel
+from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind, lining_at, place_named, surfaces
 from planner.units import LengthUnit, parse_length
 
 if TYPE_CHECKING:
@@ -35,68 +41,168 @@ class SweepError(ValueError):
     """A sweep that cannot be run; the message is the sentence to show."""
 
 
+LINING: Final = "lining"
+LAMP: Final = "lamp"
+Step = float | Lining | LampModel
+"""What one point of an axis is: a number in SI (output in percent), a lining, a kind of lamp."""
+
+
 @dataclass(frozen=True)
 class Over:
-    """A dial by key and the values asked of it, in SI (output in percent)."""
+    """An axis: the key of a dial, 'lining' or 'lamp', and the values asked of it.
 
-    axis: str
-    values: tuple[float, ...]
-
-
-def swept(name: str) -> Dial:
-    """The dial of a name.
+    Without a place a dial is turned at all of its places, a lining goes onto all walls, a kind
+    of lamp takes the place of every lamp that hangs.
 
     Raises
     ------
     SweepError
-        If there is none; the message lists those there are.
+        If there is no such dial; the message lists those there are.
     """
-    try:
-        return dial(name)
-    except ValueError as error:
-        raise SweepError(str(error)) from error
+
+    axis: str
+    values: tuple[Step, ...]
+    place: Place | None = None
+
+    def __post_init__(self) -> None:
+        if self.axis not in {LINING, LAMP} and self.axis not in DIALS:
+            raise SweepError(
+                f"There is no number called '{self.axis}'; there is {LINING}, {LAMP}, "
+                f"{', '.join(DIALS)}."
+            )
+
+    @property
+    def dial(self) -> Dial | None:
+        """The dial that is turned, where it is one."""
+        return DIALS.get(self.axis)
+
+    @property
+    def redo(self) -> Redo:
+        """What another value makes the core compute anew."""
+        found = self.dial
+        # A mirror-like lining changes the paths of light, a housing the surfaces.
+        return Redo.GEOMETRY if found is None else found.redo
+
+    @property
+    def numbers(self) -> tuple[float, ...]:
+        """The values where they are numbers."""
+        return tuple(value for value in self.values if isinstance(value, float | int))
+
+    def put(self, plan: Plan, value: Step) -> Plan:
+        """The plan with one of the values; raises ``ValueError`` where it cannot be."""
+        if isinstance(value, Lining):
+            return line(plan, self.place, value)
+        if isinstance(value, LampModel):
+            return refit(plan, self.place, value)
+        return dial(self.axis).put(plan, self.place, value)
+
+    def now(self, plan: Plan) -> Step | None:
+        """Where a plan stands on the axis; None where its places differ or there are none."""
+        if (found := self.dial) is not None:
+            return found.get(plan, self.place)
+        if self.axis == LAMP:
+            hung = plan.lamps if self.place is None else plan.lamps[self.place.index :][:1]
+            models = [lamp.model for lamp in hung]
+            return models[0] if models and all(one == models[0] for one in models) else None
+        walls = [one for one in surfaces(plan) if one.kind is PlaceKind.WALL]
+        linings = [lining_at(plan, one) for one in ([self.place] if self.place else walls)]
+        return linings[0] if all(one == linings[0] for one in linings) else None
+
+    def need(self, plan: Plan) -> None:
+        """Raise ``SweepError`` where the plan has nothing that could be gone over."""
+        place, found = self.place, self.dial
+        if place is not None and not place.fits(plan):
+            raise SweepError(f"There is no {_small(place.words(plan))} in '{plan.name}'.")
+        if found is not None:
+            if place is not None and found.get(plan, place) is None:
+                raise SweepError(f"{place.words(plan)} has no {found.words}.")
+        elif place is not None and (place.kind is PlaceKind.LAMP) != (self.axis == LAMP):
+            raise SweepError(f"{place.words(plan)} has no {self.axis} to go over.")
+
+    def words(self, plan: Plan) -> str:
+        """What is gone over: 'hanging height', 'output, lamp 2', 'lining, all walls'."""
+        found = self.dial
+        lead = self.axis if found is None else found.words
+        if self.place is not None and self.place.fits(plan):
+            return f"{lead}, {_small(self.place.words(plan))}"
+        return {LINING: "lining, all walls", LAMP: "kind of lamp"}.get(self.axis, lead)
+
+    def text(self, value: Step, unit: LengthUnit) -> str:
+        """A value for people: '30 cm', '75 %', 'White board'."""
+        if isinstance(value, Lining | LampModel):
+            return value.name
+        return dial(self.axis).quantity.text(value, unit)
+
+
+def _small(text: str) -> str:
+    return text[:1].lower() + text[1:]
 
 
 # -- reading what was asked -------------------------------------------------------------
 
-_EXAMPLE: Final = "write for example height=0.2:0.6:9 or output=50,75,100"
+_EXAMPLE: Final = (
+    "write for example height=0.2:0.6:9, output@lamp-2=50,75,100 or lining=white-board,foil-matt"
+)
+_ALL: Final = "all"
 
 
-def parse_over(text: str) -> Over:
-    """Read ``height=0.2:0.6:9`` (from, to, how many) or ``output=50,75,100``.
+def parse_over(
+    text: str,
+    linings: Mapping[str, Lining] | None = None,
+    lamps: Mapping[str, LampModel] | None = None,
+) -> Over:
+    """Read ``height=0.2:0.6:9`` (from, to, how many), ``output@lamp-2=50,75,100``.
 
-    Lengths are in metres unless they carry a unit (``20cm:60cm:9``).
+    Lengths are in metres unless they carry a unit (``20cm:60cm:9``). ``linings`` and ``lamps``
+    are those of which ``lining@ceiling=white-board,foil-matt`` and ``lamp=all`` speak, by key.
 
     Raises
     ------
     SweepError
         If the text says no such thing.
     """
-    name, equals, rest = text.partition("=")
-    found = swept(name.strip())
+    named, equals, rest = text.partition("=")
+    name, at, where = (part.strip() for part in named.partition("@"))
+    try:
+        axis = Over(name, (), place_named(where) if at else None)
+    except SweepError:
+        raise
+    except ValueError as error:
+        raise SweepError(str(error)) from error
     if not equals or not rest.strip():
         raise SweepError(f"'{text}' names no values; {_EXAMPLE}.")
+    found = axis.dial
+    if found is None:
+        offered: Mapping[str, Step] = (linings if name == LINING else lamps) or {}
+        return dataclasses.replace(axis, values=_chosen(rest, offered, name))
     parts = rest.split(":")
     if len(parts) == 1:
-        return Over(found.key, tuple(_number(word, found, text) for word in rest.split(",")))
+        values = tuple(_number(word, found, text) for word in rest.split(","))
+        return dataclasses.replace(axis, values=values)
     if len(parts) != 3 or not re.fullmatch(r"\s*\d{1,5}\s*", parts[2]):
         raise SweepError(f"'{text}' is no range; {_EXAMPLE}.")
-    return over_range(
-        found.key,
-        _number(parts[0], found, text),
-        _number(parts[1], found, text),
-        int(parts[2]),
-    )
+    low, high = (_number(part, found, text) for part in parts[:2])
+    return over_range(name, low, high, int(parts[2]), axis.place)
 
 
-def over_range(name: str, low: float, high: float, count: int) -> Over:
+def over_range(name: str, low: float, high: float, count: int, place: Place | None = None) -> Over:
     """``count`` values evenly from ``low`` to ``high``, both included."""
     if count < 1 or (count == 1 and low != high):
         raise SweepError(f"A range of '{name}' from {low:g} to {high:g} needs at least two values.")
     if count == 1:
-        return Over(name, (low,))
+        return Over(name, (low,), place)
     step = (high - low) / (count - 1)
-    return Over(name, tuple(float(f"{low + k * step:.10g}") for k in range(count)))
+    return Over(name, tuple(float(f"{low + k * step:.10g}") for k in range(count)), place)
+
+
+def _chosen(rest: str, offered: Mapping[str, Step], noun: str) -> tuple[Step, ...]:
+    keys = [word.strip() for word in rest.split(",")]
+    if keys == [_ALL]:
+        keys = list(offered)
+    for key in keys:
+        if key not in offered:
+            raise SweepError(f"There is no {noun} '{key}'; there is {_ALL}, {', '.join(offered)}.")
+    return tuple(offered[key] for key in dict.fromkeys(keys))
 
 
 def _number(word: str, found: Dial, text: str) -> float:
@@ -126,10 +232,10 @@ THREAD_VARIABLES: Final = (
 
 @dataclass(frozen=True)
 class Job:
-    """What every worker is told: plan, names of the axes, map size, quality, seed."""
+    """What every worker is told: plan, axes (without values), map size, quality, seed."""
 
     plan: Plan
-    axes: tuple[str, ...]
+    axes: tuple[Over, ...]
     cells: tuple[int, int]
     quality: str
     seed: int
@@ -144,7 +250,7 @@ class Done:
     problem: str = ""
 
 
-Numbered = tuple[int, tuple[float, ...]]
+Numbered = tuple[int, tuple[Step, ...]]
 
 _process: dict[str, Any] = {}
 _of_thread = threading.local()
@@ -192,15 +298,14 @@ def run(
     from planner.plan.refusal import refusal
 
     options = EstimateOptions(job.cells, Quality(job.quality), job.seed)
-    axes = [swept(name) for name in job.axes]
     done = []
     for number, values in points:
         if cancelled is not None and cancelled():
             break
         try:
             plan = job.plan
-            for one, value in zip(axes, values, strict=True):
-                plan = one.put(plan, None, value)
+            for one, value in zip(job.axes, values, strict=True):
+                plan = one.put(plan, value)
             estimate = evaluate(plan, options, cache=cache, cancelled=cancelled)
         except Cancelled:
             break

@@ -14,7 +14,7 @@ from typing import Any, Final, TypeVar, cast
 
 from planner.plan import edits
 from planner.plan.dials import dial
-from planner.plan.lamp import Lamp
+from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Setup
@@ -80,7 +80,7 @@ def apply(setup: _Setup, change: Change) -> _Setup:
     """The setup (or plan) with one change made; raises ``ValueError`` when it does not fit."""
     match change:
         case Lined():
-            return _line(setup, change.place, change.lining)
+            return line(setup, change.place, change.lining)
         case Turned():
             _need(setup, change.place)
             turned: Any = dial(change.dial).put(cast("Any", setup), change.place, change.value)
@@ -97,7 +97,10 @@ def _need(setup: Setup, place: Place) -> None:
         raise ValueError(f"there is no {place.kind} {place.index + 1}{band} here.")
 
 
-def _line(setup: _Setup, place: Place, lining: Lining) -> _Setup:
+def line(setup: _Setup, place: Place | None, lining: Lining) -> _Setup:
+    """The setup (or plan) with a lining at a place, or on all walls over their whole height."""
+    if place is None:
+        return edits.line_all_walls(setup, lining)
     _need(setup, place)
     if any(old.key == lining.key for old in setup.linings):
         setup = edits.change_lining(setup, lining)
@@ -116,13 +119,25 @@ def _line(setup: _Setup, place: Place, lining: Lining) -> _Setup:
     raise ValueError(f"a {place.kind} has no lining.")
 
 
+def refit(setup: _Setup, place: Place | None, model: LampModel) -> _Setup:
+    """The setup (or plan) with a lamp, or every lamp, replaced by one of another kind."""
+    if not setup.lamps:
+        raise ValueError("no lamp hangs in the space; hang one first.")
+    if place is not None:
+        _need(setup, place)
+    for index in range(len(setup.lamps)) if place is None else (place.index,):
+        setup = edits.change_lamp(setup, index, model=model)
+    return setup
+
+
 def _hang(setup: _Setup, change: Hung) -> _Setup:
     if change.index is None:
         return setup if change.lamp is None else edits.add_lamp(setup, change.lamp)
-    _need(setup, Place(PlaceKind.LAMP, change.index))
-    if change.lamp is None:
-        return edits.remove_lamp(setup, change.index)
-    return edits.change_lamp(setup, change.index, model=change.lamp.model)
+    place = Place(PlaceKind.LAMP, change.index)
+    if change.lamp is not None:
+        return refit(setup, place, change.lamp.model)
+    _need(setup, place)
+    return edits.remove_lamp(setup, change.index)
 
 
 # -- what differs -----------------------------------------------------------------------

@@ -7,6 +7,7 @@ number and band are; words are made of a place for people to read and never comp
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
@@ -105,6 +106,32 @@ class Place:
         elif (lining := lining_at(plan, self)) is not None:
             there = lining.name
         return words if there is None else f"{words}: {there}"
+
+
+def place_named(text: str) -> Place:
+    """The place of a name as it is written: 'wall-2', 'wall 2, band 1', 'ceiling', 'lamp-1'.
+
+    Raises
+    ------
+    ValueError
+        If it names none; the message says how one is written.
+    """
+    kind, *numbers = re.split(r"[\s,-]+", text.strip().lower())
+    word = "band" if kind == PlaceKind.WALL else ""
+    named = [number for number in numbers if number != word]
+    counted = kind in _COUNTED
+    wanted = {1, 2} if word else {int(counted)}
+    if kind not in _ORDER or len(named) not in wanted or not all(map(_counts, named)):
+        raise ValueError(
+            f"'{text}' is no place; write for example wall-2, wall-2-band-1, ceiling, floor, "
+            "lamp-1 or obstacle-1."
+        )
+    at = [int(number) - 1 for number in named]
+    return Place(PlaceKind(kind), *at)
+
+
+def _counts(word: str) -> bool:
+    return word.isdecimal() and 0 < int(word) < 1000
 
 
 def surfaces(plan: Setup) -> Iterator[Place]:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from itertools import product
 from typing import Any
 
-from planner.plan.changes import said
-from planner.plan.edits import changed, each_lamp, line_all_walls, set_wall_cover
+from planner.plan.changes import line, said
+from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp, LampModel
-from planner.plan.lining import Lining, WallCover
+from planner.plan.lining import Lining
+from planner.plan.place import Place
 from planner.plan.plan import MAX_VARIANTS, Plan, Setup, Variant
+from planner.plan.refusal import refusal
 from planner.units import LengthUnit, format_length
 
 MAX_NAME = 120
@@ -125,54 +128,59 @@ def try_all(
     plan: Plan,
     *,
     linings: Sequence[Lining] = (),
-    wall: int | None = None,
+    place: Place | None = None,
     lamps: Sequence[tuple[LampModel, int]] = (),
     heights: Sequence[float] = (),
     unit: LengthUnit = LengthUnit.CM,
+    refused: Callable[[str], None] | None = None,
 ) -> Plan:
     """One more variant for every lining with every kind and number of lamps at every height.
 
-    What is not given stays as in the plan. Linings go onto all walls, or onto one; so many
+    What is not given stays as in the plan. Linings go onto all walls, or onto one place; so many
     lamps of a kind take the place of those that hang, evenly spread over the footprint; heights
-    (metres, from the lamp's face to the canopy) are those of all lamps.
+    (metres, from the lamp's face to the canopy) are those of all lamps. ``refused`` is told of
+    each combination that cannot be and why; the others are made all the same.
 
     Raises
     ------
     ValueError
-        If they are too many, do not fit, or a height is asked where no lamp hangs.
+        If they are too many, none of them can be, or one cannot and nobody is told.
     """
-    made: list[tuple[str, Setup]] = []
-    for lining in linings or (None,):
-        for lamp in lamps or (None,):
-            for height in heights or (None,):
-                setup, names = plan.setup, []
-                if lining is not None:
-                    setup = _lined(setup, lining, wall)
-                    names.append(lining.name if wall is None else f"Wall {wall + 1}: {lining.name}")
-                if lamp is not None:
-                    setup = _hung(setup, *lamp)
-                    names.append(f"{lamp[1]} x {lamp[0].name}")
-                if height is not None:
-                    setup = _all_lamps(setup, hanging_height=height)
-                    said = format_length(height, unit)
-                    names.append(said if names else f"Hanging height {said}")
-                made.append((", ".join(names)[:MAX_NAME], setup))
+    asked = list(product(linings or (None,), lamps or (None,), heights or (None,)))
     room = MAX_VARIANTS - len(plan.variants)
-    if len(made) > room:
+    if len(asked) > room:
         raise ValueError(
-            f"{len(made)} options are asked for, but a plan keeps {MAX_VARIANTS} and has room for "
+            f"{len(asked)} options are asked for, but a plan keeps {MAX_VARIANTS} and has room for "
             f"{room}; try fewer at once, or take some out."
         )
+    made: list[tuple[str, Setup]] = []
+    problem: ValueError | None = None
+    for lining, lamp, height in asked:
+        names = []
+        if lining is not None:
+            lead = "" if place is None else f"{place.words(plan)}: "
+            names.append(f"{lead}{lining.name}")
+        if lamp is not None:
+            names.append(f"{lamp[1]} x {lamp[0].name}")
+        if height is not None:
+            said = format_length(height, unit)
+            names.append(said if names else f"Hanging height {said}")
+        name = ", ".join(names)[:MAX_NAME]
+        try:
+            setup = plan.setup if lining is None else line(plan.setup, place, lining)
+            setup = setup if lamp is None else _hung(setup, *lamp)
+            if height is not None:
+                setup = _all_lamps(setup, hanging_height=height)
+        except ValueError as error:
+            if refused is None:
+                raise
+            problem = error
+            refused(f"'{name}' cannot be: {refusal(error, unit)}")
+        else:
+            made.append((name, setup))
+    if problem is not None and not made:
+        raise problem
     return add_variants(plan, *made)
-
-
-def _lined(setup: Setup, lining: Lining, wall: int | None) -> Setup:
-    if wall is None:
-        return line_all_walls(setup, lining)
-    bands = tuple(
-        band.model_copy(update={"lining": lining.key}) for band in setup.walls[wall].bands
-    )
-    return set_wall_cover(setup, wall, WallCover(bands=bands), lining)
 
 
 def _hung(setup: Setup, model: LampModel, count: int) -> Setup:

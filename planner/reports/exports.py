@@ -10,6 +10,7 @@ import dataclasses
 import io
 import json
 import math
+import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -20,10 +21,11 @@ from planner.estimate.compare import COLUMN, Option
 from planner.estimate.compare import COLUMNS as OF_OPTIONS
 from planner.estimate.result import Estimate, FloatArray
 from planner.estimate.sweep import Sweep
-from planner.estimate.sweep_points import swept
+from planner.estimate.sweep_points import Over
 from planner.metrics.figures import FIGURES, PPFD_UNIT, Digits
 from planner.plan.costs import Costs
 from planner.plan.place import opens
+from planner.plan.plan import Plan
 
 COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2", "at_centre")
 _BEGINS_FORMULA = frozenset("=+-@\t\r\n＝＋－＠")
@@ -72,16 +74,15 @@ _AXIS_UNITS = {"m": "_m", "%": "_percent", "h": "_h", "°": "_deg", "W": "_w"}
 def sweep_to_csv(sweep: Sweep) -> str:
     """One header line, then one line a point in the order of the grid.
 
-    First the axes, then every figure as a fraction or in the unit its heading names (nine
-    significant digits; empty where there is none), last the reason where a point has no
-    figures.
+    First the axes (linings and lamps by name), then every figure as a fraction or in the unit
+    its heading names (nine significant digits; empty where there is none), last the reason
+    where a point has no figures.
     """
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
-    axes = [swept(one.axis) for one in sweep.over]
     writer.writerow(
         [
-            *(one.key.replace("-", "_") + _AXIS_UNITS.get(one.unit, "") for one in axes),
+            *(_axis_heading(one, sweep.plan) for one in sweep.over),
             *("_".join(filter(None, (one.key, one.column))) for one in FIGURES),
             "problem",
         ]
@@ -89,8 +90,19 @@ def sweep_to_csv(sweep: Sweep) -> str:
     for point in sweep.in_order():
         figures = point.figures
         values = [None if figures is None else one.of(figures) for one in FIGURES]
-        writer.writerow([*map(_cell, point.values), *map(_cell, values), guarded(point.problem)])
+        steps = [
+            _cell(one) if isinstance(one, float | int) else guarded(one.name)
+            for one in point.values
+        ]
+        writer.writerow([*steps, *map(_cell, values), guarded(point.problem)])
     return stream.getvalue()
+
+
+def _axis_heading(one: Over, plan: Plan) -> str:
+    """What an axis goes over and where, as a column may be called, with its unit."""
+    where = "" if one.place is None else f"_{one.place.words(plan)}"
+    unit = "" if one.dial is None else _AXIS_UNITS.get(one.dial.unit, "")
+    return re.sub(r"\W+", "_", f"{one.axis}{where}".lower()) + unit
 
 
 def options_to_csv(options: Sequence[Option], costs: Costs, delimiter: str = ",") -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import subprocess
 import sys
-import threading
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -31,7 +30,6 @@ from planner.plan.target import PpfdTarget
 from planner.plan.variant_edits import add_variants, try_all
 from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
 from tests.e2e.sketching import enter
-from tests.unit.app.pages.side.test_plots import click
 
 CATALOGUE = load_catalogue()
 WHITE, DARK = CATALOGUE.lining("white-board"), CATALOGUE.lining("plywood")
@@ -506,84 +504,6 @@ def test_the_table_is_sorted_copied_and_exported(
     assert page.left_out.text() == "2 of 3 miss a wish"
     enter(qtbot, page.compare.wishes["dli_low"], "0")
     assert page.table.options.rowCount() == 3
-
-
-def test_a_sweep_is_drawn_and_a_point_adopted(qtbot: QtBot, window: MainWindow) -> None:
-    page = side_page(qtbot, window)
-    page.question_bar.buttons["sweep"].click()
-    form, board = page.sweep, page.sweep_board
-    form.over.setCurrentIndex(1)
-    form.over.activated.emit(1)
-    enter(qtbot, form.low, "25")
-    enter(qtbot, form.high, "100")
-    enter(qtbot, form.steps, "4")
-    form.line.ask.click()
-    qtbot.waitUntil(lambda: board.sweep is not None, timeout=10_000)
-    assert board.plot.curves is not None
-    assert board.plot.curves.xs == (25.0, 50.0, 75.0, 100.0)
-    assert board.plot.curves.now == 100.0
-    means = board.plot.curves.figures["mean"]
-    # Light is proportional to output.
-    assert means[0] == pytest.approx(0.25 * (means[3] or 0), rel=1e-6)
-    click(board.plot, board.plot.plots[0], 50.0, 5.0, qtbot)
-    assert board.words.text().startswith("output 50 %, mean")
-    board.adopt_button.click()
-    assert window.document.plan.lamps[0].output_percent == 50.0
-    assert window.document.undo_stack.undoText() == "Adopt output"
-    # The mark of the plan moves along: the curves hold for it still.
-    assert board.plot.curves.now == 50.0
-    board.copy()
-    assert QGuiApplication.clipboard().text().startswith("output_percent\t")
-    window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
-    assert not board.current
-    assert "before it was changed" in board.words.text()
-
-
-def test_a_sweep_can_be_stopped_and_gone_on_with(qtbot: QtBot, window: MainWindow) -> None:
-    from planner.estimate.sweep import sweep
-
-    page = side_page(qtbot, window)
-    page.open_question("sweep")
-    halted: list[bool] = []
-
-    def slow(
-        plan: Plan, over: Any, options: Any, *, progress: Any, cancelled: Any, so_far: Any
-    ) -> Any:
-        """One point, then it waits to be stopped."""
-        done = sweep(plan, over, options, workers=0, cancelled=lambda: len(halted) > 0)
-        first = dict(list(done.points.items())[:1])
-        so_far(type(done)(plan, tuple(over), options, first))
-        progress(0.2)
-        patience = threading.Event()
-        for _ in range(500):
-            if cancelled():
-                break
-            patience.wait(0.01)
-        halted.append(cancelled())
-        return type(done)(plan, tuple(over), options, first)
-
-    page.sweep._sweeping = slow
-    enter(qtbot, page.sweep.steps, "3")
-    page.sweep.line.ask.click()
-    assert page.sweep.line.stop.isVisible()
-    assert not page.sweep.line.ask.isEnabled()
-    # The first point is drawn while the others are awaited ...
-    qtbot.waitUntil(lambda: page.sweep_board.plot.curves is not None)
-    curves = page.sweep_board.plot.curves
-    assert curves is not None
-    assert len(curves.xs) == 1
-    # ... and an edit meanwhile throws nothing away.
-    window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
-    page.sweep.line.stop.click()
-    qtbot.waitUntil(lambda: halted == [True])
-    qtbot.waitUntil(lambda: bool(page.sweep.line.words.text()))
-    assert "of 'Shelf' before it was changed" in page.sweep_board.words.text()
-    assert halted == [True]
-    assert page.sweep.line.words.text().startswith("1 of 3 points. Stopped")
-    assert page.sweep.line.ask.isEnabled()
-    enter(qtbot, page.sweep.low, "1.9 m")
-    page.sweep.line.ask.click()
-    assert "must rise" in page.sweep.line.alert.text()
 
 
 def test_the_hours_are_found_said_and_adopted(qtbot: QtBot, window: MainWindow) -> None:

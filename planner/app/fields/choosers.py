@@ -24,8 +24,8 @@ from planner.catalogue.library import (
 )
 from planner.catalogue.spectra import built_in_spectra, read_spectrum_file
 from planner.plan.lamp import LampModel
-from planner.plan.lining import OPENING, Lining
-from planner.plan.place import Place
+from planner.plan.lining import Lining
+from planner.plan.place import Place, surfaces
 from planner.plan.plan import Plan
 from planner.plan.spectrum import Spectrum, doubts
 from planner.reports.advice import signed
@@ -144,7 +144,7 @@ class LiningChooser(StillCombo):
 
     def show_key(self, plan: Plan, key: str) -> None:
         """Offer the plan's and the catalogue's linings, with this one chosen."""
-        offered = offered_linings(plan, self._shelf)
+        offered = tuple(self._shelf.catalogue.linings_for(plan).values())
         if offered != self._offered:
             self._offered = offered
             self.clear()
@@ -193,10 +193,13 @@ class LiningChooser(StillCombo):
         self.chosen.emit(self._offered[line])
 
 
-def offered_linings(plan: Plan, shelf: Shelf) -> tuple[Lining, ...]:
-    """All that can be chosen: the plan's own copy stands for a catalogue entry of its key."""
-    by_key = {lining.key: lining for lining in (*shelf.linings, *plan.linings)}
-    return (OPENING, *by_key.values())
+def lining_places(plan: Plan) -> list[tuple[str, Place | None]]:
+    """Where a lining may go, in words: all walls (None), each wall, its bands, ceiling, floor."""
+    found: dict[str, Place | None] = {"All walls": None}
+    for place in surfaces(plan):
+        found.setdefault(place.whole.words(plan), place.whole)
+        found.setdefault(place.words(plan), place)
+    return list(found.items())
 
 
 def lining_title(lining: Lining) -> str:

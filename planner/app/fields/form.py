@@ -109,6 +109,17 @@ class StillCombo(QComboBox):
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.setMinimumContentsLength(8)
 
+    def offer(self, entries: Sequence[tuple[str, object]]) -> None:
+        """Offer texts with what they stand for, where they are others; what was chosen stays."""
+        if [(self.itemText(k), self.itemData(k)) for k in range(self.count())] == list(entries):
+            return
+        chosen = self.currentData()
+        self.clear()
+        for text, data in entries:
+            self.addItem(text, data)
+        self.widen_list()
+        self.setCurrentIndex(next((k for k, (_, data) in enumerate(entries) if data == chosen), 0))
+
     def widen_list(self) -> None:
         """Let the opened list be as wide as its longest line, however narrow the box."""
         view = self.view()

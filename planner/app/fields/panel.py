@@ -273,9 +273,7 @@ class FieldForm(Form):
     ) -> tuple[Row, StillCombo]:
         """A choice from a list of texts with what they stand for."""
         combo = StillCombo()
-        for text, data in entries:
-            combo.addItem(text, data)
-        combo.widen_list()
+        combo.offer(entries)
         return self.add_row(label, combo, explanation), combo
 
     def take_typed(self) -> None:

@@ -51,10 +51,12 @@ class RankLine:
 class RankingPlot(Chart):
     """Estimated sides are filled dots on a full line, measured sets rings on a dashed one.
 
-    ``picked(side)`` carries a side that is clicked, or reached by the arrow keys.
+    ``picked(side)`` carries a side that is clicked, or reached by the arrow keys, ``taken(side)``
+    one that is clicked twice or confirmed by Enter.
     """
 
     picked = Signal(object)
+    taken = Signal(object)
 
     ground = QPalette.ColorRole.Window
 
@@ -134,12 +136,17 @@ class RankingPlot(Chart):
         row = int(len(self.lines) - box.mapSceneToView(scene).y())
         return (self._plot, min(max(row, 0), len(self.lines) - 1))
 
-    def pick(self, key: int, *, twice: bool) -> None:  # noqa: ARG002 - a click is enough
+    def pick(self, key: int, *, twice: bool) -> None:
         side = self.lines[key].side
         if side is not None:
             self.picked.emit(side)
+            if twice:
+                self.taken.emit(side)
 
     def step(self, key: Qt.Key) -> bool:
+        if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and self._chosen is not None:
+            self.taken.emit(self._chosen)
+            return True
         by = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(key)
         sides = [one.side for one in self.lines if one.side is not None]
         if by is None or not sides:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -18,7 +19,7 @@ from planner.units import format_number
 
 UPPER: Final = ("maximum", "mean", "minimum")
 LOWER: Final = ("min_over_mean", "share_inside")
-_SAID: Final = ("mean", "minimum", *LOWER)
+SAID: Final = ("mean", "minimum", *LOWER)
 
 
 @dataclass(frozen=True)
@@ -27,7 +28,8 @@ class SweepCurves:
 
     ``xs`` as shown (in ``unit``), rising; ``figures`` holds a list of values for each figure
     by name, None where a point has none, fractions for ratios; ``now`` is where the plan
-    stands, None where it has no single place.
+    stands, None where it has no single place. ``beside`` are the means of another sweep over
+    the same number: its name, places and values.
     """
 
     label: str
@@ -37,6 +39,7 @@ class SweepCurves:
     now: float | None = None
     band: Levels | None = None
     decimals: int = 1
+    beside: tuple[str, tuple[float, ...], tuple[float | None, ...]] | None = None
 
 
 class SweepPlot(Chart):
@@ -62,9 +65,9 @@ class SweepPlot(Chart):
         self._lower.setXLink(self._upper)
         self.redraw()
 
-    def show_curves(self, curves: SweepCurves | None) -> None:
-        """Show other curves; no point is chosen then."""
-        self.curves, self.point = curves, None
+    def show_curves(self, curves: SweepCurves | None, point: int | None = None) -> None:
+        """Show other curves with a point of them marked."""
+        self.curves, self.point = curves, point
         self._describe()
         self.redraw()
 
@@ -83,15 +86,8 @@ class SweepPlot(Chart):
         if curves is None:
             return ""
         value = format_number(curves.xs[point], curves.decimals)
-        parts = [f"{curves.label} {value} {curves.unit}".rstrip()]
-        for key in _SAID:
-            values = curves.figures.get(key, ())
-            number = values[point] if point < len(values) else None
-            if number is not None:
-                figure = FIGURE[key]
-                unit = " %" if figure.unit == "%" else ""
-                parts.append(f"{figure.name.lower()} {figure.number(number)}{unit}")
-        return ", ".join(parts)
+        figures = {key: values[point] for key, values in curves.figures.items() if key in SAID}
+        return f"{curves.label} {value} {curves.unit}".rstrip() + f", {said(figures)}"
 
     def _describe(self) -> None:
         if self.curves is None or not self.curves.xs:
@@ -134,9 +130,11 @@ class SweepPlot(Chart):
             self.say_empty(self._upper, ink)
             return
         low, high = min(curves.xs), max(curves.xs)
+        other = _numbers(curves.beside[2]) if curves.beside is not None else np.array([np.nan])
         span = (low - 1, high + 1) if low == high else (low, high)
         bright = self._values("maximum")
-        top = float(np.nanmax(bright)) * 1.08 if np.isfinite(bright).any() else 100.0
+        highest = np.concatenate([bright[np.isfinite(bright)], other[np.isfinite(other)]])
+        top = float(highest.max()) * 1.08 if highest.size else 100.0
         room = self.metrics().horizontalAdvance("Min / mean") + 10
         wide = max(self.width() - room - 80, 60)
         # Room for the curves' names at their right ends.
@@ -164,6 +162,8 @@ class SweepPlot(Chart):
             "share_inside": line(pen(mixed(ink.accent, ink.ink, 0.3), 1.4, Qt.PenStyle.DotLine)),
         }
         xs = np.array(curves.xs)
+        if curves.beside is not None:
+            self._draw_beside(curves, ink, span[1])
         for plot, keys, lead in ((self._upper, UPPER, "mean"), (self._lower, LOWER, LOWER[0])):
             self._mark(plot, curves, ink)
             taken: list[float] = []
@@ -175,10 +175,22 @@ class SweepPlot(Chart):
                 self.dots(plot, xs, values, strokes[key].color(), 4)
                 last = int(np.flatnonzero(np.isfinite(values))[-1])
                 apart = self.metrics().height() * 0.9 * self._pixel(plot)
-                y = _free(float(values[last]), taken, apart)
+                y = free_height(float(values[last]), taken, apart)
                 colour = strokes[key].color()
                 self.label(plot, (span[1], y), f" {FIGURE[key].name}", colour, (0, 0.5))
             self.spots(plot, xs, self._values(lead), self.words_at, by_x=True)
+
+    def _draw_beside(self, curves: SweepCurves, ink: Ink, end: float) -> None:
+        """The mean of the other sweep, and of which it is where its line ends."""
+        if curves.beside is None:
+            return
+        name, xs, means = curves.beside
+        values, colour = _numbers(means), mixed(ink.accent, ink.paper, 0.35)
+        self.curve(self._upper, xs, values, dashed(colour, 1.8))
+        known = np.flatnonzero(np.isfinite(values) & (np.array(xs) <= end))
+        if known.size:
+            at = (float(xs[known[0]]), float(values[known[0]]))
+            self.label(self._upper, at, f" {name} ", colour, (0, 1.1))
 
     @staticmethod
     def _pixel(plot: Any) -> float:
@@ -217,7 +229,22 @@ class SweepPlot(Chart):
         return False
 
 
-def _free(y: float, taken: list[float], apart: float) -> float:
+def _numbers(values: tuple[float | None, ...]) -> FloatArray:
+    return np.array([np.nan if value is None else value for value in values], dtype=float)
+
+
+def said(figures: Mapping[str, float | None]) -> str:
+    """Figures of a point in words: 'mean 60, minimum 30, min / mean 50 %'."""
+    parts = []
+    for key, value in figures.items():
+        if value is not None:
+            figure = FIGURE[key]
+            unit = " %" if figure.unit == "%" else ""
+            parts.append(f"{figure.name.lower()} {figure.number(value)}{unit}")
+    return ", ".join(parts)
+
+
+def free_height(y: float, taken: list[float], apart: float) -> float:
     """A height for a label at least so far below those taken."""
     for other in sorted(taken, reverse=True):
         if abs(y - other) < apart:

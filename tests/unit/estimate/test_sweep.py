@@ -14,9 +14,12 @@ import pytest
 
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.sweep import Over, SweepError, sweep
+from planner.estimate.sweep import Over, Sweep, SweepError, sweep
 from planner.estimate.sweep_points import over_range, parse_over
 from planner.plan import edits
+from planner.plan.lamp import CosineProfile, LampModel, PointBody
+from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.reports.exports import sweep_to_csv
 from planner.units import LengthUnit, in_unit
@@ -25,6 +28,10 @@ from tests.unit.reports.sample_estimate import sample_plan
 OPTIONS = EstimateOptions(cells=(6, 6), quality=Quality.PREVIEW)
 HEIGHTS = Over("height", (0.2, 0.4, 0.6))
 OUTPUTS = Over("output", (50.0, 100.0))
+
+
+def means(found: Sweep) -> list[float | None]:
+    return [None if p.figures is None else p.figures.mean for p in found.in_order()]
 
 
 def test_ranges_as_they_are_written() -> None:
@@ -45,6 +52,10 @@ def test_ranges_as_they_are_written() -> None:
         ("height=1:2:1", "at least two"),
         ("changed=1", "no number called 'changed'"),
         ("set_height=1", "no number called 'set_height'"),
+        ("output@table-2=50", "'table-2' is no place"),
+        ("output@wall=50", "'wall' is no place"),
+        ("lining=chalk", "no lining 'chalk'; there is all"),
+        ("lamp=", "names no values"),
     ],
 )
 def test_what_cannot_be_read_says_what_would(text: str, said: str) -> None:
@@ -63,11 +74,84 @@ def test_points_are_what_evaluate_says() -> None:
     there = edits.change_lamp(plan, 0, hanging_height=0.4, output_percent=50.0)
     expected = evaluate(there, OPTIONS).figures
     assert found.points[2].figures == expected
-    xs, ys = found.curve("mean", output=100.0)
-    assert xs == [0.2, 0.4, 0.6]
-    assert ys == sorted(ys, reverse=True)  # type: ignore[type-var]
-    assert found.curve("share_inside", height=0.4)[0] == [50.0, 100.0]
-    assert found.now() == (0.4, 100.0)
+    assert found.plan_at(2).setup == there.setup
+    full = [mean for mean, point in zip(means(found), found.in_order(), strict=True)
+            if point.values[1] == 100.0]  # fmt: skip
+    assert full == sorted(full, reverse=True)  # type: ignore[type-var]
+    assert [one.now(plan) for one in found.over] == [0.4, 100.0]
+
+
+WHITE = Lining(key="white", name="White", reflectance=0.9, low=0.88, high=0.92)
+GREY = Lining(key="grey", name="Grey", reflectance=0.3, low=0.25, high=0.35)
+SPOT = LampModel(
+    key="spot", name="Spot", body=PointBody(), ppf=40.0, watts=20.0,
+    profile=CosineProfile.from_beam_angle(40.0),
+)  # fmt: skip
+BY_KEY = {one.key: one for one in (WHITE, GREY)}
+
+
+def test_linings_are_gone_over_on_all_walls_and_at_one_place() -> None:
+    """A lighter wall sends back more (energy): the order of the means is that of reflectances."""
+    plan = sample_plan()
+    walls = parse_over("lining=all", BY_KEY)
+    assert walls == Over("lining", (WHITE, GREY))
+    found = sweep(plan, [walls, OUTPUTS], OPTIONS, workers=0)
+    assert [point.values for point in found.in_order()] == [
+        (lining, output) for lining in (WHITE, GREY) for output in OUTPUTS.values
+    ]
+    expected = evaluate(edits.line_all_walls(plan, GREY), OPTIONS).figures
+    assert found.points[3].figures == expected
+    white, grey = means(found)[1], means(found)[3]
+    assert white is not None
+    assert grey is not None
+    assert white > grey
+    assert found.plan_at(3).lining("grey") == GREY
+    one = sweep(plan, [parse_over("lining@wall-2=grey,white", BY_KEY)], OPTIONS, workers=0)
+    apart = edits.line_wall(plan, 1, 0, WHITE)
+    assert one.points[1].figures == evaluate(apart, OPTIONS).figures
+    assert one.over[0].words(plan) == "lining, wall 2"
+    ceiling = sweep(plan, [parse_over("lining@ceiling=grey,white", BY_KEY)], OPTIONS, workers=0)
+    bright = evaluate(edits.line_ceiling(plan, WHITE), OPTIONS).figures
+    assert ceiling.points[1].figures == bright
+
+
+def test_kinds_of_lamp_are_gone_over_and_one_of_two_lamps_is_dimmed() -> None:
+    plan = sample_plan()
+    lamp = plan.lamps[0]
+    two = edits.add_lamp(plan, lamp.model_copy(update={"x": 0.2}))
+    kinds = parse_over("lamp=spot,panel", None, {"spot": SPOT, "panel": lamp.model})
+    found = sweep(two, [kinds], OPTIONS, workers=0)
+    expected = edits.each_lamp(two, lambda one: one.model_copy(update={"model": SPOT}))
+    assert found.points[0].figures == evaluate(expected, OPTIONS).figures
+    figures = found.points[0].figures
+    assert figures is not None
+    assert figures.watts == pytest.approx(2 * 20.0 * lamp.output_percent / 100)
+    second = parse_over("output@lamp-2=50,100")
+    assert second == Over("output", (50.0, 100.0), Place(PlaceKind.LAMP, 1))
+    dimmed = sweep(two, [second], OPTIONS, workers=0).points[0].figures
+    assert dimmed == evaluate(edits.change_lamp(two, 1, output_percent=50.0), OPTIONS).figures
+    assert Over("lamp", (SPOT,)).now(two) == lamp.model
+    assert second.words(two) == "output, lamp 2"
+
+
+@pytest.mark.parametrize(
+    ("over", "said"),
+    [
+        (Over("output", (50.0,), Place(PlaceKind.LAMP, 4)), "no lamp 5 in"),
+        (Over("output", (50.0,), Place(PlaceKind.WALL, 1)), "Wall 2 has no output"),
+        (Over("lining", (WHITE,), Place(PlaceKind.LAMP, 0)), "Lamp 1 has no lining"),
+        (Over("lamp", (SPOT,), Place(PlaceKind.CEILING)), "Ceiling has no lamp"),
+    ],
+)
+def test_a_place_that_has_nothing_to_go_over_is_said(over: Over, said: str) -> None:
+    with pytest.raises(SweepError, match=said):
+        sweep(sample_plan(), [over], OPTIONS, workers=0)
+
+
+def test_a_kind_of_lamp_without_a_lamp_is_an_impossible_point() -> None:
+    dark = edits.remove_lamp(sample_plan(), 0)
+    found = sweep(dark, [Over("lamp", (SPOT,))], OPTIONS, workers=0)
+    assert found.points[0].problem == "No lamp hangs in the space; hang one first."
 
 
 def test_a_point_that_cannot_be_built_says_why_and_the_rest_goes_on() -> None:
@@ -75,7 +159,7 @@ def test_a_point_that_cannot_be_built_says_why_and_the_rest_goes_on() -> None:
     bad = found.points[1]
     assert bad.figures is None
     assert "at most 100 cm, not 200 cm" in in_unit(bad.problem, LengthUnit.CM)
-    assert found.curve("mean")[1][1] is None
+    assert means(found)[1] is None
     assert sweep_to_csv(found).splitlines()[2].startswith("2,,")
 
 
@@ -267,12 +351,17 @@ def test_the_csv_names_units() -> None:
     assert {"minimum_umol_m2_s", "dli_mol_m2_d", "watts"} <= set(head)
     assert head[-1] == "problem"
     assert json.dumps(head).count("share_inside") == 1
+    second = Over("output", (50.0,), Place(PlaceKind.LAMP, 0))
+    linings = sweep(sample_plan(), [Over("lining", (GREY,)), second], OPTIONS, workers=0)
+    lines = sweep_to_csv(linings).splitlines()
+    assert lines[0].startswith("lining,output_lamp_1_percent,mean_umol_m2_s")
+    assert lines[1].startswith("Grey,50,")
 
 
 def test_a_dark_plan_sweeps_to_zeros() -> None:
     dark: Plan = edits.change_lamp(sample_plan(), 0, output_percent=0)
     found = sweep(dark, [HEIGHTS], OPTIONS, workers=0)
-    assert found.curve("mean")[1] == [0.0, 0.0, 0.0]
+    assert means(found) == [0.0, 0.0, 0.0]
 
 
 PARENT = """

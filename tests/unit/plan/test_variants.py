@@ -8,6 +8,7 @@ from pydantic import ValidationError
 from planner.plan import edits
 from planner.plan.costs import Costs, Form, Goods
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.variant_edits import (
     add_variants,
@@ -20,7 +21,7 @@ from planner.plan.variant_edits import (
     remove_variant,
     try_all,
 )
-from tests.unit.reports.sample_estimate import sample_plan
+from tests.unit.reports.sample_estimate import L_SHAPE, sample_plan
 
 FOIL = Lining(key="foil", name="Invented foil", reflectance=0.86, low=0.8, high=0.9)
 
@@ -93,7 +94,7 @@ def test_makers_and_edits_of_the_list() -> None:
         try_all(plan, heights=heights_between(0.5, 3.0, 2))
     with pytest.raises(ValueError, match="no lamp hangs"):
         try_all(edits.remove_lamp(plan, 0), heights=heights_between(0.2, 0.4, 2))
-    one = try_all(plan, linings=[FOIL], wall=2)
+    one = try_all(plan, linings=[FOIL], place=Place(PlaceKind.WALL, 2))
     assert one.variants[-1].name == "Wall 3: Invented foil"
     assert [cover.bands[0].lining for cover in one.variants[-1].setup.walls].count("foil") == 1
     assert remove_variant(one, "variant-1").variants == one.variants[1:]
@@ -143,3 +144,18 @@ def test_lamps_are_spread_evenly_and_combined_with_the_rest() -> None:
     assert two.walls[0].bands[0].lining == FOIL.key
     with pytest.raises(ValueError, match="64 options are asked for, but a plan keeps 60"):
         try_all(plan, lamps=[(model, 1)] * 8, heights=[0.2 + 0.02 * k for k in range(8)])
+
+
+def test_a_combination_that_cannot_be_stands_alone() -> None:
+    """Four lamps over an L of 1.2 x 0.9 m hang at quarters of both: (0.9, 0.675) is in its notch.
+
+    One hangs in the middle, two at (0.3, 0.45) and (0.9, 0.45), all inside.
+    """
+    plan = sample_plan(L_SHAPE)
+    model, said = plan.lamps[0].model, list[str]()
+    made = try_all(plan, lamps=[(model, k) for k in (1, 4, 2)], refused=said.append)
+    assert [len(one.setup.lamps) for one in made.variants] == [1, 2]
+    assert len(said) == 1
+    assert said[0].startswith("'4 x Invented panel' cannot be: Lamp 4 ('Invented panel') hangs out")
+    with pytest.raises(ValueError, match="hangs outside"):
+        try_all(plan, lamps=[(model, 4)], refused=said.append)

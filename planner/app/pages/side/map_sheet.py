@@ -34,7 +34,7 @@ from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded_reach
 from planner.estimate.compare import PLAN_SIDE, AgainstMap, Origin, Side
 from planner.estimate.odds import By, verdict
-from planner.plan.plan import Plan
+from planner.plan.lit import counted
 
 
 class CardBar(QWidget):
@@ -295,7 +295,11 @@ class MapSheet(QWidget):
                 levels = _levels(side.estimate.figures.maximum)
             card.show_light(
                 LightStyle(
-                    levels, state.colour_map, state.contours, state.band_wash, _band(side.plan)
+                    levels,
+                    state.colour_map,
+                    state.contours,
+                    state.band_wash,
+                    counted(side.plan).band,
                 )
             )
         chosen = self._chosen(sides) if self._linked.state.own_scale else 0
@@ -416,10 +420,6 @@ def shared_bounds(sides: tuple[Side, ...]) -> Bounds:
 
 def _levels(top: float) -> colours.Levels:
     return colours.levels_of(np.array([top]))
-
-
-def _band(plan: Plan) -> colours.Levels | None:
-    return None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
 
 
 def _reach(found: AgainstMap | None, shows: Shows) -> float:

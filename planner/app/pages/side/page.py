@@ -30,7 +30,8 @@ from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.map_sheet import CardBar, MapSheet
 from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.schedule_board import ScheduleBoard
-from planner.app.pages.side.sweep_form import SweepBoard, SweepForm
+from planner.app.pages.side.sweep_board import SweepBoard
+from planner.app.pages.side.sweep_form import SweepForm
 from planner.app.pages.side.variants import TryForm, VariantSteps
 from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, TradeOffForm
 from planner.app.pages.side.worth_form import WorthBoard, WorthForm
@@ -109,8 +110,8 @@ class SideBySidePage(QWidget):
         self.trade_off = TradeOffPlot()
         self.axes = TradeOffForm(document, display)
         self.make = TryForm(document, display, shelf, steps)
-        self.sweep_board = SweepBoard(document, display, steps)
-        self.sweep = SweepForm(document, display, self.lane, self.sweep_board)
+        self.sweep_board = SweepBoard(document, display, self.linked, steps)
+        self.sweep = SweepForm(document, display, shelf, self.lane, self.sweep_board)
         self.schedule = ScheduleBoard(document, display, shelf, self.lane)
         self.finding = FindForm(document, display, self.lane, steps)
         self.worth_board = WorthBoard(document, display)

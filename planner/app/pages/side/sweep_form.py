@@ -1,196 +1,166 @@
-"""Sweeping: over what and in how many steps, its curves, and the point that may be adopted."""
+"""Asking for a sweep: over one or two of the plan's numbers, linings of a place, kinds of lamp."""
 
 from __future__ import annotations
 
-import csv
-import io
 import math
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
-from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.fields.form import button, link_button
+from planner.app.fields.choosers import Shelf, lining_places
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
-from planner.app.pages.side.variants import VariantSteps
-from planner.app.plain import PlainLabel
-from planner.app.plots.sweep_plot import LOWER, UPPER, SweepCurves, SweepPlot
+from planner.app.pages.side.sweep_board import SweepBoard
+from planner.app.pages.side.variants import TickList
 from planner.estimate.result import EstimateOptions
-from planner.estimate.sweep_points import over_range, swept
+from planner.estimate.sweep_points import LAMP, LINING, Over, over_range
 from planner.files.recovery import state_folder
 from planner.plan.dials import DIALS, Dial
-from planner.plan.lit import same_figures
+from planner.plan.lamp import LampModel
+from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
-from planner.plan.refusal import refusal
 from planner.units import in_unit
-
-if TYPE_CHECKING:
-    from planner.estimate.sweep import Sweep
-
-
-class SweepBoard(QWidget):
-    """Shows a sweep; a point chosen in it can be adopted as one undo step."""
-
-    def __init__(
-        self,
-        document: Document,
-        display: Display,
-        steps: VariantSteps,
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(parent)
-        self._document, self._display, self._steps = document, display, steps
-        self.sweep: Sweep | None = None
-        self._points: list[Any] = []
-        self.plot = SweepPlot()
-        self.words = PlainLabel()
-        self.words.setAccessibleName("The chosen point")
-        self.adopt_button = button("Adopt this point", "Give the plan the value of this point")
-        self.copy_button = link_button("Copy the points")
-        self.copy_button.setToolTip("<p>Tab-separated, with every figure</p>")
-        self.copy_button.clicked.connect(self.copy)
-        self.adopt_button.clicked.connect(self.adopt)
-        self.plot.chosen.connect(lambda _point: self._show_choice())
-        self.plot.taken.connect(lambda _point: self.adopt())
-        line = QHBoxLayout()
-        line.setContentsMargins(0, 0, 0, 0)
-        line.addWidget(self.words, 1)
-        line.addWidget(self.copy_button)
-        line.addWidget(self.adopt_button)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addWidget(self.plot, 1)
-        layout.addLayout(line)
-        display.changed.connect(lambda _state: self._draw())
-        self._show_choice()
-
-    def show_sweep(self, sweep: Sweep) -> None:
-        """Show the points found so far."""
-        self.sweep = sweep
-        self._draw()
-
-    def follow_plan(self) -> None:
-        """The plan has changed: the mark moves, or the curves are of another plan."""
-        self._draw()
-
-    @property
-    def current(self) -> bool:
-        """Whether the curves are of the plan as it stands, but for the number swept."""
-        if self.sweep is None:
-            return False
-        over = self.sweep.over[0]
-        one = swept(over.axis)
-        try:
-            here = one.put(self._document.plan, None, over.values[0])
-            there = one.put(self.sweep.plan, None, over.values[0])
-        except ValueError:
-            return same_figures(self.sweep.plan, self._document.plan)
-        return same_figures(here, there)
-
-    def _draw(self) -> None:
-        sweep = self.sweep
-        if sweep is None:
-            self.plot.show_curves(None)
-            self._show_choice()
-            return
-        found, unit = swept(sweep.over[0].axis), self._display.unit
-        kind = found.quantity
-        factor = unit.metres if kind.is_length else kind.factor
-        self._points = sorted(sweep.in_order(), key=lambda point: point.values)
-        plan = self._document.plan
-        band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
-        now = found.get(plan) if self.current else None
-        names = (*UPPER, *LOWER)
-        figures = {
-            name: tuple(
-                None if p.figures is None else getattr(p.figures, name) for p in self._points
-            )
-            for name in names
-        }
-        curves = SweepCurves(
-            label=found.words,
-            unit=unit.value if kind.is_length else kind.suffix,
-            xs=tuple(point.values[0] / factor for point in self._points),
-            figures=figures,
-            now=None if now is None else now / factor,
-            band=band,
-            decimals=unit.decimals if kind.is_length else kind.decimals,
-        )
-        self.plot.show_curves(curves)
-        self._show_choice()
-
-    def _show_choice(self) -> None:
-        point = self.plot.point
-        self.copy_button.setVisible(self.sweep is not None)
-        self.adopt_button.setVisible(self.sweep is not None)
-        current = self.current
-        self.adopt_button.setEnabled(point is not None and current)
-        text = ""
-        if self.sweep is not None and not current:
-            text = (
-                f"These curves are of '{self.sweep.plan.name}' before it was changed; sweep again "
-                "to adopt a point."
-            )
-        elif point is not None:
-            text = in_unit(self._points[point].problem, self._display.unit)
-            text = text or self.plot.words_at(point)
-        elif self.sweep is not None:
-            text = "Click a point to see and adopt it."
-        self.words.setText(text)
-
-    def adopt(self) -> None:
-        """Give the plan the value of the chosen point."""
-        point = self.plot.point
-        if self.sweep is None or point is None or not self.current:
-            return
-        one = swept(self.sweep.over[0].axis)
-        plan = self._document.plan
-        try:
-            made = one.put(plan, None, self._points[point].values[0])
-        except ValueError as error:
-            self.words.setText(refusal(error, self._display.unit))
-            return
-        words = self.plot.words_at(point)
-        self._steps.adopt_plan(made, f"Adopt {one.words}", f"Adopted {words}.")
-
-    def copy(self) -> None:
-        """Put all points on the clipboard, tab-separated."""
-        if self.sweep is None:
-            return
-        from PySide6.QtGui import QGuiApplication  # noqa: PLC0415 - only when asked
-
-        from planner.reports.exports import sweep_to_csv  # noqa: PLC0415 - only when asked
-
-        lines = csv.reader(io.StringIO(sweep_to_csv(self.sweep)))
-        text = "\n".join("\t".join(line) for line in lines)
-        QGuiApplication.clipboard().setText(text + "\n")
-
 
 _MOST_STEPS: Final = 200.0
 _KEPT_SWEEPS: Final = 24
-
-
-OFFERED: Final = ("height", "output", "reflectance", "size", "spacing", "canopy")
-"""Dials one sweeps over; any other can be swept on the command line."""
+_STEPS: Final = (13.0, 7.0)
+"""Points proposed along the one axis there is, and along each of two."""
+_FIRST: Final = (
+    "height", "output", LINING, LAMP, "reflectance", "size", "spacing", "canopy", "photoperiod",
+)  # fmt: skip
+"""What one mostly goes over; the other numbers of the plan follow."""
+_NO_LIGHT: Final = {"tariff", "overlap", "span"}
+"""Numbers that change no figure of the light."""
+_TICKS_SHOWN: Final = 7
 
 
 @dataclass(frozen=True)
 class SweepAsked:
-    """A sweep on its way: its plan, the axis with its values and the options."""
+    """A sweep on its way: its plan, the axes with their values and the options."""
 
     plan: Plan
-    name: str
-    values: tuple[float, ...]
+    over: tuple[Over, ...]
     there: list[Any] = field(default_factory=list, compare=False)
     """The sweep with the points that have come in, last of all the newest."""
+
+
+class AxisFields:
+    """The rows of a form that say what is gone over, where, and by which values."""
+
+    def __init__(self, form: FieldForm, shelf: Shelf, label: str, *, needed: bool) -> None:
+        self._form, self._shelf, self._needed = form, shelf, needed
+        _, self.over = form.add_choice(label, [])
+        self.where_row, self.where = form.add_choice("Where", [])
+        self.low_row, self.low = form.add_number("From", HANGING_HEIGHT, 0.2)
+        self.high_row, self.high = form.add_number("To", HANGING_HEIGHT, 0.6)
+        steps = COUNT.within(2.0, _MOST_STEPS)
+        self.steps_row, self.steps = form.add_number("Points", steps, _STEPS[0])
+        self.ticks = TickList(label)
+        rows = _TICKS_SHOWN * (self.ticks.fontMetrics().height() + 4)
+        self.ticks.setFixedHeight(rows)
+        form.add_wide(self.ticks)
+        self.over.activated.connect(lambda _line: self.propose())
+        self.where.activated.connect(lambda _line: self.propose())
+        self.follow(form.plan)
+        self.propose()
+
+    @property
+    def key(self) -> str:
+        """What is gone over; empty where nothing is."""
+        return str(self.over.currentData() or "")
+
+    @property
+    def dial(self) -> Dial | None:
+        """The dial that is turned, where it is one."""
+        return DIALS.get(self.key)
+
+    @property
+    def things(self) -> dict[str, Lining] | dict[str, LampModel]:
+        """The linings or kinds of lamp there are, by key."""
+        plan, catalogue = self._form.plan, self._shelf.catalogue
+        return catalogue.linings_for(plan) if self.key == LINING else catalogue.lamps_for(plan)
+
+    def follow(self, plan: Plan) -> None:
+        """Offer what there is in the plan as it stands."""
+        keys = (*_FIRST, *(key for key in DIALS if key not in _FIRST and key not in _NO_LIGHT))
+        names = {LINING: "Lining", LAMP: "Kind of lamp"}
+        there = {LINING: True, LAMP: bool(plan.lamps)}
+        offered = [
+            (names[key] if key in names else DIALS[key].label, key)
+            for key in keys
+            if there.get(key, key in DIALS and bool(DIALS[key].places(plan)))
+        ]
+        self.over.offer(offered if self._needed else [("Nothing else", ""), *offered])
+        self._show_rows()
+
+    def _places(self, plan: Plan) -> list[tuple[str, Place | None]]:
+        if self.key == LINING:
+            return lining_places(plan)
+        found = self.dial
+        at = PlaceKind.LAMP if self.key == LAMP else PlaceKind.SPACE if found is None else found.at
+        if at is PlaceKind.SPACE:
+            return []
+        hung = [Place(PlaceKind.LAMP, k) for k in range(len(plan.lamps))]
+        places = list(hung) if found is None else list(found.places(plan))
+        named: list[tuple[str, Place | None]] = [(one.words(plan), one) for one in places]
+        # No two corners lie at one place.
+        return named if at is PlaceKind.CORNER else [(f"All {at}s", None), *named]
+
+    def _show_rows(self) -> None:
+        plan, named = self._form.plan, self.key in {LINING, LAMP}
+        self.where.offer(self._places(plan))
+        self.where_row.set_visible(self.where.count() > 1 and (self.where.count() != 2))
+        for row in (self.low_row, self.high_row, self.steps_row):
+            row.set_visible(self.dial is not None)
+        self.ticks.setVisible(named)
+        if named:
+            self.ticks.offer_all(self.things)
+
+    def propose(self) -> None:
+        """A range to begin with, around where the plan stands."""
+        self._show_rows()
+        dial = self.dial
+        if dial is None:
+            return
+        low, high = _range(dial, self._form.plan, self.where.currentData())
+        for row, box, value in ((self.low_row, self.low, low), (self.high_row, self.high, high)):
+            box.set_quantity(dial.quantity)
+            box.reset(value)
+            row.clear_error()
+
+    def asked(self) -> Over | None:
+        """The axis as it stands in the fields; None where nothing is gone over.
+
+        Raises
+        ------
+        ValueError
+            If the range does not rise, or nothing is ticked.
+        """
+        dial, place = self.dial, self.where.currentData()
+        if not self.key:
+            return None
+        if dial is None:
+            ticked = self.ticks.ticked()
+            if not ticked:
+                noun = "linings" if self.key == LINING else "lamps"
+                raise ValueError(f"Tick the {noun} to go over.")
+            things = self.things
+            return Over(self.key, tuple(things[key] for key in ticked), place)
+        if self.high.value <= self.low.value:
+            raise ValueError("The range must rise: write a 'To' above 'From'.")
+        low, high = self.low.value, self.high.value
+        found = over_range(dial.key, low, high, round(self.steps.value), place)
+        if dial.quantity.decimals == 0 and not dial.quantity.suffix:  # so many bars are counted
+            whole = dict.fromkeys(float(round(value)) for value in found.numbers)
+            return Over(dial.key, tuple(whole), place)
+        return found
 
 
 class SweepForm(FieldForm):
@@ -200,6 +170,7 @@ class SweepForm(FieldForm):
         self,
         document: Document,
         display: Display,
+        shelf: Shelf,
         lane: Lane,
         board: SweepBoard,
         parent: QWidget | None = None,
@@ -209,12 +180,10 @@ class SweepForm(FieldForm):
         super().__init__(document, display, parent)
         self._document, self._board = document, board
         self._sweeping = sweeping
-        _, self.over = self.add_choice("Over", [(DIALS[key].label, key) for key in OFFERED])
-        self.over.activated.connect(lambda _line: self._propose())
-        self.low_row, self.low = self.add_number("From", HANGING_HEIGHT, 0.2)
-        self.high_row, self.high = self.add_number("To", HANGING_HEIGHT, 0.6)
-        _, self.steps = self.add_number("Points", COUNT.within(2.0, _MOST_STEPS), 13)
-        self.line = AskLine(self, "Sweep", "Compute the light at each of these values")
+        self.first = AxisFields(self, shelf, "Over", needed=True)
+        self.second = AxisFields(self, shelf, "And over", needed=False)
+        self.second.over.activated.connect(lambda _line: self._share_points())
+        self.line = AskLine(self, "Sweep", "Compute the light at each of these points")
         self.line.ask.clicked.connect(self.ask)
         self.asker = Asker(lane, self.line, self)
         self.asker.answered.connect(self._on_done)
@@ -222,41 +191,35 @@ class SweepForm(FieldForm):
         lane.progressed.connect(self._on_progress)
         self.end()
         document.changed.connect(lambda _old, _new: self._on_plan())
-        self._propose()
+        shelf.changed.connect(self._follow)
 
-    @property
-    def dial(self) -> Dial:
-        """What is swept over."""
-        return DIALS[OFFERED[max(self.over.currentIndex(), 0)]]
-
-    def _propose(self) -> None:
-        """A range to begin with, around where the plan stands."""
-        dial, plan = self.dial, self._document.plan
-        low, high = _range(dial, plan)
-        for box, value in ((self.low, low), (self.high, high)):
-            box.set_quantity(dial.quantity)
-            box.reset(value)
-        self.low_row.clear_error()
-        self.high_row.clear_error()
-        self.line.say("")
+    def _share_points(self) -> None:
+        """Two axes take fewer points each, unless a number was written."""
+        before, now = _STEPS if self.second.key else _STEPS[::-1]
+        for axis in (self.first, self.second):
+            if axis.steps.value == before or axis is self.second:
+                axis.steps.reset(now)
 
     def ask(self) -> None:
         """Begin the sweep."""
         self.take_typed()
-        key = self.dial.key
-        if self.high.value <= self.low.value:
-            self.line.say("", "The range must rise: write a 'To' above 'From'.")
+        try:
+            axes = [self.first.asked(), self.second.asked()]
+            over = tuple(one for one in axes if one is not None)
+            if len({(one.axis, one.place) for one in over}) < len(over):
+                raise ValueError("Both axes are the same; choose another one, or nothing else.")
+        except ValueError as error:
+            self.line.say("", str(error))
             return
-        values = over_range(key, self.low.value, self.high.value, round(self.steps.value))
         plan = self._document.plan
         cells = self._display.state.cells
         options = EstimateOptions(cells=(cells, cells))
-        asked = SweepAsked(plan, key, values.values)
+        asked = SweepAsked(plan, over)
         sweeping = self._sweeping or _sweep
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
             return sweeping(
-                plan, (values,), options,
+                plan, over, options,
                 progress=progress, cancelled=cancelled, so_far=asked.there.append,
             )  # fmt: skip
 
@@ -286,25 +249,32 @@ class SweepForm(FieldForm):
         return in_unit(words, self._display.unit)
 
     def _on_plan(self) -> None:
+        self._follow()
         self._board.follow_plan()
 
+    def _follow(self) -> None:
+        for axis in (self.first, self.second):
+            axis.follow(self._document.plan)
 
-def _range(dial: Dial, plan: Plan) -> tuple[float, float]:
+
+def _range(dial: Dial, plan: Plan, place: Place | None) -> tuple[float, float]:
     """A range to begin with."""
+    shares = {"output": (20.0, 100.0), "reflectance": (0.1, 0.95)}
+    if dial.key in shares:
+        return shares[dial.key]
+    room, present = dial.sound_in(plan, place), dial.get(plan, place)
+    low, high = room.minimum, room.maximum
+    if not math.isfinite(low + high):
+        low, high = 0.0, 1.0
     if dial.key == "height":
-        room = dial.sound_in(plan)
-        if room.maximum <= room.minimum:
-            return 0.1, 0.4
-        low, high = room.minimum, room.maximum
-        return round(min(max(low, 0.1), 0.5 * high), 2), round(high - 0.004, 2)
-    ranges = {"output": (20.0, 100.0), "reflectance": (0.1, 0.95)}
-    if dial.key in ranges:
-        return ranges[dial.key]
-    least, most = dial.bounds(plan)
-    present = dial.get(plan) or 0.2
-    return max(round(0.5 * present, 2), least), min(
-        round(1.4 * present, 2), math.floor(100 * most) / 100
-    )
+        low, high = min(max(low, 0.1), 0.5 * high), high - 0.004
+    elif dial.key.endswith(("-x", "-y")):
+        low, high = 0.95 * low + 0.05 * high, 0.05 * low + 0.95 * high  # not in the walls
+    elif present and present > 0:
+        low, high = max(0.5 * present, low), min(1.4 * present, high)
+    grain = 100 / dial.quantity.factor
+    low, high = math.ceil(low * grain - 1e-6) / grain, math.floor(high * grain + 1e-6) / grain
+    return (low, high) if high > low else (0.1, 0.4)
 
 
 def _sweep(plan: Plan, over: Any, options: EstimateOptions, **named: Any) -> Any:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt, Signal
@@ -19,14 +19,15 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.fields.choosers import Shelf, lining_title, offered_linings
+from planner.app.fields.choosers import Shelf, lining_places, lining_title
 from planner.app.fields.form import button
 from planner.app.fields.panel import FieldForm
 from planner.app.plain import PlainLabel, tooltip
 from planner.plan import variant_edits
 from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining
-from planner.plan.plan import Plan
+from planner.plan.place import Place
+from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
 from planner.plan.refusal import refusal
 from planner.units import LengthUnit, in_unit
@@ -79,27 +80,47 @@ class VariantSteps(QObject):
         self._document.apply(made, f"Keep as variant {found}")
         self.told.emit(f"Kept as variant '{found}'. {words}")
 
+    def keep_as(self, name: str, setup: Setup) -> bool:
+        """Keep a setup that was found as one more variant; the sketch stays as it is."""
+        kept = (name[: variant_edits.MAX_NAME], setup)
+        made = self._made(lambda plan: variant_edits.add_variants(plan, kept))
+        if made is None:
+            return False
+        found = made.variants[-1].name
+        self._document.apply(made, f"Keep as variant {found}")
+        self.told.emit(f"Kept as variant '{found}'; it stands among the options.")
+        return True
+
     def try_all(
         self,
         linings: Sequence[Lining] = (),
         lamps: Sequence[tuple[LampModel, int]] = (),
         heights: tuple[float, float, int] | None = None,
         *,
-        wall: int | None = None,
+        place: Place | None = None,
         unit: LengthUnit = LengthUnit.CM,
     ) -> bool:
-        """One more variant for every combination; ``heights`` are from, to (metres), how many."""
+        """One more variant for every combination; ``heights`` are from, to (metres), how many.
+
+        What cannot be is told in words, and the others are made.
+        """
+        cannot: list[str] = []
 
         def build(plan: Plan) -> Plan:
             tried = () if heights is None else variant_edits.heights_between(*heights)
             return variant_edits.try_all(
-                plan, linings=linings, wall=wall, lamps=lamps, heights=tried, unit=unit
-            )
+                plan, linings=linings, place=place, lamps=lamps, heights=tried, unit=unit,
+                refused=cannot.append,
+            )  # fmt: skip
 
         made = self._made(build)
         count = 0 if made is None else len(made.variants) - len(self._document.plan.variants)
         only = linings[0].name if count == 1 and linings else ""
-        return self._apply(made, f"Try lining {only}" if only else f"Try {count} options")
+        done = self._apply(made, f"Try lining {only}" if only else f"Try {count} options")
+        if done and cannot:
+            rest = f" {len(cannot) - 1} more cannot be either." if len(cannot) > 1 else ""
+            self.told.emit(f"{count} tried. {cannot[0]}{rest}")
+        return done
 
     # -- one of them --------------------------------------------------------------------
 
@@ -178,8 +199,6 @@ class VariantSteps(QObject):
 
 _CHECKED = Qt.CheckState.Checked
 _MOST_LAMPS: Final = 12.0
-HERE: Final = -1
-"""Stands for all walls among the surfaces to line."""
 
 
 class TickList(QListWidget):
@@ -211,6 +230,16 @@ class TickList(QListWidget):
             self.addItem(item)
         self.blockSignals(blocked)
         self.counted.emit()
+
+    def offer_all(self, things: Mapping[str, Lining] | Mapping[str, LampModel]) -> None:
+        """Offer linings (none but those that are a surface) or lamps, where they are others."""
+        titles = {
+            key: lining_title(one) if isinstance(one, Lining) else f"{one.watts:.0f} W  {one.name}"
+            for key, one in things.items()
+            if not (isinstance(one, Lining) and one.is_opening)
+        }
+        if self.keys != tuple(titles):
+            self.offer([(key, title, things[key].name) for key, title in titles.items()])
 
     def ticked(self) -> list[str]:
         """Keys of what is ticked."""
@@ -290,21 +319,11 @@ class TryForm(QWidget):
 
     def _fill(self) -> None:
         plan = self._document.plan
-        self._linings = {
-            one.key: one for one in offered_linings(plan, self._shelf) if not one.is_opening
-        }
-        hung = {lamp.model.key: lamp.model for lamp in plan.lamps}
-        self._lamps = {**{one.key: one for one in self._shelf.lamps}, **hung}
-        linings = [(k, lining_title(one), one.name) for k, one in self._linings.items()]
-        lamps = [(k, f"{one.watts:.0f} W  {one.name}", one.name) for k, one in self._lamps.items()]
-        for ticks, entries in ((self.linings, linings), (self.lamps, lamps)):
-            if ticks.keys != tuple(key for key, _, _ in entries):
-                ticks.offer(entries)
-        walls = ["All walls", *(f"Wall {k + 1}" for k in range(plan.space.wall_count))]
-        if [self.where.itemText(k) for k in range(self.where.count())] != walls:
-            self.where.clear()
-            for number, text in enumerate(walls):
-                self.where.addItem(text, number - 1)
+        self._linings = self._shelf.catalogue.linings_for(plan)
+        self._lamps = self._shelf.catalogue.lamps_for(plan)
+        self.linings.offer_all(self._linings)
+        self.lamps.offer_all(self._lamps)
+        self.where.offer(lining_places(plan))
 
     def _lamp_counts(self) -> range:
         low, high = round(self.least.value), round(self.most.value)
@@ -330,7 +349,6 @@ class TryForm(QWidget):
         """Make an option of every combination."""
         self.form.take_typed()
         self.alert.say("")
-        wall = self.where.currentData()
         heights = None
         if self.heights.isChecked():
             heights = self.low.value, self.high.value, round(self.count.value)
@@ -338,7 +356,7 @@ class TryForm(QWidget):
             [self._linings[key] for key in self.linings.ticked()],
             [(self._lamps[key], n) for key in self.lamps.ticked() for n in self._lamp_counts()],
             heights,
-            wall=None if wall in {None, HERE} else wall,
+            place=self.where.currentData(),
             unit=self._display.unit,
         )
         if made:

@@ -43,6 +43,7 @@ from planner.estimate.odds import (
 )
 from planner.metrics.figures import NO_VALUE
 from planner.plan.costs import Costs
+from planner.plan.lit import counted
 from planner.plan.plan import Plan
 from planner.plan.quantity import DLI, SHARE, WATTS, Quantity
 
@@ -153,7 +154,7 @@ class CompareForm(FieldForm):
         self.own_scale.setChecked(state.own_scale)
         self.open_air.setChecked(state.open_air)
         plan = self._document.plan
-        band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
+        band = counted(plan).band
         self.ranking.show_lines((*self._estimated(), *self._measured()), band, state.chosen)
         self._cut()
         missed = sum(bool(state.wishes.missed(self._comparer.option(side))) for side in sides)

@@ -206,13 +206,7 @@ class WorthForm(FieldForm):
                 entries.setdefault(cover.lining, plan.lining(cover.lining).name)
         lamps = {lamp.model.key: lamp.model.name for plan in plans for lamp in plan.lamps}
         for combo, offered in ((self.lining, entries), (self.lamp, lamps)):
-            if [combo.itemData(k) for k in range(combo.count())] != list(offered):
-                chosen = combo.currentData()
-                combo.clear()
-                for key, name in offered.items():
-                    combo.addItem(name, key)
-                combo.widen_list()
-                combo.setCurrentIndex(max(combo.findData(chosen), 0))
+            combo.offer([(name, key) for key, name in offered.items()])
 
     def _show_goods(self) -> None:
         self.form.setCurrentIndex(self.form.findData(self._goods.form))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -25,6 +26,7 @@ from planner.app.plots.difference import (
     unresolved_colour,
 )
 from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
 from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
 from planner.app.theme import palette
 from planner.estimate.worth import Cover, purchase
@@ -163,3 +165,63 @@ def test_the_cutting_list_is_said_piece_by_piece(qtbot: QtBot) -> None:
     assert len(drawing.words()) == 2
     assert drawing.words()[0] == "White board, roll 1: Wall 1, 100 x 50 cm."
     assert not drawing.grab().isNull()
+
+
+def heights_and_shares() -> SweepCells:
+    """Four columns, three rows; values are column times ten plus row, one point cannot be."""
+    values = np.array([[10.0 * i + j for i in range(4)] for j in range(3)])
+    values[2, 3] = np.nan
+    return SweepCells(
+        across=MapAxis("height (cm)", (20.0, 30.0, 40.0, 50.0), ("20", "30", "40", "50"), now=31.0),
+        up=MapAxis("share (%)", (10.0, 20.0, 30.0), ("10", "20", "30")),
+        values=values,
+        numbers=tuple("" if np.isnan(v) else f"{v:.0f}" for v in values.ravel()),
+        words=tuple(f"point {k}" for k in range(12)),
+        contours=(Contour(values, 15.0, "at least 15"),),
+        kept=values >= 15,
+        figure="Mean",
+    )
+
+
+def test_a_map_of_a_sweep_is_walked_and_picked_cell_by_cell(qtbot: QtBot) -> None:
+    plot = SweepMap()
+    qtbot.addWidget(plot)
+    plot.resize(520, 300)
+    plot.show()
+    plot.show_cells(heights_and_shares())
+    chosen: list[int] = []
+    taken: list[int] = []
+    plot.chosen.connect(chosen.append)
+    plot.taken.connect(taken.append)
+    # Anywhere in the cell around (40, 20): second row from below, third column.
+    click(plot, plot.plots[0], 43.0, 17.0, qtbot)
+    qtbot.keyClick(plot, Qt.Key.Key_Up)
+    qtbot.keyClick(plot, Qt.Key.Key_Up)
+    qtbot.keyClick(plot, Qt.Key.Key_Left)
+    qtbot.keyClick(plot, Qt.Key.Key_Return)
+    assert chosen == [6, 10, 9]
+    assert taken == [9]
+    assert "Mean over height (cm) and share (%). point 9" in plot.accessibleDescription()
+    assert plot.csv().splitlines()[1:3] == ["10,20,0", "10,30,10"]
+
+
+def test_a_contour_stands_where_the_wish_is_just_met(qtbot: QtBot) -> None:
+    """10 i + j = 15 on heights 20 + 10 i and shares 10 + 10 j: height = 35 - (share - 10) / 10."""
+    plot = SweepMap()
+    qtbot.addWidget(plot)
+    plot.resize(520, 300)
+    plot.show_cells(heights_and_shares())
+    curves = [item for item in plot.plots[0].items if type(item).__name__ == "PlotCurveItem"]
+    x, y = curves[0].getData()
+    assert len(x) > 3
+    assert x == pytest.approx(35 - (y - 10) / 10, abs=0.05)
+    # Names are not interpolated between: the cells that keep the wish are framed along their edges.
+    cells = heights_and_shares()
+    named = replace(cells.up, places=(0.0, 1.0, 2.0), texts=("a", "b", "c"), named=True)
+    plot.show_cells(replace(cells, up=named))
+    curves = [item for item in plot.plots[0].items if type(item).__name__ == "PlotCurveItem"]
+    x, y = curves[0].getData()
+    edges = x[np.isfinite(x)]
+    # Cells of 40 and 50 keep it but for the one that cannot be: edges at 35, 45 and 55 only.
+    assert set(np.round(edges, 6)) == {35.0, 45.0, 55.0}
+    assert not plot.grab().isNull()

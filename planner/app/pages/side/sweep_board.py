@@ -1,0 +1,467 @@
+"""The answer of a sweep: curves, a ranking or a map, with the point in hand and earlier sweeps."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
+
+import numpy as np
+import numpy.typing as npt
+from PySide6.QtCore import QDateTime, QLocale
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+
+from planner.app import theme
+from planner.app.display import Display
+from planner.app.document import Document
+from planner.app.fields.form import StillCombo, button, link_button
+from planner.app.pages.side.linked import Linked
+from planner.app.pages.side.variants import VariantSteps
+from planner.app.plain import PlainLabel, explain
+from planner.app.plots.chart import FloatArray
+from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
+from planner.app.plots.sweep_plot import LOWER, SAID, UPPER, SweepCurves, SweepPlot, said
+from planner.metrics.figures import FIGURE, NO_VALUE
+from planner.plan.lit import counted, same_figures
+from planner.plan.plan import Plan
+from planner.plan.quantity import WATTS
+from planner.plan.refusal import refusal
+from planner.units import in_unit
+
+if TYPE_CHECKING:
+    from planner.estimate.sweep import Point, Sweep
+    from planner.estimate.sweep_points import Over, Step
+
+Values = Callable[[str], FloatArray]
+_MOST_SWEEPS: Final = 24
+_MAPPED: Final = ("mean", "minimum", "min_over_mean", "dli", "share_inside", "watts")
+_WISHED: Final = (
+    ("dli_low", "dli", True),
+    ("dli_high", "dli", False),
+    ("min_over_mean", "min_over_mean", True),
+    ("watts", "watts", False),
+)
+"""Wishes that a point can be held against: their name, the figure, and whether it is a least."""
+
+
+class SweepBoard(QWidget):
+    """Shows a sweep; a point chosen in it can be kept as an option or adopted as the plan."""
+
+    def __init__(
+        self,
+        document: Document,
+        display: Display,
+        linked: Linked,
+        steps: VariantSteps,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._document, self._display = document, display
+        self._linked, self._steps = linked, steps
+        self.sweeps: dict[int, tuple[str, Sweep]] = {}
+        """By a number that rises: when each was asked, and its points."""
+        self._at = 0
+        self.point: int | None = None
+        self._order: list[int] = []
+        self.plot, self.ranking, self.map = SweepPlot(), RankingPlot(), SweepMap()
+        self.shown = self._combo("Sweep shown", lambda _line: self._go_to_shown())
+        self.beside = self._combo("Beside it", lambda _line: self._draw())
+        self.figure = self._combo("The map is of", lambda _line: self._draw())
+        self.figure.offer([(FIGURE[key].name, key) for key in _MAPPED])
+        self.words = PlainLabel()
+        self.words.setWordWrap(True)
+        self.words.setAccessibleName("The chosen point")
+        self.keep_button = button("Keep as an option", "Beside the plan, to be compared (Enter)")
+        self.adopt_button = button("Adopt", "Give the plan the values of this point")
+        self.copy_button = link_button("Copy the points")
+        self.copy_button.setToolTip("<p>Tab-separated, with every figure</p>")
+        self.keep_button.clicked.connect(self.keep)
+        self.copy_button.clicked.connect(self.copy)
+        self.adopt_button.clicked.connect(self.adopt)
+        for chart in (self.plot, self.map):
+            chart.chosen.connect(lambda place: self.choose(self._order[place]))
+            chart.taken.connect(lambda _place: self.keep())
+        self.ranking.picked.connect(self.choose)
+        self.ranking.taken.connect(lambda _number: self.keep())
+        self._arrange()
+        display.changed.connect(lambda _state: self._draw())
+        linked.changed.connect(self._on_linked)
+        self._draw()
+
+    def _combo(self, name: str, act: Callable[[int], None]) -> StillCombo:
+        combo = StillCombo()
+        combo.setAccessibleName(name)
+        explain(combo, name)
+        combo.activated.connect(act)
+        return combo
+
+    def _arrange(self) -> None:
+        self._named = QScrollArea()
+        self._named.setFrameShape(QFrame.Shape.NoFrame)
+        self._named.setWidgetResizable(True)
+        self._named.setWidget(self.ranking)
+        self._stack = QStackedWidget()
+        for one in (self.plot, self._named, self.map):
+            self._stack.addWidget(one)
+        head, line = QHBoxLayout(), QHBoxLayout()
+        for row in (head, line):
+            row.setContentsMargins(0, 0, 0, 0)
+        head.addWidget(self.shown, 3)
+        head.addWidget(self.beside, 2)
+        head.addWidget(self.figure, 1)
+        line.addWidget(self.words, 1)
+        for knob in (self.copy_button, self.adopt_button, self.keep_button):
+            line.addWidget(knob)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(theme.HALF)
+        layout.addLayout(head)
+        layout.addWidget(self._stack, 1)
+        layout.addLayout(line)
+
+    # -- which --------------------------------------------------------------------------
+
+    def show_sweep(self, sweep: Sweep) -> None:
+        """Show the points found so far; a sweep that is another one stands beside those before."""
+        known = [k for k, (_, one) in self.sweeps.items() if _same_run(one, sweep)]
+        at = known[0] if known else max(self.sweeps, default=0) + 1
+        now = QLocale().toString(QDateTime.currentDateTime().time(), "HH:mm")
+        self.sweeps[at] = (self.sweeps[at][0] if known else now, sweep)
+        while len(self.sweeps) > _MOST_SWEEPS:
+            del self.sweeps[min(self.sweeps)]
+        self.point = self.point if at == self._at else None
+        self._at = at
+        self._draw()
+
+    @property
+    def sweep(self) -> Sweep | None:
+        """The sweep that is shown."""
+        return self.sweeps[self._at][1] if self._at in self.sweeps else None
+
+    def _go_to_shown(self) -> None:
+        self._at, self.point = int(self.shown.currentData()), None
+        self._draw()
+
+    def follow_plan(self) -> None:
+        """The plan has changed: the mark moves, or the points are of another plan."""
+        self._draw()
+
+    def _on_linked(self, new: object, old: object) -> None:
+        if getattr(new, "wishes", None) != getattr(old, "wishes", None):
+            self._draw()
+
+    @property
+    def current(self) -> bool:
+        """Whether the points are of the plan as it stands, but for what is swept."""
+        return self.sweep is not None and self._is_current(self.sweep)
+
+    def _is_current(self, sweep: Sweep) -> bool:
+        here, there = self._document.plan, sweep.plan
+        try:
+            for one in sweep.over:
+                here, there = one.put(here, one.values[0]), one.put(there, one.values[0])
+        except ValueError:
+            return same_figures(sweep.plan, self._document.plan)
+        return same_figures(here, there)
+
+    def _title(self, when: str, sweep: Sweep) -> str:
+        """Which sweep it is, when it was asked and of which plan."""
+        over = " and ".join(one.words(sweep.plan) for one in sweep.over)
+        changed = "" if self._is_current(sweep) else ", since changed"
+        return f"{over[:1].upper()}{over[1:]} · {when} · {sweep.plan.name}{changed}"
+
+    # -- drawing ------------------------------------------------------------------------
+
+    def _draw(self) -> None:
+        sweep = self.sweep
+        self.shown.offer([(self._title(*one), k) for k, one in reversed(self.sweeps.items())])
+        self.shown.setCurrentIndex(self.shown.findData(self._at))
+        self.shown.setVisible(len(self.sweeps) > 1)
+        named = sweep is not None and sweep.over[0].dial is None
+        two = sweep is not None and len(sweep.over) > 1
+        self._offer_others(sweep if not (named or two) else None)
+        self.figure.setVisible(two)
+        if sweep is None:
+            self.plot.show_curves(None)
+            self._stack.setCurrentWidget(self.plot)
+        elif two:
+            self._draw_map(sweep)
+        elif named:
+            self._draw_ranking(sweep)
+        else:
+            self._draw_curves(sweep)
+        self._show_choice()
+
+    def _offer_others(self, sweep: Sweep | None) -> None:
+        """Sweeps over the same number, any of which can stand beside the one shown."""
+        others = [] if sweep is None else [
+            (f"Beside it: {self._title(when, one)}", k)
+            for k, (when, one) in reversed(self.sweeps.items())
+            if k != self._at and len(one.over) == 1 and one.over[0].axis == sweep.over[0].axis
+        ]  # fmt: skip
+        self.beside.offer([("Nothing beside it", 0), *others])
+        self.beside.setVisible(bool(others))
+
+    def _draw_curves(self, sweep: Sweep) -> None:
+        over = sweep.over[0]
+        self._order = sorted(sweep.points, key=lambda k: _number(sweep.points[k].values[0]))
+        points = [sweep.points[k] for k in self._order]
+        names = (*UPPER, *LOWER)
+        figures = {name: tuple(_figure(point, name) for point in points) for name in names}
+        plan, shown = self._document.plan, self._shown_in(over)
+        now = over.now(plan) if self._is_current(sweep) else None
+        kind = over.dial.quantity if over.dial is not None else WATTS
+        unit = self._display.unit
+        place = None if self.point is None else self._order.index(self.point)
+        curves = SweepCurves(
+            label=over.words(sweep.plan),
+            unit=unit.value if kind.is_length else kind.suffix,
+            xs=tuple(_number(point.values[0]) / shown for point in points),
+            figures=figures,
+            now=None if now is None else _number(now) / shown,
+            band=counted(plan).band,
+            decimals=unit.decimals if kind.is_length else kind.decimals,
+            beside=self._beside(shown),
+        )
+        self.plot.show_curves(curves, place)
+        self._stack.setCurrentWidget(self.plot)
+
+    def _beside(
+        self, shown: float
+    ) -> tuple[str, tuple[float, ...], tuple[float | None, ...]] | None:
+        at = self.beside.currentData()
+        if at not in self.sweeps:
+            return None
+        when, other = self.sweeps[at]
+        points = sorted(other.points.values(), key=lambda point: _number(point.values[0]))
+        xs = tuple(_number(point.values[0]) / shown for point in points)
+        return f"{other.plan.name}, {when}", xs, tuple(_figure(point, "mean") for point in points)
+
+    def _draw_ranking(self, sweep: Sweep) -> None:
+        """Linings or lamps by their light; those that cannot be are said below."""
+        over, lines = sweep.over[0], []
+        now = over.now(self._document.plan) if self._is_current(sweep) else None
+        for number, point in sweep.points.items():
+            name = over.text(point.values[0], self._display.unit)
+            name += " · the plan now" if point.values[0] == now else ""
+            found = point.figures
+            if found is not None:
+                line = RankLine(name, found.minimum, found.mean, found.maximum, number)
+                lines.append(line)
+        self.ranking.show_lines(tuple(lines), counted(self._document.plan).band, self.point)
+        self._stack.setCurrentWidget(self._named)
+
+    def _draw_map(self, sweep: Sweep) -> None:
+        """Numbers lie across, names stand one over the other."""
+        first, second = sweep.over[:2]
+        turned = first.dial is None and second.dial is not None
+        across, up = (second, first) if turned else (first, second)
+        columns, rows = len(across.values), len(up.values)
+        self._order = [
+            row * columns + column if turned else column * rows + row
+            for row in range(rows)
+            for column in range(columns)
+        ]
+        key = self.figure.currentData() or _MAPPED[0]
+        figure = FIGURE[key]
+
+        def values(name: str) -> FloatArray:
+            found = [_figure(sweep.points.get(k), name) for k in self._order]
+            shown = [FIGURE[name].shown(value) for value in found]
+            flat = [np.nan if value is None else value for value in shown]
+            return np.array(flat, dtype=float).reshape(rows, columns)
+
+        table = values(key)
+        numbers = tuple(
+            (figure.written(value) if np.isfinite(value) else self._nothing(sweep, k))
+            for value, k in zip(table.ravel().tolist(), self._order, strict=True)
+        )
+        current = self._is_current(sweep)
+        cells = SweepCells(
+            across=self._axis(across, sweep.plan, current=current),
+            up=self._axis(up, sweep.plan, current=current),
+            values=table,
+            numbers=numbers,
+            words=tuple(self._words_at(sweep, k) for k in self._order),
+            contours=self._contours(sweep, values),
+            kept=self._kept(values),
+            colours=self._display.state.colour_map,
+            figure=figure.heading(),
+        )
+        place = None if self.point is None else self._order.index(self.point)
+        self.map.show_cells(cells, place)
+        self._stack.setCurrentWidget(self.map)
+
+    @staticmethod
+    def _nothing(sweep: Sweep, number: int) -> str:
+        point = sweep.points.get(number)
+        return "" if point is None else NO_VALUE if not point.problem else "✕"
+
+    def _axis(self, over: Over, plan: Plan, *, current: bool) -> MapAxis:
+        unit = self._display.unit
+        texts = tuple(over.text(value, unit) for value in over.values)
+        now = over.now(self._document.plan) if current else None
+        label = over.words(plan)
+        if over.dial is None:
+            at = next((k for k, one in enumerate(over.values) if one == now), None)
+            return MapAxis(label, tuple(map(float, range(len(texts)))), texts, named=True, now=at)
+        shown = self._shown_in(over)
+        places = tuple(_number(value) / shown for value in over.values)
+        found = None if now is None else _number(now) / shown
+        axis = MapAxis(label, places, texts, now=found)
+        inside = found is not None and axis.edges[0] <= found <= axis.edges[1]
+        return axis if inside else replace(axis, now=None)
+
+    def _shown_in(self, over: Over) -> float:
+        """What a number of the axis is divided by to be shown."""
+        if over.dial is None:
+            return 1.0
+        kind = over.dial.quantity
+        return self._display.unit.metres if kind.is_length else kind.factor
+
+    # -- what is wished -----------------------------------------------------------------
+
+    def _wishes(self) -> list[tuple[str, float, bool]]:
+        """What is wished of a point: figure, bound as shown, whether it is a least."""
+        wishes = self._linked.state.wishes
+        found = [
+            (key, bound, least)
+            for name, key, least in _WISHED
+            for bound in [FIGURE[key].shown(getattr(wishes, name))]
+            if bound is not None
+        ]
+        band = counted(self._document.plan).band
+        if not found and band is not None:
+            return [("mean", band[0], True), ("mean", band[1], False)]
+        return found
+
+    def _contours(self, sweep: Sweep, values: Values) -> tuple[Contour, ...]:
+        return tuple(
+            Contour(values(key), bound, _wish_in_words(key, bound, least=least))
+            for key, bound, least in self._wishes()
+            if sweep.points
+        )
+
+    def _kept(self, values: Values) -> npt.NDArray[np.bool_] | None:
+        wishes = self._wishes()
+        if not wishes:
+            return None
+        tests = []
+        for key, bound, least in wishes:
+            found = values(key)
+            tests.append(found >= bound if least else found <= bound)
+        kept: npt.NDArray[np.bool_] = np.logical_and.reduce(tests)
+        return kept
+
+    # -- the point in hand --------------------------------------------------------------
+
+    def choose(self, number: int) -> None:
+        """Take a point in hand."""
+        if number != self.point:
+            self.point = number
+            self._draw()
+
+    def _words_at(self, sweep: Sweep, number: int) -> str:
+        """A point in words: where it is and what it gives, or why it cannot be."""
+        unit = self._display.unit
+        point = sweep.points.get(number)
+        if point is None:
+            return "Still to be computed"
+        where = ", ".join(self._steps_in_words(sweep, number))
+        if point.figures is None:
+            return f"{where}: {in_unit(point.problem, unit)}"
+        found = point.figures
+        return f"{where}, {said({key: FIGURE[key].of(found) for key in SAID})}"
+
+    def _show_choice(self) -> None:
+        sweep, point = self.sweep, self.point
+        for one in (self.copy_button, self.adopt_button, self.keep_button):
+            one.setVisible(sweep is not None)
+        possible = sweep is not None and point is not None and point in sweep.points
+        possible = possible and sweep is not None and sweep.points[point or 0].figures is not None
+        current = self.current
+        self.keep_button.setEnabled(possible)
+        self.adopt_button.setEnabled(possible and current)
+        parts = []
+        if sweep is not None and point is not None:
+            parts.append(self._words_at(sweep, point))
+        elif sweep is not None and current:
+            parts.append("Click a point to see it, to keep it as an option or to adopt it.")
+        if sweep is not None and not current:
+            parts.append(
+                f"These points are of '{sweep.plan.name}' before it was changed; any can be kept "
+                "as an option, sweep again to adopt one."
+            )
+        self.words.setText(" ".join(part if part.endswith(".") else f"{part}." for part in parts))
+
+    def _made(self) -> Plan | None:
+        """The plan of the point in hand; None, with the reason said, where it cannot be."""
+        if self.sweep is None or self.point is None or self.point not in self.sweep.points:
+            return None
+        try:
+            return self.sweep.plan_at(self.point)
+        except ValueError as error:
+            self.words.setText(refusal(error, self._display.unit))
+            return None
+
+    def _steps_in_words(self, sweep: Sweep, number: int) -> list[str]:
+        """What the axes are at a point: 'hanging height 30 cm', 'White board'."""
+        values, unit = sweep.points[number].values, self._display.unit
+        return [
+            one.text(value, unit)
+            if one.dial is None and one.place is None
+            else f"{one.words(sweep.plan)} {one.text(value, unit)}"
+            for one, value in zip(sweep.over, values, strict=True)
+        ]
+
+    def keep(self) -> None:
+        """Keep the point in hand as an option beside the plan."""
+        made = self._made()
+        if made is not None and self.sweep is not None and self.point is not None:
+            name = ", ".join(self._steps_in_words(self.sweep, self.point))
+            self._steps.keep_as(name[:1].upper() + name[1:], made)
+
+    def adopt(self) -> None:
+        """Give the plan the values of the point in hand."""
+        sweep, point = self.sweep, self.point
+        if sweep is None or point is None or not self.current or self._made() is None:
+            return
+        plan = self._document.plan
+        for one, value in zip(sweep.over, sweep.points[point].values, strict=True):
+            plan = one.put(plan, value)
+        words = self._words_at(sweep, point)
+        over = " and ".join(one.words(sweep.plan) for one in sweep.over)
+        self._steps.adopt_plan(plan, f"Adopt {over}", f"Adopted {words}.")
+
+    def copy(self) -> None:
+        """Put all points on the clipboard, tab-separated."""
+        if self.sweep is None:
+            return
+        from PySide6.QtGui import QGuiApplication  # noqa: PLC0415 - only when asked
+
+        from planner.reports.exports import sweep_to_csv  # noqa: PLC0415 - only when asked
+
+        lines = csv.reader(io.StringIO(sweep_to_csv(self.sweep)))
+        text = "\n".join("\t".join(line) for line in lines)
+        QGuiApplication.clipboard().setText(text + "\n")
+
+
+def _wish_in_words(key: str, bound: float, *, least: bool) -> str:
+    """'DLI at least 12 mol m⁻² d⁻¹'."""
+    figure = FIGURE[key]
+    return f"{figure.name} at {'least' if least else 'most'} {figure.written(bound)} {figure.unit}"
+
+
+def _same_run(one: Sweep, other: Sweep) -> bool:
+    return one.plan is other.plan and (one.over, one.options) == (other.over, other.options)
+
+
+def _number(value: Step) -> float:
+    return float(value) if isinstance(value, float | int) else 0.0
+
+
+def _figure(point: Point | None, name: str) -> float | None:
+    return None if point is None or point.figures is None else FIGURE[name].of(point.figures)
