@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf
+from planner.app.fields.panel import OptionalLine
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.quantity_box import QuantityBox
 from planner.catalogue.library import load_catalogue
@@ -69,9 +70,10 @@ def written_estimate(plan: Plan, quality: Quality = Quality.DEFAULT, mean: float
     )  # fmt: skip
 
 
-def enter(qtbot: QtBot, box: QuantityBox, text: str) -> None:
+def enter(qtbot: QtBot, box: QuantityBox | OptionalLine, text: str) -> None:
     """Type over a field and press Enter."""
     box.setFocus()
     box.selectAll()
+    qtbot.keyClick(box, Qt.Key.Key_Delete)
     qtbot.keyClicks(box, text)
     qtbot.keyClick(box, Qt.Key.Key_Return)

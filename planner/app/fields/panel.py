@@ -13,7 +13,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
 from planner.app.fields.choosers import SpectrumChoice
@@ -91,6 +91,7 @@ class OptionalLine(TextLine):
     def __init__(self, quantity: Quantity, name: str, parent: QWidget | None = None) -> None:
         super().__init__(name, parent)
         self._quantity, self._unit = quantity, LengthUnit.CM
+        self.setAlignment(Qt.AlignmentFlag.AlignRight)
         self._number: float | None = None
         self.committed.connect(self._take)
 

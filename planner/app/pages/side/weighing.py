@@ -22,14 +22,13 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, button
-from planner.app.fields.panel import FieldForm
+from planner.app.fields.panel import FieldForm, OptionalLine
 from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.ranking import RankingPlot, RankLine
 from planner.app.plots.section import Along, SectionCurves
 from planner.app.plots.trade_off import Spot, TradeOffPlot
-from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import COLUMN, Identity, Option, Side
 from planner.estimate.odds import (
     NOT_COUNTED,
@@ -113,16 +112,17 @@ class CompareForm(FieldForm):
         linked.changed.connect(lambda _new, _old: self.refresh())
         linked.section_moved.connect(lambda _section: self._cut())
 
-    def _wish(self, label: str, key: str, quantity: Quantity, about: str) -> QuantityBox:
-        _, box = self.add_number(label, quantity, 0.0, f"{about} 0: no wish.")
+    def _wish(self, label: str, key: str, quantity: Quantity, about: str) -> OptionalLine:
+        row, line = self.add_optional(label, quantity, about)
+        line.show_number(None, "no wish")
 
-        def take(value: float) -> None:
-            wishes = replace(self._linked.state.wishes, **{key: value or None})
-            self._linked.update(wishes=wishes)
+        def take(value: float | None) -> None:
+            row.clear_error()
+            line.show_number(value, "no wish")
+            self._linked.update(wishes=replace(self._linked.state.wishes, **{key: value}))
 
-        box.committed.connect(take)
-        box.stepped.connect(take)
-        return box
+        line.entered.connect(take)
+        return line
 
     def _cut(self) -> None:
         """Show the lights along the section line."""
