@@ -13,7 +13,6 @@ than was stated (R. T. Birge (1932), Phys. Rev. 40, 207).
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -29,77 +28,42 @@ from planner.estimate.calibrate_model import (
     lift,
 )
 from planner.estimate.calibrate_parameters import (
+    Asked,
     CalibrationError,
-    Freed,
     Unknowns,
     default_freed,
     unknowns,
 )
 from planner.estimate.calibrate_result import Calibration, Fit, described
-from planner.estimate.evaluate import Cache
-from planner.estimate.result import EstimateOptions, FloatArray, Quality
-from planner.plan.plan import Plan
+from planner.estimate.result import FloatArray, Quality
 from planner.plan.survey import Survey
 
 MOST_STEPS = 15
 _HALVINGS = 4
 _SETTLED = 0.1
 _NEAR = 5.0
-_CACHE_BYTES = 150_000_000
 
 
-def calibrate(
-    plan: Plan,
-    surveys: Sequence[Survey],
-    freed: Freed | None = None,
-    *,
-    options: EstimateOptions | None = None,
-    date: dt.date | None = None,
-    progress: Callable[[float], None] | None = None,
-    cancelled: Callable[[], bool] | None = None,
-    cache: Cache | None = None,
-) -> Calibration:
+def calibrate(asked: Asked, *, date: dt.date | None = None) -> Calibration:
     """Fit lamps and linings of a plan to surveys, all together.
 
-    Parameters
-    ----------
-    freed
-        What may change; by default lamps where a survey was made in open air, and the
-        linings of the lined surveys.
-    date
-        Date that goes into the names of calibrated entries; today by default.
-    cache
-        Pieces of former fits of the same surveys, for speed only.
+    ``date`` goes into the names of calibrated entries; today by default.
 
     Raises
     ------
     CalibrationError
         If there are too few readings, or something is freed that no survey could tell.
     planner.estimate.evaluate.Cancelled
-        If ``cancelled`` said so.
+        If it was cancelled.
     """
-    solution = fit_surveys(
-        plan, surveys, freed, options=options, progress=progress, cancelled=cancelled, cache=cache
-    )
-    if progress is not None:
-        progress(1.0)
-    return described(plan, solution, date or dt.datetime.now().astimezone().date())
+    solution = fit_surveys(asked)
+    asked.tell(1.0)
+    return described(asked.plan, solution, date or dt.datetime.now().astimezone().date())
 
 
-def fit_surveys(
-    plan: Plan,
-    surveys: Sequence[Survey],
-    freed: Freed | None = None,
-    *,
-    options: EstimateOptions | None = None,
-    progress: Callable[[float], None] | None = None,
-    cancelled: Callable[[], bool] | None = None,
-    cache: Cache | None = None,
-) -> Fit:
+def fit_surveys(asked: Asked) -> Fit:
     """The bare solution behind ``calibrate``, which takes and raises the same."""
-    fit = _Fitter.over(plan, surveys, freed, options or EstimateOptions(), cache)
-    fit.progress, fit.cancelled = progress, cancelled
-    return fit.solve()
+    return _Fitter.over(asked).solve()
 
 
 def _as_run(values: dict[Parameter, float]) -> tuple[Any, ...]:
@@ -112,51 +76,41 @@ def _as_run(values: dict[Parameter, float]) -> tuple[Any, ...]:
 
 @dataclass
 class _Fitter:
-    plan: Plan
+    asked: Asked
     models: tuple[SurveyModel, ...]
     unknowns: Unknowns
-    freed: Freed
-    progress: Callable[[float], None] | None = None
-    cancelled: Callable[[], bool] | None = None
     quality: Quality = Quality.DEFAULT
     _runs: int = 0
     _lights: dict[Any, FloatArray] = field(default_factory=dict)
     _guides: tuple[tuple[float, ...], ...] = ()
 
     @classmethod
-    def over(
-        cls,
-        plan: Plan,
-        surveys: Sequence[Survey],
-        freed: Freed | None,
-        options: EstimateOptions,
-        cache: Cache | None,
-    ) -> _Fitter:
-        cache = cache or Cache(limit=_CACHE_BYTES)
+    def over(cls, asked: Asked) -> _Fitter:
+        plan = asked.plan
         try:
-            models = tuple(SurveyModel(survey, plan, options, cache) for survey in surveys)
+            models = tuple(
+                SurveyModel(survey, plan, asked.options, asked.cache) for survey in asked.surveys
+            )
         except ValueError as error:
             raise CalibrationError(f"a survey's conditions do not fit the plan: {error}") from error
         models = tuple(model for model in models if len(model.measured))
         if not models:
             raise CalibrationError("these surveys hold no readings with light; read some first.")
-        freed = freed or default_freed(plan, models)
-        laid_out = unknowns(plan, models, freed)
+        laid_out = unknowns(plan, models, asked.freed or default_freed(plan, models))
         for model in models:
             model.curve_angles = laid_out.curve_angles
-        fit = cls(plan, models, laid_out, freed)
         readings = sum(len(model.measured) for model in models)
         free = sum(p.prior is None for p in laid_out.parameters)
         if readings < free + 1:
             raise CalibrationError(
                 f"{readings} readings cannot tell {free} unknowns; read more holes or free fewer."
             )
-        return fit
+        return cls(asked, models, laid_out)
 
     @property
     def wanted(self) -> Quality:
         """Quality asked for: that of the last runs."""
-        return self.models[0].options.quality
+        return self.asked.options.quality
 
     @property
     def parameters(self) -> tuple[Parameter, ...]:
@@ -166,9 +120,8 @@ class _Fitter:
 
     def _step(self) -> None:
         self._runs += 1
-        if self.progress is not None:
-            # Nobody knows how many runs it takes; the bar slows down towards the end.
-            self.progress(0.95 * (1 - 1 / (1 + self._runs / 40)))
+        # Nobody knows how many runs it takes; the bar slows down towards the end.
+        self.asked.tell(0.95 * (1 - 1 / (1 + self._runs / 40)))
 
     def _light(self, number: int, x: FloatArray, quality: Quality) -> FloatArray:
         """Light of each kind of lamp at the lit holes of a survey, (G, n)."""
@@ -183,7 +136,7 @@ class _Fitter:
             key = (number, group, quality, self._guides[number], _as_run(values))
             if key not in self._lights:
                 self._step()
-                run = Run(quality, self._guides[number], self.cancelled)
+                run = Run(quality, self._guides[number], self.asked.cancelled)
                 self._lights[key] = model.light(group, values, run)
             rows.append(self._lights[key])
         return np.array(rows)
@@ -386,15 +339,7 @@ class LeftOut:
     sentence: str
 
 
-def leave_one_out(
-    plan: Plan,
-    surveys: Sequence[Survey],
-    freed: Freed | None = None,
-    *,
-    options: EstimateOptions | None = None,
-    progress: Callable[[float], None] | None = None,
-    cancelled: Callable[[], bool] | None = None,
-) -> tuple[LeftOut, ...]:
+def leave_one_out(asked: Asked) -> tuple[LeftOut, ...]:
     """Predict each survey from a calibration by the others, and say how well it went.
 
     Raises
@@ -402,38 +347,29 @@ def leave_one_out(
     CalibrationError
         If there are fewer than two surveys.
     planner.estimate.evaluate.Cancelled
-        If ``cancelled`` said so.
+        If it was cancelled.
     """
+    surveys = asked.surveys
     if len(surveys) < 2:
         raise CalibrationError("leaving one out needs at least two surveys.")
-    options = options or EstimateOptions()
-    cache = Cache(limit=_CACHE_BYTES)
     rows = []
     for number, survey in enumerate(surveys):
         others = [other for k, other in enumerate(surveys) if k != number]
-        rows.append(_left_out(plan, survey, others, freed, options, cache, cancelled))
-        if progress is not None:
-            progress((number + 1) / len(surveys))
+        rows.append(_left_out(survey, replace(asked, surveys=others, progress=None)))
+        asked.tell((number + 1) / len(surveys))
     return tuple(rows)
 
 
-def _left_out(
-    plan: Plan,
-    survey: Survey,
-    others: Sequence[Survey],
-    freed: Freed | None,
-    options: EstimateOptions,
-    cache: Cache,
-    cancelled: Callable[[], bool] | None,
-) -> LeftOut:
+def _left_out(survey: Survey, others: Asked) -> LeftOut:
     def not_possible(why: str) -> LeftOut:
         return LeftOut(
             survey.key, survey.name, None, None, f"'{survey.name}' cannot be predicted: {why}"
         )
 
     lining = survey.lining
-    known = {other.lining.key for other in others if other.lining is not None}
+    known = {other.lining.key for other in others.surveys if other.lining is not None}
     alone = lining is not None and not lining.is_opening and lining.key not in known
+    freed = others.freed
     if freed is not None and alone and lining is not None:
         # The others tell nothing of this lining: it stays as it is listed.
         freed = replace(
@@ -442,10 +378,10 @@ def _left_out(
             specular=tuple(key for key in freed.specular if key != lining.key),
         )
     try:
-        fit = _Fitter.over(plan, others, freed, options, cache)
-        fit.cancelled = cancelled
-        solution = fit.solve()
-        model = SurveyModel(survey, plan, options, cache, curve_angles=solution.curve_angles)
+        solution = fit_surveys(replace(others, freed=freed))
+        model = SurveyModel(
+            survey, others.plan, others.options, others.cache, curve_angles=solution.curve_angles
+        )
     except ValueError as error:
         return not_possible(str(error))
     if not len(model.measured):
@@ -460,7 +396,7 @@ def _left_out(
         and p.quantity not in OF_A_SURVEY
         and (p.quantity not in OF_A_METER or p.of == model.gain_key)
     }
-    run = Run(options.quality, None, cancelled)
+    run = Run(others.options.quality, None, others.cancelled)
     light = np.array([model.light(group, _of(inner, group), run) for group in model.groups()])
     scales = np.exp([flux.get(g, 0.0) + gain.get(model.gain_key, 0.0) for g in model.groups()])
     predicted = scales @ light

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 import numpy as np
@@ -15,8 +15,11 @@ from planner.estimate.calibrate_model import (
     Quantity,
     SurveyModel,
 )
+from planner.estimate.evaluate import Cache
+from planner.estimate.result import EstimateOptions
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.plan import Plan
+from planner.plan.survey import Survey
 from planner.survey.statistics import drift_of, gain_standard
 
 LARGEST_EXPONENT: Final = 40.0
@@ -26,6 +29,8 @@ LARGEST_LIFT_M: Final = 0.1
 BRIGHTEST_BOARD: Final = 0.98
 CURVE_HOLES: Final = 25
 CURVE_ANGLE_DEG: Final = 45.0
+_CACHE_BYTES: Final = 150_000_000
+_HELD: Final = 1e-3
 _EVEN: Final = 1 / math.sqrt(3)
 
 
@@ -41,7 +46,8 @@ class Freed:
     monotone polar curve instead of an exponent. ``shift`` moves all lamps sideways
     together. ``reflectance`` and ``specular`` are keys of linings. The gain of each meter
     is always unknown within its stated uncertainty, and a photon flux that is not freed
-    within the lamp's own.
+    within the lamp's own. ``beam_held`` lays the exponents out though they are held, so that
+    their derivatives are known to whoever asks what would happen if they were let go.
     """
 
     flux: bool = True
@@ -50,6 +56,31 @@ class Freed:
     shift: bool = False
     reflectance: tuple[str, ...] = ()
     specular: tuple[str, ...] = ()
+    beam_held: bool = False
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What is asked of a fit, and how it is made.
+
+    ``freed`` of None: lamps where a survey was made in open air, and the linings of the lined
+    surveys. ``progress`` is told fractions, ``cancelled`` asked whether to stop, which raises
+    ``planner.estimate.evaluate.Cancelled``. ``cache`` keeps pieces of former fits of the same
+    surveys, for speed only.
+    """
+
+    plan: Plan
+    surveys: Sequence[Survey]
+    freed: Freed | None = None
+    options: EstimateOptions = field(default_factory=EstimateOptions)
+    progress: Callable[[float], None] | None = None
+    cancelled: Callable[[], bool] | None = None
+    cache: Cache = field(default_factory=lambda: Cache(limit=_CACHE_BYTES), compare=False)
+
+    def tell(self, fraction: float) -> None:
+        """Say how far it is."""
+        if self.progress is not None:
+            self.progress(fraction)
 
 
 @dataclass(frozen=True)
@@ -109,6 +140,9 @@ def unknowns(plan: Plan, models: Sequence[SurveyModel], freed: Freed) -> Unknown
             )
     elif freed.exponent:
         found += [_exponent(model) for model in lamps]
+    elif freed.beam_held:
+        cosines = [lamp for lamp in lamps if isinstance(lamp.profile, CosineProfile)]
+        found += [replace(_exponent(lamp), prior=_HELD) for lamp in cosines]
     if freed.shift:
         found += _shifts(plan)
     for key in dict.fromkeys((*freed.reflectance, *freed.specular)):

@@ -12,7 +12,7 @@ that what is said was computed and not extrapolated.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -21,12 +21,11 @@ import numpy.typing as npt
 
 from planner.estimate.calibrate import fit_surveys
 from planner.estimate.calibrate_model import OF_A_SURVEY, Parameter, Quantity
-from planner.estimate.calibrate_parameters import CalibrationError, Freed
+from planner.estimate.calibrate_parameters import Asked, CalibrationError, Freed
 from planner.estimate.calibrate_result import Fit
-from planner.estimate.evaluate import Cache
-from planner.estimate.result import EstimateOptions, FloatArray, Quality
+from planner.estimate.result import FloatArray, Quality
 from planner.plan.plan import Plan
-from planner.plan.survey import Board, Survey
+from planner.plan.survey import Board, Doubts, Survey
 from planner.plan.survey_edits import with_parts
 from planner.survey.layout import SAME_PLACE_M
 
@@ -39,6 +38,9 @@ CLEAR_LEAD: Final = 10.0
 """By how much one suspect must lead the next to be named alone: e⁵ to one in likelihood."""
 _TRIED_IN_FULL: Final = 3
 _WIDER: Final = 12.0
+_TRACE: Final = 1e-4
+EVERY: Final = ""
+"""Stands for the key of a survey where a suspect concerns all of them."""
 
 
 @dataclass(frozen=True)
@@ -80,71 +82,92 @@ class Diagnosis:
         return said
 
 
-def diagnose(
-    plan: Plan,
-    surveys: Sequence[Survey],
-    freed: Freed | None = None,
-    *,
-    options: EstimateOptions | None = None,
-    progress: Callable[[float], None] | None = None,
-    cancelled: Callable[[], bool] | None = None,
-) -> Diagnosis:
+def diagnose(asked: Asked) -> Diagnosis:
     """Try the usual mistakes on surveys that a fit agrees with poorly.
+
+    Of a question without ``freed`` nothing may change in lamps and linings.
 
     Raises
     ------
     CalibrationError
         If the surveys cannot be fitted at all.
     planner.estimate.evaluate.Cancelled
-        If ``cancelled`` said so.
+        If it was cancelled.
     """
-    quick = replace(options or EstimateOptions(), quality=Quality.PREVIEW)
-    cache = Cache(limit=150_000_000)
-
-    def fitted(these: Sequence[Survey]) -> Fit:
-        return fit_surveys(plan, these, freed, options=quick, cancelled=cancelled, cache=cache)
-
-    told = progress or (lambda _fraction: None)
-    fit = fitted(surveys)
-    told(0.3)
-    found = [*_wrong_orders(fit), *_not_as_written(fit), *_holes(fit), *_whole_surveys(fit)]
+    freed = asked.freed or Freed(flux=False, exponent=False)
+    quick = replace(
+        asked,
+        surveys=tuple(_doubting(survey) for survey in asked.surveys),
+        freed=replace(freed, beam_held=True),
+        options=replace(asked.options, quality=Quality.PREVIEW),
+        progress=None,
+    )
+    fit = fit_surveys(quick)
+    asked.tell(0.3)
+    written = {survey.key: survey for survey in asked.surveys}
+    found = [*_wrong_orders(fit), *_not_as_written(fit, written), *_holes(fit)]
+    found += _whole_surveys(fit)
     found = sorted((s for s in found if s.squares > LEAST_GAIN), key=lambda s: -s.squares)
-    before = 2 * fit.cost
     sure = []
     for number, suspect in enumerate(found[:_TRIED_IN_FULL]):
-        sure.append(_tried(suspect, fit, before, surveys, fitted))
-        told(0.3 + 0.7 * (number + 1) / _TRIED_IN_FULL)
+        sure.append(_tried(suspect, fit, quick))
+        asked.tell(0.3 + 0.7 * (number + 1) / _TRIED_IN_FULL)
     kept = [s for s in [*sure, *found[_TRIED_IN_FULL:]] if s.squares > LEAST_GAIN]
-    told(1.0)
-    return Diagnosis(tuple(sorted(kept, key=lambda s: -s.squares)))
+    asked.tell(1.0)
+    mended = [replace(s, mended=_as_doubted(s.mended, written.get(s.survey))) for s in kept]
+    return Diagnosis(tuple(sorted(mended, key=lambda s: -s.squares)))
 
 
-def _tried(
-    suspect: Suspect,
-    fit: Fit,
-    before: float,
-    surveys: Sequence[Survey],
-    fitted: Callable[[Sequence[Survey]], Fit],
-) -> Suspect:
+def _doubting(survey: Survey) -> Survey:
+    """The survey with a trace of doubt in what is held for certain, so that it can be let go."""
+    traces = {
+        name: max(getattr(survey.doubts, name), _TRACE)
+        for name in ("hanging_height", "board_reflectance", "output", "drift", "door")
+    }
+    return with_parts(survey, doubts=survey.doubts.model_copy(update=traces))
+
+
+def _as_doubted(mended: Survey | None, written: Survey | None) -> Survey | None:
+    """A survey put right, with the doubts as they were written where nothing changed them."""
+    if mended is None or written is None:
+        return mended
+    traces, now = _doubting(written).doubts, mended.doubts
+    doubts = {
+        name: getattr(written.doubts if getattr(now, name) == getattr(traces, name) else now, name)
+        for name in Doubts.model_fields
+    }
+    return with_parts(mended, doubts=doubts)
+
+
+def _tried(suspect: Suspect, fit: Fit, quick: Asked) -> Suspect:
     """The suspect with what a full fit makes of it."""
-    if suspect.mended is None:
+    mended, freed = suspect.mended, quick.freed
+    if suspect.key == Quantity.EXPONENT and freed is not None:
+        quick = replace(quick, freed=replace(freed, exponent=True))
+    elif mended is None:
         return suspect
-    mended = suspect.mended
+    else:
+        surveys = tuple(mended if one.key == mended.key else one for one in quick.surveys)
+        quick = replace(quick, surveys=surveys)
     try:
-        after = fitted([mended if survey.key == mended.key else survey for survey in surveys])
+        after = fit_surveys(quick)
     except CalibrationError:
         return replace(suspect, squares=0.0)
     return replace(
         suspect,
-        squares=before - 2 * after.cost,
-        times=_rms(fit, mended.key) / max(_rms(after, mended.key), 1e-9),
+        squares=2 * fit.cost - 2 * after.cost,
+        times=_rms(fit, suspect.survey) / max(_rms(after, suspect.survey), 1e-9),
     )
 
 
 def _rms(fit: Fit, key: str) -> float:
-    k = next(k for k, model in enumerate(fit.models) if model.survey.key == key)
-    left = np.log(fit.models[k].measured / fit.after[k])
-    return float(np.sqrt(np.mean(left**2)))
+    """Relative rms of one survey's readings about the fit, of all where it names none."""
+    left = [
+        np.log(model.measured / after)
+        for model, after in zip(fit.models, fit.after, strict=True)
+        if key in {model.survey.key, EVERY}
+    ]
+    return float(np.sqrt(np.mean(np.concatenate(left) ** 2)))
 
 
 # -- readings at the wrong holes -----------------------------------------------------------
@@ -228,27 +251,39 @@ def _reordered(survey: Survey, order: IntArray) -> Survey:
 # -- something not as it is written down ---------------------------------------------------
 
 
-def _not_as_written(fit: Fit) -> list[Suspect]:
+def _not_as_written(fit: Fit, written: Mapping[str, Survey]) -> list[Suspect]:
     found = []
     priors = [k for k, p in enumerate(fit.parameters) if p.prior is not None]
     readings = fit.jacobian.shape[0] - len(priors)
     residuals = _residuals(fit)
     for row, k in enumerate(priors):
         p = fit.parameters[k]
-        if p.quantity not in OF_A_SURVEY:
+        if p.quantity not in {*OF_A_SURVEY, Quantity.EXPONENT}:
             continue
         keep = np.arange(len(residuals)) != readings + row
         step, left = _step(fit.jacobian[keep], residuals[keep])
         value = float(np.clip(fit.values[k] + step[k], p.low, p.high))
-        model = next(m for m in fit.models if m.survey.key == p.of)
-        told = _told(p, value, model.survey, model.plan)
+        if p.quantity is Quantity.EXPONENT:
+            told: tuple[str, str, Survey | None] | None = _beam_told(fit, p, value)
+        else:
+            model = next(m for m in fit.models if m.survey.key == p.of)
+            told = _told(p, value, model.survey, model.plan)
         if told is None:
             continue
         words, remedy, mended = told
         gain = 2 * fit.cost - left
         times = math.sqrt(2 * fit.cost / max(left, 1e-9))
-        found.append(Suspect(p.quantity.value, p.of, words, remedy, gain, times, mended))
+        survey = p.of if p.of in written else EVERY
+        found.append(Suspect(p.quantity.value, survey, words, remedy, gain, times, mended))
     return found
+
+
+def _beam_told(fit: Fit, p: Parameter, value: float) -> tuple[str, str, None]:
+    """What a beam that was let go comes to in words; no survey is put right by that."""
+    lamp = next(lamp for m in fit.models for lamp in m.lamps if lamp.model.key == p.of)
+    way = "narrower" if value > p.start else "wider"
+    words = f"the beam of '{lamp.model.name}' is {way} than the plan has it (cos^m, m {value:.1f})"
+    return words, "Fit the beam", None
 
 
 def _told(

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from planner.estimate.calibrate import calibrate
-from planner.estimate.calibrate_parameters import Freed
+from planner.estimate.calibrate_parameters import Asked, Freed
 from planner.plan.survey_edits import with_parts
 from tests.unit.estimate.calibration_scenes import METER, case, lined, mistaken, open_air, read
 
@@ -26,7 +26,7 @@ def test_one_survey_is_fitted_in_at_most_two_seconds(name: str) -> None:
     survey = lined(what, read(what.lined, rng, 1.0, METER.noise))
     freed = Freed(flux=False, exponent=False, reflectance=(wall,))
     started = time.perf_counter()
-    calibrate(mistaken(what.plan, wall, 0.7), [survey], freed)
+    calibrate(Asked(mistaken(what.plan, wall, 0.7), [survey], freed))
     seconds = time.perf_counter() - started
     print(f"{name}: {seconds:.2f} s")
     assert seconds <= ONE_SECONDS
@@ -44,7 +44,7 @@ def test_six_surveys_are_fitted_in_at_most_ten_seconds(name: str) -> None:
     ]
     surveys.append(open_air(what, read(what.open_air, rng, 1.0, METER.noise)))
     started = time.perf_counter()
-    calibrate(mistaken(what.plan, wall, 0.7), surveys, Freed(reflectance=(wall,)))
+    calibrate(Asked(mistaken(what.plan, wall, 0.7), surveys, Freed(reflectance=(wall,))))
     seconds = time.perf_counter() - started
     print(f"{name}: {seconds:.2f} s")
     assert seconds <= SIX_SECONDS

@@ -10,7 +10,7 @@ import pytest
 
 from planner.estimate.calibrate import calibrate, leave_one_out
 from planner.estimate.calibrate_model import Quantity
-from planner.estimate.calibrate_parameters import CalibrationError, Freed
+from planner.estimate.calibrate_parameters import Asked, CalibrationError, Freed
 from planner.estimate.calibrate_result import Calibration
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import EstimateOptions, Quality
@@ -46,10 +46,12 @@ def fitted(name: str, seed: int = 3, gain: float = 1.03) -> Calibration:
         lined(what, read(what.lined, rng, gain, METER.noise)),
     ]
     return calibrate(
-        mistaken(what.plan, wall, 0.7),
-        surveys,
-        Freed(reflectance=(wall,)),
-        options=EstimateOptions(cells=what.cells),
+        Asked(
+            mistaken(what.plan, wall, 0.7),
+            surveys,
+            Freed(reflectance=(wall,)),
+            options=EstimateOptions(cells=what.cells),
+        ),
         date=DATE,
     )
 
@@ -136,7 +138,7 @@ def test_what_readings_cannot_tell_is_said() -> None:
         readings=read(direct(scene, ring), rng, 1.0, METER.noise),
     )
     plan = mistaken(what.plan, None, 0.0)
-    found = calibrate(plan, [survey], options=EstimateOptions((16, 16)), date=DATE)
+    found = calibrate(Asked(plan, [survey], options=EstimateOptions((16, 16))), date=DATE)
     exponent = found.value(Quantity.EXPONENT)
     assert not exponent.identifiable
     assert "not identifiable" in exponent.sentence
@@ -152,7 +154,7 @@ def test_a_lining_alone_with_a_lamp_known_before() -> None:
         for lamp, old in zip(plan.lamps, what.plan.lamps, strict=True)
     )
     plan = plan.model_copy(update={"lamps": known})
-    found = calibrate(plan, [survey], options=EstimateOptions(what.cells), date=DATE)
+    found = calibrate(Asked(plan, [survey], options=EstimateOptions(what.cells)), date=DATE)
     rho = found.value(Quantity.REFLECTANCE)
     assert [f.quantity for f in found.fitted] == [Quantity.REFLECTANCE]
     assert abs(rho.value - 0.85) < 3 * rho.standard_error
@@ -165,10 +167,12 @@ def test_a_freed_specular_share_is_found_or_said_to_be_unknown() -> None:
     wall = wall_of(what)
     survey = lined(what, read(what.lined, rng, 1.0, METER.noise))
     found = calibrate(
-        what.plan,
-        [survey],
-        Freed(flux=False, exponent=False, reflectance=(wall,), specular=(wall,)),
-        options=EstimateOptions(what.cells),
+        Asked(
+            what.plan,
+            [survey],
+            Freed(flux=False, exponent=False, reflectance=(wall,), specular=(wall,)),
+            options=EstimateOptions(what.cells),
+        ),
         date=DATE,
     )
     share, lining = found.value(Quantity.SPECULAR), what.plan.lining(wall)
@@ -205,7 +209,7 @@ def test_a_meter_with_a_cosine_error_is_allowed_for() -> None:
         )
         exact = Doubts(hanging_height=0.0, sensor_height=0.0)
         survey = with_parts(open_air(what, readings, meter), doubts=exact)
-        found.append(calibrate(plan, [survey], options=EstimateOptions((24, 20)), date=DATE))
+        found.append(calibrate(Asked(plan, [survey], options=EstimateOptions((24, 20))), date=DATE))
     aware, naive = (f.value(Quantity.EXPONENT) for f in found)
     assert abs(aware.value - 1.2) < 3 * aware.standard_error
     assert naive.value > aware.value + 5 * aware.standard_error
@@ -218,7 +222,7 @@ def test_a_shifted_lamp_is_found() -> None:
     moved = tuple(lamp.model_copy(update={"x": 0.39, "y": 0.37}) for lamp in plan.lamps)
     plan = plan.model_copy(update={"lamps": moved})
     found = calibrate(
-        plan, [survey], Freed(shift=True), options=EstimateOptions(what.cells), date=DATE
+        Asked(plan, [survey], Freed(shift=True), options=EstimateOptions(what.cells)), date=DATE
     )
     for quantity, truth in ((Quantity.SHIFT_X, -0.04), (Quantity.SHIFT_Y, 0.03)):
         shift = found.value(quantity)
@@ -238,10 +242,12 @@ def test_a_free_polar_curve_follows_the_true_profile() -> None:
     low = tuple(lamp.model_copy(update={"hanging_height": 0.35}) for lamp in plan.lamps)
     plan = plan.model_copy(update={"lamps": low})
     found = calibrate(
-        plan,
-        [open_air(what, readings, Meter(noise=0.01))],
-        Freed(curve=True),
-        options=EstimateOptions((24, 20)),
+        Asked(
+            plan,
+            [open_air(what, readings, Meter(noise=0.01))],
+            Freed(curve=True),
+            options=EstimateOptions((24, 20)),
+        ),
         date=DATE,
     )
     profile = found.plan.lamps[0].model.profile
@@ -256,7 +262,7 @@ def test_a_free_curve_needs_enough_holes_that_see_the_lamp_flat() -> None:
     what = case(CABINET)
     survey = open_air(what, read(what.open_air, np.random.default_rng(1), 1.0, 0.02))
     with pytest.raises(CalibrationError, match="free polar curve needs"):
-        calibrate(what.plan, [survey], Freed(curve=True))
+        calibrate(Asked(what.plan, [survey], Freed(curve=True)))
 
 
 def test_leaving_a_survey_out_shows_how_well_the_others_predict_it() -> None:
@@ -268,10 +274,12 @@ def test_leaving_a_survey_out_shows_how_well_the_others_predict_it() -> None:
     air = open_air(what, read(what.open_air, rng, 1.02, METER.noise))
     wall = wall_of(what)
     rows = leave_one_out(
-        mistaken(what.plan, wall, 0.7),
-        [air, first, second],
-        Freed(reflectance=(wall,)),
-        options=EstimateOptions(what.cells, Quality.PREVIEW),
+        Asked(
+            mistaken(what.plan, wall, 0.7),
+            [air, first, second],
+            Freed(reflectance=(wall,)),
+            options=EstimateOptions(what.cells, Quality.PREVIEW),
+        )
     )
     assert [row.key for row in rows] == ["open-air", "one", "two"]
     for row in rows[1:]:
@@ -287,10 +295,12 @@ def test_a_lining_read_once_is_predicted_with_its_listed_reflectance() -> None:
         lining = wall.model_copy(update={"reflectance": listed, "low": listed, "high": listed})
         survey = lined(what, read(what.lined, np.random.default_rng(6), 1.02, METER.noise))
         _, row = leave_one_out(
-            what.plan,
-            [air, with_parts(survey, lining=lining)],
-            Freed(exponent=False, reflectance=(wall.key,)),
-            options=EstimateOptions(what.cells, Quality.PREVIEW),
+            Asked(
+                what.plan,
+                [air, with_parts(survey, lining=lining)],
+                Freed(exponent=False, reflectance=(wall.key,)),
+                options=EstimateOptions(what.cells, Quality.PREVIEW),
+            )
         )
         assert row.ratio is not None
         assert f"the listed reflectance of '{wall.name}', {100 * listed:.0f} %" in row.sentence
@@ -305,21 +315,21 @@ def test_progress_rises_and_cancelling_stops() -> None:
     survey = open_air(what, read(what.open_air, np.random.default_rng(1), 1.0, 0.02))
     told: list[float] = []
     options = EstimateOptions(what.cells, Quality.PREVIEW)
-    calibrate(what.plan, [survey], options=options, progress=told.append)
+    calibrate(Asked(what.plan, [survey], options=options, progress=told.append))
     assert told == sorted(told)
     assert told[-1] == 1.0
     with pytest.raises(Cancelled):
-        calibrate(what.plan, [survey], options=options, cancelled=lambda: True)
+        calibrate(Asked(what.plan, [survey], options=options, cancelled=lambda: True))
 
 
 def test_too_little_is_refused_in_a_sentence() -> None:
     what = case(CABINET)
     with pytest.raises(CalibrationError, match="no readings with light"):
-        calibrate(what.plan, [open_air(what, ())])
+        calibrate(Asked(what.plan, [open_air(what, ())]))
     one = open_air(what, read(what.open_air[:1], np.random.default_rng(1), 1.0, 0.02))
     with pytest.raises(CalibrationError, match="1 readings cannot tell 2 unknowns"):
-        calibrate(what.plan, [one])
+        calibrate(Asked(what.plan, [one]))
     with pytest.raises(CalibrationError, match="no survey was read with the lining"):
-        calibrate(what.plan, [one], Freed(reflectance=("unheard-of",)))
+        calibrate(Asked(what.plan, [one], Freed(reflectance=("unheard-of",))))
     with pytest.raises(CalibrationError, match="at least two surveys"):
-        leave_one_out(what.plan, [one])
+        leave_one_out(Asked(what.plan, [one]))

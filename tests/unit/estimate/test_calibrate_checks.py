@@ -15,7 +15,7 @@ import pytest
 from planner.estimate.calibrate import calibrate
 from planner.estimate.calibrate_checks import budget, check_surveys, next_measurement
 from planner.estimate.calibrate_model import Quantity
-from planner.estimate.calibrate_parameters import Freed
+from planner.estimate.calibrate_parameters import Asked, Freed
 from planner.estimate.calibrate_result import Fit
 from planner.estimate.result import EstimateOptions
 from planner.plan.survey_edits import with_parts
@@ -131,10 +131,12 @@ def test_one_bad_survey_of_two_does_not_hide() -> None:
         again,
     ]
     found = calibrate(
-        mistaken(what.plan, wall, 0.7),
-        surveys,
-        Freed(reflectance=(wall,)),
-        options=EstimateOptions(cells=what.cells),
+        Asked(
+            mistaken(what.plan, wall, 0.7),
+            surveys,
+            Freed(reflectance=(wall,)),
+            options=EstimateOptions(cells=what.cells),
+        )
     )
     assert any("'Dim'" in warning and "output" in warning for warning in found.warnings)
 
@@ -149,10 +151,12 @@ def test_a_value_at_its_bound_has_no_standard_error() -> None:
         lined(what, read(what.lined * 1.8, rng, 1.0, 0.02)),
     ]
     found = calibrate(
-        mistaken(what.plan, wall, 0.7),
-        surveys,
-        Freed(reflectance=(wall,)),
-        options=EstimateOptions(cells=what.cells),
+        Asked(
+            mistaken(what.plan, wall, 0.7),
+            surveys,
+            Freed(reflectance=(wall,)),
+            options=EstimateOptions(cells=what.cells),
+        )
     )
     rho = found.value(Quantity.REFLECTANCE)
     assert rho.at_bound

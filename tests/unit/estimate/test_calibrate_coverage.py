@@ -14,9 +14,9 @@ from dataclasses import dataclass
 import numpy as np
 import pytest
 
-from planner.estimate.calibrate import _Fitter
+from planner.estimate.calibrate import fit_surveys
 from planner.estimate.calibrate_model import Quantity
-from planner.estimate.calibrate_parameters import Freed
+from planner.estimate.calibrate_parameters import Asked, Freed
 from planner.estimate.calibrate_result import Fit
 from planner.estimate.result import EstimateOptions
 from planner.plan.lamp import CosineProfile
@@ -90,7 +90,7 @@ def solved(what: Case, surveys: list[Survey]) -> Fit:
     wall = what.plan.walls[3].bands[0].lining
     plan = mistaken(what.plan, wall, 0.75)
     options = EstimateOptions(cells=what.cells)
-    return _Fitter.over(plan, surveys, Freed(reflectance=(wall,)), options, None).solve()
+    return fit_surveys(Asked(plan, surveys, Freed(reflectance=(wall,)), options))
 
 
 def truth(what: Case, fit: Fit) -> np.ndarray:

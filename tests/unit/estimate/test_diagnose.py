@@ -8,7 +8,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from planner.estimate.calibrate_parameters import Freed
+from planner.estimate.calibrate_parameters import Asked, Freed
 from planner.estimate.diagnose import diagnose
 from planner.estimate.result import EstimateOptions
 from tests.reference.diagnosis_power import PLANTED, planted
@@ -45,6 +45,6 @@ def test_an_honest_evening_names_no_suspect(seed: int) -> None:
         lined(what, read(what.lined, rng, 1.02, METER.noise)),
     ]
     options = EstimateOptions(cells=what.cells)
-    found = diagnose(what.plan, surveys, Freed(exponent=False), options=options)
+    found = diagnose(Asked(what.plan, surveys, Freed(exponent=False), options=options))
     assert found.suspects == ()
     assert "None of the usual mistakes" in found.sentence

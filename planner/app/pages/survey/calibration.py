@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
@@ -38,9 +38,6 @@ if TYPE_CHECKING:
     from planner.estimate.calibrate_parameters import Freed
     from planner.estimate.calibrate_result import Calibration, Fitted
     from planner.estimate.evaluate import Cache
-
-
-_PIECES = 400
 
 
 @dataclass(frozen=True)
@@ -126,17 +123,11 @@ def fit_job(plan: Plan, wish: Wish, kept: dict[str, Cache]) -> Job:
 
     def work(progress: Progress, cancelled: Cancelled) -> Answer:
         from planner.estimate.calibrate import calibrate  # noqa: PLC0415 - heavy
-        from planner.estimate.evaluate import Cache  # noqa: PLC0415 - heavy
+        from planner.estimate.calibrate_parameters import Asked  # noqa: PLC0415 - heavy
 
-        found = calibrate(
-            plan,
-            wish.surveys,
-            wish.freed(),
-            progress=progress,
-            cancelled=cancelled,
-            cache=kept.setdefault("fit", Cache(limit=_PIECES)),
-        )
-        return Answer(plan, wish, found)
+        asked = Asked(plan, wish.surveys, wish.freed(), progress=progress, cancelled=cancelled)
+        asked = replace(asked, cache=kept.setdefault("fit", asked.cache))
+        return Answer(plan, wish, calibrate(asked))
 
     return work
 
@@ -146,9 +137,10 @@ def leave_out_job(plan: Plan, wish: Wish) -> Job:
 
     def work(progress: Progress, cancelled: Cancelled) -> tuple[LeftOut, ...]:
         from planner.estimate.calibrate import leave_one_out  # noqa: PLC0415 - heavy
+        from planner.estimate.calibrate_parameters import Asked  # noqa: PLC0415 - heavy
 
         # What can be freed differs from one set of surveys to the next, so it is left open.
-        return leave_one_out(plan, wish.surveys, progress=progress, cancelled=cancelled)
+        return leave_one_out(Asked(plan, wish.surveys, progress=progress, cancelled=cancelled))
 
     return work
 

@@ -41,11 +41,12 @@ def diagnose_job(case: Doubtful) -> Job:
     """The work of trying the usual mistakes; raises ``CalibrationError`` with a sentence."""
 
     def work(progress: Progress, cancelled: Cancelled) -> Diagnosis:
-        from planner.estimate.calibrate_parameters import Freed  # noqa: PLC0415 - heavy
+        from planner.estimate.calibrate_parameters import Asked  # noqa: PLC0415 - heavy
         from planner.estimate.diagnose import diagnose  # noqa: PLC0415 - heavy
 
-        freed = case.freed or Freed(flux=False, exponent=False)
-        return diagnose(case.plan, case.surveys, freed, progress=progress, cancelled=cancelled)
+        return diagnose(
+            Asked(case.plan, case.surveys, case.freed, progress=progress, cancelled=cancelled)
+        )
 
     return work
 

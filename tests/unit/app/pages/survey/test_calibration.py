@@ -6,14 +6,37 @@ from typing import Any, cast
 
 import pytest
 
-from planner.app.pages.survey.calibration import Answer, Wish
+from planner.app.pages.survey.calibration import Answer, Wish, fit_job
+from planner.estimate.evaluate import Cache
 from planner.plan import edits
 from planner.plan.costs import Costs
 from planner.plan.lining import Lining
 from planner.plan.target import PpfdTarget
 from tests.e2e.shell import small_plan
+from tests.unit.app.pages.survey.surveying import invented
 
 BOARD = Lining(key="board", name="Board", reflectance=0.8, low=0.7, high=0.9)
+
+
+def test_pieces_of_a_fit_are_kept_for_the_next(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A cache too small for them had every run of every fit made anew."""
+    plan = edits.line_all_walls(small_plan(), BOARD)
+    wish = Wish((invented(plan),), flux=False, profile="as it is", reflectance=("board",))
+    made: list[object] = []
+    get = Cache.get
+
+    def counted(self: Cache, key: Any, make: Any) -> Any:
+        return get(self, key, lambda: (made.append(key), make())[1])
+
+    monkeypatch.setattr(Cache, "get", counted)
+    kept: dict[str, Cache] = {}
+    counts = []
+    for _ in range(2):
+        made.clear()
+        fit_job(plan, wish, kept)(lambda _fraction: None, lambda: False)
+        counts.append(len(made))
+    assert counts[0] > 10
+    assert counts[1] == 0
 
 
 def answer() -> Answer:
