@@ -20,7 +20,7 @@ from planner.estimate.calibrate_result import Fit
 from planner.estimate.result import EstimateOptions
 from planner.plan.survey_edits import with_parts
 from tests.unit.estimate.calibration_scenes import case, lined, mistaken, open_air, read
-from tests.unit.estimate.test_calibrate_coverage import about, drawn, solved
+from tests.unit.estimate.test_calibrate_coverage import about, drawn, lost_by_the_door, solved
 
 NAME = "s01_cabinet_white"
 
@@ -28,13 +28,13 @@ NAME = "s01_cabinet_white"
 @cache
 def silent() -> Fit:
     what = case(NAME)
-    return solved(what, drawn(what, 0, silent=True).surveys)
+    return solved(what, drawn(what, None, "normal").surveys)
 
 
 def refitted(seed: int, spoilt: np.ndarray | None = None) -> Fit:
     """The fit of other readings, by one linear step; ``spoilt`` multiplies the lined ones."""
     what, fit = case(NAME), silent()
-    world = drawn(what, seed, "normal")
+    world = drawn(what, seed, "normal", lost_by_the_door(fit))
     if spoilt is not None:
         survey = world.surveys[1]
         values = np.array([reading.value for reading in survey.readings]) * spoilt

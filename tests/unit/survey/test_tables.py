@@ -16,6 +16,7 @@ from planner.survey.table_cells import MAX_ROWS, TableError, cells_of_text
 from planner.survey.table_guess import TableGuess, TableKind, guess_table
 from planner.survey.table_reading import TableReadings, laid_out, onto_holes, read_table
 from planner.survey.table_workbook import sheets_of_bytes
+from tests.unit.survey.table_files import FILES
 
 FOLDER = Path(__file__).parents[2] / "data" / "tables"
 EXPECTED: dict[str, dict[str, Any]] = json.loads((FOLDER / "expected.json").read_text("utf-8"))
@@ -23,8 +24,17 @@ LUX_PER_UMOL = 70.0
 SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))
 
 
-def read(path: Path) -> TableReadings:
-    cells = sheets_of_bytes(path.read_bytes())[0]
+SHEETS = [
+    (name, sheet, meant)
+    for name, entry in EXPECTED.items()
+    for sheet, meant in entry.get("sheets", {"": entry}).items()
+]
+"""A file, the sheet of a workbook that is meant, and what it means."""
+
+
+def read(path: Path, sheet: str = "") -> TableReadings:
+    sheets = sheets_of_bytes(path.read_bytes())
+    cells = next(one for one in sheets if sheet in {"", one.sheet})
     return read_table(cells, guess_table(cells), lux_per_umol=LUX_PER_UMOL)
 
 
@@ -37,30 +47,42 @@ def pasted(text: str) -> tuple[TableGuess, TableReadings]:
 def test_every_table_has_its_meaning_and_there_are_many() -> None:
     files = {path.name for path in FOLDER.iterdir()} - {"expected.json", "README.md"}
     assert files == set(EXPECTED)
-    assert len(files) >= 50
+    assert len(files) >= 80
+    assert set(FILES) <= files
+    assert sum((FOLDER / name).stat().st_size for name in files) < 300_000
 
 
-@pytest.mark.parametrize("name", [n for n, e in EXPECTED.items() if "refused" not in e])
-def test_read_right(name: str) -> None:
-    found, meant = read(FOLDER / name), EXPECTED[name]
+@pytest.mark.parametrize("name", [n for n, e in EXPECTED.items() if "sheets" in e])
+def test_a_workbook_has_the_sheets_that_are_filled_and_in_sight(name: str) -> None:
+    sheets = sheets_of_bytes((FOLDER / name).read_bytes())
+    assert [one.sheet for one in sheets] == list(EXPECTED[name]["sheets"])
+
+
+@pytest.mark.parametrize(
+    ("name", "sheet", "meant"), [row for row in SHEETS if "refused" not in row[2]]
+)
+def test_read_right(name: str, sheet: str, meant: dict[str, Any]) -> None:
+    found = read(FOLDER / name, sheet)
     rows = {
         "placed": [tuple(row) for row in meant.get("placed", [])],
         "numbered": [tuple(row) for row in meant.get("numbered", [])],
         "picture": [tuple(row) for row in meant.get("picture", [])],
     }
-    assert list(found.numbered) == rows["numbered"]
+    assert [hole for hole, _ in found.numbered] == [hole for hole, _ in rows["numbered"]]
+    for (_, value), (_, wanted) in zip(found.numbered, rows["numbered"], strict=True):
+        assert value == pytest.approx(wanted, rel=1e-12)
     assert list(found.picture) == rows["picture"]
     assert len(found.placed) == len(rows["placed"])
     for one, other in zip(found.placed, rows["placed"], strict=True):
         assert one == pytest.approx(other, abs=1e-9)
 
 
-@pytest.mark.parametrize("name", [n for n, e in EXPECTED.items() if "refused" in e])
-def test_refused_in_one_sentence(name: str) -> None:
+@pytest.mark.parametrize(("name", "sheet", "meant"), [row for row in SHEETS if "refused" in row[2]])
+def test_refused_in_one_sentence(name: str, sheet: str, meant: dict[str, Any]) -> None:
     with pytest.raises(TableError) as refusal:
-        read(FOLDER / name)
+        read(FOLDER / name, sheet)
     sentence = str(refusal.value)
-    for words in EXPECTED[name]["refused"]:
+    for words in meant["refused"]:
         assert words in sentence
     assert sentence.endswith(".")
     assert "\n" not in sentence

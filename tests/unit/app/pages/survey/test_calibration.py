@@ -26,7 +26,11 @@ def test_pieces_of_a_fit_are_kept_for_the_next(monkeypatch: pytest.MonkeyPatch) 
     get = Cache.get
 
     def counted(self: Cache, key: Any, make: Any) -> Any:
-        return get(self, key, lambda: (made.append(key), make())[1])
+        def noted() -> Any:
+            made.append(key)
+            return make()
+
+        return get(self, key, noted)
 
     monkeypatch.setattr(Cache, "get", counted)
     kept: dict[str, Cache] = {}
