@@ -297,7 +297,7 @@ class Header(QWidget):
             "Remove", "Take this survey out of the plan (undo brings it back)."
         )
         self.paste_button = button("Paste", "Readings copied from a spreadsheet (Ctrl+V).")
-        self.file_button = button("Import…", "Readings from a CSV, TSV or XLSX file.")
+        self.file_button = button("Import…", "Readings from a CSV, TSV, XLSX or ODS file.")
         self.tasks = QTabBar()
         self.tasks.setAccessibleName("Steps of a survey")
         self.tasks.setDrawBase(False)
@@ -379,7 +379,7 @@ class Invitation(QWidget):
         super().__init__(parent)
         self.lay_out = button("Lay out a grid", "A board of holes for this space, to be printed.")
         self.paste = button("Paste readings", "A table copied from a spreadsheet (Ctrl+V).")
-        self.open_file = link_button("or import a CSV, TSV or XLSX file…")
+        self.open_file = link_button("or import a CSV, TSV, XLSX or ODS file…")
         title = PlainLabel(TITLE)
         title.setFont(theme.sized(title.font(), 1.5, bold=True))
         title.setWordWrap(True)
