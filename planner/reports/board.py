@@ -237,7 +237,7 @@ def _paint_sheet(
             write(painter, place, words, _LABEL_MM, CENTRE)
     painter.restore()
     _paint_marks(painter, frame, tile, tiles, taken[: len(holes)], taken)
-    _paint_foot(painter, tile, tiles, paper, look)
+    _paint_foot(painter, footprint, tile, tiles, paper, look)
 
 
 _LABEL_MM: Final = 3.6
@@ -424,7 +424,7 @@ def _paint_overview(
         f"{(max(ys) - min(ys)) * 1000:.0f} mm.",
         "Cut each sheet along its right and upper edge where it says so, lay it over the strip of",
         "its neighbour up to the dashed line, cross on cross, and glue.",
-        "The thick grey edge is the door." if look.door is not None else "",
+        _door_words(footprint, look),
     )
     painter.setPen(pen_of(0.2))
     for number, words in enumerate(told):
@@ -432,8 +432,25 @@ def _paint_overview(
         write(painter, line, words, 3.6, LEFT)
 
 
+def _door_words(footprint: tuple[Point, ...], look: Look) -> str:
+    """Where the door is, as one who looks at the board from its near side has it."""
+    if look.door is None:
+        return ""
+    count = len(footprint)
+    (ax, ay), (bx, by) = footprint[look.door % count], footprint[(look.door + 1) % count]
+    # Corners run counter-clockwise: the near wall runs to the right, the right one away.
+    across, up = bx - ax, by - ay
+    side = ("near", "far")[across < 0] if abs(across) >= abs(up) else ("right", "left")[up < 0]
+    return f"The door is on the {side} side, a thick grey edge."
+
+
 def _paint_foot(
-    painter: QPainter, tile: Sheet, tiles: tuple[Sheet, ...], paper: Paper, look: Look
+    painter: QPainter,
+    footprint: tuple[Point, ...],
+    tile: Sheet,
+    tiles: tuple[Sheet, ...],
+    paper: Paper,
+    look: Look,
 ) -> None:
     """Under each sheet: its name and place among all, which way it lies, and the bar.
 
@@ -450,7 +467,7 @@ def _paint_foot(
     place = QRectF(left, top + 10.2, BAR_MM, 4.5)
     write(painter, place, "This bar is 100 mm long. Print at 100 %, without fitting.", 3.2, LEFT)
     words = f"The near side is down. Cut {CLEARANCE_MM:.0f} mm inside the walls, along the line"
-    words += "; the thick grey edge is the door." if look.door is not None else "."
+    words += f". {_door_words(footprint, look)}".rstrip()
     write(painter, QRectF(left, top + 2.2, width - 2 * MARGIN_MM, 4.5), words, 3.2, LEFT)
     place = QRectF(left + BAR_MM + 6, top + 7.5, 44, 8)
     words = f"Sheet {tile.name} of {len(tiles)}"

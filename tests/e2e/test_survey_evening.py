@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -90,11 +91,14 @@ def test_an_evening_from_the_first_hole_to_the_plan(qtbot: QtBot, tmp_path: Path
     assert dialog is not None
     assert "Board and conditions are those of 'Survey 1'" in dialog.outcome.text()
     click(dialog.take_button)
-    assert len(page.desk.surveys) == 2
+    assert shown(page).key == "survey-2"
 
     # A workbook of two evenings, in the second of which hole 7 was typed at half.
-    rows = [["hole", "ppfd"], *([k, round(v, 1)] for k, v in enumerate(noisy, start=1))]
-    spoilt = [row if row[0] != 7 else [7, round(noisy[6] / 2, 1)] for row in rows]
+    rows: list[list[Any]] = [
+        ["hole", "ppfd"],
+        *([k, round(v, 1)] for k, v in enumerate(noisy, start=1)),
+    ]
+    spoilt: list[list[Any]] = [row if row[0] != 7 else [7, round(noisy[6] / 2, 1)] for row in rows]
     answers.to_open = tmp_path / "evenings.xlsx"
     answers.to_open.write_bytes(xlsx({"Monday": sheet(rows), "Tuesday": sheet(spoilt)}))
     click(page.header.file_button)

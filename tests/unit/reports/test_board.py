@@ -16,6 +16,7 @@ from planner.reports.board import (
     BoardError,
     Look,
     _around,
+    _door_words,
     _inside,
     _label_place,
     board_pdf,
@@ -208,6 +209,16 @@ def test_a_concave_board_is_moved_inwards_at_every_wall() -> None:
     corner = ((0.0, 0.0), (10.0, 0.0), (10.0, 5.0), (5.0, 5.0), (5.0, 10.0), (0.0, 10.0))
     found = _inside(corner, 1.0)
     assert found == [(1, 1), (9, 1), (9, 4), (4, 4), (4, 9), (1, 9)]
+
+
+@pytest.mark.parametrize(("wall", "side"), list(enumerate(["near", "right", "far", "left"])))
+def test_every_sheet_says_on_which_side_the_door_is(wall: int, side: str) -> None:
+    """Walls of a square, counter-clockwise from the near one (smallest y)."""
+    assert (
+        _door_words(SQUARE, Look(door=wall))
+        == f"The door is on the {side} side, a thick grey edge."
+    )
+    assert not _door_words(SQUARE, Look())
 
 
 def test_numbers_stand_whole_on_their_sheet_and_over_no_hole() -> None:
