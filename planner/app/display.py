@@ -18,15 +18,25 @@ MAP_CELLS = (12, 24, 48)
 """Cells of the map along each side of the space that are offered."""
 
 
+SWITCHES = ("contours", "band_wash", "gains", "ladder", "stretched")
+"""Choices that are on or off; each is an action of the View menu by the same key."""
+
+
 @dataclass(frozen=True)
 class DisplayState:
-    """The choices in force."""
+    """The choices in force.
+
+    ``ladder`` keeps the scale of heights beside the selected lamp; ``stretched`` spreads the
+    colours over the light present rather than from dark.
+    """
 
     unit: LengthUnit = LengthUnit.CM
     colour_map: str = COLOUR_MAPS[0]
     contours: bool = True
     band_wash: bool = False
     gains: bool = False
+    ladder: bool = False
+    stretched: bool = False
     cells: int = 24
 
 

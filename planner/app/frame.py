@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.actions import WindowActions
-from planner.app.display import COLOUR_MAPS, MAP_CELLS, Display, DisplayState
+from planner.app.display import COLOUR_MAPS, MAP_CELLS, SWITCHES, Display, DisplayState
 from planner.app.fields.form import QuietButton, StillCombo
 from planner.app.plain import PlainLabel, explain
 from planner.app.settings import Settings
@@ -54,9 +54,7 @@ class ViewChoices(QObject):
         return {
             "unit_cm": lambda _on: update(unit=LengthUnit.CM),
             "unit_in": lambda _on: update(unit=LengthUnit.INCH),
-            "contours": lambda on: update(contours=on),
-            "band_wash": lambda on: update(band_wash=on),
-            "gains": lambda on: update(gains=on),
+            **{key: lambda on, key=key: update(**{key: on}) for key in SWITCHES},
             **maps,
             **cells,
             **themes,
@@ -97,9 +95,8 @@ class ViewChoices(QObject):
         for count in MAP_CELLS:
             # A number from an older settings file may be none of those offered.
             self._actions[f"cells_{count}"].setChecked(count == state.cells)
-        self._actions["contours"].setChecked(state.contours)
-        self._actions["band_wash"].setChecked(state.band_wash)
-        self._actions["gains"].setChecked(state.gains)
+        for key in SWITCHES:
+            self._actions[key].setChecked(getattr(state, key))
 
 
 _UNITS = ((LengthUnit.CM, "Centimetres"), (LengthUnit.INCH, "Inches"))

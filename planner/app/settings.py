@@ -66,6 +66,8 @@ class Values(BaseModel):
     contours: bool = True
     band_wash: bool = False
     gains: bool = False
+    ladder: bool = False
+    stretched: bool = False
     cells: Annotated[int, Field(ge=4, le=96)] = 24
     theme: Theme = Theme.SYSTEM
     window_rect: tuple[_Corner, _Corner, _Width, _Height] | None = None

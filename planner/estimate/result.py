@@ -260,7 +260,7 @@ def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
     """Figures from PPFD of the cells (C,) and their areas (C,), which make up the canopy."""
     stats = evenness(cells, areas)
     hours = plan.photoperiod_hours
-    band = plan.target.ppfd_band(hours) if plan.target is not None else None
+    band = plan.ppfd_band
     shares = band_shares(cells, areas, *band) if band is not None else (None, None, None)
     flux = float(sum(lamp.ppf for lamp in plan.lamps))
     watts = float(sum(lamp.watts for lamp in plan.lamps))

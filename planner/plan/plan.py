@@ -186,6 +186,11 @@ class Plan(Setup):
     schedule: Annotated[tuple[GrowthStage, ...], Field(max_length=MAX_STAGES)] = ()
     costs: Costs = Costs()
 
+    @property
+    def ppfd_band(self) -> tuple[float, float] | None:
+        """The band wanted in µmol m⁻² s⁻¹ at the hours of the plan; None where none can be told."""
+        return None if self.target is None else self.target.ppfd_band(self.photoperiod_hours)
+
     @model_validator(mode="after")
     def _check(self) -> Self:
         problem = survey_problem(self.surveys) or variants_problem(self.variants)

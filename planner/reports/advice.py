@@ -39,8 +39,7 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     """
     plan = estimate.plan
     outputs = [lamp.output_percent for lamp in plan.lamps]
-    target = plan.target
-    band = None if target is None else target.ppfd_band(plan.photoperiod_hours)
+    band = plan.ppfd_band
     if band is None or not outputs or max(outputs) <= 0:
         return None
     inside = np.isfinite(estimate.ppfd)
@@ -77,8 +76,7 @@ def shortage(estimate: Estimate) -> float | None:
     None without a target or light, and where some of the canopy can reach the band.
     """
     plan = estimate.plan
-    target = plan.target
-    band = None if target is None else target.ppfd_band(plan.photoperiod_hours)
+    band = plan.ppfd_band
     outputs = [lamp.output_percent for lamp in plan.lamps]
     if band is None or not outputs or max(outputs) <= 0:
         return None

@@ -242,14 +242,17 @@ class Elevation:
             painter.setBrush(self.ink.paper)
             painter.drawRect(body)
 
-    def paint_hanging(self, painter: QPainter, active: int | None) -> None:
-        """Hanging heights: of the lamp in hand, else of every lamp with room for the figure."""
+    def paint_hanging(self, painter: QPainter, active: int | None, across: float = 0.5) -> None:
+        """Hanging heights: of the lamp in hand, else of every lamp with room for the figure.
+
+        Each stands so far across its lamp.
+        """
         taken: list[float] = []
         shown = range(len(self.plan.lamps)) if active is None else (active,)
         for k in shown:
             lamp = self.plan.lamps[k]
             body = self.body(lamp)
-            u = body.center().x()
+            u = body.left() + across * body.width()
             if any(abs(u - other) < 44 for other in taken):
                 continue
             taken.append(u)

@@ -23,12 +23,14 @@ from planner.app.canvas.elevation_drags import (
 from planner.app.canvas.elevation_layer import Elevation, light_across
 from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
+from planner.app.canvas.ladder_scale import in_words, paint_ladder
 from planner.app.canvas.marks import paint_side_gains
 from planner.app.canvas.plan_drags import Edit, removed
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots import colours
+from planner.estimate.ladder import Ladder
 from planner.estimate.result import Estimate
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
@@ -54,6 +56,7 @@ class ElevationView(Drawing):
         self._axis: Axis = "y"
         self._estimate: Estimate | None = None
         self._levels: colours.Levels | None = None
+        self._ladder: Ladder | None = None
         self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
         self.setMinimumSize(160, 200)
@@ -108,6 +111,19 @@ class ElevationView(Drawing):
         """Use the ends of another drawing's colour scale; None follows the map."""
         self._levels = levels
         self.update()
+
+    def set_ladder(self, ladder: Ladder | None) -> None:
+        """Show a scale of heights beside its lamp while it tells of the plan; None shows none."""
+        if ladder is not self._ladder:
+            self._ladder = ladder
+            self.tell()
+
+    def _shown_ladder(self) -> tuple[Ladder, float] | None:
+        """The ladder, where it tells of the plan as it is, and the height its lamp hangs at."""
+        known = self._ladder
+        if known is None or not known.fits(self.plan):
+            return None
+        return known, self.plan.lamps[known.lamps[0]].hanging_height
 
     def bounds(self) -> Bounds:
         left, right = extent(self.plan, self._axis)
@@ -246,6 +262,9 @@ class ElevationView(Drawing):
             parts.append(
                 f"Wall {wall + 1} changes its lining at {format_length(height_m, unit)} (edge {k})."
             )
+        shown = self._shown_ladder()
+        if shown is not None:
+            parts.append(in_words(shown[0], plan.ppfd_band, shown[1]))
         if self.focused is not None:
             counted = self.focused.part in {Part.LAMP, Part.OBSTACLE}
             which = f" {self.focused.index + 1}" if counted else ""
@@ -294,7 +313,11 @@ class ElevationView(Drawing):
         held = current.index if current.kind is PlaceKind.OBSTACLE else None
         paint_from_side(painter, plan, self.viewport, ink, self._sideways, held)
         elevation.paint_lamps(painter, lamp)
-        elevation.paint_hanging(painter, lamp)
+        shown = self._shown_ladder()
+        # The figures of a ladder stand to the right: there the height would be in their way.
+        elevation.paint_hanging(painter, lamp, 0.5 if shown is None else 0.15)
+        if shown is not None:
+            paint_ladder(painter, elevation, shown[0], plan.ppfd_band, shown[1])
         if state.gains:
             paint_side_gains(painter, self._gains, elevation.inside(), ink)
         self._paint_margins(painter, ink)

@@ -149,7 +149,7 @@ class PlanView(Drawing):
         if self._fixed_levels is not None:
             levels = self._fixed_levels
         elif self._estimate is not None:
-            levels = levels_of(self._estimate.ppfd)
+            levels = levels_of(self._estimate.ppfd, stretched=self.display.state.stretched)
         else:
             levels = (0.0, 1.0)
         if levels != self._levels:
@@ -159,9 +159,17 @@ class PlanView(Drawing):
     def light_style(self) -> LightStyle:
         """How the light is shown now."""
         state = self.display.state
-        target = self.plan.target
-        band = target.ppfd_band(self.plan.photoperiod_hours) if target is not None else None
-        return LightStyle(self._levels, state.colour_map, state.contours, state.band_wash, band)
+        return LightStyle(
+            self._levels,
+            state.colour_map,
+            state.contours,
+            state.band_wash,
+            self.plan.ppfd_band,
+        )
+
+    def _on_display(self, state: object) -> None:
+        self._renew_levels()
+        super()._on_display(state)
 
     # -- section ------------------------------------------------------------------------
 

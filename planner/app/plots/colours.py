@@ -75,11 +75,16 @@ def to_rgba(field: npt.NDArray[np.float64], levels: Levels, colours: Rgba) -> Rg
     return rgba
 
 
-def levels_of(field: npt.NDArray[np.float64]) -> Levels:
-    """Levels of a map of light: from dark (0) to the round number at or above its maximum."""
+def levels_of(field: npt.NDArray[np.float64], *, stretched: bool = False) -> Levels:
+    """Round levels about a map of light: from dark (0), or from under its lowest value.
+
+    Even light, which would be stretched to show nothing but its own unevenness, keeps a span of
+    a tenth of its highest value.
+    """
     known = field[np.isfinite(field)]
     top = float(known.max()) if known.size else 0.0
     if top <= 0:
         return DARK_LEVELS
-    step = round_step(top, 8)
-    return 0.0, math.ceil(top / step - 1e-9) * step
+    least = min(float(known.min()), 0.9 * top) if stretched else 0.0
+    step = round_step(top - least, 8)
+    return math.floor(least / step + 1e-9) * step, math.ceil(top / step - 1e-9) * step

@@ -74,7 +74,7 @@ class SectionPlot(Chart):
         known = light[np.isfinite(light)]
         top = float(known.max()) if known.size else 0.0
         plan = estimate.plan
-        band = plan.target.ppfd_band(plan.photoperiod_hours) if plan.target is not None else None
+        band = plan.ppfd_band
         if band is not None:
             self.band(plot, band, ink)
         length = float(distance[-1])

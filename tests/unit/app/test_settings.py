@@ -21,6 +21,8 @@ SAMPLES: dict[str, Any] = {
     "contours": False,
     "band_wash": True,
     "gains": True,
+    "ladder": True,
+    "stretched": True,
     "cells": 32,
     "theme": Theme.DARK,
     "window_rect": (-10, 20, 640, 480),

@@ -289,7 +289,7 @@ def _own_start(plan: Plan, line: int) -> Target | None:
     if line == 0:
         return None
     hours = plan.photoperiod_hours
-    band = None if plan.target is None else plan.target.ppfd_band(hours)
+    band = plan.ppfd_band
     low, high = band or (150.0, 250.0)
     if line == 1:
         return PpfdTarget(low=round(low), high=round(high))

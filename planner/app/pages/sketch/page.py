@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
+from planner.app.canvas.elevation_drags import seen_as_one
 from planner.app.canvas.elevation_view import ElevationView
 from planner.app.canvas.plan_view import PlanView
 from planner.app.display import Display, SelectionModel
@@ -18,6 +19,7 @@ from planner.app.estimator import Worth
 from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.form import AlertLabel, button
 from planner.app.fields.panel import Workplace
+from planner.app.pages.sketch.asked import Asked
 from planner.app.pages.sketch.column import FieldColumn
 from planner.app.pages.sketch.details import FigureDetails
 from planner.app.pages.sketch.strip import FigureStrip
@@ -88,6 +90,8 @@ class SketchPage(QWidget):
         self.section.setFixedHeight(SECTION_HEIGHT)
         self.column = FieldColumn(self.workplace)
         self.details = FigureDetails()
+        self.asked = Asked(self)
+        self._raising = False
         # One after the other, so that none of them keeps the hand waiting long.
         self._beside = [
             Paced(document, show, self)
@@ -140,6 +144,9 @@ class SketchPage(QWidget):
             part.dragging_changed.connect(self.dragging_changed)
         for drawing in (self.plan_view, self.elevation):
             drawing.fields_requested.connect(self.column.focus_fields)
+        self.elevation.dragging_changed.connect(self._on_raising)
+        self.asked.climbed.connect(self.elevation.set_ladder)
+        work.selection.changed.connect(lambda _place: self._climb())
         self.details.asked_for.connect(work.selection.select)
         gains = self.details.gains
         gains.marks_wanted.connect(lambda on: work.display.update(gains=on))
@@ -212,7 +219,25 @@ class SketchPage(QWidget):
     def _show_section(self) -> None:
         self.section.show_profile(self.estimate, self.plan_view.section)
 
+    # -- the ladder of heights ----------------------------------------------------------
+
+    def _on_raising(self, raising: bool) -> None:
+        self._raising = raising
+        self._climb()
+
+    def _climb(self) -> None:
+        """Show what each height would give: while a lamp is raised, or as long as it is asked."""
+        work = self.workplace
+        place, plan = work.selection.current, work.document.plan
+        held = place.kind is PlaceKind.LAMP and place.fits(plan)
+        if held and (self._raising or work.display.state.ladder):
+            lamps = seen_as_one(plan, place.index, self.elevation.axis)
+            self.asked.climb(plan, lamps, work.display.state)
+        else:
+            self.elevation.set_ladder(None)
+
     def _on_display_changed(self) -> None:
+        self._climb()
         self.details.show_plan(self.workplace.document.plan, self.workplace.display.unit)
         self.details.gains.switch.setChecked(self.workplace.display.state.gains)
         self._show_colours()
@@ -272,6 +297,8 @@ class SketchPage(QWidget):
             self.plan_view.set_gains(())
             self.elevation.set_gains(())
         self._beside[1].ask()
+        if not self._raising and self.workplace.display.state.ladder:
+            self._climb()
 
 
 # -- What a first start says over the drawing: it is a demo, and how to begin one's own --

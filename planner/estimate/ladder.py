@@ -1,0 +1,131 @@
+"""The ladder of heights: what the light would be with lamps hung at each of a row of heights.
+
+For the hand that raises a lamp: one stops where the light lies in the band. Of one height to
+the next only the light of the lamps raised changes; room, mirrors, balance and all other lamps
+are pieces kept in the ``Cache``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from planner.estimate.evaluate import Cache, evaluate
+from planner.estimate.result import EstimateOptions, Quality
+from planner.light.cellmap import round_values
+from planner.plan.dials import dial
+from planner.plan.edits import changed
+from planner.plan.lit import Lit, lit
+from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
+from planner.units import LengthUnit
+
+LADDER: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+"""Enough to tell one height from the next; the estimate at rest is the careful one."""
+
+_RUNGS: Final = 12
+
+
+@dataclass(frozen=True)
+class Rung:
+    """The light at one height: metres, mean and lowest PPFD in µmol m⁻² s⁻¹."""
+
+    height: float
+    mean: float
+    minimum: float
+
+    @property
+    def min_over_mean(self) -> float | None:
+        """Lowest over mean PPFD; None in the dark."""
+        return self.minimum / self.mean if self.mean > 0 else None
+
+    def against(self, band: tuple[float, float] | None) -> int | None:
+        """-1 where the mean is under a band, 0 inside and 1 over it; None without one."""
+        if band is None:
+            return None
+        return -1 if self.mean < band[0] else 1 if self.mean > band[1] else 0
+
+
+@dataclass(frozen=True)
+class Ladder:
+    """Rungs from the lowest height up, for lamps (by index) raised together in a plan."""
+
+    plan: Plan
+    lamps: tuple[int, ...]
+    rungs: tuple[Rung, ...]
+
+    def at(self, height: float) -> Rung | None:
+        """The light at a height between two rungs; None outside them."""
+        if len(self.rungs) < 2:
+            return None
+        heights = [rung.height for rung in self.rungs]
+        if not heights[0] - 1e-9 <= height <= heights[-1] + 1e-9:
+            return None
+        mean = np.interp(height, heights, [rung.mean for rung in self.rungs])
+        minimum = np.interp(height, heights, [rung.minimum for rung in self.rungs])
+        return Rung(height, float(mean), float(minimum))
+
+    def fits(self, plan: Plan) -> bool:
+        """Whether it tells of a plan too: the same but for the heights of these lamps."""
+        return climbed(self.plan, self.lamps) == climbed(plan, self.lamps)
+
+
+def climbed(plan: Plan, lamps: Sequence[int]) -> Lit | None:
+    """What a ladder depends on: the light of the plan with these lamps at one fixed height."""
+    if not lamps or max(lamps) >= len(plan.lamps):
+        return None
+    return lit(_hung(plan, lamps, min(0.01, plan.headroom)))
+
+
+def heights_between(plan: Plan, lamps: Sequence[int], unit: LengthUnit) -> tuple[float, ...]:
+    """Round heights in metres, in the unit shown, between the lowest and the highest sound one."""
+    rooms = [dial("height").sound_in(plan, Place(PlaceKind.LAMP, k)) for k in lamps]
+    low, high = max(r.minimum for r in rooms), min(r.maximum for r in rooms)
+    if high <= low:
+        return ()
+    found = round_values(low / unit.metres, high / unit.metres, _RUNGS)
+    inside = [height * unit.metres for height in found]
+    return tuple(sorted({round(height, 6) for height in (low, *inside, high)}))
+
+
+def ladder(
+    plan: Plan,
+    lamps: Sequence[int],
+    heights: Sequence[float],
+    options: EstimateOptions = LADDER,
+    *,
+    cache: Cache | None = None,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Ladder:
+    """The light with some lamps hung at each of these heights (metres), all else as it is.
+
+    Raises
+    ------
+    ValueError
+        If a lamp cannot hang at one of the heights.
+    planner.estimate.evaluate.Cancelled
+        If ``cancelled`` said so.
+    """
+    cache = cache or Cache()
+    rungs = []
+    for done, height in enumerate(heights, start=1):
+        figures = evaluate(
+            _hung(plan, lamps, height), options, cache=cache, cancelled=cancelled
+        ).figures
+        rungs.append(Rung(height, figures.mean, figures.minimum))
+        if progress is not None:
+            progress(done / len(heights))
+    return Ladder(plan, tuple(lamps), tuple(rungs))
+
+
+def _hung(plan: Plan, lamps: Sequence[int], height: float) -> Plan:
+    """The plan with all of these lamps at one height."""
+    raised = tuple(
+        changed(lamp, hanging_height=height) if k in lamps else lamp
+        for k, lamp in enumerate(plan.lamps)
+    )
+    return changed(plan, lamps=raised)
