@@ -17,6 +17,8 @@ from pathlib import Path
 import system_libraries
 
 ROOT = Path(__file__).resolve().parent.parent
+# What the program knows of the libraries it stands on is read from the program of this folder.
+sys.path.insert(0, str(ROOT))
 CONSTRAINTS = ROOT / "packaging" / "constraints.txt"
 OLDEST_PYTHON = (3, 11)
 NEWER_PYTHONS = ("python3.13", "python3.12", "python3.11", "python3.14")
@@ -60,9 +62,9 @@ def prepare(extras: tuple[str, ...], *, window: bool) -> Path:
     SetupError
         If something cannot be had; the message says what to do.
     """
-    system_libraries.provide(window=window, say=say)
     folder = _environment_folder()
     python = _python_in(folder)
+    system_libraries.provide(window=window, say=say, also=() if _works(python) else _for_venv())
     stamp = folder / "set-up.txt"
     wanted = _fingerprint()
     if python.exists() and stamp.exists() and _covers(stamp.read_text("utf-8"), wanted, extras):
@@ -127,13 +129,16 @@ def _covers(stamp: str, wanted: str, extras: tuple[str, ...]) -> bool:
     return made == wanted and set(extras) <= set(present)
 
 
+def _for_venv() -> list[str]:
+    """What Debian and Ubuntu ship apart from Python and a virtual environment needs."""
+    if all(importlib.util.find_spec(name) for name in ("ensurepip", "venv")):
+        return []
+    return ["python{}.{}-venv".format(*sys.version_info[:2])]
+
+
 def _make_environment(folder: Path, python: Path) -> None:
     shutil.rmtree(folder, ignore_errors=True)
     folder.parent.mkdir(parents=True, exist_ok=True)
-    if importlib.util.find_spec("ensurepip") is None or importlib.util.find_spec("venv") is None:
-        # Debian and Ubuntu ship these apart from Python.
-        version = "{}.{}".format(*sys.version_info[:2])
-        system_libraries.install([f"python{version}-venv"], say=say)
     bare = [sys.executable, "-m", "venv", "--without-pip", str(folder)]
     pip = [sys.executable, "-m", "pip", "--python", str(python), "install", "--quiet", "pip"]
     attempts = (

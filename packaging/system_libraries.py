@@ -1,74 +1,34 @@
-"""The system's own libraries that Qt stands on, and a font; needed on Linux only.
+"""Fetch the system's own libraries that Qt stands on, and a font; needed on Linux only.
 
 Windows and macOS bring them. A desktop Linux has most of them; a bare Debian or Ubuntu
-has none, and there this asks apt for those that are missing and for nothing else.
+has none, and there this asks apt for those that are missing and for nothing else. What is
+needed is listed in ``planner/app/screen.py``, which the program itself reads, too.
 """
 
 from __future__ import annotations
 
-import ctypes
 import os
 import shutil
 import subprocess
 import sys
-from collections.abc import Callable
-from pathlib import Path
-
-# Library as Qt asks for it -> package of Debian and Ubuntu.
-TO_DRAW = {
-    "libEGL.so.1": "libegl1",
-    "libGL.so.1": "libgl1",
-    "libX11.so.6": "libx11-6",
-    "libdbus-1.so.3": "libdbus-1-3",
-    "libfontconfig.so.1": "libfontconfig1",
-    "libfreetype.so.6": "libfreetype6",
-    "libglib-2.0.so.0": "libglib2.0-0",
-    "libxkbcommon.so.0": "libxkbcommon0",
-    "libz.so.1": "zlib1g",
-    "libzstd.so.1": "libzstd1",
-}
-FOR_A_WINDOW = {
-    "libX11-xcb.so.1": "libx11-xcb1",
-    "libwayland-client.so.0": "libwayland-client0",
-    "libwayland-cursor.so.0": "libwayland-cursor0",
-    "libxcb-cursor.so.0": "libxcb-cursor0",
-    "libxcb-icccm.so.4": "libxcb-icccm4",
-    "libxcb-image.so.0": "libxcb-image0",
-    "libxcb-keysyms.so.1": "libxcb-keysyms1",
-    "libxcb-randr.so.0": "libxcb-randr0",
-    "libxcb-render-util.so.0": "libxcb-render-util0",
-    "libxcb-render.so.0": "libxcb-render0",
-    "libxcb-shape.so.0": "libxcb-shape0",
-    "libxcb-shm.so.0": "libxcb-shm0",
-    "libxcb-sync.so.1": "libxcb-sync1",
-    "libxcb-util.so.1": "libxcb-util1",
-    "libxcb-xfixes.so.0": "libxcb-xfixes0",
-    "libxcb-xkb.so.1": "libxcb-xkb1",
-    "libxcb.so.1": "libxcb1",
-    "libxkbcommon-x11.so.0": "libxkbcommon-x11-0",
-}
-FONT_PACKAGE = "fonts-dejavu-core"
-FONT_FOLDERS = ("/usr/share/fonts", "/usr/local/share/fonts", "~/.local/share/fonts", "~/.fonts")
+from collections.abc import Callable, Sequence
 
 Say = Callable[[str], None]
 
 
-def provide(*, window: bool, say: Say) -> None:
-    """Install what is missing, or say what to install where this may not or cannot."""
+def provide(*, window: bool, say: Say, also: Sequence[str] = ()) -> None:
+    """Install what is missing, or say what to install where this may not or cannot.
+
+    ``also`` are packages wanted for another reason; one line, once, names them all.
+    """
     if not sys.platform.startswith("linux"):
         return
-    missing = missing_packages(window=window)
+    # Late: an old Python does not read it, and is told first that it is too old.
+    from planner.app.screen import missing_packages  # noqa: PLC0415
+
+    missing = sorted({*missing_packages(window=window), *also})
     if missing:
         install(missing, say=say)
-
-
-def missing_packages(*, window: bool) -> list[str]:
-    """Packages of Debian and Ubuntu for what this machine lacks, by name."""
-    wanted = {**TO_DRAW, **FOR_A_WINDOW} if window else TO_DRAW
-    missing = [package for library, package in wanted.items() if not _loads(library)]
-    if not _has_a_font():
-        missing.append(FONT_PACKAGE)
-    return sorted(missing)
 
 
 def install(packages: list[str], *, say: Say) -> bool:
@@ -115,19 +75,3 @@ def _as_root() -> list[str] | None:
 def _input_for(prefix: list[str]) -> int | None:
     # sudo may ask for a password; nothing else may wait for an answer.
     return None if prefix == ["sudo"] else subprocess.DEVNULL
-
-
-def _loads(library: str) -> bool:
-    try:
-        ctypes.CDLL(library)
-    except OSError:
-        return False
-    return True
-
-
-def _has_a_font() -> bool:
-    for place in FONT_FOLDERS:
-        folder = Path(place).expanduser()
-        if any(folder.rglob("*.[to]tf")) or any(folder.rglob("*.ttc")):
-            return True
-    return False

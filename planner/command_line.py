@@ -28,6 +28,7 @@ from planner.commands import (
     drop_output,
     need_folder_of,
     need_names_apart,
+    program_name,
     run_lamp_command,
     run_sweep_command,
     seed,
@@ -41,11 +42,6 @@ if TYPE_CHECKING:
 DEMO: Final = "demo"
 MAX_CELLS: Final = 200
 WINDOW_SIZE: Final = (1280, 800)
-
-WITHOUT_SCREEN: Final = (
-    "start it from a desktop session, or compute without one: "
-    "python -m planner demo --out FOLDER, or python -m planner estimate PLAN."
-)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -63,9 +59,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(error, file=sys.stderr)
         return 2
     except ImportError as error:
-        if ".so" not in str(error):
+        lacks = re.search(r"\S+\.so\S*(?=: cannot open shared object file)", str(error))
+        if lacks is None:
             raise
-        print(_missing_library(error), file=sys.stderr)
+        from planner.app.screen import remedy
+
+        print(f"This system lacks the library {lacks[0]}; {remedy()}.", file=sys.stderr)
         return 2
     except BrokenPipeError:
         # Whoever read the output has read enough.
@@ -97,7 +96,7 @@ class _Parser(argparse.ArgumentParser):
 
 def _parser() -> argparse.ArgumentParser:
     parser = _Parser(
-        prog="python -m planner",
+        prog=program_name(),
         description="Grow space light planner: sketch a small grow space, see the light in it. "
         "Without a command the window opens.",
         epilog=f"PLAN is a plan file (.plan.json), or the word {DEMO} for the invented demo plan.",
@@ -160,7 +159,7 @@ def _with_command(given: list[str]) -> list[str]:
     if first.startswith("-") and first not in {"-h", "--help", "--version"}:
         raise CommandError(
             f"There is no option '{first}' before a command; "
-            "'python -m planner --help' shows what can be asked."
+            f"'{program_name()} --help' shows what can be asked."
         )
     return given if first in COMMANDS or first.startswith("-") else ["open", *given]
 
@@ -187,18 +186,25 @@ def _folder(text: str) -> Path:
 
 
 def _open_window(asked: argparse.Namespace) -> int:
-    from planner.app.screen import screen_problem
+    from planner.app.screen import library_problem, screen_problem
 
     problem = screen_problem()
     if problem is not None:
-        raise CommandError(f"{problem}; {WITHOUT_SCREEN}")
-    demo = asked.plan == DEMO and not Path(DEMO).exists()
+        raise CommandError(
+            f"{problem}; start it from a desktop session, or compute without one: "
+            f"{program_name()} demo --out FOLDER, or {program_name()} estimate PLAN."
+        )
+    # A folder of that name is no plan.
+    demo = asked.plan == DEMO and not Path(DEMO).is_file()
     path = None if asked.plan is None or demo else Path(asked.plan)
     if path is not None and not _exists(path):
         raise CommandError(
             f"There is neither a plan file nor a command '{asked.plan}'; "
             f"commands are {', '.join(COMMANDS)}."
         )
+    problem = library_problem()
+    if problem is not None:
+        raise CommandError(problem)
     from planner.app.run import run_window
 
     return run_window(None, demo=True) if demo else run_window(path)
@@ -336,12 +342,19 @@ def _plan(word: str) -> Plan:
 
         return demo_plan()
     from planner.files.disk import PlanFileError
-    from planner.files.store import load_plan
+    from planner.files.store import FileKind, load_plan, other_kind
 
     try:
         return load_plan(Path(word))
     except PlanFileError as error:
-        raise CommandError(str(error)) from error
+        kind = other_kind(error.path)
+        if kind is FileKind.TABLE:
+            door = "open a plan in the window and import its readings on the page Survey"
+        elif kind is FileKind.LAMP:
+            door = f"'{program_name()} lamp {word}' shows it and can keep it among your lamps"
+        else:
+            raise CommandError(str(error)) from error
+        raise CommandError(f"'{word}' is a {kind}, not a plan; {door}.") from error
 
 
 def _contents(plan: Plan) -> str:
@@ -403,14 +416,6 @@ def _picture_window(plan: Plan, path: Path) -> None:
         picture_window(plan, path, size=WINDOW_SIZE)
     except PlanFileError as error:
         raise CommandError(str(error)) from error
-
-
-def _missing_library(error: ImportError) -> str:
-    return (
-        f"Qt cannot be loaded, because this system lacks a library ({str(error).rstrip('.')}); "
-        "on Debian or Ubuntu install them with: apt install libegl1 libgl1 libxkbcommon-x11-0 "
-        "libfontconfig1 libdbus-1-3 libxcb-cursor0 libxcb-icccm4 libxcb-keysyms1 fonts-dejavu-core."
-    )
 
 
 def _exists(path: Path) -> bool:

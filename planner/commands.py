@@ -21,10 +21,17 @@ if TYPE_CHECKING:
 
 
 STANDARD_OUTPUT: Final = "-"
+INSTALLED_NAME: Final = "grow-space-light-planner"
 
 
 class CommandError(Exception):
     """What was asked cannot be done; the message is the sentence to print."""
+
+
+def program_name() -> str:
+    """The program as it was called: by its installed name, or as a module of Python."""
+    called = Path(sys.argv[0]).stem if sys.argv else ""
+    return called if called.startswith(INSTALLED_NAME) else "python -m planner"
 
 
 def seed(text: str) -> int:
@@ -96,7 +103,7 @@ def _survey(plan: Plan, number: int | None) -> tuple[Survey, str]:
     return survey, f"{len(points)} holes by the rule of EN 12464-1"
 
 
-# -- ``python -m planner lamp FILE`` ---------------------------------------------------
+# -- ``lamp FILE`` ---------------------------------------------------
 
 
 def add_lamp_command(parser: argparse.ArgumentParser) -> None:
@@ -198,7 +205,7 @@ def _lumens_per_umol(key: str) -> float:
     return lux_per_umol(spectra[key])
 
 
-# -- ``python -m planner sweep PLAN --over height=0.2 ----------------------------------
+# -- ``sweep PLAN --over height=0.2:0.6:9`` -------------------------------------
 
 
 def add_sweep_command(parser: argparse.ArgumentParser) -> None:

@@ -16,7 +16,7 @@ from PySide6.QtGui import QImage
 
 import planner
 from planner import command_line
-from planner.app import run
+from planner.app import run, screen
 from planner.catalogue.library import demo_plan
 from planner.estimate import evaluate as evaluate_module
 from planner.files.store import save_plan
@@ -164,9 +164,42 @@ def test_a_missing_system_library_is_named_with_its_remedy(
         raise ImportError("libEGL.so.1: cannot open shared object file: No such file or directory")
 
     monkeypatch.setattr(run, "run_window", run_window)
+    gone = {"libEGL.so.1", "libglib-2.0.so.0"}
+    monkeypatch.setattr(screen, "loads", lambda library: library not in gone)
     sentence = refused(capsys, str(plan_file))
     assert "libEGL.so.1" in sentence
-    assert "libegl1" in sentence
+    assert {"libegl1", "libglib2.0-0"} <= set(sentence.rstrip(".\n").split())
+    assert "libgl1" not in sentence
+
+
+def test_the_program_is_called_by_the_name_it_was_called_by(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(sys, "argv", ["/usr/bin/grow-space-light-planner"])
+    assert "'grow-space-light-planner --help'" in refused(capsys, "--cells")
+    assert "'grow-space-light-planner estimate --help'" in refused(capsys, "estimate")
+    monkeypatch.setattr(sys, "argv", ["somewhere/planner/__main__.py"])
+    assert "'python -m planner --help'" in refused(capsys, "--cells")
+
+
+@pytest.mark.parametrize(
+    ("file", "kind", "door"),
+    [
+        ("tables/places_cm.csv", "table of readings", "page Survey"),
+        ("tables/workbook.xlsx", "table of readings", "page Survey"),
+        ("lamp_files/lm63-2019.ies", "lamp file", "planner lamp "),
+        ("lamp_files/eulumdat-isym1.ldt", "lamp file", "planner lamp "),
+    ],
+)
+@pytest.mark.parametrize("command", [("check",), ("estimate",), ("board", "--out", "board.pdf")])
+def test_a_table_or_lamp_file_in_place_of_a_plan_is_shown_the_right_door(
+    capsys: pytest.CaptureFixture[str], command: tuple[str, ...], file: str, kind: str, door: str
+) -> None:
+    path = str(ROOT / "tests" / "data" / file)
+    sentence = refused(capsys, *command, path)
+    assert sentence.startswith(f"'{path}' is a {kind}, not a plan; ")
+    assert door in sentence
+    assert "JSON" not in sentence
 
 
 def test_a_missing_module_of_our_own_is_not_glossed_over(
@@ -410,6 +443,11 @@ def test_a_plan_file_called_demo_comes_before_the_demo(
     tmp_path: Path, opened: list[Path | None], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.chdir(tmp_path)
+    Path("demo").mkdir()  # a folder of that name is no plan
+    assert command_line.main(["open", "demo"]) == 0
+    assert opened == [Path("the demo")]
+    opened.clear()
+    Path("demo").rmdir()
     Path("demo").write_text("{}")
     assert command_line.main(["open", "demo"]) == 0
     assert opened == [Path("demo")]

@@ -11,7 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from planner.app.screen import screen_problem
+from planner.app import screen
+from planner.app.screen import library_problem, screen_problem
 
 linux_only = pytest.mark.skipif(not sys.platform.startswith("linux"), reason="sockets of Linux")
 ROOT = Path(__file__).resolve().parents[3]
@@ -54,6 +55,35 @@ def test_a_socket_that_answers_is_a_screen() -> None:
         server.listen()
         env = {"WAYLAND_DISPLAY": "wayland-0", "XDG_RUNTIME_DIR": folder}
         assert screen_problem(env) is None
+
+
+@linux_only
+def test_a_library_the_window_lacks_is_named_before_qt_gives_up(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(screen, "loads", lambda library: library != "libxcb-cursor.so.0")
+    problem = library_problem({"DISPLAY": ":0"})
+    assert problem is not None
+    assert "lacks libxcb-cursor.so.0; " in problem
+    assert problem.endswith(" libxcb-cursor0.")
+    # Qt shows the window by way of Wayland, or nowhere.
+    assert library_problem({"DISPLAY": ":0", "WAYLAND_DISPLAY": "wayland-0"}) is None
+    assert library_problem({"QT_QPA_PLATFORM": "offscreen"}) is None
+    monkeypatch.setattr(screen, "loads", lambda library: True)
+    assert library_problem({"DISPLAY": ":0"}) is None
+
+
+def test_the_readme_names_what_a_bare_system_needs() -> None:
+    """The lists of the program hold every package of README.md's line for a bare system."""
+    text = (ROOT / "README.md").read_text("utf-8")
+    line = text.partition("apt-get install --no-install-recommends ")[2].partition("```")[0]
+    told = set(line.replace("\\", " ").split()) - {"python3-venv"}
+    needed = {*screen.TO_DRAW.values(), *screen.FOR_A_WINDOW.values(), screen.FONT_PACKAGE}
+    assert told <= needed
+    # What is not told comes along with what is: it stands in their dependencies (apt-cache).
+    come_along = {"libx11-6", "libfreetype6", "libxkbcommon0", "zlib1g", "libzstd1"}
+    come_along |= {"libxcb-render0", "libxcb1"}
+    assert needed - told == come_along
 
 
 @linux_only
