@@ -13,4 +13,9 @@ for _name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
 from planner.command_line import main  # noqa: E402
 
 if __name__ == "__main__":
+    if getattr(sys, "frozen", False):
+        # A worker of a sweep is this very program, started anew from the bundle.
+        import multiprocessing
+
+        multiprocessing.freeze_support()
     sys.exit(main())
