@@ -14,6 +14,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence, QUndoStack
 from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
 from planner.app.display import COLOUR_MAPS, MAP_CELLS
+from planner.plan.groups import Edge
 
 Standard = QKeySequence.StandardKey
 Role = QAction.MenuRole
@@ -72,19 +73,48 @@ ACTIONS: Final = (
         "add_lamp", "&Add lamp", "Hang one more lamp like the selected one", keys=("Ctrl+L",)
     ),
     ActionSpec(
-        "duplicate_lamp",
-        "D&uplicate lamp",
-        "Hang a copy beside the selected lamp",
+        "duplicate",
+        "D&uplicate",
+        "Put copies beside the selected lamps and obstacles",
         keys=("Ctrl+D",),
     ),
-    ActionSpec("copy_lamp", "Copy lamp", "Copy the selected lamp as text", Standard.Copy),
-    ActionSpec("cut_lamp", "Cut lamp", "Copy the selected lamp and take it down", Standard.Cut),
+    ActionSpec("copy", "Cop&y", "Copy the selected lamps and obstacles as text", Standard.Copy),
+    ActionSpec("cut", "Cu&t", "Copy what is selected and take it away", Standard.Cut),
     ActionSpec(
-        "paste_lamp",
-        "Paste lamp",
-        "Hang the copied lamp, of any plan, or the lamp a line of a data sheet describes",
+        "paste",
+        "&Paste",
+        "Put in what was copied, of any plan, or the lamp a line of a data sheet describes",
         Standard.Paste,
     ),
+    ActionSpec("remove", "Re&move", "Take what is selected away", Standard.Delete),
+    ActionSpec("select_lamps", "Select all &lamps", "Select every lamp", Standard.SelectAll),
+    ActionSpec(
+        "history",
+        "Hist&ory…",
+        "The steps made so far; a click goes back, or forward again",
+        keys=("Ctrl+Alt+Z",),
+    ),
+    ActionSpec(
+        "level_lamps",
+        "All lamps to this &height",
+        "Hang all lamps as high as the selected one",
+        keys=("Ctrl+Shift+H",),
+    ),
+    *(
+        ActionSpec(f"align_{edge}", text, f"Bring {line} in line with the one that leads")
+        for edge, text, line in (
+            ("left", "&Left sides", "left sides"),
+            ("centre", "&Centres", "centres, one behind the other,"),
+            ("right", "&Right sides", "right sides"),
+            ("front", "&Front sides", "front sides"),
+            ("middle", "&Middles", "middles, one beside the other,"),
+            ("back", "&Back sides", "back sides"),
+        )
+    ),
+    ActionSpec("gaps_across", "Equal &gaps across", "Equal gaps from left to right"),
+    ActionSpec("gaps_deep", "Equal gaps in &depth", "Equal gaps from front to back"),
+    ActionSpec("shares_across", "&Spread across", "Each over its share of the width"),
+    ActionSpec("shares_deep", "Spread &in depth", "Each over its share of the depth"),
     ActionSpec("add_shelf", "&Shelf", "Put a shelf into the middle of the space"),
     ActionSpec("add_pot", "&Pot", "Put a pot into the middle of the space"),
     ActionSpec("add_box", "&Box", "Put a box into the middle of the space"),
@@ -94,8 +124,6 @@ ACTIONS: Final = (
         "Keep the sketch as a variant, to see it side by side with the plan",
         keys=("Ctrl+K",),
     ),
-    ActionSpec("remove_obstacle", "Remove &obstacle", "Take the selected obstacle away"),
-    ActionSpec("remove_lamp", "Re&move lamp", "Take the selected lamp down", Standard.Delete),
     ActionSpec(
         "unit_cm", "&Centimetres", "Show lengths in centimetres", checkable=True, group="unit"
     ),
@@ -192,7 +220,23 @@ ACTIONS: Final = (
         checkable=True,
         group="page",
     ),
+    ActionSpec("zoom_in", "Lar&ger", "Enlarge the drawing", Standard.ZoomIn, ("Ctrl+=",)),
+    ActionSpec("zoom_out", "Smaller", "Make the drawing smaller", Standard.ZoomOut),
     ActionSpec("fit", "&Fit drawing", "Show the whole space as large as it goes", keys=("Ctrl+0",)),
+    ActionSpec(
+        "measure",
+        "M&easure",
+        "Draw a measuring line from one point to another",
+        keys=("Ctrl+M",),
+        checkable=True,
+    ),
+    ActionSpec(
+        "large_side",
+        "S&ide view large",
+        "Give the side view the room of the plan; press again to return",
+        keys=("Ctrl+E",),
+        checkable=True,
+    ),
     ActionSpec(
         "full_screen",
         "Full &screen",
@@ -241,17 +285,32 @@ MENUS: Final = (
         (
             "undo",
             "redo",
+            "history",
             None,
             "add_lamp",
             Submenu("add_lamp_kind", "Add lamp from &catalogue"),
-            "duplicate_lamp",
-            "cut_lamp",
-            "copy_lamp",
-            "paste_lamp",
-            "remove_lamp",
-            None,
             Submenu("add_obstacle", "Add o&bstacle", ("add_shelf", "add_pot", "add_box")),
-            "remove_obstacle",
+            None,
+            "select_lamps",
+            "duplicate",
+            "cut",
+            "copy",
+            "paste",
+            "remove",
+            None,
+            Submenu(
+                "arrange",
+                "Ali&gn and spread",
+                (
+                    *(f"align_{edge}" for edge in Edge),
+                    None,
+                    "gaps_across",
+                    "gaps_deep",
+                    "shares_across",
+                    "shares_deep",
+                ),
+            ),
+            "level_lamps",
             None,
             "keep_variant",
             None,
@@ -274,7 +333,11 @@ MENUS: Final = (
             "ladder",
             "stretched",
             None,
+            "zoom_in",
+            "zoom_out",
             "fit",
+            "measure",
+            "large_side",
             "full_screen",
         ),
     ),

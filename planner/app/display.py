@@ -7,6 +7,7 @@ from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 
+from planner.plan.groups import Chosen, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.units import LengthUnit
@@ -71,21 +72,35 @@ class Display(QObject):
 
 
 class SelectionModel(QObject):
-    """Holds the selection shared by drawing, elevation and fields."""
+    """Holds the selection shared by drawing, elevation and fields.
+
+    Several lamps and obstacles can be selected together: a tuple of places, of which the
+    first leads. Its fields are shown, and whoever asks for one thing is told it. Signal:
+    ``changed(Place)`` with the one that leads, whenever any of them changes.
+    """
 
     changed = Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._current = Place()
+        self._chosen: Chosen = (Place(),)
 
     @property
     def current(self) -> Place:
-        """The present selection."""
-        return self._current
+        """The present selection; of several the one that leads."""
+        return self._chosen[0]
+
+    @property
+    def chosen(self) -> Chosen:
+        """The lamps and obstacles selected, the one that leads first; none for other places."""
+        return self._chosen if can_be_chosen(self._chosen[0]) else ()
+
+    def with_others(self, place: Place) -> Chosen:
+        """A place with what is selected together with it, itself first."""
+        return (place, *(one for one in self.chosen if one != place and place in self.chosen))
 
     def select(self, selection: Place) -> None:
-        """Select something; emits ``changed`` when it is something else.
+        """Select one thing; emits ``changed`` when it is something else.
 
         What has no fields of its own stands for what has them: a housing for its lamp, a corner
         for the space.
@@ -94,12 +109,35 @@ class SelectionModel(QObject):
             selection = Place(PlaceKind.LAMP, selection.index)
         elif selection.kind is PlaceKind.CORNER:
             selection = Place()
-        if selection != self._current:
-            self._current = selection
-            self.changed.emit(selection)
+        self._choose((selection,))
+
+    def lead_with(self, place: Place) -> None:
+        """Make one of several the one that leads; select it alone where it is not among them."""
+        if place in self.chosen:
+            self._choose(self.with_others(place))
+        else:
+            self.select(place)
+
+    def select_all(self, places: Chosen) -> None:
+        """Select several lamps and obstacles; the whole space where there are none."""
+        self._choose(tuple(dict.fromkeys(places)) or (Place(),))
+
+    def toggle(self, place: Place) -> None:
+        """Take one more thing into the selection, to lead it, or out of it again."""
+        if not can_be_chosen(place):
+            return
+        rest = tuple(one for one in self.chosen if one != place)
+        self.select_all(rest if place in self.chosen else (place, *rest))
 
     def follow(self, plan: Plan) -> None:
-        """Fall back to the whole space when the selected thing is gone."""
-        if not self._current.fits(plan):
-            whole = self._current.whole
+        """Let go of what is gone; fall back to the whole space when nothing is left."""
+        if self.chosen:
+            self.select_all(tuple(place for place in self.chosen if place.fits(plan)))
+        elif not self.current.fits(plan):
+            whole = self.current.whole
             self.select(whole if whole.fits(plan) else Place())
+
+    def _choose(self, places: Chosen) -> None:
+        if places != self._chosen:
+            self._chosen = places
+            self.changed.emit(places[0])

@@ -9,24 +9,26 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMenu
 
 from planner.app.fields.panel import Workplace
-from planner.plan import edits
+from planner.plan import edits, groups
 from planner.plan.additions import (
     PLAIN_PANEL,
     SHAPES,
+    Clip,
     Shape,
-    duplicate_lamp,
+    duplicated,
     new_lamp,
     new_obstacle,
-    rehung,
+    pasted,
 )
-from planner.plan.lamp import Lamp, LampModel
+from planner.plan.groups import Chosen, Edge
+from planner.plan.lamp import LampModel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.space import Point
 
 
-def hang_lamp(workplace: Workplace, model: LampModel | None = None) -> str:
+def hang_lamp(workplace: Workplace, model: LampModel | None = None, at: Point | None = None) -> str:
     """Hang one more lamp and select it; of the kind hung last where none is named.
 
     Returns an empty text, or a sentence about what prevents it.
@@ -35,47 +37,44 @@ def hang_lamp(workplace: Workplace, model: LampModel | None = None) -> str:
     if model is None:
         offered = workplace.shelf.lamps
         model = plan.lamps[-1].model if plan.lamps else offered[0] if offered else PLAIN_PANEL
-    kind, lamp = PlaceKind.LAMP, model
-    return _put(workplace, "Add lamp", kind, lambda: edits.add_lamp(plan, new_lamp(plan, lamp)))
+    lamp, made = model, (Place(PlaceKind.LAMP, len(plan.lamps)),)
+    return _put(
+        workplace, "Add lamp", lambda: (edits.add_lamp(plan, new_lamp(plan, lamp, at)), made)
+    )
 
 
-def place_obstacle(workplace: Workplace, shape: Shape) -> str:
+def place_obstacle(workplace: Workplace, shape: Shape, at: Point | None = None) -> str:
     """Put one more obstacle into the space and select it; returns any error."""
     plan = workplace.document.plan
-    label, kind = f"Add {shape.name.lower()}", PlaceKind.OBSTACLE
-    return _put(workplace, label, kind, lambda: edits.add_obstacle(plan, new_obstacle(plan, shape)))
+    label, made = f"Add {shape.name.lower()}", (Place(PlaceKind.OBSTACLE, len(plan.obstacles)),)
+    return _put(
+        workplace, label, lambda: (edits.add_obstacle(plan, new_obstacle(plan, shape, at)), made)
+    )
 
 
-def twin_lamp(workplace: Workplace, index: int) -> str:
-    """Hang a second lamp like this one beside it and select it; returns any error."""
+def duplicate(workplace: Workplace, places: Chosen) -> str:
+    """Put copies of lamps and obstacles beside them and select these; returns any error."""
     plan = workplace.document.plan
-    return _put(workplace, "Duplicate lamp", PlaceKind.LAMP, lambda: duplicate_lamp(plan, index))
+    label = groups.named("Duplicate", places)
+    return _put(workplace, label, lambda: duplicated(plan, places))
 
 
-def _put(workplace: Workplace, label: str, kind: PlaceKind, edit: Callable[[], Plan]) -> str:
-    """Make an edit that puts one thing more at the end of its kind, and select it."""
+def _put(workplace: Workplace, label: str, edit: Callable[[], tuple[Plan, Chosen]]) -> str:
+    """Make an edit that puts something in, and select what it put."""
     try:
-        after = edit()
+        after, made = edit()
     except ValueError as error:
         return refusal(error, workplace.display.unit)
     workplace.document.apply(after, label)
-    count = len(after.lamps if kind is PlaceKind.LAMP else after.obstacles)
-    workplace.selection.select(Place(kind, count - 1))
+    workplace.selection.select_all(made)
     return ""
 
 
-def remove_lamp(workplace: Workplace, index: int) -> None:
-    """Take a lamp down and show the space again."""
-    after = edits.remove_lamp(workplace.document.plan, index)
+def remove(workplace: Workplace, places: Chosen) -> None:
+    """Take lamps and obstacles away and show the space again."""
+    after = groups.removed(workplace.document.plan, places)
     workplace.selection.select(Place())
-    workplace.document.apply(after, "Remove lamp")
-
-
-def remove_obstacle(workplace: Workplace, index: int) -> None:
-    """Take an obstacle away and show the space again."""
-    after = edits.remove_obstacle(workplace.document.plan, index)
-    workplace.selection.select(Place())
-    workplace.document.apply(after, "Remove obstacle")
+    workplace.document.apply(after, groups.named("Remove", places))
 
 
 class EditSteps(QObject):
@@ -101,86 +100,108 @@ class EditSteps(QObject):
 
     @property
     def lamp(self) -> int | None:
-        """Index of the selected lamp, if one is."""
-        return self._selected(PlaceKind.LAMP)
+        """Index of the lamp selected, or leading what is."""
+        chosen = self.chosen
+        return chosen[0].index if chosen and chosen[0].kind is PlaceKind.LAMP else None
 
     @property
-    def obstacle(self) -> int | None:
-        """Index of the selected obstacle, if one is."""
-        return self._selected(PlaceKind.OBSTACLE)
-
-    def _selected(self, kind: PlaceKind) -> int | None:
-        current = self._workplace.selection.current
-        fits = current.fits(self._workplace.document.plan)
-        return current.index if current.kind is kind and fits else None
+    def chosen(self) -> Chosen:
+        """The lamps and obstacles selected, the one that leads first."""
+        plan = self._workplace.document.plan
+        return tuple(place for place in self._workplace.selection.chosen if place.fits(plan))
 
     def handlers(self) -> dict[str, Callable[..., None]]:
         """Handlers of the actions of the menu."""
-        shapes = {f"add_{shape.key}": lambda shape=shape: self.add(shape) for shape in SHAPES}
+
+        def arrange(verb: str, edit: Callable[..., Plan], how: object) -> Callable[[], None]:
+            return lambda: self._arrange(verb, edit, how)
+
+        def edge(kind: Edge) -> Callable[[], None]:
+            return arrange("Align", groups.aligned, kind)
+
         return {
             "add_lamp": self.hang,
-            "duplicate_lamp": self.duplicate,
-            "copy_lamp": self.copy,
-            "cut_lamp": self.cut,
-            "paste_lamp": self.paste,
-            "remove_lamp": lambda: self._with(self.lamp, remove_lamp),
-            "remove_obstacle": lambda: self._with(self.obstacle, remove_obstacle),
-            **shapes,
+            "duplicate": self.duplicate,
+            "copy": self.copy,
+            "cut": self.cut,
+            "paste": self.paste,
+            "remove": self.remove,
+            "select_lamps": self.select_lamps,
+            "level_lamps": self.level,
+            "gaps_across": arrange("Distribute", groups.distributed, 0),
+            "gaps_deep": arrange("Distribute", groups.distributed, 1),
+            "shares_across": arrange("Spread", groups.spread, 0),
+            "shares_deep": arrange("Spread", groups.spread, 1),
+            **{f"align_{kind}": edge(kind) for kind in Edge},
+            **{f"add_{shape.key}": lambda shape=shape: self.add(shape) for shape in SHAPES},
         }
 
-    def _with(self, index: int | None, step: Callable[[Workplace, int], object]) -> None:
-        if index is not None:
-            step(self._workplace, index)
-
-    def hang(self) -> None:
+    def hang(self, at: Point | None = None) -> None:
         """Hang a lamp: of the kind selected, or else of the kind hung last."""
         index = self.lamp
         lamps = self._workplace.document.plan.lamps
-        self._tell(hang_lamp(self._workplace, None if index is None else lamps[index].model))
+        self._tell(hang_lamp(self._workplace, None if index is None else lamps[index].model, at))
 
     def hang_model(self, model: LampModel) -> None:
         """Hang a lamp of the catalogue."""
         self._tell(hang_lamp(self._workplace, model))
 
+    def add(self, shape: Shape, at: Point | None = None) -> None:
+        """Put an obstacle into the middle of the space, or near a point of it."""
+        self._tell(place_obstacle(self._workplace, shape, at))
+
+    def put_here(self, key: str, at: Point) -> None:
+        """What a menu on the drawing puts near a point: a lamp, an obstacle, what was copied."""
+        if key == "paste":
+            self.paste(at)
+        elif key == "add_lamp":
+            self.hang(at)
+        else:
+            self.add(next(shape for shape in SHAPES if key == f"add_{shape.key}"), at)
+
+    # -- what is selected ---------------------------------------------------------------
+
+    def select_lamps(self) -> None:
+        """Select all lamps; the one selected goes on leading."""
+        selection, plan = self._workplace.selection, self._workplace.document.plan
+        lead = selection.chosen[:1]
+        rest = groups.all_things(plan, PlaceKind.LAMP)
+        selection.select_all((*(one for one in lead if one in rest), *rest))
+
     def duplicate(self) -> None:
-        """Hang a copy beside the selected lamp."""
-        index = self.lamp
-        if index is not None:
-            self._tell(twin_lamp(self._workplace, index))
+        """Put copies beside what is selected."""
+        if self.chosen:
+            self._tell(duplicate(self._workplace, self.chosen))
+
+    def remove(self) -> None:
+        """Take away what is selected."""
+        if self.chosen:
+            remove(self._workplace, self.chosen)
 
     def copy(self) -> None:
-        """Put the selected lamp on the clipboard, as the text a plan's file has of it."""
-        index = self.lamp
-        if index is not None:
-            lamp = self._workplace.document.plan.lamps[index]
-            QGuiApplication.clipboard().setText(lamp.model_dump_json(indent=1))
+        """Put what is selected on the clipboard, as the text a plan's file has of it."""
+        if self.chosen:
+            clip = Clip.of(self._workplace.document.plan, self.chosen)
+            QGuiApplication.clipboard().setText(clip.model_dump_json(indent=1))
 
     def cut(self) -> None:
-        """Put the selected lamp on the clipboard and take it down."""
+        """Put what is selected on the clipboard and take it away."""
         self.copy()
-        self._with(self.lamp, remove_lamp)
+        self.remove()
 
-    def paste(self) -> None:
-        """Hang the lamp that is on the clipboard: where it hung, or beside.
+    def paste(self, at: Point | None = None) -> None:
+        """Put in what is on the clipboard: where it was, near a point, or beside.
 
         A line of a data sheet is hung as a new kind of lamp.
         """
-        text = QGuiApplication.clipboard().text()
+        plan, text = self._workplace.document.plan, QGuiApplication.clipboard().text()
         try:
-            lamp = Lamp.model_validate_json(text)
+            clip = Clip.read(text)
         except ValueError:
-            self.hang_data_sheet(text)
+            self.hang_data_sheet(text, at)
             return
-        plan = self._workplace.document.plan
-        kind = PlaceKind.LAMP
-        self._tell(
-            _put(
-                self._workplace,
-                "Paste lamp",
-                kind,
-                lambda: edits.add_lamp(plan, rehung(plan, lamp)),
-            )
-        )
+        label = groups.named("Paste", clip.places)
+        self._tell(_put(self._workplace, label, lambda: pasted(plan, clip, at)))
 
     def hang_data_sheet(self, text: str, at: Point | None = None) -> None:
         """Hang a lamp that a line of text describes: at a place, else under the hand."""
@@ -188,8 +209,8 @@ class EditSteps(QObject):
 
         if not data_sheet.says_lamp(text):
             self._tell(
-                "There is no lamp to paste: copy one, here or in another plan, or a line of a "
-                f"data sheet such as '{data_sheet.EXAMPLE}'."
+                "There is nothing to paste: copy a lamp or an obstacle, of any plan, or a line of "
+                f"a data sheet such as '{data_sheet.EXAMPLE}'."
             )
             return
         try:
@@ -198,19 +219,34 @@ class EditSteps(QObject):
             self._tell(str(error))
             return
         plan, near = self._workplace.document.plan, at or self._pointer()
+        lamp, made = read.model, (Place(PlaceKind.LAMP, len(plan.lamps)),)
         problem = _put(
             self._workplace,
             "Paste lamp",
-            PlaceKind.LAMP,
-            lambda: edits.add_lamp(plan, new_lamp(plan, read.model, near)),
+            lambda: (edits.add_lamp(plan, new_lamp(plan, lamp, near)), made),
         )
         self._tell(problem)
         if not problem:
             self.told.emit(f"Hung as read: {read.words}.")
 
-    def add(self, shape: Shape) -> None:
-        """Put an obstacle into the middle of the space."""
-        self._tell(place_obstacle(self._workplace, shape))
+    def level(self) -> None:
+        """Hang all lamps as high as the selected one."""
+        index = self.lamp
+        if index is not None:
+            lead, plan = self.chosen[0], self._workplace.document.plan
+            rest = groups.all_things(plan, PlaceKind.LAMP)
+            after = groups.levelled(plan, (lead, *rest))
+            self._workplace.document.apply(after, "Set height of all lamps")
+
+    def _arrange(self, verb: str, edit: Callable[..., Plan], how: object) -> None:
+        places, document = self.chosen, self._workplace.document
+        if places:
+            try:
+                after = edit(document.plan, places, how)
+            except ValueError as error:
+                self._tell(refusal(error, self._workplace.display.unit))
+                return
+            document.apply(after, groups.named(verb, places))
 
     def attach(self, menu: QMenu) -> None:
         """Offer the lamps of the catalogue in a menu, filled whenever it opens."""

@@ -6,8 +6,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import asdict
 from typing import Any, Final
 
-from PySide6.QtCore import QObject, QTimer, Signal, Slot
-from PySide6.QtGui import QFontMetrics, QPalette
+from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QFontMetrics, QPalette, QUndoStack
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
@@ -15,6 +15,8 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QHBoxLayout,
     QStackedWidget,
+    QUndoView,
+    QVBoxLayout,
     QWidget,
 )
 
@@ -159,6 +161,23 @@ class SettingsDialog(QDialog):
         self.cells.setCurrentIndex(self.cells.findData(state.cells))
         self.contours.setChecked(state.contours)
         self.band_wash.setChecked(state.band_wash)
+
+
+class HistoryDialog(QDialog):
+    """The steps made so far, one a line; a click goes to where a step had just been made."""
+
+    def __init__(self, stack: QUndoStack, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle("History")
+        self.view = QUndoView(stack)
+        self.view.setEmptyLabel("As opened")
+        self.view.setAccessibleName("Steps made so far")
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(theme.RHYTHM, theme.RHYTHM, theme.RHYTHM, theme.RHYTHM)
+        layout.addWidget(PlainLabel("Click a step to go to where it had just been made."))
+        layout.addWidget(self.view)
+        self.resize(320, 420)
 
 
 def _combo(name: str, entries: Any) -> StillCombo:

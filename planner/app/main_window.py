@@ -18,11 +18,12 @@ from PySide6.QtWidgets import QGraphicsView, QMainWindow
 
 from planner.app import theme
 from planner.app.actions import WindowActions
+from planner.app.canvas.ink import ZOOM_STEP
 from planner.app.display import Display, DisplayState, SelectionModel
 from planner.app.document import Document
 from planner.app.edit_steps import EditSteps
 from planner.app.estimator import Estimator
-from planner.app.frame import PageBar, Pages, SettingsDialog, StateLine, ViewChoices
+from planner.app.frame import HistoryDialog, PageBar, Pages, SettingsDialog, StateLine, ViewChoices
 from planner.app.help import APP_TITLE, AboutDialog, HelpWindow, app_icon
 from planner.app.jobs import Lane, shut_down
 from planner.app.lamp_files import LampFileCommands
@@ -35,6 +36,7 @@ from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_
 from planner.estimate.result import Estimate
 from planner.files.disk import PlanFileError, reason_of
 from planner.files.store import LAMP_SUFFIXES, FileKind
+from planner.plan.groups import Edge
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
@@ -136,6 +138,11 @@ class MainWindow(QMainWindow):
             "page_survey": lambda _on: self.pages.go("survey"),
             "settings": self._open_settings,
             "fit": self.page.fit,
+            "zoom_in": lambda: self.page.drawing_in_hand.zoom(ZOOM_STEP),
+            "zoom_out": lambda: self.page.drawing_in_hand.zoom(1 / ZOOM_STEP),
+            "measure": self.page.plan_view.measure,
+            "large_side": self.page.enlarge_side,
+            "history": lambda: HistoryDialog(self.document.undo_stack, self).show(),
             "full_screen": self._show_full_screen,
             "help_start": lambda: self.show_help("start"),
             "help_cautions": lambda: self.show_help("cautions"),
@@ -160,6 +167,12 @@ class MainWindow(QMainWindow):
         self.actions_.fill(self.menuBar())
         self.recent.attach(self.actions_.menus["recent"])
         self.steps.attach(self.actions_.menus["add_lamp_kind"])
+        for drawing in (self.page.plan_view, self.page.elevation):
+            drawing.share_actions(
+                {key: self.actions_[key] for key in self.actions_}, self.actions_.menus["arrange"]
+            )
+            drawing.put_here.connect(self.steps.put_here)
+            drawing.measuring_changed.connect(self._on_measuring)
         self.choices.attach(self.actions_)
         names = {"sketch": "Sketch", "side": "Side by side", "survey": "Survey"}
         self.menuBar().setCornerWidget(PageBar(self.pages, names), Qt.Corner.TopRightCorner)
@@ -243,15 +256,26 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _follow_selection(self) -> None:
-        lamp_selected = self.steps.lamp is not None and self.pages.current == "sketch"
+        on_sketch = self.pages.current == "sketch"
+        chosen = self.steps.chosen if on_sketch else ()
+        lamp_leads = self.steps.lamp is not None and on_sketch
         # Off, they leave their keys to the drawing (Delete takes a corner away there).
-        self.actions_["duplicate_lamp"].setEnabled(lamp_selected)
-        self.actions_["remove_lamp"].setEnabled(lamp_selected)
-        self.actions_["copy_lamp"].setEnabled(lamp_selected)
-        self.actions_["cut_lamp"].setEnabled(lamp_selected)
-        self.actions_["paste_lamp"].setEnabled(self.pages.current == "sketch")
-        self.actions_["export_lamp"].setEnabled(lamp_selected)
-        self.actions_["remove_obstacle"].setEnabled(self.steps.obstacle is not None)
+        for key in ("duplicate", "copy", "cut", "remove"):
+            self.actions_[key].setEnabled(bool(chosen))
+        for key in (*(f"align_{edge}" for edge in Edge), "shares_across", "shares_deep"):
+            self.actions_[key].setEnabled(len(chosen) > 1)
+        for key in ("gaps_across", "gaps_deep"):
+            self.actions_[key].setEnabled(len(chosen) > 2)
+        for key in ("paste", "select_lamps"):
+            self.actions_[key].setEnabled(on_sketch)
+        self.actions_["export_lamp"].setEnabled(lamp_leads)
+        self.actions_["level_lamps"].setEnabled(lamp_leads and len(self.document.plan.lamps) > 1)
+
+    @Slot(bool)
+    def _on_measuring(self, on: bool) -> None:
+        self.actions_["measure"].setChecked(on)
+        for drawing in (self.page.plan_view, self.page.elevation):
+            drawing.measure(on)
 
     # -- pages --------------------------------------------------------------------------
 

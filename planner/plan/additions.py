@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import json
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from statistics import fmean
-from typing import Final
+from typing import Final, TypeVar
 
-from planner.plan.edits import add_lamp, nearest_inside
+from planner.plan.edits import add_lamp, add_obstacle, changed, nearest_inside
+from planner.plan.groups import Chosen, Thing, extent, thing_at
 from planner.plan.lamp import Lamp, LampModel, PanelBody
-from planner.plan.lining import OPENING_KEY
+from planner.plan.lining import OPENING_KEY, Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan, Setup
+from planner.plan.quantity import Value
 from planner.plan.space import Obstacle, Outline, Point, contains, outlines_overlap, sticks_out
 
 USUAL_HANGING_HEIGHT_M: Final = 0.45
@@ -28,6 +32,11 @@ PLAIN_PANEL: Final = LampModel(
 )
 """Hung where the catalogue offers no lamp."""
 
+
+_Thing = TypeVar("_Thing", bound=Lamp | Obstacle)
+
+_APART_M: Final = 0.02
+"""Left free between a thing and its duplicate."""
 
 _PLACES: Final = 24
 _SIZES: Final = (1.0, 0.75, 0.5, 0.35, 0.2, 0.1)
@@ -61,39 +70,73 @@ def middle(plan: Plan) -> Point:
     return best
 
 
-def free_place(
-    plan: Setup, wanted: Point, outline: Callable[[Point], Outline], others: Sequence[Outline]
+def free_shift(
+    plan: Setup, bodies: Sequence[tuple[Outline, Sequence[Outline]]]
 ) -> tuple[Point, bool] | None:
-    """The place nearest to the wanted one where an outline lies inside and on nothing else.
+    """The shortest shift by which outlines lie inside and on none of the others given with each.
 
-    The second part is False where everything is taken: then it is the place inside that is
-    farthest from the others. None where the outline fits nowhere on a grid as fine as a
+    The second part is False where everything is taken: then it is the shift inside that brings
+    the first farthest from its others. None where they fit nowhere on a grid as fine as a
     twenty-fourth of the space.
     """
     x0, y0, x1, y1 = plan.space.bounds
     step = max(x1 - x0, y1 - y0) / _PLACES
     grid = [
-        (round(wanted[0] + i * step, 4), round(wanted[1] + j * step, 4))
+        (i * step, j * step)
         for i in range(-_PLACES, _PLACES + 1)
         for j in range(-_PLACES, _PLACES + 1)
     ]
-    inside = [
-        place
-        for place in sorted(grid, key=lambda place: math.dist(place, wanted))
-        if contains(plan.space.footprint, *place)
-        and not sticks_out(outline(place), plan.space.footprint)
-    ]
-    for place in inside:
-        body = outline(place)
-        if not any(outlines_overlap(body, other) for other in others):
-            return place, True
-    middles = [tuple(map(fmean, zip(*other, strict=True))) for other in others]
+    inside: list[Point] = []
+    for by in sorted(grid, key=lambda by: math.hypot(*by)):
+        shifted = [(_shifted(body, by), others) for body, others in bodies]
+        if any(_leaves(plan, body) for body, _ in shifted):
+            continue
+        if not any(outlines_overlap(body, one) for body, others in shifted for one in others):
+            return by, True
+        inside.append(by)
     if not inside:
         return None
-    return max(inside, key=lambda place: min(math.dist(place, m) for m in middles)), False
+    body, others = bodies[0]
+    middle, taken = _middle_of(body), [_middle_of(other) for other in others]
+
+    def apart(by: Point) -> float:
+        at = (middle[0] + by[0], middle[1] + by[1])
+        return min((math.dist(at, other) for other in taken), default=0.0)
+
+    return max(inside, key=apart), False
 
 
-def new_lamp(plan: Plan, model: LampModel, wanted: Point | None = None) -> Lamp:
+def _leaves(plan: Setup, body: Outline) -> bool:
+    """Whether an outline or its middle is outside the walls."""
+    footprint = plan.space.footprint
+    return not contains(footprint, *_middle_of(body)) or sticks_out(body, footprint)
+
+
+def _shifted(outline: Outline, by: Point) -> Outline:
+    return tuple((x + by[0], y + by[1]) for x, y in outline)
+
+
+def _middle_of(outline: Outline) -> Point:
+    xs, ys = zip(*outline, strict=True)
+    return fmean(xs), fmean(ys)
+
+
+def _others(plan: Setup, thing: Thing) -> list[Outline]:
+    """Outlines of what a thing may not lie on: its like, for an obstacle at its height."""
+    if isinstance(thing, Lamp):
+        return [other.outline() for other in plan.lamps]
+    return [
+        other.outline()
+        for other in plan.obstacles
+        if other.underside < thing.top and thing.underside < other.top
+    ]
+
+
+def _at(thing: _Thing, place: Point) -> _Thing:
+    return changed(thing, x=round(place[0], 4), y=round(place[1], 4))
+
+
+def new_lamp(plan: Plan, model: LampModel, at: Point | None = None) -> Lamp:
     """A lamp at a usual height or under the ceiling, where there is room for it.
 
     As near as can be to the place wanted, first the middle; turned across where it has no room
@@ -101,42 +144,139 @@ def new_lamp(plan: Plan, model: LampModel, wanted: Point | None = None) -> Lamp:
     """
     room = plan.headroom
     height = min(USUAL_HANGING_HEIGHT_M, 0.9 * room)
-    x, y = middle(plan) if wanted is None else wanted
-    return _hung_near(plan, Lamp(model=model, x=x, y=y, hanging_height=height), (x, y))
+    x, y = at or middle(plan)
+    return _put_near(plan, Lamp(model=model, x=x, y=y, hanging_height=height), (x, y))
 
 
-def _hung_near(plan: Plan, lamp: Lamp, wanted: Point) -> Lamp:
-    """The lamp where there is room for it, as near as can be to a place."""
-    others = [other.outline() for other in plan.lamps]
-    found: list[tuple[bool, Lamp]] = []
+def _put_near(plan: Setup, thing: _Thing, wanted: Point) -> _Thing:
+    """A thing where there is room for it, as near as can be to a place."""
+    others = _others(plan, thing)
+    found: list[tuple[bool, _Thing]] = []
     for turn in (0.0, 90.0):
-        turned = lamp.model_copy(update={"rotation_deg": (lamp.rotation_deg + turn) % 360})
-
-        def outline(place: Point, turned: Lamp = turned) -> Outline:
-            return turned.model_copy(update={"x": place[0], "y": place[1]}).outline()
-
-        place = free_place(plan, wanted, outline, others)
-        if place is not None:
-            (x, y), free = place
-            found.append((free, turned.model_copy(update={"x": x, "y": y})))
-    best = [hung for free, hung in found if free] or [hung for _, hung in found]
-    return best[0] if best else lamp
-
-
-def rehung(plan: Plan, lamp: Lamp) -> Lamp:
-    """A lamp copied from this or another plan: where it hung, or beside, and under this ceiling."""
-    room = plan.headroom
-    lower = lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, room)})
-    return _hung_near(plan, lower, nearest_inside(plan.space.footprint, (lamp.x, lamp.y)))
+        angle = (thing.rotation_deg + turn) % 360 if turn else thing.rotation_deg
+        turned = changed(_at(thing, wanted), rotation_deg=angle)
+        shift = free_shift(plan, [(turned.outline(), others)])
+        if shift is not None:
+            by, free = shift
+            found.append((free, _at(turned, (turned.x + by[0], turned.y + by[1]))))
+        if found and found[-1][0]:
+            break
+    best = [put for free, put in found if free] or [put for _, put in found]
+    return best[0] if best else thing
 
 
-def duplicate_lamp(plan: Plan, index: int) -> Plan:
-    """Hang a second lamp like this one beside it, across its longer side where there is room."""
-    lamp = plan.lamps[index]
-    away = max(lamp.model.size[1], 0.05) + 0.02
-    angle = math.radians(lamp.rotation_deg)
-    wanted = (lamp.x - away * math.sin(angle), lamp.y + away * math.cos(angle))
-    return add_lamp(plan, _hung_near(plan, lamp, wanted))
+# -- copied, as text too, and put beside ------------------------------------------------
+
+
+class Clip(Value):
+    """What is copied: things of a plan under the names a plan's file has for them."""
+
+    lamps: tuple[Lamp, ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
+    linings: tuple[Lining, ...] = ()
+
+    @classmethod
+    def of(cls, plan: Setup, places: Chosen) -> Clip:
+        """The things at these places, with the linings they need."""
+        things = [thing_at(plan, place) for place in sorted(places)]
+        obstacles = tuple(thing for thing in things if isinstance(thing, Obstacle))
+        used = {obstacle.lining for obstacle in obstacles}
+        return cls(
+            lamps=tuple(thing for thing in things if isinstance(thing, Lamp)),
+            obstacles=obstacles,
+            linings=tuple(lining for lining in plan.linings if lining.key in used),
+        )
+
+    @classmethod
+    def read(cls, text: str) -> Clip:
+        """The things in a text: a clip, a whole plan, or a lamp alone.
+
+        Raises
+        ------
+        ValueError
+            If there are none.
+        """
+        try:
+            found = json.loads(text)
+            if isinstance(found, dict) and "model" in found:
+                clip = cls(lamps=(Lamp.model_validate_json(text),))
+            else:
+                parts = {name: found[name] for name in cls.model_fields if name in found}
+                clip = cls.model_validate_json(json.dumps(parts))
+        except (ValueError, TypeError, RecursionError):
+            clip = cls()
+        if not clip.things:
+            raise ValueError(
+                "There is nothing to paste: select a lamp or an obstacle, here or in another "
+                "plan, and copy it."
+            )
+        return clip
+
+    @property
+    def things(self) -> tuple[Thing, ...]:
+        """Lamps and obstacles."""
+        return (*self.lamps, *self.obstacles)
+
+    @property
+    def places(self) -> Chosen:
+        """Their places, were there nothing else."""
+        kinds = [PlaceKind.LAMP] * len(self.lamps) + [PlaceKind.OBSTACLE] * len(self.obstacles)
+        return tuple(Place(kind, k) for k, kind in enumerate(kinds))
+
+
+def pasted(plan: Plan, clip: Clip, at: Point | None = None) -> tuple[Plan, Chosen]:
+    """Copied things put in as they stand to one another, and their places in the plan.
+
+    Where they were, or with their middle at a point; beside, where that is taken; under this
+    ceiling. Where they fit nowhere together each looks for a place of its own.
+    """
+    things = [_under(plan, thing) for thing in clip.things]
+    if at is not None:
+        centre = _middle_of(tuple((thing.x, thing.y) for thing in things))
+        by = (at[0] - centre[0], at[1] - centre[1])
+        things = [_at(thing, (thing.x + by[0], thing.y + by[1])) for thing in things]
+    return _put(plan, things, clip.linings)
+
+
+def duplicated(plan: Plan, places: Chosen) -> tuple[Plan, Chosen]:
+    """A copy of all of them beside, across the leader's longer side where there is room."""
+    things = [thing_at(plan, place) for place in sorted(places)]
+    lead = thing_at(plan, places[0])
+    across = lead.rotation_deg + 90
+    low, high = extent([thing.outline() for thing in things], across)
+    away, angle = max(high - low, 0.05) + _APART_M, math.radians(across)
+    by = (away * math.cos(angle), away * math.sin(angle))
+    return _put(plan, [_at(thing, (thing.x + by[0], thing.y + by[1])) for thing in things], ())
+
+
+def _under(plan: Setup, thing: Thing) -> Thing:
+    """A thing of another plan, lowered to fit under this ceiling."""
+    if isinstance(thing, Lamp):
+        height = min(thing.hanging_height, plan.headroom)
+        return thing.model_copy(update={"hanging_height": height})
+    thickness = min(thing.thickness, plan.space.height)
+    underside = min(thing.underside, plan.space.height - thickness)
+    return thing.model_copy(update={"thickness": thickness, "underside": underside})
+
+
+def _put(plan: Plan, things: Sequence[Thing], linings: Sequence[Lining]) -> tuple[Plan, Chosen]:
+    """Things put in near where they are, together where that can be; their new places."""
+    footprint, shift = plan.space.footprint, None
+    if len(things) > 1:
+        shift = free_shift(plan, [(thing.outline(), _others(plan, thing)) for thing in things])
+    made: list[Place] = []
+    for thing in things:
+        if shift is not None and shift[1]:
+            put = _at(thing, (thing.x + shift[0][0], thing.y + shift[0][1]))
+        else:
+            put = _put_near(plan, thing, nearest_inside(footprint, (thing.x, thing.y)))
+        if isinstance(put, Lamp):
+            made.append(Place(PlaceKind.LAMP, len(plan.lamps)))
+            plan = add_lamp(plan, put)
+        else:
+            made.append(Place(PlaceKind.OBSTACLE, len(plan.obstacles)))
+            plan = add_obstacle(plan, put, *linings)
+    return plan, tuple(made)
 
 
 @dataclass(frozen=True)
@@ -164,13 +304,13 @@ SHAPES: Final = (
 """Round figures to start from; every one of them is a field afterwards."""
 
 
-def new_obstacle(plan: Plan, shape: Shape) -> Obstacle:
-    """An obstacle of a shape as near to the middle as it fits, smaller where it must be."""
+def new_obstacle(plan: Plan, shape: Shape, at: Point | None = None) -> Obstacle:
+    """An obstacle of a shape as near to the middle or a point as it fits, smaller if it must."""
     height = plan.space.height
     thickness = min(shape.thickness, height)
     above = 0.0 if shape.over_canopy is None else plan.canopy.height + shape.over_canopy
     plain = shape.black or not plan.linings
-    x, y = middle(plan)
+    x, y = at or middle(plan)
     made = Obstacle(
         name=shape.name,
         x=x,
@@ -181,22 +321,13 @@ def new_obstacle(plan: Plan, shape: Shape) -> Obstacle:
         thickness=thickness,
         lining=OPENING_KEY if plain else plan.linings[0].key,
     )
-    beside = [
-        other.outline()
-        for other in plan.obstacles
-        if other.underside < made.top and made.underside < other.top
-    ]
     for share in _SIZES:
         size = {
             "length": max(round(shape.length * share, 3), 0.005),
             "width": max(round(shape.width * share, 3), 0.005),
         }
         smaller = made.model_copy(update=size)
-
-        def outline(place: Point, smaller: Obstacle = smaller) -> Outline:
-            return smaller.model_copy(update={"x": place[0], "y": place[1]}).outline()
-
-        place = free_place(plan, (x, y), outline, beside)
-        if place is not None and place[1]:
-            return smaller.model_copy(update={"x": place[0][0], "y": place[0][1]})
+        shift = free_shift(plan, [(smaller.outline(), _others(plan, smaller))])
+        if shift is not None and shift[1]:
+            return _at(smaller, (x + shift[0][0], y + shift[0][1]))
     return smaller

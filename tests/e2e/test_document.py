@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
 from pytestqt.qtbot import QtBot
 
+from planner.app.canvas.items import Item, Part
+from planner.app.frame import HistoryDialog
 from planner.app.questions import Unsaved
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
@@ -38,16 +41,16 @@ def test_every_edit_is_followed_by_its_light(qtbot: QtBot) -> None:
 
 def test_a_lamp_is_duplicated_and_removed_only_when_one_is_selected(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
-    assert not window.actions_["duplicate_lamp"].isEnabled()
-    assert not window.actions_["remove_lamp"].isEnabled()
+    assert not window.actions_["duplicate"].isEnabled()
+    assert not window.actions_["remove"].isEnabled()
     window.selection.select(Place(PlaceKind.LAMP, 0))
-    trigger(window, "duplicate_lamp")
+    trigger(window, "duplicate")
     first, second = window.document.plan.lamps
     assert second.model == first.model
     assert (second.x, second.y) != (first.x, first.y)
-    trigger(window, "remove_lamp")
+    trigger(window, "remove")
     assert window.document.plan.lamps == (first,)
-    assert not window.actions_["remove_lamp"].isEnabled()
+    assert not window.actions_["remove"].isEnabled()
 
 
 def test_a_lamp_of_the_catalogue_is_hung_from_the_menu(qtbot: QtBot) -> None:
@@ -133,3 +136,86 @@ def test_work_stops_with_the_window(qtbot: QtBot) -> None:
     before = window.estimate
     window.estimator.edit(small_plan("Late", lamps=3))
     assert window.estimate is before
+
+
+def test_several_are_put_in_order_from_the_menu_each_one_step(qtbot: QtBot) -> None:
+    """Three lamps in a row over a metre: their shares end at 1/3 and 2/3 m."""
+    window, _ = make_window(qtbot)
+    for _ in range(2):
+        trigger(window, "add_lamp")
+    assert not window.actions_["shares_across"].isEnabled()
+    trigger(window, "select_lamps")
+    assert len(window.selection.chosen) == 3
+    lead = window.document.plan.lamps[window.selection.current.index]
+    trigger(window, "align_middle")
+    trigger(window, "shares_across")
+    lamps = window.document.plan.lamps
+    x0, _, x1, _ = window.document.plan.space.bounds
+    wide = x1 - x0
+    assert sorted(lamp.x - x0 for lamp in lamps) == pytest.approx(
+        [wide / 6, wide / 2, 5 * wide / 6]
+    )
+    assert {lamp.y for lamp in lamps} == {lead.y}
+    trigger(window, "duplicate")
+    trigger(window, "remove")
+    stack = window.document.undo_stack
+    steps = [stack.text(k) for k in range(stack.count())][2:]
+    assert steps[-3:] == ["Spread 3 lamps", "Duplicate 3 lamps", "Remove 3 lamps"]
+    assert window.document.plan.lamps == lamps
+
+
+def test_the_history_goes_to_a_step_and_back(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    first = window.document.plan
+    for _ in range(3):
+        trigger(window, "add_lamp")
+    trigger(window, "history")
+    dialog = window.findChild(HistoryDialog)
+    assert dialog is not None
+    model = dialog.view.model()
+    texts = [model.index(row, 0).data() for row in range(model.rowCount())]
+    assert texts == ["As opened", "Add lamp", "Add lamp", "Add lamp"]
+    dialog.view.setCurrentIndex(model.index(1, 0))
+    assert len(window.document.plan.lamps) == len(first.lamps) + 1
+    dialog.view.setCurrentIndex(model.index(0, 0))
+    assert window.document.plan == first
+    dialog.view.setCurrentIndex(model.index(3, 0))
+    assert len(window.document.plan.lamps) == len(first.lamps) + 3
+    dialog.close()
+
+
+def test_one_key_gives_the_side_view_the_room_of_the_plan(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    window.resize(1280, 800)
+    window.show()
+    plan, side = window.page.plan_view, window.page.elevation
+    qtbot.wait(50)
+    before = (plan.width(), side.width())
+    assert before[0] > before[1]
+    trigger(window, "large_side")
+    qtbot.waitUntil(lambda: abs(side.width() - before[0]) < 12)
+    trigger(window, "large_side")
+    qtbot.waitUntil(lambda: plan.width() == before[0])
+
+
+def test_measuring_is_one_switch_for_both_drawings(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    trigger(window, "measure")
+    assert window.page.plan_view.measuring
+    assert window.page.elevation.measuring
+    window.page.elevation.measure(False)
+    assert not window.page.plan_view.measuring
+    assert not window.actions_["measure"].isChecked()
+
+
+def test_the_menu_of_the_drawing_puts_a_lamp_where_it_was_called(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    view = window.page.plan_view
+    x0, y0, x1, y1 = window.document.plan.space.bounds
+    at = (x0 + 0.25 * (x1 - x0), y0 + 0.25 * (y1 - y0))
+    menu = view.menu_for(Item(Part.INSIDE), at)
+    texts = {action.text(): action for action in menu.actions()}
+    texts["Put a pot here"].trigger()
+    pot = window.document.plan.obstacles[-1]
+    assert math.dist((pot.x, pot.y), at) < 0.02
+    menu.deleteLater()

@@ -24,8 +24,8 @@ def test_the_menu_adds_one_in_one_step_and_shows_its_fields(qtbot: QtBot, key: s
     assert len(window.document.plan.obstacles) == 1
     assert window.selection.current == Place(PlaceKind.OBSTACLE, 0)
     assert window.page.column.chooser.currentText().startswith("Obstacle 1: ")
-    assert window.actions_["remove_obstacle"].isEnabled()
-    assert not window.actions_["remove_lamp"].isEnabled()
+    assert window.actions_["remove"].isEnabled()
+    assert not window.actions_["export_lamp"].isEnabled()
     window.document.undo_stack.undo()
     assert not window.document.plan.obstacles
     assert window.selection.current == Place()
@@ -34,7 +34,7 @@ def test_the_menu_adds_one_in_one_step_and_shows_its_fields(qtbot: QtBot, key: s
 def test_the_menu_removes_the_selected_one(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
     trigger(window, "add_box")
-    trigger(window, "remove_obstacle")
+    trigger(window, "remove")
     assert window.document.plan.obstacles == ()
     assert window.document.undo_stack.undoText() == "Remove obstacle"
 

@@ -39,7 +39,7 @@ def test_a_pasted_line_hangs_at_the_pointer_as_one_step(qtbot: QtBot) -> None:
     window = empty(qtbot)
     QGuiApplication.clipboard().setText(LINE)
     point_at(window, 0.3, 0.7)
-    trigger(window, "paste_lamp")
+    trigger(window, "paste")
     (lamp,) = window.document.plan.lamps
     assert (lamp.x, lamp.y) == pytest.approx((0.3, 0.7), abs=0.01)
     assert (lamp.model.watts, lamp.model.ppf) == (240, 600)
@@ -52,7 +52,7 @@ def test_a_pasted_line_hangs_at_the_pointer_as_one_step(qtbot: QtBot) -> None:
 def test_pointing_nowhere_it_hangs_in_a_free_place(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot, small_plan(lamps=1))
     QGuiApplication.clipboard().setText(LINE)
-    trigger(window, "paste_lamp")
+    trigger(window, "paste")
     old, new = window.document.plan.lamps
     apart = max(abs(old.x - new.x) - 0.3, abs(old.y - new.y) - 0.25)
     assert apart >= -1e-6, "it hangs beside the first, not in it"
@@ -86,7 +86,7 @@ def test_a_number_is_still_pasted_into_its_field(qtbot: QtBot) -> None:
 def test_what_is_wrong_with_a_line_is_said(qtbot: QtBot) -> None:
     window = empty(qtbot)
     QGuiApplication.clipboard().setText("240 W 30x30 cm")
-    trigger(window, "paste_lamp")
+    trigger(window, "paste")
     assert "nothing of the lamp's photon flux" in window.statusBar().currentMessage()
     assert window.document.undo_stack.count() == 0
 

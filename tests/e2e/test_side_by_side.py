@@ -133,12 +133,12 @@ def test_switching_keeps_selection_scale_and_section(qtbot: QtBot, window: MainW
     assert page.linked.section == ((0.1, 0.2), (0.9, 0.8))
     page.linked.cut_along(((0.2, 0.2), (0.9, 0.8)))
     # Delete belongs to the maps now, not to the lamp that is selected on the sketch.
-    assert not window.actions_["remove_lamp"].isEnabled()
+    assert not window.actions_["remove"].isEnabled()
     trigger(window, "page_sketch")
     assert window.selection.current == Place(PlaceKind.LAMP, 0)
     assert view.viewport.scale == scale
     assert view.section == ((0.2, 0.2), (0.9, 0.8))
-    assert window.actions_["remove_lamp"].isEnabled()
+    assert window.actions_["remove"].isEnabled()
     assert not page.comparer.lane.busy
 
 

@@ -449,18 +449,18 @@ def test_later_starts_say_nothing_of_a_demo(qtbot: QtBot) -> None:
 def test_a_lamp_is_cut_from_one_plan_and_pasted_into_another(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
     lamp = window.document.plan.lamps[0]
-    assert not window.actions_["copy_lamp"].isEnabled()
+    assert not window.actions_["copy"].isEnabled()
     window.selection.select(Place(PlaceKind.LAMP))
-    trigger(window, "cut_lamp")
+    trigger(window, "cut")
     assert not window.document.plan.lamps
     low = small_plan(lamps=0)
     space = low.space.model_copy(update={"height": 0.5})
     window.document.replace(low.model_copy(update={"space": space}), None)
-    trigger(window, "paste_lamp")
+    trigger(window, "paste")
     pasted = window.document.plan.lamps[0]
     assert (pasted.model, pasted.x, pasted.y) == (lamp.model, lamp.x, lamp.y)
     assert pasted.hanging_height == pytest.approx(0.3)  # 0.5 m less the canopy at 0.2 m
-    trigger(window, "paste_lamp")
+    trigger(window, "paste")
     first, second = list(window.document.plan.lamps)
     assert math.dist((first.x, first.y), (second.x, second.y)) >= 0.2  # not one on the other
     assert window.selection.current == Place(PlaceKind.LAMP, 1)
@@ -469,6 +469,6 @@ def test_a_lamp_is_cut_from_one_plan_and_pasted_into_another(qtbot: QtBot) -> No
 def test_what_is_no_lamp_is_not_pasted(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot)
     QGuiApplication.clipboard().setText("240 W")
-    trigger(window, "paste_lamp")
+    trigger(window, "paste")
     assert len(window.document.plan.lamps) == 1
-    assert "no lamp to paste" in window.statusBar().currentMessage()
+    assert "nothing to paste" in window.statusBar().currentMessage()

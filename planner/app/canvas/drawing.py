@@ -1,27 +1,28 @@
-"""What plan view and elevation share: one gesture at a time, keys, zoom, and a word on errors."""
+"""What plan view and elevation share: they follow the plan, have keys and menus, and say errors."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Protocol
+from collections.abc import Callable, Mapping, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
+    QAction,
     QColor,
+    QContextMenuEvent,
     QFocusEvent,
     QKeyEvent,
-    QMouseEvent,
     QPainter,
     QPaintEvent,
-    QWheelEvent,
 )
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QToolButton, QWidget
 
-from planner.app.canvas.ink import Bounds, FittedWidget, Ink, Viewport, figure_font
-from planner.app.canvas.items import Item
-from planner.app.canvas.plan_drags import Edit, Hold
+from planner.app.canvas.hand import FREE_KEYS, Handed
+from planner.app.canvas.ink import ZOOM_STEP, Ink, figure_font
+from planner.app.canvas.items import Item, Part
+from planner.app.canvas.plan_drags import Choice, Edit, removed
 from planner.app.display import Display, SelectionModel
 from planner.app.document import BESIDE_MS, Document
+from planner.plan.groups import can_be_chosen
 from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
@@ -39,9 +40,15 @@ MARGIN_BOTTOM = 84.0
 LIGHT_WAIT_MS = 16
 """So long a drawing in hand waits for its light, to be painted once with both."""
 
-DRAG_START_PX = 3.0
-BURST_MS = 1000
-_FREE_KEYS = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
+_ZOOMS = {"+": ZOOM_STEP, "=": ZOOM_STEP, "-": 1 / ZOOM_STEP}
+_ON_THINGS = ("duplicate", "cut", "copy")
+_HERE = (
+    ("add_lamp", "Hang a lamp here"),
+    ("add_shelf", "Put a shelf here"),
+    ("add_pot", "Put a pot here"),
+    ("add_box", "Put a box here"),
+    ("paste", "Paste here"),
+)
 _ARROWS = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
@@ -50,24 +57,15 @@ _ARROWS = {
 }
 
 
-class Drag(Protocol):
-    """A running drag: says which plan a place of the hand means."""
+class Drawing(Handed):
+    """A drawing to scale that follows the plan and is edited by hand, keys and menus.
 
-    def to(self, at: Point, hold: Hold) -> Edit:
-        """The edit for a world point; raises ValueError where it cannot be built."""
-        ...
-
-
-class Drawing(FittedWidget):
-    """A drawing to scale that is edited by hand.
-
-    Every move of the hand sends a whole plan to the document; nothing of the plan is kept
-    here. ``dragging_changed`` tells when a drag begins and ends, ``fields_requested``
-    that the focus should go to the fields of what is selected.
+    ``fields_requested`` tells that the focus should go to the fields of what is selected,
+    ``put_here`` what of the menu (key of an action) is to be put near a world point.
     """
 
-    dragging_changed = Signal(bool)
     fields_requested = Signal()
+    put_here = Signal(str, object)
 
     def __init__(
         self,
@@ -76,30 +74,15 @@ class Drawing(FittedWidget):
         display: Display,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
-        self.document, self.selection, self.display = document, selection, display
-        self.viewport = Viewport()
+        super().__init__(document, selection, display, parent)
         self._gains: Sequence[LiningGain] = ()
-        self._focused: Item | None = None
-        self._pressed: tuple[Item, QPointF] | None = None
-        self._drag: Drag | None = None
-        self._before: Plan | None = None
-        self._drag_label = ""
-        self._pan_from: QPointF | None = None
-        self._space_held = False
+        self._shared: Mapping[str, QAction] = {}
+        self._arrange: QMenu | None = None
         self._by_key = False
-        self._applying = False
-        self._notice = ""
-        self._refused = self._lasting = False
-        self._burst = QTimer(self)
-        self._burst.setSingleShot(True)
-        self._burst.setInterval(BURST_MS)
-        self._burst.timeout.connect(document.end_gesture)
         self._frame = QTimer(self, singleShot=True)
         self._frame.timeout.connect(self.update)
         self._unsaid = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setMouseTracking(True)
         document.changed.connect(self._on_plan)
         document.settled.connect(self._on_settled)
         selection.changed.connect(self._on_selection)
@@ -109,14 +92,6 @@ class Drawing(FittedWidget):
 
     def _follow_selection(self, selection: Place) -> None:
         """Focus the item of what is selected."""
-        raise NotImplementedError
-
-    def bounds(self) -> Bounds:
-        """World rectangle that ``fit`` shows."""
-        raise NotImplementedError
-
-    def drawing_area(self) -> QRectF:
-        """Pixel rectangle ``fit`` fills."""
         raise NotImplementedError
 
     def inner_area(self, side: float) -> QRectF:
@@ -129,24 +104,20 @@ class Drawing(FittedWidget):
         )
         return area if area.height() > LEAST_DRAWN_PX else QRectF(self.rect())
 
-    def item_at(self, pixel: QPointF) -> Item:
-        """What lies under a pixel."""
-        raise NotImplementedError
-
     def items(self) -> tuple[Item, ...]:
         """What the Tab key steps through, in order."""
-        raise NotImplementedError
-
-    def begin(self, item: Item, at: Point) -> Drag | None:
-        """A drag of an item from a world point, or None where it does not move."""
         raise NotImplementedError
 
     def nudged(self, item: Item, by: Point) -> Edit | None:
         """An item moved by (dx, dy) metres, None if the plan has no part in it."""
         raise NotImplementedError
 
-    def choose(self, item: Item | None) -> None:
-        """Make an item the one keys act on, and select what belongs to it."""
+    def spot_of(self, item: Item) -> Point:
+        """A world point on an item, for a menu called by a key."""
+        raise NotImplementedError
+
+    def choices_of(self, item: Item, at: Point) -> Sequence[Choice]:
+        """The entries of the context menu that are edits of an item."""
         raise NotImplementedError
 
     def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
@@ -157,10 +128,6 @@ class Drawing(FittedWidget):
         """What is drawn, in words, for those who do not see it."""
         raise NotImplementedError
 
-    def cursor_for(self, item: Item) -> Qt.CursorShape:
-        """Shape of the pointer over an item."""
-        raise NotImplementedError
-
     def key_on_item(self, key: Qt.Key) -> bool:
         """Keys of one drawing only; True when used."""
         raise NotImplementedError
@@ -168,29 +135,9 @@ class Drawing(FittedWidget):
     # -- state --------------------------------------------------------------------------
 
     @property
-    def plan(self) -> Plan:
-        """The plan as it stands."""
-        return self.document.plan
-
-    @property
-    def focused(self) -> Item | None:
-        """The item keys act on."""
-        return self._focused
-
-    @property
-    def dragging(self) -> bool:
-        """Whether a drag is under way."""
-        return self._drag is not None
-
-    @property
     def notice(self) -> str:
         """The sentence shown because an edit was refused or stopped short, or nothing."""
         return in_unit(self._notice, self.display.unit)
-
-    def fit(self) -> None:
-        self._fitted = True
-        self.viewport = Viewport.fitted(self.bounds(), self.drawing_area())
-        self.update()
 
     def _on_plan(self, _old: Plan, plan: Plan) -> None:
         if self._drag is not None and not self._applying:
@@ -241,126 +188,71 @@ class Drawing(FittedWidget):
         self.setAccessibleDescription(self.words())
         self.update()
 
-    def _refit_if_needed(self) -> None:
-        """Fit again when the space outgrew the area or has become small in it."""
-        if not self._fitted or self._drag is not None or self.width() < 10:
-            return
-        area, drawn = self.drawing_area(), self.viewport.to_rect(self.bounds())
-        fills = max(drawn.width() / area.width(), drawn.height() / area.height())
-        if not area.adjusted(-6, -6, 6, 6).contains(drawn) or fills < 0.7:
-            self.viewport = Viewport.fitted(self.bounds(), area)
-
-    def try_edit(self, edit: Edit | None, merge_key: str | None = None) -> bool:
-        """Send an edit to the document; True when there was one."""
-        if edit is None:
-            return False
-        self._notice, self._refused = edit.took or edit.stopped, False
-        self._lasting = bool(edit.took)
-        self._applying = True
-        try:
-            self.document.apply(edit.plan, edit.label, merge_key)
-        finally:
-            self._applying = False
-        self.follow()
-        return True
-
-    def say(self, text: str) -> None:
-        """Show a sentence on the drawing until the next edit."""
-        self._notice, self._refused, self._lasting = text, True, False
-        self.update()
-
     def notice_ink(self, ink: Ink) -> QColor:
         """Colour of the notice: alarm where an edit was refused, plain where it was stopped."""
         return ink.alarm if self._refused else ink.ink
 
-    # -- drag ---------------------------------------------------------------------------
+    # -- menus --------------------------------------------------------------------------
 
-    def hold(self, modifiers: Qt.KeyboardModifier) -> Hold:
-        """How the hand holds, from the keys pressed with it."""
-        step = None if modifiers & _FREE_KEYS else self.display.unit.snap
-        return Hold(step, fine=bool(modifiers & Qt.KeyboardModifier.ShiftModifier))
+    def share_actions(self, actions: Mapping[str, QAction], arrange: QMenu) -> None:
+        """Offer the window's own steps in the context menus too."""
+        self._shared, self._arrange = actions, arrange
 
-    def _begin_drag(self, item: Item, from_pixel: QPointF) -> None:
-        self._drag = self.begin(item, self.viewport.to_world(from_pixel))
-        if self._drag is None:
-            self._pressed = None
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
+        if self.dragging:
             return
-        self._before = self.plan
-        self.document.end_gesture()
-        self.dragging_changed.emit(True)
+        if by_key and self.focused is not None:
+            item = self.focused
+            pixel = self.viewport.to_pixel(*self.spot_of(item))
+        else:
+            pixel = QPointF(event.pos())
+            item = self.item_at(pixel)
+            self.choose(item)
+        menu = self.menu_for(item, self.viewport.to_world(pixel))
+        menu.popup(self.mapToGlobal(pixel.toPoint()))
 
-    def _drag_to(self, drag: Drag, pixel: QPointF, modifiers: Qt.KeyboardModifier) -> None:
+    def menu_for(self, item: Item, at: Point) -> QMenu:
+        """The context menu of an item; it deletes itself when closed."""
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+
+        def add(text: str, act: Callable[..., object], *told: object) -> None:
+            menu.addAction(text).triggered.connect(lambda _checked=False: act(*told))
+
+        for choice in self.choices_of(item, at):
+            add(choice.text, self.make, choice)
+        if item.place is not None and can_be_chosen(item.place):
+            menu.addActions([self._shared[key] for key in _ON_THINGS if key in self._shared])
+            if self._arrange is not None and len(self.selection.chosen) > 1:
+                menu.addMenu(self._arrange)
+        if self._shared and self.is_ground(item):
+            for key, text in _HERE:
+                add(text, self.put_here.emit, key, at)
+        if not menu.isEmpty():
+            menu.addSeparator()
+        add("Stop measuring" if self.measuring else "Measure", self.measure, not self.measuring)
+        add("Fit drawing", self.fit)
+        return menu
+
+    def make(self, choice: Choice) -> None:
+        """Carry out an entry of the context menu."""
         try:
-            edit = drag.to(self.viewport.to_world(pixel), self.hold(modifiers))
+            edit = choice.make()
         except ValueError as error:
             self.say(refusal(error))
             return
-        self._drag_label = edit.label
-        self.try_edit(edit, "drag")
+        if self.try_edit(edit):
+            self.choose(choice.then)
 
-    def cancel_drag(self) -> None:
-        """Put everything back to where the drag began; no undo step stays."""
-        if self._drag is None or self._before is None:
-            return
-        self.try_edit(Edit(self._before, self._drag_label), "drag")
-        self._lasting = False
-        self._end_drag()
-
-    def _end_drag(self) -> None:
-        self._drag = self._before = self._pressed = None
-        if not self._lasting:
-            self._notice = ""
-        self.document.end_gesture()
-        self._refit_if_needed()
-        self.dragging_changed.emit(False)
-        self.update()
-
-    # -- mouse --------------------------------------------------------------------------
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        self._end_burst()
-        middle = event.button() is Qt.MouseButton.MiddleButton
-        if middle or (event.button() is Qt.MouseButton.LeftButton and self._space_held):
-            self._pan_from = event.position()
-            self.setCursor(Qt.CursorShape.ClosedHandCursor)
-        elif event.button() is Qt.MouseButton.LeftButton:
-            item = self.item_at(event.position())
-            self._pressed = (item, event.position())
-            self.choose(item)
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        at = event.position()
-        if self._pan_from is not None:
-            self._fitted = False
-            self.viewport = self.viewport.panned(at - self._pan_from)
-            self._pan_from = at
-            self.update()
-            return
-        if self._drag is None and self._pressed is not None:
-            item, start = self._pressed
-            if (at - start).manhattanLength() > DRAG_START_PX:
-                self._begin_drag(item, start)
-        if self._drag is not None:
-            self._drag_to(self._drag, at, event.modifiers())
-        elif event.buttons() == Qt.MouseButton.NoButton:
-            self.setCursor(self.cursor_for(self.item_at(at)))
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        if self._pan_from is not None:
-            self._pan_from = None
-            self.unsetCursor()
-        elif event.button() is Qt.MouseButton.LeftButton:
-            self._pressed = None
-            if self._drag is not None:
-                self._end_drag()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        if self._drag is None and event.angleDelta().y():
-            self._fitted = False
-            factor = 1.0015 ** event.angleDelta().y()
-            self.viewport = self.viewport.zoomed(factor, event.position())
-            self.update()
-        event.accept()
+    def remove_focused(self) -> bool:
+        """Take away the item in hand with what is selected with it; False where it stays."""
+        item = self.focused
+        if item is None or item.part not in {Part.LAMP, Part.OBSTACLE, Part.CORNER}:
+            return False
+        plan, among = self.plan, self.together(item)
+        self.make(Choice("", lambda: removed(plan, item, among) or Edit(plan, "")))
+        return True
 
     # -- keys ---------------------------------------------------------------------------
 
@@ -372,10 +264,10 @@ class Drawing(FittedWidget):
         key = Qt.Key(event.key())
         if key == Qt.Key.Key_Escape:
             return self._escape()
+        if self._drag is not None:
+            return self._type(self._drag, event)
         if key == Qt.Key.Key_Space:
             self._space_held = True
-        elif self._drag is not None:
-            pass  # one hand at a time
         elif key in _ARROWS and self._focused is not None:
             reach = self.display.unit.snap
             if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
@@ -386,10 +278,14 @@ class Drawing(FittedWidget):
             self._nudge(self._focused, (right * reach, up * reach))
         elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
             self.fields_requested.emit()
-        elif key == Qt.Key.Key_Home:
+        elif key == Qt.Key.Key_Home or event.text() == "0":
             self.fit()
+        elif event.text() in _ZOOMS:
+            self.zoom(_ZOOMS[event.text()])
+        elif key == Qt.Key.Key_M and not event.modifiers():
+            self.measure(not self._measuring)
         else:
-            return not event.modifiers() & _FREE_KEYS and self.key_on_item(key)
+            return not event.modifiers() & FREE_KEYS and self.key_on_item(key)
         return True
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
@@ -401,6 +297,9 @@ class Drawing(FittedWidget):
     def _escape(self) -> bool:
         if self._drag is not None:
             self.cancel_drag()
+            return True
+        if self._measuring:
+            self.measure(False)
             return True
         if self._focused is None and self.selection.current == Place():
             return False
@@ -414,29 +313,32 @@ class Drawing(FittedWidget):
         except ValueError as error:
             self.say(refusal(error))
             return
-        if self.try_edit(edit, f"nudge {item.part} {item.index} {item.band}"):
+        key = f"nudge {item.part} {item.index} {item.band} {len(self.together(item))}"
+        if self.try_edit(edit, key):
             self._burst.start()
-
-    def _end_burst(self) -> None:
-        if self._burst.isActive():
-            self._burst.stop()
-            self.document.end_gesture()
 
     def set_focused(self, item: Item | None) -> None:
         """Move the keys to another item; a running burst of strokes ends."""
         if item != self._focused:
-            self._end_burst()
+            self.end_burst()
             self._focused = item
             self.tell()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
-        """Tab goes through the items first and leaves the drawing after the last."""
+        """Tab goes through the items first and leaves the drawing after the last.
+
+        While the hand drags it goes to the next number that can be typed.
+        """
+        if self._drag is not None:
+            self._typing.step(1 if forward else -1)
+            self.update()
+            return True
         items = self.items()
         if self._focused in items:
             place = items.index(self._focused) + (1 if forward else -1)
         else:
             place = 0 if forward else len(items) - 1
-        if self._drag is None and self.hasFocus() and 0 <= place < len(items):
+        if self.hasFocus() and 0 <= place < len(items):
             self.choose(items[place])
             return True
         return super().focusNextPrevChild(forward)
@@ -452,7 +354,7 @@ class Drawing(FittedWidget):
         self.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
-        self._end_burst()
+        self.end_burst()
         self._space_held = False
         super().focusOutEvent(event)
         self.update()
@@ -466,8 +368,48 @@ class Drawing(FittedWidget):
         painter.setFont(figure_font(self.font(), 0.92))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self.paint_drawing(painter, ink)
+        self.paint_hand(painter, ink)
         if self.hasFocus() and self._by_key:
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(ink.accent)
             painter.drawRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5))
         painter.end()
+
+
+class ZoomControl(QWidget):
+    """Smaller, the scale in percent of the whole space in sight, larger."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        super().__init__(drawing)
+        self._drawing = drawing
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        self.out_button = self._made("−", "Smaller", lambda: drawing.zoom(1 / ZOOM_STEP))
+        self.fit_button = self._made("100 %", "", drawing.fit)
+        self.in_button = self._made("+", "Larger", lambda: drawing.zoom(ZOOM_STEP))
+        drawing.zoomed.connect(self._show)
+        self._show()
+
+    def _made(self, text: str, name: str, act: Callable[[], None]) -> QToolButton:
+        made = QToolButton()
+        made.setText(text)
+        made.setAutoRaise(True)
+        made.setAccessibleName(name)
+        made.setToolTip(name)
+        # Tab goes through the things on the drawing; the keys + - 0 do the same.
+        made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        made.setCursor(Qt.CursorShape.ArrowCursor)
+        made.clicked.connect(lambda: act())  # noqa: PLW0108 - without the state Qt hands on
+        layout = self.layout()
+        if layout is not None:
+            layout.addWidget(made)
+        return made
+
+    def _show(self) -> None:
+        percent = self._drawing.zoom_percent
+        self.fit_button.setText(f"{percent} %")
+        self.fit_button.setAccessibleName(f"Zoomed to {percent} %; show the whole space")
+        self.fit_button.setToolTip("Show the whole space, which is 100 %")
+        self.adjustSize()
+        self.move(8, 6)

@@ -7,9 +7,18 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from planner.app.canvas.items import Item, Part, wall_normal
-from planner.app.canvas.plan_drags import Edit, Hold, moved_lamp, moved_obstacle, snapped
+from planner.app.canvas.plan_drags import (
+    Choice,
+    Edit,
+    Hold,
+    Number,
+    moved_by,
+    snapped,
+    thing_choices,
+)
+from planner.plan import edits
 from planner.plan.dials import dial
-from planner.plan.edits import changed
+from planner.plan.groups import Chosen, can_be_chosen, named, raised
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -112,44 +121,54 @@ def beam_half_angle(lamp: Lamp) -> float:
     return math.radians(min(max(wide), 85.0))
 
 
-def lifted(plan: Plan, item: Item, by: float, step: float | None) -> Edit:
-    """An item raised by so many metres, stopped where it meets something.
+def height_of(item: Item) -> Number:
+    """The number that is the height of an item.
+
+    Raises
+    ------
+    ValueError
+        If the item has no height to change.
+    """
+    if item.part not in _HEIGHTS:
+        raise ValueError(f"a {item.part} has no height to change.")
+    key, kind, _ = _HEIGHTS[item.part]
+    band = item.band if kind is PlaceKind.WALL else None
+    place = Place() if kind is PlaceKind.SPACE else Place(kind, item.index, band)
+    return Number(dial(key), place)
+
+
+def lifted(plan: Plan, item: Item, by: float, step: float | None, among: Chosen = ()) -> Edit:
+    """An item raised by so many metres, with what is selected with it, until it meets something.
 
     Raises
     ------
     ValueError
         If the plan cannot be built or the item has no height to change.
     """
-    if item.part not in _HEIGHTS:
-        raise ValueError(f"a {item.part} has no height to change.")
-    key, kind, thing = _HEIGHTS[item.part]
-    height = dial(key)
-    of_space = kind is PlaceKind.SPACE
-    band = item.band if kind is PlaceKind.WALL else None
-    place = Place() if of_space else Place(kind, item.index, band)
-    room, old = height.bounded(plan, place), height.get(plan, place) or 0.0
-    wanted, stopped = round(snapped(old + by, step), 7), ""
-    new = min(max(wanted, room.minimum), max(room.minimum, room.maximum))
+    number, thing = height_of(item), _HEIGHTS[item.part][2]
+    height, place, old = number.dial, number.place, number.now(plan)
+    room = height.bounded(plan, place)
+    wanted = round(snapped(old + by, step), 7)
+    if len(among) > 1:
+        after, stopped = raised(plan, among, wanted - old)
+        lower = number.now(after) < old
+        return Edit(after, named("Lower" if lower else "Raise", among), stopped)
+    new, stopped = min(max(wanted, room.minimum), max(room.minimum, room.maximum)), ""
     if new != wanted:
         stopped = f"{height.label}: {room.limit_text(least=new > wanted)}."
     name = f"{'Lower' if new < old else 'Raise'} {thing}" if thing else height.step_name
     return Edit(height.put(plan, place, new), name, stopped)
 
 
-def nudged_across(plan: Plan, item: Item, by: Point, axis: Axis) -> Edit | None:
+def nudged_across(plan: Plan, item: Item, by: Point, axis: Axis, among: Chosen = ()) -> Edit | None:
     """An item moved by arrow keys: up and down its height, left and right its place."""
     if by[1]:
-        return lifted(plan, item, by[1], None)
-    dx, dy = (by[0], 0.0) if axis == "y" else (0.0, by[0])
-    if item.part is Part.OBSTACLE:
-        obstacle = plan.obstacles[item.index]
-        spot = (round(obstacle.x + dx, 7), round(obstacle.y + dy, 7))
-        return moved_obstacle(plan, item.index, spot)
-    if item.part is not Part.LAMP:
+        return lifted(plan, item, by[1], None, among)
+    place = item.place
+    if place is None or not can_be_chosen(place):
         return None
-    lamp = plan.lamps[item.index]
-    target = (round(lamp.x + dx, 7), round(lamp.y + dy, 7))
-    return moved_lamp(plan, item.index, target)
+    shift = (by[0], 0.0) if axis == "y" else (0.0, by[0])
+    return moved_by(plan, among or (place,), shift)
 
 
 SEEN_AS_ONE: Final = 0.005
@@ -172,31 +191,125 @@ def seen_as_one(plan: Plan, index: int, axis: Axis) -> tuple[int, ...]:
 class HeightDrag:
     """A drag of one item's height that began at a world point.
 
-    Lamps that look like one along ``axis`` stay together: the hand took hold of what it saw.
+    A lamp or obstacle takes along what is selected with it (``among``, itself first). Lamps
+    that look like one along ``axis`` stay together: the hand took hold of what it saw.
     """
 
     plan: Plan
     item: Item
     grabbed: Point
     axis: Axis = "y"
+    among: Chosen = ()
+
+    @property
+    def numbers(self) -> tuple[Number, ...]:
+        """What can be typed: the height."""
+        return (height_of(self.item),)
 
     def to(self, at: Point, hold: Hold) -> Edit:
         """The plan with the item at the height of the hand."""
-        edit = lifted(self.plan, self.item, at[1] - self.grabbed[1], hold.step)
-        if self.item.part is not Part.LAMP:
-            return edit
-        together = seen_as_one(self.plan, self.item.index, self.axis)
-        if len(together) == 1:
-            return edit
-        height = edit.plan.lamps[self.item.index].hanging_height
-        lamps = tuple(
-            changed(lamp, hanging_height=height) if k in together else lamp
-            for k, lamp in enumerate(self.plan.lamps)
-        )
+        return self._lifted(at[1] - self.grabbed[1], hold.step)
+
+    def typed(self, values: tuple[float | None, ...], at: Point) -> Edit:
+        """The plan with the height as typed.
+
+        Raises
+        ------
+        ValueError
+            If it lies outside its bounds.
+        """
+        number, value = height_of(self.item), values[0]
+        if value is None:
+            return self.to(at, Hold(None))
+        number.dial.bounded(self.plan, number.place).checked(value, number.dial.label)
+        return self._lifted(value - number.now(self.plan), None)
+
+    def _lifted(self, by: float, step: float | None) -> Edit:
+        hidden = self.item.part is Part.LAMP and len(self.among) < 2
+        together = seen_as_one(self.plan, self.item.index, self.axis) if hidden else ()
+        if len(together) < 2:
+            return lifted(self.plan, self.item, by, step, self.among)
+        others = [Place(PlaceKind.LAMP, k) for k in together if k != self.item.index]
+        places = (Place(PlaceKind.LAMP, self.item.index), *others)
+        edit = lifted(self.plan, self.item, by, step, places)
         numbers = listed([str(k + 1) for k in together])
+        verb = edit.label.split()[0]
         return Edit(
-            changed(self.plan, lamps=lamps),
-            f"{edit.label.removesuffix(' lamp')} lamps {numbers}",
+            edit.plan,
+            f"{verb} lamps {numbers}",
             edit.stopped,
             f"Lamps {numbers} hang behind one another here and move together.",
         )
+
+
+# -- what its menu offers, and what its measuring line is caught by ---------------------
+
+
+def spot_from_side(plan: Plan, item: Item, axis: Axis) -> Point:
+    """A place across and a height on an item, for a menu called by a key."""
+    low, high = extent(plan, axis)
+    if item.part is Part.LAMP:
+        lamp = plan.lamps[item.index]
+        return across((lamp.x, lamp.y), axis), plan.lamp_height(lamp)
+    if item.part is Part.OBSTACLE:
+        obstacle = plan.obstacles[item.index]
+        return across((obstacle.x, obstacle.y), axis), (obstacle.underside + obstacle.top) / 2
+    return (low + high) / 2, height_of(item).now(plan)
+
+
+def side_choices(
+    plan: Plan, item: Item, height: float, step: float, among: Chosen = ()
+) -> tuple[Choice, ...]:
+    """The entries of the side view's menu for an item, called at a height."""
+    wall, band = item.index, item.band
+    if item.part is Part.CANOPY:
+        close = not plan.canopy.closed
+        name = "Close canopy" if close else "Open canopy"
+        down = Choice("Canopy down to the floor", lambda: lifted(plan, item, -5.0, None), item)
+        swing = Choice(name, lambda: Edit(edits.set_canopy(plan, closed=close), name), item)
+        return (*([down] if plan.canopy.height > 0 else []), swing)
+    if item.part is Part.BAND_EDGE:
+        away = "Remove band edge"
+        merge = Choice("Take edge away", lambda: Edit(edits.merge_band(plan, wall, band), away))
+        return (merge,)
+    if item.part is Part.WALL and not plan.wall_opens(wall):
+        at, made = snapped(height, step), Item(Part.BAND_EDGE, wall, band)
+        name = "Divide wall"
+        return (
+            Choice(
+                "Divide wall here", lambda: Edit(edits.split_band(plan, wall, band, at), name), made
+            ),
+        )
+    if item.part in {Part.LAMP, Part.OBSTACLE}:
+        up = Choice("Up as far as it goes", lambda: lifted(plan, item, 5.0, None, among), item)
+        return (*(one for one in thing_choices(plan, among) if "Rotate" not in one.text), up)
+    return ()
+
+
+def caught_from_side(plan: Plan, axis: Axis, at: Point, reach: float) -> Point:
+    """A point drawn to what stands out from the side.
+
+    Ends of lamp faces and corners of obstacles go first, then the walls, floor, ceiling,
+    canopy and edges of bands; the point itself where nothing is within ``reach``.
+    """
+    points: list[Point] = []
+    for lamp in plan.lamps:
+        low, high = lamp_extent(lamp, axis)
+        points += [(u, plan.lamp_height(lamp)) for u in (low, (low + high) / 2, high)]
+    for obstacle in plan.obstacles:
+        ends = [across(corner, axis) for corner in obstacle.outline()]
+        points += [
+            (u, v) for u in (min(ends), max(ends)) for v in (obstacle.underside, obstacle.top)
+        ]
+    near = min(points, key=lambda point: math.dist(point, at), default=at)
+    if points and math.dist(near, at) <= reach:
+        return near
+    levels = [0.0, plan.space.height, plan.canopy.height]
+    levels += [edge for wall in range(plan.space.wall_count) for edge in band_edges(plan, wall)]
+    sides = [across(corner, axis) for corner in plan.space.footprint]
+    u = min(sides, key=lambda side: abs(side - at[0]))
+    v = min(levels, key=lambda level: abs(level - at[1]))
+    return (
+        u if abs(u - at[0]) <= reach else at[0],
+        v if abs(v - at[1]) <= reach else at[1],
+    )

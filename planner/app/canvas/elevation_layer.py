@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPolygonF
 
 from planner.app.canvas.elevation_drags import (
     Axis,
@@ -23,8 +23,10 @@ from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, 
 from planner.app.canvas.plan_layers import WALL_PX, paint_dimension, paint_lining, texture, tone
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
+from planner.plan.groups import Chosen
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.units import LengthUnit, format_length
 
@@ -65,6 +67,27 @@ class Elevation:
             area = self.viewport.to_rect((left, edges[k], right, edges[k + 1]))
             if not lining.is_opening:
                 self._paint_sheet_band(painter, area, lining)
+
+    def paint_band_names(self, painter: QPainter, wall: int) -> None:
+        """What each band of the wall shown is lined with, where it has more than one."""
+        bands = self.plan.walls[wall].bands
+        if len(bands) < 2 or self.plan.wall_opens(wall):
+            return
+        left, right = wall_extent(self.plan, wall, self.axis)
+        edges = (0.0, *band_edges(self.plan, wall), self.plan.space.height)
+        metrics = QFontMetricsF(painter.font())
+        ground = QColor(self.ink.paper)
+        ground.setAlphaF(0.82)
+        for k, band in enumerate(bands):
+            area = self.viewport.to_rect((left, edges[k], right, edges[k + 1]))
+            if area.height() < metrics.height() + 4:
+                continue
+            name = f"Band {k + 1}: {self.plan.lining(band.lining).name}"
+            text = metrics.elidedText(name, Qt.TextElideMode.ElideRight, area.width() - 24)
+            half = metrics.horizontalAdvance(text) / 2 + 3
+            # Under the band's upper edge at the left, where no lamp hangs over it as a rule.
+            at = QPointF(area.left() + 8 + half, area.top() + metrics.height() / 2 + 6)
+            draw_plate_text(painter, at, text, self.ink.quiet, ground)
 
     def _paint_sheet_band(self, painter: QPainter, area: QRectF, lining: Lining) -> None:
         ground = mixed(tone(lining.reflectance), self.ink.paper, 0.62)
@@ -224,12 +247,12 @@ class Elevation:
             )
         painter.restore()
 
-    def paint_lamps(self, painter: QPainter, active: int | None) -> None:
-        """Lamps to scale on their cords."""
+    def paint_lamps(self, painter: QPainter, chosen: Chosen) -> None:
+        """Lamps to scale on their cords, those chosen in the accent."""
         ceiling = self.inside().top()
         for k, lamp in enumerate(self.plan.lamps):
             body = self.body(lamp)
-            on = k == active
+            on = Place(PlaceKind.LAMP, k) in chosen
             painter.setPen(pen(self.ink.quiet, 1.0))
             inset = min(body.width() / 6, 12.0)
             painter.drawLines(
@@ -242,13 +265,14 @@ class Elevation:
             painter.setBrush(self.ink.paper)
             painter.drawRect(body)
 
-    def paint_hanging(self, painter: QPainter, active: int | None, across: float = 0.5) -> None:
-        """Hanging heights: of the lamp in hand, else of every lamp with room for the figure.
+    def paint_hanging(self, painter: QPainter, chosen: Chosen, across: float = 0.5) -> None:
+        """Hanging heights: of the lamps in hand, else of all, where there is room.
 
         Each stands so far across its lamp.
         """
         taken: list[float] = []
-        shown = range(len(self.plan.lamps)) if active is None else (active,)
+        held = [place.index for place in chosen if place.kind is PlaceKind.LAMP]
+        shown = held or range(len(self.plan.lamps))
         for k in shown:
             lamp = self.plan.lamps[k]
             body = self.body(lamp)

@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton, QWidget
 
 from planner.app.canvas import marks
-from planner.app.canvas.drawing import Drag, Drawing
+from planner.app.canvas.drawing import Drawing
 from planner.app.canvas.elevation_drags import (
     Axis,
     HeightDrag,
     band_at,
     band_edges,
+    caught_from_side,
     extent,
     faces_viewer,
     nudged_across,
     seen_wall,
+    side_choices,
     side_wall,
+    spot_from_side,
     wall_extent,
 )
 from planner.app.canvas.elevation_layer import Elevation, light_across
@@ -25,13 +30,15 @@ from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
 from planner.app.canvas.ladder_scale import in_words, paint_ladder
 from planner.app.canvas.marks import paint_side_gains
-from planner.app.canvas.plan_drags import Edit, removed
+from planner.app.canvas.plan_drags import Choice, Edit
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
+from planner.app.canvas.tools import Drag, Span
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots import colours
 from planner.estimate.ladder import Ladder
 from planner.estimate.result import Estimate
+from planner.plan.groups import Chosen, all_things, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
 from planner.units import format_length
@@ -215,16 +222,49 @@ class ElevationView(Drawing):
         return Item(Part.OUTSIDE)
 
     def begin(self, item: Item, at: Point) -> Drag | None:
-        return HeightDrag(self.plan, item, at, self._axis) if item.part in _MOVABLE else None
+        if item.part not in _MOVABLE:
+            return None
+        return HeightDrag(self.plan, item, at, self._axis, self._taken_along(item))
+
+    def _taken_along(self, item: Item) -> Chosen:
+        place = item.place
+        return self.together(item) if place is not None and can_be_chosen(place) else ()
 
     def nudged(self, item: Item, by: Point) -> Edit | None:
-        return nudged_across(self.plan, item, by, self._axis)
+        return nudged_across(self.plan, item, by, self._axis, self._taken_along(item))
+
+    def is_ground(self, item: Item) -> bool:
+        return item.part in {Part.INSIDE, Part.OUTSIDE, Part.WALL, Part.FLOOR}
+
+    def within(self, band: Span) -> Chosen:
+        area = self.viewport.to_rect((*band[0], *band[1])).normalized()
+        elevation = self._elevation(Ink.of(self.palette()))
+        bodies = [
+            *(elevation.body(lamp) for lamp in self.plan.lamps),
+            *(side_box(one, self.viewport, self._sideways) for one in self.plan.obstacles),
+        ]
+        every = (
+            *all_things(self.plan, PlaceKind.LAMP), *all_things(self.plan, PlaceKind.OBSTACLE)
+        )  # fmt: skip
+        return tuple(
+            place for place, body in zip(every, bodies, strict=True) if area.intersects(body)
+        )
+
+    def caught(self, at: Point, reach: float) -> Point:
+        return caught_from_side(self.plan, self._axis, at, reach)
+
+    def spot_of(self, item: Item) -> Point:
+        return spot_from_side(self.plan, item, self._axis)
+
+    def choices_of(self, item: Item, at: Point) -> Sequence[Choice]:
+        step = self.display.unit.snap
+        return side_choices(self.plan, item, at[1], step, self._taken_along(item))
 
     def choose(self, item: Item | None) -> None:
         selected = (None if item is None else item.place) or Place()
         focused = item if item is not None and item.part in _MOVABLE else None
         self.set_focused(focused)
-        self.selection.select(selected)
+        self.selection.lead_with(selected)
 
     def _follow_selection(self, selection: Place) -> None:
         if selection.kind in _FOCUSED:
@@ -239,10 +279,7 @@ class ElevationView(Drawing):
         return Qt.CursorShape.SizeVerCursor if vertical else Qt.CursorShape.ArrowCursor
 
     def key_on_item(self, key: Qt.Key) -> bool:
-        if key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and self.focused is not None:
-            edit = removed(self.plan, self.focused)
-            return self.try_edit(edit)
-        return False
+        return key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and self.remove_focused()
 
     def words(self) -> str:
         plan, unit = self.plan, self.display.unit
@@ -269,6 +306,8 @@ class ElevationView(Drawing):
             counted = self.focused.part in {Part.LAMP, Part.OBSTACLE}
             which = f" {self.focused.index + 1}" if counted else ""
             parts.append(f"In hand: {self.focused.part}{which}.")
+        if self.measuring:
+            parts.append(self.measure_words())
         return " ".join(parts)
 
     # -- painting -----------------------------------------------------------------------
@@ -279,8 +318,7 @@ class ElevationView(Drawing):
         levels = self._levels
         if levels is None:
             levels = colours.levels_of(self._estimate.ppfd) if self._estimate else (0.0, 1.0)
-        lamp = current.index if current.kind is PlaceKind.LAMP else None
-        focused = self.focused
+        chosen, focused = self.selection.chosen, self.focused
         selected = frozenset(
             {f"wall {current.index}" if current.kind is PlaceKind.WALL else str(current.kind)}
         )
@@ -298,6 +336,7 @@ class ElevationView(Drawing):
         def paint_frame(layer: QPainter) -> None:
             elevation.paint_enclosure(layer, selected)
             elevation.paint_heights(layer, selected)
+            elevation.paint_band_names(layer, wall)
 
         self._back.paint(painter, key, paint_sheets)
         if plan.lamps:
@@ -310,12 +349,11 @@ class ElevationView(Drawing):
         light = light_across(self._estimate, self._axis, levels, state.colour_map)
         elevation.paint_canopy(painter, light, active=current.kind is PlaceKind.CANOPY)
         elevation.paint_band_edges(painter, wall, edge)
-        held = current.index if current.kind is PlaceKind.OBSTACLE else None
-        paint_from_side(painter, plan, self.viewport, ink, self._sideways, held)
-        elevation.paint_lamps(painter, lamp)
+        paint_from_side(painter, plan, self.viewport, ink, self._sideways, chosen)
+        elevation.paint_lamps(painter, chosen)
         shown = self._shown_ladder()
         # The figures of a ladder stand to the right: there the height would be in their way.
-        elevation.paint_hanging(painter, lamp, 0.5 if shown is None else 0.15)
+        elevation.paint_hanging(painter, chosen, 0.5 if shown is None else 0.15)
         if shown is not None:
             paint_ladder(painter, elevation, shown[0], plan.ppfd_band, shown[1])
         if state.gains:
@@ -333,6 +371,9 @@ class ElevationView(Drawing):
         if self.notice:
             area = QRectF(edge, self.height() - edge - line - 16, width - 2 * edge, line + 20)
             marks.paint_sentence(painter, area, self.notice, self.notice_ink(ink))
+        elif self.measuring:
+            foot = QRectF(edge, self.height() - edge - line, width - 2 * edge, line)
+            marks.paint_status(painter, foot, self.measure_words(), ink.ink)
 
 
 def _colour(rgba: colours.Rgba) -> QColor:

@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFont,
     QFontMetricsF,
+    QMouseEvent,
     QPainter,
     QPalette,
     QPen,
     QPixmap,
     QResizeEvent,
+    QWheelEvent,
 )
 from PySide6.QtWidgets import QWidget
 
@@ -190,16 +192,94 @@ class Viewport:
         return replace(self, left=self.left + by.x(), bottom=self.bottom + by.y())
 
 
+LEAST_ZOOM = 0.25
+MOST_ZOOM = 16.0
+"""Limits of zooming, of the size at which the whole space fits."""
+
+ZOOM_STEP = 1.25
+_IN_SIGHT_PX = 48.0
+
+
 class FittedWidget(QWidget):
-    """A drawing to scale: whole while nobody has zoomed, painted anew in other colours."""
+    """A drawing to scale: whole while nobody has zoomed, painted anew in other colours.
+
+    It is zoomed by the wheel about the pointer and shifted by the middle button, within
+    limits, and a part of the space always stays in sight. Signal: ``zoomed`` when the scale
+    changes.
+    """
+
+    zoomed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._fitted = True
+        self._pan_from: QPointF | None = None
+        self.viewport = Viewport()
+
+    def bounds(self) -> Bounds:
+        """World rectangle that ``fit`` shows."""
+        raise NotImplementedError
+
+    def drawing_area(self) -> QRectF:
+        """Pixel rectangle ``fit`` fills."""
+        raise NotImplementedError
 
     def fit(self) -> None:
         """Show the whole space and keep it whole when the widget changes size."""
-        raise NotImplementedError
+        self._fitted = True
+        self.look(Viewport.fitted(self.bounds(), self.drawing_area()))
+
+    def look(self, viewport: Viewport) -> None:
+        """Show the space from another place or at another scale."""
+        changed = viewport.scale != self.viewport.scale
+        self.viewport = viewport
+        self.update()
+        if changed:
+            self.zoomed.emit()
+
+    @property
+    def zoom_percent(self) -> int:
+        """The scale in percent of the one at which the whole space fits."""
+        whole = Viewport.fitted(self.bounds(), self.drawing_area()).scale
+        return round(100 * self.viewport.scale / whole)
+
+    def zoom(self, factor: float, about: QPointF | None = None) -> None:
+        """Enlarge by a factor about a pixel (the middle), within the limits."""
+        whole = Viewport.fitted(self.bounds(), self.drawing_area()).scale
+        wanted = self.viewport.scale * factor / whole
+        factor *= min(max(wanted, LEAST_ZOOM), MOST_ZOOM) / wanted
+        middle = QPointF(self.rect().center()) if about is None else about
+        self._fitted = False
+        self.look(self._in_sight(self.viewport.zoomed(factor, middle)))
+
+    def pan(self, by: QPointF) -> None:
+        """Shift by so many pixels; a part of the space stays in sight."""
+        self._fitted = False
+        self.look(self._in_sight(self.viewport.panned(by)))
+
+    def _in_sight(self, viewport: Viewport) -> Viewport:
+        drawn, room = viewport.to_rect(self.bounds()), QRectF(self.rect())
+        room = room.adjusted(_IN_SIGHT_PX, _IN_SIGHT_PX, -_IN_SIGHT_PX, -_IN_SIGHT_PX)
+        right = max(room.left() - drawn.right(), 0.0) + min(room.right() - drawn.left(), 0.0)
+        down = max(room.top() - drawn.bottom(), 0.0) + min(room.bottom() - drawn.top(), 0.0)
+        return viewport.panned(QPointF(right, down)) if right or down else viewport
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        if event.angleDelta().y():
+            self.zoom(1.0015 ** event.angleDelta().y(), event.position())
+        event.accept()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if event.button() is Qt.MouseButton.MiddleButton:
+            self._pan_from = event.position()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._pan_from is not None:
+            self.pan(event.position() - self._pan_from)
+            self._pan_from = event.position()
+
+    def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
+        self._pan_from = None
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

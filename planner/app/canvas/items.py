@@ -13,10 +13,13 @@ from PySide6.QtCore import QPointF
 
 from planner.app.canvas.ink import Viewport
 from planner.estimate.result import Estimate
+from planner.metrics.figures import ppfd
+from planner.plan.alignment import foot
 from planner.plan.lamp import Lamp
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Obstacle, Point, contains
+from planner.units import LengthUnit, format_length
 
 Field = npt.NDArray[np.float64]
 Section = tuple[Point, Point]
@@ -168,18 +171,7 @@ def items_in_order(plan: Plan) -> tuple[Item, ...]:
 
 def distance_to_segment(point: Point, start: Point, end: Point) -> float:
     """Distance of a point from a straight piece of line, in the points' own unit."""
-    return math.dist(point, nearest_on_segment(point, start, end))
-
-
-def nearest_on_segment(point: Point, start: Point, end: Point) -> Point:
-    """The point of a straight piece of line nearest to another point."""
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    square = dx * dx + dy * dy
-    if square == 0:
-        return start
-    t = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / square
-    t = min(max(t, 0.0), 1.0)
-    return start[0] + t * dx, start[1] + t * dy
+    return math.dist(point, foot(point, start, end))
 
 
 def lamp_reach(lamp: Lamp, scale: float) -> tuple[float, float]:
@@ -325,3 +317,71 @@ def wall_normal(plan: Plan, wall: int) -> Point:
     (ax, ay), (bx, by) = plan.space.wall(wall)
     length = math.dist((ax, ay), (bx, by))
     return (by - ay) / length, -(bx - ax) / length
+
+
+# -- The plan drawing in words, for screen readers -------------------------------------
+
+
+def plan_in_words(
+    plan: Plan,
+    section: Section,
+    unit: LengthUnit,
+    focused: Item | None,
+    estimate: Estimate | None,
+) -> str:
+    """What the plan view shows: size, walls, lamps, light, and the item in hand."""
+    x0, y0, x1, y1 = plan.space.bounds
+
+    def length(metres: float) -> str:
+        return format_length(metres, unit)
+
+    parts = [
+        f"Plan of a space of {plan.space.wall_count} walls, {length(x1 - x0)} wide and "
+        f"{length(y1 - y0)} deep."
+    ]
+    if not plan.lamps:
+        parts.append("No lamp hangs in it.")
+    for number, lamp in enumerate(plan.lamps, start=1):
+        parts.append(
+            f"Lamp {number}, {lamp.label or lamp.model.name}, hangs at x {length(lamp.x)}, "
+            f"y {length(lamp.y)}."
+        )
+    parts += [
+        f"{obstacle.name} stands at x {length(obstacle.x)}, y {length(obstacle.y)}, "
+        f"{length(obstacle.underside)} to {length(obstacle.top)} above the floor."
+        for obstacle in plan.obstacles
+    ]
+    if estimate is not None and math.isfinite(estimate.figures.mean):
+        figures = estimate.figures
+        parts.append(
+            f"The light on the canopy runs from {ppfd(figures.minimum)} to "
+            f"{ppfd(figures.maximum)}, on average {ppfd(figures.mean)} "
+            "micromoles per square metre and second."
+        )
+    if focused is not None:
+        parts.append(f"In hand: {item_in_words(plan, focused, section, unit)}.")
+    return " ".join(parts)
+
+
+def item_in_words(plan: Plan, item: Item, section: Section, unit: LengthUnit) -> str:
+    """One item: what it is, and where or how long."""
+
+    def spot(x: float, y: float) -> str:
+        return f"x {format_length(x, unit)}, y {format_length(y, unit)}"
+
+    if item.part in {Part.LAMP, Part.TURN}:
+        lamp = plan.lamps[item.index]
+        return f"lamp {item.index + 1} at {spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°"
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        obstacle = plan.obstacles[item.index]
+        turned = f", turned by {obstacle.rotation_deg:g}°" if obstacle.rotation_deg else ""
+        return f"{obstacle.name} at {spot(obstacle.x, obstacle.y)}{turned}"
+    if item.part is Part.CORNER:
+        return f"corner {item.index + 1} at {spot(*plan.space.footprint[item.index])}"
+    if item.part is Part.WALL:
+        cover = plan.walls[item.index]
+        names = ", ".join(plan.lining(band.lining).name for band in cover.bands)
+        door = ", the door" if plan.space.door == item.index else ""
+        long = format_length(plan.space.wall_length(item.index), unit)
+        return f"wall {item.index + 1}{door}, {long} long, lined with {names}"
+    return f"section line from {spot(*section[0])} to {spot(*section[1])}"

@@ -10,9 +10,12 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
 from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, figure_font, pen
 from planner.app.canvas.items import Section, wall_normal
+from planner.plan.alignment import Guide
 from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import Point
 from planner.reports.advice import LiningGain, signed
+from planner.units import LengthUnit, format_length
 
 EDGE_PX = 14.0
 LINE_PX = 24.0
@@ -215,3 +218,88 @@ def _outlined(painter: QPainter, at: QPointF, letter: str, ink: Ink) -> None:
     painter.drawRoundedRect(box, 3, 3)
     painter.setPen(ink.ink)
     painter.drawText(box, Qt.AlignmentFlag.AlignCenter, letter)
+
+
+# -- what the hand holds ---------------------------------------------------------------
+
+
+def paint_guides(
+    painter: QPainter,
+    guides: Sequence[Guide],
+    viewport: Viewport,
+    ink: Ink,
+    unit: LengthUnit,
+) -> None:
+    """Lines through middles, dashed, and equal gaps with their length, while they hold."""
+    for guide in guides:
+        line = pen(ink.accent, 1.2)
+        if not guide.equal_gaps:
+            line.setDashPattern([6, 4])
+        for ends in guide.spans:
+            a, b = (viewport.to_pixel(*end) for end in ends)
+            painter.setPen(pen(ink.paper, 3.0))
+            painter.drawLine(a, b)
+            painter.setPen(line)
+            painter.drawLine(a, b)
+            if guide.equal_gaps:
+                _paint_ticks(painter, a, b)
+                text = format_length(math.dist(*ends), unit)
+                draw_plate_text(painter, (a + b) / 2, text, ink.accent, ink.paper)
+
+
+def _paint_ticks(painter: QPainter, a: QPointF, b: QPointF) -> None:
+    apart = b - a
+    length = math.hypot(apart.x(), apart.y()) or 1.0
+    tick = QPointF(-apart.y(), apart.x()) / length * 4
+    painter.drawLine(a - tick, a + tick)
+    painter.drawLine(b - tick, b + tick)
+
+
+def paint_band(painter: QPainter, band: tuple[Point, Point], viewport: Viewport, ink: Ink) -> None:
+    """The rubber band: a pale rectangle in the accent."""
+    fill = QColor(ink.accent)
+    fill.setAlphaF(0.14)
+    painter.setPen(pen(ink.accent, 1.2))
+    painter.setBrush(fill)
+    a, b = (viewport.to_pixel(*end) for end in band)
+    painter.drawRect(QRectF(a, b).normalized())
+
+
+def paint_tape(
+    painter: QPainter, tape: tuple[Point, Point], text: str, viewport: Viewport, ink: Ink
+) -> None:
+    """The measuring line with what it measures on a plate over its middle."""
+    a, b = (viewport.to_pixel(*end) for end in tape)
+    for colour, width in ((ink.paper, 4.0), (ink.accent, 1.8)):
+        painter.setPen(pen(colour, width))
+        painter.drawLine(a, b)
+        _paint_ticks(painter, a, b)
+    if (b - a).manhattanLength() > 1:
+        draw_plate_text(painter, (a + b) / 2 - QPointF(0, 14), text, ink.ink, ink.paper)
+
+
+def paint_numbers(
+    painter: QPainter,
+    at: QPointF,
+    lines: Sequence[tuple[str, bool]],
+    room: QRectF,
+    ink: Ink,
+) -> None:
+    """The numbers a drag sets, on a plate beside the pointer; the one typed in the accent."""
+    if not lines:
+        return
+    metrics = QFontMetricsF(painter.font())
+    step = metrics.height() + 2
+    width = max(metrics.horizontalAdvance(text) for text, _ in lines) + 12
+    plate = QRectF(at.x() + 18, at.y() + 18, width, step * len(lines) + 6)
+    if plate.right() > room.right() - 4:
+        plate.moveRight(at.x() - 18)
+    if plate.bottom() > room.bottom() - 4:
+        plate.moveBottom(at.y() - 18)
+    painter.setPen(pen(ink.quiet, 1.0))
+    painter.setBrush(ink.paper)
+    painter.drawRoundedRect(plate, 3, 3)
+    for k, (text, typed) in enumerate(lines):
+        line = QRectF(plate.left() + 6, plate.top() + 3 + k * step, width - 12, step)
+        painter.setPen(ink.accent if typed else ink.ink)
+        painter.drawText(line, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, text)

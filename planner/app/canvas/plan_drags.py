@@ -4,27 +4,37 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from planner.app.canvas.items import Item, Part, Section, nearest_on_segment, wall_normal
-from planner.estimate.result import Estimate
-from planner.metrics.figures import ppfd
-from planner.plan import edits
+from planner.app.canvas.items import Item, Part, wall_normal
+from planner.plan import edits, groups
+from planner.plan.alignment import Guide, foot, lined_up
+from planner.plan.dials import Dial, dial
+from planner.plan.groups import Chosen, thing_at, whole_turn
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point
-from planner.units import LengthUnit, format_length, listed
+from planner.units import listed
 
 TURN_STEP_DEG = 15.0
-LAMP_INSIDE = "The middle of a lamp stays inside the walls."
-OBSTACLE_INSIDE = "The middle of an obstacle stays inside the walls."
+INSIDE = {
+    PlaceKind.LAMP: "The middle of a lamp stays inside the walls.",
+    PlaceKind.OBSTACLE: "The middle of an obstacle stays inside the walls.",
+}
+ALL_INSIDE = "The middles of all that moves stay inside the walls."
 
 
 @dataclass(frozen=True)
 class Hold:
-    """How the hand holds: ``step`` of the snapping grid in metres (None: free), ``fine``."""
+    """How the hand holds.
+
+    ``step`` of the snapping grid in metres (None: free), ``fine`` for small steps of turning,
+    ``reach`` in metres within which what is moved lines up with what stands there.
+    """
 
     step: float | None
     fine: bool = False
+    reach: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -32,13 +42,26 @@ class Edit:
     """A finished edit: the plan, the name of its undo step, and what is to be said about it.
 
     ``stopped`` says what stopped it short and is gone when the hand lets go; ``took`` what it
-    took along, and stays.
+    took along, and stays. ``guides`` are what it lines up with.
     """
 
     plan: Plan
     label: str
     stopped: str = ""
     took: str = ""
+    guides: tuple[Guide, ...] = ()
+
+
+@dataclass(frozen=True)
+class Number:
+    """A number that a drag sets, and that can be typed meanwhile."""
+
+    dial: Dial
+    place: Place
+
+    def now(self, plan: Plan) -> float:
+        """What it is in a plan."""
+        return self.dial.get(plan, self.place) or 0.0
 
 
 def snapped(value: float, step: float | None) -> float:
@@ -54,13 +77,41 @@ def snapped_point(point: Point, step: float | None) -> Point:
     return snapped(point[0], step), snapped(point[1], step)
 
 
+_NUMBERS = {
+    Part.LAMP: ("lamp-x", "lamp-y"),
+    Part.OBSTACLE: ("obstacle-x", "obstacle-y"),
+    Part.CORNER: ("corner-x", "corner-y"),
+    Part.TURN: ("lamp-rotation",),
+    Part.TURN_OBSTACLE: ("obstacle-rotation",),
+}
+
+
 @dataclass(frozen=True)
 class PlanDrag:
-    """A drag of one item that began at a world point; every move starts from ``plan``."""
+    """A drag of one item that began at a world point; every move starts from ``plan``.
+
+    A lamp or obstacle takes along what is selected with it: ``among``, itself first.
+    """
 
     plan: Plan
     item: Item
     grabbed: Point
+    among: Chosen = ()
+
+    @property
+    def numbers(self) -> tuple[Number, ...]:
+        """What can be typed: both coordinates, the direction, or a length the wall ends."""
+        place = self.item.place
+        if self.item.part is Part.WALL:
+            before = (self.item.index - 1) % self.plan.space.wall_count
+            return (Number(dial("wall-length"), Place(PlaceKind.WALL, before)),)
+        keys = _NUMBERS.get(self.item.part, ())
+        return () if place is None else tuple(Number(dial(key), place) for key in keys)
+
+    @property
+    def _places(self) -> Chosen:
+        place = self.item.place
+        return self.among or (() if place is None else (place.whole,))
 
     def to(self, at: Point, hold: Hold) -> Edit:
         """The plan with the item dragged to a world point.
@@ -70,38 +121,82 @@ class PlanDrag:
         ValueError
             If that plan cannot be built (a self-crossing footprint, say).
         """
-        dx, dy = at[0] - self.grabbed[0], at[1] - self.grabbed[1]
-        index = self.item.index
-        if self.item.part is Part.CORNER:
-            x, y = self.plan.space.footprint[index]
-            target = snapped_point((x + dx, y + dy), hold.step)
-            return outlined(self.plan, edits.move_corner(self.plan, index, target), "Move corner")
-        if self.item.part is Part.WALL:
-            moved = shifted_wall(self.plan, index, (dx, dy), hold.step)
+        by = at[0] - self.grabbed[0], at[1] - self.grabbed[1]
+        part = self.item.part
+        if part is Part.WALL:
+            moved = shifted_wall(self.plan, self.item.index, by, hold.step)
             return outlined(self.plan, moved, "Move wall")
-        if self.item.part is Part.LAMP:
-            lamp = self.plan.lamps[index]
-            target = snapped_point((lamp.x + dx, lamp.y + dy), hold.step)
-            return moved_lamp(self.plan, index, target)
-        if self.item.part is Part.TURN:
-            return Edit(self._turned(at, hold), "Rotate lamp")
-        if self.item.part is Part.OBSTACLE:
-            obstacle = self.plan.obstacles[index]
-            target = snapped_point((obstacle.x + dx, obstacle.y + dy), hold.step)
-            return moved_obstacle(self.plan, index, target)
-        if self.item.part is Part.TURN_OBSTACLE:
-            return Edit(self._turned(at, hold), "Rotate obstacle")
-        raise ValueError(f"a {self.item.part} cannot be dragged.")
+        if part in {Part.TURN, Part.TURN_OBSTACLE}:
+            thing = thing_at(self.plan, self._places[0])
+            angle = math.degrees(math.atan2(at[1] - thing.y, at[0] - thing.x))
+            step = 1.0 if hold.fine else TURN_STEP_DEG
+            return self._turned_to(whole_turn(round(angle / step) * step))
+        if part not in {Part.CORNER, Part.LAMP, Part.OBSTACLE}:
+            raise ValueError(f"a {part} cannot be dragged.")
+        x, y = self._from()
+        target = snapped_point((x + by[0], y + by[1]), hold.step)
+        if part is Part.CORNER or not hold.reach:
+            return self._put(target)
+        drawn, guides = lined_up(self.plan, self._places, (x + by[0], y + by[1]), hold.reach)
+        # What is not drawn to a line lies on the grid.
+        free = (x + by[0], y + by[1])
+        spot = tuple(
+            line if line != hand else grid
+            for line, hand, grid in zip(drawn, free, target, strict=True)
+        )
+        edit = self._put((spot[0], spot[1]))
+        return edit if edit.stopped else replace(edit, guides=guides)
 
-    def _turned(self, at: Point, hold: Hold) -> Plan:
-        index, of_lamp = self.item.index, self.item.part is Part.TURN
-        thing = self.plan.lamps[index] if of_lamp else self.plan.obstacles[index]
-        angle = math.degrees(math.atan2(at[1] - thing.y, at[0] - thing.x))
-        step = 1.0 if hold.fine else TURN_STEP_DEG
-        turned = whole_turn(round(angle / step) * step)
-        if of_lamp:
-            return edits.change_lamp(self.plan, index, rotation_deg=turned)
-        return edits.change_obstacle(self.plan, index, rotation_deg=turned)
+    def typed(self, values: tuple[float | None, ...], at: Point) -> Edit:
+        """The plan with numbers as typed; the hand at a world point says the others.
+
+        Raises
+        ------
+        ValueError
+            If a number lies outside its bounds or the plan cannot be built.
+        """
+        asked = [
+            None
+            if value is None
+            else number.dial.bounded(self.plan, number.place).checked(value, number.dial.label)
+            for number, value in zip(self.numbers, values, strict=True)
+        ]
+        if self.item.part is Part.WALL:
+            number, wanted = self.numbers[0], asked[0]
+            nx, ny = wall_normal(self.plan, self.item.index)
+            start, end = self.plan.space.wall(number.place.index)
+            length = math.dist(start, end)
+            lean = ((end[0] - start[0]) * nx + (end[1] - start[1]) * ny) / length
+            if abs(lean) < 0.05:
+                raise ValueError("this wall's place does not follow from the wall before it.")
+            move = ((wanted or length) - length) * lean
+            moved = shifted_wall(self.plan, self.item.index, (move * nx, move * ny), None)
+            return outlined(self.plan, moved, "Move wall")
+        if self.item.part in {Part.TURN, Part.TURN_OBSTACLE}:
+            return self._turned_to(whole_turn(asked[0] or 0.0))
+        x, y = self._from()
+        hand = (x + at[0] - self.grabbed[0], y + at[1] - self.grabbed[1])
+        spot = [
+            own if own is not None else by_hand for own, by_hand in zip(asked, hand, strict=True)
+        ]
+        return self._put((round(spot[0], 7), round(spot[1], 7)))
+
+    def _from(self) -> Point:
+        if self.item.part is Part.CORNER:
+            return self.plan.space.footprint[self.item.index]
+        thing = thing_at(self.plan, self._places[0])
+        return thing.x, thing.y
+
+    def _put(self, target: Point) -> Edit:
+        if self.item.part is Part.CORNER:
+            moved = edits.move_corner(self.plan, self.item.index, target)
+            return outlined(self.plan, moved, "Move corner")
+        return moved_to(self.plan, self._places, target)
+
+    def _turned_to(self, angle: float) -> Edit:
+        places = self._places
+        by = angle - thing_at(self.plan, places[0]).rotation_deg
+        return turned(self.plan, places, by)
 
 
 def outlined(before: Plan, after: Plan, label: str) -> Edit:
@@ -123,23 +218,26 @@ def outlined(before: Plan, after: Plan, label: str) -> Edit:
     return Edit(after, f"{label} with {names}", took=sentence)
 
 
-def whole_turn(angle_deg: float) -> float:
-    """The same direction between -180 (exclusive) and 180 degrees."""
-    return -((-angle_deg + 180) % 360 - 180)
+def moved_to(plan: Plan, places: Chosen, to: Point) -> Edit:
+    """The leader's middle at a point, or as near to it as the walls allow, the others with it."""
+    lead = thing_at(plan, places[0])
+    after = groups.moved(plan, places, (to[0] - lead.x, to[1] - lead.y))
+    now = thing_at(after, places[0])
+    stopped = ""
+    if math.dist((now.x, now.y), to) > 1e-6:
+        stopped = INSIDE[places[0].kind] if len(places) == 1 else ALL_INSIDE
+    return Edit(after, groups.named("Move", places), stopped)
 
 
-def moved_lamp(plan: Plan, index: int, at: Point) -> Edit:
-    """A lamp at a point, or as near to it as the footprint allows."""
-    x, y = edits.nearest_inside(plan.space.footprint, at)
-    stopped = "" if math.dist((x, y), at) < 1e-6 else LAMP_INSIDE
-    return Edit(edits.change_lamp(plan, index, x=x, y=y), "Move lamp", stopped)
+def moved_by(plan: Plan, places: Chosen, by: Point) -> Edit:
+    """All of them shifted by arrow keys."""
+    lead = thing_at(plan, places[0])
+    return moved_to(plan, places, (round(lead.x + by[0], 7), round(lead.y + by[1], 7)))
 
 
-def moved_obstacle(plan: Plan, index: int, at: Point) -> Edit:
-    """An obstacle at a point, or as near to it as the footprint allows."""
-    x, y = edits.nearest_inside(plan.space.footprint, at)
-    stopped = "" if math.dist((x, y), at) < 1e-6 else OBSTACLE_INSIDE
-    return Edit(edits.change_obstacle(plan, index, x=x, y=y), "Move obstacle", stopped)
+def turned(plan: Plan, places: Chosen, by_deg: float) -> Edit:
+    """All of them turned by so many degrees, counter-clockwise, about the leader."""
+    return Edit(groups.turned(plan, places, by_deg), groups.named("Rotate", places))
 
 
 def shifted_wall(plan: Plan, wall: int, by: Point, step: float | None) -> Plan:
@@ -160,7 +258,7 @@ def shifted_wall(plan: Plan, wall: int, by: Point, step: float | None) -> Plan:
 def point_on_wall(plan: Plan, wall: int, near: Point, step: float | None) -> Point:
     """Where a new corner falls on a wall: on the grid along upright and level walls."""
     start, end = plan.space.wall(wall)
-    x, y = nearest_on_segment(near, start, end)
+    x, y = foot(near, start, end)
     if abs(start[1] - end[1]) < 1e-9:
         x = snapped(x, step)
     elif abs(start[0] - end[0]) < 1e-9:
@@ -168,8 +266,8 @@ def point_on_wall(plan: Plan, wall: int, near: Point, step: float | None) -> Poi
     return round(x, 7), round(y, 7)
 
 
-def nudged(plan: Plan, item: Item, by: Point) -> Edit:
-    """An item moved by arrow keys.
+def nudged(plan: Plan, item: Item, by: Point, among: Chosen = ()) -> Edit:
+    """An item moved by arrow keys, with what is selected with it.
 
     Raises
     ------
@@ -183,65 +281,16 @@ def nudged(plan: Plan, item: Item, by: Point) -> Edit:
         return outlined(plan, edits.move_corner(plan, index, target), "Move corner")
     if item.part is Part.WALL:
         return outlined(plan, shifted_wall(plan, index, by, None), "Move wall")
-    if item.part is Part.LAMP:
-        lamp = plan.lamps[index]
-        target = (round(lamp.x + by[0], 7), round(lamp.y + by[1], 7))
-        return moved_lamp(plan, index, target)
-    if item.part is Part.OBSTACLE:
-        obstacle = plan.obstacles[index]
-        target = (round(obstacle.x + by[0], 7), round(obstacle.y + by[1], 7))
-        return moved_obstacle(plan, index, target)
+    if item.part in {Part.LAMP, Part.OBSTACLE} and item.place is not None:
+        return moved_by(plan, among or (item.place,), by)
     raise ValueError(f"a {item.part} does not move by arrow keys.")
-
-
-def turned_lamp(plan: Plan, index: int, by_deg: float) -> Edit:
-    """A lamp turned by so many degrees, counter-clockwise."""
-    turned = whole_turn(plan.lamps[index].rotation_deg + by_deg)
-    return Edit(edits.change_lamp(plan, index, rotation_deg=turned), "Rotate lamp")
 
 
 def levelled(plan: Plan, index: int) -> Edit:
     """Every lamp as high as this one."""
-    height = plan.lamps[index].hanging_height
-    level = edits.each_lamp(plan, lambda lamp: edits.changed(lamp, hanging_height=height))
-    return Edit(level, "Set height of all lamps")
-
-
-def turned_obstacle(plan: Plan, index: int, by_deg: float) -> Edit:
-    """An obstacle turned by so many degrees, counter-clockwise."""
-    turned = whole_turn(plan.obstacles[index].rotation_deg + by_deg)
-    return Edit(edits.change_obstacle(plan, index, rotation_deg=turned), "Rotate obstacle")
-
-
-def dragged_section(
-    section: Section,
-    part: Part,
-    by: Point,
-    step: float | None,
-    bounds: tuple[float, float, float, float],
-) -> Section:
-    """The section line with an end, or the whole, moved; it stays within the bounds.
-
-    An end that would fall onto the other (closer than 1 cm) leaves the line as it was.
-    """
-    x0, y0, x1, y1 = bounds
-
-    def kept(point: Point) -> Point:
-        return min(max(point[0], x0), x1), min(max(point[1], y0), y1)
-
-    start, end = section
-    if part is Part.SECTION:
-        dx = min(max(by[0], x0 - min(start[0], end[0])), x1 - max(start[0], end[0]))
-        dy = min(max(by[1], y0 - min(start[1], end[1])), y1 - max(start[1], end[1]))
-        new_start = snapped_point((start[0] + dx, start[1] + dy), step)
-        new_start = kept(new_start)
-        shift = (new_start[0] - start[0], new_start[1] - start[1])
-        moved = (new_start, kept((end[0] + shift[0], end[1] + shift[1])))
-    elif part is Part.SECTION_START:
-        moved = (kept(snapped_point((start[0] + by[0], start[1] + by[1]), step)), end)
-    else:
-        moved = (start, kept(snapped_point((end[0] + by[0], end[1] + by[1]), step)))
-    return moved if math.dist(*moved) >= 0.01 else section
+    lead = Place(PlaceKind.LAMP, index)
+    every = (lead, *groups.all_things(plan, PlaceKind.LAMP))
+    return Edit(groups.levelled(plan, every), "Set height of all lamps")
 
 
 # -- What the context menu of the plan view offers on each item. No Qt here ------------
@@ -268,18 +317,20 @@ def middle_of_wall(plan: Plan, wall: int) -> Point:
     return (x0 + x1) / 2, (y0 + y1) / 2
 
 
-def removed(plan: Plan, item: Item) -> Edit | None:
-    """The plan without a lamp, obstacle or corner; None for what cannot be taken away."""
-    if item.part in {Part.LAMP, Part.TURN}:
-        return Edit(edits.remove_lamp(plan, item.index), "Remove lamp")
-    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
-        return Edit(edits.remove_obstacle(plan, item.index), "Remove obstacle")
+def removed(plan: Plan, item: Item, among: Chosen = ()) -> Edit | None:
+    """The plan without lamps, obstacles or a corner; None for what cannot be taken away."""
+    place = item.place
+    if place is not None and groups.can_be_chosen(place):
+        places = among or (place,)
+        return Edit(groups.removed(plan, places), groups.named("Remove", places))
     if item.part is Part.CORNER:
         return outlined(plan, edits.remove_corner(plan, item.index), "Remove corner")
     return None
 
 
-def choices(plan: Plan, item: Item, at: Point, step: float) -> tuple[Choice, ...]:
+def choices(
+    plan: Plan, item: Item, at: Point, step: float, among: Chosen = ()
+) -> tuple[Choice, ...]:
     """The entries for an item, for a menu called at a world point."""
     index = item.index
     if item.part is Part.WALL:
@@ -296,24 +347,29 @@ def choices(plan: Plan, item: Item, at: Point, step: float) -> tuple[Choice, ...
                 lambda: outlined(plan, edits.remove_corner(plan, index), "Remove corner"),
             ),
         )
-    if item.part in {Part.LAMP, Part.TURN}:
-        lamp = Item(Part.LAMP, index)
-        level = Choice("All lamps to this height", lambda: levelled(plan, index), lamp)
-        return (
-            *([level] if len({one.hanging_height for one in plan.lamps}) > 1 else []),
-            Choice("Rotate by 15°", lambda: turned_lamp(plan, index, 15.0), lamp),
-            Choice("Rotate by 90°", lambda: turned_lamp(plan, index, 90.0), lamp),
-            Choice("Remove lamp", lambda: Edit(edits.remove_lamp(plan, index), "Remove lamp")),
-        )
-    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
-        obstacle = Item(Part.OBSTACLE, index)
-        away = Edit(edits.remove_obstacle(plan, index), "Remove obstacle")
-        return (
-            Choice("Rotate by 15°", lambda: turned_obstacle(plan, index, 15.0), obstacle),
-            Choice("Rotate by 90°", lambda: turned_obstacle(plan, index, 90.0), obstacle),
-            Choice("Remove obstacle", lambda: away),
-        )
+    place = item.place
+    if place is not None and groups.can_be_chosen(place):
+        return thing_choices(plan, among or (place,))
     return ()
+
+
+def thing_choices(plan: Plan, places: Chosen) -> tuple[Choice, ...]:
+    """The entries for lamps and obstacles, the one that leads first."""
+    lead = places[0]
+    here = Item.of(lead)
+
+    def turn(by_deg: float) -> Choice:
+        return Choice(f"Rotate by {by_deg:g}°", lambda: turned(plan, places, by_deg), here)
+
+    level = Choice("All lamps to this height", lambda: levelled(plan, lead.index), here)
+    uneven = len({one.hanging_height for one in plan.lamps}) > 1
+    away, text = groups.removed(plan, places), groups.named("Remove", places)
+    return (
+        *([level] if lead.kind is PlaceKind.LAMP and uneven else []),
+        turn(15.0),
+        turn(90.0),
+        Choice(text, lambda: Edit(away, text)),
+    )
 
 
 def _wall_choices(plan: Plan, wall: int, at: Point, step: float) -> tuple[Choice, ...]:
@@ -334,71 +390,3 @@ def _wall_choices(plan: Plan, wall: int, at: Point, step: float) -> tuple[Choice
     else:
         swing = door("Open door", "Open door", door_open=True)
     return add, swing, door("Make this a plain wall", "Remove door", door=None, door_open=False)
-
-
-# -- The plan drawing in words, for screen readers -------------------------------------
-
-
-def plan_in_words(
-    plan: Plan,
-    section: Section,
-    unit: LengthUnit,
-    focused: Item | None,
-    estimate: Estimate | None,
-) -> str:
-    """What the plan view shows: size, walls, lamps, light, and the item in hand."""
-    x0, y0, x1, y1 = plan.space.bounds
-
-    def length(metres: float) -> str:
-        return format_length(metres, unit)
-
-    parts = [
-        f"Plan of a space of {plan.space.wall_count} walls, {length(x1 - x0)} wide and "
-        f"{length(y1 - y0)} deep."
-    ]
-    if not plan.lamps:
-        parts.append("No lamp hangs in it.")
-    for number, lamp in enumerate(plan.lamps, start=1):
-        parts.append(
-            f"Lamp {number}, {lamp.label or lamp.model.name}, hangs at x {length(lamp.x)}, "
-            f"y {length(lamp.y)}."
-        )
-    parts += [
-        f"{obstacle.name} stands at x {length(obstacle.x)}, y {length(obstacle.y)}, "
-        f"{length(obstacle.underside)} to {length(obstacle.top)} above the floor."
-        for obstacle in plan.obstacles
-    ]
-    if estimate is not None and math.isfinite(estimate.figures.mean):
-        figures = estimate.figures
-        parts.append(
-            f"The light on the canopy runs from {ppfd(figures.minimum)} to "
-            f"{ppfd(figures.maximum)}, on average {ppfd(figures.mean)} "
-            "micromoles per square metre and second."
-        )
-    if focused is not None:
-        parts.append(f"In hand: {item_in_words(plan, focused, section, unit)}.")
-    return " ".join(parts)
-
-
-def item_in_words(plan: Plan, item: Item, section: Section, unit: LengthUnit) -> str:
-    """One item: what it is, and where or how long."""
-
-    def spot(x: float, y: float) -> str:
-        return f"x {format_length(x, unit)}, y {format_length(y, unit)}"
-
-    if item.part in {Part.LAMP, Part.TURN}:
-        lamp = plan.lamps[item.index]
-        return f"lamp {item.index + 1} at {spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°"
-    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
-        obstacle = plan.obstacles[item.index]
-        turned = f", turned by {obstacle.rotation_deg:g}°" if obstacle.rotation_deg else ""
-        return f"{obstacle.name} at {spot(obstacle.x, obstacle.y)}{turned}"
-    if item.part is Part.CORNER:
-        return f"corner {item.index + 1} at {spot(*plan.space.footprint[item.index])}"
-    if item.part is Part.WALL:
-        cover = plan.walls[item.index]
-        names = ", ".join(plan.lining(band.lining).name for band in cover.bands)
-        door = ", the door" if plan.space.door == item.index else ""
-        long = format_length(plan.space.wall_length(item.index), unit)
-        return f"wall {item.index + 1}{door}, {long} long, lined with {names}"
-    return f"section line from {spot(*section[0])} to {spot(*section[1])}"

@@ -10,8 +10,10 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
 
 from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, mixed, pen
 from planner.app.canvas.items import lamp_reach, obstacle_handle, turn_handle, wall_normal
+from planner.plan.groups import Chosen
 from planner.plan.lamp import Lamp, PointBody
 from planner.plan.lining import Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Obstacle, Point
 from planner.units import LengthUnit, format_length
@@ -299,14 +301,15 @@ _STRIP = QColor(255, 255, 255, 120)
 
 
 def paint_lamps(
-    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, active: int | None
+    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, chosen: Chosen = ()
 ) -> None:
-    """All lamps; the active one in the accent, with its turning handle."""
+    """All lamps; those chosen in the accent, the one that leads with its turning handle."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for k, lamp in enumerate(plan.lamps):
-        _paint_lamp(painter, lamp, viewport, ink, active=k == active)
-    if active is not None and active < len(plan.lamps):
-        _paint_turning(painter, plan.lamps[active], viewport, ink)
+        on = Place(PlaceKind.LAMP, k) in chosen
+        _paint_lamp(painter, lamp, viewport, ink, active=on)
+    if chosen and chosen[0].kind is PlaceKind.LAMP and chosen[0].fits(plan):
+        _paint_turning(painter, plan.lamps[chosen[0].index], viewport, ink)
 
 
 def _paint_lamp(
@@ -392,14 +395,15 @@ def corners(obstacle: Obstacle) -> tuple[Point, ...]:
 
 
 def paint_on_plan(
-    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, active: int | None = None
+    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, chosen: Chosen = ()
 ) -> None:
     """All obstacles from above; dashed where they hang over the canopy.
 
-    The active one is outlined in the accent and has its turning handle.
+    Those chosen are outlined in the accent, and the one that leads has its turning handle.
     """
     for k, obstacle in enumerate(plan.obstacles):
-        line = pen(ink.accent, 2.4) if k == active else pen(ink.ink, 1.2)
+        place = Place(PlaceKind.OBSTACLE, k)
+        line = pen(ink.accent, 2.4) if place in chosen else pen(ink.ink, 1.2)
         if obstacle.underside > plan.canopy.height:
             line.setDashPattern([5, 3])
         painter.setPen(line)
@@ -407,7 +411,7 @@ def paint_on_plan(
         painter.drawPolygon(QPolygonF([viewport.to_pixel(*corner) for corner in corners(obstacle)]))
         at = viewport.to_pixel(obstacle.x, obstacle.y)
         draw_plate_text(painter, at, obstacle.name, ink.ink, _plate(ink))
-        if k == active:
+        if chosen[:1] == (place,):
             _paint_obstacle_turning(painter, obstacle, viewport, ink)
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
@@ -441,12 +445,13 @@ def paint_from_side(
     viewport: Viewport,
     ink: Ink,
     axis: int,
-    active: int | None = None,
+    chosen: Chosen = (),
 ) -> None:
     """All obstacles from the side; ``axis`` 0 shows x to the right, 1 shows y."""
     for k, obstacle in enumerate(plan.obstacles):
         box = side_box(obstacle, viewport, axis)
-        painter.setPen(pen(ink.accent, 2.4) if k == active else pen(ink.ink, 1.2))
+        on = Place(PlaceKind.OBSTACLE, k) in chosen
+        painter.setPen(pen(ink.accent, 2.4) if on else pen(ink.ink, 1.2))
         painter.setBrush(_fill(plan, obstacle))
         painter.drawRect(box)
         if box.height() > 24:

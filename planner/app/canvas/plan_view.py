@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QAction, QContextMenuEvent, QMouseEvent, QPainter
+from PySide6.QtGui import QMouseEvent, QPainter
 from PySide6.QtWidgets import QMenu, QWidget
 
 from planner.app.canvas import marks, plan_layers
-from planner.app.canvas.drawing import Drag, Drawing
+from planner.app.canvas.drawing import Drawing, ZoomControl
 from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import (
     Item,
@@ -17,9 +17,11 @@ from planner.app.canvas.items import (
     Section,
     default_section,
     item_at,
+    item_in_words,
     items_in_order,
     off_walls,
     place_of,
+    plan_in_words,
     value_at,
     wall_normal,
     walls_of,
@@ -33,47 +35,28 @@ from planner.app.canvas.plan_drags import (
     PlanDrag,
     added_corner,
     choices,
-    dragged_section,
-    item_in_words,
     middle_of_wall,
     nudged,
-    plan_in_words,
-    removed,
-    turned_lamp,
-    turned_obstacle,
+    turned,
 )
 from planner.app.canvas.plan_layers import paint_lamps
+from planner.app.canvas.tools import BesideDrag, Drag, Span, dragged_section, turned_section
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots.colours import Levels, levels_of
 from planner.estimate.result import Estimate
+from planner.plan.alignment import caught
+from planner.plan.groups import Chosen, within
 from planner.plan.place import Place, PlaceKind
 from planner.plan.refusal import refusal
 from planner.plan.space import Point, contains
-from planner.units import format_length
+from planner.units import format_length, listed
 
 MARGIN_SIDE = 62.0
 _DRAGGED = {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN, Part.OBSTACLE, Part.TURN_OBSTACLE}
 _SELECTABLE = {PlaceKind.LAMP, PlaceKind.WALL, PlaceKind.OBSTACLE}
 _ANY_WAY = {Part.LAMP, Part.OBSTACLE, Part.CORNER, Part.SECTION_START, Part.SECTION_END}
 EMPTY_HINT = "Hang a lamp: press L or the button beside the drawing"
-
-
-@dataclass(frozen=True)
-class _SectionDrag:
-    """A drag of the section line; the plan has no part in it."""
-
-    view: PlanView
-    part: Part
-    start: Section
-    grabbed: Point
-
-    def to(self, at: Point, hold: Hold) -> Edit:
-        by = (at[0] - self.grabbed[0], at[1] - self.grabbed[1])
-        self.view.set_section(
-            dragged_section(self.start, self.part, by, hold.step, self.view.bounds())
-        )
-        return Edit(self.view.plan, "")
 
 
 class PlanView(Drawing):
@@ -102,6 +85,7 @@ class PlanView(Drawing):
         self._walls = Kept()
         self._fixed_levels: Levels | None = None
         self._levels: Levels = (0.0, 1.0)
+        self.zoom_control = ZoomControl(self)
         self._section: Section | None = None
         self._pointer: Point | None = None
         self.setAccessibleName("Plan drawing")
@@ -206,21 +190,38 @@ class PlanView(Drawing):
 
     def begin(self, item: Item, at: Point) -> Drag | None:
         if item.part in {Part.SECTION, Part.SECTION_START, Part.SECTION_END}:
-            return _SectionDrag(self, item.part, self.section, at)
-        if item.part in _DRAGGED:
-            return PlanDrag(self.plan, item, at)
-        return None
+            start = self.section
 
-    def cancel_drag(self) -> None:
-        if isinstance(self._drag, _SectionDrag):
-            self.set_section(self._drag.start)
-        super().cancel_drag()
+            def show(to: Point, hold: Hold) -> None:
+                by = (to[0] - at[0], to[1] - at[1])
+                self.set_section(dragged_section(start, item.part, by, hold.step, self.bounds()))
+
+            return BesideDrag(self.plan, show, lambda: self.set_section(start))
+        if item.part in _DRAGGED:
+            return PlanDrag(self.plan, item, at, self.together(item))
+        return None
 
     def nudged(self, item: Item, by: Point) -> Edit | None:
         if item.part is Part.SECTION:
             self.set_section(dragged_section(self.section, item.part, by, None, self.bounds()))
             return None
-        return nudged(self.plan, item, by)
+        return nudged(self.plan, item, by, self.together(item))
+
+    def is_ground(self, item: Item) -> bool:
+        return item.part in {Part.INSIDE, Part.OUTSIDE}
+
+    def within(self, band: Span) -> Chosen:
+        return within(self.plan, *band)
+
+    def caught(self, at: Point, reach: float) -> Point:
+        return caught(self.plan, at, reach)
+
+    def spot_of(self, item: Item) -> Point:
+        return place_of(self.plan, item, self.section)
+
+    def choices_of(self, item: Item, at: Point) -> Sequence[Choice]:
+        step = self.display.unit.snap
+        return choices(self.plan, item, at, step, self.together(item))
 
     def choose(self, item: Item | None) -> None:
         place = None if item is None else item.place
@@ -235,7 +236,7 @@ class PlanView(Drawing):
             if self.selection.current.whole == selected:
                 selected = self.selection.current  # keep the band that is being worked on
         self.set_focused(focused)
-        self.selection.select(selected)
+        self.selection.lead_with(selected)
 
     def _follow_selection(self, selection: Place) -> None:
         if selection.kind in _SELECTABLE:
@@ -244,21 +245,16 @@ class PlanView(Drawing):
             self.set_focused(None)
 
     def words(self) -> str:
-        return plan_in_words(
+        words = plan_in_words(
             self.plan, self.section, self.display.unit, self.focused, self._estimate
         )
+        chosen = self.selection.chosen
+        if len(chosen) > 1:
+            names = listed([place.words(self.plan) for place in chosen])
+            words += f" Selected together: {names}."
+        return " ".join(filter(None, (words, self.measure_words())))
 
     # -- edits --------------------------------------------------------------------------
-
-    def make(self, choice: Choice) -> None:
-        """Carry out an entry of the context menu."""
-        try:
-            edit = choice.make()
-        except ValueError as error:
-            self.say(refusal(error))
-            return
-        if self.try_edit(edit):
-            self.choose(choice.then)
 
     def key_on_item(self, key: Qt.Key) -> bool:
         item = self.focused
@@ -266,23 +262,27 @@ class PlanView(Drawing):
             return False
         plan, index = self.plan, item.index
         if key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}:
-            if item.part not in {Part.LAMP, Part.CORNER, Part.OBSTACLE}:
-                return False
-            self.make(Choice("", lambda: removed(plan, item) or Edit(plan, "")))
-        elif key == Qt.Key.Key_Insert and item.part is Part.WALL:
+            return self.remove_focused()
+        if key == Qt.Key.Key_Insert and item.part is Part.WALL:
             middle = middle_of_wall(plan, index)
             step = self.display.unit.snap
             corner = Item(Part.CORNER, index + 1)
             self.make(Choice("", lambda: added_corner(plan, index, middle, step), corner))
-        elif key == Qt.Key.Key_R and item.part is Part.LAMP:
-            if self.try_edit(turned_lamp(plan, index, 15.0), f"turn {index}"):
-                self._burst.start()
-        elif key == Qt.Key.Key_R and item.part is Part.OBSTACLE:
-            if self.try_edit(turned_obstacle(plan, index, 15.0), f"turn obstacle {index}"):
-                self._burst.start()
+        elif key == Qt.Key.Key_R and item.part in {Part.LAMP, Part.OBSTACLE}:
+            self._turn(item)
         else:
             return False
         return True
+
+    def _turn(self, item: Item) -> None:
+        places = self.together(item)
+        try:
+            edit = turned(self.plan, places, 15.0)
+        except ValueError as error:
+            self.say(refusal(error))
+            return
+        if self.try_edit(edit, f"turn {item.part} {item.index} {len(places)}"):
+            self._burst.start()
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         item = self.item_at(event.position())
@@ -295,31 +295,16 @@ class PlanView(Drawing):
         else:
             super().mouseDoubleClickEvent(event)
 
-    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
-        by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
-        if by_key and self.focused is not None:
-            item = self.focused
-            pixel = self.viewport.to_pixel(*place_of(self.plan, item, self.section))
-        else:
-            pixel = QPointF(event.pos())
-            item = self.item_at(pixel)
-            self.choose(item)
-        menu = self.menu_for(item, self.viewport.to_world(pixel))
-        menu.popup(self.mapToGlobal(pixel.toPoint()))
-
     def menu_for(self, item: Item, at: Point) -> QMenu:
-        """The context menu of an item; it deletes itself when closed."""
-        menu = QMenu(self)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        for choice in choices(self.plan, item, at, self.display.unit.snap):
-            action = QAction(choice.text, menu)
-            action.triggered.connect(lambda _checked=False, c=choice: self.make(c))
-            menu.addAction(action)
-        if not menu.isEmpty():
-            menu.addSeparator()
-        fit = QAction("Fit drawing", menu)
-        fit.triggered.connect(self.fit)
-        menu.addAction(fit)
+        menu = super().menu_for(item, at)
+        if item.part is Part.SECTION:
+            line = turned_section(self.section, self.bounds())
+            for text, section in (
+                ("Turn section line", line),
+                ("Section through middle", None),
+            ):
+                action = menu.addAction(text)
+                action.triggered.connect(lambda _=False, to=section: self.set_section(to))
         return menu
 
     # -- pointer ------------------------------------------------------------------------
@@ -369,11 +354,14 @@ class PlanView(Drawing):
 
     def status(self) -> str:
         """The line under the drawing: what is being dragged, or what is under the pointer."""
-        item = self.focused
+        if self.measuring:
+            return self.measure_words()
+        item, chosen = self.focused, self.selection.chosen
         moved = item is not None and item.part in {Part.LAMP, Part.OBSTACLE, Part.CORNER}
         if item is not None and moved and (self.dragging or self._pointer is None):
             words = item_in_words(self.plan, item, self.section, self.display.unit)
-            return f"{words[:1].upper()}{words[1:]}"
+            more = f"; {len(chosen)} selected, this one leads" if len(chosen) > 1 else ""
+            return f"{words[:1].upper()}{words[1:]}{more}"
         return self.readout()
 
     def cursor_for(self, item: Item) -> Qt.CursorShape:
@@ -401,13 +389,11 @@ class PlanView(Drawing):
         self._light.paint(
             painter, viewport, footprint, self.light_style(), figure_font(self.font(), 0.85)
         )
-        current = self.selection.current
         section_active = self.focused is not None and self.focused.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=section_active)
-        held = current.index if current.kind is PlaceKind.OBSTACLE else None
-        plan_layers.paint_on_plan(painter, plan, viewport, ink, held)
-        lamp = current.index if current.kind is PlaceKind.LAMP else None
-        paint_lamps(painter, plan, viewport, ink, lamp)
+        chosen = self.selection.chosen
+        plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen)
+        paint_lamps(painter, plan, viewport, ink, chosen)
         self._paint_walls(painter, ink)
         paint_section_ends(painter, self.section, viewport, ink, active=section_active)
         self._paint_margins(painter, ink, footprint.boundingRect())

@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from planner.app.edit_steps import hang_lamp, remove_lamp, twin_lamp
+from planner.app.edit_steps import duplicate, hang_lamp, remove
 from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
 from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.fields.panel import FieldPanel, Workplace
@@ -330,9 +330,9 @@ class LampFields(FieldPanel):
         self.chooser.chosen.connect(self._choose)
         self.add_button.clicked.connect(lambda: self.alert.say(hang_lamp(workplace)))
         self.duplicate_button.clicked.connect(
-            lambda: self.alert.say(twin_lamp(workplace, self.selection.index))
+            lambda: self.alert.say(duplicate(workplace, (self.selection,)))
         )
-        self.remove_button.clicked.connect(lambda: remove_lamp(workplace, self.selection.index))
+        self.remove_button.clicked.connect(lambda: remove(workplace, (self.selection,)))
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
     def show_selection(self, selection: Place) -> None:

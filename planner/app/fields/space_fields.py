@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from planner.app.edit_steps import hang_lamp, place_obstacle, remove_obstacle
+from planner.app.edit_steps import hang_lamp, place_obstacle, remove
 from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import (
     AlertLabel,
@@ -340,9 +340,7 @@ class ObstacleFields(LinedPanel):
         self.add_wide(self.remove_button)
         self.add_details("About this material")
         self.chooser.chosen.connect(self.line_with)
-        self.remove_button.clicked.connect(
-            lambda: remove_obstacle(self.workplace, self.selection.index)
-        )
+        self.remove_button.clicked.connect(lambda: remove(self.workplace, (self.selection,)))
 
     def show_selection(self, selection: Place) -> None:
         self.material_row.clear_error()

@@ -61,7 +61,7 @@ def test_no_key_is_given_twice(made: WindowActions) -> None:
     [
         ("new", "Ctrl+N"), ("open", "Ctrl+O"), ("save", "Ctrl+S"), ("save_as", "Ctrl+Shift+S"),
         ("quit", "Ctrl+Q"), ("undo", "Ctrl+Z"), ("redo", "Ctrl+Shift+Z"), ("help_start", "F1"),
-        ("full_screen", "F11"), ("remove_lamp", "Del"),
+        ("full_screen", "F11"), ("remove", "Del"),
     ],
 )  # fmt: skip
 def test_the_keys_everybody_knows_work_also_without_a_desktop(

@@ -7,11 +7,20 @@ import math
 import pytest
 
 from planner.plan import edits
-from planner.plan.additions import SHAPES, duplicate_lamp, new_lamp, new_obstacle
-from planner.plan.lamp import BarsBody, LampModel, PanelBody
-from planner.plan.lining import WallCover
+from planner.plan.additions import (
+    SHAPES,
+    Clip,
+    duplicated,
+    free_shift,
+    new_lamp,
+    new_obstacle,
+    pasted,
+)
+from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody
+from planner.plan.lining import Lining, WallCover
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Canopy, Point, Space, outlines_overlap, sticks_out
+from planner.plan.space import Canopy, Obstacle, Point, Space, outlines_overlap, sticks_out
 
 L_SHAPE = ((0.0, 0.0), (0.9, 0.0), (0.9, 0.3), (0.35, 0.3), (0.35, 0.8), (0.0, 0.8))
 NARROW = ((0.0, 0.0), (0.3, 0.0), (0.3, 1.2), (0.0, 1.2))
@@ -26,6 +35,9 @@ PANEL = LampModel(
 SMALL = LampModel(
     key="small", name="Small", body=PanelBody(length=0.15, width=0.15), ppf=100.0, watts=40.0
 )
+
+
+LAMP = Place(PlaceKind.LAMP, 0)
 
 
 def bare(footprint: tuple[Point, ...]) -> Plan:
@@ -70,7 +82,8 @@ def test_obstacles_added_twice_lie_inside_and_clear(
 def test_a_duplicate_hangs_beside_across_the_bar() -> None:
     plan = bare(SQUARE)
     plan = edits.add_lamp(plan, new_lamp(plan, BAR))
-    twice = duplicate_lamp(plan, 0)
+    twice, made = duplicated(plan, (LAMP,))
+    assert made == (Place(PlaceKind.LAMP, 1),)
     first, second = twice.lamps
     assert apart(twice)
     assert second.x == pytest.approx(first.x)
@@ -85,7 +98,7 @@ def test_where_there_is_no_room_the_second_lamp_is_not_on_the_first() -> None:
     first, second = plan.lamps
     assert math.dist((first.x, first.y), (second.x, second.y)) > 0.2
     assert not sticks_out(second.outline(), SQUARE)
-    doubled = duplicate_lamp(edits.remove_lamp(plan, 1), 0)
+    doubled, _ = duplicated(edits.remove_lamp(plan, 1), (LAMP,))
     assert math.dist((doubled.lamps[0].x, doubled.lamps[0].y), (
         doubled.lamps[1].x, doubled.lamps[1].y,
     )) > 0.2  # fmt: skip
@@ -114,3 +127,80 @@ def test_a_corner_is_cut_off_both_walls_alike(index: int) -> None:
     assert start[1] == end[1] == pytest.approx(0.6)
     with pytest.raises(ValueError, match="cannot be cut off"):
         edits.cut_corner(plan, index, 0.6)
+
+
+def two_bars_and_a_box() -> Plan:
+    plan = bare(((0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0)))
+    for y in (0.2, 0.3):
+        plan = edits.add_lamp(plan, Lamp(model=BAR, x=0.4, y=y, hanging_height=0.5))
+    grey = Lining(key="grey", name="Grey", reflectance=0.4, low=0.3, high=0.5)
+    box = Obstacle(name="Box", x=0.4, y=0.7, underside=0, length=0.2, width=0.2, thickness=0.3,
+                   lining="grey")  # fmt: skip
+    return edits.add_obstacle(plan, box, grey)
+
+
+ALL = (LAMP, Place(PlaceKind.LAMP, 1), Place(PlaceKind.OBSTACLE, 0))
+
+
+def test_several_are_duplicated_side_by_side_as_they_stand() -> None:
+    """Turned by a quarter, the bars' long sides face along x: the copy goes that way."""
+    plan = two_bars_and_a_box()
+    for k, x in enumerate((0.3, 0.4)):
+        plan = edits.change_lamp(plan, k, x=x, y=0.5, rotation_deg=-90)
+    plan = edits.change_obstacle(plan, 0, x=0.5)
+    twice, made = duplicated(plan, ALL)
+    shift = twice.lamps[2].x - twice.lamps[0].x
+    assert abs(shift) >= 0.2
+    for old, new in ((0, 2), (1, 3)):
+        assert twice.lamps[new].x - twice.lamps[old].x == pytest.approx(shift, abs=1e-4)
+        assert twice.lamps[new].y - twice.lamps[old].y == pytest.approx(0, abs=1e-4)
+    assert twice.obstacles[1].x - twice.obstacles[0].x == pytest.approx(shift, abs=1e-4)
+    assert len(made) == 3
+    assert all(place.fits(twice) for place in made)
+
+
+def test_what_is_copied_is_text_and_goes_into_another_plan() -> None:
+    plan = two_bars_and_a_box()
+    text = Clip.of(plan, ALL).model_dump_json()
+    low = edits.set_height(bare(SQUARE), 0.6)
+    other, made = pasted(low, Clip.read(text))
+    assert [lamp.model for lamp in other.lamps] == [BAR, BAR]
+    # 60 cm of height over a canopy at 20 cm leave 40 cm for a lamp that hung at 50 cm
+    assert [lamp.hanging_height for lamp in other.lamps] == pytest.approx([0.4, 0.4])
+    assert other.lining(other.obstacles[0].lining).name == "Grey"
+    assert set(made) == set(ALL)
+    assert apart(other)
+
+
+def test_a_whole_plan_and_a_lone_lamp_can_be_pasted_too() -> None:
+    plan = two_bars_and_a_box()
+    assert Clip.read(plan.model_dump_json()).things == (*plan.lamps, *plan.obstacles)
+    assert Clip.read(plan.lamps[0].model_dump_json()).lamps == (plan.lamps[0],)
+
+
+@pytest.mark.parametrize(
+    "text", ["", "lamp", "[]", "{}", '{"lamps": []}', '{"lamps": 3}', "[" * 9999]
+)
+def test_what_holds_nothing_says_what_to_do(text: str) -> None:
+    with pytest.raises(ValueError, match="nothing to paste"):
+        Clip.read(text)
+
+
+def test_pasting_at_a_point_puts_their_middle_there() -> None:
+    """Middles at y = 0.2, 0.3, 0.7: their mean is 0.4."""
+    plan = two_bars_and_a_box()
+    after, made = pasted(plan, Clip.of(plan, ALL), (1.4, 0.5))
+    assert after.lamps[2].y == pytest.approx(0.3)
+    assert after.lamps[2].x == pytest.approx(1.4)
+    assert made[0] == Place(PlaceKind.LAMP, 2)
+
+
+def test_the_nearest_free_shift_is_found() -> None:
+    """A body of 0.2 m on one of 0.2 m: to be clear it has to go 0.2 m at least."""
+    plan = bare(SQUARE)
+    body = ((0.2, 0.2), (0.4, 0.2), (0.4, 0.4), (0.2, 0.4))
+    found = free_shift(plan, [(body, [body])])
+    assert found is not None
+    (dx, dy), free = found
+    assert free
+    assert max(abs(dx), abs(dy)) == pytest.approx(0.2, abs=0.6 / 24)

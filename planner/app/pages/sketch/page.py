@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
+from planner.app.canvas.drawing import Drawing
 from planner.app.canvas.elevation_drags import seen_as_one
 from planner.app.canvas.elevation_view import ElevationView
 from planner.app.canvas.plan_view import PlanView
@@ -142,6 +143,7 @@ class SketchPage(QWidget):
         work.display.changed.connect(lambda _state: self._on_display_changed())
         for part in (self.plan_view, self.elevation, self.column):
             part.dragging_changed.connect(self.dragging_changed)
+        self._side_large = False
         for drawing in (self.plan_view, self.elevation):
             drawing.fields_requested.connect(self.column.focus_fields)
         self.elevation.dragging_changed.connect(self._on_raising)
@@ -186,6 +188,16 @@ class SketchPage(QWidget):
         self.plan_view.fit()
         self.elevation.fit()
 
+    @property
+    def drawing_in_hand(self) -> Drawing:
+        """The drawing that has the keyboard, or else the plan."""
+        return self.elevation if self.elevation.hasFocus() else self.plan_view
+
+    def enlarge_side(self, on: bool) -> None:
+        """Give the side view the room of the plan, and the plan that of the side view."""
+        self._side_large = on
+        self._share_room()
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_L and event.modifiers() == Qt.KeyboardModifier.NoModifier:
             self._hang_lamp()
@@ -229,7 +241,9 @@ class SketchPage(QWidget):
         """Show what each height would give: while a lamp is raised, or as long as it is asked."""
         work = self.workplace
         place, plan = work.selection.current, work.document.plan
-        held = place.kind is PlaceKind.LAMP and place.fits(plan)
+        # Lamps that hang apart in height have no one rung.
+        alone = len(work.selection.chosen) == 1
+        held = place.kind is PlaceKind.LAMP and alone and place.fits(plan)
         if held and (self._raising or work.display.state.ladder):
             lamps = seen_as_one(plan, place.index, self.elevation.axis)
             self.asked.climb(plan, lamps, work.display.state)
@@ -261,15 +275,21 @@ class SketchPage(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.section.setVisible(self.height() >= LOW_PAGE)
-        # The plan has at least half of the page; of more, the elevation gets its part.
+        side = self._share_room()
+        beside = side > self._column_width()
+        self.details.fit_column(self.height() - 2 * theme.RHYTHM, alone=beside)
+
+    def _share_room(self) -> int:
+        """Divide the page's width among drawings and fields; what the fields take."""
+        # The larger drawing has at least half of the page; of more, the other gets its part.
         side = self._arrange_side()
         gaps = 4 * theme.RHYTHM + theme.WIDE + side + self.colour_bar.sizeHint().width()
         room = max(self.width() - gaps, 2)
-        plan = min(max(self.width() // 2, room * 11 // 17), room - 1)
-        self._drawings.setStretch(0, plan)
-        self._drawings.setStretch(2, room - plan)
-        beside = side > self._column_width()
-        self.details.fit_column(self.height() - 2 * theme.RHYTHM, alone=beside)
+        large = min(max(self.width() // 2, room * 11 // 17), room - 1)
+        at = (2, 0) if self._side_large else (0, 2)
+        self._drawings.setStretch(at[0], large)
+        self._drawings.setStretch(at[1], room - large)
+        return side
 
     def _column_width(self) -> int:
         """Width of a column of fields: wider where the font is large."""

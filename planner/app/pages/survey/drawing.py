@@ -17,12 +17,19 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPolygonF,
     QResizeEvent,
-    QWheelEvent,
 )
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from planner.app import theme
-from planner.app.canvas.ink import FittedWidget, Ink, Viewport, draw_plate_text, figure_font, pen
+from planner.app.canvas.ink import (
+    Bounds,
+    FittedWidget,
+    Ink,
+    Viewport,
+    draw_plate_text,
+    figure_font,
+    pen,
+)
 from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
 from planner.app.canvas.marks import paint_line, paint_refining
 from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
@@ -223,8 +230,6 @@ class SurveyDrawing(FittedWidget):
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._picture: Picture | None = None
-        self._viewport = Viewport()
-        self._pan_from: QPointF | None = None
         self._light = LightLayer()
         self.keys_used = False
         self.setAccessibleName(name)
@@ -249,21 +254,20 @@ class SurveyDrawing(FittedWidget):
         self.setAccessibleDescription(picture.words)
         self.update()
 
-    def fit(self) -> None:
-        self._fitted = True
-        if self._picture is not None:
-            area = QRectF(self.rect()).adjusted(_MARGIN, _TOP + WALL_PX, -_MARGIN, -_FOOT)
-            self._viewport = Viewport.fitted(self._picture.plan.space.bounds, area)
-        self.update()
+    def bounds(self) -> Bounds:
+        return (0.0, 0.0, 1.0, 1.0) if self._picture is None else self._picture.plan.space.bounds
+
+    def drawing_area(self) -> QRectF:
+        return QRectF(self.rect()).adjusted(_MARGIN, _TOP + WALL_PX, -_MARGIN, -_FOOT)
 
     @property
     def scale(self) -> float:
         """Pixels per metre."""
-        return self._viewport.scale
+        return self.viewport.scale
 
     def pixel(self, x: float, y: float) -> QPointF:
         """Where a place of the space lies on the drawing."""
-        return self._viewport.to_pixel(x, y)
+        return self.viewport.to_pixel(x, y)
 
     def sizeHint(self) -> QSize:
         return QSize(620, 560)
@@ -279,35 +283,16 @@ class SurveyDrawing(FittedWidget):
             (math.dist(pixel.toTuple(), self.pixel(*mark.place).toTuple()), mark.hole)
             for mark in picture.marks
         )
-        radius = picture.hole_diameter / 2 * self._viewport.scale
+        radius = picture.hole_diameter / 2 * self.viewport.scale
         return hole if distance <= max(radius, _REACH_PX) else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        if event.button() is Qt.MouseButton.MiddleButton:
-            self._pan_from = event.position()
-        elif event.button() is Qt.MouseButton.LeftButton and self._picture is not None:
+        super().mousePressEvent(event)
+        if event.button() is Qt.MouseButton.LeftButton and self._picture is not None:
             hole = self.hole_at(event.position())
             if hole is not None:
                 self.hole_chosen.emit(hole)
-            self.place_pressed.emit(*self._viewport.to_world(event.position()))
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        if self._pan_from is not None:
-            self._fitted = False
-            self._viewport = self._viewport.panned(event.position() - self._pan_from)
-            self._pan_from = event.position()
-            self.update()
-
-    def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
-        self._pan_from = None
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        if event.angleDelta().y():
-            self._fitted = False
-            factor = 1.0015 ** event.angleDelta().y()
-            self._viewport = self._viewport.zoomed(factor, event.position())
-            self.update()
-        event.accept()
+            self.place_pressed.emit(*self.viewport.to_world(event.position()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = Qt.Key(event.key())
@@ -354,10 +339,10 @@ class SurveyDrawing(FittedWidget):
             return
         painter.setFont(figure_font(self.font(), 0.92))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        footprint = footprint_polygon(picture.plan, self._viewport)
+        footprint = footprint_polygon(picture.plan, self.viewport)
         self._paint_ground(painter, picture, footprint, ink)
-        paint_outline(painter, picture.plan, self._viewport, ink, None)
-        paint_marks(painter, picture, self._viewport, ink)
+        paint_outline(painter, picture.plan, self.viewport, ink, None)
+        paint_marks(painter, picture, self.viewport, ink)
         head = QRectF(12, 4, self.width() - 24, 24)
         painter.setFont(figure_font(self.font(), 1.0))
         if picture.refining:
@@ -375,11 +360,11 @@ class SurveyDrawing(FittedWidget):
     ) -> None:
         if picture.residuals is not None:
             painter.setClipPath(closed_path(footprint))
-            paint_cells(painter, self._viewport, footprint, picture.residuals, ink)
+            paint_cells(painter, self.viewport, footprint, picture.residuals, ink)
             painter.setClipping(False)
         elif picture.estimate is not None and picture.style is not None:
             font = figure_font(self.font(), 0.92)
-            self._light.paint(painter, self._viewport, footprint, picture.style, font)
+            self._light.paint(painter, self.viewport, footprint, picture.style, font)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

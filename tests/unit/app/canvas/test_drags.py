@@ -18,20 +18,22 @@ from planner.app.canvas.plan_drags import (
     Hold,
     PlanDrag,
     choices,
-    dragged_section,
-    moved_lamp,
+    moved_to,
     nudged,
     point_on_wall,
     shifted_wall,
     snapped,
-    whole_turn,
 )
+from planner.app.canvas.tools import dragged_section
+from planner.plan.groups import whole_turn
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Space
 from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, plan_of
 
 CM = Hold(0.01)
 HALF_INCH = Hold(0.0127)
 FREE = Hold(None)
+LAMP = Place(PlaceKind.LAMP)
 BOUNDS = (0.0, 0.0, 1.0, 1.0)
 
 
@@ -208,7 +210,7 @@ def test_which_walls_are_seen() -> None:
 
 def test_a_lamp_that_would_leave_says_why_it_stays() -> None:
     plan = plan_of()
-    assert moved_lamp(plan, 0, (0.5, 0.5)).stopped == ""
-    kept = moved_lamp(plan, 0, (9.0, 0.5))
+    assert moved_to(plan, (LAMP,), (0.5, 0.5)).stopped == ""
+    kept = moved_to(plan, (LAMP,), (9.0, 0.5))
     assert kept.plan.lamps[0].x <= max(x for x, _ in plan.space.footprint)
     assert "inside the walls" in kept.stopped

@@ -314,7 +314,7 @@ def test_the_menu_offers_what_the_item_allows(plan_desk: MakeDesk) -> None:
     desk = plan_desk()
     menu = desk.view.menu_for(Item(Part.WALL, 0), (0.4, 0.0))
     texts = [action.text() for action in menu.actions() if not action.isSeparator()]
-    assert texts == ["Add corner here", "Make this wall the door", "Fit drawing"]
+    assert texts == ["Add corner here", "Make this wall the door", "Measure", "Fit drawing"]
     menu.actions()[0].trigger()
     assert desk.plan.space.footprint[1] == (0.4, 0.0)
     menu.deleteLater()
