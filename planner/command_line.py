@@ -23,13 +23,16 @@ from planner.commands import (
     CommandError,
     add_board_options,
     add_lamp_command,
+    add_report_command,
     add_sweep_command,
     board_file,
     drop_output,
     need_folder_of,
     need_names_apart,
+    need_report_name,
     program_name,
     run_lamp_command,
+    run_report_command,
     run_sweep_command,
     seed,
     write_output,
@@ -119,7 +122,7 @@ def _parser() -> argparse.ArgumentParser:
     estimate.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
     estimate.add_argument("--json", metavar="OUT", help="write map and figures; - for here")
     estimate.add_argument("--csv", metavar="OUT", help="write the map's cells; - for here")
-    estimate.add_argument("--picture", metavar="OUT.png", help="paint the map")
+    estimate.add_argument("--picture", metavar="OUT.png", help="paint the map; OUT.svg: as lines")
     estimate.set_defaults(run=_estimate)
 
     check = commands.add_parser("check", help="say whether a plan file is valid, and what is odd")
@@ -142,13 +145,29 @@ def _parser() -> argparse.ArgumentParser:
     add_board_options(board)
     board.set_defaults(run=_board)
 
+    report = commands.add_parser(
+        "report", help="write the decision, or a build sheet, as PDF or HTML"
+    )
+    add_report_command(report)
+    report.set_defaults(run=_report)
+
     schema = commands.add_parser("schema", help="write the JSON Schema of plan files")
     schema.add_argument("--out", default=STANDARD_OUTPUT, metavar="FILE")
     schema.set_defaults(run=_schema)
     return parser
 
 
-COMMANDS: Final = ("open", "estimate", "check", "demo", "sweep", "lamp", "board", "schema")
+COMMANDS: Final = (
+    "open",
+    "estimate",
+    "check",
+    "demo",
+    "sweep",
+    "lamp",
+    "board",
+    "report",
+    "schema",
+)
 
 
 def _with_command(given: list[str]) -> list[str]:
@@ -282,6 +301,14 @@ def _board(asked: argparse.Namespace) -> int:
     return 0
 
 
+def _report(asked: argparse.Namespace) -> int:
+    need_report_name(asked.out)
+    need_folder_of(asked.out)
+    need_names_apart(None if asked.plan == DEMO else asked.plan, asked.out)
+    _paint_off_screen()
+    return run_report_command(_plan(asked.plan), asked)
+
+
 def _schema(asked: argparse.Namespace) -> int:
     need_folder_of(asked.out)
     write_output(asked.out, schema_text().encode())
@@ -388,9 +415,11 @@ def _write_exports(
         write_output(csv_out, estimate_to_csv(estimate).encode())
     if picture_out:
         _paint_off_screen()
-        from planner.reports.paper import map_picture_png
+        from planner.reports.paper import map_picture_png, map_svg
 
-        write_output(picture_out, map_picture_png(estimate))
+        drawn = Path(picture_out).suffix.lower() == ".svg"
+        data = map_svg(estimate).encode() if drawn else map_picture_png(estimate)
+        write_output(picture_out, data)
     for out in (json_out, csv_out, picture_out):
         if out and out != STANDARD_OUTPUT:
             print(f"Wrote {Path(out).resolve()}", file=_beside(json_out, csv_out))

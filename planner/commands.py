@@ -1,4 +1,4 @@
-"""Commands that need no window: board, lamp, sweep; and where answers are written.
+"""Commands that need no window: board, report, lamp, sweep; and where answers are written.
 
 ``command_line`` lists them. Nothing heavy is imported before it is known to be needed.
 """
@@ -94,13 +94,81 @@ def _survey(plan: Plan, number: int | None) -> tuple[Survey, str]:
     if plan.surveys:
         found = plan.surveys[(number or 1) - 1]
         return found, f"{len(found.points)} holes of '{found.name}'"
-    from planner.plan.survey import Survey
-    from planner.survey.layout import holes, standard_grid
+    from planner.survey.layout import new_survey
 
-    grid = standard_grid(plan.space.footprint)
-    points = holes(grid, plan.space.footprint)
-    survey = Survey(key="board", name="New survey", grid=grid, points=points)
-    return survey, f"{len(points)} holes by the rule of EN 12464-1"
+    survey = new_survey(plan)
+    return survey, f"{len(survey.points)} holes by the rule of EN 12464-1"
+
+
+# -- report ----------------------------------------------------------------------------
+
+PAGE_ENDINGS: Final = (".html", ".htm")
+
+
+def add_report_command(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    parser.add_argument("plan", metavar="PLAN")
+    parser.add_argument(
+        "--out", required=True, metavar="FILE.pdf|FILE.html", help="write the report here"
+    )
+    parser.add_argument(
+        "--sections",
+        metavar="A,B",
+        help="only these, in the report's own order: decision, plan, light, figures, options, "
+        "survey, budget, schedule, build (the build sheet), assumptions, cautions",
+    )
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="of a PDF")
+    parser.add_argument("--unit", choices=("cm", "in"), default="cm", help="of the lengths written")
+    parser.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
+    parser.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
+
+
+def need_report_name(out: str) -> None:
+    """Refuse a name that does not say whether a PDF or a page is wanted."""
+    if Path(out).suffix.lower() not in {".pdf", *PAGE_ENDINGS}:
+        raise CommandError(f"'{out}' does not say what to write; name a file .pdf or .html.")
+
+
+def run_report_command(plan: Plan, asked: argparse.Namespace) -> int:
+    """Reckon what the report tells and write it; returns 0.
+
+    Raises
+    ------
+    CommandError
+        With one sentence, for anything that cannot be done.
+    """
+    import datetime as dt
+
+    from planner.estimate.result import EstimateOptions, Quality
+    from planner.reports.chapters import report
+    from planner.reports.report import SectionError, chosen_sections, gather
+    from planner.units import LengthUnit
+
+    names = None if asked.sections is None else asked.sections.split(",")
+    unit = LengthUnit(asked.unit)
+    options = EstimateOptions(quality=Quality(asked.quality), seed=asked.seed)
+    bar = _Progress(sys.stderr)
+    try:
+        sections = chosen_sections(names)
+        known = gather(plan, options, sections=sections, unit=unit, progress=bar.show)
+    except SectionError as error:
+        raise CommandError(str(error)) from error
+    except ValueError as error:
+        raise CommandError(f"This plan cannot be estimated: {error}") from error
+    bar.end()
+    made = report(known, unit, sections=sections, date=dt.datetime.now().astimezone().date())
+    if Path(asked.out).suffix.lower() in PAGE_ENDINGS:
+        from planner.reports.page import report_html
+
+        write_output(asked.out, report_html(made).encode())
+    else:
+        from planner.reports.leaves import report_pdf
+        from planner.reports.sheet import Paper
+
+        write_output(asked.out, report_pdf(made, Paper(asked.paper)))
+    titles = ", ".join(section.title.lower() for section in made.sections)
+    print(f"Wrote {Path(asked.out).resolve()} ({titles})")
+    return 0
 
 
 # -- ``lamp FILE`` ---------------------------------------------------

@@ -9,6 +9,7 @@ import unicodedata
 from collections.abc import Collection
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
 from pathlib import Path
 from typing import Annotated, Final, Literal, Self, TypeVar
 
@@ -369,12 +370,25 @@ class CautionText(Value):
     text: Text
 
 
+class GeneralCaution(Value):
+    """A caution for what a plan holds besides its linings.
+
+    ``sentence`` has places in braces for the plan's own numbers; ``page`` is the heading of
+    the help page on cautions under which the rest stands.
+    """
+
+    title: Name
+    sentence: Text
+    page: Name
+
+
 class CautionBook(Value):
-    """One text for each caution a lining may carry."""
+    """One text for each caution a lining may carry, and those for the rest of a plan by key."""
 
     format: Literal[1]
     about: Text
     cautions: dict[Caution, CautionText]
+    general: dict[str, GeneralCaution]
 
     def text(self, caution: Caution) -> CautionText:
         """The wording of one caution."""
@@ -385,6 +399,21 @@ def load_cautions() -> CautionBook:
     """Read the wording that ships with the program."""
     path = resource_path("catalogue/cautions.json")
     return CautionBook.model_validate_json(path.read_bytes())
+
+
+CAUTION_PAGE: Final = "help/cautions.md"
+
+
+@cache
+def caution_notes() -> dict[str, tuple[str, ...]]:
+    """The points of the help page on cautions by their headings, each in one line."""
+    text = resource_path(CAUTION_PAGE).read_text("utf-8")
+    found = {}
+    for part in text.split("\n## ")[1:]:
+        heading, _, rest = part.partition("\n")
+        points = rest.strip().removeprefix("- ").split("\n- ")
+        found[heading.strip()] = tuple(" ".join(point.split()) for point in points)
+    return found
 
 
 # -- Plans to begin with ---------------------------------------------------------------

@@ -186,7 +186,7 @@ def _about_obstacles(plan: Plan) -> Iterator[Finding]:
 
 
 @dataclass(frozen=True)
-class _Surface:
+class LinedSurface:
     """One lined surface and its distance to each lamp in metres."""
 
     lining: Lining
@@ -195,13 +195,14 @@ class _Surface:
     distances: tuple[float, ...]
 
 
-def _surfaces(plan: Plan) -> Iterator[_Surface]:
+def lined_surfaces(plan: Plan) -> Iterator[LinedSurface]:
+    """Every band of wall, the ceiling and the floor, each with its distances to the lamps."""
     for wall, cover in enumerate(plan.walls):
         ends = plan.space.wall(wall)
         bottom = 0.0
         for number, band in enumerate(cover.bands):
             top = plan.space.height if band.top is None else min(band.top, plan.space.height)
-            yield _Surface(
+            yield LinedSurface(
                 plan.lining(band.lining),
                 Place(PlaceKind.WALL, wall, number),
                 f"on wall {wall + 1}",
@@ -215,13 +216,13 @@ def _surfaces(plan: Plan) -> Iterator[_Surface]:
             )
             bottom = top
     heights = tuple(plan.lamp_height(lamp) for lamp in plan.lamps)
-    yield _Surface(
+    yield LinedSurface(
         plan.lining(plan.ceiling),
         Place(PlaceKind.CEILING),
         "on the ceiling",
         tuple(max(plan.space.height - height, 0.0) for height in heights),
     )
-    yield _Surface(plan.lining(plan.floor), Place(PlaceKind.FLOOR), "on the floor", heights)
+    yield LinedSurface(plan.lining(plan.floor), Place(PlaceKind.FLOOR), "on the floor", heights)
 
 
 def _outside(value: float, low: float, high: float) -> float:
@@ -230,7 +231,7 @@ def _outside(value: float, low: float, high: float) -> float:
 
 def _about_linings(plan: Plan) -> Iterator[Finding]:
     """One finding for each lining and caution, at the surface nearest to a lamp."""
-    surfaces = tuple(_surfaces(plan))
+    surfaces = tuple(lined_surfaces(plan))
     for lining in plan.linings:
         covered = [surface for surface in surfaces if surface.lining.key == lining.key]
         if covered:
@@ -240,7 +241,7 @@ def _about_linings(plan: Plan) -> Iterator[Finding]:
             yield from _anywhere(lining, covered[0].where, conducts=not told)
 
 
-def _near_lamps(lining: Lining, covered: list[_Surface]) -> Iterator[Finding]:
+def _near_lamps(lining: Lining, covered: list[LinedSurface]) -> Iterator[Finding]:
     near = [
         (distance, index, surface)
         for surface in covered

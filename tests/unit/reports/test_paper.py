@@ -12,7 +12,8 @@ import pytest
 from PySide6.QtGui import QColor, QImage
 
 from planner.estimate.result import Estimate
-from planner.reports.paper import colour_table, map_picture, map_picture_png
+from planner.reports.contrast import colour_table
+from planner.reports.paper import map_picture, map_picture_png
 from tests.unit.reports.sample_estimate import L_SHAPE, SQUARE, sample_estimate, sample_plan
 
 pytestmark = pytest.mark.gui

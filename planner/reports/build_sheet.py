@@ -1,0 +1,274 @@
+"""The build sheet: what one takes along to the cabinet, on one page.
+
+Where hooks go, measured from two walls; how long the cords are; what is cut from which sheet;
+where the meter stands; and the cautions for just these materials. Lengths are what a tape shows:
+millimetres, or sixteenths of an inch.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from planner.estimate.worth import Cover, covers, purchase
+from planner.plan.costs import Form
+from planner.plan.lamp import Lamp
+from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
+from planner.plan.space import Point
+from planner.plan.survey import Survey
+from planner.reports.cautions import at_work
+from planner.reports.drawings import plan_drawing
+from planner.reports.report import SECTIONS, Block, Pictures, Section, Table, Words
+from planner.survey.layout import new_survey
+from planner.units import METRES_PER_INCH, LengthUnit, format_length
+
+if TYPE_CHECKING:
+    from planner.estimate.schedule import Schedule
+
+TAPE_INCH: Final = 16
+"""Parts of an inch on the tape."""
+_BROAD_M: Final = 0.20
+_MOST_POINTS: Final = 48
+_ABREAST: Final = 3
+
+
+def on_tape(metres: float, unit: LengthUnit) -> str:
+    """A length as a tape shows it, without its unit: '24.3', or '9 9/16'."""
+    if unit is LengthUnit.INCH:
+        part = METRES_PER_INCH / TAPE_INCH
+        metres = round(metres / part) * part
+    return format_length(metres, unit, with_unit=False, fractions=True)
+
+
+# -- hooks ----------------------------------------------------------------------------------
+
+
+def hooks(lamp: Lamp) -> tuple[Point, ...]:
+    """Where a lamp is hung up, seen from above, in metres.
+
+    Over its long middle line, a quarter of its length from either end; a broad panel (20 cm
+    and half its length or more) over four such points; a point lamp over itself. A rule of
+    this program: where a lamp has eyes of its own, they decide.
+    """
+    length, width = lamp.model.size
+    if not (length or width):
+        return ((lamp.x, lamp.y),)
+    broad = min(length, width) >= max(_BROAD_M, max(length, width) / 2)
+    if broad:
+        places = [(-0.25, -0.25), (0.25, -0.25), (0.25, 0.25), (-0.25, 0.25)]
+    elif length >= width:
+        places = [(-0.25, 0.0), (0.25, 0.0)]
+    else:
+        places = [(0.0, -0.25), (0.0, 0.25)]
+    angle = math.radians(lamp.rotation_deg)
+    cos, sin = math.cos(angle), math.sin(angle)
+    return tuple(
+        (lamp.x + u * length * cos - v * width * sin, lamp.y + u * length * sin + v * width * cos)
+        for u, v in places
+    )
+
+
+def cord(plan: Plan, lamp: Lamp) -> float:
+    """From the ceiling down to the top of a lamp's housing, in metres."""
+    return max(plan.space.height - plan.lamp_height(lamp) - lamp.model.housing_height, 0.0)
+
+
+# -- distances from two walls ----------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Base:
+    """Two walls that all is measured from, square to each."""
+
+    plan: Plan
+    walls: tuple[int, int]
+
+    def distances(self, point: Point) -> tuple[float, float]:
+        """How far a point is from either wall, in metres."""
+        first, second = (_from_line(point, *self.plan.space.wall(k)) for k in self.walls)
+        return first, second
+
+    @property
+    def names(self) -> tuple[str, str]:
+        """What the walls are called."""
+        first, second = (wall_name(self.plan, k) for k in self.walls)
+        return first, second
+
+
+def wall_name(plan: Plan, index: int) -> str:
+    """'Wall 4', and which one is the door."""
+    name = Place(PlaceKind.WALL, index).words(plan)
+    return f"{name} (door)" if index == plan.space.door else name
+
+
+def base_of(plan: Plan, points: Sequence[Point]) -> Base:
+    """The two walls to measure from.
+
+    Such that the tape meets both walls for as many points as can be, no door where it can be
+    helped, as square to each other as there are, and long.
+    """
+    space = plan.space
+    count = space.wall_count
+
+    def worth(i: int, j: int) -> tuple[float, ...]:
+        met = sum(_meets(p, *space.wall(i)) and _meets(p, *space.wall(j)) for p in points)
+        no_door = space.door not in {i, j}
+        long = space.wall_length(i) + space.wall_length(j)
+        return met, round(_sine(space.wall(i), space.wall(j)), 2), no_door, round(long, 6), -i, -j
+
+    pairs = [(i, j) for i in range(count) for j in range(i + 1, count)]
+    return Base(plan, max(pairs, key=lambda pair: worth(*pair)))
+
+
+def _from_line(point: Point, a: Point, b: Point) -> float:
+    (ax, ay), (bx, by) = a, b
+    return abs((bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax)) / math.dist(a, b)
+
+
+def _meets(point: Point, a: Point, b: Point) -> bool:
+    """Whether a tape held square to a wall meets it within its ends."""
+    along = (point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1])
+    return -1e-9 <= along <= math.dist(a, b) ** 2 + 1e-9
+
+
+def _sine(one: tuple[Point, Point], other: tuple[Point, Point]) -> float:
+    (a, b), (c, d) = one, other
+    u, v = (b[0] - a[0], b[1] - a[1]), (d[0] - c[0], d[1] - c[1])
+    return abs(u[0] * v[1] - u[1] * v[0]) / (math.hypot(*u) * math.hypot(*v))
+
+
+# -- the sheet ------------------------------------------------------------------------------
+
+
+def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None) -> Section:
+    """The build sheet of a plan; with a schedule the cords of every stage too."""
+    every = [(number, lamp) for number, lamp in enumerate(plan.lamps, start=1)]
+    named = [
+        (f"{number}{chr(ord('a') + k)}", point, lamp)
+        for number, lamp in every
+        for k, point in enumerate(hooks(lamp))
+    ]
+    survey, said = board_of(plan)
+    base = base_of(plan, [point for _, point, _ in named] or list(survey.points))
+    first, second = base.names
+    marks = [(point, name) for name, point, _ in named]
+    hung = Table(
+        ("Hook", f"From {_inside(first)}", f"From {_inside(second)}", "Cord", "Lamp"),
+        tuple(
+            (
+                name,
+                *(on_tape(d, unit) for d in base.distances(point)),
+                on_tape(cord(plan, lamp), unit),
+                lamp.label or lamp.model.name,
+            )
+            for name, point, lamp in named
+        ),
+        numbers=(1, 2, 3),
+        title="Hooks in the ceiling, cords from there down to the lamp",
+    )
+    blocks: list[Block] = [
+        Words(
+            f"All in {'centimetres' if unit is LengthUnit.CM else 'inches'}, measured inside, "
+            f"square from {_inside(first)} and {_inside(second)}. Measure the space before "
+            "you drill or cut: the plan is as right as what was typed."
+        ),
+        Pictures((plan_drawing(plan, unit, (64.0, 52.0), marks),), hung if named else None),
+    ]
+    if named:
+        blocks.append(
+            Words(
+                "Hooks stand a quarter of the lamp's length from its ends; where a lamp has eyes "
+                "of its own, put them over those. To the cord add what knots and hooks take.",
+                quiet=True,
+            )
+        )
+    blocks += _stages(schedule, unit)
+    blocks += _cuts(plan, unit)
+    blocks += _meter_points(survey, said, base, unit)
+    blocks += at_work(plan, unit)
+    return Section("build", SECTIONS["build"], tuple(blocks), alone=True)
+
+
+def _inside(name: str) -> str:
+    """A name in the middle of a sentence."""
+    return name[0].lower() + name[1:]
+
+
+def _stages(schedule: Schedule | None, unit: LengthUnit) -> list[Block]:
+    """How long the cords are in each stage."""
+    rows = []
+    for stage in () if schedule is None else schedule.stages:
+        if stage.plan is not None:
+            lengths = [on_tape(cord(stage.plan, lamp), unit) for lamp in stage.plan.lamps]
+            canopy = on_tape(stage.stage.canopy_height, unit)
+            rows.append((stage.stage.name, canopy, " / ".join(dict.fromkeys(lengths))))
+    if not rows:
+        return []
+    return [Table(("Stage", "Canopy at", "Cord"), tuple(rows), (1, 2), "Cords over the stages")]
+
+
+def _cuts(plan: Plan, unit: LengthUnit) -> list[Block]:
+    """The pieces of each lining, and where they lie on the roll or sheet it is bought as."""
+    found = covers(plan)
+    if not found:
+        return []
+    rows = [row for cover in found for row in _pieces(plan, cover, unit)]
+    over = on_tape(plan.costs.overlap, unit)
+    return [
+        Table(
+            ("Piece", "Of", "Cut", "From"),
+            tuple(rows),
+            title=f"Cuts; {over} {unit.value} over on every side but at the door",
+        )
+    ]
+
+
+def _pieces(plan: Plan, cover: Cover, unit: LengthUnit) -> list[tuple[str, ...]]:
+    name = plan.lining(cover.lining).name
+    goods = plan.costs.goods_of(cover.lining)
+    if goods is None:
+        return [(one.label, name, _by(one.length, one.width, unit), "") for one in cover.pieces]
+    kind = "Roll" if goods.form is Form.ROLL else "Sheet"
+    return [
+        (
+            one.label,
+            name,
+            _by(one.size_along, one.size_across, unit),
+            f"{kind} {one.roll + 1}: {on_tape(one.along, unit)} along, "
+            f"{on_tape(one.across, unit)} across",
+        )
+        for one in purchase(cover, goods, plan.costs).cutting.placed
+    ]
+
+
+def _by(one: float, other: float, unit: LengthUnit) -> str:
+    return f"{on_tape(one, unit)} × {on_tape(other, unit)}"
+
+
+def board_of(plan: Plan) -> tuple[Survey, str]:
+    """The plan's first survey, else the board EN 12464-1 asks for; and whose holes they are."""
+    if plan.surveys:
+        return plan.surveys[0], f"of '{plan.surveys[0].name}'"
+    return new_survey(plan), "by the rule of EN 12464-1"
+
+
+def _meter_points(survey: Survey, said: str, base: Base, unit: LengthUnit) -> list[Block]:
+    count = len(survey.points)
+    if count > _MOST_POINTS:
+        return [Words(f"The meter goes to {count} holes {said}: print the survey board for them.")]
+    cells = [
+        (str(hole), *(on_tape(d, unit) for d in base.distances(point)))
+        for hole, point in enumerate(survey.points, start=1)
+    ]
+    down = math.ceil(count / _ABREAST)
+    rows = []
+    for row in range(down):
+        parts = [cells[k] if k < count else ("", "", "") for k in range(row, _ABREAST * down, down)]
+        rows.append(tuple(text for part in parts for text in part))
+    walls = [f"From {_inside(name)}" for name in base.names]
+    heads = ("Hole", *walls) * _ABREAST
+    numbers = tuple(range(len(heads)))
+    return [Table(heads, tuple(rows), numbers, f"Where the meter stands ({count} holes {said})")]

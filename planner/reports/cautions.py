@@ -1,0 +1,136 @@
+"""Cautions for just what a plan holds: a sentence each, and the rest for whoever asks.
+
+The words come from ``resources/catalogue/cautions.json`` and, for the rest, from the help page
+on cautions; only the plan's own numbers are put in here. They defer to makers' instructions,
+local codes and licensed practice and never say that something is safe.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import Final
+
+from planner.catalogue.library import CautionBook, caution_notes, load_cautions
+from planner.estimate.worth import air_flow
+from planner.metrics.figures import significant
+from planner.plan.checks import LinedSurface, lined_surfaces
+from planner.plan.lining import Caution, Lining
+from planner.plan.place import opens
+from planner.plan.plan import Plan
+from planner.reports.report import Warned
+from planner.units import LengthUnit, format_length
+
+RISE_K: Final = 5.0
+"""The rise above the room for which a flow of air is named (common practice, no source)."""
+
+_WHILE_BUILDING: Final = (
+    Caution.CONDUCTS,
+    Caution.BURNS,
+    Caution.MELTS,
+    Caution.TEARS,
+    Caution.HOLDS_MOISTURE,
+)
+"""What is to be heeded of a lining while it is put up; the rest shows in use."""
+_FEEDS_FIRE: Final = {Caution.BURNS, Caution.MELTS}
+
+
+def cautions(plan: Plan, unit: LengthUnit, book: CautionBook | None = None) -> tuple[Warned, ...]:
+    """What a plan asks for care about, the mains first and the linings last."""
+    book = book or load_cautions()
+    told: set[tuple[str, ...]] = set()
+    general = []
+    for one in _of_the_whole(plan, unit, book):
+        # Two that stand under one heading share its points; they are told once.
+        general.append(one if one.rest not in told else replace(one, rest=()))
+        told.add(one.rest)
+    return (*general, *of_linings(plan, book))
+
+
+def at_work(plan: Plan, unit: LengthUnit) -> tuple[Warned, ...]:
+    """What to heed while building: the mains, the clearance, the load, and the linings."""
+    book = load_cautions()
+    titles = {book.general[key].title for key in ("mains", "clearance", "hanging")}
+    general = (one for one in _of_the_whole(plan, unit, book) if one.title in titles)
+    linings = of_linings(plan, book, _WHILE_BUILDING)
+    return (
+        *(replace(one, rest=()) for one in general),
+        *(Warned(one.title, " ".join((one.sentence, *one.rest))) for one in linings),
+    )
+
+
+def of_linings(
+    plan: Plan, book: CautionBook, kinds: Sequence[Caution] = tuple(Caution)
+) -> tuple[Warned, ...]:
+    """What the materials of a plan ask for, each caution once with all it is about."""
+    used = _linings_in_use(plan)
+    found = []
+    for caution in kinds:
+        names = [lining.name for lining in used if caution in lining.cautions]
+        if names:
+            words = book.text(caution)
+            first, *rest = _sentences(words.text)
+            found.append(Warned(f"{words.title}: {'; '.join(names)}", first, tuple(rest)))
+    return tuple(found)
+
+
+def _of_the_whole(plan: Plan, unit: LengthUnit, book: CautionBook) -> Iterator[Warned]:
+    count = len(plan.lamps)
+    lamps = f"{count} lamp{'' if count == 1 else 's'}"
+    watts = sum(lamp.watts for lamp in plan.lamps)
+    if count:
+        yield _told(book, "mains", lamps=lamps)
+    if watts > 0:
+        yield _told(
+            book, "heat", watts=significant(watts), rise=f"{RISE_K:g}",
+            flow=significant(air_flow(watts, RISE_K), 2),
+        )  # fmt: skip
+    near = nearest_fuel(plan)
+    if near is not None:
+        surface, distance, index = near
+        where = f"{surface.lining.name} {surface.words}"
+        said = format_length(distance, unit)
+        yield _told(book, "clearance", lining=where, distance=said, lamp=str(index + 1))
+    if count:
+        yield _told(book, "eyes")
+        yield _told(book, "hanging", lamps=lamps)
+    if _enclosed(plan):
+        volume = significant(plan.space.area * plan.space.height, 2)
+        yield _told(book, "mould", volume=volume)
+        yield _told(book, "co2")
+
+
+def _told(book: CautionBook, key: str, **values: str) -> Warned:
+    words = book.general[key]
+    return Warned(words.title, words.sentence.format(**values), caution_notes()[words.page])
+
+
+def nearest_fuel(plan: Plan) -> tuple[LinedSurface, float, int] | None:
+    """The surface of what burns or melts that is nearest to a lamp, how far, and to which."""
+    found = [
+        (distance, index, surface)
+        for surface in lined_surfaces(plan)
+        if _FEEDS_FIRE & set(surface.lining.cautions) and not opens(plan, surface.where)
+        for index, distance in enumerate(surface.distances)
+    ]
+    if not found:
+        return None
+    distance, index, surface = min(found, key=lambda one: one[:2])
+    return surface, distance, index
+
+
+def _linings_in_use(plan: Plan) -> tuple[Lining, ...]:
+    """The linings that are up somewhere, in the plan's order; an open door keeps its own."""
+    keys = {band.lining for cover in plan.walls for band in cover.bands}
+    keys |= {plan.ceiling, plan.floor, *(obstacle.lining for obstacle in plan.obstacles)}
+    return tuple(lining for lining in plan.linings if lining.key in keys)
+
+
+def _enclosed(plan: Plan) -> bool:
+    """Whether there is a wall at all; in open air nothing gathers."""
+    return any(not plan.lining(b.lining).is_opening for cover in plan.walls for b in cover.bands)
+
+
+def _sentences(text: str) -> list[str]:
+    parts = text.split(". ")
+    return [part if part.endswith(".") else f"{part}." for part in parts]

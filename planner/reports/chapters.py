@@ -1,0 +1,437 @@
+"""The sections of a report, each from what is known; pure functions without Qt or clock."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Collection, Sequence
+from typing import Final
+
+import planner
+from planner.catalogue.library import load_cautions
+from planner.estimate.compare import COLUMNS, Comparison, Option, option
+from planner.estimate.odds import NOT_COUNTED, verdict
+from planner.estimate.result import Estimate, Quality
+from planner.estimate.worth import ASSUMPTIONS as OF_AIR
+from planner.metrics.figures import FIGURE, NO_VALUE, PPFD_UNIT, banded, percent, ppfd
+from planner.plan.survey import Survey
+from planner.reports import content
+from planner.reports.build_sheet import build_section, on_tape
+from planner.reports.cautions import cautions
+from planner.reports.charts import (
+    Spot,
+    budget_chart,
+    colour_top,
+    map_drawing,
+    residual_drawing,
+    scale_drawing,
+    schedule_chart,
+    trade_off_chart,
+)
+from planner.reports.drawings import (
+    elevation_drawing,
+    lined_with,
+    plan_drawing,
+)
+from planner.reports.report import (
+    SECTIONS,
+    Block,
+    Known,
+    Pictures,
+    Points,
+    Report,
+    Section,
+    Table,
+    Words,
+    baseline_of,
+    decision,
+)
+from planner.survey.statistics import residuals, summarise
+from planner.units import COVERAGE, LengthUnit, format_length
+
+Maker = Callable[[Known, LengthUnit], Sequence[Block]]
+
+_MOST_MAPS: Final = 9
+_MOST_HOLES: Final = 40
+
+
+def report(
+    known: Known,
+    unit: LengthUnit = LengthUnit.CM,
+    *,
+    sections: Collection[str] = tuple(SECTIONS),
+    date: dt.date | None = None,
+) -> Report:
+    """The report of a plan: the sections asked for that have something to say, in their order.
+
+    ``date`` is printed where it is given; nothing else depends on when it is made.
+    """
+    plan = known.plan
+    made = []
+    for key in SECTIONS:
+        if key not in sections:
+            continue
+        if key == "build":
+            made.append(build_section(plan, unit, known.schedule))
+            continue
+        blocks = tuple(_MAKERS[key](known, unit))
+        if blocks:
+            made.append(Section(key, SECTIONS[key], blocks))
+    about = f"Grow space light planner {planner.__version__}"
+    if date is not None:
+        about += f", {date.isoformat()}"
+    return Report(plan.name, about, tuple(made))
+
+
+# -- what was decided -----------------------------------------------------------------------
+
+
+def _decision(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    blocks: list[Block] = [Words(line, large=True) for line in decision(known, unit)]
+    blocks.append(Words(content.sentence(known.estimate, known.uncertainty)))
+    wanted = content.wanted_sentence(known.estimate)
+    if wanted:
+        blocks.append(Words(wanted, quiet=True))
+    if known.plan.note:
+        blocks.append(Words(known.plan.note, quiet=True))
+    return blocks
+
+
+# -- the plan -------------------------------------------------------------------------------
+
+
+def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    plan = known.plan
+    space, u = plan.space, unit.value
+    x0, y0, x1, y1 = space.bounds
+    closed = "closed leaves" if plan.canopy.closed else "an open level"
+    canopy = f"canopy at {format_length(plan.canopy.height, unit)} ({closed})"
+    facts = (
+        f"{format_length(x1 - x0, unit)} wide, {format_length(y1 - y0, unit)} deep, "
+        f"{format_length(space.height, unit)} high inside, {space.area:.2f} m² of floor; {canopy}."
+    )
+    blocks: list[Block] = [
+        Words(facts),
+        Pictures((plan_drawing(plan, unit, (66.0, 66.0)), elevation_drawing(plan, unit, (38, 60)))),
+    ]
+    if plan.lamps:
+        heads = ("Lamp", "Model", f"x, y ({u})", f"Above canopy ({u})", "Output (%)",
+                 "µmol/s", "W")  # fmt: skip
+        rows = tuple(
+            (
+                f"{number}{': ' + lamp.label if lamp.label else ''}",
+                lamp.model.name,
+                f"{on_tape(lamp.x, unit)}, {on_tape(lamp.y, unit)}",
+                on_tape(lamp.hanging_height, unit),
+                f"{lamp.output_percent:g}",
+                f"{FIGURE['photon_flux'].number(lamp.ppf)} ± "
+                f"{banded(0.0, lamp.ppf * lamp.model.ppf_uncertainty)[1]}",
+                FIGURE["watts"].number(lamp.watts),
+            )
+            for number, lamp in enumerate(plan.lamps, start=1)
+        )
+        blocks.append(Table(heads, rows, (2, 3, 4, 5, 6), "Lamps"))
+        models = {lamp.model.key: lamp.model for lamp in plan.lamps}
+        blocks += [_source(model.name, model.source) for model in models.values()]
+    used = [(lining, lined_with(plan, lining)) for lining in plan.linings]
+    lined = tuple(
+        (
+            lining.name,
+            where,
+            f"{lining.reflectance:.0%} ({lining.low:.0%} to {lining.high:.0%})".replace("%", " %"),
+            f"{lining.specular_share:.0%}".replace("%", " %"),
+        )
+        for lining, where in used
+        if where
+    )
+    if lined:
+        of_linings = ("Lining", "Where", "Reflects (from – to)", "Of it as a mirror")
+        blocks.append(Table(of_linings, lined, (2, 3), "Linings"))
+        blocks += [_source(lining.name, lining.source) for lining, where in used if where]
+    return blocks
+
+
+def _source(name: str, source: str) -> Words:
+    return Words(f"{name}: {source or 'no source is given'}", quiet=True)
+
+
+# -- the light ------------------------------------------------------------------------------
+
+
+def _light(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    estimates = [(known.plan.name, known.estimate)]
+    estimates += [(s.name, s.estimate) for s in known.others if s.estimate is not None]
+    shown = estimates[:_MOST_MAPS]
+    top = colour_top(max(one.figures.maximum for _, one in shown))
+    blocks: list[Block] = [
+        Pictures((map_drawing(known.estimate, top, unit, room=(128.0, 88.0)),)),
+        Pictures((scale_drawing(top),)),
+    ]
+    if len(shown) > 1:
+        room = (76.0, 56.0) if len(shown) in {2, 4} else (50.0, 44.0)
+        maps = tuple(map_drawing(one, top, unit, room=room, name=name) for name, one in shown)
+        blocks.append(Words("The plan and its options on the same scale."))
+        blocks.append(Pictures(maps))
+    if len(estimates) > len(shown):
+        blocks.append(Words(f"{len(estimates) - len(shown)} more options are in the table only."))
+    return blocks
+
+
+def _figures(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    del unit
+    estimate = known.estimate
+    rows = tuple(
+        (one.label, one.value + (f" {one.spread}" if one.spread else ""), one.unit, one.meaning)
+        for one in _plain_figures(estimate, known)
+    )
+    blocks: list[Block] = [Table(("Figure", "Value", "Unit", "What it is"), rows, (1,))]
+    if known.uncertainty is not None:
+        blocks.append(Words("± holds 95 % of what the inputs leave open.", quiet=True))
+    if estimate.shares:
+        shares = tuple((s.place.title(estimate.plan), percent(s.share)) for s in estimate.shares)
+        blocks.append(Table(("Surface", "Share"), shares, (1,), "Where the photons went"))
+    return blocks
+
+
+def _plain_figures(estimate: Estimate, known: Known) -> Sequence[content.HeadlineFigure]:
+    """The figures with their bands, but without the causes, which have a section of their own."""
+    plain = {one.key: one.meaning for one in content.headline_figures(estimate)}
+    banded_ = content.headline_figures(estimate, known.uncertainty)
+    return [
+        content.HeadlineFigure(o.key, o.label, o.value, o.unit, plain[o.key], o.spread)
+        for o in banded_
+        if o.value != NO_VALUE
+    ]
+
+
+# -- options --------------------------------------------------------------------------------
+
+
+def _options(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    del unit
+    comparison = known.comparison
+    if comparison is None:
+        return ()
+    costs = known.plan.costs
+    rows = option_rows(known, comparison)
+    base = baseline_of(comparison)
+    blocks: list[Block] = [Words(f"Measured against '{base.name}'.")]
+    light = ("mean", "of_base", "minimum", "min_over_mean", "share_inside", "dli")
+    for title, of_light in (("The light they give", True), ("What they take", False)):
+        shown = [
+            column
+            for column in COLUMNS
+            if (column.key in light) == of_light
+            and any(row.values[column.key] is not None for row in rows)
+        ]
+        heads = ("Option", *(column.heading(costs.currency) for column in shown))
+        cells = tuple(
+            (row.side.name, *(column.text(row.values[column.key]) for column in shown))
+            for row in rows
+        )
+        if shown:
+            blocks.append(Table(heads, cells, tuple(range(1, len(heads))), title))
+    blocks.append(_differences(rows))
+    chart = _trade_off(rows, costs.currency)
+    if chart is not None:
+        blocks.append(chart)
+    told = [
+        verdict("This plan", known.tellings[side.identity], f"'{side.name}'")
+        for side in comparison.sides[1:]
+        if side.identity in known.tellings
+    ]
+    if told:
+        blocks += [Points(tuple(told)), Words(NOT_COUNTED, quiet=True)]
+    problems = tuple(problem for side in comparison.sides for problem in side.problems)
+    return [*blocks, Points(problems)] if problems else blocks
+
+
+def option_rows(known: Known, comparison: Comparison) -> tuple[Option, ...]:
+    """The rows of the options table, the plan's first."""
+    base = baseline_of(comparison)
+    costs = known.plan.costs
+    return tuple(
+        option(side, base, known.bills.get(side.identity), costs) for side in comparison.sides
+    )
+
+
+def _differences(rows: Sequence[Option]) -> Block:
+    lines = []
+    for row in rows[1:]:
+        buy = f" To buy: {row.buy}." if row.buy else ""
+        lines.append(f"{row.side.name}: {'; '.join(row.side.said) or 'as the plan'}.{buy}")
+    return Points(tuple(lines))
+
+
+def _trade_off(rows: Sequence[Option], currency: str) -> Block | None:
+    """Light against what it costs in all, or, while no price is known, against energy."""
+    by = {column.key: column for column in COLUMNS}
+    cost = "total" if any(row.values["total"] is not None for row in rows) else "kwh"
+    spots = []
+    for k, row in enumerate(rows):
+        x, y = row.values[cost], row.values["mean"]
+        if x is not None and y is not None:
+            spots.append(Spot(row.side.name, x, y, chosen=k == 0))
+    if len(spots) < 2:
+        return None
+    chart = trade_off_chart(spots, by["mean"].heading(), by[cost].heading(currency))
+    return Pictures((chart,))
+
+
+# -- surveys --------------------------------------------------------------------------------
+
+
+def _survey(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    return [block for one in known.plan.surveys for block in _one_survey(known, one, unit)]
+
+
+def _one_survey(known: Known, survey: Survey, unit: LengthUnit) -> Sequence[Block]:
+    summary = summarise(survey)
+    if summary is None:
+        return ()
+    half = COVERAGE * summary.mean_uncertainty
+    value, band = FIGURE["mean"].banded(summary.mean, summary.mean_uncertainty, COVERAGE)
+    mean = f"{value} ± {band}" if half > 0 else value
+    date = "" if survey.date is None else f", {survey.date.isoformat()}"
+    blocks: list[Block] = [
+        Words(
+            f"'{survey.name}'{date}, {survey.meter.name}: mean {mean} {PPFD_UNIT} over "
+            f"{len(summary.holes)} of {len(survey.points)} holes, from {ppfd(summary.minimum)} to "
+            f"{ppfd(summary.maximum)}."
+        )
+    ]
+    expected = known.expected.get(survey.key)
+    found = None if expected is None else residuals(survey, expected)
+    if found is None:
+        blocks.append(Words("Its conditions fit the plan no more, so no estimate stands beside."))
+        return blocks
+    blocks.append(Points(found.words()))
+    blocks.append(Pictures((residual_drawing(known.plan, found, unit),)))
+    if len(found.holes) <= _MOST_HOLES:
+        u = unit.value
+        rows = tuple(
+            (
+                str(int(found.holes[k])),
+                f"{on_tape(float(found.points[k, 0]), unit)}, "
+                f"{on_tape(float(found.points[k, 1]), unit)}",
+                ppfd(float(found.measured[k])),
+                ppfd(float(found.estimated[k])),
+                ppfd(float(found.dead_band[k])),
+            )
+            for k in range(len(found.holes))
+        )
+        heads = ("Hole", f"x, y ({u})", "Read", "Estimated", "Explained by the meter: ±")
+        blocks.append(Table(heads, rows, (0, 1, 2, 3, 4), f"In {PPFD_UNIT}"))
+    return blocks
+
+
+# -- doubt ----------------------------------------------------------------------------------
+
+
+def _budget(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    del unit
+    blocks: list[Block] = []
+    if known.uncertainty is not None:
+        parts = [(p.label, COVERAGE * p.mean) for p in known.uncertainty.parts if p.mean > 0]
+        if parts:
+            value, half = FIGURE["mean"].banded(
+                known.estimate.figures.mean, known.uncertainty.mean, COVERAGE
+            )
+            blocks += [
+                Words(
+                    f"The mean is {value} ± {half} {PPFD_UNIT} (95 %). Each input by itself "
+                    "would give this much of it; their squares add up."
+                ),
+                Pictures((budget_chart(parts, PPFD_UNIT),)),
+                Words(content.LEFT_OUT, quiet=True),
+            ]
+    if known.calibration is not None:
+        blocks.append(Words("Calibrated from the surveys:"))
+        blocks.append(Points(known.calibration.sentences))
+    return blocks
+
+
+# -- schedule -------------------------------------------------------------------------------
+
+
+def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    found = known.schedule
+    if found is None or not found.stages or found.weeks <= 0:
+        return ()
+    u, costs = unit.value, known.plan.costs
+    rows = tuple(
+        (
+            one.stage.name,
+            f"{one.first_week:g} – {one.last_week:g}",
+            on_tape(one.stage.canopy_height, unit),
+            NO_VALUE if one.hanging_height is None else on_tape(one.hanging_height, unit),
+            NO_VALUE if one.output_percent is None else f"{one.output_percent:.0f}",
+            NO_VALUE if one.estimate is None else ppfd(one.estimate.figures.mean),
+            f"{one.kwh:.0f}",
+        )
+        for one in found.stages
+    )
+    heads = ("Stage", "Weeks", f"Canopy ({u})", f"Lamp above it ({u})", "Output (%)",
+             f"Mean ({PPFD_UNIT})", "kWh")  # fmt: skip
+    cost = "" if found.cost is None else f", {found.cost:.2f} {costs.currency}".rstrip()
+    said = tuple(warning for one in found.stages for warning in one.warnings)
+    blocks: list[Block] = [
+        Pictures((schedule_chart(found, known.plan.space.height, unit),)),
+        Table(heads, rows, (1, 2, 3, 4, 5, 6)),
+        Words(f"In all {found.weeks:g} weeks and {found.kwh:.0f} kWh{cost}."),
+    ]
+    return [*blocks, Points(said)] if said else blocks
+
+
+# -- what it rests on -----------------------------------------------------------------------
+
+_QUALITY: Final = {
+    Quality.PREVIEW: "a quick preview",
+    Quality.DEFAULT: "the usual quality",
+    Quality.FINE: "the finest quality",
+}
+
+
+def _assumptions(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    del unit
+    estimate, plan = known.estimate, known.plan
+    leaves = (
+        f"The canopy is a closed layer of leaves that reflects {percent(plan.canopy.reflectance)}."
+        if plan.canopy.closed
+        else "The canopy is only a level: light passes it and comes back from the floor."
+    )
+    lines = [
+        leaves,
+        "Linings are clean and lamps shine as stated; power is proportional to output.",
+        content.LEFT_OUT,
+        OF_AIR,
+    ]
+    if plan.target is not None and plan.target.source:
+        lines.append(f"Target: {plan.target.source}")
+    nx, ny = estimate.options.cells
+    lines += [
+        f"Computed in {nx} by {ny} cells at {_QUALITY[estimate.options.quality]}, seed "
+        f"{estimate.options.seed}.",
+        content.closure_sentence(estimate),
+        content.numeric_sentence(estimate),
+        content.recount_sentence(estimate),
+    ]
+    return [Points(tuple(line for line in lines if line))]
+
+
+def _cautions(known: Known, unit: LengthUnit) -> Sequence[Block]:
+    book = load_cautions()
+    return [*cautions(known.plan, unit, book), Words(book.about, quiet=True)]
+
+
+_MAKERS: Final[dict[str, Maker]] = {
+    "decision": _decision,
+    "plan": _plan,
+    "light": _light,
+    "figures": _figures,
+    "options": _options,
+    "survey": _survey,
+    "budget": _budget,
+    "schedule": _schedule,
+    "assumptions": _assumptions,
+    "cautions": _cautions,
+}

@@ -1,0 +1,197 @@
+"""Drawings and charts: to scale, on one scale of colours, readable by Qt and by any XML reader."""
+
+from __future__ import annotations
+
+import re
+from xml.etree import ElementTree as ET
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QByteArray
+from PySide6.QtGui import QImage
+from PySide6.QtSvg import QSvgRenderer
+
+from planner.catalogue.library import demo_plan
+from planner.plan.lining import OPENING, WallCover
+from planner.reports.charts import (
+    Spot,
+    budget_chart,
+    colour_top,
+    map_drawing,
+    png_bytes,
+    scale_drawing,
+    trade_off_chart,
+)
+from planner.reports.contrast import colour_table
+from planner.reports.drawings import (
+    Picture,
+    Sheet,
+    elevation_drawing,
+    lined_with,
+    plain,
+    plan_drawing,
+    scale_for,
+    upright,
+)
+from planner.units import LengthUnit
+from tests.unit.reports.sample_estimate import L_SHAPE, sample_estimate, sample_plan
+
+CM, INCH = LengthUnit.CM, LengthUnit.INCH
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def texts(picture: Picture) -> list[str]:
+    return [one.text or "" for one in ET.fromstring(picture.svg).iter(f"{SVG}text")]
+
+
+def outline(picture: Picture) -> tuple[float, float]:
+    """Width and height of the walls as drawn, in millimetres."""
+    points = [
+        tuple(map(float, pair.split(",")))
+        for line in ET.fromstring(picture.svg).iter(f"{SVG}polyline")
+        if line.get("stroke-width") == "1.70"
+        for pair in line.get("points", "").split()
+    ]
+    xs, ys = zip(*points, strict=True)
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
+@pytest.mark.parametrize(
+    ("size", "room", "scale"),
+    [
+        ((0.8, 0.5), (80.0, 80.0), 10),  # 800 mm on 80 mm
+        ((0.81, 0.5), (80.0, 80.0), 15),
+        ((0.5, 1.1), (80.0, 44.0), 25),  # 1100 mm on 44 mm
+        ((60.0, 1.0), (60.0, 60.0), 1000),  # larger than any round scale
+    ],
+)
+def test_the_scale_is_the_next_round_one(
+    size: tuple[float, float], room: tuple[float, float], scale: int
+) -> None:
+    assert scale_for(size, room) == scale
+
+
+def test_the_plan_is_to_scale() -> None:
+    # 80 x 50 cm at 1 : 15 are 53.3 x 33.3 mm.
+    picture = plan_drawing(demo_plan(), CM, (66.0, 66.0))
+    assert "1 : 15" in picture.caption
+    assert outline(picture) == pytest.approx((800 / 15, 500 / 15), abs=0.01)
+    assert f'width="{picture.width:.2f}mm"' in picture.svg
+
+
+def test_every_wall_has_its_number_and_length() -> None:
+    # The cut corner: sqrt(0.14² + 0.14²) = 19.8 cm.
+    assert {"1: 80 cm, door", "2: 36 cm", "3: 19.8 cm", "4: 66 cm", "5: 50 cm"} <= set(
+        texts(plan_drawing(demo_plan(), CM))
+    )
+    assert "1: 31.5 in, door" in texts(plan_drawing(demo_plan(), INCH))
+
+
+def test_the_elevation_has_its_heights() -> None:
+    # Canopy at 25, lamps 30 above it, ceiling at 110.
+    assert {"25 cm", "30 cm", "110 cm", "80 cm", "Lamps 1, 2"} <= set(
+        texts(elevation_drawing(demo_plan(), CM))
+    )
+
+
+def test_text_never_stands_on_its_head() -> None:
+    assert [upright(angle) for angle in (0, 90, -90, 180, 135, -135)] == pytest.approx(
+        [0, -90, -90, 0, -45, 45]
+    )
+
+
+@pytest.mark.parametrize("text", ["<b>&\"'", "a\x00b\x1f", "tall 𝄞 and µ"])
+def test_any_text_makes_valid_xml(text: str) -> None:
+    sheet = Sheet(10, 10)
+    sheet.text(1, 1, text)
+    (found,) = texts(sheet.picture(text))
+    assert found == re.sub(r"[\x00-\x1f]", " ", text)
+    assert "<b>" not in plain(text)
+
+
+@pytest.mark.parametrize(
+    "footprint", [L_SHAPE, ((0.0, 0.0), (0.2, 0.0), (0.2, 3.0), (0.0, 3.0)),
+                  ((0.0, 0.0), (1.0, 0.0), (0.2, 0.9))]
+)  # fmt: skip
+def test_every_drawing_can_be_drawn_by_qt(
+    qapp: object, footprint: tuple[tuple[float, float], ...]
+) -> None:
+    plan = sample_plan(footprint, lamps=())
+    estimate = sample_estimate(plan)
+    for picture in (
+        plan_drawing(plan, CM), elevation_drawing(plan, CM), scale_drawing(250.0),
+        map_drawing(estimate, 300.0, CM, room=(60.0, 60.0)),
+    ):  # fmt: skip
+        ET.fromstring(picture.svg)
+        assert QSvgRenderer(QByteArray(picture.svg.encode())).isValid()
+
+
+def test_an_open_space_can_be_drawn() -> None:
+    plan = sample_plan(walls=(WallCover.plain(OPENING.key),) * 4)
+    ET.fromstring(plan_drawing(plan, CM).svg)
+
+
+def test_where_a_lining_is() -> None:
+    plan = demo_plan()
+    assert lined_with(plan, plan.lining("white-board")) == "walls 2, 3, 4 (band 2), 5; ceiling"
+    assert lined_with(plan, plan.lining("foil-shiny")) == "wall 4 (band 1)"
+
+
+# -- maps ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("highest", "top"), [(232.0, 250.0), (250.0, 250.0), (97.0, 100.0), (0.0, 1.0), (4.1, 5.0)]
+)
+def test_the_scale_ends_at_a_round_number(highest: float, top: float) -> None:
+    assert colour_top(highest) == pytest.approx(top)
+
+
+def test_a_picture_of_colours_is_a_png_that_qt_reads() -> None:
+    pixels = np.array(
+        [[[255, 0, 0, 255], [0, 255, 0, 255]], [[0, 0, 255, 255], [9, 8, 7, 0]]], dtype=np.uint8
+    )
+    image = QImage.fromData(png_bytes(pixels))
+    assert (image.width(), image.height()) == (2, 2)
+    names = [image.pixelColor(x, y).name() for y in (0, 1) for x in (0, 1)]
+    assert names[:3] == ["#ff0000", "#00ff00", "#0000ff"]
+    assert image.pixelColor(1, 1).alpha() == 0
+
+
+def test_the_colours_are_those_of_the_windows_map() -> None:
+    """Against the table pyqtgraph ships: within five of 256 steps, half a step on the mean."""
+    import pyqtgraph
+
+    table = pyqtgraph.colormap.get("cividis").getLookupTable(0.0, 1.0, 256, alpha=False)
+    apart = np.abs(colour_table().astype(int) - np.asarray(table, dtype=int))
+    assert apart.max() <= 6
+    assert apart.mean() < 0.5
+
+
+def test_lines_of_light_carry_round_numbers_and_stay_inside() -> None:
+    picture = map_drawing(sample_estimate(sample_plan(L_SHAPE), (24, 18)), 300.0, CM,
+                          room=(120.0, 90.0))  # fmt: skip
+    assert {"100", "150", "200", "250"} & set(texts(picture))
+    # The notch of the L is right of 0.6 m and above 0.5 m: 60 and 40 mm from the corner.
+    for line in ET.fromstring(picture.svg).iter(f"{SVG}polyline"):
+        if line.get("stroke-width") != "0.22":
+            continue
+        for pair in line.get("points", "").split():
+            x, y = map(float, pair.split(","))
+            assert not (x > 9.0 + 60.5 and y < 2.0 + 39.5)
+
+
+# -- charts -------------------------------------------------------------------------------
+
+
+def test_the_line_joins_what_none_beats() -> None:
+    spots = [Spot("Plan", 40, 200, chosen=True), Spot("Cheap", 30, 150), Spot("Beaten", 45, 190)]
+    picture = trade_off_chart(spots, "Light", "Cost")
+    assert picture.words.endswith("beaten by none: Cheap, Plan")
+    assert {"Plan", "Cheap", "Beaten", "Light", "Cost"} <= set(texts(picture))
+
+
+def test_bars_are_as_long_as_their_values() -> None:
+    root = ET.fromstring(budget_chart((("one", 30.0), ("half", 15.0)), "µmol").svg)
+    wide = [float(bar.get("width", "0")) for bar in root.iter(f"{SVG}rect")]
+    assert wide[1] == pytest.approx(wide[0] / 2, abs=0.01)
