@@ -184,8 +184,15 @@ class Questions:
 FILTERS: Final = {
     ".csv": "Tables (*.csv);;All files (*)",
     ".json": "JSON (*.json);;All files (*)",
+    ".pdf": "PDF (*.pdf);;All files (*)",
     ".png": "PNG pictures (*.png);;All files (*)",
 }
+
+
+def in_file_name(name: str) -> str:
+    """A name as part of a file's, without what no file can be called."""
+    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in name)
+    return kept.strip(" .")[:80]
 
 
 def write_export(path: Path, ending: str, estimate: Estimate) -> None:

@@ -361,17 +361,16 @@ def _missed(column: Column, value: float | None, bound: float, *, least: bool) -
     return f"{name} {column.text(value)} is {word} {column.text(bound)}"
 
 
-def unbeaten(points: Sequence[tuple[float, float]]) -> tuple[int, ...]:
-    """Of points (light, cost) those that no other beats in both, by rising cost.
+def unbeaten(points: Sequence[tuple[float, ...]]) -> tuple[int, ...]:
+    """Of points (light, cost, more costs) those that no other beats, by rising cost.
 
-    A point is beaten by one that has at least its light at no more cost, and is better in one
-    of the two (Pareto's order).
+    A point is beaten by one that has at least its light at no more of any cost, and is better in
+    one of them (Pareto's order).
     """
-    order = sorted(range(len(points)), key=lambda k: (points[k][1], -points[k][0]))
-    found: list[int] = []
-    best = float("-inf")
-    for k in order:
-        if points[k][0] > best or (found and points[k] == points[found[-1]]):
-            found.append(k)
-            best = points[k][0]
-    return tuple(found)
+
+    def beats(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
+        costs = all(a <= b for a, b in zip(one[1:], other[1:], strict=True))
+        return one != other and one[0] >= other[0] and costs
+
+    order = sorted(range(len(points)), key=lambda k: (points[k][1:], -points[k][0]))
+    return tuple(k for k in order if not any(beats(one, points[k]) for one in points))

@@ -1,410 +1,443 @@
-"""Find: the hanging height, output, hours or lamp places that meet what is asked.
+"""Find: with an aim, under wishes, by turning what may be turned.
 
-Every answer is searched with scipy's optimisers on the core itself, at preview quality on
-a small map, and confirmed at the quality asked. Light is proportional to output, so for
-each place of the lamps one estimate tells all outputs; min/mean does not depend on the
-output at all. The lamps of a plan keep their outputs relative to one another.
+Arrangements and heights are looked at coarsely first (at preview quality where they are many),
+those that another one clearly beats are dropped, and the rest is settled at the quality asked,
+the best height to the grain that a tape can set. What is answered is not one point but those
+that no other tried one beats in evenness, energy and money at once (Pareto's order).
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
+import math
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from itertools import pairwise
 from typing import Final
 
-from planner.estimate.evaluate import Cache, Cancelled, evaluate
-from planner.estimate.result import Estimate, EstimateOptions, Quality
-from planner.metrics.figures import DLI_UNIT, FIGURE, daily_light_integral, percent, ppfd
-from planner.plan.checks import CLOSE_TO_CANOPY_M, LEAST_DARK_HOURS
+from planner.estimate.compare import Option, Origin, Side, option, unbeaten
+from planner.estimate.evaluate import Cache, Cancelled
+from planner.estimate.find_places import arrangements, refined
+from planner.estimate.find_question import (
+    TINY,
+    Aim,
+    FindError,
+    Held,
+    Question,
+    Read,
+    Stand,
+    Tries,
+    Turn,
+    check,
+    full_output,
+    heights_to_set,
+    output_of,
+)
+from planner.estimate.result import Estimate, EstimateOptions
+from planner.estimate.worth import Bill
+from planner.metrics.figures import daily_light_integral, percent, ppfd
 from planner.plan.dials import dial
-from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
-from planner.plan.target import DliTarget, Target
-from planner.units import said_length
+from planner.plan.variant_edits import free_name
+from planner.units import LengthUnit, format_length, said_length
 
-SEARCH: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+MOST_ANSWERS: Final = 8
 SCAN_HEIGHTS: Final = 9
-HEIGHT_TOLERANCE_M: Final = 0.002
-_CORRECTIONS: Final = 4
-_SLACK: Final = 1.001
-_NEAR_M: Final = 0.01
-"""A bound nearer than this is what limits an answer."""
-_ALIKE: Final = 0.01
-"""Differences of min/mean that the quick estimate of the search cannot tell."""
-MOST_HOURS: Final = 24.0 - LEAST_DARK_HOURS
-
-
-class Aim(StrEnum):
-    """Which figure shall lie in the target band."""
-
-    MEAN = "mean"
-    MINIMUM = "minimum"
+_KEPT: Final = 24
+"""How many arrangements are settled at the quality asked."""
+_SLACK: Final = 0.05
+"""What the quick estimate of the screening may be off."""
 
 
 class Limit(StrEnum):
-    """What keeps an answer from being better still."""
+    """What keeps the best answer from being better still."""
 
     NOTHING = "nothing"
     CEILING = "ceiling"
     CANOPY = "canopy"
-    LIGHT = "light"
-    DARK_HOURS = "dark hours"
-    WALLS = "walls"
+    WISHES = "wishes"
 
 
 @dataclass(frozen=True)
-class Found:
-    """An answer: the plan found (also the nearest one when the wish cannot be met).
+class Answer:
+    """One arrangement found: a row of the options' table with its plan and estimate.
 
-    ``words`` says what was found and what limits it, or why it cannot be met and what
-    would; ``estimate`` is the confirmed one of ``plan``.
+    ``missed`` names the wishes it does not keep; ``words`` say how it is set up.
     """
 
-    met: bool
-    plan: Plan
+    option: Option
     estimate: Estimate
-    limit: Limit
+    missed: tuple[str, ...]
     words: str
 
-
-@dataclass
-class Search:
-    """Estimates while searching: counted, reported and stopped in one place."""
-
-    expected: int
-    progress: Callable[[float], None] | None = None
-    cancelled: Callable[[], bool] | None = None
-    cache: Cache = field(default_factory=Cache)
-    done: int = 0
-
-    def quick(self, plan: Plan) -> Estimate:
-        """An estimate good enough for searching."""
-        if self.cancelled is not None and self.cancelled():
-            raise Cancelled
-        found = evaluate(plan, SEARCH, cache=self.cache, cancelled=self.cancelled)
-        self.done += 1
-        if self.progress is not None:
-            self.progress(min(0.9, 0.9 * self.done / self.expected))
-        return found
-
-    def confirm(self, plan: Plan, options: EstimateOptions | None) -> Estimate:
-        """The estimate an answer is stated with."""
-        found = evaluate(
-            plan, options or EstimateOptions(), cache=self.cache, cancelled=self.cancelled
-        )
-        if self.progress is not None:
-            self.progress(1.0)
-        return found
+    @property
+    def plan(self) -> Plan:
+        """The plan found."""
+        return self.option.side.plan
 
 
-class FindError(ValueError):
-    """A question that cannot be asked of this plan; the message says what is missing."""
+@dataclass(frozen=True)
+class Answers:
+    """The answer best by the aim first, then the others that nothing tried beats.
+
+    Where the wishes cannot be kept, ``met`` is False and the only answer is the nearest one.
+    ``base`` is the plan itself as a row; ``tried`` counts arrangements; ``stopped`` says that the
+    search was ended before its time.
+    """
+
+    base: Option
+    all: tuple[Answer, ...]
+    met: bool
+    limit: Limit
+    words: str
+    tried: int
+    stopped: bool = False
+
+    @property
+    def best(self) -> Answer:
+        """The one answer that is best by the aim."""
+        return self.all[0]
 
 
-# -- height and output ------------------------------------------------------------------
-
-
-def find_height_and_output(
+def find(
     plan: Plan,
-    target: Target | None = None,
-    aim: Aim = Aim.MEAN,
+    question: Question,
     options: EstimateOptions | None = None,
     *,
+    unit: LengthUnit = LengthUnit.CM,
+    cache: Cache | None = None,
     progress: Callable[[float], None] | None = None,
     cancelled: Callable[[], bool] | None = None,
-) -> Found:
-    """The one hanging height and output that put mean or minimum into the target band.
-
-    Among all heights at which full output reaches the lower end of the band, the one with
-    the best min/mean; the output then puts the figure on the middle of the band, or as
-    near below it as the lamps reach.
+) -> Answers:
+    """Search a plan for what a question asks; ``unit`` is for the names of the answers.
 
     Raises
     ------
     FindError
-        If there is no lamp, no target, no hours of light for a DLI, or no room to hang in.
+        If the question cannot be asked of this plan.
     planner.estimate.evaluate.Cancelled
-        If ``cancelled`` said so.
+        If ``cancelled`` said so before anything was found.
     """
-    wanted, (low, high) = _band(plan, target)
-    full = _at_full_output(plan)
-    least, most = height_range(full)
-    search = Search(SCAN_HEIGHTS + 24, progress, cancelled)
-    seen: dict[float, tuple[float, float]] = {}
+    check(plan, question)
+    tries = Tries(plan, question, options or EstimateOptions(), progress, cancelled, cache)
+    base = Side(plan.name, Origin.PLAN, plan, estimate=tries.own())
+    stopped = False
+    try:
+        _settle(tries, _screen(tries))
+    except Cancelled:
+        if not tries.seen:
+            raise
+        stopped = True
+        tries.cancelled = None
+    return _answered(tries, option(base, base, Bill(), plan.costs), unit, stopped=stopped)
 
-    def at(height: float) -> tuple[float, float]:
-        """The figure aimed at, at full output, and min/mean."""
-        key = round(height, 5)
-        if key not in seen:
-            figures = search.quick(_at_height(full, key)).figures
-            seen[key] = (_figure(figures.mean, figures.minimum, aim), figures.min_over_mean or 0.0)
-        return seen[key]
 
-    scan = [least + (most - least) * k / (SCAN_HEIGHTS - 1) for k in range(SCAN_HEIGHTS)]
-    brightest = max(scan, key=lambda height: at(height)[0])
-    asked = low
-    for _ in range(_CORRECTIONS):
-        if at(brightest)[0] < asked:
-            height = _brightest(at, brightest, scan)
-            return _out_of_reach(full, height, wanted, (low, high), aim, search, options)
-        height, limit = _most_even(at, scan, asked)
-        top = max(h for h in scan if at(h)[0] >= asked)
-        if top - height > _NEAR_M and at(top)[1] > at(height)[1] - _ALIKE:
-            # Too close for the quick estimate to tell: let the careful one judge.
-            evens = [
-                search.confirm(_at_height(full, h), options).figures.min_over_mean or 0.0
-                for h in (height, top)
-            ]
-            if evens[1] > evens[0]:
-                height = top
-                limit = Limit.CEILING if top == scan[-1] else Limit.LIGHT
-        made, estimate = _dimmed(_at_height(full, height), (low, high), aim, search, options)
-        found = _figure(estimate.figures.mean, estimate.figures.minimum, aim)
-        if found >= low:
-            break
-        # The quick estimate promised a little too much: ask it for as much more.
-        asked *= low / found * _SLACK
-    figures = estimate.figures
-    words = (
-        f"Hang the {_lamps(plan)} {said_length(round(height, 3))} above the canopy at "
-        f"{_output(made):.0f} % output: {aim.value} {ppfd(found, unit=True)}, "
-        f"min / mean {percent(figures.min_over_mean)}. {_HEIGHT_LIMITS[limit]}"
+# -- searching --------------------------------------------------------------------------
+
+
+def _screen(tries: Tries) -> list[Stand]:
+    """The stands worth settling: all where they are few, else those not clearly beaten."""
+    question, aim = tries.question, tries.question.aim
+    covers = range(len(tries.covers))
+    heights = _scan(tries)
+    hung = arrangements(
+        full_output(tries.plan),
+        question.counts if Turn.LAMPS in question.turn else (),
+        places=Turn.PLACES in question.turn,
+        grain=question.grain,
     )
-    return Found(found >= low / _SLACK, made, estimate, limit, words)
+    if not hung:
+        raise FindError("So many lamps do not fit side by side in the footprint; ask for fewer.")
+    own = [Stand(0, lamps).at(h) if h else Stand(0, lamps) for lamps in hung for h in heights]
+    everywhere = [replace(stand, cover=k) for k in covers for stand in own]
+    if len(hung) == 1 and len(everywhere) <= 5 * SCAN_HEIGHTS:
+        tries.expected = len(everywhere) + 16
+        return everywhere
+    moves = _MOVES * 2 * (Turn.PLACES in question.turn)
+    tries.expected = len(own) + _KEPT * (len(covers) + 1) + moves + 16
+    reads = [tries.read(stand, quick=True) for stand in own]
+    kept = _promising(reads, aim)
+    if len(covers) > 1:
+        others = [replace(one.stand, cover=k) for k in covers[1:] for one in kept]
+        reads = kept + [tries.read(stand, quick=True) for stand in others]
+        kept = _promising(reads, aim)
+    return [one.stand for one in kept]
 
 
-_HEIGHT_LIMITS: Final = {
-    Limit.NOTHING: "Higher or lower, the light would be less even.",
-    Limit.CEILING: "The ceiling is the limit: higher would be more even still.",
-    Limit.CANOPY: f"The least distance to the canopy, {said_length(CLOSE_TO_CANOPY_M)}, is the "
-    "limit.",
-    Limit.LIGHT: "The lamps are the limit: higher would be more even, but full output would no "
-    "longer reach the target.",
-}
+_MOVES: Final = 90
+"""Estimates that moving the lamps one by one may take."""
 
 
-def height_range(plan: Plan) -> tuple[float, float]:
-    """Lowest and highest hanging height of all lamps at once, in metres.
+def _moved(tries: Tries, start: Read) -> Stand:
+    """The lamps of a stand moved one by one to where the aim is served best."""
+    stand, aim = start.stand, tries.question.aim
+    scale = max(abs(start.rank(aim)[1]), TINY)
 
-    Raises
-    ------
-    FindError
-        If there is no room between them.
-    """
-    room = dial("height").sound_in(plan)
-    if room.maximum < room.minimum:
-        raise FindError(
-            f"Between canopy and ceiling there are {said_length(round(max(room.maximum, 0.0), 3))} "
-            f"for the lamp to hang in; it needs {said_length(room.minimum)} above the canopy. "
-            "Lower the canopy or raise the ceiling."
+    def loss(lamps: tuple[Lamp, ...]) -> float:
+        short, value, _ = tries.read(Stand(stand.cover, lamps), quick=True).rank(aim)
+        return 10 * short + value / scale
+
+    return Stand(stand.cover, refined(tries.plan, stand.lamps, loss, _MOVES, tries.question.grain))
+
+
+def _scan(tries: Tries) -> list[float | None]:
+    """Heights to begin with; None stands for those the lamps have."""
+    if Turn.HEIGHT not in tries.question.turn:
+        return [None]
+    heights = heights_to_set(tries.plan, tries.question.grain)
+    last = len(heights) - 1
+    picked = {round(last * k / (SCAN_HEIGHTS - 1)) for k in range(SCAN_HEIGHTS)}
+    return [heights[k] for k in sorted(picked)]
+
+
+def _promising(reads: Sequence[Read], aim: Aim) -> list[Read]:
+    """Those that no other clearly beats, at most so many that they can all be settled."""
+    nearest = min(one.short for one in reads)
+    close = [one for one in reads if one.short <= nearest + _SLACK]
+    left = [one for one in close if not any(_clearly_beats(other, one) for other in close)]
+    return _spread(left, aim, _KEPT)
+
+
+def _clearly_beats(one: Read, other: Read) -> bool:
+    money = one.total is None or other.total is None or one.total < other.total * (1 - _SLACK)
+    return (
+        one.short <= other.short
+        and one.even > other.even * (1 + _SLACK)
+        and one.kwh < other.kwh * (1 - _SLACK)
+        and money
+    )
+
+
+def _spread(reads: Iterable[Read], aim: Aim, most: int) -> list[Read]:
+    """At most so many: the best by the aim, and then always the one farthest from those taken."""
+    rest = sorted(reads, key=lambda one: one.rank(aim))
+    taken = rest[:1]
+    rest = rest[1:]
+
+    def far(one: Read) -> float:
+        return min(
+            abs(one.even - other.even)
+            + abs(math.log((one.kwh + TINY) / (other.kwh + TINY)))
+            + abs(math.log(((one.total or 0.0) + 1) / ((other.total or 0.0) + 1)))
+            for other in taken
         )
-    return room.minimum, room.maximum
+
+    while rest and len(taken) < most:
+        one = max(rest, key=far)
+        rest.remove(one)
+        taken.append(one)
+    return taken
 
 
-def _most_even(
-    at: Callable[[float], tuple[float, float]], scan: list[float], low: float
-) -> tuple[float, Limit]:
-    """The height of best min/mean among those bright enough, and what limits it."""
-    from scipy.optimize import brentq, minimize_scalar
+def _settle(tries: Tries, stands: Sequence[Stand]) -> None:
+    """Read the stands at the quality asked, and the best ones at other heights."""
+    aim = tries.question.aim
+    for stand in sorted(stands, key=lambda one: one.cover):
+        tries.read(stand)
+    if Turn.PLACES in tries.question.turn:
+        best_of: dict[int, Read] = {}
+        for one in sorted(tries.seen.values(), key=lambda read: read.rank(aim)):
+            best_of.setdefault(len(one.stand.lamps), one)
+        for one in list(best_of.values())[:2]:
+            moved = tries.read(_moved(tries, one))
+            if moved.near(one) and moved is not one:
+                del tries.seen[moved.stand]  # no better than a regular layout: that is kept
+    if Turn.HEIGHT not in tries.question.turn:
+        return
+    heights = heights_to_set(tries.plan, tries.question.grain)
+    best: dict[tuple[object, ...], Read] = {}
+    for one in sorted(tries.seen.values(), key=lambda read: read.rank(aim)):
+        best.setdefault(one.stand.family, one)
+    for one in list(best.values())[:3]:
+        _lifted(tries, one, heights)
+    front = [one for one in _front(list(tries.seen.values())) if one.stand.family in best]
+    if 1 < len(front) < MOST_ANSWERS:  # one more between any two of the same lamps and lining
+        for one, other in pairwise(front):
+            if one.stand.family == other.stand.family:
+                middle = (_index(heights, one.stand) + _index(heights, other.stand)) // 2
+                tries.read(one.stand.at(heights[middle]))
 
-    enough = [height for height in scan if at(height)[0] >= low]
-    best = max(enough, key=lambda height: at(height)[1])
-    k = scan.index(best)
-    left, right = scan[max(k - 1, 0)], scan[min(k + 1, len(scan) - 1)]
 
-    def edge(bright: float, dim: float) -> float:
-        """Where full output just reaches the band, kept on the bright side."""
-        if at(dim)[0] >= low:
-            return dim
-        found = brentq(
-            lambda height: at(float(height))[0] - low, bright, dim, xtol=HEIGHT_TOLERANCE_M / 4
+def _index(heights: Sequence[float], stand: Stand) -> int:
+    return min(range(len(heights)), key=lambda k: abs(heights[k] - stand.height))
+
+
+def _lifted(tries: Tries, best: Read, heights: Sequence[float]) -> Read:
+    """The best of a stand at any height: up and down by steps that are halved to the grain."""
+    aim, at = tries.question.aim, _index(heights, best.stand)
+    step = max(len(heights) // (2 * (SCAN_HEIGHTS - 1)), 1)
+    while True:
+        near = [k for k in (at - step, at + step) if 0 <= k < len(heights)]
+        for k in near:
+            one = tries.read(best.stand.at(heights[k]))
+            if one.rank(aim) < best.rank(aim):
+                best, at = one, k
+                break
+        else:
+            if step == 1:
+                return best
+            step = max(step // 2, 1)
+
+
+def _front(reads: Sequence[Read]) -> list[Read]:
+    """Those that no other beats in evenness, energy and, where all of it is known, money."""
+    priced = all(one.total is not None for one in reads)
+    points = [(one.even, one.kwh, *((one.total or 0.0,) if priced else ())) for one in reads]
+    return [reads[k] for k in unbeaten(points)]
+
+
+# -- answering --------------------------------------------------------------------------
+
+
+def _answered(tries: Tries, base: Option, unit: LengthUnit, *, stopped: bool) -> Answers:
+    question, aim = tries.question, tries.question.aim
+    reads = sorted(tries.seen.values(), key=lambda one: one.rank(aim))
+    best, kept = reads[0], [one for one in reads if one.short <= TINY]
+    shown = [best]
+    if kept:
+        if aim is Aim.CHEAP or question.wishes.total is not None:
+            kept = [one for one in kept if one.total is not None] or kept
+        apart: list[Read] = []
+        for one in sorted(_front(kept), key=lambda read: read.rank(aim)):
+            if not any(one.near(other) for other in apart):
+                apart.append(one)
+        shown = [best, *(one for one in _spread(apart, aim, MOST_ANSWERS) if one is not best)]
+        shown = [best, *sorted(shown[1:], key=lambda one: one.rank(aim))]
+    answers: list[Answer] = []
+    for one in shown:
+        names = [answer.option.side.name for answer in answers]
+        answers.append(_answer(tries, one, base.side, names, unit))
+    met = bool(kept)
+    limit, said_limit = _limit(tries, best) if met else (Limit.WISHES, "")
+    words = _words(tries, answers, said_limit, met=met, stopped=stopped)
+    if tries.progress is not None:
+        tries.progress(1.0)
+    tried = len({*tries.seen, *tries.quick})
+    return Answers(base, tuple(answers), met, limit, words, tried, stopped)
+
+
+def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: LengthUnit) -> Answer:
+    made = tries.plan_of(read.stand, read.share, read.hours)
+    name = free_name(taken, _name(tries.question, read, made, unit))
+    made = made.model_copy(update={"name": name})
+    estimate, key = tries.estimate(made), f"found-{len(taken)}"
+    side = Side(name, Origin.VARIANT, made, estimate=estimate, key=key)
+    row = option(side, base, tries.bill(read.stand), tries.plan.costs)
+    asked = row
+    if tries.question.held is Held.LOWEST:
+        lowest = daily_light_integral(estimate.figures.minimum, read.hours)
+        asked = replace(row, values={**row.values, "dli": lowest})
+    # Wishes that are met to the last bit of a float are met.
+    missed = tries.question.wishes.missed(asked) if read.short > TINY else ()
+    return Answer(row, estimate, missed, _set_up(tries.question, read, made))
+
+
+def _name(question: Question, read: Read, made: Plan, unit: LengthUnit) -> str:
+    """What tells an answer from the others, short enough for a table."""
+    turn, parts = question.turn, []
+    if Turn.LINING in turn:
+        cover = read.stand.cover
+        parts.append(question.linings[cover - 1].name if cover else "As lined")
+    if Turn.LAMPS in turn:
+        parts.append(f"{len(made.lamps)} lamp{'s' * (len(made.lamps) != 1)}")
+    if Turn.HEIGHT in turn:
+        parts.append(format_length(read.stand.height, unit))
+    if Turn.OUTPUT in turn:
+        parts.append(f"{output_of(made):.0f} %")
+    if Turn.HOURS in turn:
+        parts.append(f"{read.hours:.4g} h")
+    return ", ".join(parts or ["Other places"])[:110]
+
+
+def _set_up(question: Question, read: Read, made: Plan) -> str:
+    """How it is built and set, in one sentence."""
+    turn, lamps = question.turn, "lamp" if len(made.lamps) == 1 else f"{len(made.lamps)} lamps"
+    height = said_length(round(read.stand.height, 3))
+    parts = [
+        f"Hang the {lamps} {height} above the canopy" if Turn.HEIGHT in turn else f"The {lamps}"
+    ]
+    if Turn.PLACES in turn or Turn.LAMPS in turn:
+        hung_at = "; ".join(
+            f"{said_length(round(lamp.x, 3))}, {said_length(round(lamp.y, 3))}"
+            for lamp in made.lamps
         )
-        # On the bright side of the crossing, wherever in its tolerance that is.
-        inward = HEIGHT_TOLERANCE_M / 2 * (1 if bright > dim else -1)
-        return float(found) + inward
-
-    top, bottom = edge(best, right), edge(best, left)
-    if top - bottom > HEIGHT_TOLERANCE_M:
-        found = minimize_scalar(
-            lambda height: -at(float(height))[1],
-            bounds=(bottom, top),
-            method="bounded",
-            options={"xatol": HEIGHT_TOLERANCE_M},
-        )
-        # The ends themselves are never tried by the bounded search.
-        choices = [bottom, best, top, float(found.x)]
-        best = max((c for c in choices if at(c)[0] >= low), key=lambda height: at(height)[1])
-    near = _NEAR_M
-    if scan[-1] - best < near:
-        return best, Limit.CEILING
-    if best - scan[0] < near:
-        return best, Limit.CANOPY
-    if top - best < near and at(right)[0] < low:
-        return best, Limit.LIGHT
-    return best, Limit.NOTHING
+        parts.append(f"at (x, y) {hung_at}")
+    parts.append(f"at {output_of(made):.0f} % output, {read.hours:.4g} h a day")
+    if Turn.LINING in turn and read.stand.cover:
+        where = "all walls" if question.where is None else question.where.words(made).lower()
+        parts.append(f"with {question.linings[read.stand.cover - 1].name} on {where}")
+    return f"{' '.join(parts)}."
 
 
-def _brightest(
-    at: Callable[[float], tuple[float, float]], guess: float, scan: list[float]
-) -> float:
-    from scipy.optimize import minimize_scalar
-
-    k = scan.index(guess)
-    found = minimize_scalar(
-        lambda height: -at(float(height))[0],
-        bounds=(scan[max(k - 1, 0)], scan[min(k + 1, len(scan) - 1)]),
-        method="bounded",
-        options={"xatol": HEIGHT_TOLERANCE_M},
-    )
-    return max((guess, float(found.x)), key=lambda height: at(height)[0])
-
-
-def _dimmed(
-    full: Plan,
-    band: tuple[float, float],
-    aim: Aim,
-    search: Search,
-    options: EstimateOptions | None,
-) -> tuple[Plan, Estimate]:
-    """The plan dimmed so that the confirmed figure is on the band's middle, or below it."""
-    figures = search.confirm(full, options).figures
-    reach = _figure(figures.mean, figures.minimum, aim)
-    share = min(1.0, (band[0] + band[1]) / 2 / reach) if reach > 0 else 1.0
-    made = scaled_output(full, share)
-    return made, search.confirm(made, options)
-
-
-def _out_of_reach(
-    full: Plan,
-    height: float,
-    target: Target,
-    band: tuple[float, float],
-    aim: Aim,
-    search: Search,
-    options: EstimateOptions | None,
-) -> Found:
-    made = _at_height(full, height)
-    estimate = search.confirm(made, options)
-    reach = _figure(estimate.figures.mean, estimate.figures.minimum, aim)
-    words = (
-        f"The target cannot be met: at full output the {aim.value} is at most "
-        f"{ppfd(reach, unit=True)}, {said_length(round(height, 3))} above the canopy, and the "
-        f"target begins at {band[0]:.0f}. {_what_would(made, target, band[0], reach)}"
-    )
-    return Found(False, made, estimate, Limit.LIGHT, words)
-
-
-def _what_would(plan: Plan, target: Target, wanted: float, reach: float) -> str:
-    if reach <= 0:
-        return "The canopy is dark; move the lamps."
-    flux = sum(lamp.ppf for lamp in plan.lamps) * wanted / reach
-    text = (
-        f"It would take {flux:.0f} µmol/s of photon flux instead of "
-        f"{sum(lamp.ppf for lamp in plan.lamps):.0f}"
-    )
-    hours = plan.photoperiod_hours * wanted / reach
-    if isinstance(target, DliTarget) and hours <= MOST_HOURS:
-        text += f", or {hours:.1f} h of light a day instead of {plan.photoperiod_hours:g}"
-    return f"{text}; brighter linings may bring part of it."
-
-
-# -- hours ------------------------------------------------------------------------------
-
-
-def find_photoperiod(
-    plan: Plan,
-    dli: float,
-    options: EstimateOptions | None = None,
-    *,
-    most_hours: float = MOST_HOURS,
-    progress: Callable[[float], None] | None = None,
-    cancelled: Callable[[], bool] | None = None,
-) -> Found:
-    """The hours of light a day that give a mean DLI (mol m⁻² d⁻¹) at the light as it hangs.
-
-    At most ``most_hours``; the plan found has them where more would be needed.
-
-    Raises
-    ------
-    FindError
-        If there is no lamp, or the DLI is not above 0.
-    planner.estimate.evaluate.Cancelled
-        If ``cancelled`` said so.
-    """
-    _need_lamps(plan)
-    if dli <= 0:
-        raise FindError("The DLI asked for must be above 0 mol m⁻² d⁻¹.")
-    search = Search(1, progress, cancelled)
-    mean = search.confirm(plan, options).figures.mean
-    if mean <= 0:
-        raise FindError("The canopy is dark, and no number of hours gives it a DLI.")
-    hours = dli / daily_light_integral(mean, 1.0)
-    met = hours <= most_hours
-    made = changed(plan, photoperiod_hours=min(hours, most_hours))
-    estimate = search.confirm(made, options)
+def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, stopped: bool) -> str:
+    best, question = answers[0], tries.question
+    figures = best.estimate.figures
+    row = best.option.values
+    parts = [
+        best.words,
+        f"Mean {ppfd(figures.mean, unit=True)}, min / mean {percent(figures.min_over_mean)}, "
+        f"{row['watts']:.0f} W, {row['kwh']:.1f} kWh a month.",
+    ]
     if met:
-        words = (
-            f"{hours:.2f} h of light a day give {dli:g} {DLI_UNIT} at a mean of "
-            f"{ppfd(mean, unit=True)}. Nothing limits it: {24 - hours:.1f} h stay dark."
+        lead = f"The {question.aim.value} of what was tried" + (" so far" if stopped else "")
+        parts.insert(0, f"{lead}:")
+        parts.append(limit)
+    else:
+        parts.insert(0, f"The wishes cannot be kept: {'; '.join(best.missed)}. The nearest:")
+        parts.append(_what_would(tries, best))
+    if question.aim is Aim.CHEAP or question.wishes.total is not None:
+        unknown = [
+            question.linings[cover - 1].name
+            for (cover, _), found in tries.bills.items()
+            if found.cost is None and cover
+        ]
+        if unknown:
+            parts.append(f"Without a price and left out: {', '.join(dict.fromkeys(unknown))}.")
+    return " ".join(part for part in parts if part)
+
+
+def _limit(tries: Tries, best: Read) -> tuple[Limit, str]:
+    """What keeps the best answer where it is, from the heights beside it, and in words."""
+    if Turn.HEIGHT not in tries.question.turn:
+        return Limit.NOTHING, ""
+    heights, aim = heights_to_set(tries.plan, tries.question.grain), tries.question.aim
+    at = _index(heights, best.stand)
+    if at == len(heights) - 1:
+        return Limit.CEILING, f"The ceiling is the limit: higher would be {_MORE[aim]}."
+    if at == 0:
+        least = said_length(dial("height").sound_in(tries.plan).minimum)
+        return Limit.CANOPY, f"The least distance, {least}, is the limit: lower is {_MORE[aim]}."
+    for k, way in ((at + 1, "Higher"), (at - 1, "Lower")):
+        one = tries.seen.get(best.stand.at(heights[k]))
+        gain = one is not None and (
+            one.even > best.even if aim is Aim.EVEN else one.need < best.need
         )
-        return Found(True, made, estimate, Limit.NOTHING, words)
-    wanted = dli / daily_light_integral(1.0, most_hours)
-    words = (
-        f"The DLI cannot be met: it would take {hours:.1f} h a day, and at most {most_hours:g} "
-        f"are lit so that {24 - most_hours:g} stay dark. {most_hours:g} h give "
-        f"{FIGURE['dli'].text(estimate.figures.dli)}; for {dli:g} the mean must rise from "
-        f"{ppfd(mean)} to {ppfd(wanted, unit=True)}."
+        if one is not None and one.missed and gain:
+            missed = " and ".join(one.missed)
+            words = f"{way} would be {_MORE[aim]}, but {missed} wished would be missed."
+            return Limit.WISHES, words
+    return Limit.NOTHING, f"Higher or lower would not be {_MORE[aim]}."
+
+
+_MORE: Final = {Aim.EVEN: "more even", Aim.ENERGY: "less energy", Aim.CHEAP: "cheaper"}
+
+
+def _what_would(tries: Tries, best: Answer) -> str:
+    """What would bring the light that is missing."""
+    low, figures = tries.question.wishes.dli_low, best.estimate.figures
+    lowest = tries.question.held is Held.LOWEST
+    hours = best.plan.photoperiod_hours
+    dli = daily_light_integral(figures.minimum if lowest else figures.mean, hours)
+    if low is None or dli >= low * (1 - TINY):
+        return ""
+    if dli <= 0:
+        return "The canopy is dark; move the lamps."
+    flux = sum(lamp.ppf for lamp in best.plan.lamps)
+    text = (
+        f"The light would take {flux * low / dli:.0f} µmol/s of photon flux instead of {flux:.0f}"
     )
-    return Found(False, made, estimate, Limit.DARK_HOURS, words)
-
-
-# -- what they share --------------------------------------------------------------------
-
-
-def _band(plan: Plan, target: Target | None) -> tuple[Target, tuple[float, float]]:
-    wanted = target if target is not None else plan.target
-    if wanted is None:
-        raise FindError("Set a target first: a crop, or a band of PPFD or DLI.")
-    band = wanted.ppfd_band(plan.photoperiod_hours)
-    if band is None:
-        raise FindError("A DLI needs hours of light: set the photoperiod above 0 h.")
-    return wanted, band
-
-
-def _need_lamps(plan: Plan) -> None:
-    if not any(lamp.output_percent > 0 for lamp in plan.lamps):
-        raise FindError("No lamp is lit in the space; hang one first, or raise its output.")
-
-
-def _at_full_output(plan: Plan) -> Plan:
-    """The plan without its lists, its brightest lamp at 100 % and the others in proportion."""
-    _need_lamps(plan)
-    highest = max(lamp.output_percent for lamp in plan.lamps)
-    return scaled_output(plan, 100.0 / highest)
-
-
-def scaled_output(plan: Plan, share: float) -> Plan:
-    """Every output times a share, at most 100 %."""
-
-    def dimmed(lamp: Lamp) -> Lamp:
-        return lamp.model_copy(update={"output_percent": min(lamp.output_percent * share, 100.0)})
-
-    return each_lamp(plan, dimmed)
-
-
-def _at_height(plan: Plan, height: float) -> Plan:
-    return dial("height").put(plan, None, height)
-
-
-def _figure(mean: float, minimum: float, aim: Aim) -> float:
-    return mean if aim is Aim.MEAN else minimum
-
-
-def _output(plan: Plan) -> float:
-    return max(lamp.output_percent for lamp in plan.lamps)
-
-
-def _lamps(plan: Plan) -> str:
-    return "lamp" if len(plan.lamps) == 1 else "lamps"
+    most = dial("photoperiod").sound_in(best.plan).maximum
+    if hours * low / dli <= most:
+        text += f", or {hours * low / dli:.1f} h of light a day instead of {hours:g}"
+    return f"{text}; brighter linings may bring part of it."

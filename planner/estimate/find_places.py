@@ -1,122 +1,57 @@
-"""Find where 1 to 6 equal lamps should hang for the most even light at a mean asked.
+"""Where 1 to 6 equal lamps may hang: regular layouts to try, and each lamp moved on its own.
 
-The search begins with regular layouts (rows by columns, turned or not, spread a little or
-a lot), takes the best, and moves every lamp on its own from there by the simplex method of
-Nelder and Mead. It is a search on the core with its walls and linings, not a table, and it
-may end in a layout that is best only among its neighbours.
+Layouts are rows by columns, turned or not, spread a little or a lot; from the best of them the
+simplex method of Nelder and Mead moves every lamp. What is sought is told by a function of the
+lamps, so that the search is one on the light core with its walls and linings, not a table; it may
+end in a layout that is best only among its neighbours.
 """
 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 import numpy as np
 import numpy.typing as npt
 
-from planner.estimate.find import FindError, Found, Limit, Search, scaled_output
-from planner.estimate.result import EstimateOptions
-from planner.metrics.figures import percent, ppfd
-from planner.plan.edits import changed
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.space import contains, outlines_overlap, sticks_out
-from planner.units import said_length
+from planner.plan.variant_edits import spread_lamps
 
 MOST_LAMPS: Final = 6
 SPREADS: Final = (0.7, 0.9, 1.1)
 PUSHES: Final = (1.0, 0.5)
 """Powers of the distance from the middle: below 1 lamps crowd towards the walls."""
 
-_FIRST_STEPS: Final = 50
-_STEPS_PER_LAMP: Final = 20
-
 Places = npt.NDArray[np.float64]
 """Centres of the lamps, shape (n, 2), in metres."""
 
 
-def find_places(
-    plan: Plan,
-    count: int,
-    mean: float,
-    options: EstimateOptions | None = None,
-    *,
-    progress: Callable[[float], None] | None = None,
-    cancelled: Callable[[], bool] | None = None,
-) -> Found:
-    """Places of ``count`` lamps with the best min/mean at a mean PPFD asked.
+def arrangements(
+    plan: Plan, counts: Sequence[int] = (), *, places: bool = False, grain: float = 0.01
+) -> list[tuple[Lamp, ...]]:
+    """Lamps as they may hang, all at the plan's outputs; none where so many do not fit.
 
-    All are of the kind, hanging height and output of the plan's first lamp; the output is
-    then set so that the mean is met.
-
-    Raises
-    ------
-    FindError
-        If the plan has no lamp to multiply, the count is not 1 to 6, the mean is not above
-        0, or so many lamps do not fit side by side.
-    planner.estimate.evaluate.Cancelled
-        If ``cancelled`` said so.
+    Places are whole multiples of ``grain`` (metres), as far as they fit then. Without ``counts``
+    as many as hang; without ``places`` they hang as they do, or evenly spread
+    where they are more or fewer. Others than those that hang are all like the first one.
     """
-    if not plan.lamps:
-        raise FindError("Hang one lamp first; its kind and height are taken for all of them.")
-    if not 1 <= count <= MOST_LAMPS:
-        raise FindError(f"Places are sought for 1 to {MOST_LAMPS} lamps, not for {count}.")
-    if mean <= 0:
-        raise FindError("The mean asked for must be above 0 µmol m⁻² s⁻¹.")
+    found = [plan.lamps] if not counts or len(plan.lamps) in counts else []
     pattern = plan.lamps[0].model_copy(update={"output_percent": 100.0, "label": ""})
-    steps = _FIRST_STEPS + _STEPS_PER_LAMP * count
-    search = Search(steps + 24, progress, cancelled)
-    seen: dict[tuple[float, ...], float] = {}
-
-    def evenness(places: Places, turn: float) -> float:
-        key = (*np.round(places, 4).ravel().tolist(), turn)
-        if key not in seen:
-            made = _hung(plan, pattern, places, turn)
-            seen[key] = -1.0 if made is None else search.quick(made).figures.min_over_mean or 0.0
-        return seen[key]
-
-    starts = [
-        (places, turn)
-        for places, turn in _layouts(plan, pattern, count)
-        if _hung(plan, pattern, places, turn) is not None
-    ]
-    if not starts:
-        raise FindError(
-            f"{count} of '{pattern.model.name}' do not fit side by side in the footprint; ask for "
-            "fewer, or take a smaller lamp."
-        )
-    start, turn = max(starts, key=lambda entry: evenness(*entry))
-    places = _refined(start, lambda at: evenness(at, turn), steps)
-    full = _hung(plan, pattern, places, turn) or plan
-    return _answer(full, count, mean, search, options)
-
-
-def _answer(
-    full: Plan, count: int, mean: float, search: Search, options: EstimateOptions | None
-) -> Found:
-    reach = search.confirm(full, options).figures.mean
-    met = reach >= mean
-    made = scaled_output(full, mean / reach) if met else full
-    estimate = search.confirm(made, options)
-    where = "; ".join(
-        f"{said_length(round(lamp.x, 3))}, {said_length(round(lamp.y, 3))}" for lamp in made.lamps
-    )
-    lamps = "One lamp" if count == 1 else f"{count} lamps"
-    words = (
-        f"{lamps} at (x, y) {where}, {made.lamps[0].output_percent:.0f} % output: mean "
-        f"{ppfd(estimate.figures.mean, unit=True)}, min / mean "
-        f"{percent(estimate.figures.min_over_mean)}."
-    )
-    if met:
-        words += " More height or more lamps could make it more even; places alone do not."
-        return Found(True, made, estimate, Limit.WALLS, words)
-    flux = sum(lamp.ppf for lamp in full.lamps) * mean / reach
-    words += (
-        f" The mean of {mean:.0f} cannot be met with them: it would take {flux:.0f} µmol/s of "
-        f"photon flux instead of {sum(lamp.ppf for lamp in full.lamps):.0f}, or more lamps."
-    )
-    return Found(False, made, estimate, Limit.LIGHT, words)
+    for count in counts or (len(plan.lamps),):
+        if places:
+            layouts: Iterator[tuple[Places, float]] = _layouts(plan, pattern, count)
+        elif count == len(plan.lamps):
+            continue
+        else:
+            spread = spread_lamps(plan, pattern.model, count).lamps
+            layouts = iter([(np.array([(one.x, one.y) for one in spread]), pattern.rotation_deg)])
+        for at, turn in layouts:
+            lamps = _hung(plan, pattern, _whole(at, grain), turn) or _hung(plan, pattern, at, turn)
+            found += [] if lamps is None else [lamps]
+    return found
 
 
 def _layouts(plan: Plan, pattern: Lamp, count: int) -> Iterator[tuple[Places, float]]:
@@ -139,15 +74,15 @@ def _layouts(plan: Plan, pattern: Lamp, count: int) -> Iterator[tuple[Places, fl
                     for i in range(columns)
                 ]
             )
+        if count == 1 and (spread, push) != (SPREADS[0], PUSHES[0]):
+            continue  # one lamp in the middle is the same however far it is spread
         away = 2 * unit - 1
         unit = 0.5 + 0.5 * np.sign(away) * np.abs(away) ** push * spread
         yield np.array([x0, y0]) + unit * np.array([x1 - x0, y1 - y0]), turn
-        if count == 1:
-            return
 
 
-def _hung(plan: Plan, pattern: Lamp, places: Places, turn: float) -> Plan | None:
-    """The plan with lamps at these places, or None where they do not fit."""
+def _hung(plan: Plan, pattern: Lamp, places: Places, turn: float) -> tuple[Lamp, ...] | None:
+    """Lamps at these places, or None where they do not fit."""
     lamps = tuple(
         pattern.model_copy(update={"x": float(x), "y": float(y), "rotation_deg": turn})
         for x, y in places
@@ -159,31 +94,50 @@ def _hung(plan: Plan, pattern: Lamp, places: Places, turn: float) -> Plan | None
             return None
         if any(outlines_overlap(lamp.outline(), other.outline()) for other in lamps[:k]):
             return None
-    return changed(plan, lamps=lamps)
+    return lamps
 
 
-def _refined(start: Places, evenness: Callable[[Places], float], steps: int) -> Places:
-    """Move every lamp on its own; the best place met, which may be the start."""
-    best, best_value = start, evenness(start)
+def _whole(places: Places, grain: float) -> Places:
+    return np.asarray(np.round(places / grain) * grain, dtype=np.float64)
 
-    def loss(flat: Places) -> float:
-        nonlocal best, best_value
-        places = flat.reshape(-1, 2)
-        value = evenness(places)
-        if value > best_value:
-            best, best_value = places.copy(), value
-        return -value
+
+def refined(
+    plan: Plan,
+    lamps: tuple[Lamp, ...],
+    loss: Callable[[tuple[Lamp, ...]], float],
+    steps: int,
+    grain: float,
+) -> tuple[Lamp, ...]:
+    """Move every lamp on its own; the best places met, which may be those they had.
+
+    All are like the first one. Places are whole multiples of ``grain``, as far as they fit then.
+    """
+    pattern, turn = lamps[0], lamps[0].rotation_deg
+    start = np.array([(lamp.x, lamp.y) for lamp in lamps])
+    best, least, seen = lamps, loss(lamps), {}
+
+    def rated(flat: Places) -> float:
+        nonlocal best, least
+        places = _whole(flat.reshape(-1, 2), grain)
+        key = tuple(places.ravel().round(6))
+        if key not in seen:
+            hung = _hung(plan, pattern, places, turn)
+            seen[key] = np.inf if hung is None else loss(hung)
+            if hung is not None and seen[key] < least:
+                best, least = hung, seen[key]
+        # Finite, so that the simplex can compare; worse than anything that fits.
+        return float(min(seen[key], 1e6))
 
     size = max(float(np.ptp(start, axis=0).max()), 0.1)
     middle = start.mean(axis=0)
 
     def as_one(shape: Places) -> float:
         """All together: shifted, and spread along each axis."""
-        return loss((middle + shape[:2] + (start - middle) * shape[2:]).ravel())
+        return rated((middle + shape[:2] + (start - middle) * shape[2:]).ravel())
 
     _simplex(as_one, np.array([0.0, 0.0, 1.0, 1.0]), [0.1 * size] * 2 + [0.15] * 2, steps // 3)
-    flat = best.ravel()
-    _simplex(loss, flat, [0.1 * size] * len(flat), steps - steps // 3)
+    flat = np.array([(lamp.x, lamp.y) for lamp in best]).ravel()
+    _simplex(rated, flat, [0.1 * size] * len(flat), steps - steps // 3)
     return best
 
 

@@ -1,31 +1,44 @@
-"""Growth schedule: stage by stage, how high the lamps hang, how bright, and what it costs."""
+"""Growth schedule: stage by stage, how high the lamps hang, how bright, and what it costs.
+
+Each stage is a question to ``find``: height and output are turned, hours and canopy are the
+stage's, and its target is the wish. Options are scheduled one after another over the same stages;
+weeks are told one by one for whoever has to go and turn the lamp.
+"""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Final
 
 from planner.catalogue.library import Crop
+from planner.estimate.compare import PLAN_SIDE, Identity, Wishes, sides_of
 from planner.estimate.evaluate import Cancelled
-from planner.estimate.find import (
-    MOST_HOURS,
+from planner.estimate.find import Limit, find
+from planner.estimate.find_question import (
     Aim,
     FindError,
-    Limit,
-    find_height_and_output,
+    Held,
+    Question,
+    check_lamps,
     height_range,
+    output_of,
+    wished_band,
 )
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.metrics.figures import kilowatt_hours_per_day
-from planner.plan.checks import CLOSE_TO_CANOPY_M
+from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.target import GrowthStage
+from planner.units import LengthUnit, said_length
 
 DAYS_PER_WEEK: Final = 7.0
+_TINY: Final = 1e-9
 
 
 @dataclass(frozen=True)
@@ -53,10 +66,38 @@ class StagePlan:
 
 
 @dataclass(frozen=True)
+class Week:
+    """What is set in one week, or the part of one that a stage has.
+
+    ``start`` and ``weeks`` in weeks from the start of the schedule; ``hanging_height`` above the
+    canopy and ``face`` above the floor in metres, None where the stage cannot be set up.
+    ``turned`` says that something is set anew.
+    """
+
+    start: float
+    weeks: float
+    stage: GrowthStage
+    hanging_height: float | None
+    face: float | None
+    output_percent: float | None
+    kwh: float
+    turned: bool
+
+    @property
+    def words(self) -> str:
+        """Such as 'Week 3', or 'Week 3, day 4' where a stage begins within a week."""
+        week = math.floor(self.start + _TINY)
+        day = math.floor((self.start - week) * DAYS_PER_WEEK + _TINY) + 1
+        return f"Week {week + 1}" + (f", day {day}" if day > 1 else "")
+
+
+@dataclass(frozen=True)
 class Schedule:
-    """All stages in order, with their sums."""
+    """All stages in order, with their sums, for the plan or one of its variants."""
 
     stages: tuple[StagePlan, ...]
+    name: str = ""
+    identity: Identity = PLAN_SIDE
 
     @property
     def weeks(self) -> float:
@@ -73,6 +114,28 @@ class Schedule:
         """Cost of the whole schedule; None without a tariff."""
         known = [stage.cost for stage in self.stages if stage.cost is not None]
         return sum(known) if len(known) == len(self.stages) and known else None
+
+    @property
+    def met(self) -> int:
+        """How many stages reach their target."""
+        return sum(stage.met for stage in self.stages)
+
+    def by_week(self) -> tuple[Week, ...]:
+        """What is set week by week; a stage that begins within a week begins a line there."""
+        found: list[Week] = []
+        for answer in self.stages:
+            inside = range(math.floor(answer.first_week) + 1, math.ceil(answer.last_week))
+            starts = [answer.first_week, *map(float, inside), answer.last_week]
+            for start, end in pairwise(starts):
+                hung = answer.hanging_height
+                face = None if hung is None else answer.stage.canopy_height + hung
+                part = (end - start) / answer.stage.weeks
+                week = Week(
+                    start, end - start, answer.stage, hung, face, answer.output_percent,
+                    answer.kwh * part, turned=start == answer.first_week,
+                )  # fmt: skip
+                found.append(week)
+        return tuple(found)
 
 
 def stage_of_crop(crop: Crop, key: str, canopy_height: float, weeks: float) -> GrowthStage:
@@ -93,16 +156,63 @@ def stage_of_crop(crop: Crop, key: str, canopy_height: float, weeks: float) -> G
     )
 
 
+def schedules(
+    plan: Plan,
+    options: EstimateOptions | None = None,
+    *,
+    aim: Aim = Aim.EVEN,
+    held: Held = Held.MEAN,
+    unit: LengthUnit = LengthUnit.CM,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> tuple[Schedule, ...]:
+    """The plan's schedule for the plan itself and for each of its variants.
+
+    Once ``cancelled`` says so, those that are done are handed on.
+
+    Raises
+    ------
+    planner.estimate.evaluate.Cancelled
+        If ``cancelled`` said so before the first was done.
+    """
+    sides = sides_of(plan, unit=unit)
+    found: list[Schedule] = []
+    for number, side in enumerate(sides):
+
+        def part(fraction: float, number: int = number) -> None:
+            if progress is not None:
+                progress((number + fraction) / len(sides))
+
+        option = plan.with_setup(side.plan)
+        try:
+            one = schedule(
+                option, None, options, aim=aim, held=held, unit=unit,
+                progress=part, cancelled=cancelled,
+            )  # fmt: skip
+        except Cancelled:
+            if not found:
+                raise
+            break
+        found.append(replace(one, name=side.name, identity=side.identity))
+    return tuple(found)
+
+
 def schedule(
     plan: Plan,
     stages: Sequence[GrowthStage] | None = None,
     options: EstimateOptions | None = None,
     *,
-    aim: Aim = Aim.MEAN,
+    aim: Aim = Aim.EVEN,
+    held: Held = Held.MEAN,
+    unit: LengthUnit = LengthUnit.CM,
     progress: Callable[[float], None] | None = None,
     cancelled: Callable[[], bool] | None = None,
 ) -> Schedule:
     """Find hanging height and output for each stage (first: the plan's own schedule).
+
+    With the aim 'most even', which does not depend on it, the light is the middle of the
+    target as far as the lamps reach; else it is just enough. Heights are whole centimetres or
+    half inches, as ``unit`` is.
 
     Raises
     ------
@@ -110,69 +220,71 @@ def schedule(
         If ``cancelled`` said so.
     """
     wanted = plan.schedule if stages is None else tuple(stages)
+    question = Question(aim, held=held, at=0.5 if aim is Aim.EVEN else 0.0, grain=unit.snap)
     found: list[StagePlan] = []
     week = 0.0
     for number, stage in enumerate(wanted):
-        if cancelled is not None and cancelled():
-            raise Cancelled
 
         def part(fraction: float, number: int = number) -> None:
             if progress is not None:
                 progress((number + fraction) / len(wanted))
 
-        found.append(_answered(plan, stage, week, options, aim, part, cancelled))
-        week += stage.weeks
-    return Schedule(tuple(found))
+        found.append(_answered(plan, stage, week, question, options, part, cancelled))
+        if cancelled is not None and cancelled():
+            raise Cancelled
+        week = round(week + stage.weeks, 6)
+    return Schedule(tuple(found), plan.name)
 
 
 def _answered(
     plan: Plan,
     stage: GrowthStage,
     week: float,
+    question: Question,
     options: EstimateOptions | None,
-    aim: Aim,
     progress: Callable[[float], None],
     cancelled: Callable[[], bool] | None,
 ) -> StagePlan:
-    warnings = _about_hours(stage)
+    warnings = _about_hours(plan, stage)
     try:
         there = at_stage(plan, stage)
-        answer = find_height_and_output(
-            there, None, aim, options, progress=progress, cancelled=cancelled
-        )
+        band = wished_band(there)
+        if band is None:
+            raise FindError("A DLI needs hours of light: set the hours above 0 h.")
+        asked = replace(question, wishes=Wishes(dli_low=band[0], dli_high=band[1]))
+        answers = find(there, asked, options, progress=progress, cancelled=cancelled)
     except ValueError as error:
         sentence = f"{stage.name}: {refusal(error)}"
-        end = week + stage.weeks
+        end = round(week + stage.weeks, 6)
         return StagePlan(
             stage, week, end, None, None, None, None, 0.0, None, False, sentence,
             (*warnings, sentence),
         )  # fmt: skip
-    height = answer.plan.lamps[0].hanging_height
-    if answer.limit is Limit.CEILING:
+    best = answers.best
+    if answers.limit is Limit.CEILING and question.aim is Aim.EVEN:
         _, most = height_range(there)
         warnings += (
             f"{stage.name}: the lamp cannot rise far enough. The ceiling leaves "
-            f"{most * 100:.0f} cm above a canopy at {stage.canopy_height * 100:.0f} cm, and "
-            "higher would be more even.",
+            f"{said_length(round(most, 3))} above a canopy at {said_length(stage.canopy_height)}, "
+            "and higher would be more even.",
         )
-    if not answer.met:
-        warnings += (f"{stage.name}: {answer.words}",)
-    watts = sum(lamp.watts for lamp in answer.plan.lamps)
-    days = stage.weeks * DAYS_PER_WEEK
-    kwh = kilowatt_hours_per_day(watts, stage.photoperiod_hours) * days
+    if not answers.met:
+        warnings += (f"{stage.name}: {'; '.join(best.missed)}.",)
+    watts = sum(lamp.watts for lamp in best.plan.lamps)
+    kwh = kilowatt_hours_per_day(watts, stage.photoperiod_hours) * stage.weeks * DAYS_PER_WEEK
     price = plan.costs.price_per_kwh
     return StagePlan(
         stage=stage,
         first_week=week,
-        last_week=week + stage.weeks,
-        plan=answer.plan,
-        estimate=answer.estimate,
-        hanging_height=height,
-        output_percent=max(lamp.output_percent for lamp in answer.plan.lamps),
+        last_week=round(week + stage.weeks, 6),
+        plan=best.plan,
+        estimate=best.estimate,
+        hanging_height=best.plan.lamps[0].hanging_height,
+        output_percent=output_of(best.plan),
         kwh=kwh,
         cost=None if price is None else kwh * price,
-        met=answer.met,
-        words=answer.words,
+        met=answers.met,
+        words=answers.words,
         warnings=warnings,
     )
 
@@ -182,40 +294,35 @@ def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
 
     Raises
     ------
-    FindError
+    planner.estimate.find_question.FindError
         If no lamp fits between that canopy and the ceiling, or none hangs.
+    ValueError
+        If the canopy does not fit under the ceiling.
     """
-    if not plan.lamps:
-        raise FindError("No lamp is lit in the space; hang one first, or raise its output.")
+    check_lamps(plan)
     room = plan.space.height - stage.canopy_height
-    housing = max(lamp.model.housing_height for lamp in plan.lamps)
-    if room - housing < CLOSE_TO_CANOPY_M:
-        raise FindError(
-            f"the lamp cannot rise far enough: between a canopy at {stage.canopy_height * 100:g} "
-            f"cm and the ceiling at {plan.space.height * 100:g} cm there are "
-            f"{max(room, 0.0) * 100:.0f} cm."
-        )
 
     def under_ceiling(lamp: Lamp) -> Lamp:
-        height = min(lamp.hanging_height, room - housing)
-        return lamp.model_copy(update={"hanging_height": height})
+        return lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, room)})
 
-    lower = each_lamp(plan, under_ceiling)
-    return changed(
-        lower,
+    there = changed(
+        each_lamp(plan, under_ceiling),
         canopy=plan.canopy.model_copy(update={"height": stage.canopy_height}),
         photoperiod_hours=stage.photoperiod_hours,
         target=stage.target,
     )
+    height_range(there)
+    return there
 
 
-def _about_hours(stage: GrowthStage) -> tuple[str, ...]:
+def _about_hours(plan: Plan, stage: GrowthStage) -> tuple[str, ...]:
+    most = dial("photoperiod").sound_in(plan).maximum
     dark = 24.0 - stage.photoperiod_hours
-    if stage.photoperiod_hours <= MOST_HOURS:
+    if stage.photoperiod_hours <= most:
         return ()
     night = "no dark hours" if dark <= 0 else f"only {dark:.3g} dark hours"
     return (
         f"{stage.name}: {stage.photoperiod_hours:.3g} h of light leave {night} a day; most crops "
-        f"need a dark period, so keep at least {24.0 - MOST_HOURS:g} h unless this one is known "
-        "to bear it.",
+        f"need a dark period, so keep at least {24.0 - most:g} h unless this one is known to bear "
+        "it.",
     )

@@ -239,8 +239,12 @@ class Running:
 
 def running(plan: Plan, costs: Costs, share: float = 1.0) -> Running:
     """What a plan draws at a share of its present output."""
-    watts = share * sum(lamp.watts for lamp in plan.lamps)
-    kwh = kilowatt_hours_per_month(watts, plan.photoperiod_hours)
+    return drawing(share * sum(lamp.watts for lamp in plan.lamps), plan.photoperiod_hours, costs)
+
+
+def drawing(watts: float, hours: float, costs: Costs) -> Running:
+    """What a load in W draws at so many hours a day."""
+    kwh = kilowatt_hours_per_month(watts, hours)
     tariff = costs.price_per_kwh
     return Running(watts, kwh, None if tariff is None else kwh * tariff)
 

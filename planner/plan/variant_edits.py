@@ -168,7 +168,7 @@ def try_all(
         name = ", ".join(names)[:MAX_NAME]
         try:
             setup = plan.setup if lining is None else line(plan.setup, place, lining)
-            setup = setup if lamp is None else _hung(setup, *lamp)
+            setup = setup if lamp is None else spread_lamps(setup, *lamp)
             if height is not None:
                 setup = _all_lamps(setup, hanging_height=height)
         except ValueError as error:
@@ -183,7 +183,7 @@ def try_all(
     return add_variants(plan, *made)
 
 
-def _hung(setup: Setup, model: LampModel, count: int) -> Setup:
+def spread_lamps(setup: Setup, model: LampModel, count: int) -> Setup:
     """So many lamps of a kind where a row or grid of them spreads most evenly over the space."""
     height = setup.lamps[0].hanging_height if setup.lamps else _START_HEIGHT
     room = setup.space.height - setup.canopy.height

@@ -11,11 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QPointF, QRectF, QSizeF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
-    QPageLayout,
-    QPageSize,
     QPainter,
     QPdfWriter,
     QPolygonF,
@@ -30,11 +28,10 @@ from planner.reports.sheet import (
     LEFT,
     MARGIN_MM,
     QUIET,
-    RESOLUTION,
     Paper,
-    ensure_application,
     in_millimetres,
     paint_records,
+    pdf_of,
     pen_of,
     write,
 )
@@ -139,16 +136,8 @@ def board_pdf(
     xs, ys = zip(*footprint, strict=True)
     size = ((max(xs) - min(xs)) * 1000, (max(ys) - min(ys)) * 1000)
     tiles = sheets(size, paper)
-    ensure_application()
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QPdfWriter(buffer)
-    writer.setResolution(RESOLUTION)
-    writer.setTitle(f"Survey board: {title or survey.name}")
-    writer.setCreator("Grow space light planner")
-    writer.setPageLayout(_layout(paper))
-    painter = QPainter(writer)
-    try:
+
+    def paint(painter: QPainter, writer: QPdfWriter) -> None:
         for number, tile in enumerate(tiles):
             if number:
                 writer.newPage()
@@ -158,9 +147,8 @@ def board_pdf(
             _paint_overview(painter, footprint, survey, tiles, paper, look or Look())
         writer.newPage()
         paint_records(painter, writer, survey, paper, unit, title)
-    finally:
-        painter.end()
-    return bytes(buffer.data().data())
+
+    return pdf_of(f"Survey board: {title or survey.name}", paper, paint)
 
 
 def write_board(
@@ -176,13 +164,6 @@ def write_board(
     """Write the board's PDF to a file; raises ``OSError`` or ``BoardError``."""
     data = board_pdf(footprint, survey, paper=paper, unit=unit, title=title, look=look)
     write_atomically(path, data)
-
-
-def _layout(paper: Paper) -> QPageLayout:
-    width, height = paper.size_mm
-    size = QPageSize(QSizeF(width, height), QPageSize.Unit.Millimeter, paper.value)
-    margins = QMarginsF(0, 0, 0, 0)
-    return QPageLayout(size, QPageLayout.Orientation.Portrait, margins, QPageLayout.Unit.Millimeter)
 
 
 # -- sheets of the board ----------------------------------------------------------------

@@ -1,17 +1,30 @@
-"""A printed sheet: paper, ink and letters in millimetres; and the sheet to write readings on."""
+"""Printed sheets: paper, ink and letters in millimetres; for readings, and for every week."""
 
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from enum import StrEnum
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QGuiApplication, QPainter, QPdfWriter, QPen
+from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QPointF, QRectF, QSizeF, Qt
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QGuiApplication,
+    QPageLayout,
+    QPageSize,
+    QPainter,
+    QPdfWriter,
+    QPen,
+)
 
 from planner.plan.space import Point
 from planner.plan.survey import Survey
 from planner.units import LengthUnit, format_length
+
+if TYPE_CHECKING:
+    from planner.estimate.schedule import Schedule, Week
 
 RESOLUTION: Final = 1200
 MARGIN_MM: Final = 10.0
@@ -39,6 +52,26 @@ def ensure_application() -> None:
         os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
         # Kept alive for the rest of the process: Qt must not lose its only application.
         _APPLICATION.append(QGuiApplication(["planner"]))
+
+
+def pdf_of(title: str, paper: Paper, paint: Callable[[QPainter, QPdfWriter], None]) -> bytes:
+    """The bytes of a PDF of upright sheets, whatever ``paint`` paints on them."""
+    ensure_application()
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QPdfWriter(buffer)
+    writer.setResolution(RESOLUTION)
+    writer.setTitle(title)
+    writer.setCreator("Grow space light planner")
+    size = QPageSize(QSizeF(*paper.size_mm), QPageSize.Unit.Millimeter, paper.value)
+    upright, unit = QPageLayout.Orientation.Portrait, QPageLayout.Unit.Millimeter
+    writer.setPageLayout(QPageLayout(size, upright, QMarginsF(0, 0, 0, 0), unit))
+    painter = QPainter(writer)
+    try:
+        paint(painter, writer)
+    finally:
+        painter.end()
+    return bytes(buffer.data().data())
 
 
 def in_millimetres(painter: QPainter) -> None:
@@ -168,3 +201,97 @@ def _paint_row(
         painter.drawRect(place)
         if text:
             write(painter, place, text, 2.8, CENTRE)
+
+
+# -- weekly instruction -----------------------------------------------------------------
+
+_SHADE: Final = QColor(232, 232, 232)
+_WEEKLY: Final = (
+    ("Week", 27.0), ("Stage", 46.0), ("Canopy at", 19.0), ("Raise to", 20.0), ("From floor", 20.0),
+    ("Dim to", 16.0), ("Light", 16.0), ("kWh", 14.0), ("Done", 12.0),
+)  # fmt: skip
+_EXPLAINED: Final = (
+    "Raise to: from the lamp's lit face down to the tops of the plants. From floor: the lit face "
+    "above the floor, once the canopy is as high as said."
+)
+
+
+def weekly_pdf(
+    schedule: Schedule,
+    *,
+    paper: Paper = Paper.A4,
+    unit: LengthUnit = LengthUnit.CM,
+    currency: str = "",
+) -> bytes:
+    """The bytes of a PDF that says week by week what is to be set; what is set anew is shaded."""
+    weeks = schedule.by_week()
+    across = paper.size_mm[0] - 2 * MARGIN_MM
+    whole = sum(wide for _, wide in _WEEKLY)
+
+    def paint(painter: QPainter, writer: QPdfWriter) -> None:
+        left, number = MARGIN_MM + (across - whole) / 2, 0
+        while number < len(weeks) or number == 0:
+            if number:
+                writer.newPage()
+            in_millimetres(painter)
+            painter.setPen(pen_of(0.2))
+            title = f"Week by week: {schedule.name}"
+            size = min(6.0, across / (0.6 * len(title)))
+            write(painter, QRectF(left, MARGIN_MM, whole, 9), title, size, LEFT)
+            write(painter, QRectF(left, MARGIN_MM + 10, whole, 5), _sums(schedule, currency), 3.4)
+            wrapped = int(Qt.TextFlag.TextWordWrap)
+            write(painter, QRectF(left, MARGIN_MM + 16, whole, 9), _EXPLAINED, 2.8, wrapped)
+            top = MARGIN_MM + 27
+            rows = int((paper.size_mm[1] - MARGIN_MM - top) / _ROW_MM) - 1
+            heads = tuple(name for name, _ in _WEEKLY)
+            _paint_week(painter, left, top, heads, head=True)
+            for line, week in enumerate(weeks[number : number + rows], start=1):
+                cells = _cells_of(week, unit)
+                _paint_week(painter, left, top + line * _ROW_MM, cells, shaded=week.turned)
+            number += rows
+
+    return pdf_of(f"Week by week: {schedule.name}", paper, paint)
+
+
+def _sums(schedule: Schedule, currency: str) -> str:
+    text = f"{schedule.weeks:g} weeks, {schedule.kwh:.1f} kWh"
+    return text if schedule.cost is None else f"{text}, {schedule.cost:.2f} {currency}".rstrip()
+
+
+def _cells_of(week: Week, unit: LengthUnit) -> tuple[str, ...]:
+    """The texts of a line; a stage that cannot be set up has dashes."""
+    hung, face, output = week.hanging_height, week.face, week.output_percent
+    return (
+        week.words,
+        week.stage.name,
+        format_length(week.stage.canopy_height, unit),
+        "\u2013" if hung is None else format_length(hung, unit),
+        "\u2013" if face is None else format_length(face, unit),
+        "\u2013" if output is None else f"{output:.0f} %",
+        f"{week.stage.photoperiod_hours:.4g} h",
+        "\u2013" if hung is None else f"{week.kwh:.1f}",
+        "",
+    )
+
+
+def _paint_week(
+    painter: QPainter,
+    left: float,
+    top: float,
+    texts: tuple[str, ...],
+    *,
+    head: bool = False,
+    shaded: bool = False,
+) -> None:
+    painter.setPen(pen_of(0.15))
+    painter.setBrush(_SHADE if shaded else Qt.BrushStyle.NoBrush)
+    for (name, wide), text in zip(_WEEKLY, texts, strict=True):
+        place = QRectF(left, top, wide, _ROW_MM)
+        if not head:
+            painter.drawRect(place)
+        # Letters are about 0.55 of their size wide; what is longer is cut.
+        most = int((wide - 2) / (0.55 * 2.8))
+        shown = text if len(text) <= most else f"{text[: most - 1]}\u2026"
+        flags = LEFT if name in {"Week", "Stage"} else CENTRE
+        write(painter, place.adjusted(1, 0, -1, 0), shown, 2.8, flags)
+        left += wide

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -14,11 +15,13 @@ from PySide6.QtGui import QGuiApplication, QPalette, QPixmap
 from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
+from planner.app.pages.side.find_form import Found
 from planner.app.pages.side.linked import Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
+from planner.estimate.find_question import Aim, Turn
 from planner.estimate.odds import Curve, Sway
 from planner.estimate.outlook import Input
 from planner.plan import edits
@@ -28,6 +31,7 @@ from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.target import PpfdTarget
 from planner.plan.variant_edits import add_variants, try_all
+from planner.units import LengthUnit, in_unit
 from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
 from tests.e2e.sketching import enter
 
@@ -506,61 +510,167 @@ def test_the_table_is_sorted_copied_and_exported(
     assert page.table.options.rowCount() == 3
 
 
-def test_the_hours_are_found_said_and_adopted(qtbot: QtBot, window: MainWindow) -> None:
+def turn(page: SideBySidePage, *turns: Turn) -> None:
+    """Tick by mouse what may be turned, and nothing else."""
+    for key, box in page.finding.turns.items():
+        if box.isChecked() != (key in turns):
+            box.click()
+
+
+def find(qtbot: QtBot, page: SideBySidePage) -> Found:
+    before = page.find_board.found
+    page.finding.line.ask.click()
+    qtbot.waitUntil(lambda: page.find_board.found is not before, timeout=60_000)
+    found = page.find_board.found
+    assert found is not None
+    return found
+
+
+def test_the_hours_are_found_and_used(qtbot: QtBot, window: MainWindow) -> None:
+    """DLI 2 at the mean as it is: the quarter of an hour above 2e6 / 3600 / mean."""
     page = side_page(qtbot, window)
     page.question_bar.buttons["find"].click()
-    question = page.finding.hours
     mean = page.comparer.sides[0].estimate
     assert mean is not None
-    enter(qtbot, page.finding.dli, "2")
-    question.line.ask.click()
-    qtbot.waitUntil(lambda: question.found is not None, timeout=10_000)
+    turn(page, Turn.HOURS)
+    enter(qtbot, page.finding.wishes["dli_low"], "2")
+    enter(qtbot, page.finding.wishes["dli_high"], "")
+    assert page.finding.wished.dli_high is None
+    choose_aim(page, Aim.ENERGY)
+    found = find(qtbot, page)
     hours = 2e6 / 3600 / mean.figures.mean
-    assert question.line.words.text().startswith(f"{hours:.2f} h of light a day give 2 mol")
-    question.adopt_button.click()
-    assert window.document.plan.photoperiod_hours == pytest.approx(hours, rel=1e-6)
-    assert window.document.undo_stack.undoText() == "Adopt hours of light"
-    # The answer was about the plan before; it is taken away.
-    assert question.found is None
-    assert not question.adopt_button.isVisible()
+    quarters = math.ceil(4 * hours) / 4
+    assert f"{quarters:.4g} h a day" in found.words
+    assert page.find_board.told.text().endswith(f"{quarters:.4g} h a day.")
+    page.find_board.use_button.click()
+    assert window.document.plan.photoperiod_hours == pytest.approx(quarters)
+    assert window.document.undo_stack.undoText() == f"Use {quarters:.4g} h"
+    # The answers stay to be looked at and say of which plan they are.
+    assert page.find_board.found is found
+    assert "before it was changed" in page.find_board.stale.text()
+    assert page.find_board.stale.isVisible()
+    window.document.undo_stack.undo()
+    assert not page.find_board.stale.isVisible()
 
 
-def test_height_and_output_are_found_for_the_target(qtbot: QtBot, window: MainWindow) -> None:
+def choose_aim(page: SideBySidePage, aim: Aim) -> None:
+    combo = page.finding.aim
+    combo.setCurrentIndex(combo.findData(aim))
+    combo.activated.emit(combo.currentIndex())
+
+
+def test_the_answers_nothing_beats_stand_side_by_side(qtbot: QtBot, window: MainWindow) -> None:
     page = side_page(qtbot, window)
     page.open_question("find")
-    assert "40 to 80" in page.finding.target.text()
-    question = page.finding.hanging
-    question.line.ask.click()
-    qtbot.waitUntil(lambda: question.found is not None, timeout=30_000)
-    assert question.line.words.text().startswith("Hang the lamp")
-    question.adopt_button.click()
-    assert window.document.undo_stack.undoText() == "Adopt height and output"
+    # What is wished is the plan's target: 40 to 80 µmol/m²/s in 16 h, 2.304 to 4.608 mol.
+    assert page.finding.wished.dli_low == pytest.approx(2.30, abs=0.005)
+    assert page.finding.wished.dli_high == pytest.approx(4.61, abs=0.005)
+    assert not page.find_board.use_button.isVisible()
+    found = find(qtbot, page)
+    board = page.find_board
+    rows = board.table.options.rows
+    assert len(rows) == len(found.rows) > 2
+    assert rows[0].side.name == window.document.plan.name
+    assert board.chosen is not None
+    assert board.chosen.name == rows[1].side.name
+    assert f"{len(rows) - 1} answers that none of" in page.finding.line.words.text()
+    assert {spot.name for spot in board.chart.best} >= {rows[1].side.name, rows[-1].side.name}
+    # A click on a row chooses it; it is kept as an option, and then used, each one step.
+    board.table.selectRow(2)
+    assert board.chosen is not None
+    name = board.chosen.name
+    assert board.told.text() == in_unit(found.told[board.chosen.identity], LengthUnit.CM)
+    board.keep_button.click()
+    assert [variant.name for variant in window.document.plan.variants] == [name]
+    assert window.document.undo_stack.undoText() == f"Keep as variant {name}"
+    assert window.document.plan.lamps != board.chosen.plan.lamps
+    board.use_button.click()
+    assert window.document.undo_stack.undoText() == f"Use {name}"
+    assert window.document.plan.lamps == board.chosen.plan.lamps
+    assert [variant.name for variant in window.document.plan.variants] == [name]
     settle(qtbot, page)
-    adopted = page.comparer.sides[0].estimate
-    assert adopted is not None
-    assert 39 <= adopted.figures.mean <= 81
+    used = page.comparer.sides[0].estimate
+    assert used is not None
+    assert 40 <= used.figures.mean <= 80
+    # The plan as it was is no answer.
+    board.table.selectRow(0)
+    assert not board.use_button.isEnabled()
+    assert board.told.text() == "The plan as it was."
+
+
+def test_wishes_that_cannot_be_kept_are_said_and_the_nearest_is_shown(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    page = side_page(qtbot, window)
+    page.open_question("find")
+    enter(qtbot, page.finding.wishes["min_over_mean"], "99")
+    found = find(qtbot, page)
+    assert found.words.startswith("The wishes cannot be kept: Min / mean ")
+    assert "is under 99. The nearest:" in found.words
+    assert "the nearest is shown" in page.finding.line.words.text()
+    assert len(found.rows) == 2
 
 
 @pytest.mark.slow
-def test_places_of_two_lamps_are_found_and_adopted(qtbot: QtBot, window: MainWindow) -> None:
+def test_numbers_and_places_of_lamps_and_linings_are_sought(
+    qtbot: QtBot, window: MainWindow
+) -> None:
     page = side_page(qtbot, window)
     page.open_question("find")
-    question = page.finding.places
-    enter(qtbot, page.finding.count, "2")
-    enter(qtbot, page.finding.mean, "50")
-    question.line.ask.click()
-    qtbot.waitUntil(lambda: question.found is not None, timeout=60_000)
-    assert question.line.words.text()
-    question.adopt_button.click()
-    assert window.document.undo_stack.undoText() == "Adopt places of lamps"
-    assert len(window.document.plan.lamps) == 2
+    form = page.finding
+    assert not form.linings.isVisible()
+    turn(page, Turn.OUTPUT, Turn.PLACES, Turn.LAMPS, Turn.LINING)
+    assert form.linings.isVisible()
+    (_, low), (_, high) = form._counts
+    enter(qtbot, low, "2")
+    enter(qtbot, high, "2")
+    form.linings.tick(WHITE.key)
+    found = find(qtbot, page)
+    page.find_board.use_button.click()
+    plan = window.document.plan
+    assert len(plan.lamps) == 2
+    assert {lamp.output_percent for lamp in plan.lamps} == {plan.lamps[0].output_percent}
     settle(qtbot, page)
-    adopted = page.comparer.sides[0].estimate
-    assert adopted is not None
-    # The mean asked for, to what the search promises; never an empty or a dark answer.
-    assert adopted.figures.mean == pytest.approx(50, rel=0.02)
+    used = page.comparer.sides[0].estimate
+    assert used is not None
+    # Just enough light: 40 µmol/m²/s, in whole per cents of output.
+    assert 40 <= used.figures.mean <= 42
+    assert " lamps" in found.rows[1].side.name
     window.document.undo_stack.undo()
     assert len(window.document.plan.lamps) == 1
+
+
+def test_three_ways_to_one_level(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    page.open_question("find")
+    form, board = page.finding, page.find_board
+    form.kind.setCurrentIndex(1)
+    form.kind.activated.emit(1)
+    assert form.line.ask.text() == "Find three ways"
+    assert form.level.isVisible()
+    assert not form.turns[Turn.HEIGHT].isVisible()
+    # The middle of the target, 40 to 80.
+    assert form.level.value == 60
+    own = page.comparer.sides[0].estimate
+    assert own is not None
+    wanted = round(0.75 * own.figures.mean)
+    enter(qtbot, form.level, str(wanted))
+    form.linings.tick(WHITE.key)
+    found = find(qtbot, page)
+    names = [row.side.name for row in found.rows]
+    output = round(100 * wanted / own.figures.mean)
+    assert names[1] == f"Dim to {output} %"
+    assert names[2].startswith(("Raise to", "Lower to"))
+    assert names[3].startswith(f"Line with {WHITE.name}, dim to ")
+    assert "3 of 3 ways reach it." in form.line.words.text()
+    assert board.words.text().count("instead of 100") == 2
+    board.table.selectRow(1)
+    board.use_button.click()
+    assert window.document.undo_stack.undoText() == f"Use Dim to {output} %"
+    assert window.document.plan.lamps[0].output_percent == pytest.approx(output)
+    window.document.undo_stack.undo()
+    form.dimmable.click()
+    assert "The lamps cannot be dimmed." in find(qtbot, page).words
 
 
 def test_a_question_that_cannot_be_asked_says_what_is_missing(
@@ -569,12 +679,30 @@ def test_a_question_that_cannot_be_asked_says_what_is_missing(
     window.document.apply(edits.remove_lamp(window.document.plan, 0), "Remove lamp")
     page = side_page(qtbot, window)
     page.open_question("find")
-    page.finding.places.line.ask.click()
-    qtbot.waitUntil(lambda: bool(page.finding.places.line.alert.text()))
-    assert "Hang one lamp first" in page.finding.places.line.alert.text()
+    alert = page.finding.line.alert
+    page.finding.line.ask.click()
+    qtbot.waitUntil(lambda: bool(alert.text()))
+    assert alert.text().endswith("Hang one lamp first.")
+    window.document.undo_stack.undo()
+    choose_aim(page, Aim.CHEAP)
+    page.finding.line.ask.click()
+    qtbot.waitUntil(lambda: "price" in alert.text())
+    assert alert.text().endswith("Write the price of 1 kWh first: without it no total is known.")
+    # The price stands beside the question, and is the plan's own: one undo step.
+    tariff = page.finding._prices[0].box
+    assert tariff.isVisible()
+    enter(qtbot, tariff, "0.30")
+    assert window.document.plan.costs.price_per_kwh == 0.30
+    assert window.document.undo_stack.undoText() == "Set tariff"
+    found = find(qtbot, page)
+    assert found.money
+    assert found.words.startswith("The cheapest of what was tried")
 
 
-def test_a_growth_schedule_is_written_and_answered(qtbot: QtBot, window: MainWindow) -> None:
+def test_a_growth_schedule_is_written_and_answered(
+    qtbot: QtBot, shell: tuple[MainWindow, ReadyAnswers], tmp_path: Path
+) -> None:
+    window, answers = shell
     page = side_page(qtbot, window)
     page.open_question("schedule")
     board = page.schedule
@@ -595,13 +723,37 @@ def test_a_growth_schedule_is_written_and_answered(qtbot: QtBot, window: MainWin
     board.table.setCurrentIndex(model.index(1, 0))
     board.remove_button.click()
     assert len(window.document.plan.schedule) == 1
+    lined = edits.line_all_walls(window.document.plan, WHITE)
+    window.document.apply(add_variants(window.document.plan, ("White", lined)), "Keep")
+    enter(qtbot, board.form.tariff.box, "0.50")
+    board.form.aim.setCurrentIndex(board.form.aim.findData(Aim.ENERGY))
     board.line.ask.click()
     qtbot.waitUntil(lambda: board.found is not None, timeout=30_000)
     assert model.data(model.index(0, 6)).endswith("cm")
     assert board.sums.text().startswith("3 weeks, ")
+    # A total for the plan and for its option; white walls need less, at 0.50 a kWh.
+    totals = board.form.totals
+    assert [totals.item(row, 0).text() for row in range(2)] == ["Shelf", "White"]  # type: ignore[union-attr]
+    own, white = board.all
+    assert totals.item(1, 1).text() == f"{white.kwh:.1f}"  # type: ignore[union-attr]
+    assert totals.item(1, 2).text() == f"{0.50 * white.kwh:.2f}"  # type: ignore[union-attr]
+    assert white.kwh < own.kwh
+    hung = model.data(model.index(0, 6)), model.data(model.index(0, 11))
+    totals.setCurrentCell(1, 0)
+    assert board.found is white
+    assert board.sums.text() == f"3 weeks, {white.kwh:.1f} kWh, {0.50 * white.kwh:.2f}"
+    assert (model.data(model.index(0, 6)), model.data(model.index(0, 11))) != hung
+    answers.to_save = tmp_path / "sheet"
+    board.form.print_button.click()
+    assert answers.proposed[-1].name == "White week by week.pdf"
+    assert (tmp_path / "sheet.pdf").read_bytes().startswith(b"%PDF")
+    answers.to_save = tmp_path / "nowhere" / "sheet.pdf"
+    board.form.print_button.click()
+    assert answers.told
     assert board.grab().width() > 0
     window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
     assert board.found is None
+    assert not totals.isVisible()
 
 
 def test_what_a_lining_is_worth(qtbot: QtBot, window: MainWindow) -> None:
@@ -650,7 +802,8 @@ def test_the_answer_keeps_the_largest_part(
     page.show()
     for key, main in (
         ("options", page.sheet), ("odds", page.odds), ("cost", page.trade_off),
-        ("sweep", page.sweep_board), ("schedule", page.schedule), ("worth", page.worth_board),
+        ("sweep", page.sweep_board), ("find", page.find_board), ("schedule", page.schedule),
+        ("worth", page.worth_board),
     ):  # fmt: skip
         page.open_question(key)
         qtbot.wait(1)

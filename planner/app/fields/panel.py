@@ -279,7 +279,7 @@ class FieldForm(Form):
 
     def take_typed(self) -> None:
         """Take over what is still being typed, before a question is asked."""
-        for box in self.boxes:
+        for box in (*self.boxes, *self._optional):
             box.commit()
 
     def bind(self, field: QuantityField) -> QuantityField:

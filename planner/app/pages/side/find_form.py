@@ -1,32 +1,384 @@
-"""Finding: three questions to the core, each answered in words with a plan to adopt."""
+"""Finding: what is wanted most under which wishes, and the answers that nothing else beats."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Final
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Final
 
-from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
+from planner.app.fields.choosers import Shelf, lining_places
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
-from planner.app.pages.side.variants import VariantSteps
-from planner.estimate.result import EstimateOptions
+from planner.app.pages.side.options_table import OptionsTable
+from planner.app.pages.side.variants import TickList, VariantSteps
+from planner.app.pages.side.weighing import NO_WISH, add_wishes
+from planner.app.plain import PlainLabel
+from planner.app.plots.trade_off import Spot, TradeOffPlot
+from planner.estimate.compare import (
+    COLUMN,
+    COLUMNS,
+    PLAN_SIDE,
+    Identity,
+    Option,
+    Origin,
+    Side,
+    Wishes,
+    option,
+)
+from planner.estimate.evaluate import Cache, evaluate
+from planner.estimate.find import Answers, find
+from planner.estimate.find_places import MOST_LAMPS
+from planner.estimate.find_question import Aim, Held, Question, Turn, wished_band
+from planner.estimate.result import Estimate, EstimateOptions
+from planner.estimate.ways import Way, ways
+from planner.estimate.worth import Bill, bill
+from planner.plan.lining import Lining
 from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
-from planner.plan.quantity import COUNT, DLI, PPFD
-from planner.plan.target import DliTarget
+from planner.plan.quantity import COUNT, PPFD
+from planner.units import in_unit
 
-if TYPE_CHECKING:
-    from planner.estimate.find import Found
+_AIMS: Final = (
+    ("Most even light", Aim.EVEN),
+    ("Least energy", Aim.ENERGY),
+    ("Cheapest", Aim.CHEAP),
+)
+_TURNS: Final = (
+    ("Height", Turn.HEIGHT),
+    ("Output", Turn.OUTPUT),
+    ("Hours of light", Turn.HOURS),
+    ("Lining", Turn.LINING),
+    ("Places of lamps", Turn.PLACES),
+    ("Number of lamps", Turn.LAMPS),
+)
+_MOST_LAMPS: Final = float(MOST_LAMPS)
+_LEFT_OUT: Final = {"of_base", "minimum", "share_inside", "payback"}
+_EMPTY: Final = (
+    "Say at the right what you want most, what may be turned for it, and what it must keep to. "
+    "The answers stand here: each can be used in the plan or kept as an option."
+)
 
-_MOST_LAMPS: Final = 6.0
-Finding = Callable[..., Any]
+
+@dataclass(frozen=True, eq=False)
+class Found:
+    """What a question brought: rows of the table, and what to say of each.
+
+    ``tally`` is the answer in short; ``money`` says to draw the rows against their totals.
+    """
+
+    of: Plan
+    words: str
+    tally: str
+    rows: tuple[Option, ...] = ()
+    told: Mapping[Identity, str] = field(default_factory=dict)
+    best: Identity = PLAN_SIDE
+    money: bool = False
+
+
+class FindBoard(QWidget):
+    """The answer in words, the trade-off, the table, and what to do with the chosen one."""
+
+    def __init__(
+        self,
+        document: Document,
+        display: Display,
+        steps: VariantSteps,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._document, self._display, self._steps = document, display, steps
+        self.found: Found | None = None
+        self._chosen: Identity = PLAN_SIDE
+        self.words = PlainLabel(_EMPTY)
+        self.words.setWordWrap(True)
+        self.words.setAccessibleName("Answer")
+        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.stale = NoteLabel()
+        self.chart = TradeOffPlot()
+        self.chart.empty = "The answers will be drawn here: evenness against what it takes."
+        self.chart.redraw()
+        self.table = OptionsTable()
+        self.table.setAccessibleName("Answers")
+        for number, column in enumerate(COLUMNS):
+            # What an answer is not chosen by leaves the room to what is to be bought.
+            self.table.setColumnHidden(number, column.key in _LEFT_OUT)
+        self.told = PlainLabel()
+        self.told.setWordWrap(True)
+        self.told.setAccessibleName("The chosen answer")
+        self.use_button = button("Use in the plan", "Make this the plan, as one undo step")
+        self.keep_button = button("Keep as an option", "The plan stays; this stands beside it")
+        line = QHBoxLayout()
+        line.addWidget(self.told, 1)
+        line.addWidget(self.use_button, 0, Qt.AlignmentFlag.AlignTop)
+        line.addWidget(self.keep_button, 0, Qt.AlignmentFlag.AlignTop)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(theme.HALF)
+        for part in (self.words, self.stale):
+            layout.addWidget(part)
+        layout.addWidget(self.chart, 1)
+        layout.addWidget(self.table)
+        layout.addLayout(line)
+        for signal in (self.table.picked, self.chart.picked):
+            signal.connect(self.choose)
+        self.use_button.clicked.connect(self.use)
+        self.table.opened.connect(self.use)
+        self.keep_button.clicked.connect(self.keep)
+        document.changed.connect(lambda _old, _new: self._on_plan())
+        display.changed.connect(lambda _state: self._show())
+        self._show()
+
+    def show_found(self, found: Found) -> None:
+        """Show answers, the best one chosen."""
+        self.found, self._chosen = found, found.best
+        self._on_plan()
+
+    @property
+    def chosen(self) -> Side | None:
+        """The answer chosen; None while there is none, or where it is the plan as it was."""
+        rows = () if self.found is None else self.found.rows
+        sides = [row.side for row in rows if row.side.identity == self._chosen]
+        return sides[0] if sides and self._chosen != PLAN_SIDE else None
+
+    def choose(self, who: Identity) -> None:
+        """Choose an answer."""
+        self._chosen = who
+        self._show()
+
+    def use(self) -> None:
+        """Make the chosen answer the plan."""
+        side = self.chosen
+        if side is not None:
+            made = self._document.plan.with_setup(side.plan)
+            self._steps.adopt_plan(made, f"Use {side.name}", f"'{side.name}' is the plan now.")
+
+    def keep(self) -> None:
+        """Keep the chosen answer among the options."""
+        side = self.chosen
+        if side is not None:
+            self._steps.keep_as(side.name, side.plan.setup)
+
+    def _on_plan(self) -> None:
+        found, now = self.found, self._document.plan
+        old = found is not None and bool(found.rows) and not same_figures(found.of, now)
+        self.stale.setVisible(old)
+        if found is not None:
+            self.stale.setText(f"These answers are of '{found.of.name}' before it was changed.")
+        self._show()
+
+    def _show(self) -> None:
+        found = self.found
+        rows = () if found is None else found.rows
+        words = _EMPTY if found is None else found.words
+        self.words.setText(in_unit(words, self._display.unit))
+        self.table.setVisible(bool(rows))
+        side = self.chosen
+        for part in (self.told, self.use_button, self.keep_button):
+            part.setVisible(bool(rows))
+        for part in (self.use_button, self.keep_button):
+            part.setEnabled(side is not None)
+        told = "" if found is None else found.told.get(self._chosen, "")
+        self.told.setText(in_unit(told, self._display.unit))
+        if found is not None and rows:
+            self.table.show_options(rows, found.of.costs, Wishes(), self._chosen)
+            self._draw(found)
+
+    def _draw(self, found: Found) -> None:
+        priced = all(row.values["total"] is not None for row in found.rows)
+        light, cost = COLUMN["min_over_mean"], COLUMN["total" if found.money and priced else "kwh"]
+        spots = [
+            Spot(row.side.name, row.side.identity, y, x)
+            for row in found.rows
+            for y, x in [(light.shown(row.values[light.key]), row.values[cost.key])]
+            if x is not None and y is not None
+        ]
+        costs = found.of.costs
+        words = cost.heading(costs.currency)
+        if cost.key == "total":
+            words += f", {costs.span_months:.0f} months"
+        self.chart.show_spots(tuple(spots), light.heading(), words, self._chosen)
+
+
+class FindForm(FieldForm):
+    """The question: an aim under wishes, or one level by three ways."""
+
+    def __init__(
+        self,
+        document: Document,
+        display: Display,
+        lane: Lane,
+        shelf: Shelf,
+        board: FindBoard,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(document, display, parent)
+        self._shelf, self._board = shelf, board
+        self._linings: dict[str, Lining] = {}
+        self.wished = Wishes()
+        self._proposed: tuple[float, float] | None = None
+        asks = [("Best arrangement", True), ("Three ways to a level", False)]
+        _, self.kind = self.add_choice("Find", asks)
+        aim_row, self.aim = self.add_choice("Wanted most", _AIMS)
+        self._turning = self.add_heading("May be turned")
+        self.turns = self._turn_boxes()
+        self._counts = [
+            self.add_number(label, COUNT.within(1.0, _MOST_LAMPS), value)
+            for label, value in (("Lamps, from", 1.0), ("to", 4.0))
+        ]
+        level_row, self.level = self.add_number(
+            "Mean light", PPFD.within(1.0, 5000.0), 200.0, "The PPFD wanted on the canopy."
+        )
+        self.dimmable = QCheckBox("The lamps can be dimmed")
+        self.dimmable.setChecked(True)
+        self.add_wide(self.dimmable)
+        self._on_walls = self.add_heading("Linings to try")
+        self.where_row, self.where = self.add_choice("They go onto", [])
+        self.linings = TickList("Linings to try")
+        self.linings.setMinimumHeight(7 * self.fontMetrics().lineSpacing())
+        self.add_wide(self.linings)
+        self._keeping = self.add_heading("It must keep to")
+        held = [("The mean", Held.MEAN), ("The darkest place", Held.LOWEST)]
+        at = [("Just enough light", 0.0), ("The middle of the DLI", 0.5)]
+        rows = [self.add_choice("DLI of", held), self.add_choice("Aim at", at)]
+        (_, self.held), (_, self.at) = rows
+        self._wish_rows, self.wishes = add_wishes(self, lambda: self.wished, self._take)
+        self._prices = [self.add_dial("tariff"), self.add_dial("span")]
+        self.line = AskLine(self, "Find", "Search by estimates; it can be stopped at any time")
+        self.asker = Asker(lane, self.line, self)
+        self.end()
+        self._of_best = [aim_row, *(row for row, _ in rows), *self._wish_rows]
+        self._of_ways = [level_row]
+        self.line.ask.clicked.connect(self.ask)
+        self.asker.answered.connect(self._on_answer)
+        for combo in (self.kind, self.aim):
+            combo.activated.connect(lambda _line: self._show_rows())
+        for box in self.turns.values():
+            box.toggled.connect(lambda _on: self._show_rows())
+        document.changed.connect(lambda _old, _new: self._on_plan())
+        shelf.changed.connect(self._on_plan)
+        self._on_plan()
+        self._show_rows()
+
+    def _turn_boxes(self) -> dict[Turn, QCheckBox]:
+        """Switches in two columns."""
+        holder = QWidget()
+        grid = QGridLayout(holder)
+        grid.setContentsMargins(0, 0, 0, 0)
+        boxes = {}
+        for number, (text, turn) in enumerate(_TURNS):
+            box = boxes[turn] = QCheckBox(text)
+            box.setChecked(turn in {Turn.HEIGHT, Turn.OUTPUT})
+            grid.addWidget(box, number // 2, number % 2)
+        self.add_wide(holder)
+        self._turn_holder = holder
+        return boxes
+
+    @property
+    def best(self) -> bool:
+        """Whether the best arrangement is asked for, and not three ways to one level."""
+        return bool(self.kind.currentData())
+
+    def _take(self, wishes: Wishes) -> None:
+        self.wished = wishes
+        self._show_rows()
+
+    def _on_plan(self) -> None:
+        plan = self.plan
+        self.refresh(plan)
+        self._linings = self._shelf.catalogue.linings_for(plan)
+        self.linings.offer_all(self._linings)
+        self.where.offer(lining_places(plan))
+        band = wished_band(plan)
+        if band is not None and band != self._proposed:
+            # The target of the plan is what is wished, until somebody writes something else.
+            self._proposed = band
+            ends = {"dli_low": round(band[0], 2), "dli_high": round(band[1], 2)}
+            self.wished = Wishes(**{**vars(self.wished), **ends})
+            for key, value in ends.items():
+                self.wishes[key].show_number(value, NO_WISH)
+            level = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
+            if level is not None:
+                self.level.reset(float(round((level[0] + level[1]) / 2)))
+
+    def _show_rows(self) -> None:
+        best = self.best
+        turned = {turn for turn, box in self.turns.items() if box.isChecked()}
+        for row in self._of_best:
+            row.set_visible(best)
+        for row in self._of_ways:
+            row.set_visible(not best)
+        for widget in (self._turning, self._turn_holder, self._keeping):
+            widget.setVisible(best)
+        for row, _ in self._counts:
+            row.set_visible(best and Turn.LAMPS in turned)
+        self.dimmable.setVisible(not best)
+        lined = Turn.LINING in turned or not best
+        for widget in (self._on_walls, self.linings):
+            widget.setVisible(lined)
+        self.where_row.set_visible(best and lined)
+        money = best and (self.aim.currentData() == Aim.CHEAP or self.wished.total is not None)
+        for price in self._prices:
+            price.row.set_visible(money)
+        self.line.ask.setText("Find" if best else "Find three ways")
+        self.line.ask.setAccessibleName(self.line.ask.text())
+
+    # -- asking -------------------------------------------------------------------------
+
+    def question(self) -> Question:
+        """What is asked, as it stands in the fields."""
+        (_, low), (_, high) = self._counts
+        first, last = sorted((round(low.value), round(high.value)))
+        return Question(
+            aim=Aim(self.aim.currentData()),
+            turn=frozenset(turn for turn, box in self.turns.items() if box.isChecked()),
+            wishes=self.wished,
+            held=Held(self.held.currentData()),
+            counts=tuple(range(first, last + 1)),
+            linings=self._ticked(),
+            where=self.where.currentData(),
+            at=float(self.at.currentData()),
+            grain=self.unit.snap,
+        )
+
+    def _ticked(self) -> tuple[Lining, ...]:
+        return tuple(self._linings[key] for key in self.linings.ticked())
+
+    def ask(self) -> None:
+        """Put the question about the plan as it stands."""
+        self.take_typed()
+        plan, unit, cells = self.plan, self.unit, self._display.state.cells
+        options = EstimateOptions(cells=(cells, cells))
+        question, best, linings = self.question(), self.best, self._ticked()
+        level, dimmable = self.level.value, self.dimmable.isChecked()
+
+        def job(progress: Progress, cancelled: Cancelled) -> Found:
+            if best:
+                return answers_found(
+                    find(plan, question, options, unit=unit, progress=progress,
+                         cancelled=cancelled),
+                    money=question.aim is Aim.CHEAP,
+                )  # fmt: skip
+            cache = Cache()
+            own = evaluate(plan, options, cache=cache, cancelled=cancelled)
+            return ways_found(
+                own,
+                ways(plan, level, linings, options, dimmable=dimmable, unit=unit, cache=cache,
+                     progress=progress, cancelled=cancelled),
+            )  # fmt: skip
+
+        self.asker.ask(_Asked(plan), job)
+
+    def _on_answer(self, _asked: _Asked, found: Found) -> None:
+        self._board.show_found(found)
+        self.line.say(found.tally)
 
 
 @dataclass(frozen=True, eq=False)
@@ -34,163 +386,33 @@ class _Asked:
     plan: Plan
 
 
-class Question(QObject):
-    """One question: a button, its progress, the answer, and a button that adopts it."""
-
-    def __init__(
-        self, form: FindForm, ask: str, tip: str, label: str, finding: Callable[[], Finding]
-    ) -> None:
-        super().__init__(form)
-        self._form, self._label, self._finding = form, label, finding
-        self.line = AskLine(form, ask, tip)
-        self.asker = Asker(form.lane, self.line, self)
-        self.adopt_button: QPushButton = button("Adopt", "Make this the plan, as one undo step")
-        form.add_buttons(self.adopt_button)
-        self.found: Found | None = None
-        self._of: Plan | None = None
-        self.line.ask.clicked.connect(self.ask)
-        self.asker.answered.connect(self._on_answer)
-        self.adopt_button.clicked.connect(self.adopt)
-        self.adopt_button.hide()
-
-    def ask(self) -> None:
-        """Put the question about the plan as it stands."""
-        self._form.take_typed()
-        self.forget()
-        finding, plan, options = self._finding(), self._form.document.plan, self._form.options()
-
-        def job(progress: Progress, cancelled: Cancelled) -> object:
-            return finding(plan, options, progress=progress, cancelled=cancelled)
-
-        self.asker.ask(_Asked(plan), job)
-
-    def _on_answer(self, asked: _Asked, found: Any) -> None:
-        if not same_figures(asked.plan, self._form.document.plan):
-            self.line.say("", "The plan was changed meanwhile; ask again.")
-            return
-        self.found, self._of = found, asked.plan
-        self.line.say(found.words)
-        self.adopt_button.setText("Adopt" if found.met else "Adopt the nearest")
-        self.adopt_button.setAccessibleName(f"{self.adopt_button.text()}: {self._label}")
-        self.adopt_button.show()
-
-    def forget(self) -> None:
-        """Take the answer away."""
-        self.found = self._of = None
-        self.adopt_button.hide()
-        if not self.asker.busy:
-            self.line.say("")
-
-    def follow_plan(self) -> None:
-        """An answer about another plan is no answer any more."""
-        if self._of is not None and not same_figures(self._of, self._form.document.plan):
-            self.forget()
-
-    def adopt(self) -> None:
-        """Make the plan found the open one."""
-        if self.found is not None:
-            made = self._form.document.plan.with_setup(self.found.plan)
-            self._form.steps.adopt_plan(made, self._label, "Adopted what was found.")
+def answers_found(answers: Answers, *, money: bool = False) -> Found:
+    """The answers of a search for the board."""
+    told = {one.option.side.identity: one.words for one in answers.all}
+    told[PLAN_SIDE] = "The plan as it was."
+    rows = (answers.base, *(one.option for one in answers.all))
+    count = len(answers.all)
+    tally = f"{count} answer{'s' * (count != 1)} that none of {answers.tried} tried beats."
+    if not answers.met:
+        tally = f"None of {answers.tried} tried keeps to all of it; the nearest is shown."
+    best = answers.best.option.side.identity
+    return Found(answers.base.side.plan, answers.words, tally, rows, told, best, money=money)
 
 
-class FindForm(FieldForm):
-    """Height and output for the target; hours for a DLI; places of so many lamps."""
-
-    def __init__(
-        self,
-        document: Document,
-        display: Display,
-        lane: Lane,
-        steps: VariantSteps,
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(document, display, parent)
-        self.document, self.lane, self.steps = document, lane, steps
-        self.add_heading("Hanging height and output").setContentsMargins(0, 0, 0, 0)
-        self.target = NoteLabel()
-        self.add_wide(self.target)
-        _, self.aim = self.add_choice(
-            "In the target", [("The mean", "mean"), ("The minimum", "minimum")]
-        )
-        self.hanging = Question(
-            self,
-            "Find height and output",
-            "The most even height at which the light reaches the target",
-            "Adopt height and output",
-            self._height,
-        )
-        self.add_heading("Hours of light")
-        _, self.dli = self.add_number("DLI wanted", DLI.within(0.1, 100.0), 12.0)
-        self.hours = Question(
-            self,
-            "Find the hours",
-            "The hours a day that add up to this DLI at the light as it hangs",
-            "Adopt hours of light",
-            self._hours,
-        )
-        self.add_heading("Places of the lamps")
-        _, self.count = self.add_number("Lamps", COUNT.within(1.0, _MOST_LAMPS), 2)
-        _, self.mean = self.add_number("Mean wanted", PPFD.within(1.0, 5000.0), 200.0)
-        self.places = Question(
-            self,
-            "Find the places",
-            "Where so many lamps like the first one give the most even light",
-            "Adopt places of lamps",
-            self._places,
-        )
-        self.end()
-        document.changed.connect(lambda _old, _new: self._on_plan())
-        self._propose()
-        self._on_plan()
-
-    @property
-    def questions(self) -> tuple[Question, ...]:
-        """The three of them."""
-        return self.hanging, self.hours, self.places
-
-    def options(self) -> EstimateOptions:
-        """What answers are confirmed with."""
-        cells = self._display.state.cells
-        return EstimateOptions(cells=(cells, cells))
-
-    def _propose(self) -> None:
-        """Begin with what the plan wants."""
-        plan = self.document.plan
-        self.count.reset(float(min(max(len(plan.lamps), 1), int(_MOST_LAMPS))))
-        if isinstance(plan.target, DliTarget):
-            self.dli.reset(round((plan.target.low + plan.target.high) / 2, 1))
-        band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
-        if band is not None:
-            self.mean.reset(float(round((band[0] + band[1]) / 2)))
-
-    def _on_plan(self) -> None:
-        plan = self.document.plan
-        target = plan.target
-        band = None if target is None else target.ppfd_band(plan.photoperiod_hours)
-        if target is None or band is None:
-            self.target.setText("The plan has no target yet; choose one with the canopy.")
-        else:
-            crop = f" for {target.crop}" if target.crop else ""
-            self.target.setText(f"The target is {band[0]:.0f} to {band[1]:.0f} µmol m⁻² s⁻¹{crop}.")
-        for question in self.questions:
-            question.follow_plan()
-
-    def _height(self) -> Finding:
-        from planner.estimate.find import Aim, find_height_and_output  # noqa: PLC0415 - heavy
-
-        aim = Aim(self.aim.currentData())
-        return lambda plan, options, **named: find_height_and_output(
-            plan, None, aim, options, **named
-        )
-
-    def _hours(self) -> Finding:
-        from planner.estimate.find import find_photoperiod  # noqa: PLC0415 - heavy
-
-        dli = self.dli.value
-        return lambda plan, options, **named: find_photoperiod(plan, dli, options, **named)
-
-    def _places(self) -> Finding:
-        from planner.estimate.find_places import find_places  # noqa: PLC0415 - heavy
-
-        count, mean = round(self.count.value), self.mean.value
-        return lambda plan, options, **named: find_places(plan, count, mean, options, **named)
+def ways_found(own: Estimate, found: tuple[Way, ...]) -> Found:
+    """Three ways to one level beside the plan as it is; those that cannot be are said."""
+    plan = own.plan
+    base = Side(plan.name, Origin.PLAN, plan, estimate=own)
+    rows = [option(base, base, Bill(), plan.costs)]
+    told = {PLAN_SIDE: "The plan as it was."}
+    ranks: dict[Identity, tuple[bool, float]] = {}
+    for way in found:
+        side = way.side
+        if side is not None:
+            rows.append(option(side, base, bill(side.plan, plan, plan.costs), plan.costs))
+            told[side.identity] = way.words
+            ranks[side.identity] = not way.reached, rows[-1].values["watts"] or 0.0
+    words = "\n".join(way.words for way in found)
+    tally = f"{sum(way.reached for way in found)} of 3 ways reach it."
+    best = min(ranks, key=ranks.__getitem__, default=PLAN_SIDE)
+    return Found(plan, words, tally, tuple(rows), told, best)

@@ -1,4 +1,7 @@
-"""The one table of options: a row an option by its key, its name frozen at the left."""
+"""The one table of options: a row an option by its key, its name frozen at the left.
+
+And the plain table of texts that answers are read in.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +19,14 @@ from PySide6.QtCore import (
     Signal,
 )
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QTableView,
+    QTableWidget,
+    QTableWidgetItem,
+    QWidget,
+)
 
 from planner.app import theme
 from planner.app.plain import tooltip
@@ -262,3 +272,42 @@ class OptionsTable(QTableView):
         rows = sum(self.rowHeight(row) for row in range(min(len(self.options.rows), most)))
         bar = self.horizontalScrollBar().sizeHint().height()
         return self.horizontalHeader().sizeHint().height() + rows + bar
+
+
+class ReadTable(QTableWidget):
+    """Texts in rows, to be read and one of them chosen (``currentCellChanged`` by the hand)."""
+
+    def __init__(self, name: str, headings: Sequence[str], parent: QWidget | None = None) -> None:
+        super().__init__(0, len(headings), parent)
+        self.setAccessibleName(name)
+        self.setHorizontalHeaderLabels(list(headings))
+        self.setFont(theme.tabular(self.font()))
+        self.setFrameShape(QTableWidget.Shape.NoFrame)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setTabKeyNavigation(False)
+        self.setWordWrap(True)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.verticalHeader().hide()
+        self.horizontalHeader().setHighlightSections(False)
+
+    def fill(self, rows: Sequence[Sequence[str]], chosen: int | None = None) -> None:
+        """Show these rows, one of them chosen; the table asks for no more room than they take."""
+        blocked = self.blockSignals(True)
+        self.setRowCount(len(rows))
+        for row, texts in enumerate(rows):
+            for column, text in enumerate(texts):
+                item = QTableWidgetItem(text)
+                item.setToolTip(tooltip(text))
+                self.setItem(row, column, item)
+        self.resizeColumnsToContents()
+        self.resizeRowsToContents()
+        tall = sum(self.rowHeight(row) for row in range(len(rows)))
+        bar = self.horizontalScrollBar().sizeHint().height()
+        self.setMaximumHeight(tall + self.horizontalHeader().sizeHint().height() + bar + 2)
+        if chosen is not None:
+            self.selectRow(chosen)
+        self.blockSignals(blocked)

@@ -25,7 +25,7 @@ from planner.app.fields.form import AlertLabel, button, link_button
 from planner.app.frame import PageBar, Pages
 from planner.app.jobs import Lane
 from planner.app.pages.side.comparer import Comparer
-from planner.app.pages.side.find_form import FindForm
+from planner.app.pages.side.find_form import FindBoard, FindForm
 from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.map_sheet import CardBar, MapSheet
 from planner.app.pages.side.options_table import OptionsTable
@@ -43,8 +43,6 @@ from planner.files.disk import PlanFileError
 COLUMN_WIDTH: Final = 300
 COLUMN_CHARACTERS: Final = 44
 WIDE_PAGE: Final = 1600
-FORM_WIDTH: Final = 560
-"""A form that stands alone is no wider than it reads well."""
 ASKED: Final = {
     "options": "Options",
     "odds": "Odds",
@@ -112,8 +110,9 @@ class SideBySidePage(QWidget):
         self.make = TryForm(document, display, shelf, steps)
         self.sweep_board = SweepBoard(document, display, self.linked, steps)
         self.sweep = SweepForm(document, display, shelf, self.lane, self.sweep_board)
-        self.schedule = ScheduleBoard(document, display, shelf, self.lane)
-        self.finding = FindForm(document, display, self.lane, steps)
+        self.schedule = ScheduleBoard(document, display, shelf, self.lane, questions)
+        self.find_board = FindBoard(document, display, steps)
+        self.finding = FindForm(document, display, self.lane, shelf, self.find_board)
         self.worth_board = WorthBoard(document, display)
         self.worth = WorthForm(document, display, self.comparer, self.linked, self.worth_board)
         self._arrange()
@@ -163,15 +162,14 @@ class SideBySidePage(QWidget):
         return holder
 
     def _arrange(self) -> None:
-        self.finding.setMaximumWidth(FORM_WIDTH)
         screens: dict[str, tuple[QWidget, QWidget | None]] = {
             "options": (self._options(), None),
             "odds": (self.odds, self.margin),
             "cost": (self.trade_off, self.axes),
             "try": (self.make, self.make.form),
             "sweep": (self.sweep_board, self.sweep),
-            "find": (self.finding, None),
-            "schedule": (self.schedule, None),
+            "find": (self.find_board, self.finding),
+            "schedule": (self.schedule, self.schedule.form),
             "worth": (self.worth_board, self.worth),
         }
         made = {key: self._screen(main, form) for key, (main, form) in screens.items()}
@@ -201,7 +199,7 @@ class SideBySidePage(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.WIDE)
         if form is None:
-            layout.addWidget(_scrolled(main) if main is self.finding else main, 1)
+            layout.addWidget(main, 1)
             return screen
         area = _scrolled(form)
         self._columns.append(area)

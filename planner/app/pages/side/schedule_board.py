@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import textwrap
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
@@ -11,6 +13,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
+    QHeaderView,
     QSplitter,
     QTableView,
     QVBoxLayout,
@@ -21,14 +24,18 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf
-from planner.app.fields.form import AlertLabel, Form, StillCombo, button, link_button
+from planner.app.fields.form import AlertLabel, StillCombo, button, link_button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
+from planner.app.pages.side.options_table import ReadTable
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.schedule_chart import ScheduleChart
+from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
+from planner.estimate.find_question import Aim, Held
 from planner.estimate.result import EstimateOptions
-from planner.metrics.figures import FIGURE, percent, ppfd
+from planner.files.disk import PlanFileError
+from planner.metrics.figures import FIGURE, NO_VALUE, percent, ppfd
 from planner.plan.edits import changed
 from planner.plan.lit import same_figures
 from planner.plan.plan import Plan
@@ -207,10 +214,13 @@ class StageTable(QTableView):
     def _size(self) -> None:
         self.resizeColumnsToContents()
         self.setColumnWidth(0, min(max(self.columnWidth(0), 120), 200))
-        self.setColumnWidth(len(WANTED) + len(FOUND) - 1, 320)
+        self.horizontalHeader().setStretchLastSection(True)
 
 
-_OWN = "Own stage"
+_OWN: Final = "Own stage"
+_AIMS: Final = (("Most even light", Aim.EVEN), ("Least energy", Aim.ENERGY))
+_HELD: Final = (("The mean", Held.MEAN), ("The darkest place", Held.LOWEST))
+TOTALS: Final = ("Option", "kWh", "Cost", "Met")
 
 
 @dataclass(frozen=True, eq=False)
@@ -218,8 +228,51 @@ class _Asked:
     plan: Plan
 
 
+class ScheduleForm(FieldForm):
+    """What is wanted of every stage, the totals of all options, and the sheet to print."""
+
+    def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
+        super().__init__(document, display, parent)
+        _, self.aim = self.add_choice("Wanted most", _AIMS)
+        _, self.held = self.add_choice("In the target", _HELD)
+        self.tariff = self.add_dial("tariff")
+        self.line = AskLine(
+            self, "Find for each stage", "Height, output and energy of every stage and option"
+        )
+        self.heading = self.add_heading("Over the whole growth")
+        self.totals = ReadTable("Totals of the options", TOTALS)
+        header = self.totals.horizontalHeader()
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.add_wide(self.totals)
+        self.print_button = button(
+            "Save the weekly sheet…", "A PDF that says week by week what to raise, dim and time"
+        )
+        self.print_row = self.add_buttons(self.print_button)
+        self.end()
+        document.changed.connect(lambda _old, new: self.refresh(new))
+        self.refresh(document.plan)
+
+    def show_totals(self, found: Sequence[Schedule], row: int) -> None:
+        """Show the sums of the options, one of them chosen."""
+        for part in (self.heading, self.totals, self.print_row):
+            part.setVisible(bool(found))
+        self.totals.fill(
+            [
+                (
+                    "\n".join(textwrap.wrap(one.name, 22)),
+                    f"{one.kwh:.1f}",
+                    NO_VALUE if one.cost is None else f"{one.cost:.2f}",
+                    f"{one.met} of {len(one.stages)}",
+                )
+                for one in found
+            ],
+            row,
+        )
+        self.totals.setMinimumHeight(self.totals.maximumHeight() if found else 0)
+
+
 class ScheduleBoard(QWidget):
-    """Table, chart, and the question that fills both."""
+    """Stages over the chart of the option chosen, and the question that fills both."""
 
     def __init__(
         self,
@@ -227,11 +280,14 @@ class ScheduleBoard(QWidget):
         display: Display,
         shelf: Shelf,
         lane: Lane,
+        questions: Questions,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self._document, self._display, self._shelf = document, display, shelf
-        self.found: Schedule | None = None
+        self._questions = questions
+        self.all: tuple[Schedule, ...] = ()
+        self._row = 0
         self._of: Plan | None = None
         self.model = StageModel(document, lambda: display.unit, self)
         self.table = StageTable(self.model)
@@ -243,16 +299,16 @@ class ScheduleBoard(QWidget):
         self.sums = PlainLabel()
         self.sums.setAccessibleName("Sum of the schedule")
         self.alert = AlertLabel()
-        form = FieldForm(document, display)
-        self.line = AskLine(
-            form, "Find for each stage", "Hanging height, output and energy of every stage"
-        )
+        self.form = ScheduleForm(document, display)
+        self.line = self.form.line
         self.asker = Asker(lane, self.line, self)
-        self._arrange(form)
+        self._arrange()
         self.add_button.clicked.connect(self.add_stage)
         self.remove_button.clicked.connect(self.remove_stage)
         self.line.ask.clicked.connect(self.ask)
         self.asker.answered.connect(self._on_answer)
+        self.form.totals.currentCellChanged.connect(lambda row, *_: self.choose(row))
+        self.form.print_button.clicked.connect(self.save_sheet)
         self.model.refused.connect(self.alert.say)
         document.changed.connect(lambda _old, _new: self._on_plan())
         display.changed.connect(lambda _state: self.model.refresh(self.found))
@@ -260,7 +316,12 @@ class ScheduleBoard(QWidget):
         self._fill()
         self._on_plan()
 
-    def _arrange(self, form: Form) -> None:
+    @property
+    def found(self) -> Schedule | None:
+        """The schedule of the option chosen."""
+        return self.all[self._row] if self._row < len(self.all) else None
+
+    def _arrange(self) -> None:
         heading = PlainLabel("Growth schedule")
         font = heading.font()
         font.setBold(True)
@@ -272,6 +333,7 @@ class ScheduleBoard(QWidget):
         line.addWidget(self.add_button)
         line.addWidget(self.remove_button)
         line.addStretch(1)
+        line.addWidget(self.sums)
         # Table over chart: its last columns, energy and money, are what one came for.
         self.splitter = QSplitter(Qt.Orientation.Vertical)
         self.splitter.setChildrenCollapsible(False)
@@ -279,17 +341,12 @@ class ScheduleBoard(QWidget):
         self.splitter.addWidget(self.chart)
         self.splitter.setStretchFactor(0, 0)
         self.splitter.setStretchFactor(1, 1)
-        below = QHBoxLayout()
-        below.setContentsMargins(0, 0, 0, 0)
-        below.addWidget(form, 1)
-        below.addWidget(self.sums, 1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.HALF)
         layout.addLayout(line)
         layout.addWidget(self.alert)
         layout.addWidget(self.splitter, 1)
-        layout.addLayout(below)
         delete = QShortcut(QKeySequence("Delete"), self.table)
         delete.activated.connect(self.remove_stage)
 
@@ -340,47 +397,86 @@ class ScheduleBoard(QWidget):
     # -- answers ------------------------------------------------------------------------
 
     def ask(self) -> None:
-        """Find height, output and energy of every stage."""
-        plan = self._document.plan
-        cells = self._display.state.cells
+        """Find height, output and energy of every stage, for the plan and its variants."""
+        self.form.take_typed()
+        plan, unit, cells = self._document.plan, self._display.unit, self._display.state.cells
         options = EstimateOptions(cells=(cells, cells))
+        aim, held = Aim(self.form.aim.currentData()), Held(self.form.held.currentData())
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
-            from planner.estimate.schedule import schedule  # noqa: PLC0415 - heavy
+            from planner.estimate.schedule import schedules  # noqa: PLC0415 - heavy
 
-            return schedule(plan, None, options, progress=progress, cancelled=cancelled)
+            return schedules(
+                plan, options, aim=aim, held=held, unit=unit,
+                progress=progress, cancelled=cancelled,
+            )  # fmt: skip
 
         self.asker.ask(_Asked(plan), job)
 
-    def _on_answer(self, asked: _Asked, found: Any) -> None:
+    def _on_answer(self, asked: _Asked, found: tuple[Schedule, ...]) -> None:
         if not self._is_of(asked.plan):
             self.line.say("", "The plan was changed meanwhile; ask again.")
             return
-        self.found, self._of = found, asked.plan
+        self.all, self._of, self._row = found, asked.plan, 0
         self._show()
-        met = sum(stage.met for stage in found.stages)
-        self.line.say(f"{met} of {len(found.stages)} stages reach their target.")
+        whole = sum(one.met == len(one.stages) for one in found)
+        asked_of = 1 + len(asked.plan.variants)
+        words = f"{found[0].met} of {len(found[0].stages)} stages reach their target."
+        if asked_of > 1:
+            words = f"{whole} of {len(found)} options reach the target of every stage."
+        if len(found) < asked_of:
+            words += f" Stopped: {asked_of - len(found)} options were not reckoned."
+        self.line.say(words)
+
+    def choose(self, row: int) -> None:
+        """Show the schedule of one of the options."""
+        if 0 <= row < len(self.all) and row != self._row:
+            self._row = row
+            self._show()
+
+    def save_sheet(self) -> None:
+        """Write the weekly instruction of the option chosen where the user wants it."""
+        from planner.reports.sheet import weekly_pdf  # noqa: PLC0415 - only when asked
+
+        found, plan = self.found, self._document.plan
+        if found is None:
+            return
+        proposal = Path.home() / f"{in_file_name(found.name)} week by week.pdf"
+        path = self._questions.save_path("Weekly sheet", proposal, FILTERS[".pdf"])
+        if path is None:
+            return
+        path = path if path.suffix else path.with_name(f"{path.name}.pdf")
+        try:
+            write_bytes(
+                path, weekly_pdf(found, unit=self._display.unit, currency=plan.costs.currency)
+            )
+        except PlanFileError as error:
+            self._questions.tell_failure("The sheet was not written", str(error))
 
     def _is_of(self, plan: Plan) -> bool:
         now = self._document.plan
-        return plan.schedule == now.schedule and plan.costs == now.costs and same_figures(plan, now)
+        same = all(
+            getattr(plan, key) == getattr(now, key) for key in ("schedule", "costs", "variants")
+        )
+        return same and same_figures(plan, now)
 
     def _on_plan(self) -> None:
         if self._of is not None and not self._is_of(self._of):
-            self.found = self._of = None
+            self.all, self._of, self._row = (), None, 0
             self.line.say("")
         self._show()
 
     def _show(self) -> None:
-        stages = self._document.plan.schedule
-        self.model.refresh(self.found)
-        self.chart.show_schedule(self.found, self._document.plan.space.height)
+        stages, found = self._document.plan.schedule, self.found
+        self.model.refresh(found)
+        self.chart.show_schedule(found, self._document.plan.space.height)
+        self.form.show_totals(self.all, self._row)
         self.remove_button.setVisible(bool(stages))
         self.line.ask.setEnabled(bool(stages) and not self.asker.busy)
         text = ""
-        if self.found is not None:
-            text = f"{self.found.weeks:g} weeks, {self.found.kwh:.1f} kWh"
-            if self.found.cost is not None:
+        if found is not None:
+            text = f"{found.weeks:g} weeks, {found.kwh:.1f} kWh"
+            if found.cost is not None:
                 currency = self._document.plan.costs.currency
-                text += f", {self.found.cost:.2f} {currency}".rstrip()
+                text += f", {found.cost:.2f} {currency}".rstrip()
         self.sums.setText(text)

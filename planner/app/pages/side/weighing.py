@@ -3,33 +3,29 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QCheckBox,
-    QFrame,
-    QTableWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
-from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.form import NoteLabel, Row, button
 from planner.app.fields.panel import FieldForm, OptionalLine
 from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, Shows
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.pages.side.options_table import ReadTable
+from planner.app.plain import PlainLabel
 from planner.app.plots.ranking import RankingPlot, RankLine
 from planner.app.plots.section import Along, SectionCurves
 from planner.app.plots.trade_off import Spot, TradeOffPlot
-from planner.estimate.compare import COLUMN, Identity, Option, Side
+from planner.estimate.compare import COLUMN, Identity, Option, Side, Wishes
 from planner.estimate.odds import (
     NOT_COUNTED,
     By,
@@ -53,6 +49,7 @@ _SHOWS = (
 )
 
 
+NO_WISH: Final = "no wish"
 _MONEY = Quantity("", decimals=2, step=1.0)
 _WISHES = (
     ("dli_low", "DLI at least", DLI.within(0.0, 100.0), "Light of a day."),
@@ -61,6 +58,28 @@ _WISHES = (
     ("watts", "Power at most", WATTS.within(0.0, 1e5), "What the lamps draw."),
     ("total", "Total at most", _MONEY.within(0.0, 1e6), "To buy and the energy of the span."),
 )
+
+
+def add_wishes(
+    form: FieldForm, wishes: Callable[[], Wishes], take: Callable[[Wishes], None]
+) -> tuple[list[Row], dict[str, OptionalLine]]:
+    """A line for each wish, their rows, and the lines by the wish; an empty one is none."""
+    rows, lines = [], {}
+    for key, label, quantity, about in _WISHES:
+        row, line = form.add_optional(label, quantity, about)
+        line.show_number(None, NO_WISH)
+
+        def put(
+            value: float | None, key: str = key, row: Row = row, line: OptionalLine = line
+        ) -> None:
+            row.clear_error()
+            line.show_number(value, NO_WISH)
+            take(replace(wishes(), **{key: value}))
+
+        line.entered.connect(put)
+        rows.append(row)
+        lines[key] = line
+    return rows, lines
 
 
 class CompareForm(FieldForm):
@@ -93,9 +112,9 @@ class CompareForm(FieldForm):
         self.open_air.toggled.connect(lambda on: linked.update(open_air=on))
         self.add_wide(self.open_air)
         self.add_heading("Show only what keeps to")
-        self.wishes = {
-            key: self._wish(label, key, quantity, about) for key, label, quantity, about in _WISHES
-        }
+        _, self.wishes = add_wishes(
+            self, lambda: linked.state.wishes, lambda wishes: linked.update(wishes=wishes)
+        )
         self.kept = NoteLabel()
         self.kept.setAccessibleName("How many keep the wishes")
         self.add_wide(self.kept)
@@ -111,18 +130,6 @@ class CompareForm(FieldForm):
         comparer.told.connect(self.refresh)
         linked.changed.connect(lambda _new, _old: self.refresh())
         linked.section_moved.connect(lambda _section: self._cut())
-
-    def _wish(self, label: str, key: str, quantity: Quantity, about: str) -> OptionalLine:
-        row, line = self.add_optional(label, quantity, about)
-        line.show_number(None, "no wish")
-
-        def take(value: float | None) -> None:
-            row.clear_error()
-            line.show_number(value, "no wish")
-            self._linked.update(wishes=replace(self._linked.state.wishes, **{key: value}))
-
-        line.entered.connect(take)
-        return line
 
     def _cut(self) -> None:
         """Show the lights along the section line."""
@@ -251,23 +258,8 @@ class OddsBoard(QWidget):
         self.words.setWordWrap(True)
         self.words.setAccessibleName("What can be told")
         self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.table = QTableWidget(0, len(HEADINGS))
-        self.table.setAccessibleName("Odds against the baseline")
-        self.table.setHorizontalHeaderLabels(list(HEADINGS))
-        self.table.setFont(theme.tabular(self.table.font()))
-        self.table.setFrameShape(QFrame.Shape.NoFrame)
-        self.table.setShowGrid(False)
-        self.table.setAlternatingRowColors(True)
-        self.table.setTabKeyNavigation(False)
-        self.table.setWordWrap(True)
-        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.table.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.table.verticalHeader().hide()
-        self.table.horizontalHeader().setHighlightSections(False)
+        self.table = ReadTable("Odds against the baseline", HEADINGS)
         self.table.currentCellChanged.connect(self._on_row)
-        self._showing = False
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.heading)
@@ -283,29 +275,12 @@ class OddsBoard(QWidget):
         base = self._comparer.baseline
         if base is None or not self.isVisible():
             return
-        self._showing = True
         sides = self._comparer.sides
         self.heading.setText(f"Against {base.name}")
-        self.table.setRowCount(len(sides))
-        for row, side in enumerate(sides):
-            for column, text in enumerate(self._cells(side)):
-                item = QTableWidgetItem(text)
-                item.setToolTip(tooltip(text))
-                self.table.setItem(row, column, item)
-        self.table.resizeColumnsToContents()
-        self.table.resizeRowsToContents()
-        self.table.setMaximumHeight(self._tall())
         chosen = self._comparer.chosen
-        if chosen is not None:
-            self.table.selectRow(sides.index(chosen))
+        at = None if chosen is None else sides.index(chosen)
+        self.table.fill([self._cells(side) for side in sides], at)
         self.words.setText(self.sentences())
-        self._showing = False
-
-    def _tall(self) -> int:
-        """As tall as its rows."""
-        rows = sum(self.table.rowHeight(row) for row in range(self.table.rowCount()))
-        bar = self.table.horizontalScrollBar().sizeHint().height()
-        return rows + self.table.horizontalHeader().sizeHint().height() + bar + 2
 
     def _cells(self, side: Side) -> tuple[str, ...]:
         here = side is self._comparer.baseline
@@ -363,7 +338,7 @@ class OddsBoard(QWidget):
 
     def _on_row(self, row: int, *_rest: int) -> None:
         sides = self._comparer.sides
-        if not self._showing and 0 <= row < len(sides):
+        if 0 <= row < len(sides):
             self._linked.update(chosen=sides[row].identity)
 
     def showEvent(self, event: object) -> None:

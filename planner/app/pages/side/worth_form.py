@@ -7,13 +7,10 @@ from typing import Any, Final
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QCheckBox,
     QFrame,
     QScrollArea,
     QSizePolicy,
-    QTableWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
@@ -26,6 +23,7 @@ from planner.app.fields.form import NoteLabel, TextLine
 from planner.app.fields.panel import FieldForm
 from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked
+from planner.app.pages.side.options_table import ReadTable
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import Side
@@ -394,20 +392,7 @@ class WorthBoard(QWidget):
         font = self.heading.font()
         font.setBold(True)
         self.heading.setFont(font)
-        self.table = QTableWidget(0, len(HEADINGS))
-        self.table.setAccessibleName("Linings to buy")
-        self.table.setHorizontalHeaderLabels(list(HEADINGS))
-        self.table.setFont(theme.tabular(self.table.font()))
-        self.table.setFrameShape(QFrame.Shape.NoFrame)
-        self.table.setShowGrid(False)
-        self.table.setTabKeyNavigation(False)
-        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.table.verticalHeader().hide()
-        self.table.verticalHeader().setDefaultSectionSize(
-            round(1.6 * self.table.fontMetrics().height())
-        )
-        self.table.horizontalHeader().setHighlightSections(False)
+        self.table = ReadTable("Linings to buy", HEADINGS)
         self.drawing = CuttingDrawing(display)
         area = QScrollArea()
         area.setFrameShape(QFrame.Shape.NoFrame)
@@ -443,11 +428,7 @@ class WorthBoard(QWidget):
             area += sum(one.area for one in bought.unknown)
             lines.append(("All of it", f"{area:.2f} m²", "", "", "", self._money(bought.cost)))
         lines += [self._cells(plan, one, None, "is there") for one in there]
-        self.table.setRowCount(len(lines))
-        for row, cells in enumerate(lines):
-            for column, text in enumerate(cells):
-                self.table.setItem(row, column, QTableWidgetItem(text))
-        self.table.resizeColumnsToContents()
+        self.table.fill(lines)
         named = tuple((_name(plan, one.cover.lining), one) for one in bought.purchases)
         self.drawing.show_purchases(named)
 

@@ -14,7 +14,7 @@ from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, TextLine,
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel, tooltip
-from planner.app.questions import Questions, write_bytes
+from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
 from planner.files.disk import PlanFileError
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
@@ -388,9 +388,6 @@ class BoardPanel(FieldPanel):
         self.edit(self.spacing_row, build, "Survey grid by EN 12464-1")
 
 
-PDF_FILTER: Final = "PDF (*.pdf);;All files (*)"
-
-
 def print_board(
     plan: Plan,
     survey: Survey,
@@ -406,9 +403,8 @@ def print_board(
     from planner.reports.board import BoardError, Look, board_pdf  # noqa: PLC0415
     from planner.reports.sheet import Paper  # noqa: PLC0415
 
-    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in survey.name)
-    proposal = folder / f"{kept.strip(' .')[:80] or 'survey'} board.pdf"
-    path = questions.save_path("Board and recording sheet", proposal, PDF_FILTER)
+    proposal = folder / f"{in_file_name(survey.name) or 'survey'} board.pdf"
+    path = questions.save_path("Board and recording sheet", proposal, FILTERS[".pdf"])
     if path is None:
         return None
     path = path if path.suffix else path.with_name(f"{path.name}.pdf")

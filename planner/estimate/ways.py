@@ -1,0 +1,225 @@
+"""Dim, raise or line: three honest ways to one level of light on the canopy.
+
+Each way turns one thing and leaves the rest: the output, the hanging height of all lamps, or the
+lining of all walls. A brighter lining gives more than the level asked; where the lamps can be
+dimmed, that is turned into fewer watts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from itertools import pairwise
+from typing import Final
+
+from planner.estimate.compare import Origin, Side
+from planner.estimate.evaluate import Cache, evaluate
+from planner.estimate.find_question import (
+    FindError,
+    check_lamps,
+    heights_to_set,
+    output_of,
+    scaled_output,
+)
+from planner.estimate.result import Estimate, EstimateOptions
+from planner.metrics.figures import percent, ppfd
+from planner.plan.dials import dial
+from planner.plan.edits import line_all_walls
+from planner.plan.lining import Lining
+from planner.plan.plan import Plan
+from planner.units import LengthUnit, format_length
+
+NEAR: Final = 0.02
+"""A mean this near, relative, is the one asked: whole per cents and centimetres come no nearer."""
+_SCAN: Final = 9
+
+
+class WayKind(StrEnum):
+    """What a way turns."""
+
+    OUTPUT = "output"
+    HEIGHT = "height"
+    LINING = "lining"
+
+
+@dataclass(frozen=True)
+class Way:
+    """One way to a level: what to do in a few words, and what comes of it in a sentence.
+
+    ``estimate`` is that of the plan with it done, at the level or as near as it comes (``reached``
+    tells which); None where it cannot be done at all, ``words`` say why then.
+    """
+
+    kind: WayKind
+    name: str
+    estimate: Estimate | None
+    reached: bool
+    words: str
+
+    @property
+    def plan(self) -> Plan | None:
+        """The plan with it done."""
+        return None if self.estimate is None else self.estimate.plan
+
+    @property
+    def side(self) -> Side | None:
+        """The way as one of the things compared."""
+        if self.estimate is None:
+            return None
+        made = self.estimate.plan
+        return Side(self.name, Origin.VARIANT, made, estimate=self.estimate, key=f"way-{self.kind}")
+
+
+def ways(
+    plan: Plan,
+    wanted: float,
+    linings: Sequence[Lining] = (),
+    options: EstimateOptions | None = None,
+    *,
+    dimmable: bool = True,
+    unit: LengthUnit = LengthUnit.CM,
+    cache: Cache | None = None,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> tuple[Way, Way, Way]:
+    """Dimming, height and lining (those offered, on all walls) to a mean PPFD on the canopy.
+
+    ``dimmable`` says whether the lamps have a dimmer; heights are whole centimetres or half
+    inches, as ``unit`` is. Each way's plan is one edit of ``plan``.
+
+    Raises
+    ------
+    FindError
+        If no lamp is lit, or the level is not above 0 µmol m⁻² s⁻¹.
+    planner.estimate.evaluate.Cancelled
+        If ``cancelled`` said so.
+    """
+    check_lamps(plan)
+    if wanted <= 0:
+        raise FindError("The level wished must be above 0 µmol/m²/s.")
+    ask = _Ask(plan, wanted, options or EstimateOptions(), dimmable, unit, cache or Cache())
+    ask.cancelled, ask.progress = cancelled, progress
+    ask.expected = 2 * len(linings) + _SCAN + 8
+    found = ask.by_output(), ask.by_height(), ask.by_lining(linings)
+    if progress is not None:
+        progress(1.0)
+    return found
+
+
+@dataclass
+class _Ask:
+    """One question on its way."""
+
+    plan: Plan
+    wanted: float
+    options: EstimateOptions
+    dimmable: bool
+    unit: LengthUnit
+    cache: Cache
+    cancelled: Callable[[], bool] | None = None
+    progress: Callable[[float], None] | None = None
+    expected: int = 1
+    done: int = 0
+
+    def light(self, plan: Plan) -> Estimate:
+        found = evaluate(plan, self.options, cache=self.cache, cancelled=self.cancelled)
+        self.done += 1
+        if self.progress is not None:
+            self.progress(min(0.97, self.done / self.expected))
+        return found
+
+    def off(self, estimate: Estimate) -> float:
+        """By how much the level is missed, relative."""
+        return abs(estimate.figures.mean / self.wanted - 1)
+
+    def way(self, kind: WayKind, name: str, estimate: Estimate, why: str = "") -> Way:
+        """A way with its sentence; ``why`` says what keeps it from the level."""
+        reached = self.off(estimate) <= NEAR
+        figures = estimate.figures
+        before = sum(lamp.watts for lamp in self.plan.lamps)
+        same = abs(figures.watts - before) < 0.05
+        watts = f"{figures.watts:.0f} W " + ("as now" if same else f"instead of {before:.0f}")
+        words = (
+            f"{name}: mean {ppfd(figures.mean, unit=True)}, min / mean "
+            f"{percent(figures.min_over_mean)}, {watts}."
+        )
+        return Way(kind, name, estimate, reached, words if reached else f"{words} {why}".strip())
+
+    def dimmed(self, estimate: Estimate) -> tuple[Estimate, str]:
+        """The plan of an estimate at the whole per cent nearest to the level, and its words."""
+        made = estimate.plan
+        now = output_of(made)
+        wished = now * self.wanted / estimate.figures.mean if estimate.figures.mean > 0 else 100.0
+        output = min(max(round(wished), 1), 100)
+        if abs(output - now) < 0.5:
+            return estimate, "Full output" if output == 100 else f"Output as it is, {output} %"
+        verb = "Dim" if output < now else "Turn up"
+        return self.light(scaled_output(made, output / now)), f"{verb} to {output} %"
+
+    # -- the three of them --------------------------------------------------------------
+
+    def by_output(self) -> Way:
+        kind = WayKind.OUTPUT
+        if not self.dimmable:
+            return Way(kind, "Dim", None, False, "The lamps cannot be dimmed.")
+        estimate, name = self.dimmed(self.light(self.plan))
+        flux = sum(lamp.model.ppf for lamp in self.plan.lamps)
+        mean = estimate.figures.mean
+        would = f"it would take {flux * self.wanted / mean:.0f} µmol/s of lamps" if mean else "dark"
+        return self.way(kind, name, estimate, f"More they do not give: {would}, not {flux:.0f}.")
+
+    def by_height(self) -> Way:
+        kind, now = WayKind.HEIGHT, self.plan.lamps[0].hanging_height
+        try:
+            heights = heights_to_set(self.plan, self.unit.snap)
+        except FindError as error:
+            return Way(kind, "Raise", None, False, str(error))
+        turn = dial("height")
+        known: dict[int, Estimate] = {}
+
+        def at(k: int) -> Estimate:
+            if k not in known:
+                known[k] = self.light(turn.put(self.plan, None, heights[k]))
+            return known[k]
+
+        last = len(heights) - 1
+        scan = sorted({round(last * k / (_SCAN - 1)) for k in range(_SCAN)})
+        above = {k: at(k).figures.mean >= self.wanted for k in scan}
+        crossings = [(a, b) for a, b in pairwise(scan) if above[a] != above[b]]
+        if crossings:  # of several the one nearest to where the lamps hang
+            a, b = min(crossings, key=lambda pair: abs(heights[pair[0]] - now))
+            first = above[a]
+            while b - a > 1:
+                middle = (a + b) // 2
+                if (at(middle).figures.mean >= self.wanted) == first:
+                    a = middle
+                else:
+                    b = middle
+        best = min(known, key=lambda k: (self.off(known[k]), abs(heights[k] - now)))
+        verb = "Raise" if heights[best] > now else "Lower"
+        name = f"{verb} to {format_length(heights[best], self.unit)}"
+        room = turn.sound_in(self.plan)
+        bound = room.why_most if known[best].figures.mean > self.wanted else room.why_least
+        why = "No height comes nearer" + (f": {bound}." if best in {0, last} and bound else ".")
+        return self.way(kind, name, known[best], why)
+
+    def by_lining(self, linings: Sequence[Lining]) -> Way:
+        kind, now = WayKind.LINING, self.light(self.plan).figures.mean
+        lit = {one.key: self.light(line_all_walls(self.plan, one)) for one in linings}
+        names = {one.key: one.name for one in linings}
+        if self.dimmable:  # the brightest needs the fewest watts
+            lit = {k: one for k, one in lit.items() if one.figures.mean > now * (1 + NEAR / 4)}
+            best = max(lit, key=lambda key: lit[key].figures.mean, default="")
+            nothing = "No lining offered gives more light than what is on the walls."
+        else:
+            best = min(lit, key=lambda key: self.off(lit[key]), default="")
+            nothing = "No lining is offered."
+        if not best:
+            return Way(kind, "Line", None, False, nothing)
+        estimate, name = lit[best], f"Line with {names[best]}"
+        if self.dimmable and self.off(estimate) > NEAR / 4:
+            before, (estimate, dim) = estimate, self.dimmed(estimate)
+            name += "" if estimate is before else f", {dim[:1].lower()}{dim[1:]}"
+        why = "No lining offered comes nearer."
+        return self.way(kind, name, estimate, why)
