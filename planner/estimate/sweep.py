@@ -23,6 +23,8 @@ from pathlib import Path
 from time import monotonic
 from typing import Any, Final
 
+from pydantic import TypeAdapter, ValidationError
+
 import planner
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Figures
@@ -53,6 +55,8 @@ _LARGEST_GROUP: Final = 25
 _COSTLY: Final = 2
 """From this cost of an axis on, its points begin with work that those after it share."""
 _JOURNAL_FORMAT: Final = 1
+_DONE: Final = TypeAdapter(Done)
+_FIGURES: Final = TypeAdapter(Figures)
 
 Progress = Callable[[float], None]
 Asked = Callable[[], bool]
@@ -319,29 +323,28 @@ class _Journal:
         self._head = {"sweep": fingerprint(asked), "format": _JOURNAL_FORMAT}
 
     def read(self) -> dict[int, Point]:
-        """The points of an earlier run of the same sweep; begins the file where it is not."""
+        """The points of an earlier run of the same sweep; begins the file where it is not.
+
+        A line that was cut off or spoilt is as good as none: its point is computed again.
+        """
+        head = json.dumps(self._head)
         try:
-            lines = self._path.read_text("utf-8").splitlines()
+            text = self._path.read_bytes().decode("utf-8", "replace")
         except FileNotFoundError:
-            lines = []
-        entries = [entry for line in lines if (entry := _read_line(line)) is not None]
-        if not lines or not entries:
-            self._path.write_text(json.dumps(self._head) + "\n", "utf-8")
+            text = ""
+        first, _, rest = text.partition("\n")
+        if head.startswith(first) and not rest:
+            # Nothing yet, or killed while it began.
+            self._path.write_text(head + "\n", "utf-8")
             return {}
-        if entries[0] != self._head:
+        if _read_line(first) != self._head:
             raise SweepError(
-                f"'{self._path}' holds points of another sweep or another plan; delete it, or "
-                "write to another file."
+                f"'{self._path}' holds points of another sweep or another plan, or something else; "
+                "delete it, or write to another file."
             )
         grid = dict(_in_working_order(self._asked))
-        found = {}
-        for entry in entries[1:]:
-            number = entry["number"]
-            figures = entry["figures"]
-            found[number] = Point(
-                grid[number], None if figures is None else Figures(**figures), entry["problem"]
-            )
-        if not lines or _read_line(lines[-1]) is None:
+        found = dict(filter(None, (_read_point(line, grid) for line in rest.split("\n"))))
+        if not text.endswith("\n"):
             # The last line was cut off in the middle; end it, so that the next one stands alone.
             with self._path.open("a", encoding="utf-8") as file:
                 file.write("\n")
@@ -353,9 +356,18 @@ class _Journal:
                 file.write(json.dumps(asdict(one)) + "\n")
 
 
+def _read_point(line: str, grid: dict[int, tuple[Step, ...]]) -> tuple[int, Point] | None:
+    try:
+        done = _DONE.validate_json(line)
+        figures = done.figures and _FIGURES.validate_python(done.figures)
+        return done.number, Point(grid[done.number], figures or None, done.problem)
+    except (ValidationError, KeyError):
+        return None
+
+
 def _read_line(line: str) -> dict[str, Any] | None:
     try:
         entry = json.loads(line)
-    except ValueError:
+    except (ValueError, RecursionError):
         return None
     return entry if isinstance(entry, dict) else None

@@ -217,6 +217,44 @@ def test_the_journal_survives_a_line_cut_off(tmp_path: Path) -> None:
         sweep(plan, [HEIGHTS], OPTIONS, workers=0, journal=book)
 
 
+@pytest.mark.parametrize(
+    "spoilt",
+    [
+        b'{"figures": null, "problem": ""}',
+        b'{"number": 999, "figures": null, "problem": ""}',
+        b'{"number": [1], "figures": null, "problem": ""}',
+        b'{"number": 1, "figures": {"mean": 1}, "problem": ""}',
+        b'{"number": 1, "figures": {"mean": "dark"}, "problem": ""}',
+        b"[" * 100_000,
+        b"\xff\xfe\x00",
+    ],
+    ids=lambda line: line[:30].decode("latin-1"),
+)
+def test_a_spoilt_line_of_the_journal_is_as_good_as_none(tmp_path: Path, spoilt: bytes) -> None:
+    plan, book = sample_plan(), tmp_path / "out.points"
+    whole = sweep(plan, [HEIGHTS], OPTIONS, workers=0, journal=book)
+    lines = book.read_bytes().splitlines(keepends=True)
+    lines[2] = spoilt + b"\n"
+    book.write_bytes(b"".join(lines))
+    computed: list[float] = []
+    again = sweep(
+        plan, [HEIGHTS], OPTIONS, workers=0, journal=book, progress=computed.append
+    )  # fmt: skip
+    assert again.points == whole.points
+    assert len(computed) == 1
+
+
+def test_a_file_that_is_no_journal_is_not_written_over(tmp_path: Path) -> None:
+    book = tmp_path / "out.points"
+    book.write_text("notes of my own\n", "utf-8")
+    with pytest.raises(SweepError, match="or something else"):
+        sweep(sample_plan(), [HEIGHTS], OPTIONS, workers=0, journal=book)
+    assert book.read_text("utf-8") == "notes of my own\n"
+    # Killed while it began the journal: that is no file of anybody's.
+    book.write_text('{"sweep": "', "utf-8")
+    assert sweep(sample_plan(), [HEIGHTS], OPTIONS, workers=0, journal=book).size
+
+
 def test_one_process_two_processes_and_none_agree() -> None:
     plan = sample_plan()
     here = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0)
