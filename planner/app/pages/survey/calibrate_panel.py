@@ -53,15 +53,7 @@ _CHECKED = Qt.CheckState.Checked
 
 
 class CalibratePanel(QWidget):
-    """Signals: ``run_wanted(Wish)``, ``leave_out_wanted(Wish)``, ``cancel_wanted``,
-    ``use_wanted`` and ``keep_wanted`` for the calibration shown.
-    """  # noqa: D205
-
-    run_wanted = Signal(object)
-    leave_out_wanted = Signal(object)
-    cancel_wanted = Signal()
-    use_wanted = Signal()
-    keep_wanted = Signal()
+    """What is asked of a fit, and its results; what its buttons do is ``Fitting``'s."""
 
     def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -83,7 +75,7 @@ class CalibratePanel(QWidget):
         self.alert = AlertLabel()
         self.results = CalibrationResults()
         self._arrange()
-        self._connect()
+        self.surveys.itemChanged.connect(lambda _item: self._on_surveys())
         self.show_busy(False)
 
     def _list(self, name: str) -> QListWidget:
@@ -118,14 +110,6 @@ class CalibratePanel(QWidget):
         layout.addWidget(form)
         layout.addWidget(self.results)
         layout.addStretch(1)
-
-    def _connect(self) -> None:
-        self.run_button.clicked.connect(lambda: self.run_wanted.emit(self.wish()))
-        self.leave_button.clicked.connect(lambda: self.leave_out_wanted.emit(self.wish()))
-        self.cancel_button.clicked.connect(self.cancel_wanted)
-        self.results.use_button.clicked.connect(self.use_wanted)
-        self.results.keep_button.clicked.connect(self.keep_wanted)
-        self.surveys.itemChanged.connect(lambda _item: self._on_surveys())
 
     # -- what is asked ------------------------------------------------------------------
 
@@ -248,17 +232,17 @@ class Fitting(QObject):
         self._desk, self._panel = desk, panel
         self._kept: dict[str, Cache] = {}
         self.diagnosing = Diagnosing(desk, panel.results.diagnosis, page)
-        self.diagnosing.mended.connect(lambda: self._run(panel.wish()))
+        self.diagnosing.mended.connect(self._run)
         self._lane = Lane("survey-fit", parent=self)
         self._lane.done.connect(self._on_done)
         self._lane.failed.connect(lambda _wish, sentence: panel.show_failure(sentence))
         self._lane.progressed.connect(lambda _wish, fraction: panel.progress.reach(fraction))
         self._lane.busy_changed.connect(panel.show_busy)
-        panel.run_wanted.connect(self._run)
-        panel.leave_out_wanted.connect(self._leave_out)
-        panel.cancel_wanted.connect(self._lane.drop)
-        panel.use_wanted.connect(self._use)
-        panel.keep_wanted.connect(self._keep)
+        panel.run_button.clicked.connect(self._run)
+        panel.leave_button.clicked.connect(self._leave_out)
+        panel.cancel_button.clicked.connect(lambda: self._lane.drop())
+        panel.results.use_button.clicked.connect(self._use)
+        panel.results.keep_button.clicked.connect(self._keep)
 
     @property
     def busy(self) -> bool:
@@ -282,12 +266,14 @@ class Fitting(QObject):
         self._lane.shutdown()
         self.diagnosing.shutdown()
 
-    @Slot(object)
-    def _run(self, wish: Wish) -> None:
+    @Slot()
+    def _run(self) -> None:
+        wish = self._panel.wish()
         self._ask(wish, fit_job(self._desk.plan, wish, self._kept))
 
-    @Slot(object)
-    def _leave_out(self, wish: Wish) -> None:
+    @Slot()
+    def _leave_out(self) -> None:
+        wish = self._panel.wish()
         self._ask(wish, leave_out_job(self._desk.plan, wish))
 
     def _ask(self, wish: Wish, job: Job) -> None:

@@ -52,10 +52,7 @@ def diagnose_job(case: Doubtful) -> Job:
 
 
 class DiagnosisPanel(QWidget):
-    """Hidden until something is tried. Signals: ``mend_wanted``, ``cancel_wanted``."""
-
-    mend_wanted = Signal()
-    cancel_wanted = Signal()
+    """What was tried and what came of it; hidden until something is."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -82,8 +79,6 @@ class DiagnosisPanel(QWidget):
                      self.others_fold, self.others):  # fmt: skip
             layout.addWidget(part)
         self.others_fold.toggled.connect(self.others.setVisible)
-        self.mend_button.clicked.connect(self.mend_wanted)
-        self.cancel_button.clicked.connect(self.cancel_wanted)
         self.clear()
 
     def clear(self) -> None:
@@ -156,8 +151,8 @@ class Diagnosing(QObject):
         self._lane.done.connect(self._on_done)
         self._lane.failed.connect(lambda _case, sentence: panel.show_failure(sentence))
         self._lane.progressed.connect(lambda _case, fraction: panel.progress.reach(fraction))
-        panel.cancel_wanted.connect(self.clear)
-        panel.mend_wanted.connect(self._mend)
+        panel.cancel_button.clicked.connect(self.clear)
+        panel.mend_button.clicked.connect(self._mend)
 
     @property
     def busy(self) -> bool:

@@ -30,8 +30,14 @@ from planner.app.pages.survey import table_source
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.drawing import Picture, SurveyDrawing
 from planner.app.pages.survey.pictures import reading_picture
-from planner.app.pages.survey.table_preview import PasteBox, TablePreview
-from planner.app.pages.survey.table_source import Choice, Imported, TableSource, reading_job
+from planner.app.pages.survey.table_source import (
+    Choice,
+    Imported,
+    PasteBox,
+    TablePreview,
+    TableSource,
+    reading_job,
+)
 from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.app.settings import Settings
