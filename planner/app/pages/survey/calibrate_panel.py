@@ -240,7 +240,7 @@ class Fitting(QObject):
         self._lane.busy_changed.connect(panel.show_busy)
         panel.run_button.clicked.connect(self._run)
         panel.leave_button.clicked.connect(self._leave_out)
-        panel.cancel_button.clicked.connect(lambda: self._lane.drop())
+        panel.cancel_button.clicked.connect(self._cancel)
         panel.results.use_button.clicked.connect(self._use)
         panel.results.keep_button.clicked.connect(self._keep)
 
@@ -275,6 +275,10 @@ class Fitting(QObject):
     def _leave_out(self) -> None:
         wish = self._panel.wish()
         self._ask(wish, leave_out_job(self._desk.plan, wish))
+
+    @Slot()
+    def _cancel(self) -> None:
+        self._lane.drop()
 
     def _ask(self, wish: Wish, job: Job) -> None:
         self.diagnosing.clear()
