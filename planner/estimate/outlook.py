@@ -58,11 +58,15 @@ class Input:
 
 @dataclass(frozen=True)
 class Part:
-    """One input's share of the uncertainty: standard uncertainties in µmol m⁻² s⁻¹."""
+    """One input's share of the uncertainty: standard uncertainties in µmol m⁻² s⁻¹.
+
+    ``quantity`` is that of its ``Input``.
+    """
 
     label: str
     mean: float
     minimum: float
+    quantity: str = ""
 
 
 @dataclass(frozen=True)
@@ -221,7 +225,7 @@ def _combined(base: Estimate, moved: list[tuple[Input, FloatArray]]) -> Uncertai
         minimum, maximum = float(at[lowest]), float(at[highest])
         ratio = minimum / figures.mean - figures.minimum * mean / figures.mean**2
         squares += np.array([mean, minimum, maximum, ratio]) ** 2
-        parts.append(Part(one.words, abs(mean), abs(minimum)))
+        parts.append(Part(one.words, abs(mean), abs(minimum), one.quantity))
     mean, minimum, maximum, ratio = (float(value) for value in np.sqrt(squares))
     return Uncertainty(
         mean=mean,

@@ -129,15 +129,7 @@ def brought_by(
     for place in dict.fromkeys(reckoner.scene.places):
         if place.kind not in LINED:
             continue
-        facets = [k for k, other in enumerate(reckoner.scene.places) if other == place]
-        optics = reckoner.scene.optics
-        for facet in facets:
-            optics = _lined(optics, facet, lining)
-        # Both follow mirrors as far as the shinier of the two asks for.
-        present = reckoner.scene.optics
-        guide = tuple(map(max, present.specular, optics.specular))
-        base = reckoner.with_optics(present, guide).figures
-        lined = reckoner.with_optics(optics, guide).figures
+        base, lined = (found.figures for found in _with_lining(reckoner, (place,), lining))
         rows.append(
             (
                 _gain(reckoner, place),
@@ -146,6 +138,99 @@ def brought_by(
             )
         )
     return tuple(sorted(rows, key=lambda row: -row[1]))
+
+
+def _with_lining(
+    reckoner: Reckoner, places: Sequence[Place], lining: Lining
+) -> tuple[Estimate, Estimate]:
+    """The estimate as it is and with some surfaces lined anew, free of chance."""
+    present = optics = reckoner.scene.optics
+    for facet, other in enumerate(reckoner.scene.places):
+        if other in places:
+            optics = _lined(optics, facet, lining)
+    # Both follow mirrors as far as the shinier of the two asks for.
+    guide = tuple(map(max, present.specular, optics.specular))
+    return reckoner.with_optics(present, guide), reckoner.with_optics(optics, guide)
+
+
+# -- the light that comes by way of one wall ---------------------------------------------
+
+
+@dataclass(frozen=True)
+class WallLight:
+    """What one wall, all its bands together, does for the map of a plan.
+
+    ``base`` is the PPFD of every cell (ny, nx) in µmol m⁻² s⁻¹ at ``x`` and ``y`` (metres),
+    ``came`` what of it met this wall on its way, once or more often: the difference to the same
+    wall in black. ``points`` is what ten points more of reflectance on all of it would bring to
+    each cell, or as much as is left up to 100 %. ``brought`` is the same for ``lining`` where
+    one is considered.
+    """
+
+    plan: Plan
+    wall: int
+    x: FloatArray
+    y: FloatArray
+    area: FloatArray
+    base: FloatArray
+    came: FloatArray
+    points: FloatArray
+    lining: Lining | None = None
+    brought: FloatArray | None = None
+
+    def mean(self, field: FloatArray) -> float:
+        """The mean of a map of these cells over the canopy."""
+        known = np.isfinite(field) & (self.area > 0)
+        return float(np.average(field[known], weights=self.area[known])) if known.any() else 0.0
+
+    @property
+    def share(self) -> float:
+        """What part of the canopy's light met the wall."""
+        mean = self.mean(self.base)
+        return self.mean(self.came) / mean if mean > 0 else 0.0
+
+
+TEN_POINTS: Final = 0.1
+
+
+def light_of_wall(
+    reckoner: Reckoner, wall: int, lining: Lining | None = None, band: int | None = None
+) -> WallLight:
+    """What a wall does for the light, and what a lining on it (or one band of it) would do.
+
+    Raises
+    ------
+    planner.estimate.evaluate.Cancelled
+        If the reckoner was told so.
+    """
+    scene, base = reckoner.scene, reckoner.base
+    here = [
+        place
+        for place in dict.fromkeys(scene.places)
+        if place.kind is PlaceKind.WALL and place.index == wall
+    ]
+    black = reckoner.lined_at(here, 0.0)
+    points = np.zeros_like(base.ppfd)
+    for place in here:
+        total = _total(scene.optics, scene.places.index(place))
+        points = points + reckoner.derivative(place) * min(TEN_POINTS, 1.0 - total)
+    brought = None
+    if lining is not None:
+        lined = [place for place in here if band is None or place.band == band]
+        before, after = _with_lining(reckoner, lined, lining)
+        brought = after.ppfd - before.ppfd
+    return WallLight(
+        reckoner.plan,
+        wall,
+        base.x,
+        base.y,
+        base.cell_area,
+        base.ppfd,
+        base.ppfd - black,
+        points,
+        lining,
+        brought,
+    )
 
 
 def _gain(reckoner: Reckoner, place: Place) -> SurfaceGain:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
@@ -9,13 +10,15 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from planner.estimate.result import Estimate
-from planner.metrics.figures import banded, percent
+from planner.metrics.figures import PPFD_UNIT, banded, percent
 from planner.plan import edits
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.units import COVERAGE
 
 if TYPE_CHECKING:
-    from planner.estimate.sensitivity import SurfaceGain
-    from planner.plan.place import Place
+    from planner.estimate.outlook import Uncertainty
+    from planner.estimate.sensitivity import SurfaceGain, WallLight
 
 
 WORTH_TELLING = 0.05
@@ -171,3 +174,69 @@ def signed(value: float) -> str:
 def brought_sentence(name: str, mean: float, minimum: float) -> str:
     """What a lining on a surface would bring: 'Foil: +12 µmol to the mean, +8 to the minimum'."""
     return f"{name}: {signed(mean)} µmol to the mean, {signed(minimum)} to the minimum"
+
+
+# -- How sure it is at a place, and what would narrow that most --------------------------
+
+MEASURED_BY: Final = {
+    "photon flux": "A survey of {} in open air",
+    "reflectance": "A survey with {}",
+    "hanging height": "Measuring the hanging height of {}",
+}
+"""What measures each kind of uncertain input."""
+
+
+def doubt_sentence(known: Uncertainty, light: float, band: tuple[float, float] | None) -> str:
+    """How sure the light at a place is, on which side of the band, and what narrows it most.
+
+    The relative uncertainty of the mean stands for that of every place.
+    """
+    spread = known.relative_mean * light
+    shown, half = banded(light, COVERAGE * spread, 0)
+    if not half:
+        return f"Here {shown} {PPFD_UNIT}, and nothing about it is in doubt."
+    text = f"Here {shown} ± {half}"
+    if band is not None:
+        text += f", {_odds(light, spread, band)}"
+    first = known.parts[0] if known.parts else None
+    if first is None or first.quantity not in MEASURED_BY:
+        return f"{text}."
+    rest = math.sqrt(max(known.mean**2 - first.mean**2, 0.0)) / known.mean * spread
+    measured = MEASURED_BY[first.quantity].format(first.label.removeprefix(f"{first.quantity} of "))
+    narrowed = banded(light, COVERAGE * rest, 0)[1] or "0"
+    return f"{text}. {measured} narrows it most, at best to ± {narrowed}."
+
+
+def _odds(light: float, spread: float, band: tuple[float, float]) -> str:
+    """On which side of a band the light likely is: 'inside the band with 8 in 10'."""
+
+    def below(level: float) -> float:
+        return 0.5 * (1 + math.erf((level - light) / (spread * math.sqrt(2))))
+
+    sides = {
+        "under": below(band[0]),
+        "inside": below(band[1]) - below(band[0]),
+        "over": 1 - below(band[1]),
+    }
+    side, odds = max(sides.items(), key=lambda item: item[1])
+    if odds >= 0.975:
+        return f"surely {side} the band"
+    return f"{side} the band with {max(round(odds * 10), 1)} in 10"
+
+
+# -- What one wall does ------------------------------------------------------------------
+
+
+def wall_sentence(found: WallLight) -> str:
+    """What came by way of a wall, and what more reflectance or another lining would bring."""
+    plan, place = found.plan, Place(PlaceKind.WALL, found.wall)
+    name = place.words(plan)
+    if found.lining is not None and found.brought is not None:
+        brought = signed(found.mean(found.brought))
+        return f"{found.lining.name} on {name[0].lower()}{name[1:]}: {brought} µmol to the mean."
+    came = percent(found.share)
+    text = f"{name}: {came} of the canopy's light met it on the way"
+    more = found.mean(found.points)
+    if more < LEAST:
+        return f"{text}."
+    return f"{text}; ten points more of reflectance bring {signed(more)} µmol to the mean."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING, cast
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
@@ -13,10 +14,16 @@ from planner.app.canvas.ink import Ink
 from planner.app.pages.sketch.page import SketchPage
 from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
+from planner.estimate.outlook import Outlook, Part, Uncertainty
 from planner.estimate.result import EstimateOptions, Quality
+from planner.plan import edits
 from planner.plan.edits import change_lamp
+from planner.plan.lining import OPENING
 from planner.plan.place import Place, PlaceKind
 from tests.e2e.sketching import make_page
+
+if TYPE_CHECKING:
+    from planner.app.fields.surface_fields import WallFields
 
 pytestmark = pytest.mark.gui
 
@@ -69,3 +76,93 @@ def test_the_ladder_goes_with_what_is_selected_and_asked(page: SketchPage) -> No
     assert "Ladder" in page.elevation.words()
     page.workplace.selection.select(Place(PlaceKind.CANOPY))
     assert "Ladder" not in page.elevation.words()
+
+
+# -- what one wall does ------------------------------------------------------------------
+
+
+def over_wall(page: SketchPage, wall: int) -> None:
+    (ax, ay), (bx, by) = page.workplace.document.plan.space.wall(wall)
+    view = page.plan_view
+    # A little off its middle, where the section line may end.
+    at = view.viewport.to_pixel(ax + 0.3 * (bx - ax), ay + 0.3 * (by - ay))
+    QTest.mouseMove(view, at.toPoint())
+
+
+def shows_shares(page: SketchPage) -> bool:
+    return page.plan_view.light_style().unit[0] == "% of the"
+
+
+def test_resting_on_a_wall_shows_its_light_and_leaving_shows_all_of_it(
+    qtbot: QtBot, page: SketchPage
+) -> None:
+    view = page.plan_view
+    over_wall(page, 4)
+    assert not shows_shares(page), "a pointer on its way across asks nothing"
+    qtbot.waitUntil(lambda: shows_shares(page), timeout=20_000)
+    assert view.status().startswith("Wall 5: ")
+    assert "of the canopy's light met it on the way; ten points more" in view.status()
+    assert "% of the light" in page.colour_bar.accessibleDescription()
+    QTest.mouseMove(view, view.viewport.to_pixel(0.4, 0.25).toPoint())
+    assert not shows_shares(page)
+
+
+def test_a_selected_wall_shows_its_light_as_long_as_asked(page: SketchPage) -> None:
+    fields = cast("WallFields", page.column.panels[PlaceKind.WALL])
+    page.workplace.selection.select(Place(PlaceKind.WALL, 1))
+    fields.light_button.click()
+    assert shows_shares(page)
+    assert page.plan_view.status().startswith("Wall 2: ")
+    page.workplace.selection.select(Place(PlaceKind.WALL, 2))
+    assert page.plan_view.status().startswith("Wall 3: ")
+    page.workplace.selection.select(Place())
+    assert not shows_shares(page)
+
+
+def test_a_considered_lining_shows_what_it_would_bring(page: SketchPage) -> None:
+    fields = cast("WallFields", page.column.panels[PlaceKind.WALL])
+    page.workplace.selection.select(Place(PlaceKind.WALL, 0))
+    chooser = fields.lines[0].chooser
+    black = next(one for one in page.shelf.linings if one.reflectance < 0.1)
+    chooser.considered.emit(black)
+    low, high = page.plan_view.light_style().levels
+    assert page.plan_view.light_style().unit == ("change,", "µmol")
+    assert low < 0, "a black wall takes light away"
+    assert high == 0
+    assert f"{black.name} on wall 1: −" in page.plan_view.status()
+    chooser.considered.emit(None)
+    assert page.plan_view.light_style().unit[0] == "µmol"
+
+
+def test_an_edit_that_moves_the_light_asks_anew(page: SketchPage) -> None:
+    fields = cast("WallFields", page.column.panels[PlaceKind.WALL])
+    page.workplace.selection.select(Place(PlaceKind.WALL, 4))
+    fields.light_button.click()
+    before = page.plan_view.status()
+    plan = page.workplace.document.plan
+    page.workplace.document.apply(edits.line_wall(plan, 4, 0, OPENING), "Open wall")
+    assert shows_shares(page)
+    assert page.plan_view.status() != before
+    assert "Wall 5: 0 % of the canopy's light" in page.plan_view.status()
+
+
+# -- how sure the light at a place is ------------------------------------------------------
+
+
+def test_a_click_on_the_marked_band_says_what_narrows_the_doubt_most(
+    page: SketchPage,
+) -> None:
+    plan = page.workplace.document.plan
+    page.show_estimate(evaluate(plan, EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)))
+    parts = (Part("photon flux of Lamp", 14.0, 7.0, "photon flux"), Part("x", 2.0, 1.0))
+    known = Uncertainty(14.2, 7, 20, 0.01, 0.8, 0.083, parts)
+    page.show_outlook(Outlook(plan, known, ()))
+    view = page.plan_view
+    spot = view.viewport.to_pixel(0.7, 0.1).toPoint()
+    QTest.mouseClick(view, Qt.MouseButton.LeftButton, pos=spot)
+    assert view.notice == "", "only where the band is marked"
+    page.workplace.display.update(band_wash=True)
+    assert view.light_style().doubt == 0.083
+    QTest.mouseClick(view, Qt.MouseButton.LeftButton, pos=spot)
+    assert view.notice.startswith("Here ")
+    assert "A survey of Lamp in open air narrows it most" in view.notice

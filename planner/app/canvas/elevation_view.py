@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QResizeEvent
@@ -36,12 +37,14 @@ from planner.app.canvas.tools import Drag, Span
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots import colours
-from planner.estimate.ladder import Ladder
 from planner.estimate.result import Estimate
 from planner.plan.groups import Chosen, all_things, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
 from planner.units import format_length
+
+if TYPE_CHECKING:
+    from planner.estimate.ladder import Ladder  # the whole core: not at the start
 
 MARGIN_SIDE = 48.0
 _MOVABLE = {Part.LAMP, Part.OBSTACLE, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}

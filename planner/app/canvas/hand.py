@@ -135,9 +135,9 @@ class Handed(FittedWidget):
         self.follow()
         return True
 
-    def say(self, text: str) -> None:
-        """Show a sentence on the drawing until the next edit."""
-        self._notice, self._refused, self._lasting = text, True, False
+    def say(self, text: str, *, refused: bool = True) -> None:
+        """Show a sentence on the drawing until the next edit; plainly where nothing is wrong."""
+        self._notice, self._refused, self._lasting = text, refused, False
         self.update()
 
     # -- drag ---------------------------------------------------------------------------

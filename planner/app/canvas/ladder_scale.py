@@ -7,7 +7,7 @@ lowest share of it at each step, so that one stops where it is right.
 from __future__ import annotations
 
 from itertools import groupby
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPolygonF
@@ -16,8 +16,10 @@ from planner.app.canvas.elevation_layer import Elevation
 from planner.app.canvas.ink import draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import hatch
 from planner.app.plots.colours import INSIDE_RGB, OVER_RGB, UNDER_RGB, Levels
-from planner.estimate.ladder import Ladder, Rung
 from planner.metrics.figures import NO_VALUE, percent, ppfd
+
+if TYPE_CHECKING:
+    from planner.estimate.ladder import Ladder, Rung  # the whole core: not at the start
 
 SCALE_PX: Final = 11.0
 _GAP_PX: Final = 7.0

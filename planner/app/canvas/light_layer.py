@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -22,8 +22,13 @@ from PySide6.QtGui import (
 from planner.app.canvas.ink import Kept, Viewport, pen
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
+from planner.light.cellmap import CellMap
+from planner.plan.plan import Plan
 from planner.reports.contrast import ink_on
-from planner.units import format_number
+from planner.units import COVERAGE, format_number
+
+if TYPE_CHECKING:
+    from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
 
 _MOST_PIXELS = 1000
 _HATCH_PX = 10.0
@@ -31,20 +36,34 @@ _HATCH_PX = 10.0
 
 @dataclass(frozen=True)
 class LightStyle:
-    """How the light is shown; ``band`` in µmol m⁻² s⁻¹ is used only with ``wash``."""
+    """How the light is shown; ``band`` in µmol m⁻² s⁻¹ is used only with ``wash``.
+
+    ``doubt`` is the relative standard uncertainty of the light: as far as it reaches, the edges
+    of the band are soft. ``unit`` stands over the colour bar, line by line.
+    """
 
     levels: colours.Levels
     colour_map: str
     contours: bool = True
     wash: bool = False
     band: colours.Levels | None = None
+    doubt: float = 0.0
+    unit: tuple[str, ...] = ("µmol", "m⁻² s⁻¹")
 
     @property
     def table(self) -> colours.Rgba:
         """The colour table in force."""
         if self.wash and self.band is not None:
-            return colours.washed_table(self.colour_map, self.levels, self.band)
+            return colours.washed_table(self.colour_map, self.levels, self.band, doubt=self.doubt)
         return colours.table(self.colour_map)
+
+    @property
+    def sure(self) -> colours.Levels | None:
+        """Under the first and over the second light is surely (95 %) under and over the band."""
+        if self.band is None:
+            return None
+        reach = min(COVERAGE * self.doubt, 0.9)
+        return self.band[0] / (1 + reach), self.band[1] / (1 - reach)
 
 
 @dataclass(frozen=True)
@@ -56,16 +75,24 @@ class Contour:
 
 
 class LightLayer:
-    """Paints one estimate's light; keeps the picture until estimate, style or scale change."""
+    """Paints a map over a plan; keeps the picture until map, style or scale change."""
 
     def __init__(self) -> None:
-        self._estimate: Estimate | None = None
+        self._map: CellMap | None = None
+        self._plan: Plan | None = None
         self._kept, self._number = Kept(), 0
         self._contours: list[Contour] | None = None
 
     def set_estimate(self, estimate: Estimate | None) -> None:
-        """Show another estimate, or none."""
-        self._estimate = estimate
+        """Show the light of an estimate, or none."""
+        if estimate is None:
+            self.set_map(None, None)
+        else:
+            self.set_map(estimate.map, estimate.plan)
+
+    def set_map(self, shown: CellMap | None, plan: Plan | None) -> None:
+        """Show any map over the canopy of a plan, or none."""
+        self._map, self._plan = shown, plan
         self._number += 1
         self._contours = None
 
@@ -78,42 +105,30 @@ class LightLayer:
         font: QFont,
     ) -> None:
         """Paint the light, clipped to the footprint given in pixels."""
-        estimate = self._estimate
-        if estimate is None:
+        shown, plan = self._map, self._plan
+        if shown is None or plan is None:
             return
         key = (self._number, style, viewport, footprint, font)
-        self._kept.paint(
-            painter,
-            key,
-            lambda layer: self._compose(layer, estimate, viewport, footprint, style, font),
-        )
 
-    def _compose(
-        self,
-        painter: QPainter,
-        estimate: Estimate,
-        viewport: Viewport,
-        footprint: QPolygonF,
-        style: LightStyle,
-        font: QFont,
-    ) -> None:
-        painter.setClipPath(closed_path(footprint).subtracted(_covered(estimate, viewport)))
-        _paint_map(painter, estimate, viewport.to_rect(estimate.map.bounds), style)
-        if style.wash and style.band is not None:
-            area = footprint.boundingRect()
-            _paint_hatching(painter, estimate, viewport, area, style.band)
-        if style.contours:
-            if self._contours is None:
-                self._contours = contour_lines(estimate)
-            _paint_contours(painter, self._contours, viewport, style, font)
+        def compose(layer: QPainter) -> None:
+            layer.setClipPath(closed_path(footprint).subtracted(_covered(plan, viewport)))
+            _paint_map(layer, shown, viewport.to_rect(shown.bounds), style)
+            if style.wash:
+                _paint_hatching(layer, shown, viewport, footprint.boundingRect(), style)
+            if style.contours:
+                if self._contours is None:
+                    self._contours = contour_lines(shown)
+                _paint_contours(layer, self._contours, viewport, style, font)
+
+        self._kept.paint(painter, key, compose)
 
 
-def _covered(estimate: Estimate, viewport: Viewport) -> QPainterPath:
+def _covered(plan: Plan, viewport: Viewport) -> QPainterPath:
     """Where obstacles stand in the canopy, in pixels: there is no light to show."""
-    level = estimate.plan.canopy.height
+    level = plan.canopy.height
     path = QPainterPath()
     path.setFillRule(Qt.FillRule.WindingFill)
-    for obstacle in estimate.plan.obstacles:
+    for obstacle in plan.obstacles:
         if obstacle.underside <= level < obstacle.top:
             corners = [viewport.to_pixel(x, y) for x, y in obstacle.outline()]
             path.addPolygon(QPolygonF(corners))
@@ -121,7 +136,7 @@ def _covered(estimate: Estimate, viewport: Viewport) -> QPainterPath:
     return path
 
 
-def _paint_map(painter: QPainter, estimate: Estimate, rect: QRectF, style: LightStyle) -> None:
+def _paint_map(painter: QPainter, shown: CellMap, rect: QRectF, style: LightStyle) -> None:
     """The map at the screen's own resolution, values (not colours) interpolated."""
     ratio = painter.device().devicePixelRatioF()
     columns, rows = (
@@ -130,7 +145,7 @@ def _paint_map(painter: QPainter, estimate: Estimate, rect: QRectF, style: Light
     )
     low, high = style.levels
     words = np.ascontiguousarray(style.table[:, [2, 1, 0, 3]]).view(np.uint32).ravel()
-    fine = estimate.map.raster(rows, columns)[::-1]
+    fine = shown.raster(rows, columns)[::-1]
     scale = (len(words) - 1) / max(high - low, 1e-12)
     fine *= scale
     fine += 0.5 - low * scale
@@ -146,10 +161,9 @@ def _paint_map(painter: QPainter, estimate: Estimate, rect: QRectF, style: Light
     painter.drawImage(QPointF(left, top), image)
 
 
-def contour_lines(estimate: Estimate) -> list[Contour]:
-    """The contour lines of an estimate's map, in metres."""
-    read = estimate.map
-    return [Contour(level, read.lines(level)) for level in read.contour_levels()]
+def contour_lines(shown: CellMap) -> list[Contour]:
+    """The contour lines of a map, in metres."""
+    return [Contour(level, shown.lines(level)) for level in shown.contour_levels()]
 
 
 def contour_colours(under: Sequence[float]) -> tuple[QColor, QColor, QColor]:
@@ -212,22 +226,26 @@ def paint_haloed(painter: QPainter, spot: QRectF, text: str, ink: QColor, halo: 
 
 
 def _paint_hatching(
-    painter: QPainter,
-    estimate: Estimate,
-    viewport: Viewport,
-    area: QRectF,
-    band: colours.Levels,
+    painter: QPainter, shown: CellMap, viewport: Viewport, area: QRectF, style: LightStyle
 ) -> None:
-    generator = estimate.map.contouring
-    under = _region(viewport, generator.filled(-1.0, band[0]))
-    over = _region(viewport, generator.filled(band[1], 1e9))
+    """Diagonals where light is surely under or over the band, and a line at its very edges."""
+    if style.band is None or style.sure is None:
+        return
+    generator = shown.contouring
+    under = _region(viewport, generator.filled(-1.0, style.sure[0]))
+    over = _region(viewport, generator.filled(style.sure[1], 1e9))
     hatch(painter, under, area, QColor(255, 255, 255, 105), rising=False)
     hatch(painter, over, area, QColor(0, 0, 0, 105), rising=True)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    for path in (under, over):
-        painter.setPen(pen(QColor(255, 255, 255, 220), 1.6))
-        painter.drawPath(path)
+    edge = pen(QColor(255, 255, 255, 220), 1.6)
+    if style.doubt > 0:  # a line that is not quite there, as the edge is not
+        edge = pen(QColor(255, 255, 255, 190), 1.2)
+        edge.setDashPattern([2, 4])
+    painter.setPen(edge)
+    for level in style.band:
+        for line in shown.lines(level):
+            painter.drawPolyline(_polyline(viewport, line))
 
 
 def hatch(
@@ -315,3 +333,31 @@ def closed_path(outline: QPolygonF) -> QPainterPath:
     path.addPolygon(outline)
     path.closeSubpath()
     return path
+
+
+# -- what one wall does, on the map ------------------------------------------------------
+
+
+def wall_map(found: WallLight) -> CellMap:
+    """What part of each place's light met the wall, in per cent; or what a lining would bring."""
+    if found.brought is not None:
+        values, least = found.brought, -np.inf
+    else:
+        lit = np.where(found.base > 0, found.base, np.nan)
+        values, least = 100 * found.came / lit, 0.0
+        values = np.where(np.isnan(values) & np.isfinite(found.base), 0.0, values)
+    edges = CellMap.about(values, found.x, found.y, found.plan.space.bounds)
+    return CellMap(values, edges.x, edges.y, float(least))
+
+
+def wall_style(found: WallLight, colour_map: str) -> LightStyle:
+    """Colours for it: per cent from none, or the change with what may be lost below none."""
+    values = wall_map(found).values
+    low, high = colours.levels_of(values)
+    if found.brought is None:
+        return LightStyle((low, high), colour_map, unit=("% of the", "light"))
+    least = float(np.nanmin(values)) if np.isfinite(values).any() else 0.0
+    if least < 0:
+        low = -colours.levels_of(-values)[1]
+        high = 0.0 if float(np.nanmax(values)) <= 0 else high
+    return LightStyle((low, high), colour_map, unit=("change,", "µmol"))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter
@@ -26,7 +27,7 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle
+from planner.app.canvas.light_layer import LightLayer, LightStyle, wall_map, wall_style
 from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
     Choice,
@@ -50,7 +51,11 @@ from planner.plan.groups import Chosen, within
 from planner.plan.place import Place, PlaceKind
 from planner.plan.refusal import refusal
 from planner.plan.space import Point, contains
+from planner.reports.advice import wall_sentence
 from planner.units import format_length, listed
+
+if TYPE_CHECKING:
+    from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
 
 MARGIN_SIDE = 62.0
 _DRAGGED = {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN, Part.OBSTACLE, Part.TURN_OBSTACLE}
@@ -64,8 +69,12 @@ class PlanView(Drawing):
 
     Signals: ``hovered`` with (x, y, ppfd or None) in metres and µmol m⁻² s⁻¹, or None when
     the pointer leaves; ``section_changed`` with the section's two ends; ``levels_changed``
-    with the ends of the colour scale.
+    with the ends of the colour scale; ``wall_hovered`` with the wall the pointer rests on, None
+    off all walls; ``light_asked`` with the light at a place of the map that was clicked.
     """
+
+    wall_hovered = Signal(object)
+    light_asked = Signal(float)
 
     hovered = Signal(object)
     section_changed = Signal(object)
@@ -82,6 +91,10 @@ class PlanView(Drawing):
         self._estimate: Estimate | None = None
         self._refining = self._corners_numbered = False
         self._light = LightLayer()
+        self._wall_layer = LightLayer()
+        self._wall_light: WallLight | None = None
+        self._over_wall: int | None = None
+        self._doubt = 0.0
         self._walls = Kept()
         self._fixed_levels: Levels | None = None
         self._levels: Levels = (0.0, 1.0)
@@ -143,13 +156,33 @@ class PlanView(Drawing):
     def light_style(self) -> LightStyle:
         """How the light is shown now."""
         state = self.display.state
+        if self._wall_light is not None:
+            return wall_style(self._wall_light, state.colour_map)
         return LightStyle(
             self._levels,
             state.colour_map,
             state.contours,
             state.band_wash,
             self.plan.ppfd_band,
+            self._doubt,
         )
+
+    def set_doubt(self, relative: float) -> None:
+        """How far the light may be off (relative standard uncertainty); 0 while not known."""
+        if relative != self._doubt:
+            self._doubt = relative
+            self.levels_changed.emit(self._levels)
+            self.update()
+
+    def set_wall_light(self, found: WallLight | None) -> None:
+        """Show what one wall does in the place of the light; None shows the light again."""
+        if found is None and self._wall_light is None:
+            return
+        self._wall_light = found
+        if found is not None:
+            self._wall_layer.set_map(wall_map(found), found.plan)
+        self.levels_changed.emit(self._levels)
+        self.tell()
 
     def _on_display(self, state: object) -> None:
         self._renew_levels()
@@ -309,15 +342,32 @@ class PlanView(Drawing):
 
     # -- pointer ------------------------------------------------------------------------
 
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        clicked = self._pressed is not None and not self.dragging
+        super().mouseReleaseEvent(event)
+        at = self.place_inside(event.position())
+        light = None if at is None or self._estimate is None else value_at(self._estimate, *at)
+        if clicked and light is not None and self.item_at(event.position()).part is Part.INSIDE:
+            self.light_asked.emit(light)
+
+    def _tell_wall(self, pixel: QPointF | None) -> None:
+        item = None if pixel is None or self.dragging else self.item_at(pixel)
+        wall = item.index if item is not None and item.part is Part.WALL else None
+        if wall != self._over_wall:
+            self._over_wall = wall
+            self.wall_hovered.emit(wall)
+
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         super().mouseMoveEvent(event)
         self._pointer = self.viewport.to_world(event.position())
+        self._tell_wall(event.position())
         if not self.dragging:
             self._tell_pointer()
             self.update()
 
     def leaveEvent(self, event: QEvent) -> None:
         self._pointer = None
+        self._tell_wall(None)
         self.hovered.emit(None)
         self.update()
         super().leaveEvent(event)
@@ -356,6 +406,8 @@ class PlanView(Drawing):
         """The line under the drawing: what is being dragged, or what is under the pointer."""
         if self.measuring:
             return self.measure_words()
+        if self._wall_light is not None:
+            return wall_sentence(self._wall_light)
         item, chosen = self.focused, self.selection.chosen
         moved = item is not None and item.part in {Part.LAMP, Part.OBSTACLE, Part.CORNER}
         if item is not None and moved and (self.dragging or self._pointer is None):
@@ -386,7 +438,8 @@ class PlanView(Drawing):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.palette().alternateBase())
         painter.drawPolygon(footprint)
-        self._light.paint(
+        layer = self._light if self._wall_light is None else self._wall_layer
+        layer.paint(
             painter, viewport, footprint, self.light_style(), figure_font(self.font(), 0.85)
         )
         section_active = self.focused is not None and self.focused.part is Part.SECTION

@@ -161,6 +161,11 @@ class LiningChooser(StillCombo):
         self._show_worth()
         self.setCurrentIndex(self.findData(key))
 
+    @property
+    def place(self) -> Place | None:
+        """The surface a lining is chosen for, None where it is for no surface of the plan."""
+        return None if self._place is None else self._place()
+
     def hidePopup(self) -> None:
         super().hidePopup()
         self.considered.emit(None)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QRadioButton, QWidget
 
 from planner.app.estimator import Worth
@@ -22,7 +23,12 @@ from planner.reports.advice import brought_sentence
 
 
 class ConsideredNote(NoteLabel):
-    """Hidden while no list of linings is open."""
+    """Hidden while no list of linings is open.
+
+    Signal: ``considering(lining or None, place)`` with what the hand rests on, and for where.
+    """
+
+    considering = Signal(object, object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("", parent)
@@ -41,6 +47,7 @@ class ConsideredNote(NoteLabel):
     def _consider(self, chooser: LiningChooser, lining: Lining | None) -> None:
         self._chooser, self._lining = chooser, lining
         self._show()
+        self.considering.emit(lining, chooser.place)
 
     def _show(self) -> None:
         lining, chooser = self._lining, self._chooser
@@ -164,6 +171,13 @@ class WallFields(LinedPanel):
             "Use on all walls", "Gives every wall the bands and linings of this one."
         )
         self.add_wide(self.everywhere_button)
+        self.light_button = button(
+            "Its light on the map",
+            "Shows how much of the light at each place met this wall on its way, as long as the "
+            "wall is selected. Resting the pointer on a wall shows it too.",
+        )
+        self.light_button.setCheckable(True)
+        self.add_wide(self.light_button)
         self.alert = self.add_alert()
         self.add_details("About this lining")
         self.split_button.clicked.connect(self._split)

@@ -8,13 +8,11 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, figure_font, pen
 from planner.app.canvas.light_layer import LightStyle, hatch
-from planner.app.plots import colours
 from planner.light.cellmap import round_values
-from planner.metrics.figures import PPFD_UNIT
 from planner.units import format_number
 
-_UNIT_LINES = ("µmol", "m⁻² s⁻¹")
 _BAR_PX = 14.0
+_USUAL = LightStyle((0.0, 1.0), "cividis")
 _GAP_PX = 8.0
 
 
@@ -35,7 +33,7 @@ class ColourBar(UprightBar):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Colour bar", parent)
-        self._style = LightStyle((0.0, 1.0), "cividis")
+        self._style = _USUAL
         self._shown: LightStyle | None = None
         self.show_style(self._style)
 
@@ -45,7 +43,7 @@ class ColourBar(UprightBar):
             return
         self._style = self._shown = style
         low, high = (format_number(level, 1) for level in style.levels)
-        words = f"Colours run from {low} to {high} {PPFD_UNIT}."
+        words = f"Colours run from {low} to {high} {' '.join(style.unit)}."
         if style.wash and style.band is not None:
             words += f" The target band is {style.band[0]:.0f} to {style.band[1]:.0f}."
         self.setAccessibleDescription(words)
@@ -62,7 +60,7 @@ class ColourBar(UprightBar):
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(figure_font(self.font(), 0.92))
         widest = max(metrics.horizontalAdvance("0000"), 10.0)
-        unit = max(metrics.horizontalAdvance(line) for line in _UNIT_LINES)
+        unit = max(metrics.horizontalAdvance(line) for line in _USUAL.unit)
         return QSize(round(max(_BAR_PX + 2 * _GAP_PX + widest, unit) + 10), 240)
 
     def _bar(self) -> QRectF:
@@ -84,10 +82,10 @@ class ColourBar(UprightBar):
         image = QImage(table.data, 1, len(table), 4, QImage.Format.Format_RGBA8888)
         painter.drawImage(bar, image)
         if style.wash and style.band is not None:
-            self._paint_band(painter, bar, style.band, ink)
+            self._paint_band(painter, bar, style, ink)
         metrics = QFontMetricsF(painter.font())
         painter.setPen(ink.quiet)
-        for line, text in enumerate(_UNIT_LINES):
+        for line, text in enumerate(style.unit):
             painter.drawText(QPointF(4, metrics.ascent() + 2 + line * metrics.height()), text)
         for value in self.ticks():
             y = self.place(value)
@@ -100,15 +98,17 @@ class ColourBar(UprightBar):
             )
         painter.end()
 
-    def _paint_band(self, painter: QPainter, bar: QRectF, band: colours.Levels, ink: Ink) -> None:
-        low, high = (min(max(self.place(value), bar.top()), bar.bottom()) for value in band)
+    def _paint_band(self, painter: QPainter, bar: QRectF, style: LightStyle, ink: Ink) -> None:
+        if style.band is None or style.sure is None:
+            return
+        low, high = (min(max(self.place(value), bar.top()), bar.bottom()) for value in style.sure)
         under, over = QPainterPath(), QPainterPath()
         under.addRect(QRectF(bar.left(), low, bar.width(), bar.bottom() - low))
         over.addRect(QRectF(bar.left(), bar.top(), bar.width(), high - bar.top()))
         hatch(painter, under, bar, QColor(255, 255, 255, 105), rising=False)
         hatch(painter, over, bar, QColor(0, 0, 0, 105), rising=True)
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        for y in (low, high):
+        for y in map(self.place, style.band):
             if bar.top() < y < bar.bottom():
                 painter.setPen(pen(ink.ink, 2.0))
                 painter.drawLine(QPointF(bar.left() - 3, y), QPointF(bar.right() + 3, y))

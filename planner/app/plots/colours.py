@@ -44,21 +44,38 @@ def table(name: str, entries: int = 512) -> Rgba:
     return result
 
 
-def washed_table(name: str, levels: Levels, band: Levels, entries: int = 512) -> Rgba:
-    """The map as greys of equal lightness, tinted under, inside and over a band of PPFD."""
+def washed_table(
+    name: str, levels: Levels, band: Levels, entries: int = 512, *, doubt: float = 0.0
+) -> Rgba:
+    """The map as greys of equal lightness, tinted under, inside and over a band of PPFD.
+
+    With a relative standard uncertainty of the light the hues run into each other as the odds of
+    being under, inside and over do (normal).
+    """
     colours = table(name, entries)[:, :3].astype(float)
     grey = (colours @ np.array([0.2126, 0.7152, 0.0722]))[:, None]
     values = np.linspace(*levels, entries)
-    hue = np.where(
-        (values < band[0])[:, None],
-        np.array(UNDER_RGB, float),
-        np.where(
-            (values > band[1])[:, None], np.array(OVER_RGB, float), np.array(INSIDE_RGB, float)
-        ),
-    )
+    spread = np.maximum(doubt * values, 1e-9)
+    under = _normal((band[0] - values) / spread)[:, None]
+    over = _normal((values - band[1]) / spread)[:, None]
+    inside = np.clip(1 - under - over, 0.0, 1.0)
+    hue = (
+        under * np.array(UNDER_RGB, float)
+        + inside * np.array(INSIDE_RGB, float)
+        + over * np.array(OVER_RGB, float)
+    ) / (under + inside + over)
     mixed = (1 - _WASH_STRENGTH) * grey + _WASH_STRENGTH * hue
     opaque = np.full((entries, 1), 255.0)
     return np.ascontiguousarray(np.hstack([mixed, opaque]), dtype=np.uint8)
+
+
+def _normal(z: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+    """The normal distribution, to a hundredth of what a colour can show (E. Page 1977)."""
+    z = np.clip(z, -8.0, 8.0)
+    made: npt.NDArray[np.float64] = 0.5 + 0.5 * np.tanh(
+        math.sqrt(2 / math.pi) * (z + 0.044715 * z**3)
+    )
+    return made
 
 
 def to_rgba(field: npt.NDArray[np.float64], levels: Levels, colours: Rgba) -> Rgba:

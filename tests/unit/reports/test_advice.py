@@ -7,9 +7,10 @@ import dataclasses
 import numpy as np
 import pytest
 
+from planner.estimate.outlook import Part, Uncertainty
 from planner.estimate.result import Estimate
 from planner.plan.target import DliTarget, PpfdTarget
-from planner.reports.advice import advice, best_dimming, shortage, turned
+from planner.reports.advice import advice, best_dimming, doubt_sentence, shortage, turned
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
 
@@ -83,3 +84,41 @@ def test_a_daily_band_is_turned_into_ppfd() -> None:
 def test_nothing_is_said_where_nothing_helps(estimate: Estimate) -> None:
     assert best_dimming(estimate) is None
     assert advice(estimate) == ""
+
+
+# -- how sure it is at a place ------------------------------------------------------------
+
+
+def known(relative: float, *parts: Part) -> Uncertainty:
+    """Of a mean of 200."""
+    mean = 200 * relative
+    return Uncertainty(mean, mean / 2, mean, 0.01, 0.5, relative, parts)
+
+
+def test_at_a_place_the_odds_and_what_narrows_them_are_told() -> None:
+    # 10 % of 150 are 15, 1.96 of them 29; inside 139 and 243 with 1 - Φ(-11/15) = 0.77.
+    parts = (
+        Part("photon flux of LED bar", 16.0, 8.0, "photon flux"),
+        Part("reflectance of board", 12.0, 6.0, "reflectance"),
+    )
+    said = doubt_sentence(known(0.1, *parts), 150.0, (139.0, 243.0))
+    # Without the first 12 of 20 are left: 1.96 · 9 = 18.
+    assert said == (
+        "Here 150 ± 29, inside the band with 8 in 10. A survey of LED bar in open air narrows it "
+        "most, at best to ± 18."
+    )
+    height = Part("hanging height of lamp 1", 20.0, 8.0, "hanging height")
+    assert "Measuring the hanging height of lamp 1 narrows" in doubt_sentence(
+        known(0.1, height), 150.0, None
+    )
+
+
+def test_far_from_the_edge_it_is_sure() -> None:
+    assert "surely under the band" in doubt_sentence(known(0.1), 80.0, (139.0, 243.0))
+    assert "surely over the band" in doubt_sentence(known(0.05), 300.0, (139.0, 243.0))
+
+
+def test_without_doubt_it_says_so() -> None:
+    assert doubt_sentence(known(0.0), 80.0, None) == (
+        "Here 80 µmol m⁻² s⁻¹, and nothing about it is in doubt."
+    )

@@ -9,24 +9,37 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from planner.app.display import DisplayState
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.estimate.result import EstimateOptions, Quality
+from planner.plan.lining import Lining
+from planner.plan.lit import Lit, lit, same_light
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
+    from planner.app.canvas.plan_view import PlanView
+    from planner.app.fields.panel import Workplace
+    from planner.app.fields.surface_fields import WallFields
     from planner.estimate.evaluate import Cache
     from planner.estimate.ladder import Ladder
+    from planner.estimate.sensitivity import Reckoner, WallLight
 
 CACHE_BYTES = 24_000_000
+REST_MS = 450
+"""So long the pointer rests on a wall before it asks about it."""
+
+_COARSE = 12
+"""Cells along a side: what comes by way of a wall is smooth."""
 
 
 class Asked(QObject):
-    """Signals: ``climbed(Ladder)`` when a ladder asked for is there."""
+    """Signals: ``climbed(Ladder)`` and ``walled(WallLight)`` when what was asked for is there."""
 
     climbed = Signal(object)
+    walled = Signal(object)
 
     def __init__(self, parent: QObject | None = None, *, synchronous: bool | None = None) -> None:
         super().__init__(parent)
@@ -35,6 +48,7 @@ class Asked(QObject):
         self._cache: Cache | None = None
         self._ladder: Ladder | None = None
         self._climbed: object = None
+        self._reckoned: tuple[Lit, Reckoner] | None = None
 
     def _kept(self) -> Cache:
         """Pieces of former answers; only ever touched on the lane."""
@@ -51,6 +65,8 @@ class Asked(QObject):
         if topic == "ladder":
             self._ladder = answer
             self.climbed.emit(answer)
+        elif topic == "wall":
+            self.walled.emit(answer)
 
     # -- the ladder of heights ----------------------------------------------------------
 
@@ -79,3 +95,101 @@ class Asked(QObject):
 
         self._climbed = (raised, display.unit, cells)
         self._ask("ladder", job)
+
+    # -- what one wall does -------------------------------------------------------------
+
+    def wall(
+        self, plan: Plan, wall: int, lining: Lining | None = None, band: int | None = None
+    ) -> None:
+        """Tell what came by way of a wall, and what a lining on it would bring."""
+
+        def job(_progress: Progress, cancelled: Cancelled) -> WallLight:
+            from planner.estimate.sensitivity import light_of_wall  # noqa: PLC0415 - heavy
+
+            return light_of_wall(self._reckoner(plan, cancelled), wall, lining, band)
+
+        self._ask("wall", job)
+
+    def _reckoner(self, plan: Plan, cancelled: Cancelled) -> Reckoner:
+        """Estimates of a plan's light with other linings, kept from wall to wall; on the lane."""
+        from planner.estimate.sensitivity import Reckoner  # noqa: PLC0415 - heavy
+
+        known = self._reckoned
+        if known is not None and known[0] == lit(plan):
+            known[1].cancelled = cancelled
+            return known[1]
+        self._reckoned = None
+        options = EstimateOptions(cells=(_COARSE, _COARSE))
+        made = Reckoner(plan, options, cancelled)
+        self._reckoned = (lit(plan), made)
+        return made
+
+
+class WallOnMap(QObject):
+    """Shows on the plan what a wall does: while the pointer rests on it, or as long as asked.
+
+    While a lining is considered for it in an open list, what that one would bring.
+    """
+
+    def __init__(self, asked: Asked, work: Workplace, view: PlanView, fields: WallFields) -> None:
+        super().__init__(view)
+        self._asked, self._work, self._view, self._fields = asked, work, view, fields
+        self._hovered: int | None = None
+        self._wanted: tuple[int, Lining | None, int | None] | None = None
+        self._considered: tuple[Lining, Place] | None = None
+        self._patience = QTimer(self, singleShot=True, interval=REST_MS)
+        self._patience.timeout.connect(self._show)
+        view.wall_hovered.connect(self._on_hovered)
+        asked.walled.connect(self._on_answer)
+        fields.light_button.toggled.connect(lambda _on: self._show())
+        fields.considered.considering.connect(self._on_considering)
+        work.selection.changed.connect(lambda _place: self._show())
+        work.document.changed.connect(self._on_plan)
+
+    def _on_hovered(self, wall: int | None) -> None:
+        self._hovered = wall
+        if wall is None:
+            self._patience.stop()
+            self._show()
+        else:
+            # A pointer on its way across is not asking.
+            self._patience.start()
+
+    def _on_considering(self, lining: Lining | None, place: Place) -> None:
+        self._considered = None if lining is None else (lining, place)
+        self._show()
+
+    def _on_plan(self, old: Plan, new: Plan) -> None:
+        if self._wanted is not None and not same_light(old, new):
+            self._wanted = None
+            self._view.set_wall_light(None)
+            self._asked.lane.drop("wall")
+            if not self._work.document.moving:
+                self._show()
+
+    def _now(self) -> tuple[int, Lining | None, int | None] | None:
+        """The wall that is asked about, and the lining considered for a band of it."""
+        selected = self._work.selection.current
+        if self._considered is not None:
+            lining, place = self._considered
+            return place.index, lining, place.band
+        if self._hovered is not None and not self._patience.isActive():
+            return self._hovered, None, None
+        if selected.kind is PlaceKind.WALL and self._fields.light_button.isChecked():
+            return selected.index, None, None
+        return None
+
+    def _show(self) -> None:
+        now = self._now()
+        if now == self._wanted:
+            return
+        self._wanted = now
+        if now is None:
+            self._asked.lane.drop("wall")
+            self._view.set_wall_light(None)
+        else:
+            self._asked.wall(self._work.document.plan, *now)
+
+    def _on_answer(self, found: WallLight) -> None:
+        if self._wanted is not None and same_light(found.plan, self._work.document.plan):
+            self._view.set_wall_light(found)

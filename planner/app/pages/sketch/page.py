@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
@@ -20,7 +20,7 @@ from planner.app.estimator import Worth
 from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.form import AlertLabel, button
 from planner.app.fields.panel import Workplace
-from planner.app.pages.sketch.asked import Asked
+from planner.app.pages.sketch.asked import Asked, WallOnMap
 from planner.app.pages.sketch.column import FieldColumn
 from planner.app.pages.sketch.details import FigureDetails
 from planner.app.pages.sketch.strip import FigureStrip
@@ -36,10 +36,11 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import EXTENT, SPACE_HEIGHT
 from planner.plan.refusal import refusal
-from planner.reports.advice import lining_gains
+from planner.reports.advice import doubt_sentence, lining_gains
 
 if TYPE_CHECKING:
-    from planner.estimate.outlook import Outlook
+    from planner.app.fields.surface_fields import WallFields
+    from planner.estimate.outlook import Outlook, Uncertainty
 
 
 COLUMN_WIDTH = 280
@@ -92,7 +93,10 @@ class SketchPage(QWidget):
         self.column = FieldColumn(self.workplace)
         self.details = FigureDetails()
         self.asked = Asked(self)
+        walls = cast("WallFields", self.column.panels[PlaceKind.WALL])
+        WallOnMap(self.asked, self.workplace, self.plan_view, walls)
         self._raising = False
+        self._known: Uncertainty | None = None
         # One after the other, so that none of them keeps the hand waiting long.
         self._beside = [
             Paced(document, show, self)
@@ -149,6 +153,7 @@ class SketchPage(QWidget):
         self.elevation.dragging_changed.connect(self._on_raising)
         self.asked.climbed.connect(self.elevation.set_ladder)
         work.selection.changed.connect(lambda _place: self._climb())
+        self.plan_view.light_asked.connect(self._tell_doubt)
         self.details.asked_for.connect(work.selection.select)
         gains = self.details.gains
         gains.marks_wanted.connect(lambda on: work.display.update(gains=on))
@@ -174,6 +179,8 @@ class SketchPage(QWidget):
     def show_outlook(self, outlook: Outlook) -> None:
         """Show how sure the figures are and which surface to line first."""
         gains = lining_gains(outlook.plan, outlook.gains)
+        self._known = outlook.uncertainty
+        self.plan_view.set_doubt(0.0 if self._known is None else self._known.relative_mean)
         self.strip.show_outlook(outlook)
         self.details.show_outlook(outlook, gains)
         self.plan_view.set_gains(gains)
@@ -230,6 +237,12 @@ class SketchPage(QWidget):
 
     def _show_section(self) -> None:
         self.section.show_profile(self.estimate, self.plan_view.section)
+
+    def _tell_doubt(self, light: float) -> None:
+        """How sure the light at a place is, while the band is marked."""
+        if self._known is not None and self.workplace.display.state.band_wash:
+            band = self.workplace.document.plan.ppfd_band
+            self.plan_view.say(doubt_sentence(self._known, light, band), refused=False)
 
     # -- the ladder of heights ----------------------------------------------------------
 

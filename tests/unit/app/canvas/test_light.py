@@ -101,7 +101,7 @@ def test_an_obstacle_in_the_canopy_has_no_light_on_it(qtbot: QtBot) -> None:
 def test_contours_lie_on_their_level() -> None:
     estimate = light_of(plan_of())
     assert estimate.map.contour_levels() == (125, 150, 175, 200, 225)
-    for contour in contour_lines(estimate):
+    for contour in contour_lines(estimate.map):
         for line in contour.lines:
             values = 100 + 100 * line[:, 0] + 50 * line[:, 1]
             assert values == pytest.approx(np.full(len(line), contour.level), abs=0.05)
@@ -110,7 +110,7 @@ def test_contours_lie_on_their_level() -> None:
 def test_flat_light_has_no_contours() -> None:
     estimate = light_of(plan_of())
     flat = replace(estimate, ppfd=np.full((4, 4), 80.0))
-    assert contour_lines(flat) == []
+    assert contour_lines(flat.map) == []
 
 
 def test_reflectance_is_lightness() -> None:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-import numpy as np
+import math
 
-from planner.app.plots.colours import levels_of
+import numpy as np
+import pytest
+
+from planner.app.plots.colours import INSIDE_RGB, UNDER_RGB, levels_of, table, washed_table
 
 
 def test_colours_may_run_over_the_light_present() -> None:
@@ -15,3 +18,24 @@ def test_colours_may_run_over_the_light_present() -> None:
     even = np.full((2, 2), 100.0)
     low, high = levels_of(even, stretched=True)
     assert low <= 90 < 100 <= high
+
+
+def hue_at(value: float, doubt: float) -> np.ndarray:
+    """The tint at a value of 0 to 400 for a band of 100 to 300, its grey taken off."""
+    washed = washed_table("cividis", (0.0, 400.0), (100.0, 300.0), 401, doubt=doubt)
+    grey = table("cividis", 401)[:, :3].astype(float) @ np.array([0.2126, 0.7152, 0.0722])
+    k = round(value)
+    return np.asarray((washed[k, :3] - 0.5 * grey[k]) / 0.5)
+
+
+def test_without_doubt_the_band_has_an_edge() -> None:
+    assert hue_at(99, 0.0) == pytest.approx(UNDER_RGB, abs=4)
+    assert hue_at(101, 0.0) == pytest.approx(INSIDE_RGB, abs=4)
+
+
+def test_with_doubt_hues_mix_as_the_odds_do() -> None:
+    # At 80 with 12.5 % the edge of 100 is two standard uncertainties away: Φ(2) = 0.977.
+    for value, z in ((80.0, 2.0), (100.0, 0.0), (100 / 1.125, 1.0)):
+        under = 0.5 * (1 + math.erf(z / math.sqrt(2)))
+        expected = under * np.array(UNDER_RGB) + (1 - under) * np.array(INSIDE_RGB)
+        assert hue_at(value, 0.125) == pytest.approx(expected, abs=6)
