@@ -165,11 +165,15 @@ def _read(file: Path) -> Values | None:
 
 def _values(raw: dict[str, Any]) -> Values:
     """The values that are fit, the others by default."""
-    try:
-        return Values.model_validate(raw)
-    except ValidationError as error:
-        unfit = {detail["loc"][0] for detail in error.errors(include_url=False)}
-        return Values.model_validate({k: v for k, v in raw.items() if k not in unfit})
+    fit = {}
+    for name, value in raw.items():
+        try:
+            Values.model_validate({name: value})
+        except (ValidationError, UnicodeError):
+            # Half a letter (an escape like \ud800 alone) is no ValidationError to pydantic.
+            continue
+        fit[name] = value
+    return Values.model_validate(fit)
 
 
 def _from_ini(file: Path) -> Values:

@@ -262,7 +262,7 @@ def migrated(
             raise FormatError(f"format {current} is too old for this version of the program")
         try:
             raw = {**steps[current](dict(raw)), "format": current + 1}
-        except (LookupError, TypeError, ValueError, AttributeError):
+        except (LookupError, TypeError, ValueError, AttributeError, ArithmeticError):
             raise FormatError(
                 f"it says it is in format {current}, but its contents do not fit that format"
             ) from None

@@ -89,6 +89,9 @@ def test_a_value_comes_back_with_its_type_in_the_next_run(name: str, tmp_path: P
         ("recent", ["", 3]),
         ("last_plan", ""),
         ("lamp_spectra", [1]),
+        # half a letter, as no file of this program holds it
+        ("unit", "\ud800"),
+        ("theme", "\udfff"),
     ],
 )
 def test_an_unfit_value_falls_back_alone(tmp_path: Path, name: str, value: Any) -> None:

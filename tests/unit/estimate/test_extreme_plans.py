@@ -13,7 +13,7 @@ from planner.light.exchange import NothingAbsorbsError
 from planner.plan.lamp import Lamp, LampModel, PanelBody, PointBody, TableProfile
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Canopy, Space
+from planner.plan.space import Canopy, Obstacle, Space
 from planner.plan.target import DliTarget
 
 PREVIEW = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
@@ -68,6 +68,24 @@ def hung(x: float, y: float, height: float = 0.5, model: LampModel = POINT) -> L
     return Lamp(model=model, x=x, y=y, hanging_height=height)
 
 
+def crowded() -> Plan:
+    """As many lamps and obstacles as a plan may hold, lamps at the walls and low over leaves."""
+    wall = lined("wall", 0.9)
+    places = [(k % 6 / 5, k // 6 / 3) for k in range(24)]
+    return plan_of(walls=wall).model_copy(
+        update={
+            "lamps": tuple(hung(x, y, 0.02 + 0.05 * k) for k, (x, y) in enumerate(places)),
+            "obstacles": tuple(
+                Obstacle(
+                    x=0.1 + 0.8 * x, y=0.1 + 0.8 * y, width=0.05, length=0.04,
+                    underside=0.03 * k, thickness=0.02, lining=wall.key,
+                )
+                for k, (x, y) in enumerate(places)
+            ),
+        }
+    )  # fmt: skip
+
+
 EXTREMES = {
     "a cube of 10 cm": plan_of(
         ((0, 0), (0.1, 0), (0.1, 0.1), (0, 0.1)), 0.1, canopy=Canopy(height=0.02),
@@ -90,6 +108,10 @@ EXTREMES = {
     "perfect mirrors over black leaves": plan_of(
         walls=lined("wall", 1.0, 1.0), canopy=Canopy(reflectance=0.0)
     ),
+    "white walls that keep nothing": plan_of(
+        walls=lined("wall", 1.0), canopy=Canopy(reflectance=0.06)
+    ),
+    "24 lamps among 24 obstacles": crowded(),
     "a lamp dimmed to nothing": plan_of(
         lamp=Lamp(model=PANEL, x=0.5, y=0.5, hanging_height=0.5, output_percent=0)
     ),

@@ -94,6 +94,17 @@ def test_variants_of_format_1_become_what_they_were_then(name: str) -> None:
     assert len(kinds) == 14
 
 
+@pytest.mark.parametrize("far", ["1e300", "1e16", "-1e308"])
+def test_a_corner_beyond_all_numbers_is_refused_in_words(tmp_path: Path, far: str) -> None:
+    """Squaring it overflows where variants of format 1 are looked at (found by tests' fuzz)."""
+    raw = json.loads((SAMPLES / "format-1.plan.json").read_text("utf-8"))
+    raw["space"]["footprint"][1][0] = float(far)
+    path = tmp_path / "far.plan.json"
+    path.write_text(json.dumps(raw), "utf-8")
+    with pytest.raises(PlanFileError):
+        open_plan(path)
+
+
 def test_what_is_not_a_change_of_format_1_is_refused(tmp_path: Path) -> None:
     raw = json.loads((SAMPLES / "format-1-least.plan.json").read_text("utf-8"))
     raw["variants"][0]["changes"][0]["kind"] = "paint-it"
