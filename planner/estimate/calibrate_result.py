@@ -209,11 +209,12 @@ def _fitted(fit: Fit, k: int, error: float) -> Fitted:
         unit, decimals = " m", 4
         label = f"Lamps' shift along {p.quantity.value[-1]}"
     elif p.quantity is Quantity.EXPONENT:
-        label, decimals = f"Exponent of {name}", 2
+        label, decimals = f"Beam of {name}", 2
     elif p.quantity is Quantity.FALL:
         low, high = fit.curve_angles[p.index : p.index + 2]
         label = f"Fall of intensity of {name} from {low:.0f}° to {high:.0f}°"
-    figures = f"{label}: {value:.{decimals}f} ± {standard:.{decimals}f}{unit} (standard error)"
+    said = f"{label}, exponent" if p.quantity is Quantity.EXPONENT else label
+    figures = f"{said}: {value:.{decimals}f} ± {standard:.{decimals}f}{unit} (standard error)"
     if not identifiable:
         sentence = f"{figures}: not identifiable, these readings do not tell it."
     elif at_bound:
@@ -221,7 +222,7 @@ def _fitted(fit: Fit, k: int, error: float) -> Fitted:
         bound, way, sign = (p.low, "most", 1) if below else (p.high, "least", -1)
         reach = value + sign * ONE_SIDED * standard
         sentence = (
-            f"{label}: at {way} {reach:.{decimals}f}{unit} (95 %); the fit lies at its bound "
+            f"{said}: at {way} {reach:.{decimals}f}{unit} (95 %); the fit lies at its bound "
             f"{bound:g}, where no standard error can be given."
         )
     else:

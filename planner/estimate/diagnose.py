@@ -24,6 +24,7 @@ from planner.estimate.calibrate_model import OF_A_SURVEY, Parameter, Quantity
 from planner.estimate.calibrate_parameters import Asked, CalibrationError, Freed
 from planner.estimate.calibrate_result import Fit
 from planner.estimate.result import FloatArray, Quality
+from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.survey import Board, Doubts, Survey
 from planner.plan.survey_edits import with_parts
@@ -281,8 +282,8 @@ def _not_as_written(fit: Fit, written: Mapping[str, Survey]) -> list[Suspect]:
 def _beam_told(fit: Fit, p: Parameter, value: float) -> tuple[str, str, None]:
     """What a beam that was let go comes to in words; no survey is put right by that."""
     lamp = next(lamp for m in fit.models for lamp in m.lamps if lamp.model.key == p.of)
-    way = "narrower" if value > p.start else "wider"
-    words = f"the beam of '{lamp.model.name}' is {way} than the plan has it (cos^m, m {value:.1f})"
+    found, planned = (CosineProfile(exponent=m).beam_angle_deg for m in (value, p.start))
+    words = f"the beam of '{lamp.model.name}' is {found:.0f}° wide, not {planned:.0f}° as planned"
     return words, "Fit the beam", None
 
 

@@ -27,6 +27,7 @@ from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.plain import PlainLabel, tooltip
 from planner.metrics.figures import banded
+from planner.plan.lamp import CosineProfile
 from planner.plan.lining import Lining
 from planner.plan.lit import doubted, same_light
 from planner.plan.plan import Plan
@@ -363,12 +364,17 @@ def value_text(one: Fitted) -> str:
     unit = f" {one.unit}" if one.unit else ""
     if not one.identifiable:
         return "not told by these readings"
-    low, high = one.interval()
+    found, (low, high), above = one.value, one.interval(), one.value > one.start
+    if one.quantity == "exponent":
+        # A grower knows a beam by its angle; a greater exponent makes it narrower.
+        found, high, low = (
+            CosineProfile(exponent=max(m, 0.0)).beam_angle_deg for m in (found, low, high)
+        )
+        unit, above = "°", not above
     if one.at_bound:
-        side = one.value > one.start
-        reach = low if side else high
-        return f"at {'least' if side else 'most'} {reach:.3f}{unit}, at its bound"
-    value, _ = banded(one.value, (high - low) / 2)
+        reach = low if above else high
+        return f"at {'least' if above else 'most'} {reach:.3g}{unit}, at its bound"
+    value, _ = banded(found, (high - low) / 2)
     decimals = len(value.partition(".")[2])
     return f"{value}{unit}, {low:.{decimals}f} to {high:.{decimals}f}"
 

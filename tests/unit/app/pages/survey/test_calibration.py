@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import dataclasses
+import math
 from typing import Any, cast
 
 import pytest
 
-from planner.app.pages.survey.calibration import Answer, Wish, fit_job
+from planner.app.pages.survey.calibration import Answer, Wish, fit_job, value_text
+from planner.estimate.calibrate_model import Quantity
+from planner.estimate.calibrate_result import Fitted
 from planner.estimate.evaluate import Cache
 from planner.plan import edits
 from planner.plan.costs import Costs
@@ -41,6 +45,17 @@ def test_pieces_of_a_fit_are_kept_for_the_next(monkeypatch: pytest.MonkeyPatch) 
         counts.append(len(made))
     assert counts[0] > 10
     assert counts[1] == 0
+
+
+def test_a_beam_is_told_by_its_angle() -> None:
+    """Half the peak at 60° for cos θ, so 120°; at 45° for cos² θ, so 90°; even light: 180°."""
+    one = Fitted("Beam of 'X'", Quantity.EXPONENT, "x", 1.0, 0.05, 1.0, "", False, True, "")
+    low = 2 * math.degrees(math.acos(0.5 ** (1 / (1 + 1.96 * 0.05))))
+    high = 2 * math.degrees(math.acos(0.5 ** (1 / (1 - 1.96 * 0.05))))
+    assert value_text(one) == f"120.0°, {low:.1f} to {high:.1f}"
+    at_most = dataclasses.replace(one, value=0.0, standard_error=1.0, at_bound=True, start=1.0)
+    # Its exponent is at most 1.645: the beam at least 2 acos(½^(1/1.645)) = 98°.
+    assert value_text(at_most) == "at least 98°, at its bound"
 
 
 def answer() -> Answer:
