@@ -3,13 +3,21 @@
 from __future__ import annotations
 
 import platform
+import re
 import sys
 from importlib import metadata
 from typing import Final
 
 import PySide6
 from PySide6.QtCore import QSize, Qt, QUrl, qVersion
-from PySide6.QtGui import QDesktopServices, QGuiApplication, QIcon, QKeySequence, QShortcut
+from PySide6.QtGui import (
+    QDesktopServices,
+    QGuiApplication,
+    QIcon,
+    QKeySequence,
+    QShortcut,
+    QTextCursor,
+)
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
@@ -23,6 +31,8 @@ from PySide6.QtWidgets import (
 from planner import __version__
 from planner.app import theme
 from planner.catalogue.library import resource_path
+from planner.plan.plan import Plan
+from planner.units import LengthUnit
 
 APP_TITLE: Final = "Grow space light planner"
 PLAN_FILTER: Final = "Plans (*.plan.json *.json);;All files (*)"
@@ -113,6 +123,14 @@ class AboutDialog(QDialog):
         self.setMinimumWidth(54 * theme.RHYTHM)
 
 
+_MARKS: Final = re.compile(r"([\\`*_{}\[\]<>()#+\-.!|~&])")
+
+
+def _escaped(text: str) -> str:
+    """A name for Markdown: its signs stand for themselves."""
+    return _MARKS.sub(r"\\\1", " ".join(text.split()))
+
+
 PAGES: Final = (
     ("start", "How to start"),
     ("cautions", "Cautions"),
@@ -131,8 +149,9 @@ class HelpWindow(QDialog):
         self._tabs = QTabWidget(self)
         self._tabs.setDocumentMode(True)
         self._tabs.setAccessibleName("Help pages")
+        self._browsers: dict[str, QTextBrowser] = {}
         for name, title in PAGES:
-            browser = QTextBrowser(self)
+            browser = self._browsers[name] = QTextBrowser(self)
             browser.setAccessibleName(title)
             browser.setOpenLinks(False)
             browser.document().setDocumentMargin(2 * theme.WIDE)
@@ -146,6 +165,19 @@ class HelpWindow(QDialog):
 
     def sizeHint(self) -> QSize:
         return QSize(88 * theme.RHYTHM, 80 * theme.RHYTHM)
+
+    def show_cautions(self, plan: Plan, unit: LengthUnit) -> None:
+        """Bring the cautions to the front, those for just this plan first."""
+        from planner.reports.cautions import cautions  # noqa: PLC0415 - brings the core along
+
+        whole = self._browsers["cautions"].document()
+        lines = [f"**{_escaped(one.title)}.** {_escaped(one.sentence)}"
+                 for one in cautions(plan, unit)]  # fmt: skip
+        heading, _, rest = help_text("cautions").partition("\n")
+        here = "\n\n## In this plan\n\n" + "\n\n".join(lines) if lines else ""
+        whole.setMarkdown(f"{heading}{here}\n{rest}")
+        self._browsers["cautions"].moveCursor(QTextCursor.MoveOperation.Start)
+        self.show_page("cautions")
 
     def show_page(self, name: str) -> None:
         """Bring one page to the front."""

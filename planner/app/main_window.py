@@ -33,7 +33,7 @@ from planner.app.plan_desk import PlanDesk
 from planner.app.questions import FILTERS, Questions, write_export, write_picture
 from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
-from planner.estimate.result import Estimate
+from planner.estimate.result import Estimate, EstimateOptions
 from planner.files.disk import PlanFileError, reason_of
 from planner.files.store import LAMP_SUFFIXES, FileKind
 from planner.plan.groups import Edge
@@ -42,6 +42,7 @@ from planner.plan.plan import Plan
 if TYPE_CHECKING:
     from planner.app.pages.side.page import SideBySidePage
     from planner.app.pages.survey.page import SurveyPage
+    from planner.app.report_window import ReportWindow
     from planner.estimate.outlook import Outlook
 
 MESSAGE_MS = 6000
@@ -131,6 +132,7 @@ class MainWindow(QMainWindow):
             "export_csv": lambda: self.export(".csv"),
             "export_json": lambda: self.export(".json"),
             "export_picture": lambda: self.export(".png"),
+            "report": self.show_report,
             "quit": self.close,
             "keep_variant": lambda: self.variants.keep(self.display.unit),
             "page_sketch": lambda _on: self.pages.go("sketch"),
@@ -347,11 +349,33 @@ class MainWindow(QMainWindow):
         self.tell(f"Wrote {path.name}")
         return True
 
+    def show_report(self) -> ReportWindow:
+        """Open the report of the plan as it stands."""
+        from planner.app.report_window import Asked, ReportWindow  # noqa: PLC0415 - when asked
+
+        options = EstimateOptions(cells=self.estimator.cells)
+        survey: Any = self.pages.made("survey")
+        answer = None if survey is None else survey.fitting.answer
+        plan = self.document.plan
+        calibration = answer.calibration if answer is not None and answer.fits(plan) else None
+        asked = Asked(plan, self.estimate, options, self.display.unit, calibration)
+        dialog = ReportWindow(
+            asked, self.desk.name, self.settings, self.questions, self,
+            synchronous=self.estimator.lane.synchronous,
+        )  # fmt: skip
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.told.connect(self.tell)
+        dialog.open()
+        return dialog
+
     def show_help(self, page: str) -> None:
         """Open the help window at a page."""
         if self._help is None:
             self._help = HelpWindow(self)
-        self._help.show_page(page)
+        if page == "cautions":
+            self._help.show_cautions(self.document.plan, self.display.unit)
+        else:
+            self._help.show_page(page)
 
     def _open_settings(self) -> None:
         dialog = SettingsDialog(self.choices, self)

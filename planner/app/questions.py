@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 from enum import Enum, auto
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, Qt
 from PySide6.QtGui import QImageWriter, QPixmap
@@ -20,6 +20,11 @@ from planner.estimate.result import Estimate
 from planner.files.disk import PlanFileError, system_problem, write_atomically
 from planner.files.store import FileKind
 from planner.plan.refusal import in_print
+
+if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
+
+    from planner.reports.sheet import Paper
 
 _Button = QMessageBox.StandardButton
 _ButtonRole = QMessageBox.ButtonRole
@@ -167,6 +172,22 @@ class Questions:
         if complete and f"*{path.suffix.lower()})" not in file_filter:
             path = path.with_name(path.name + kind.partition("*")[2].rstrip(")"))
         return path
+
+    def printer(self, paper: Paper, name: str) -> QPrinter | None:
+        """Which printer to print a document on; None if the user thinks better of it."""
+        # Printing brings a library along that nobody else needs.
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # noqa: PLC0415
+
+        from planner.reports.leaves import page_layout  # noqa: PLC0415 - only when asked
+
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        printer.setDocName(name)
+        printer.setFullPage(True)
+        printer.setPageLayout(page_layout(paper))
+        dialog = QPrintDialog(printer, self.parent)
+        if dialog.exec() != QPrintDialog.DialogCode.Accepted:
+            return None
+        return printer
 
     def _box(self, icon: QMessageBox.Icon, title: str, text: str, more: str) -> QMessageBox:
         box = QMessageBox(self.parent)

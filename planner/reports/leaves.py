@@ -116,11 +116,13 @@ class Leaves:
 
     def _pieces(self) -> Iterator[_Piece]:
         across = self._across
-        yield _Setter(_TITLE, INK, across, bold=True).set(self.report.title)
-        yield _after(_Setter(_SMALL, QUIET, across).set(self.report.about), _GAP)
+        title = _Setter(_TITLE, INK, across, bold=True).set(self.report.title)
+        about = _after(_Setter(_SMALL, QUIET, across).set(self.report.about), _GAP)
+        yield from (title, about)
         after_alone = False
         for number, section in enumerate(self.report.sections):
-            pieces = self._of_section(section)
+            taken = 0.0 if number else title.height + about.height
+            pieces = self._of_section(section, self._down - taken)
             first = pieces[0]
             if number and (section.alone or after_alone):
                 first = replace(first, new_page=True)
@@ -128,12 +130,12 @@ class Leaves:
             yield from pieces[1:]
             after_alone = section.alone
 
-    def _of_section(self, section: Section) -> list[_Piece]:
+    def _of_section(self, section: Section, room: float) -> list[_Piece]:
         """The pieces of a section; one that stands alone is set smaller until it fits."""
         made: list[_Piece] = []
         for share in _LEAST_SHARE if section.alone else (1.0,):
             made = list(_set_section(section, self._across, self._down, share))
-            if sum(piece.height for piece in made) <= self._down:
+            if sum(piece.height for piece in made) <= room:
                 break
         return made
 

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+from PySide6.QtPrintSupport import QPrinter
 from pytestqt.qtbot import QtBot
 
 from planner.app.estimator import Estimator
@@ -18,6 +19,8 @@ from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import WallCover
 from planner.plan.plan import Plan
 from planner.plan.space import Canopy, Space
+from planner.reports.leaves import page_layout
+from planner.reports.sheet import Paper
 
 
 class ReadyAnswers(Questions):
@@ -33,6 +36,7 @@ class ReadyAnswers(Questions):
         self.on_otherwise = False
         self.to_open: Path | None = None
         self.to_save: Path | None = None
+        self.to_print: Path | None = None
         self.proposed: list[Path] = []
 
     def unsaved(self, name: str) -> Unsaved:
@@ -69,6 +73,18 @@ class ReadyAnswers(Questions):
     ) -> Path | None:
         self.proposed.append(proposal)
         return self.to_save
+
+    def printer(self, paper: Paper, name: str) -> QPrinter | None:
+        """A printer that prints into a file."""
+        self.asked.append(f"printer for {paper} of {name}")
+        if self.to_print is None:
+            return None
+        made = QPrinter(QPrinter.PrinterMode.HighResolution)
+        made.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+        made.setOutputFileName(str(self.to_print))
+        made.setFullPage(True)
+        made.setPageLayout(page_layout(paper))
+        return made
 
 
 def made_up_light(plan: Plan, options: EstimateOptions, **_: Any) -> Estimate:

@@ -93,6 +93,12 @@ def test_the_build_sheet_takes_one_page(qapp: object, paper: Paper, unit: Length
     assert "Holds moisture" in pages[1]
 
 
+def test_the_build_sheet_alone_takes_one_page_with_the_title(qapp: object) -> None:
+    made = Report("Demo", "Program", (build_section(demo_plan(), LengthUnit.CM),))
+    (page,) = texts(report_pdf(made, Paper.LETTER))
+    assert page.startswith("Demo Program Build sheet")
+
+
 def test_a_long_table_goes_on_under_its_heads(qapp: object) -> None:
     rows = tuple((f"row {k}", str(k)) for k in range(150))
     table = Table(("Row", "Number"), rows, (1,))

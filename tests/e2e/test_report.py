@@ -1,0 +1,259 @@
+"""What a user does with the report: choose sections, look, save, print; and the command."""
+
+from __future__ import annotations
+
+import io
+from pathlib import Path
+
+import pypdf
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from planner.app.main_window import MainWindow
+from planner.app.report_window import ReportWindow
+from planner.catalogue.library import demo_plan
+from planner.command_line import main
+from planner.files.store import save_plan
+from planner.plan.variant_edits import add_variants
+from planner.units import LengthUnit
+from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
+from tests.e2e.test_plain_names import EVIL, evil_plan
+from tests.unit.reports.test_page import parsed
+
+pytestmark = pytest.mark.gui
+
+
+def opened(window: MainWindow) -> ReportWindow:
+    trigger(window, "report")
+    (dialog,) = window.findChildren(ReportWindow)
+    return dialog
+
+
+def texts(path: Path) -> list[str]:
+    reader = pypdf.PdfReader(io.BytesIO(path.read_bytes()))
+    return [" ".join(page.extract_text().split()) for page in reader.pages]
+
+
+@pytest.fixture
+def shown(qtbot: QtBot) -> tuple[ReportWindow, ReadyAnswers, MainWindow]:
+    window, answers = make_window(qtbot, small_plan("Loft box"))
+    return opened(window), answers, window
+
+
+def test_the_report_opens_with_its_sections_and_leaves(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow],
+) -> None:
+    dialog, _, _ = shown
+    ticked = [key for key, box in dialog.boxes.items() if not box.isHidden()]
+    # No variants, no surveys, no schedule: no sections on them.
+    assert ticked == ["decision", "plan", "light", "figures", "budget", "build", "assumptions",
+                      "cautions"]  # fmt: skip
+    assert dialog.view.count >= 4
+    assert "Decision" in dialog.view.accessibleDescription()
+    assert dialog.alert.text() == ""
+    dialog.accept()
+
+
+def test_sections_can_be_left_out_and_order_is_kept(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow], tmp_path: Path
+) -> None:
+    dialog, answers, _ = shown
+    for key, box in dialog.boxes.items():
+        box.setChecked(key in {"cautions", "decision"})
+    answers.to_save = tmp_path / "report.pdf"
+    QTest.mouseClick(dialog.pdf_button, Qt.MouseButton.LeftButton)
+    text = " ".join(texts(answers.to_save))
+    assert text.index("Decision") < text.index("Cautions")
+    assert "Build sheet" not in text
+    dialog.accept()
+
+
+def test_without_a_section_nothing_can_be_saved(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow],
+) -> None:
+    dialog, _, _ = shown
+    for box in dialog.boxes.values():
+        box.setChecked(False)
+    assert not dialog.pdf_button.isEnabled()
+    assert not dialog.print_button.isEnabled()
+    dialog.boxes["light"].setChecked(True)
+    assert dialog.html_button.isEnabled()
+    dialog.accept()
+
+
+def test_one_press_leaves_only_the_build_sheet(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow],
+) -> None:
+    dialog, _, _ = shown
+    dialog.sheet_button.click()
+    assert [key for key, box in dialog.boxes.items() if box.isChecked()] == ["build"]
+    assert dialog.view.count == 1
+    assert dialog.sheet_button.text() == "All sections"
+    dialog.sheet_button.click()
+    assert all(box.isChecked() for box in dialog.boxes.values())
+    dialog.accept()
+
+
+def test_it_is_saved_as_one_page_of_html(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow], tmp_path: Path
+) -> None:
+    dialog, answers, window = shown
+    answers.to_save = tmp_path / "report.html"
+    dialog.html_button.click()
+    page = answers.to_save.read_text("utf-8")
+    reader = parsed(page)
+    assert "Loft box" in reader.texts
+    assert answers.proposed[-1].name == "Loft box.html"
+    assert window.statusBar().currentMessage() == "Wrote report.html"
+    dialog.accept()
+
+
+def test_a_folder_that_is_not_there_is_told(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow], tmp_path: Path
+) -> None:
+    dialog, answers, _ = shown
+    answers.to_save = tmp_path / "nowhere" / "report.pdf"
+    assert not dialog.save(".pdf")
+    assert len(answers.told) == 1
+    dialog.accept()
+
+
+def test_it_is_printed_as_it_is_shown(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow], tmp_path: Path
+) -> None:
+    dialog, answers, _ = shown
+    dialog.paper.setCurrentIndex(1)
+    dialog.paper.activated.emit(1)
+    answers.to_print = tmp_path / "printed.pdf"
+    dialog.print_button.click()
+    assert answers.asked[-1] == "printer for letter of Loft box"
+    reader = pypdf.PdfReader(answers.to_print)
+    assert len(reader.pages) == dialog.view.count
+    width, height = (float(side) for side in reader.pages[0].mediabox[2:])
+    assert (width, height) == pytest.approx((612, 792), abs=1)
+    answers.to_print = None
+    assert not dialog.print_()
+    dialog.accept()
+
+
+def test_the_leaves_scroll_by_keys_and_are_white_paper(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow], qtbot: QtBot
+) -> None:
+    dialog, _, _ = shown
+    view = dialog.view
+    view.setFocus()
+    QTest.keyClick(view, Qt.Key.Key_PageDown)
+    assert view.verticalScrollBar().value() == pytest.approx(view.leaf_size().height() + 16, abs=1)
+    QTest.keyClick(view, Qt.Key.Key_End)
+    assert view.verticalScrollBar().value() == view.verticalScrollBar().maximum()
+    QTest.keyClick(view, Qt.Key.Key_Home)
+    image = view.grab().toImage()
+    assert image.pixelColor(view.viewport().width() // 2, 40) == QColor("white")
+    dialog.accept()
+
+
+def test_in_inches_letter_is_proposed(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    window.display.update(unit=LengthUnit.INCH)
+    dialog = opened(window)
+    assert dialog.paper.currentText() == "Letter"
+    assert dialog.made is not None
+    dialog.accept()
+
+
+def test_options_are_compared_once_they_are_reckoned(qtbot: QtBot) -> None:
+    plan = small_plan()
+    window, _ = make_window(qtbot, add_variants(plan, ("Twin", plan.setup)))
+    dialog = opened(window)
+    assert not dialog.boxes["options"].isHidden()
+    assert not dialog.bar.isVisible()
+    dialog.accept()
+
+
+def test_closing_while_it_reckons_leaves_nothing_running(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window, _ = make_window(qtbot, demo_plan())
+    window.estimator.lane.synchronous = False
+    dialog = opened(window)
+    # What the light at hand tells is there at once.
+    assert dialog.made is not None
+    dialog.reject()
+    window.close()
+
+
+def test_names_are_printed_as_they_stand(qtbot: QtBot, tmp_path: Path) -> None:
+    window, answers = make_window(qtbot, evil_plan())
+    dialog = opened(window)
+    answers.to_save = tmp_path / "evil.html"
+    dialog.html_button.click()
+    page = answers.to_save.read_text("utf-8")
+    assert EVIL not in page
+    assert EVIL in "".join(parsed(page).texts)
+    dialog.accept()
+
+
+def test_help_tells_the_cautions_of_this_plan_first(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot, evil_plan())
+    trigger(window, "help_cautions")
+    assert window._help is not None
+    text = window._help._browsers["cautions"].toPlainText()
+    assert text.index("In this plan") < text.index("Electricity and water")
+    # Two panels of 100 W: 200 / (1.2 x 1005 x 5) x 3600 = 119.4 m³ an hour.
+    assert "about 119 m³ of air an hour" in text
+
+
+# -- without a window -------------------------------------------------------------------------
+
+
+def test_the_command_writes_a_pdf_by_its_name(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "sheet.pdf"
+    code = main(["report", "demo", "--out", str(out), "--sections", "build,decision",
+                 "--paper", "letter", "--unit", "in", "--quality", "preview"])  # fmt: skip
+    assert code == 0
+    assert capsys.readouterr().out.endswith("(decision, build sheet)\n")
+    first, second = texts(out)
+    assert "invented" in first
+    # 55 cm of cord: 21.65 in, 346.5 sixteenths; 34 cm from wall 4: 13.386 in, 13 3/8.
+    assert "13 3/8" in second
+
+
+def test_the_command_writes_a_page(tmp_path: Path) -> None:
+    plan, out = tmp_path / "my.plan.json", tmp_path / "page.htm"
+    save_plan(demo_plan(), plan)
+    assert main(["report", str(plan), "--out", str(out), "--quality", "preview"]) == 0
+    assert parsed(out.read_text("utf-8")).ids[0] == "decision"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "sentence"),
+    [
+        (["--out", "report.txt"], "does not say what to write; name a file .pdf or .html."),
+        (["--out", "-"], "does not say what to write"),
+        (["--out", "nowhere/x.pdf"], "there is no folder"),
+        (["--out", "x.pdf", "--sections", "poem"], "There is no section 'poem'"),
+        (["--out", "x.pdf", "--sections", ","], "Name at least one section"),
+    ],
+)
+def test_what_cannot_be_is_one_sentence(
+    arguments: list[str],
+    sentence: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["report", "demo", *arguments]) == 2
+    assert sentence in capsys.readouterr().err
+    assert list(tmp_path.glob("*.pdf")) == []
+
+
+def test_a_map_is_written_as_a_drawing(tmp_path: Path) -> None:
+    out = tmp_path / "map.svg"
+    assert main(["estimate", "demo", "--quality", "preview", "--picture", str(out)]) == 0
+    assert out.read_text("utf-8").startswith("<svg ")
