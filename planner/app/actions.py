@@ -64,7 +64,7 @@ ACTIONS: Final = (
     ),
     ActionSpec(
         "report",
-        "&Report…",
+        "Repor&t…",
         "The decision, or a build sheet, on paper or as one file",
         Standard.Print,
         ("Ctrl+P",),

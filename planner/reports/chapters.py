@@ -225,7 +225,7 @@ def _options(known: Known, unit: LengthUnit) -> Sequence[Block]:
         ]
         heads = ("Option", *(column.heading(costs.currency) for column in shown))
         cells = tuple(
-            (row.side.name, *(column.text(row.values[column.key]) for column in shown))
+            (row.side.name, *(_digits(column, row.values[column.key], known) for column in shown))
             for row in rows
         )
         if shown:
@@ -243,6 +243,14 @@ def _options(known: Known, unit: LengthUnit) -> Sequence[Block]:
         blocks += [Points(tuple(told)), Words(NOT_COUNTED, quiet=True)]
     problems = tuple(problem for side in comparison.sides for problem in side.problems)
     return [*blocks, Points(problems)] if problems else blocks
+
+
+def _digits(column: Column, value: float | None, known: Known) -> str:
+    """A figure with the digits it has elsewhere in the report, where its doubt is known."""
+    standard = getattr(known.uncertainty, column.key, 0.0)
+    if value is None or standard <= 0 or column.key not in FIGURE:
+        return column.text(value)
+    return FIGURE[column.key].banded(value, standard, COVERAGE)[0]
 
 
 def option_rows(known: Known, comparison: Comparison) -> tuple[Option, ...]:

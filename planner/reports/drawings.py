@@ -27,7 +27,7 @@ FAINT: Final = "#b9bec6"
 ACCENT: Final = "#1f6fb4"
 LEAF: Final = "#5f9e4a"
 LETTER_MM: Final = 2.6
-_CLASS: Final = {INK: "ink", QUIET: "quiet", FAINT: "faint", ACCENT: "accent"}
+_CLASS: Final = {INK: "ink", QUIET: "grey", FAINT: "pale", ACCENT: "blue"}
 _WIDE: Final = 0.6
 """Width of a letter over its height, about: no font is known here."""
 _SCALES: Final = (1, 2, 5, 10, 15, 20, 25, 50, 75, 100, 150, 200, 250, 500)
@@ -173,7 +173,7 @@ class Sheet:
 
 def _class(colour: str, kind: str = "") -> str:
     known = _CLASS.get(colour)
-    return f' class="{kind}{known}"' if known else ""
+    return f' class="{kind or "fill"}-{known}"' if known else ""
 
 
 def upright(angle: float) -> float:

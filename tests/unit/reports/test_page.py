@@ -129,6 +129,17 @@ def test_drawings_are_valid_xml_of_their_own(page: str) -> None:
     assert all(base64.b64decode(one).startswith(b"\x89PNG\r\n\x1a\n") for one in data)
 
 
+def test_the_style_of_words_does_not_reach_into_drawings(page: str) -> None:
+    """A class of both would set the letters of a drawing, which count in millimetres, in rem."""
+    inside = set(re.findall(r'class="([^"]+)"', " ".join(re.findall(r"<svg .*?</svg>", page))))
+    outside = set(re.findall(r'class="([^"]+)"', re.sub(r"<svg .*?</svg>", "", page)))
+    assert inside
+    assert not inside & outside
+    style = page[page.index("<style>") : page.index("</style>")]
+    for name in inside:
+        assert f".{name} {{" in style
+
+
 def test_it_reads_on_dark_ground_and_on_paper(page: str) -> None:
     assert "@media (prefers-color-scheme: dark)" in page
     assert "@media print" in page

@@ -245,6 +245,16 @@ def test_options_stand_with_figures_and_what_they_differ_in() -> None:
     assert "Twin: as the plan." in words_of(made, "options")
 
 
+def test_one_number_has_one_rounding_in_the_whole_report() -> None:
+    plan = with_variants("Twin")
+    made = report(Known(sample_estimate(plan), DOUBT, compared(plan)))
+    figures = {row[0]: row[1].split(" ")[0] for row in table(made, "figures").rows}
+    options = table(made, "options", "The light they give")
+    for name in ("Mean", "DLI", "Min / mean", "Minimum"):
+        column = next(k for k, head in enumerate(options.heads) if head.startswith(f"{name} ("))
+        assert options.rows[0][column] == figures[name]
+
+
 def test_a_survey_stands_with_its_residuals() -> None:
     survey = Survey(
         key="s", name="Tuesday", points=((0.2, 0.2), (0.4, 0.2), (0.2, 0.4)),
