@@ -338,8 +338,8 @@ def main() -> None:
     for name in chosen.kinds or KINDS:
         found = run(name, chosen.count, seed=chosen.seed, full=chosen.full)
         print(
-            f"{name}: {found.kills} kills in {found.seconds:.0f} s, {found.under_way} of them with a "
-            f"round done and not yet told, {found.refused} times a full disk; nothing lost or torn",
+            f"{name}: {found.kills} kills in {found.seconds:.0f} s, {found.under_way} of them "
+            f"with a round done and not told, {found.refused} times a full disk; nothing lost",
             flush=True,
         )
     if chosen.windows:
