@@ -14,6 +14,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence, QUndoStack
 from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
 from planner.app.display import COLOUR_MAPS, MAP_CELLS
+from planner.catalogue.library import DEMO
 from planner.plan.groups import Edge
 
 Standard = QKeySequence.StandardKey
@@ -48,10 +49,26 @@ class Submenu:
     entries: tuple[str | Submenu | None, ...] = ()
 
 
+EXAMPLES: Final = (
+    (DEMO, "Hallway &cabinet", "seedlings under two bars in a cabinet with a cut corner"),
+    (
+        "hallway-cabinet-measured",
+        "Hallway cabinet, &measured",
+        "the same cabinet with variants it was weighed against and a survey",
+    ),
+    ("tent", "&Tent", "lettuce in a tent of 60 x 60 x 160 cm"),
+    ("closet", "&L-shaped closet", "herbs about a chimney, with a shelf in the light"),
+    ("shelf", "&Shelf", "seedlings on a shelf that is open on three sides"),
+)
+"""Invented plans of ``resources/demo``: key, text of the menu, what it shows."""
+
 ACTIONS: Final = (
     ActionSpec("new", "&New", "Start an empty plan", Standard.New),
     ActionSpec("open", "&Open…", "Open a plan file", Standard.Open),
-    ActionSpec("open_demo", "Open &demo plan", "Open the invented example as a new plan"),
+    *(
+        ActionSpec(f"example_{key}", text, f"Open {what}, as a new plan; all of it is invented")
+        for key, text, what in EXAMPLES
+    ),
     ActionSpec("save", "&Save", "Save the plan to its file", Standard.Save),
     ActionSpec(
         "save_as", "Save &as…", "Save the plan to another file", Standard.SaveAs, ("Ctrl+Shift+S",)
@@ -270,8 +287,8 @@ MENUS: Final = (
         (
             "new",
             "open",
-            "open_demo",
             Submenu("recent", "Open &recent"),
+            Submenu("example", "Open an exa&mple", tuple(f"example_{key}" for key, *_ in EXAMPLES)),
             None,
             "save",
             "save_as",

@@ -17,7 +17,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QGraphicsView, QMainWindow
 
 from planner.app import theme
-from planner.app.actions import WindowActions
+from planner.app.actions import EXAMPLES, WindowActions
 from planner.app.canvas.ink import ZOOM_STEP
 from planner.app.display import Display, DisplayState, SelectionModel
 from planner.app.document import Document
@@ -124,7 +124,12 @@ class MainWindow(QMainWindow):
         return {
             "new": lambda: self.desk.begin(new_plan(self.catalogue), "An empty plan"),
             "open": self.desk.choose_and_open,
-            "open_demo": lambda: self.desk.begin(demo_plan(), "The demo plan; it is invented"),
+            **{
+                f"example_{key}": lambda key=key: self.desk.begin(
+                    demo_plan(key), "An example; all of it is invented"
+                )
+                for key, *_ in EXAMPLES
+            },
             "save": self.desk.save,
             "save_as": self.desk.save_as,
             "lamp_from_file": self.lamp_files.choose,

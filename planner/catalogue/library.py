@@ -418,7 +418,7 @@ def caution_notes() -> dict[str, tuple[str, ...]]:
 
 # -- Plans to begin with ---------------------------------------------------------------
 
-DEMO_NAME = "demo/hallway-cabinet.plan.json"
+DEMO: Final = "hallway-cabinet"
 
 
 def new_plan(catalogue: Catalogue) -> Plan:
@@ -438,9 +438,9 @@ def new_plan(catalogue: Catalogue) -> Plan:
     )
 
 
-def demo_plan() -> Plan:
-    """The invented demo: herbs and lettuce seedlings in a hallway cabinet."""
-    return Plan.model_validate_json(resource_path(DEMO_NAME).read_bytes())
+def demo_plan(key: str = DEMO) -> Plan:
+    """An invented example of ``resources/demo``; herbs in a hallway cabinet, if not told."""
+    return Plan.model_validate_json(resource_path(f"demo/{key}.plan.json").read_bytes())
 
 
 # -- where the program's data files are ------------------------------------------------

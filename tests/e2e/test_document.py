@@ -8,10 +8,13 @@ from pathlib import Path
 import pytest
 from pytestqt.qtbot import QtBot
 
+from planner.app.actions import EXAMPLES
 from planner.app.canvas.items import Item, Part
 from planner.app.frame import HistoryDialog
 from planner.app.questions import Unsaved
+from planner.catalogue.library import resource_path
 from planner.plan import edits
+from planner.plan.checks import Severity, findings
 from planner.plan.place import Place, PlaceKind
 from tests.e2e.shell import make_window, small_plan, trigger
 
@@ -107,7 +110,7 @@ def test_closing_without_changes_asks_nothing(qtbot: QtBot) -> None:
     assert answers.asked == []
 
 
-@pytest.mark.parametrize("key", ["new", "open_demo"])
+@pytest.mark.parametrize("key", ["new", "example_hallway-cabinet"])
 def test_starting_another_plan_asks_first_and_cancel_keeps_the_plan(qtbot: QtBot, key: str) -> None:
     window, answers = make_window(qtbot)
     trigger(window, "add_lamp")
@@ -123,11 +126,25 @@ def test_starting_another_plan_asks_first_and_cancel_keeps_the_plan(qtbot: QtBot
     assert not window.actions_["undo"].isEnabled()
 
 
-def test_the_demo_says_that_it_is_invented(qtbot: QtBot) -> None:
+@pytest.mark.parametrize("key", [key for key, *_ in EXAMPLES])
+def test_every_example_says_that_it_is_invented_and_has_nothing_amiss(
+    qtbot: QtBot, key: str
+) -> None:
     window, _ = make_window(qtbot)
-    trigger(window, "open_demo")
-    assert "invented" in window.document.plan.note.lower()
-    assert window.document.plan.lamps
+    trigger(window, f"example_{key}")
+    plan = window.document.plan
+    assert plan.note.startswith("An invented example: no such ")
+    assert "invented" in window.statusBar().currentMessage()
+    assert plan.lamps
+    assert plan.target is not None
+    wrong = [f.sentence for f in findings(plan) if f.severity is Severity.WARNING]
+    assert wrong == []
+
+
+def test_every_invented_plan_has_its_place_in_the_menu() -> None:
+    files = resource_path("demo").glob("*.plan.json")
+    names = {path.name.removesuffix(".plan.json") for path in files}
+    assert names == {key for key, *_ in EXAMPLES}
 
 
 def test_work_stops_with_the_window(qtbot: QtBot) -> None:
