@@ -178,7 +178,7 @@ class Questions:
         # Printing brings a library along that nobody else needs.
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # noqa: PLC0415
 
-        from planner.reports.leaves import page_layout  # noqa: PLC0415 - only when asked
+        from planner.reports.sheet import page_layout  # noqa: PLC0415 - only when asked
 
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         printer.setDocName(name)

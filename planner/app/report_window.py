@@ -378,7 +378,9 @@ class ReportWindow(QDialog):
         printer = self._questions.printer(self.paper_chosen(), self._name)
         if printer is None:
             return False
-        paint_leaves(Leaves(chosen, self.paper_chosen()), printer)
+        painter = QPainter(printer)
+        paint_leaves(Leaves(chosen, self.paper_chosen()), painter, printer)
+        painter.end()
         self.told.emit("Sent the report to the printer")
         return True
 

@@ -8,7 +8,7 @@ from typing import Final
 
 import planner
 from planner.catalogue.library import load_cautions
-from planner.estimate.compare import COLUMNS, Comparison, Option, option
+from planner.estimate.compare import COLUMNS, Column, Comparison, Option, option
 from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
@@ -247,7 +247,7 @@ def _options(known: Known, unit: LengthUnit) -> Sequence[Block]:
 
 def _digits(column: Column, value: float | None, known: Known) -> str:
     """A figure with the digits it has elsewhere in the report, where its doubt is known."""
-    standard = getattr(known.uncertainty, column.key, 0.0)
+    standard = float(getattr(known.uncertainty, column.key, 0.0))
     if value is None or standard <= 0 or column.key not in FIGURE:
         return column.text(value)
     return FIGURE[column.key].banded(value, standard, COVERAGE)[0]

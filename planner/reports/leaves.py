@@ -8,21 +8,17 @@ the whole pixels fonts come in are fine enough.
 from __future__ import annotations
 
 import re
-import zlib
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QPointF, QRectF, QSizeF, Qt
+from PySide6.QtCore import QByteArray, QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
     QFontMetricsF,
     QPagedPaintDevice,
-    QPageLayout,
-    QPageSize,
     QPainter,
-    QPdfWriter,
     QTextLayout,
     QTextOption,
 )
@@ -30,7 +26,7 @@ from PySide6.QtSvg import QSvgRenderer
 
 from planner.reports.drawings import FAINT, INK, QUIET, Picture, printable
 from planner.reports.report import Pictures, Points, Report, Section, Table, Warned, Words
-from planner.reports.sheet import FAMILIES, RESOLUTION, Paper, ensure_application
+from planner.reports.sheet import FAMILIES, Paper, ensure_application, pdf_of
 
 MM: Final = 100.0
 """Units in a millimetre."""
@@ -410,107 +406,24 @@ def _cells(
 # -- PDF and printer ------------------------------------------------------------------------
 
 
-def page_layout(paper: Paper) -> QPageLayout:
-    """An upright sheet without margins of its own."""
-    known = {Paper.A4: QPageSize.PageSizeId.A4, Paper.LETTER: QPageSize.PageSizeId.Letter}
-    upright = QPageLayout.Orientation.Portrait
-    return QPageLayout(QPageSize(known[paper]), upright, QMarginsF(0, 0, 0, 0))
-
-
-def paint_leaves(
-    leaves: Leaves, device: QPagedPaintDevice, cancelled: Callable[[], bool] | None = None
-) -> None:
-    """Paint all leaves on a device whose page layout is that of their paper."""
-    painter = QPainter(device)
+def paint_leaves(leaves: Leaves, painter: QPainter, device: QPagedPaintDevice) -> None:
+    """Paint all leaves with a painter of a device whose page layout is that of their paper."""
     painter.setRenderHints(
         QPainter.RenderHint.Antialiasing | QPainter.RenderHint.SmoothPixmapTransform
     )
-    try:
-        for number in range(len(leaves)):
-            if cancelled is not None and cancelled():
-                return
-            if number:
-                device.newPage()
-            painter.resetTransform()
-            painter.scale(*(dpi / 25.4 / MM for dpi in _dots(device)))
-            leaves.paint(painter, number)
-    finally:
-        painter.end()
-
-
-def _dots(device: QPagedPaintDevice) -> tuple[int, int]:
-    return device.logicalDpiX(), device.logicalDpiY()
+    for number in range(len(leaves)):
+        if number:
+            device.newPage()
+        painter.resetTransform()
+        painter.scale(device.logicalDpiX() / 25.4 / MM, device.logicalDpiY() / 25.4 / MM)
+        leaves.paint(painter, number)
 
 
 def report_pdf(report: Report, paper: Paper = Paper.A4) -> bytes:
     """The report as the bytes of a PDF file, its text selectable."""
     leaves = Leaves(report, paper)
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QPdfWriter(buffer)
-    writer.setResolution(RESOLUTION)
-    writer.setTitle(printable(report.title))
-    writer.setCreator(report.about)
-    writer.setPageLayout(page_layout(paper))
-    paint_leaves(leaves, writer)
-    del writer
-    return readable(bytes(buffer.data().data()))
-
-
-_JOINED: Final = {
-    b"<0009>": b"<0020>",
-    b"<00A0>": b"<0020>",
-    b"<FB00>": b"<00660066>",
-    b"<FB01>": b"<00660069>",
-    b"<FB02>": b"<0066006C>",
-    b"<FB03>": b"<006600660069>",
-    b"<FB04>": b"<00660066006C>",
-}
-
-
-def readable(pdf: bytes) -> bytes:
-    """A PDF of Qt with the letters it says its glyphs stand for put right.
-
-    Where a font draws a space and a tab alike Qt calls it a tab, and joined letters (fi) by
-    their own sign: neither is found by who searches or copies. The tables that tell are
-    written anew behind the file, as an incremental update (ISO 32000-1:2008, 7.5.6).
-    """
-    start = re.search(rb"startxref\s+(\d+)\s+%%EOF\s*$", pdf)
-    trailer = re.search(rb"trailer\s*<<(.*?)>>\s*startxref", pdf, re.DOTALL)
-    if start is None or trailer is None:
-        return pdf
-    made, places = bytearray(pdf), []
-    for number in sorted({int(found) for found in re.findall(rb"/ToUnicode (\d+) 0 R", pdf)}):
-        told = _table_of_letters(pdf, number)
-        better = told
-        for old, new in _JOINED.items():
-            better = better.replace(old, new)
-        if better != told:
-            data = zlib.compress(better)
-            places.append((number, len(made)))
-            made += b"%d 0 obj\n<< /Length %d /Filter /FlateDecode >>\nstream\n" % (
-                number, len(data),
-            )  # fmt: skip
-            made += data + b"\nendstream\nendobj\n"
-    if not places:
-        return pdf
-    at = len(made)
-    made += b"xref\n"
-    for number, place in places:
-        made += b"%d 1\n%010d 00000 n \n" % (number, place)
-    made += b"trailer\n<<%s/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n" % (trailer[1], start[1], at)
-    return bytes(made)
-
-
-def _table_of_letters(pdf: bytes, number: int) -> bytes:
-    """What an object of a PDF says its glyphs stand for; empty where it cannot be read."""
-    head = rb"(?<!\d)%d 0 obj\s*<<([^>]*)>>\s*stream\r?\n(.*?)\r?\nendstream" % number
-    found = re.search(head, pdf, re.DOTALL)
-    if found is None:
-        return b""
-    if b"FlateDecode" not in found[1]:
-        return found[2]
-    try:
-        return zlib.decompress(found[2])
-    except zlib.error:
-        return b""
+    return pdf_of(
+        printable(report.title),
+        paper,
+        lambda painter, writer: paint_leaves(leaves, painter, writer),
+    )

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import re
+import zlib
 from collections.abc import Callable
 from enum import StrEnum
 from typing import TYPE_CHECKING, Final
@@ -54,6 +56,13 @@ def ensure_application() -> None:
         _APPLICATION.append(QGuiApplication(["planner"]))
 
 
+def page_layout(paper: Paper) -> QPageLayout:
+    """An upright sheet without margins of its own."""
+    size = QPageSize(QSizeF(*paper.size_mm), QPageSize.Unit.Millimeter, paper.value)
+    upright, unit = QPageLayout.Orientation.Portrait, QPageLayout.Unit.Millimeter
+    return QPageLayout(size, upright, QMarginsF(0, 0, 0, 0), unit)
+
+
 def pdf_of(title: str, paper: Paper, paint: Callable[[QPainter, QPdfWriter], None]) -> bytes:
     """The bytes of a PDF of upright sheets, whatever ``paint`` paints on them."""
     ensure_application()
@@ -63,15 +72,13 @@ def pdf_of(title: str, paper: Paper, paint: Callable[[QPainter, QPdfWriter], Non
     writer.setResolution(RESOLUTION)
     writer.setTitle(title)
     writer.setCreator("Grow space light planner")
-    size = QPageSize(QSizeF(*paper.size_mm), QPageSize.Unit.Millimeter, paper.value)
-    upright, unit = QPageLayout.Orientation.Portrait, QPageLayout.Unit.Millimeter
-    writer.setPageLayout(QPageLayout(size, upright, QMarginsF(0, 0, 0, 0), unit))
+    writer.setPageLayout(page_layout(paper))
     painter = QPainter(writer)
     try:
         paint(painter, writer)
     finally:
         painter.end()
-    return bytes(buffer.data().data())
+    return readable(bytes(buffer.data().data()))
 
 
 def in_millimetres(painter: QPainter) -> None:
@@ -105,6 +112,67 @@ def write(painter: QPainter, place: QRectF, words: str, size_mm: float, flags: i
 
 CENTRE: Final = int(Qt.AlignmentFlag.AlignCenter)
 LEFT: Final = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+
+
+# -- text that is found and copied --------------------------------------------------------
+
+_JOINED: Final = {
+    b"<0009>": b"<0020>",
+    b"<00A0>": b"<0020>",
+    b"<FB00>": b"<00660066>",
+    b"<FB01>": b"<00660069>",
+    b"<FB02>": b"<0066006C>",
+    b"<FB03>": b"<006600660069>",
+    b"<FB04>": b"<00660066006C>",
+}
+
+
+def readable(pdf: bytes) -> bytes:
+    """A PDF of Qt with the letters it says its glyphs stand for put right.
+
+    Where a font draws a space and a tab alike Qt calls it a tab, and joined letters (fi) by
+    their own sign: neither is found by who searches or copies. The tables that tell are
+    written anew behind the file, as an incremental update (ISO 32000-1:2008, 7.5.6).
+    """
+    start = re.search(rb"startxref\s+(\d+)\s+%%EOF\s*$", pdf)
+    trailer = re.search(rb"trailer\s*<<(.*?)>>\s*startxref", pdf, re.DOTALL)
+    if start is None or trailer is None:
+        return pdf
+    made, places = bytearray(pdf), []
+    for number in sorted({int(found) for found in re.findall(rb"/ToUnicode (\d+) 0 R", pdf)}):
+        told = _table_of_letters(pdf, number)
+        better = told
+        for old, new in _JOINED.items():
+            better = better.replace(old, new)
+        if better != told:
+            data = zlib.compress(better)
+            places.append((number, len(made)))
+            made += b"%d 0 obj\n<< /Length %d /Filter /FlateDecode >>\nstream\n" % (
+                number, len(data),
+            )  # fmt: skip
+            made += data + b"\nendstream\nendobj\n"
+    if not places:
+        return pdf
+    at = len(made)
+    made += b"xref\n"
+    for number, place in places:
+        made += b"%d 1\n%010d 00000 n \n" % (number, place)
+    made += b"trailer\n<<%s/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n" % (trailer[1], start[1], at)
+    return bytes(made)
+
+
+def _table_of_letters(pdf: bytes, number: int) -> bytes:
+    """What an object of a PDF says its glyphs stand for; empty where it cannot be read."""
+    head = rb"(?<!\d)%d 0 obj\s*<<([^>]*)>>\s*stream\r?\n(.*?)\r?\nendstream" % number
+    found = re.search(head, pdf, re.DOTALL)
+    if found is None:
+        return b""
+    if b"FlateDecode" not in found[1]:
+        return found[2]
+    try:
+        return zlib.decompress(found[2])
+    except zlib.error:
+        return b""
 
 
 # -- recording sheet --------------------------------------------------------------------

@@ -19,8 +19,7 @@ from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import WallCover
 from planner.plan.plan import Plan
 from planner.plan.space import Canopy, Space
-from planner.reports.leaves import page_layout
-from planner.reports.sheet import Paper
+from planner.reports.sheet import Paper, page_layout
 
 
 class ReadyAnswers(Questions):

@@ -13,9 +13,9 @@ from planner.catalogue.library import demo_plan
 from planner.plan.plan import Variant
 from planner.reports.build_sheet import build_section
 from planner.reports.chapters import report
-from planner.reports.leaves import MARGIN, MM, Leaves, readable, report_pdf
+from planner.reports.leaves import MARGIN, MM, Leaves, report_pdf
 from planner.reports.report import Known, Points, Report, Section, Table, Words
-from planner.reports.sheet import Paper
+from planner.reports.sheet import Paper, readable
 from planner.units import LengthUnit
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 from tests.unit.reports.test_page import NASTY
