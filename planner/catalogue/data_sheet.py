@@ -115,6 +115,8 @@ _RANGE: Final = re.compile(rf"({_N})\s*(?:-|~|to|\.\.+)\s*({_N})\s*(k?w(?:atts?)
 _POINT: Final = re.compile(r"\b(?:bulb|spot|e27|e26|e40|e39|gu10|par\d\d)\b")
 _ONE_BAR: Final = re.compile(r"\b(?:bar|strip|tube|t5|t8)\b")
 
+_FIXED: Final = re.compile(r"\b(?:non|not|no|without)[ -]?(?:a )?dim(?:mable|ming|mer)?\b")
+
 EXAMPLE: Final = "240 W 600 µmol/s 30x30 cm"
 
 
@@ -214,6 +216,7 @@ def read_data_sheet(text: str) -> SheetLamp:
         profile=profile,
         ppf=ppf,
         watts=power,
+        dimmable=_FIXED.search(_plain(text)) is None,
         source=f"As pasted: {' '.join(text.split())}"[:2000],
     )
     return SheetLamp(model, tuple(notes))

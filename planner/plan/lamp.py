@@ -191,6 +191,7 @@ class LampModel(Value):
     ppf_uncertainty: Fraction = Field(
         default=0.1, description="Relative uncertainty of the photon flux."
     )
+    dimmable: bool = Field(default=True, description="Whether its output can be turned down.")
     source: Text = ""
     note: Text = ""
 

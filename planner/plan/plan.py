@@ -111,6 +111,11 @@ class Setup(Value):
             )
 
     @property
+    def dimmable(self) -> bool:
+        """Whether the output of every lamp can be turned."""
+        return all(lamp.model.dimmable for lamp in self.lamps)
+
+    @property
     def headroom(self) -> float:
         """From the canopy to the ceiling in metres: the most a lamp can hang above it."""
         return self.space.height - self.canopy.height

@@ -37,13 +37,13 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     """The common factor on all outputs that brings most area into the band.
 
     Exact but for the size of the cells, because light adds up: the map is proportional to
-    the output. No lamp goes above 100 %. None without a target or light, or where nothing
-    worth telling is gained.
+    the output. No lamp goes above 100 %. None without a target or light, where a lamp cannot be
+    dimmed, or where nothing worth telling is gained.
     """
     plan = estimate.plan
     outputs = [lamp.output_percent for lamp in plan.lamps]
     band = plan.ppfd_band
-    if band is None or not outputs or max(outputs) <= 0:
+    if band is None or not outputs or max(outputs) <= 0 or not plan.dimmable:
         return None
     inside = np.isfinite(estimate.ppfd)
     ppfd, area = estimate.ppfd[inside], estimate.cell_area[inside]
@@ -97,7 +97,7 @@ def advice(estimate: Estimate) -> str:
     if dimming is None:
         missing = shortage(estimate)
         if missing is None or not np.isfinite(missing):
-            return ""
+            return _without_dimmer(estimate)
         times = f"{missing:.0f}" if missing >= 9.5 else f"{missing:.1f}"
         return (
             f"Even at full output no spot reaches the band; its middle needs about {times} times "
@@ -111,6 +111,18 @@ def advice(estimate: Estimate) -> str:
     else:
         setting = f"all lamps at {percent(dimming.factor)} of their present output"
     return f"With {setting}, {share} of the canopy would lie inside the band."
+
+
+def _without_dimmer(estimate: Estimate) -> str:
+    """Where the light is too much for lamps that cannot be dimmed, what is left to do."""
+    plan, over = estimate.plan, estimate.figures.share_over
+    if plan.dimmable or over is None or over < WORTH_TELLING:
+        return ""
+    lamps = "the lamp" if len(plan.lamps) == 1 else "the lamps"
+    return (
+        f"{percent(over)} of the canopy lies over the band, and {lamps} cannot be dimmed: hang "
+        f"{lamps} higher, or light fewer hours a day where the band is one of DLI."
+    )
 
 
 # -- Which surface to line first, in words ---------------------------------------------

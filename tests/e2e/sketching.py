@@ -37,7 +37,7 @@ def make_page(
     page.workplace.document.setParent(page)
     page.workplace.selection.setParent(page)
     page.workplace.display.setParent(page)
-    qtbot.addWidget(page)
+    qtbot.addWidget(page, before_close_func=lambda _page: page.asked.lane.shutdown())
     page.resize(*size)
     with qtbot.waitActive(page):
         page.show()

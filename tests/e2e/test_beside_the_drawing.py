@@ -20,7 +20,7 @@ from planner.plan import edits
 from planner.plan.edits import change_lamp
 from planner.plan.lining import OPENING
 from planner.plan.place import Place, PlaceKind
-from tests.e2e.sketching import make_page
+from tests.e2e.sketching import enter, make_page
 
 if TYPE_CHECKING:
     from planner.app.fields.surface_fields import WallFields
@@ -166,3 +166,61 @@ def test_a_click_on_the_marked_band_says_what_narrows_the_doubt_most(
     QTest.mouseClick(view, Qt.MouseButton.LeftButton, pos=spot)
     assert view.notice.startswith("Here ")
     assert "A survey of Lamp in open air narrows it most" in view.notice
+
+
+# -- a wish --------------------------------------------------------------------------------
+
+
+def lit_page(page: SketchPage) -> SketchPage:
+    plan = page.workplace.document.plan
+    page.show_estimate(evaluate(plan, EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)))
+    return page
+
+
+def test_a_level_typed_under_the_mean_is_found_three_ways(qtbot: QtBot, page: SketchPage) -> None:
+    wish = lit_page(page).strip.wish
+    assert wish.isHidden()
+    page.strip.figures[0].click()
+    assert wish.isVisible()
+    enter(qtbot, wish.box, "140")
+    ways = [words.text() for words in wish.words]
+    assert ways[0].startswith("Dim to ")
+    assert ways[1].startswith("Raise to ")
+    assert all("W" in text and "min / mean" in text for text in ways)
+    document = page.workplace.document
+    before = document.plan
+    qtbot.mouseClick(wish.buttons[0], Qt.MouseButton.LeftButton)
+    assert document.undo_stack.count() == 1
+    assert document.undo_stack.undoText().startswith("Dim to ")
+    assert document.plan.lamps[0].output_percent < before.lamps[0].output_percent
+    assert not any(words.isVisible() for words in wish.words), "they told of the plan before"
+    options = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+    assert evaluate(document.plan, options).figures.mean == pytest.approx(140, rel=0.02)
+
+
+def test_a_level_pressed_on_the_colour_bar_is_asked_for(qtbot: QtBot, page: SketchPage) -> None:
+    bar = lit_page(page).colour_bar
+    start, end = (QPoint(8, round(bar.place(level))) for level in (50, 120))
+    QTest.mousePress(bar, Qt.MouseButton.LeftButton, pos=start)
+    QTest.mouseMove(bar, end)
+    QTest.mouseRelease(bar, Qt.MouseButton.LeftButton, pos=end)
+    assert page.strip.wish.isVisible()
+    assert page.strip.wish.box.value == pytest.approx(120, abs=2)
+    assert page.strip.wish.words[0].text().startswith("Dim to ")
+
+
+def test_lamps_that_cannot_be_dimmed_are_not_told_to(page: SketchPage) -> None:
+    plan = page.workplace.document.plan
+    for k, lamp in enumerate(plan.lamps):
+        plan = change_lamp(plan, k, model=edits.changed(lamp.model, dimmable=False))
+    page.workplace.document.apply(plan, "Set lamp as not dimmable")
+    lit_page(page).strip.ask_for(140)
+    wish = page.strip.wish
+    assert wish.words[0].text() == "The lamps cannot be dimmed."
+    assert wish.buttons[0].isHidden()
+
+
+def test_without_a_lamp_a_wish_is_answered_with_a_sentence(page: SketchPage) -> None:
+    page.workplace.document.apply(edits.changed(page.workplace.document.plan, lamps=()), "None")
+    lit_page(page).strip.ask_for(140)
+    assert page.strip.wish.alert.text() == "▲ Hang one lamp first."

@@ -157,6 +157,12 @@ class LampKindFields(FieldPanel):
         self.add_heading("What kind it is")
         self.ppf_field = self.add_dial("ppf")
         self.watts_field = self.add_dial("watts")
+        self.dim_row, self.dim_switch = self.add_switch(
+            "Can be dimmed",
+            lambda plan, on: self._with(plan, dimmable=on),
+            ("Set lamp as dimmable", "Set lamp as not dimmable"),
+            "Whether its output can be turned down. What is advised keeps to it.",
+        )
         self.beam_field = self.add_dial("beam")
         self.profile_note = NoteLabel()
         self.add_wide(self.profile_note)
@@ -218,6 +224,7 @@ class LampKindFields(FieldPanel):
         model = self._model(plan)
         self.body_combo.setCurrentIndex(self.body_combo.findData(model.body.kind))
         self.profile_note.setText(profile_words(model.profile))
+        self.dim_switch.setChecked(model.dimmable)
         self.light_fields.show_model(model)
         own = model.key in self.workplace.shelf.catalogue.own_lamps
         self.own_bar.setVisible(own)

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPainterPath, QPaintEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QImage,
+    QMouseEvent,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from planner.app.canvas.ink import Ink, figure_font, pen
+from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightStyle, hatch
 from planner.light.cellmap import round_values
 from planner.units import format_number
@@ -29,12 +37,20 @@ class UprightBar(QWidget):
 
 
 class ColourBar(UprightBar):
-    """A vertical bar from the lower to the upper level, round numbers beside it."""
+    """A vertical bar from the lower to the upper level, round numbers beside it.
+
+    Where a level can be wished for by it (``wishes``), pressing and dragging marks one, and
+    ``level_wanted(float)`` carries it when the hand lets go.
+    """
+
+    level_wanted = Signal(float)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Colour bar", parent)
         self._style = _USUAL
         self._shown: LightStyle | None = None
+        self._marked: float | None = None
+        self.wishes = False
         self.show_style(self._style)
 
     def show_style(self, style: LightStyle) -> None:
@@ -73,6 +89,31 @@ class ColourBar(UprightBar):
         bar = self._bar()
         return bar.bottom() - (value - low) / max(high - low, 1e-12) * bar.height()
 
+    def _level_at(self, y: float) -> float:
+        low, high = self._style.levels
+        bar = self._bar()
+        share = min(max((bar.bottom() - y) / bar.height(), 0.0), 1.0)
+        return low + share * (high - low)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if self.wishes and event.button() is Qt.MouseButton.LeftButton:
+            self._mark(self._level_at(event.position().y()))
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._marked is not None:
+            self._mark(self._level_at(event.position().y()))
+
+    def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
+        wanted = self._marked
+        if wanted is not None:
+            self._mark(None)
+            if round(wanted) > 0:
+                self.level_wanted.emit(float(round(wanted)))
+
+    def _mark(self, level: float | None) -> None:
+        self._marked = level
+        self.update()
+
     def paintEvent(self, _event: QPaintEvent) -> None:
         ink = Ink.of(self.palette())
         painter = QPainter(self)
@@ -96,6 +137,13 @@ class ColourBar(UprightBar):
                 QPointF(bar.right() + _GAP_PX, y + metrics.capHeight() / 2),
                 format_number(value, 1),
             )
+        if self._marked is not None:
+            y = self.place(self._marked)
+            painter.setPen(pen(ink.accent, 2.0))
+            painter.drawLine(QPointF(bar.left() - 3, y), QPointF(bar.right() + 3, y))
+            text = format_number(self._marked, 0)
+            middle = bar.right() + _GAP_PX + metrics.horizontalAdvance(text) / 2
+            draw_plate_text(painter, QPointF(middle, y), text, ink.accent, ink.paper)
         painter.end()
 
     def _paint_band(self, painter: QPainter, bar: QRectF, style: LightStyle, ink: Ink) -> None:

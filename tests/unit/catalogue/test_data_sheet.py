@@ -147,3 +147,12 @@ def test_what_is_taken_as_usual_is_told() -> None:
 )
 def test_a_lamp_is_told_from_other_text(text: str, is_one: bool) -> None:
     assert says_lamp(text) is is_one
+
+
+@pytest.mark.parametrize(
+    ("said", "dims"),
+    [("", True), ("dimmable 0-10V", True), ("non-dimmable", False), ("not dimmable", False),
+     ("without dimmer", False), ("nondimmable", False)],
+)  # fmt: skip
+def test_whether_it_can_be_dimmed_is_read(said: str, dims: bool) -> None:
+    assert read_data_sheet(f"240 W 600 umol 30x30 cm {said}").model.dimmable is dims

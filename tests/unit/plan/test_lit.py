@@ -50,7 +50,7 @@ SIDES = {
     "LampModel": {"key": "doubts", "name": "", "body": "light", "profile": "light",
                   "ppf": "light", "watts": "figures", "housing_height": "light",
                   "housing_reflectance": "light", "ppf_uncertainty": "doubts", "source": "",
-                  "note": ""},
+                  "note": "", "dimmable": ""},
     "PointBody": {"kind": "light"},
     "PanelBody": {"kind": "light", "length": "light", "width": "light"},
     "BarsBody": {"kind": "light", "count": "light", "length": "light", "bar_width": "light",

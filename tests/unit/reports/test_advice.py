@@ -122,3 +122,31 @@ def test_without_doubt_it_says_so() -> None:
     assert doubt_sentence(known(0.0), 80.0, None) == (
         "Here 80 µmol m⁻² s⁻¹, and nothing about it is in doubt."
     )
+
+
+# -- lamps that cannot be dimmed ----------------------------------------------------------
+
+
+def undimmable(estimate: Estimate) -> Estimate:
+    lamps = tuple(
+        lamp.model_copy(update={"model": lamp.model.model_copy(update={"dimmable": False})})
+        for lamp in estimate.plan.lamps
+    )
+    plan = estimate.plan.model_copy(update={"lamps": lamps})
+    figures = dataclasses.replace(estimate.figures, share_over=1.0)
+    return dataclasses.replace(estimate, plan=plan, figures=figures)
+
+
+def test_lamps_that_cannot_be_dimmed_are_never_told_to() -> None:
+    estimate = flat(400, 100)
+    assert best_dimming(estimate) is not None
+    assert best_dimming(undimmable(estimate)) is None
+    said = advice(undimmable(estimate))
+    assert said.startswith("100 % of the canopy lies over the band, and the lamp cannot be dimmed")
+    assert "hang the lamp higher" in said
+
+
+def test_where_all_is_well_nothing_is_said_of_dimmers() -> None:
+    inside = undimmable(flat(200, 100))
+    figures = dataclasses.replace(inside.figures, share_over=0.0)
+    assert advice(dataclasses.replace(inside, figures=figures)) == ""

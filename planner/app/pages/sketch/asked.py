@@ -36,15 +36,22 @@ _COARSE = 12
 
 
 class Asked(QObject):
-    """Signals: ``climbed(Ladder)`` and ``walled(WallLight)`` when what was asked for is there."""
+    """Asks on one lane and keeps what can be asked again.
+
+    Signals when the answer is there: ``climbed(Ladder)``, ``walled(WallLight)``,
+    ``wished(three ways)``; ``refused(str)`` with the sentence why a wish was not looked for.
+    """
 
     climbed = Signal(object)
     walled = Signal(object)
+    wished = Signal(object)
+    refused = Signal(str)
 
     def __init__(self, parent: QObject | None = None, *, synchronous: bool | None = None) -> None:
         super().__init__(parent)
         self.lane = Lane("beside the drawing", synchronous=synchronous, parent=self)
         self.lane.done.connect(self._on_done)
+        self.lane.failed.connect(self._on_failed)
         self._cache: Cache | None = None
         self._ladder: Ladder | None = None
         self._climbed: object = None
@@ -67,6 +74,13 @@ class Asked(QObject):
             self.climbed.emit(answer)
         elif topic == "wall":
             self.walled.emit(answer)
+        elif topic == "wish":
+            self.wished.emit(answer)
+
+    def _on_failed(self, topic: object, sentence: str) -> None:
+        # What is shown by itself (a ladder, a wall) just does not come; it is in the log.
+        if topic == "wish":
+            self.refused.emit(sentence)
 
     # -- the ladder of heights ----------------------------------------------------------
 
@@ -123,6 +137,31 @@ class Asked(QObject):
         made = Reckoner(plan, options, cancelled)
         self._reckoned = (lit(plan), made)
         return made
+
+    # -- a wish -------------------------------------------------------------------------
+
+    def wish(
+        self, plan: Plan, wanted: float, linings: Sequence[Lining], display: DisplayState
+    ) -> None:
+        """Look for three ways to a mean PPFD, with some linings to choose from."""
+        options = EstimateOptions(cells=(display.cells, display.cells), quality=Quality.PREVIEW)
+
+        def job(progress: Progress, cancelled: Cancelled) -> object:
+            from planner.estimate.ways import ways  # noqa: PLC0415 - heavy
+
+            return ways(
+                plan,
+                wanted,
+                linings,
+                options,
+                dimmable=plan.dimmable,
+                unit=display.unit,
+                cache=self._kept(),
+                progress=progress,
+                cancelled=cancelled,
+            )
+
+        self._ask("wish", job)
 
 
 class WallOnMap(QObject):

@@ -12,6 +12,7 @@ from planner.app import theme
 from planner.app.canvas.drawing import Drawing
 from planner.app.canvas.elevation_drags import seen_as_one
 from planner.app.canvas.elevation_view import ElevationView
+from planner.app.canvas.light_layer import LightStyle
 from planner.app.canvas.plan_view import PlanView
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document, Paced
@@ -24,6 +25,7 @@ from planner.app.pages.sketch.asked import Asked, WallOnMap
 from planner.app.pages.sketch.column import FieldColumn
 from planner.app.pages.sketch.details import FigureDetails
 from planner.app.pages.sketch.strip import FigureStrip
+from planner.app.pages.sketch.wish import WishLine
 from planner.app.plain import PlainLabel
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
@@ -82,7 +84,8 @@ class SketchPage(QWidget):
         self.estimate: Estimate | None = None
         self.welcome = Welcome(catalogue, display)
         self.welcome.hide()
-        self.strip = FigureStrip()
+        self.asked = Asked(self)
+        self.strip = FigureStrip(WishLine(self.asked, self.workplace))
         self.plan_view = PlanView(document, selection, display)
         self.colour_bar = ColourBar()
         self.elevation = ElevationView(document, selection, display)
@@ -92,7 +95,6 @@ class SketchPage(QWidget):
         self.section.setFixedHeight(SECTION_HEIGHT)
         self.column = FieldColumn(self.workplace)
         self.details = FigureDetails()
-        self.asked = Asked(self)
         walls = cast("WallFields", self.column.panels[PlaceKind.WALL])
         WallOnMap(self.asked, self.workplace, self.plan_view, walls)
         self._raising = False
@@ -153,6 +155,8 @@ class SketchPage(QWidget):
         self.elevation.dragging_changed.connect(self._on_raising)
         self.asked.climbed.connect(self.elevation.set_ladder)
         work.selection.changed.connect(lambda _place: self._climb())
+        self.strip.wish.taken.connect(work.document.apply)
+        self.colour_bar.level_wanted.connect(self.strip.ask_for)
         self.plan_view.light_asked.connect(self._tell_doubt)
         self.details.asked_for.connect(work.selection.select)
         gains = self.details.gains
@@ -270,7 +274,10 @@ class SketchPage(QWidget):
         self._show_colours()
 
     def _show_colours(self) -> None:
-        self.colour_bar.show_style(self.plan_view.light_style())
+        style = self.plan_view.light_style()
+        self.colour_bar.show_style(style)
+        # What a wall does is no level of light that could be wished for.
+        self.colour_bar.wishes = style.unit == LightStyle.unit
 
     def _on_levels_changed(self, levels: Levels) -> None:
         self.elevation.set_levels(levels)

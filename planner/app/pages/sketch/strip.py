@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, in_tab_order, link_button
+from planner.app.pages.sketch.wish import WishLine
 from planner.app.plain import PlainLabel, explain
 from planner.app.theme import paint_focus
 from planner.estimate.result import Estimate
@@ -149,10 +150,14 @@ def uncertainty_of(outlook: Outlook | None, estimate: Estimate) -> Uncertainty |
 
 
 class FigureStrip(QWidget):
-    """What the light does, in words and in four figures; errors stand beside the old ones."""
+    """What the light does, in words and in four figures; errors stand beside the old ones.
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    Under the mean, unfolded, another one can be wished for (``wish``).
+    """
+
+    def __init__(self, wish: WishLine, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.wish = wish
         self._estimate: Estimate | None = None
         self._outlook: Outlook | None = None
         self.sentence = PlainLabel("No estimate yet.")
@@ -165,6 +170,9 @@ class FigureStrip(QWidget):
         self.figures = [LargeFigure() for _ in range(LEADING)]
         self.meaning = NoteLabel()
         self.meaning.hide()
+        self.wish.hide()
+        # One question at a time: the answer takes the place of what the figure means.
+        self.wish.looking.connect(self.meaning.hide)
         self._group = QButtonGroup(self)
         self._group.setExclusive(False)
         self._arrange()
@@ -187,6 +195,13 @@ class FigureStrip(QWidget):
         layout.addLayout(row)
         self.meaning.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
         layout.addWidget(self.meaning)
+        layout.addWidget(self.wish)
+
+    def ask_for(self, wanted: float) -> None:
+        """Unfold the mean and look for the ways to another one."""
+        if not self.figures[0].isChecked():
+            self.figures[0].click()
+        self.wish.ask(wanted)
 
     def show_estimate(self, estimate: Estimate) -> None:
         """Show what an estimate says."""
@@ -225,6 +240,10 @@ class FigureStrip(QWidget):
         shown = on and figure.figure is not None
         self.meaning.setText(figure.figure.meaning if shown and figure.figure else "")
         self.meaning.setVisible(shown)
+        wishes = shown and figure is self.figures[0] and self._estimate is not None
+        if wishes and self._estimate is not None and self.wish.isHidden():
+            self.wish.propose(self._estimate.figures.mean)
+        self.wish.setVisible(wishes)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         # Room for two lines from the start where one will not do: the drawing below must
