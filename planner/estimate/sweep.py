@@ -27,7 +27,7 @@ from pydantic import TypeAdapter, ValidationError
 
 import planner
 from planner.estimate.evaluate import Cache
-from planner.estimate.result import EstimateOptions, Figures
+from planner.estimate.result import EstimateOptions, Figures, Quality
 from planner.estimate.sweep_points import (
     MAX_POINTS,
     Done,
@@ -193,7 +193,7 @@ def _computed(
     """Points as they come, from wherever they are computed."""
     count = _workers(workers, len(wanted))
     if scheduler is not None:
-        from planner.estimate.sweep_points import run_on_scheduler  # noqa: PLC0415 - optional extra
+        from planner.estimate.cluster import run_on_scheduler  # noqa: PLC0415 - optional extra
 
         yield from run_on_scheduler(scheduler, job, lambda n: _chunks(asked, wanted, n), stop)
     elif count == 0:
@@ -268,7 +268,9 @@ def _chunks(asked: Sweep, wanted: Sequence[Numbered], workers: int) -> list[list
         return [entry[1][k] for k in costly]
 
     groups = [list(group) for _, group in itertools.groupby(wanted, shared)]
-    if len(groups) < _LEAST_CHUNKS_PER_WORKER * workers:
+    if asked.options.quality is Quality.FINE:  # one takes seconds: none waits for another
+        size = 1
+    elif len(groups) < _LEAST_CHUNKS_PER_WORKER * workers:
         groups = [list(wanted)]
         size = math.ceil(len(wanted) / (workers * _CHUNKS_PER_WORKER))
         size = min(max(size, 1), _LARGEST_CHUNK)

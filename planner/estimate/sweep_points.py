@@ -2,8 +2,7 @@
 
 One goes over a dial, the lining of a place or the kind of a lamp.
 
-Points are computed in processes of their own, on this machine or, through a Dask scheduler
-(the optional extra ``cluster``), on others that have this program in the same version.
+Points are computed in processes of their own, on this machine or on others (``cluster``).
 """
 
 # ruff: noqa: PLC0415 - nothing heavy before a process was told to compute with one thread
@@ -17,8 +16,7 @@ import multiprocessing.connection
 import os
 import re
 import threading
-import time
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
@@ -278,12 +276,15 @@ def _end_with_parent() -> None:
 
 def run_here(job: Job, points: Sequence[Numbered]) -> list[Done]:
     """Compute points in a worker process; fewer come back when it was told to stop."""
+    stop = _process.get("stop")
+    if stop is not None and stop():
+        return []  # before anything heavy is imported
     from planner.estimate.evaluate import Cache
 
     # One cache for as long as the worker lives: neighbouring points share most of it.
     if not hasattr(_of_thread, "cache"):
         _of_thread.cache = Cache()
-    return run(job, points, _of_thread.cache, _process.get("stop"))
+    return run(job, points, _of_thread.cache, stop)
 
 
 def run(
@@ -314,116 +315,3 @@ def run(
         else:
             done.append(Done(number, dataclasses.asdict(estimate.figures)))
     return done
-
-
-# -- on other machines -------------------------------------------------------------------
-
-_REACH_S: Final = 10
-_NO_WORKER_S: Final = 15.0
-"""How long a scheduler may be without any worker before the sweep says so."""
-_POLL_S: Final = 0.1
-
-
-def run_on_scheduler(
-    address: str,
-    job: Job,
-    chunks: Callable[[int], Sequence[list[Numbered]]],
-    cancelled: Callable[[], bool],
-) -> Iterator[list[Done]]:
-    """Compute chunks of points on a scheduler; what is not begun is dropped when cancelled.
-
-    ``chunks`` cuts the points for so many workers. A worker that is lost is replaced by the
-    others; only when none has been there for a while is the sweep given up.
-
-    Raises
-    ------
-    SweepError
-        If the extra is not installed, the scheduler cannot be reached, no worker is there, or
-        one fails.
-    """
-    distributed = _distributed()
-    try:
-        client = distributed.Client(address, timeout=_REACH_S, set_as_default=False)
-    except (OSError, ValueError, TimeoutError) as error:
-        raise SweepError(
-            f"No Dask scheduler answers at '{address}'; start one with 'dask scheduler' and name "
-            "its address, for example tcp://192.0.2.7:8786."
-        ) from error
-    try:
-        watch = _Watch(client, address, cancelled)
-        workers = watch.first()
-        pending = {client.submit(run_here, job, c, pure=False) for c in chunks(workers)}
-        while pending:
-            if cancelled():
-                client.cancel(list(pending))
-                return
-            done = {future for future in pending if future.done()}
-            pending -= done
-            if not done:
-                watch.look()
-                time.sleep(_POLL_S)
-            for future in done:
-                yield _result(future)
-    finally:
-        client.close()
-
-
-class _Watch:
-    """Whether anybody is at the scheduler to do the work."""
-
-    def __init__(self, client: Any, address: str, cancelled: Callable[[], bool]) -> None:
-        self._client, self._address, self._cancelled = client, address, cancelled
-        self._next = self._seen = time.monotonic()
-
-    def first(self) -> int:
-        """Threads of all workers, as soon as there is one; 1 when cancelled before."""
-        while not (threads := self._threads()) and not self._cancelled():
-            self._judge()
-            time.sleep(_POLL_S)
-        return max(threads, 1)
-
-    def look(self) -> None:
-        """Ask once a second whether anybody is still there."""
-        now = time.monotonic()
-        if now < self._next:
-            return
-        self._next = now + 1.0
-        if self._threads():
-            self._seen = now
-        else:
-            self._judge()
-
-    def _threads(self) -> int:
-        try:
-            return sum(self._client.nthreads().values())
-        except (OSError, TimeoutError):
-            return 0  # the scheduler itself is gone: nobody is there either
-
-    def _judge(self) -> None:
-        if time.monotonic() - self._seen > _NO_WORKER_S:
-            raise SweepError(
-                f"No worker is at the scheduler '{self._address}'; start one with 'dask worker "
-                f"{self._address}'. What was finished is kept; ask for the same sweep to go on."
-            )
-
-
-def _result(future: Any) -> list[Done]:
-    try:
-        found: list[Done] = future.result()
-    except Exception as error:
-        raise SweepError(
-            f"A worker of the scheduler failed ({type(error).__name__}: {error}); this program "
-            "must be installed there in the same version."
-        ) from error
-    return found
-
-
-def _distributed() -> Any:
-    try:
-        import distributed
-    except ImportError as error:
-        raise SweepError(
-            "Computing on a Dask scheduler needs the optional extra 'cluster': install it with "
-            "pip install 'grow-space-light-planner[cluster]', or leave --scheduler out."
-        ) from error
-    return distributed

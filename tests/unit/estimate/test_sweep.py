@@ -8,13 +8,23 @@ import signal
 import subprocess
 import sys
 import time
+import types
+from dataclasses import replace
 from pathlib import Path
+from typing import ClassVar
 
 import pytest
 
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.sweep import Over, Sweep, SweepError, sweep
+from planner.estimate.sweep import (
+    Over,
+    Sweep,
+    SweepError,
+    _chunks,
+    _in_working_order,
+    sweep,
+)
 from planner.estimate.sweep_points import over_range, parse_over
 from planner.plan import edits
 from planner.plan.lamp import CosineProfile, LampModel, PointBody
@@ -26,6 +36,7 @@ from planner.units import LengthUnit, in_unit
 from tests.unit.reports.sample_estimate import sample_plan
 
 OPTIONS = EstimateOptions(cells=(6, 6), quality=Quality.PREVIEW)
+FINE = EstimateOptions(quality=Quality.FINE)
 HEIGHTS = Over("height", (0.2, 0.4, 0.6))
 OUTPUTS = Over("output", (50.0, 100.0))
 
@@ -286,53 +297,77 @@ def test_a_scheduler_without_the_extra_is_refused_in_a_sentence(
         sweep(sample_plan(), [HEIGHTS], OPTIONS, scheduler="tcp://192.0.2.7:8786")
 
 
-def test_on_a_scheduler_as_here(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Against a stand-in with the few calls of the real client that are used."""
+class FarFuture:
+    """A stand-in with the few calls of the real one that are used; done at the second look."""
 
-    sizes: list[int] = []
+    def __init__(self, key: str, value: object, state: str = "") -> None:
+        self.key, self.value, self.state, self.looks = key, value, state, 0
 
-    class Future:
-        def __init__(self, value: object) -> None:
-            self.value, self.looks = value, 0
+    def done(self) -> bool:
+        self.looks += 1
+        return self.looks > 1 and self.state != "running"
 
-        def done(self) -> bool:
-            # Not at the first look.
-            self.looks += 1
-            return self.looks > 1
+    def cancelled(self) -> bool:
+        return False
 
-        def result(self) -> object:
-            return self.value
+    def result(self, timeout: float) -> object:
+        if self.state:
+            raise TimeoutError
+        return self.value
 
-    class Client:
-        def __init__(self, address: str, **_: object) -> None:
-            if address != "tcp://here:1":
-                raise OSError("nobody there")
 
-        def submit(self, work: object, *arguments: object, pure: bool) -> Future:
-            assert not pure
-            sizes.append(len(arguments[1]))  # type: ignore[arg-type]
-            return Future(work(*arguments))  # type: ignore[operator]
+class FarClient:
+    """Two workers, 'cold' and 'warm'; ``states`` are those of the first futures."""
 
-        def nthreads(self) -> dict[str, int]:
-            return {"one": 3, "two": 3}
+    threads: ClassVar[dict[str, int]] = {"cold": 3, "warm": 3}
+    states: ClassVar[tuple[str, ...]] = ()
 
-        def cancel(self, futures: list[Future]) -> None:
-            pass
+    def __init__(self, address: str, **_: object) -> None:
+        if address != "tcp://here:1":
+            raise OSError("nobody there")
+        self.asked.clear()
 
-        def close(self) -> None:
-            pass
+    asked: ClassVar[list[tuple[int, object]]] = []
 
-    class Module:
+    def submit(
+        self, work: object, *arguments: object, pure: bool, workers: object = None
+    ) -> FarFuture:
+        assert not pure
+        number = len(self.asked)
+        self.asked.append((len(arguments[1]), workers))  # type: ignore[arg-type]
+        state = self.states[number] if number < len(self.states) else ""
+        return FarFuture(f"f{number}", work(*arguments), state)  # type: ignore[operator]
+
+    def nthreads(self) -> dict[str, int]:
+        return self.threads
+
+    def processing(self) -> dict[str, tuple[str, ...]]:
+        return {"cold": ("f0",), "warm": ()}
+
+    def scheduler_info(self) -> dict[str, object]:
+        seen = {"cold": 100.0, "warm": 130.0}
+        return {"workers": {k: {"status": "running", "last_seen": v} for k, v in seen.items()}}
+
+    def cancel(self, futures: list[FarFuture]) -> None:
         pass
 
-    module = Module()
-    module.Client = Client  # type: ignore[attr-defined]
+    def close(self) -> None:
+        pass
+
+
+def as_distributed(monkeypatch: pytest.MonkeyPatch, client: type[FarClient]) -> None:
+    module = types.ModuleType("distributed")
+    module.Client = client  # type: ignore[attr-defined]
     monkeypatch.setitem(sys.modules, "distributed", module)
+
+
+def test_on_a_scheduler_as_here(monkeypatch: pytest.MonkeyPatch) -> None:
+    as_distributed(monkeypatch, FarClient)
     plan = sample_plan()
     far = sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, scheduler="tcp://here:1")
     assert far.points == sweep(plan, [HEIGHTS, OUTPUTS], OPTIONS, workers=0).points
     # Six threads for six points: one each, not cut for two workers.
-    assert sizes == [1] * 6
+    assert FarClient.asked == [(1, None)] * 6
     with pytest.raises(SweepError, match="No Dask scheduler answers"):
         sweep(plan, [HEIGHTS], OPTIONS, scheduler="tcp://nowhere:1")
 
@@ -340,33 +375,57 @@ def test_on_a_scheduler_as_here(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_a_scheduler_without_workers_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
     """All workers go after the first look: the sweep ends with a sentence instead of waiting."""
 
-    class Future:
-        def done(self) -> bool:
-            return False
-
-    class Client:
-        def __init__(self, *_: object, **__: object) -> None:
-            self.looks = 0
+    class Left(FarClient):
+        states = ("running",) * 3
 
         def nthreads(self) -> dict[str, int]:
-            self.looks += 1
-            return {"one": 1} if self.looks == 1 else {}
+            return {} if self.asked else {"one": 1}
 
-        def submit(self, *_: object, **__: object) -> Future:
-            return Future()
-
-        def close(self) -> None:
-            pass
-
-    class Module:
-        pass
-
-    module = Module()
-    module.Client = Client  # type: ignore[attr-defined]
-    monkeypatch.setitem(sys.modules, "distributed", module)
-    monkeypatch.setattr("planner.estimate.sweep_points._NO_WORKER_S", 0.2)
+    as_distributed(monkeypatch, Left)
+    monkeypatch.setattr("planner.estimate.cluster._NO_WORKER_S", 0.2)
     with pytest.raises(SweepError, match="No worker is at the scheduler 'tcp://here:1'"):
         sweep(sample_plan(), [HEIGHTS], OPTIONS, scheduler="tcp://here:1")
+
+
+def test_results_that_are_not_to_be_had_are_computed_by_an_idle_worker(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """One of two workers is frozen: what it computed stays with it, and what it was given too."""
+
+    class Frozen(FarClient):
+        threads: ClassVar[dict[str, int]] = {"cold": 1, "warm": 1}
+        states = ("running", "not to be fetched")
+
+    as_distributed(monkeypatch, Frozen)
+    monkeypatch.setattr("planner.estimate.cluster._LATE_S", 0.0)
+    plan = sample_plan()
+    found = sweep(plan, [HEIGHTS], OPTIONS, scheduler="tcp://here:1")
+    assert found.points == sweep(plan, [HEIGHTS], OPTIONS, workers=0).points
+    # The frozen two were asked once more, of the one that is awake.
+    assert [workers for _, workers in Frozen.asked] == [None] * 3 + [["warm"]] * 2
+
+
+def test_workers_that_are_all_paused_are_said(monkeypatch: pytest.MonkeyPatch) -> None:
+    class Paused(FarClient):
+        states = ("running",) * 3
+
+        def scheduler_info(self) -> dict[str, object]:
+            states = {"status": "paused", "last_seen": 100.0}
+            return {"workers": dict.fromkeys(self.threads, states)}
+
+    as_distributed(monkeypatch, Paused)
+    monkeypatch.setattr("planner.estimate.cluster._LATE_S", 0.0)
+    monkeypatch.setattr("planner.estimate.cluster._NO_WORKER_S", 0.2)
+    with pytest.raises(SweepError, match="All workers are paused, short of memory"):
+        sweep(sample_plan(), [HEIGHTS], OPTIONS, scheduler="tcp://here:1")
+
+
+def test_at_fine_quality_no_point_waits_for_another(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One fine point takes seconds: a lost worker costs one of them, a stop waits for none."""
+    asked = Sweep(sample_plan(), (over_range("height", 0.1, 0.9, 60),), FINE)
+    assert {len(chunk) for chunk in _chunks(asked, _in_working_order(asked), 2)} == {1}
+    default = replace(asked, options=EstimateOptions())
+    assert {len(chunk) for chunk in _chunks(default, _in_working_order(default), 2)} == {4}
 
 
 def test_points_are_told_as_they_come() -> None:
