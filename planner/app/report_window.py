@@ -14,6 +14,7 @@ from typing import Final
 from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
+    QContextMenuEvent,
     QImage,
     QKeyEvent,
     QPainter,
@@ -27,6 +28,7 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QHBoxLayout,
+    QMenu,
     QVBoxLayout,
     QWidget,
 )
@@ -42,6 +44,7 @@ from planner.app.fields.form import (
 )
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.app.plain import PlainLabel
+from planner.app.plots.exported import DrawingOut
 from planner.app.questions import Questions, write_bytes
 from planner.app.settings import Settings
 from planner.app.theme import paint_focus
@@ -50,9 +53,11 @@ from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.files.disk import PlanFileError
 from planner.plan.plan import Plan
 from planner.reports.chapters import report
+from planner.reports.charts import shortened
+from planner.reports.drawings import Picture
 from planner.reports.leaves import MM, Leaves, paint_leaves, report_pdf
 from planner.reports.page import report_html
-from planner.reports.report import SECTIONS, Known, Report, gather
+from planner.reports.report import SECTIONS, Known, Pictures, Report, gather
 from planner.reports.sheet import Paper
 from planner.units import LengthUnit
 
@@ -85,7 +90,12 @@ class Asked:
 
 
 class LeafView(QAbstractScrollArea):
-    """The leaves one below the other, as wide as there is room; keys and wheel scroll."""
+    """The leaves one below the other, as wide as there is room; keys and wheel scroll.
+
+    ``drawing_asked(Picture, QPoint)`` when a menu is asked for over a drawing.
+    """
+
+    drawing_asked = Signal(object, object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -165,6 +175,23 @@ class LeafView(QAbstractScrollArea):
             paint_focus(self, painter)
         painter.end()
 
+    def drawing_at(self, x: float, y: float) -> Picture | None:
+        """The drawing at a place of the view."""
+        size, step = self.leaf_size(), self._step()
+        down = y + self.verticalScrollBar().value() - theme.WIDE
+        number = int(down // step)
+        if self._leaves is None or not 0 <= number < self.count:
+            return None
+        scale = self._leaves.paper.size_mm[0] * MM / size.width()
+        place = QPointF((x - theme.WIDE) * scale, (down - number * step) * scale)
+        return self._leaves.picture_at(number, place)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        drawing = self.drawing_at(event.pos().x(), event.pos().y())
+        if drawing is not None:
+            self.drawing_asked.emit(drawing, event.globalPos())
+            event.accept()
+
     def _leaf(self, number: int, size: QSizeF) -> QPixmap:
         """A leaf as a picture, kept until it is shown larger or smaller."""
         if number not in self._kept and self._leaves is not None:
@@ -226,6 +253,7 @@ class ReportWindow(QDialog):
         self.pdf_button = button("Save as PDF…", "Text that can be selected, drawings as lines")
         self.html_button = button("Save as HTML…", "One page that needs no other file")
         self.sheet_button = button("Only the build sheet", "One page to take to the cabinet")
+        self.drawings_button = button("Drawings", "Each plan, map and chart by itself")
         self.close_button = button("Close")
         self._arrange()
         self._connect()
@@ -259,7 +287,10 @@ class ReportWindow(QDialog):
         for widget in (self.alert, self.state, self.bar):
             column.addWidget(widget)
         column.addSpacing(theme.RHYTHM)
-        for made in (self.pdf_button, self.html_button, self.print_button, self.close_button):
+        for made in (
+            self.pdf_button, self.html_button, self.drawings_button, self.print_button,
+            self.close_button,
+        ):  # fmt: skip
             column.addWidget(made)
         side = QWidget()
         side.setLayout(column)
@@ -273,7 +304,8 @@ class ReportWindow(QDialog):
         self.resize(980, 720)
         self.pdf_button.setDefault(True)
         stops = (*self.boxes.values(), self.sheet_button, self.paper, self.pdf_button,
-                 self.html_button, self.print_button, self.close_button, self.view)  # fmt: skip
+                 self.html_button, self.drawings_button, self.print_button, self.close_button,
+                 self.view)  # fmt: skip
         in_tab_order(stops)
 
     def _connect(self) -> None:
@@ -285,6 +317,12 @@ class ReportWindow(QDialog):
         self.pdf_button.clicked.connect(lambda: self.save(".pdf"))
         self.html_button.clicked.connect(lambda: self.save(".html"))
         self.close_button.clicked.connect(self.accept)
+        self.drawings_button.clicked.connect(
+            lambda: self.drawings_menu().popup(
+                self.drawings_button.mapToGlobal(self.drawings_button.rect().topLeft())
+            )
+        )
+        self.view.drawing_asked.connect(lambda drawing, at: self._out(drawing).menu().popup(at))
 
     # -- showing --------------------------------------------------------------------------
 
@@ -337,7 +375,9 @@ class ReportWindow(QDialog):
 
     def _show(self) -> None:
         chosen = self.chosen()
-        for made in (self.pdf_button, self.html_button, self.print_button):
+        for made in (
+            self.pdf_button, self.html_button, self.drawings_button, self.print_button,
+        ):  # fmt: skip
             made.setEnabled(chosen is not None)
         words = "All sections" if self._sheet_alone() else "Only the build sheet"
         self.sheet_button.setText(words)
@@ -369,6 +409,25 @@ class ReportWindow(QDialog):
             return False
         self.told.emit(f"Wrote {path.name}")
         return True
+
+    def drawings(self) -> tuple[DrawingOut, ...]:
+        """The drawings of the chosen sections, each with its ways out."""
+        chosen = self.chosen()
+        found = () if chosen is None else chosen.sections
+        blocks = [block for section in found for block in section.blocks]
+        every = [one for b in blocks if isinstance(b, Pictures) for one in b.every]
+        return tuple(self._out(drawing) for drawing in every)
+
+    def drawings_menu(self) -> QMenu:
+        """A menu of the drawings, each with its ways out; it deletes itself when closed."""
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for drawing in self.drawings():
+            drawing.fill(menu.addMenu(shortened(drawing.called(), 60).replace("&", "&&")))
+        return menu
+
+    def _out(self, drawing: Picture) -> DrawingOut:
+        return DrawingOut(drawing, drawing.words, self._questions)
 
     def print_(self) -> bool:
         """Ask for a printer and print the chosen sections on it."""

@@ -48,7 +48,7 @@ class _Piece:
     """Something that stays whole: its height, how it is painted at a place, what goes with it.
 
     ``held`` pieces stay on the page of the next one; ``again`` is painted over it where the
-    page before ended within the same table.
+    page before ended within the same table. ``pictures`` stand where they say from its corner.
     """
 
     height: float
@@ -56,6 +56,7 @@ class _Piece:
     held: bool = False
     again: _Piece | None = None
     new_page: bool = False
+    pictures: tuple[tuple[QRectF, Picture], ...] = ()
 
 
 class Leaves:
@@ -74,8 +75,8 @@ class Leaves:
 
     def paint(self, painter: QPainter, number: int) -> None:
         """Paint one leaf (from 0) with a painter that counts in hundredths of a millimetre."""
-        for top, paint in self._pages[number]:
-            paint(painter, QPointF(MARGIN, MARGIN + top))
+        for top, piece in self._pages[number]:
+            piece.paint(painter, QPointF(MARGIN, MARGIN + top))
         foot = _Setter(_SMALL, QUIET, self._across)
         line = QPointF(MARGIN, self._size.height() - MARGIN)
         count = f"{number + 1} / {len(self._pages)}"
@@ -86,10 +87,18 @@ class Leaves:
         foot.set(title).paint(painter, line)
         foot.set(count, right=True).paint(painter, line)
 
+    def picture_at(self, number: int, place: QPointF) -> Picture | None:
+        """The drawing at a place of a leaf, in hundredths of a millimetre."""
+        for top, piece in self._pages[number]:
+            for area, picture in piece.pictures:
+                if area.translated(MARGIN, MARGIN + top).contains(place):
+                    return picture
+        return None
+
     # -- what stands on which page ----------------------------------------------------------
 
-    def _divided(self) -> Iterator[list[tuple[float, Paint]]]:
-        page: list[tuple[float, Paint]] = []
+    def _divided(self) -> Iterator[list[tuple[float, _Piece]]]:
+        page: list[tuple[float, _Piece]] = []
         top = 0.0
         pieces = list(self._pieces())
         for k, piece in enumerate(pieces):
@@ -104,9 +113,9 @@ class Leaves:
                 yield page
                 page, top = [], 0.0
                 if piece.again is not None:
-                    page.append((0.0, piece.again.paint))
+                    page.append((0.0, piece.again))
                     top = piece.again.height
-            page.append((top, piece.paint))
+            page.append((top, piece))
             top += piece.height
         yield page
 
@@ -137,7 +146,7 @@ class Leaves:
 
 
 def _after(piece: _Piece, space: float) -> _Piece:
-    return _Piece(piece.height + space, piece.paint, piece.held, piece.again)
+    return replace(piece, height=piece.height + space)
 
 
 # -- setting text ---------------------------------------------------------------------------
@@ -287,7 +296,8 @@ def _abreast(left: _Piece, right: Sequence[_Piece], shift: float) -> _Piece:
             piece.paint(painter, place)
             place += QPointF(0, piece.height)
 
-    return _Piece(max(left.height, sum(piece.height for piece in right)), paint)
+    tall = max(left.height, sum(piece.height for piece in right))
+    return _Piece(tall, paint, pictures=left.pictures)
 
 
 def _row(row: Sequence[tuple[Picture, float, float]], share: float) -> _Piece:
@@ -305,7 +315,12 @@ def _row(row: Sequence[tuple[Picture, float, float]], share: float) -> _Piece:
                 caption.paint(painter, QPointF(left, at.y() + tall))
             left += width + _GAP
 
-    return _Piece(tall + below + _GAP, paint)
+    lefts = [sum(wide + _GAP for _, wide, _ in row[:k]) for k in range(len(row))]
+    places = tuple(
+        (QRectF(left, tall - height, width, height), picture)
+        for left, (picture, width, height) in zip(lefts, row, strict=True)
+    )
+    return _Piece(tall + below + _GAP, paint, pictures=places)
 
 
 # -- tables ---------------------------------------------------------------------------------

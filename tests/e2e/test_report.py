@@ -8,7 +8,7 @@ from pathlib import Path
 import pypdf
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor
+from PySide6.QtGui import QColor, QGuiApplication, QImage
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -152,6 +152,55 @@ def test_the_leaves_scroll_by_keys_and_are_white_paper(
     QTest.keyClick(view, Qt.Key.Key_Home)
     image = view.grab().toImage()
     assert image.pixelColor(view.viewport().width() // 2, 40) == QColor("white")
+    dialog.accept()
+
+
+def test_each_drawing_goes_out_by_itself(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow], tmp_path: Path
+) -> None:
+    dialog, answers, _ = shown
+    menu = dialog.drawings_menu()
+    names = [action.text() for action in menu.actions()]
+    assert names[0].startswith("The space from above, 100 cm by 100 cm")
+    assert any("light from" in name for name in names)
+    parts = [action.text() for action in menu.actions()[0].menu().actions()]  # type: ignore[attr-defined]
+    # A plan has no numbers to copy.
+    assert parts == ["Copy the picture", "Save as …"]
+    menu.close()
+    plan = dialog.drawings()[0]
+    assert plan.ask_and_save() is None
+    assert (
+        answers.proposed[-1].name
+        == "the-space-from-above-100-cm-by-100-cm-with-its-walls-and-lam.png"
+    )
+    answers.to_save = tmp_path / "plan.svg"
+    plan.ask_and_save()
+    assert answers.to_save.read_text("utf-8").startswith("<svg ")
+    answers.to_save = tmp_path / "plan.png"
+    plan.ask_and_save()
+    # 1 m at 1 : 15 is 66.7 mm, more than its room of 66; at 1 : 20 it is 50 mm, with 11 mm all
+    # round 72 mm: at 12 dots a millimetre 864.
+    assert QImage(str(answers.to_save)).width() == pytest.approx(864, abs=2)
+    plan.copy_picture()
+    assert QGuiApplication.clipboard().image().width() == pytest.approx(864, abs=2)
+    dialog.accept()
+
+
+def test_the_drawing_under_the_pointer_is_meant(
+    shown: tuple[ReportWindow, ReadyAnswers, MainWindow],
+) -> None:
+    dialog, _, _ = shown
+    view = dialog.view
+    assert view.drawing_at(view.width() / 2, 30) is None
+    places = [
+        drawing.words
+        for y in range(0, round(view.leaf_size().height()), 10)
+        for x in (0.25, 0.6)
+        if (drawing := view.drawing_at(x * view.viewport().width(), y)) is not None
+    ]
+    assert {words.partition(",")[0] for words in places} >= {
+        "The space from above", "The space from its near side: 200 cm high",
+    }  # fmt: skip
     dialog.accept()
 
 

@@ -7,55 +7,43 @@ the chart stands in. The context menu copies and saves it, as a picture or as it
 
 from __future__ import annotations
 
-import csv
-import io
-from collections.abc import Callable, Sequence
-from pathlib import Path
+from collections.abc import Callable
 from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
-from PySide6.QtCore import QBuffer, QEvent, QIODevice, QPointF, QRectF, Qt
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
 from PySide6.QtGui import (
-    QAction,
     QColor,
     QContextMenuEvent,
     QFont,
     QFontMetricsF,
-    QGuiApplication,
     QImage,
     QKeyEvent,
     QPainter,
     QPaintEvent,
     QPalette,
     QPen,
-    QPixmap,
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QGraphicsView, QMenu, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGraphicsView, QSizePolicy, QWidget
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
 
 from planner.app.canvas.ink import Ink, figure_font, pen
-from planner.app.questions import Questions, write_bytes, write_picture
+from planner.app.plots.exported import Exported, WayOut, drawn, painted
 from planner.app.theme import paint_focus
-from planner.files.disk import PlanFileError
 
 FloatArray = npt.NDArray[np.float64]
-Table = tuple[Sequence[str], Sequence[Sequence[str | float | None]]]
 Range = tuple[float, float]
 Words = Callable[[int], str]
 
 _REACH_PX: Final = 24.0
-_SHARPNESS: Final = 2
-"""Pictures are saved with so many pixels for each on the screen."""
-_FILTERS: Final = "Pictures (*.png);;Drawings (*.svg);;Tables (*.csv)"
-_Plain = QPainter.RenderHint
 
 
-class Chart(pg.GraphicsLayoutWidget):  # type: ignore[misc]
+class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
     """Base of every chart.
 
     A chart draws itself in ``draw``, says its numbers in ``table``, and answers a click and
@@ -90,10 +78,6 @@ class Chart(pg.GraphicsLayoutWidget):  # type: ignore[misc]
 
     def draw(self, ink: Ink) -> None:
         """Put the chart's items on its plots."""
-
-    def table(self) -> Table:
-        """Headings and rows of the chart's numbers."""
-        return (), ()
 
     def pick(self, key: int, *, twice: bool) -> None:
         """The spot by its number was clicked."""
@@ -336,21 +320,11 @@ class Chart(pg.GraphicsLayoutWidget):  # type: ignore[misc]
 
     # -- export ---------------------------------------------------------------------------
 
-    def menu(self) -> QMenu:
-        """What can be done with the chart; it deletes itself when closed."""
-        menu = QMenu(self)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        entries: tuple[tuple[str, Callable[[], None]], ...] = (
-            ("Copy the picture", self.copy_picture),
-            ("Copy the numbers", self.copy_numbers),
-            ("Save the chart as …", self.ask_and_save),
-            ("Show the whole chart", self.show_whole),
-        )
-        for text, act in entries:
-            action = QAction(text, menu)
-            action.triggered.connect(lambda _checked=False, act=act: act())
-            menu.addAction(action)
-        return menu
+    def called(self) -> str:
+        return str(self.accessibleName())
+
+    def ways_out(self) -> tuple[WayOut, ...]:
+        return *super().ways_out(), ("Show the whole chart", self.show_whole)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         self.menu().popup(event.globalPos())
@@ -358,82 +332,17 @@ class Chart(pg.GraphicsLayoutWidget):  # type: ignore[misc]
 
     def picture(self) -> QImage:
         """The chart as a picture, without focus frame and hint."""
-        image = QImage(self.viewport().size() * _SHARPNESS, QImage.Format.Format_RGB32)
-        image.fill(self.palette().color(self.ground))
-        painter = QPainter(image)
-        self._paint_on(painter, QRectF(image.rect()))
-        painter.end()
-        return image
+        ground = self.palette().color(self.ground)
+        return painted(self.viewport().size(), ground, self._paint_on)
 
     def _paint_on(self, painter: QPainter, target: QRectF) -> None:
-        painter.setRenderHints(_Plain.Antialiasing | _Plain.TextAntialiasing)
         self.render(painter, target, self.viewport().rect())
 
     def svg(self) -> bytes:
         """The chart as a drawing in SVG."""
-        from PySide6.QtSvg import QSvgGenerator  # noqa: PLC0415 - only when asked
-
-        buffer = QBuffer()
-        buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-        made = QSvgGenerator()
-        made.setOutputDevice(buffer)
-        made.setSize(self.viewport().size())
-        made.setViewBox(self.viewport().rect())
-        made.setTitle(self.accessibleName())
-        made.setDescription(self.accessibleDescription())
-        painter = QPainter(made)
-        painter.fillRect(self.viewport().rect(), self.palette().color(self.ground))
-        self._paint_on(painter, QRectF(self.viewport().rect()))
-        painter.end()
-        return bytes(buffer.data().data())
-
-    def csv(self, delimiter: str = ",") -> str:
-        """The chart's numbers, always with a decimal point."""
-        from planner.reports.exports import guarded  # noqa: PLC0415 - brings the core along
-
-        def cell(value: str | float | None) -> str:
-            if value is None or (isinstance(value, float) and not np.isfinite(value)):
-                return ""
-            return guarded(value) if isinstance(value, str) else f"{value:.9g}"
-
-        headings, rows = self.table()
-        stream = io.StringIO()
-        writer = csv.writer(stream, delimiter=delimiter, lineterminator="\n")
-        writer.writerow([guarded(text) for text in headings])
-        for row in rows:
-            writer.writerow([cell(value) for value in row])
-        return stream.getvalue()
-
-    def copy_picture(self) -> None:
-        """Put the picture on the clipboard."""
-        QGuiApplication.clipboard().setImage(self.picture())
-
-    def copy_numbers(self) -> None:
-        """Put the numbers on the clipboard, tab-separated."""
-        # As text: a QMimeData made here, left on the clipboard, ends the interpreter with a crash.
-        QGuiApplication.clipboard().setText(self.csv("\t"))
-
-    def save(self, path: Path) -> None:
-        """Write the chart by the ending of the name; raises ``PlanFileError``."""
-        ending = path.suffix.lower()
-        if ending == ".svg":
-            write_bytes(path, self.svg())
-        elif ending == ".csv":
-            write_bytes(path, self.csv().encode())
-        else:
-            write_picture(path, QPixmap.fromImage(self.picture()))
-
-    def ask_and_save(self) -> None:
-        """Ask for a name and write the chart there."""
-        name = self.accessibleName().lower().replace(" ", "-")
-        questions = Questions(self)
-        path = questions.save_path("Save the chart", Path(f"{name}.png"), _FILTERS, complete=True)
-        if path is None:
-            return
-        try:
-            self.save(path)
-        except PlanFileError as error:
-            questions.tell_failure("Save the chart", str(error))
+        ground = self.palette().color(self.ground)
+        names = self.accessibleName(), self.accessibleDescription()
+        return drawn(self.viewport().size(), ground, self._paint_on, *names)
 
 
 def dashed(colour: QColor, width: float) -> QPen:

@@ -11,7 +11,8 @@ from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.ink import Ink, pen
-from planner.app.plots.chart import Chart, FloatArray, Table, dashed, line
+from planner.app.plots.chart import Chart, FloatArray, dashed, line
+from planner.app.plots.exported import Table
 from planner.catalogue.lamp_files.convert import to_photometry
 from planner.catalogue.lamp_files.photometry import Photometry, polar_curve
 from planner.metrics.spectra import (

@@ -11,8 +11,9 @@ from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.ink import Ink, pen
-from planner.app.plots.chart import Chart, Table, dashed, line
+from planner.app.plots.chart import Chart, dashed, line
 from planner.app.plots.colours import Levels
+from planner.app.plots.exported import Table
 from planner.metrics.figures import FIGURE, PPFD_UNIT, ppfd
 
 _ROW: Final = 2.3

@@ -13,7 +13,8 @@ import pyqtgraph as pg  # isort: skip
 
 from planner.app.canvas.ink import Ink, mixed, pen
 from planner.app.display import Display
-from planner.app.plots.chart import Chart, Table, line
+from planner.app.plots.chart import Chart, line
+from planner.app.plots.exported import Table
 from planner.metrics.figures import PPFD_UNIT, ppfd
 
 if TYPE_CHECKING:

@@ -13,7 +13,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from planner.app.canvas.ink import Ink, pen
 from planner.app.canvas.items import Section, profile_along
 from planner.app.display import Display
-from planner.app.plots.chart import Chart, FloatArray, Table, dashed, line
+from planner.app.plots.chart import Chart, FloatArray, dashed, line
+from planner.app.plots.exported import Table
 from planner.estimate.result import Estimate
 from planner.metrics.figures import PPFD_UNIT, ppfd
 from planner.units import format_length, format_number

@@ -17,10 +17,11 @@ import pyqtgraph as pg  # isort: skip
 
 from planner.app.canvas.ink import Ink, Viewport, figure_font, pen
 from planner.app.plain import tooltip
-from planner.app.plots.chart import Chart, Table, line
+from planner.app.plots.chart import Chart, line
 from planner.app.plots.colour_bar import UprightBar
 from planner.app.plots.colours import Rgba
 from planner.app.plots.difference import diverging, unresolved_colour
+from planner.app.plots.exported import Table
 from planner.light.cellmap import round_step
 from planner.metrics.figures import PPFD_UNIT, ppfd
 from planner.survey.comparison import Ranking

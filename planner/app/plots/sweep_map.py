@@ -19,7 +19,8 @@ import pyqtgraph as pg  # isort: skip
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.plots import colours
-from planner.app.plots.chart import Chart, FloatArray, Table, dashed, line
+from planner.app.plots.chart import Chart, FloatArray, dashed, line
+from planner.app.plots.exported import Table
 from planner.app.plots.sweep_plot import free_height
 from planner.light.cellmap import CellMap, filled
 

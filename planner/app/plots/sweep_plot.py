@@ -11,8 +11,9 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, mixed, pen
-from planner.app.plots.chart import Chart, FloatArray, Table, dashed, line
+from planner.app.plots.chart import Chart, FloatArray, dashed, line
 from planner.app.plots.colours import Levels
+from planner.app.plots.exported import Table
 from planner.light.cellmap import round_values
 from planner.metrics.figures import FIGURE, PPFD_UNIT
 from planner.units import format_number

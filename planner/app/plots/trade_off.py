@@ -9,7 +9,8 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, pen
-from planner.app.plots.chart import Chart, Table, line
+from planner.app.plots.chart import Chart, line
+from planner.app.plots.exported import Table
 from planner.estimate.compare import unbeaten
 
 
