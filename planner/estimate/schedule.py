@@ -120,6 +120,26 @@ class Schedule:
         """How many stages reach their target."""
         return sum(stage.met for stage in self.stages)
 
+    def at(self, week: float) -> Plan | None:
+        """The space as it stands in a week, growing evenly from stage to stage.
+
+        Canopy, hanging heights and outputs are those of a stage in its middle and run straight
+        from one middle to the next; hours and target are of the stage that holds the week. None
+        where that stage cannot be set up.
+        """
+        there = [one for one in self.stages if one.first_week <= week + _TINY]
+        now = there[-1] if there else None
+        if now is None or now.plan is None:
+            return None
+        known = [one for one in self.stages if one.plan is not None]
+        middles = [(one.first_week + one.last_week) / 2 for one in known]
+        after = next((k for k, middle in enumerate(middles) if middle > week), len(known) - 1)
+        before = max(after - 1, 0) if middles[after] > week else after
+        early, late = known[before].plan, known[after].plan
+        span = middles[after] - middles[before]
+        share = min(max((week - middles[before]) / span, 0.0), 1.0) if span > 0 else 0.0
+        return None if early is None or late is None else _between(now.plan, early, late, share)
+
     def by_week(self) -> tuple[Week, ...]:
         """What is set week by week; a stage that begins within a week begins a line there."""
         found: list[Week] = []
@@ -136,6 +156,26 @@ class Schedule:
                 )  # fmt: skip
                 found.append(week)
         return tuple(found)
+
+
+def _between(now: Plan, early: Plan, late: Plan, share: float) -> Plan:
+    """A plan with canopy, heights and outputs so far on the way from one plan to another."""
+
+    def part(one: float, other: float, digits: int) -> float:
+        return round(one + (other - one) * share, digits)
+
+    height = part(early.canopy.height, late.canopy.height, 3)
+    room = now.space.height - height
+    lamps = tuple(
+        lamp.model_copy(
+            update={
+                "hanging_height": min(part(one.hanging_height, other.hanging_height, 3), room),
+                "output_percent": part(one.output_percent, other.output_percent, 1),
+            }
+        )
+        for lamp, one, other in zip(now.lamps, early.lamps, late.lamps, strict=True)
+    )
+    return changed(now, canopy=now.canopy.model_copy(update={"height": height}), lamps=lamps)
 
 
 def stage_of_crop(crop: Crop, key: str, canopy_height: float, weeks: float) -> GrowthStage:

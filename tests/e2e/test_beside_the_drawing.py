@@ -20,6 +20,7 @@ from planner.plan import edits
 from planner.plan.edits import change_lamp
 from planner.plan.lining import OPENING
 from planner.plan.place import Place, PlaceKind
+from planner.plan.target import DliTarget, GrowthStage
 from tests.e2e.sketching import enter, make_page
 
 if TYPE_CHECKING:
@@ -224,3 +225,54 @@ def test_without_a_lamp_a_wish_is_answered_with_a_sentence(page: SketchPage) -> 
     page.workplace.document.apply(edits.changed(page.workplace.document.plan, lamps=()), "None")
     lit_page(page).strip.ask_for(140)
     assert page.strip.wish.alert.text() == "▲ Hang one lamp first."
+
+
+# -- growing time --------------------------------------------------------------------------
+
+
+def stages() -> tuple[GrowthStage, ...]:
+    return (
+        GrowthStage(
+            name="Seedlings", canopy_height=0.05, target=DliTarget(low=6, high=10), weeks=2
+        ),
+        GrowthStage(
+            name="Leaves", canopy_height=0.25, target=DliTarget(low=8, high=12),
+            photoperiod_hours=14, weeks=2,
+        ),
+    )  # fmt: skip
+
+
+def growing_page(page: SketchPage) -> SketchPage:
+    document = page.workplace.document
+    assert page.growing.isHidden(), "a plan without a schedule has no time to grow"
+    document.apply(edits.changed(document.plan, schedule=stages()), "Add stages")
+    page.growing.button.click()
+    page.growing._end()
+    return page
+
+
+def test_the_slider_moves_canopy_lamps_and_day_along_the_schedule(page: SketchPage) -> None:
+    document, line = page.workplace.document, growing_page(page).growing
+    steps = document.undo_stack.count()
+    line.slider.setValue(7)  # the middle of the first stage, but for half a day
+    assert document.plan.canopy.height == pytest.approx(0.05, abs=0.01)
+    assert document.plan.photoperiod_hours == 16
+    line.slider.setValue(13)
+    # From 5 cm in the middle of week 2 to 25 cm in the middle of week 4: half way is 15 cm.
+    assert document.plan.canopy.height == pytest.approx(0.15, abs=0.01)
+    line.slider.setValue(27)
+    assert document.plan.canopy.height == pytest.approx(0.25)
+    assert document.plan.photoperiod_hours == 14
+    assert document.plan.target == DliTarget(low=8, high=12)
+    assert line.words.text().startswith("Week 4, day 7: Leaves. Canopy 25 cm, lamps ")
+    line._end()
+    assert document.undo_stack.count() == steps + 1
+    assert document.undo_stack.undoText() == "Set to a week of the schedule"
+
+
+def test_an_edit_of_something_else_asks_for_the_stages_anew(page: SketchPage) -> None:
+    document, line = page.workplace.document, growing_page(page).growing
+    assert line.slider.isVisible()
+    document.apply(edits.set_height(document.plan, 1.3), "Set height")
+    assert line.slider.isHidden()
+    assert line.button.isVisible()

@@ -12,7 +12,7 @@ from planner.estimate.compare import PLAN_SIDE, Origin
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.find_question import Aim
 from planner.estimate.result import Estimate, EstimateOptions, Quality
-from planner.estimate.schedule import schedule, schedules, stage_of_crop
+from planner.estimate.schedule import Schedule, StagePlan, schedule, schedules, stage_of_crop
 from planner.estimate.worth import Bill, WorthError, bill, in_words, worth
 from planner.plan import edits
 from planner.plan.costs import Costs, Goods, LampPrice
@@ -269,3 +269,40 @@ def test_less_light_never_pays_back() -> None:
     assert worth(dim, estimate(base, mean=200.0), Bill(), costs).payback is None
     with pytest.raises(WorthError, match="dark plan"):
         worth(estimate(base, mean=0.0), estimate(base, mean=200.0), Bill(), costs)
+
+
+def answered(first: float, last: float, canopy: float, height: float, output: float) -> StagePlan:
+    """A stage whose plan is written by hand: nothing is computed."""
+    plan = edits.set_canopy_height(sample_plan(), canopy)
+    (lamp,) = plan.lamps
+    hung = lamp.model_copy(update={"hanging_height": height, "output_percent": output})
+    made = edits.changed(plan, lamps=(hung,), photoperiod_hours=16 - last)
+    return StagePlan(
+        stage(f"to {last:g}", canopy, weeks=last - first), first, last, made, None, height, output,
+        1.0, None, True, "", (),
+    )  # fmt: skip
+
+
+def test_between_the_middles_of_two_stages_it_grows_evenly() -> None:
+    found = Schedule((answered(0, 2, 0.1, 0.3, 40), answered(2, 6, 0.4, 0.2, 80)))
+    # Middles at weeks 1 and 4: at week 2 a third of the way, at week 3 two thirds.
+    for week, canopy, height, output, hours in (
+        (0.0, 0.1, 0.3, 40, 14), (1.0, 0.1, 0.3, 40, 14), (1.9, 0.19, 0.27, 52, 14),
+        (2.0, 0.2, 0.267, 53.3, 10), (3.0, 0.3, 0.233, 66.7, 10), (5.0, 0.4, 0.2, 80, 10),
+        (7.0, 0.4, 0.2, 80, 10),
+    ):  # fmt: skip
+        plan = found.at(week)
+        assert plan is not None
+        (lamp,) = plan.lamps
+        assert plan.canopy.height == pytest.approx(canopy, abs=1e-3)
+        assert lamp.hanging_height == pytest.approx(height, abs=1e-3)
+        assert lamp.output_percent == pytest.approx(output, abs=0.06)
+        assert plan.photoperiod_hours == hours
+
+
+def test_a_stage_that_cannot_be_set_up_has_no_plan_at_its_weeks() -> None:
+    none = dataclasses.replace(answered(2, 4, 0.4, 0.2, 80), plan=None)
+    found = Schedule((answered(0, 2, 0.1, 0.3, 40), none))
+    assert found.at(3.0) is None
+    assert found.at(1.5) is not None
+    assert Schedule(()).at(0.0) is None

@@ -39,12 +39,14 @@ class Asked(QObject):
     """Asks on one lane and keeps what can be asked again.
 
     Signals when the answer is there: ``climbed(Ladder)``, ``walled(WallLight)``,
-    ``wished(three ways)``; ``refused(str)`` with the sentence why a wish was not looked for.
+    ``wished(three ways)``, ``grown(Schedule)``; ``refused(str)`` with the sentence why a wish was
+    not looked for.
     """
 
     climbed = Signal(object)
     walled = Signal(object)
     wished = Signal(object)
+    grown = Signal(object)
     refused = Signal(str)
 
     def __init__(self, parent: QObject | None = None, *, synchronous: bool | None = None) -> None:
@@ -76,6 +78,8 @@ class Asked(QObject):
             self.walled.emit(answer)
         elif topic == "wish":
             self.wished.emit(answer)
+        elif topic == "schedule":
+            self.grown.emit(answer)
 
     def _on_failed(self, topic: object, sentence: str) -> None:
         # What is shown by itself (a ladder, a wall) just does not come; it is in the log.
@@ -137,6 +141,21 @@ class Asked(QObject):
         made = Reckoner(plan, options, cancelled)
         self._reckoned = (lit(plan), made)
         return made
+
+    # -- growing time -------------------------------------------------------------------
+
+    def grow(self, plan: Plan, display: DisplayState) -> None:
+        """Find height and output of each stage of the plan's schedule."""
+        options = EstimateOptions(cells=(_COARSE, _COARSE), quality=Quality.PREVIEW)
+
+        def job(progress: Progress, cancelled: Cancelled) -> object:
+            from planner.estimate.schedule import schedule  # noqa: PLC0415 - heavy
+
+            return schedule(
+                plan, options=options, unit=display.unit, progress=progress, cancelled=cancelled
+            )
+
+        self._ask("schedule", job)
 
     # -- a wish -------------------------------------------------------------------------
 

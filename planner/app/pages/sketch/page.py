@@ -24,6 +24,7 @@ from planner.app.fields.panel import Workplace
 from planner.app.pages.sketch.asked import Asked, WallOnMap
 from planner.app.pages.sketch.column import FieldColumn
 from planner.app.pages.sketch.details import FigureDetails
+from planner.app.pages.sketch.growing import GrowingLine
 from planner.app.pages.sketch.strip import FigureStrip
 from planner.app.pages.sketch.wish import WishLine
 from planner.app.plain import PlainLabel
@@ -86,6 +87,7 @@ class SketchPage(QWidget):
         self.welcome.hide()
         self.asked = Asked(self)
         self.strip = FigureStrip(WishLine(self.asked, self.workplace))
+        self.growing = GrowingLine(self.asked, self.workplace)
         self.plan_view = PlanView(document, selection, display)
         self.colour_bar = ColourBar()
         self.elevation = ElevationView(document, selection, display)
@@ -125,6 +127,7 @@ class SketchPage(QWidget):
         left.addWidget(self.welcome)
         left.addWidget(self.strip)
         left.addLayout(drawings, 1)
+        left.addWidget(self.growing)
         left.addWidget(self.section)
         right = QVBoxLayout()
         right.setContentsMargins(0, 0, 0, 0)
@@ -147,7 +150,7 @@ class SketchPage(QWidget):
         work.document.changed.connect(self._on_plan_changed)
         work.document.path_changed.connect(self.welcome.hide)
         work.display.changed.connect(lambda _state: self._on_display_changed())
-        for part in (self.plan_view, self.elevation, self.column):
+        for part in (self.plan_view, self.elevation, self.column, self.growing):
             part.dragging_changed.connect(self.dragging_changed)
         self._side_large = False
         for drawing in (self.plan_view, self.elevation):

@@ -1,0 +1,187 @@
+"""Growing time: a slider that moves canopy, heights, output and day along the schedule."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSlider, QWidget
+
+from planner.app import theme
+from planner.app.fields.form import NoteLabel, ProgressLine, link_button
+from planner.app.fields.panel import BURST_MS
+from planner.app.pages.sketch.asked import Asked
+from planner.app.plain import PlainLabel, explain
+from planner.plan.edits import changed
+from planner.plan.lit import Lit, lit
+from planner.plan.plan import Plan
+from planner.units import LengthUnit, format_length, format_number
+
+if TYPE_CHECKING:
+    from planner.app.fields.panel import Workplace
+    from planner.estimate.schedule import Schedule
+
+_PER_WEEK = 7
+STEP_NAME = "Set to a week of the schedule"
+
+
+def steady(plan: Plan) -> tuple[object, Lit]:
+    """What the answers of a schedule depend on: all but what the slider itself moves."""
+    level = min(0.01, plan.space.height / 2)
+    lamps = tuple(
+        lamp.model_copy(update={"hanging_height": level, "output_percent": 100.0})
+        for lamp in plan.lamps
+    )
+    canopy = plan.canopy.model_copy(update={"height": level})
+    return plan.schedule, lit(changed(plan, canopy=canopy, lamps=lamps))
+
+
+def week_words(plan: Plan, day: int, name: str, unit: LengthUnit) -> str:
+    """Where the slider stands: 'Week 3, day 2: seedlings; canopy 12 cm, lamps 30 cm above ...'."""
+    week, rest = divmod(day, _PER_WEEK)
+    text = f"Week {week + 1}" + (f", day {rest + 1}" if rest else "") + f": {name}"
+    lamp = plan.lamps[0]
+    outputs = [format_number(lamp.output_percent, 0) for lamp in plan.lamps]
+    return (
+        f"{text}. Canopy {format_length(plan.canopy.height, unit)}, "
+        f"{'lamp' if len(plan.lamps) == 1 else 'lamps'} "
+        f"{format_length(lamp.hanging_height, unit)} above it at {max(outputs, key=float)} %, "
+        f"{format_number(plan.photoperiod_hours, 1)} h a day"
+    )
+
+
+class GrowingLine(QWidget):
+    """Shown where the plan has a schedule: asks once for its answers, then the slider moves.
+
+    ``dragging_changed`` is true while the slider moves; each stay of it is one undo step.
+    """
+
+    dragging_changed = Signal(bool)
+
+    def __init__(self, asked: Asked, work: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._asked, self._work = asked, work
+        self._found: Schedule | None = None
+        self._of: object = None
+        self._moving = False
+        self.button = link_button("Grow along the schedule")
+        explain(
+            self.button,
+            "Finds height and output for each stage of the schedule; a slider then moves canopy, "
+            "lamps and day through its weeks.",
+        )
+        self.slider = QSlider(Qt.Orientation.Horizontal)
+        self.slider.setAccessibleName("Week of the schedule")
+        self.slider.setSingleStep(1)
+        self.slider.setPageStep(_PER_WEEK)
+        self.words = PlainLabel()
+        self.note = NoteLabel()
+        self.progress = ProgressLine("Finding the stages of the schedule")
+        for text in (self.words, self.note):
+            # Cut on a small window rather than asking for a wider one; the whole is its tool tip.
+            text.setWordWrap(False)
+            text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
+        layout.setSpacing(theme.RHYTHM)
+        layout.addWidget(self.button)
+        layout.addWidget(self.slider, 2)
+        layout.addWidget(self.progress, 1)
+        layout.addWidget(self.words, 3)
+        layout.addWidget(self.note, 3)
+        self._rest = QTimer(self, singleShot=True, interval=BURST_MS)
+        self._rest.timeout.connect(self._end)
+        self.button.clicked.connect(self.ask)
+        self.slider.valueChanged.connect(self._go)
+        self.slider.sliderReleased.connect(self._end)
+        asked.grown.connect(self._on_answer)
+        asked.lane.progressed.connect(self._on_progress)
+        work.document.changed.connect(lambda _old, new: self._on_plan(new))
+        work.display.changed.connect(lambda _state: self._say())
+        self._on_plan(work.document.plan)
+
+    def ask(self) -> None:
+        """Look for height and output of each stage."""
+        plan = self._work.document.plan
+        self._of = steady(plan)
+        self._show(asking=True)
+        self._asked.grow(plan, self._work.display.state)
+
+    def _on_progress(self, topic: object, fraction: float) -> None:
+        if topic == "schedule":
+            self.progress.reach(fraction)
+
+    def _on_answer(self, found: Any) -> None:
+        if self._of is None or self._of != steady(self._work.document.plan):
+            return
+        self._found = found
+        self.slider.blockSignals(True)
+        self.slider.setRange(0, max(round(found.weeks * _PER_WEEK) - 1, 0))
+        self.slider.setValue(0)
+        self.slider.blockSignals(False)
+        self._show()
+        self._go(0)
+        self._end()
+
+    def _on_plan(self, plan: Plan) -> None:
+        self.setVisible(bool(plan.schedule and plan.lamps))
+        if self._moving or self._of is None:
+            if self._of is None:
+                self._show()
+            return
+        if self._of != steady(plan):
+            self._of = self._found = None
+            self._asked.lane.drop("schedule")
+            self._show()
+
+    def _show(self, *, asking: bool = False) -> None:
+        known = self._found is not None
+        self.button.setVisible(not known and not asking)
+        self.progress.setVisible(asking)
+        if asking:
+            self.progress.reset()
+        self.slider.setVisible(known)
+        self.words.setVisible(known)
+        self.note.setVisible(asking)
+        self.note.setText("Finding height and output of each stage …" if asking else "")
+
+    def _go(self, day: int) -> None:
+        found = self._found
+        if found is None:
+            return
+        made = found.at((day + 0.5) / _PER_WEEK)
+        if made is None:
+            self._say()
+            return
+        if not self._moving:
+            self._moving = True
+            self._work.document.end_gesture()
+            self.dragging_changed.emit(True)
+        plan = self._work.document.plan
+        grown = changed(plan.with_setup(made), target=made.target)
+        self._work.document.apply(grown, STEP_NAME, "growing time")
+        self._say()
+        self._rest.start()
+
+    def _end(self) -> None:
+        """The slider has come to rest: what it did since is one step."""
+        self._rest.stop()
+        if self._moving and not self.slider.isSliderDown():
+            self._moving = False
+            self._work.document.end_gesture()
+            self.dragging_changed.emit(False)
+
+    def _say(self) -> None:
+        found, day = self._found, self.slider.value()
+        if found is None:
+            return
+        week = (day + 0.5) / _PER_WEEK
+        stage = [one for one in found.stages if one.first_week <= week][-1]
+        text = stage.words
+        if stage.plan is not None:
+            text = week_words(
+                self._work.document.plan, day, stage.stage.name, self._work.display.unit
+            )
+        self.words.setText(text)
+        explain(self.words, text, *stage.warnings)
+        self.slider.setAccessibleDescription(text)
