@@ -272,6 +272,7 @@ ACTIONS: Final = (
     ActionSpec(
         "help_start", "How to &start", "The first five minutes", Standard.HelpContents, ("F1",)
     ),
+    ActionSpec("help_guide", "A &worked example", "From the tape measure to the survey"),
     ActionSpec("help_cautions", "&Cautions", "Heat, water, electricity and eyes"),
     ActionSpec("help_glossary", "&Glossary", "What the words and figures mean"),
     ActionSpec("help_lamp-files", "&Lamps from files", "What the program reads, and what it asks"),
@@ -371,6 +372,7 @@ MENUS: Final = (
         "&Help",
         (
             "help_start",
+            "help_guide",
             "help_cautions",
             "help_glossary",
             "help_lamp-files",

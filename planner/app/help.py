@@ -133,11 +133,20 @@ def _escaped(text: str) -> str:
 
 PAGES: Final = (
     ("start", "How to start"),
+    ("guide", "A worked example"),
     ("cautions", "Cautions"),
     ("glossary", "Glossary"),
     ("lamp-files", "Lamps from files"),
     ("spectra", "Spectra"),
 )
+
+
+def _address(folder: str) -> QUrl:
+    """Where a folder of the program's data lies; nowhere, where it is missing."""
+    try:
+        return QUrl.fromLocalFile(f"{resource_path(folder)}/")
+    except FileNotFoundError:
+        return QUrl()
 
 
 class HelpWindow(QDialog):
@@ -155,6 +164,8 @@ class HelpWindow(QDialog):
             browser.setAccessibleName(title)
             browser.setOpenLinks(False)
             browser.document().setDocumentMargin(2 * theme.WIDE)
+            # Pictures lie beside the pages.
+            browser.document().setBaseUrl(_address("help/"))
             browser.setMarkdown(help_text(name))
             browser.anchorClicked.connect(self._follow)
             self._tabs.addTab(browser, title)
@@ -164,7 +175,7 @@ class HelpWindow(QDialog):
         QShortcut(QKeySequence(QKeySequence.StandardKey.Close), self, self.close)
 
     def sizeHint(self) -> QSize:
-        return QSize(88 * theme.RHYTHM, 80 * theme.RHYTHM)
+        return QSize(96 * theme.RHYTHM, 84 * theme.RHYTHM)
 
     def show_cautions(self, plan: Plan, unit: LengthUnit) -> None:
         """Bring the cautions to the front, those for just this plan first."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -24,7 +25,7 @@ from planner.app.document import Document
 from planner.app.edit_steps import EditSteps
 from planner.app.estimator import Estimator
 from planner.app.frame import HistoryDialog, PageBar, Pages, SettingsDialog, StateLine, ViewChoices
-from planner.app.help import APP_TITLE, AboutDialog, HelpWindow, app_icon
+from planner.app.help import APP_TITLE, PAGES, AboutDialog, HelpWindow, app_icon
 from planner.app.jobs import Lane, shut_down
 from planner.app.lamp_files import LampFileCommands
 from planner.app.pages.side.variants import VariantSteps
@@ -151,11 +152,7 @@ class MainWindow(QMainWindow):
             "large_side": self.page.enlarge_side,
             "history": lambda: HistoryDialog(self.document.undo_stack, self).show(),
             "full_screen": self._show_full_screen,
-            "help_start": lambda: self.show_help("start"),
-            "help_cautions": lambda: self.show_help("cautions"),
-            "help_glossary": lambda: self.show_help("glossary"),
-            "help_lamp-files": lambda: self.show_help("lamp-files"),
-            "help_spectra": lambda: self.show_help("spectra"),
+            **{f"help_{page}": partial(self.show_help, page) for page, _title in PAGES},
             "data_folder": self._open_data_folder,
             "about": lambda: AboutDialog(self).open(),
             **self.steps.handlers(),

@@ -133,11 +133,16 @@ def open_window(
 
 
 def picture_window(
-    plan: Plan, path: Path, size: tuple[int, int] = (1280, 800), dark: bool = False
+    plan: Plan,
+    path: Path,
+    size: tuple[int, int] = (1280, 800),
+    dark: bool = False,
+    part: Callable[[MainWindow], QWidget] | None = None,
 ) -> None:
-    """Write a PNG of the whole window with the finished estimate of a plan.
+    """Write a PNG of the window with the finished estimate of a plan.
 
-    Works without a screen. Nothing of the user's settings is read or changed. Raises
+    ``part`` brings the window into another state than at its start, and returns what of it is
+    wanted. Works without a screen. Nothing of the user's settings is read or changed. Raises
     ``ValueError`` where the light cannot be computed and ``PlanFileError`` where the file
     cannot be written.
     """
@@ -159,7 +164,9 @@ def picture_window(
         app.processEvents()
         window.page.fit()
         app.processEvents()
-        write_picture(path, window.grab())
+        shown = window if part is None else part(window)
+        app.processEvents()
+        write_picture(path, shown.grab())
     finally:
         window.close()
         window.deleteLater()
