@@ -298,6 +298,12 @@ GOOD_MEAN: Final = 0.10
 GOOD_POINT: Final = 0.15
 """Agreement of a careful survey with an estimate: root-sum-square of calibration 5 %,
 directional error 3 %, placement 3 % and spectral error 3 % is 7 %; rounded up."""
+DARK: Final = 1e-3
+"""PPFD below which there is no light to speak of."""
+NO_LIGHT: Final = (
+    "The estimate is dark at these holes, so nothing can be set against it: hang a lamp, or "
+    "turn its output up."
+)
 
 
 @dataclass(frozen=True)
@@ -334,12 +340,20 @@ class Residuals:
         return np.abs(self.difference) > self.dead_band
 
     @property
+    def dark(self) -> bool:
+        """Whether the estimate has no light to compare with."""
+        return float(self.estimated.max()) < DARK
+
+    @property
     def poor(self) -> bool:
         """Whether a careful survey should have agreed better with the estimate."""
-        return abs(self.relative_bias) > GOOD_MEAN or self.scatter > GOOD_POINT
+        far = abs(self.relative_bias) > GOOD_MEAN or self.scatter > GOOD_POINT
+        return far and not self.dark
 
     def words(self) -> tuple[str, ...]:
         """What the figures mean, in sentences."""
+        if self.dark:
+            return (NO_LIGHT,)
         return (self._bias_words(), self._scatter_words(), self._fit_words(), self._band_words())
 
     def _bias_words(self) -> str:

@@ -509,6 +509,7 @@ def test_a_single_survey_says_what_a_comparison_needs(qtbot: QtBot, tmp_path: Pa
     page.show_task(tasks.COMPARE)
     assert page.compare.note.isVisible()
     assert page.compare.ratio.text() == "–"
+    assert not page.compare.chart._plot.getAxis("bottom").isVisible(), "one survey has no rank"
 
 
 def test_the_ranking_holds_for_any_base(qtbot: QtBot, tmp_path: Path) -> None:

@@ -69,12 +69,13 @@ def test_a_step_that_is_skipped_becomes_a_doubt(qtbot: QtBot, tmp_path: Path) ->
     plan = small_plan()
     page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
     page.show_task(tasks.READINGS)
-    for step, field, half in (
-        ("board", "board_reflectance", 0.4),
-        ("height", "hanging_height", 0.03),
-        ("warm-up", "drift", 0.05),
+    for number, step, field, half in (
+        (1, "board", "board_reflectance", 0.4),
+        (2, "height", "hanging_height", 0.03),
+        (3, "warm-up", "drift", 0.05),
     ):
         assert page.protocol.step == step, "there is no door to ask about"
+        assert f"{number} of 3: " in page.protocol.question.text()
         QTest.mouseClick(page.protocol.skip_button, Qt.MouseButton.LeftButton)
         assert getattr(shown(page).doubts, field) == half
         assert undo_text(page) == f"Skipped: {step}"

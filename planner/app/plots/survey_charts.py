@@ -343,8 +343,8 @@ class IntervalChart(Chart):
 
     def draw(self, ink: Ink) -> None:
         rows, plot = self.ranking.rows, self._plot
-        plot.getAxis("bottom").setVisible(bool(rows))
-        if not rows:
+        plot.getAxis("bottom").setVisible(len(rows) > 1)
+        if len(rows) < 2:
             self.say_empty(plot, ink)
             return
         low, high = min(row.low for row in rows), max(row.high for row in rows)

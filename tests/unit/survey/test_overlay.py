@@ -9,6 +9,7 @@ from planner.estimate.calibrate_model import even_light_factor, reading_factor
 from planner.plan.survey import Meter, Reading, Survey, SurveyGrid
 from planner.survey.layout import holes
 from planner.survey.statistics import (
+    NO_LIGHT,
     common_scale,
     dead_band,
     interpolated_map,
@@ -26,6 +27,14 @@ def centres(count: int, length: float = 0.6) -> np.ndarray:
 def survey(values: np.ndarray, meter: Meter | None = None) -> Survey:
     readings = tuple(Reading(hole=k, value=float(v)) for k, v in enumerate(values, start=1))
     return Survey(key="s", meter=meter or Meter(), points=POINTS, readings=readings)
+
+
+@pytest.mark.parametrize("light", [0.0, 1e-9])
+def test_nothing_is_said_of_agreement_with_a_dark_estimate(light: float) -> None:
+    found = residuals(survey(np.full(25, 100.0)), np.full(25, light))
+    assert found is not None
+    assert found.words() == (NO_LIGHT,)
+    assert not found.poor, "no usual mistake explains that there is no lamp"
 
 
 def test_residuals_of_a_meter_that_reads_eight_per_cent_high() -> None:

@@ -139,16 +139,20 @@ class ProtocolPanel(QWidget):
         self.refresh()
 
     @property
+    def _no_door(self) -> bool:
+        survey = self.desk.survey
+        return self.desk.plan.space.door is None or (survey is not None and survey.open_air)
+
+    @property
     def step(self) -> str:
         """The step that is asked, '' once there is none."""
         survey = self.desk.survey
         if survey is None or survey.next_hole() is None:
             return ""
         doubts = survey.doubts
-        no_door = survey.open_air or self.desk.plan.space.door is None
         answered = {
             "board": not survey.board_unsaid,
-            "door": no_door or doubts.door > 0,
+            "door": self._no_door or doubts.door > 0,
             "height": survey.hanging_height is not None,
             "warm-up": survey.warm_up_minutes is not None,
         }
@@ -162,8 +166,8 @@ class ProtocolPanel(QWidget):
         if not step:
             self._tick.stop()
             return
-        number = list(_STEPS).index(step) + 1
-        self.question.setText(f"{number} of {len(_STEPS)}: {_STEPS[step]}")
+        asked = [s for s in _STEPS if s != "door" or not self._no_door]
+        self.question.setText(f"{asked.index(step) + 1} of {len(asked)}: {_STEPS[step]}")
         for part, its in (
             (self.made_of, "board"),
             (self.height_line, "height"),

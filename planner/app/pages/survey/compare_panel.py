@@ -205,7 +205,7 @@ class OverlayPanel(QWidget):
         suspects = frozenset() if summary is None else frozenset(s.hole for s in summary.suspects)
         self.scatter.show_residuals(found, suspects)
         texts = dict.fromkeys(_MEANINGS, "–")
-        if found is not None:
+        if found is not None and not found.dark:
             level = float(found.estimated.mean()) or 1.0
             texts = {
                 "Mean error": _both(found.mean_error, found.mean_error / level, signed=False),
