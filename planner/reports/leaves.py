@@ -218,7 +218,10 @@ def _set_section(section: Section, across: float, down: float, share: float) -> 
             case Table():
                 yield from _table(block, across, share)
             case Pictures():
-                yield from _pictures(block, across, down - 20 * MM, share)
+                *before, last = _pictures(block, across, down - 20 * MM, share)
+                yield from before
+                # Small print under a drawing is about it.
+                yield replace(last, held=isinstance(follows, Words) and follows.quiet)
             case Warned():
                 yield from _warned(block, across, share)
 

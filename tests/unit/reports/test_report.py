@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from planner.catalogue.library import demo_plan
+from planner.estimate.calibrate_result import Calibration
 from planner.estimate.compare import Comparison, Side, sides_of
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.odds import Telling
@@ -105,6 +106,15 @@ def test_the_budget_lists_inputs_as_half_widths() -> None:
                 and "Half-widths" in w]  # fmt: skip
     assert "photon flux of the panel ± 29" in words
     assert "reflectance of the board ± 5.9" in words
+
+
+def test_a_calibration_is_told_in_its_own_words() -> None:
+    fit = Calibration(
+        fitted=(), correlation=np.zeros((0, 0)), surveys=(), reduced=1.0, plan=sample_plan(),
+        lamps=(), linings=(), sentences=("Photon flux: 96.0 ± 2.0 µmol/s.",),
+    )  # fmt: skip
+    texts = words_of(report(Known(sample_estimate(), calibration=fit)), "budget")
+    assert texts == ["Calibrated from the surveys:", "Photon flux: 96.0 ± 2.0 µmol/s."]
 
 
 def test_every_lining_stands_with_its_range_and_source() -> None:
