@@ -44,6 +44,9 @@ from planner.units import LengthUnit, format_length, said_length
 
 MOST_ANSWERS: Final = 8
 SCAN_HEIGHTS: Final = 9
+_FEW: Final = 6
+_COARSE: Final = 5
+"""Up to so many arrangements are screened at all heights, more of them at so many heights."""
 _KEPT: Final = 24
 """How many arrangements are settled at the quality asked."""
 _SLACK: Final = 0.05
@@ -126,10 +129,11 @@ def find(
     try:
         _settle(tries, _screen(tries))
     except Cancelled:
-        if not tries.seen:
+        if not (tries.seen or tries.quick):
             raise
-        stopped = True
-        tries.cancelled = None
+        stopped, tries.cancelled = True, None
+        if not tries.seen:  # stopped while screening: the best so far is settled
+            tries.read(min(tries.quick.values(), key=lambda one: one.rank(question.aim)).stand)
     return _answered(tries, option(base, base, Bill(), plan.costs), unit, stopped=stopped)
 
 
@@ -140,7 +144,6 @@ def _screen(tries: Tries) -> list[Stand]:
     """The stands worth settling: all where they are few, else those not clearly beaten."""
     question, aim = tries.question, tries.question.aim
     covers = range(len(tries.covers))
-    heights = _scan(tries)
     hung = arrangements(
         full_output(tries.plan),
         question.counts if Turn.LAMPS in question.turn else (),
@@ -149,6 +152,7 @@ def _screen(tries: Tries) -> list[Stand]:
     )
     if not hung:
         raise FindError("So many lamps do not fit side by side in the footprint; ask for fewer.")
+    heights = _scan(tries, SCAN_HEIGHTS if len(hung) <= _FEW else _COARSE)
     own = [Stand(0, lamps).at(h) if h else Stand(0, lamps) for lamps in hung for h in heights]
     everywhere = [replace(stand, cover=k) for k in covers for stand in own]
     if len(hung) == 1 and len(everywhere) <= 5 * SCAN_HEIGHTS:
@@ -181,13 +185,13 @@ def _moved(tries: Tries, start: Read) -> Stand:
     return Stand(stand.cover, refined(tries.plan, stand.lamps, loss, _MOVES, tries.question.grain))
 
 
-def _scan(tries: Tries) -> list[float | None]:
-    """Heights to begin with; None stands for those the lamps have."""
+def _scan(tries: Tries, most: int) -> list[float | None]:
+    """At most so many heights to begin with; None stands for those the lamps have."""
     if Turn.HEIGHT not in tries.question.turn:
         return [None]
     heights = heights_to_set(tries.plan, tries.question.grain)
     last = len(heights) - 1
-    picked = {round(last * k / (SCAN_HEIGHTS - 1)) for k in range(SCAN_HEIGHTS)}
+    picked = {round(last * k / (most - 1)) for k in range(most)}
     return [heights[k] for k in sorted(picked)]
 
 
@@ -211,7 +215,7 @@ def _clearly_beats(one: Read, other: Read) -> bool:
 
 def _spread(reads: Iterable[Read], aim: Aim, most: int) -> list[Read]:
     """At most so many: the best by the aim, and then always the one farthest from those taken."""
-    rest = sorted(reads, key=lambda one: one.rank(aim))
+    rest = sorted(reads, key=lambda one: one.order(aim))
     taken = rest[:1]
     rest = rest[1:]
 
@@ -292,18 +296,18 @@ def _front(reads: Sequence[Read]) -> list[Read]:
 
 def _answered(tries: Tries, base: Option, unit: LengthUnit, *, stopped: bool) -> Answers:
     question, aim = tries.question, tries.question.aim
-    reads = sorted(tries.seen.values(), key=lambda one: one.rank(aim))
+    reads = sorted(tries.seen.values(), key=lambda one: one.order(aim))
     best, kept = reads[0], [one for one in reads if one.short <= TINY]
     shown = [best]
     if kept:
         if aim is Aim.CHEAP or question.wishes.total is not None:
             kept = [one for one in kept if one.total is not None] or kept
         apart: list[Read] = []
-        for one in sorted(_front(kept), key=lambda read: read.rank(aim)):
+        for one in sorted(_front(kept), key=lambda read: read.order(aim)):
             if not any(one.near(other) for other in apart):
                 apart.append(one)
         shown = [best, *(one for one in _spread(apart, aim, MOST_ANSWERS) if one is not best)]
-        shown = [best, *sorted(shown[1:], key=lambda one: one.rank(aim))]
+        shown = [best, *sorted(shown[1:], key=lambda one: one.order(aim))]
     answers: list[Answer] = []
     for one in shown:
         names = [answer.option.side.name for answer in answers]
@@ -319,7 +323,7 @@ def _answered(tries: Tries, base: Option, unit: LengthUnit, *, stopped: bool) ->
 
 def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: LengthUnit) -> Answer:
     made = tries.plan_of(read.stand, read.share, read.hours)
-    name = free_name(taken, _name(tries.question, read, made, unit))
+    name = free_name(taken, _name(tries, read, made, unit))
     made = made.model_copy(update={"name": name})
     estimate, key = tries.estimate(made), f"found-{len(taken)}"
     side = Side(name, Origin.VARIANT, made, estimate=estimate, key=key)
@@ -333,21 +337,25 @@ def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: Le
     return Answer(row, estimate, missed, _set_up(tries.question, read, made))
 
 
-def _name(question: Question, read: Read, made: Plan, unit: LengthUnit) -> str:
+def _name(tries: Tries, read: Read, made: Plan, unit: LengthUnit) -> str:
     """What tells an answer from the others, short enough for a table."""
+    question = tries.question
     turn, parts = question.turn, []
     if Turn.LINING in turn:
         cover = read.stand.cover
         parts.append(question.linings[cover - 1].name if cover else "As lined")
     if Turn.LAMPS in turn:
         parts.append(f"{len(made.lamps)} lamp{'s' * (len(made.lamps) != 1)}")
+    if Turn.PLACES in turn and Turn.LAMPS not in turn:
+        there = [(lamp.x, lamp.y) for lamp in tries.plan.lamps]
+        parts.append("As placed" if there == [(lamp.x, lamp.y) for lamp in made.lamps] else "Moved")
     if Turn.HEIGHT in turn:
         parts.append(format_length(read.stand.height, unit))
     if Turn.OUTPUT in turn:
         parts.append(f"{output_of(made):.0f} %")
     if Turn.HOURS in turn:
         parts.append(f"{read.hours:.4g} h")
-    return ", ".join(parts or ["Other places"])[:110]
+    return ", ".join(parts)[:110]
 
 
 def _set_up(question: Question, read: Read, made: Plan) -> str:

@@ -112,7 +112,9 @@ def check(plan: Plan, question: Question) -> None:
         raise FindError("Write the price of 1 kWh first: without it no total is known.")
     if Turn.LAMPS in turn and not question.counts:
         raise FindError("Say how many lamps may hang.")
-    if any(not 1 <= count <= MOST_LAMPS for count in question.counts):
+    counts = question.counts if Turn.LAMPS in turn else (len(plan.lamps),)
+    sought = turn & {Turn.LAMPS, Turn.PLACES}
+    if sought and any(not 1 <= count <= MOST_LAMPS for count in counts):
         raise FindError(f"Places are sought for 1 to {MOST_LAMPS} lamps.")
     if Turn.LINING in turn and not question.linings:
         raise FindError("Tick the linings that may be put on.")
@@ -204,10 +206,15 @@ class Read:
     need: float = 0.0
 
     def rank(self, aim: Aim) -> tuple[float, float, float]:
-        """Smaller is better: wishes first, then the aim."""
+        """Smaller is better for the search: wishes first, then the aim, then the exact need."""
         money = math.inf if self.total is None else self.total
         value = {Aim.EVEN: -self.even, Aim.ENERGY: self.kwh, Aim.CHEAP: money}[aim]
         return round(self.short, 9), value, self.need
+
+    def order(self, aim: Aim) -> tuple[float, float, float, float]:
+        """Smaller stands first among answers: of equal ones the more even, then the thriftier."""
+        short, value, _ = self.rank(aim)
+        return short, value, -self.even, self.kwh
 
     def near(self, other: Read) -> bool:
         """Whether the computation could not tell the two apart."""

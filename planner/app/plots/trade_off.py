@@ -71,7 +71,9 @@ class TradeOffPlot(Chart):
         plot.setLabel("left", self._light)
         plot.setLabel("bottom", self._cost)
         costs, lights = [o.cost for o in self.all], [o.light for o in self.all]
-        self.frame(plot, _room(costs), _room(lights))
+        # A name above or below its dot takes a line, however low the chart is.
+        line_of = 1.8 * self.metrics().height() / max(self.height() - _AXIS_PX, 1)
+        self.frame(plot, _room(costs), _room(lights, line_of))
         best = self.best
         path = line(pen(ink.accent, 1.6))
         self.curve(plot, [o.cost for o in best], [o.light for o in best], path)
@@ -101,10 +103,18 @@ class TradeOffPlot(Chart):
         return True
 
 
-def _room(values: list[float]) -> tuple[float, float]:
-    """A range with room around the values, so that names beside the dots are read."""
+_AXIS_PX = 60
+"""About what the axis below and its title take."""
+
+
+def _room(values: list[float], least: float = 0.0) -> tuple[float, float]:
+    """A range with room around the values, so that names beside the dots are read.
+
+    ``least`` is the part of the whole range that is needed at either end.
+    """
     low, high = min(values), max(values)
-    margin = 0.18 * (high - low) or 0.1 * abs(high) or 1.0
+    least = min(least, 0.4)
+    margin = max(0.18, least / (1 - 2 * least)) * (high - low) or 0.1 * abs(high) or 1.0
     return low - margin, high + margin
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
@@ -135,6 +136,11 @@ class FindBoard(QWidget):
         document.changed.connect(lambda _old, _new: self._on_plan())
         display.changed.connect(lambda _state: self._show())
         self._show()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        # The table is as tall as its rows, and leaves the chart its half.
+        self.table.setMaximumHeight(round(0.45 * self.height()))
 
     def show_found(self, found: Found) -> None:
         """Show answers, the best one chosen."""
