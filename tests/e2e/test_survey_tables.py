@@ -276,6 +276,17 @@ def test_a_wanted_sheet_that_cannot_be_read_holds_all_back(
     dialog.reject()
 
 
+def test_other_places_than_those_of_an_empty_board_become_a_survey(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    plan = small_plan()
+    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    dialog = pasted(page, PLACES)
+    assert dialog.target.currentData() == "", "no hole of the board is at 10 cm, 10 cm"
+    assert dialog.take_button.isEnabled()
+    dialog.reject()
+
+
 def test_a_board_is_not_taken_for_granted_where_there_are_two(qtbot: QtBot, tmp_path: Path) -> None:
     plan = small_plan()
     other = with_parts(

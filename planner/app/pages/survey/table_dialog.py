@@ -251,14 +251,16 @@ class TableDialog(QDialog):
         self._show()
 
     def _with_target(self, choice: Choice) -> Choice:
-        """Where a table would go: the empty board shown, else a new survey.
+        """Where a table would go: the empty board shown if it fits there, else a new survey.
 
         A table read into a survey that has readings would average two evenings; and hole
         numbers mean a board without asking only where all surveys have the same one.
         """
         shown, surveys = self._shown, self.workplace.document.plan.surveys
         if shown is not None and not shown.readings and len(self.source.choices) == 1:
-            return replace(choice, onto=shown.key)
+            there = replace(choice, onto=shown.key)
+            if isinstance(self._outcome(there), Imported) or isinstance(self._outcome(choice), str):
+                return there
         if shown is not None and len({survey.points for survey in surveys}) == 1:
             return replace(choice, like=shown.key)
         return choice
