@@ -148,16 +148,23 @@ BESIDE_MS: Final = 66
 """Four frames of a screen that shows 60 a second: two of a light that takes 30 ms."""
 
 
+TURN_MS: Final = 17
+"""A frame lies between what follows in turn."""
+
+
 class Paced(QObject):
     """Calls ``show`` when asked: at once, or in the course of a gesture with its next frame.
 
-    When the gesture ends, what was put off is shown before anything else happens.
+    When the gesture ends, what was put off is shown before anything else happens. ``turn``
+    parts several of them, so that a hand never waits for more than one.
     """
 
-    def __init__(self, document: Document, show: Callable[[], None], parent: QObject) -> None:
+    def __init__(
+        self, document: Document, show: Callable[[], None], parent: QObject, turn: int = 0
+    ) -> None:
         super().__init__(parent)
         self._document, self._show = document, show
-        self._timer = QTimer(self, singleShot=True, interval=BESIDE_MS)
+        self._timer = QTimer(self, singleShot=True, interval=BESIDE_MS + TURN_MS * turn)
         self._timer.timeout.connect(show)
         document.settled.connect(self._catch_up)
 

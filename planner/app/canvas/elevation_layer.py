@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPainterPath, QPolygonF
 
 from planner.app.canvas.elevation_drags import (
     Axis,
@@ -187,7 +187,7 @@ class Elevation:
 
     # -- canopy -------------------------------------------------------------------------
 
-    def paint_canopy(self, painter: QPainter, light: list[QColor], *, active: bool) -> None:
+    def paint_canopy(self, painter: QPainter, light: QImage | None, *, active: bool) -> None:
         """The canopy plane: a strip in the colours of the light that falls on it."""
         box, height = self.inside(), self.plan.canopy.height
         top = self.at(0, height).y()
@@ -196,12 +196,8 @@ class Elevation:
             below = QColor(self.ink.ink)
             below.setAlphaF(0.07)
             painter.fillRect(QRectF(box.left(), top, box.width(), box.bottom() - top), below)
-        for k, colour in enumerate(light):
-            left = box.left() + box.width() * k / len(light)
-            painter.fillRect(
-                QRectF(left, strip.top(), box.width() / len(light) + 1, strip.height()) & strip,
-                colour,
-            )
+        if light is not None:
+            painter.drawImage(strip, light)
         painter.setPen(pen(self.ink.accent if active else self.ink.ink, 2.4 if active else 1.6))
         painter.drawLine(strip.topLeft(), strip.topRight())
         draw_handle(painter, strip.topLeft(), self.ink, active=active, round_=False)
@@ -326,15 +322,16 @@ class Elevation:
 
 def light_across(
     estimate: Estimate | None, axis: Axis, levels: colours.Levels, colour_map: str
-) -> list[QColor]:
-    """Colours of the mean light seen along an axis, from left to right."""
+) -> QImage | None:
+    """Colours of the mean light seen along an axis, from left to right, one pixel high."""
     if estimate is None:
-        return []
+        return None
     with warnings.catch_warnings():  # columns outside the footprint hold nothing but NaN
         warnings.simplefilter("ignore", RuntimeWarning)
         mean = np.nanmean(estimate.ppfd, axis=0 if axis == "y" else 1)
     places = np.linspace(0, len(mean) - 1, 96)
     known = np.where(np.isfinite(mean), mean, 0.0)
     smooth = np.interp(places, np.arange(len(mean)), known)
-    rgba = colours.to_rgba(smooth, levels, colours.table(colour_map))
-    return [QColor(int(r), int(g), int(b)) for r, g, b, _ in rgba]
+    rgba = np.ascontiguousarray(colours.to_rgba(smooth, levels, colours.table(colour_map)))
+    row = QImage(rgba.data, len(rgba), 1, rgba.nbytes, QImage.Format.Format_RGBA8888)
+    return row.copy()

@@ -32,9 +32,12 @@ def values_at(estimate: Estimate, xs: Field, ys: Field) -> Field:
     """PPFD at points (n,), NaN outside the footprint and in what stands there."""
     points = np.column_stack([xs, ys])
     footprint = estimate.plan.space.footprint
-    inside = [contains(footprint, float(x), float(y)) for x, y in points]
-    known = np.array(inside) & estimate.map.covers(points)
-    return np.where(known, estimate.map.at(points), np.nan)
+    inside = np.zeros(len(points), dtype=bool)
+    # The even-odd rule of ``contains``, all points at once: a section is read while one drags.
+    for (x0, y0), (x1, y1) in zip(footprint, footprint[1:] + footprint[:1], strict=True):
+        if y0 != y1:
+            inside ^= ((y0 > ys) != (y1 > ys)) & (xs < x0 + (ys - y0) * ((x1 - x0) / (y1 - y0)))
+    return np.where(inside & estimate.map.covers(points), estimate.map.at(points), np.nan)
 
 
 def value_at(estimate: Estimate, x: float, y: float) -> float | None:

@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+import numpy.typing as npt
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
@@ -16,8 +17,11 @@ from PySide6.QtGui import (
     QImage,
     QPainter,
     QPainterPath,
+    QPixmap,
+    QPixmapCache,
     QPolygonF,
 )
+from shiboken6 import VoidPtr
 
 from planner.app.canvas.ink import Kept, Viewport, pen
 from planner.app.plots import colours
@@ -30,6 +34,7 @@ from planner.units import COVERAGE, format_number
 if TYPE_CHECKING:
     from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
 
+Pixels = npt.NDArray[np.float64]
 _MOST_PIXELS = 1000
 _HATCH_PX = 10.0
 
@@ -111,7 +116,8 @@ class LightLayer:
         key = (self._number, style, viewport, footprint, font)
 
         def compose(layer: QPainter) -> None:
-            layer.setClipPath(closed_path(footprint).subtracted(_covered(plan, viewport)))
+            clip, covered = closed_path(footprint), _covered(plan, viewport)
+            layer.setClipPath(clip if covered.isEmpty() else clip.subtracted(covered))
             _paint_map(layer, shown, viewport.to_rect(shown.bounds), style)
             if style.wash:
                 _paint_hatching(layer, shown, viewport, footprint.boundingRect(), style)
@@ -196,7 +202,7 @@ def _paint_contours(
         under = table[min(max(int(place * (len(table) - 1)), 0), len(table) - 1)]
         colour, ink, halo = contour_colours(under.tolist())
         text = format_number(contour.level, 1)
-        lines = [_polyline(viewport, line) for line in contour.lines]
+        lines = [_pixels(viewport, line) for line in contour.lines]
         spots = _label_spots(
             lines,
             metrics.horizontalAdvance(text) + 8,
@@ -204,13 +210,37 @@ def _paint_contours(
             taken,
         )
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        pieces = [piece for line in lines for piece in _outside(line, spots)]
-        for stroke in (pen(halo, 2.6), pen(colour, 1.0)):
+        pieces = [_polygon(piece) for line in lines for piece in _outside(line, spots)]
+        # On the map alone the halo is the colour that is there; a wide pen costs thirty thin ones.
+        strokes = (pen(halo, 2.6), pen(colour, 1.0)) if style.wash else (pen(colour, 1.0),)
+        for stroke in strokes:
             painter.setPen(stroke)
             for piece in pieces:
                 painter.drawPolyline(piece)
         for spot in spots:
-            paint_haloed(painter, spot, text, ink, halo)
+            _paint_label(painter, spot, text, ink, halo)
+
+
+def _paint_label(painter: QPainter, spot: QRectF, text: str, ink: QColor, halo: QColor) -> None:
+    """A label with its halo, as a picture that is kept: the same few come with every frame."""
+    ratio = painter.device().devicePixelRatioF()
+    room = spot.adjusted(-2, -2, 2, 2)
+    size = (room.size() * ratio).toSize()
+    key = f"contour {text} {painter.font().key()} {ink.name()} {halo.name()} {ratio} {size}"
+    picture = QPixmap()
+    if not QPixmapCache.find(key, picture):
+        picture = QPixmap(size)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        layer = QPainter(picture)
+        layer.setRenderHints(painter.renderHints())
+        layer.setFont(painter.font())
+        paint_haloed(layer, spot.translated(-room.topLeft()), text, ink, halo)
+        layer.end()
+        QPixmapCache.insert(key, picture)
+    # On whole pixels, or the letters would blur.
+    left, top = round(room.left() * ratio) / ratio, round(room.top() * ratio) / ratio
+    painter.drawPixmap(QPointF(left, top), picture)
 
 
 def paint_haloed(painter: QPainter, spot: QRectF, text: str, ink: QColor, halo: QColor) -> None:
@@ -245,7 +275,7 @@ def _paint_hatching(
     painter.setPen(edge)
     for level in style.band:
         for line in shown.lines(level):
-            painter.drawPolyline(_polyline(viewport, line))
+            painter.drawPolyline(_polygon(_pixels(viewport, line)))
 
 
 def hatch(
@@ -272,10 +302,19 @@ def hatch(
     painter.restore()
 
 
-def _polyline(viewport: Viewport, points: np.ndarray[Any, np.dtype[np.float64]]) -> QPolygonF:
-    xs = (viewport.left + points[:, 0] * viewport.scale).tolist()
-    ys = (viewport.bottom - points[:, 1] * viewport.scale).tolist()
-    return QPolygonF(list(map(QPointF, xs, ys)))
+def _pixels(viewport: Viewport, points: Pixels) -> Pixels:
+    """Points in metres (n, 2) in pixels."""
+    return points * (viewport.scale, -viewport.scale) + (viewport.left, viewport.bottom)
+
+
+def _polygon(pixels: Pixels) -> QPolygonF:
+    """Pixels (n, 2) as Qt takes them."""
+    line = QPolygonF()
+    line.resize(len(pixels))
+    # A point of Qt is two doubles: all are written where they lie, not by one call for each.
+    memory = VoidPtr(line.data(), pixels.size * 8, True)  # type: ignore[arg-type, call-arg]
+    np.frombuffer(memory, np.float64)[:] = pixels.ravel()  # type: ignore[call-overload]
+    return line
 
 
 def _region(viewport: Viewport, filled: Any) -> QPainterPath:
@@ -283,24 +322,22 @@ def _region(viewport: Viewport, filled: Any) -> QPainterPath:
     path.setFillRule(Qt.FillRule.OddEvenFill)
     for points, offsets in zip(*filled, strict=True):
         for first, last in pairwise(offsets):
-            path.addPolygon(_polyline(viewport, points[first:last]))
+            path.addPolygon(_polygon(_pixels(viewport, points[first:last])))
             path.closeSubpath()
     return path
 
 
 def _label_spots(
-    lines: Sequence[QPolygonF], width: float, height: float, taken: list[QRectF]
+    lines: Sequence[Pixels], width: float, height: float, taken: list[QRectF]
 ) -> list[QRectF]:
     """One spot on each line long enough, away from other labels; fills ``taken``."""
     spots = []
     for line in lines:
-        size = line.boundingRect()
-        if size.width() + size.height() < 2.4 * width:
+        if np.ptp(line, axis=0).sum() < 2.4 * width:
             continue
-        count = line.count()
         for share in (0.5, 0.3, 0.7, 0.15, 0.85):
-            at = line.at(min(int(count * share), count - 1))
-            spot = QRectF(at.x() - width / 2, at.y() - height / 2, width, height)
+            x, y = line[min(int(len(line) * share), len(line) - 1)].tolist()
+            spot = QRectF(x - width / 2, y - height / 2, width, height)
             if not any(spot.intersects(other.adjusted(-4, -2, 4, 2)) for other in taken):
                 taken.append(spot)
                 spots.append(spot)
@@ -308,23 +345,22 @@ def _label_spots(
     return spots
 
 
-def _outside(line: QPolygonF, spots: Sequence[QRectF]) -> list[QPolygonF]:
-    """The pieces of a line outside the spots where labels stand.
+def _outside(line: Pixels, spots: Sequence[QRectF]) -> list[Pixels]:
+    """The pieces of a line outside the spots where labels of one size stand.
 
     Cut between its points, which lie closer together than a label is wide: a clip over the
     whole drawing would cost more than all the lines.
     """
-    crossed = [spot for spot in spots if spot.intersects(line.boundingRect())]
-    if not crossed:
+    if not spots:
         return [line]
-    pieces = [QPolygonF()]
-    for point in (line.at(k) for k in range(line.count())):
-        if any(spot.contains(point) for spot in crossed):
-            if not pieces[-1].isEmpty():
-                pieces.append(QPolygonF())
-        else:
-            pieces[-1].append(point)
-    return [piece for piece in pieces if piece.count() > 1]
+    middles = np.array([spot.center().toTuple() for spot in spots])
+    half = (spots[0].width() / 2, spots[0].height() / 2)
+    free = (np.abs(line[:, None] - middles) > half).any(axis=2).all(axis=1)
+    if free.all():
+        return [line]
+    ends = np.flatnonzero(np.diff(np.concatenate(([False], free, [False]))))
+    pairs = zip(ends[::2].tolist(), ends[1::2].tolist(), strict=True)
+    return [line[first:last] for first, last in pairs if last - first > 1]
 
 
 def closed_path(outline: QPolygonF) -> QPainterPath:

@@ -329,8 +329,7 @@ def _paint_lamp(
         if width < 6:  # a thin bar is drawn as thin as it is, but never vanishes
             body = QRectF(-length / 2, -max(width, 3) / 2, length, max(width, 3))
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(_PLATE)
-        painter.drawRect(body)
+        painter.fillRect(body, _PLATE)
         painter.setBrush(_STRIP if lamp.output_percent > 0 else QColor(0, 0, 0, 60))
         for x, y, strip_length, strip_width in lamp.strips():
             strip = QRectF(0, 0, strip_length * scale, max(strip_width * scale, 1.5))

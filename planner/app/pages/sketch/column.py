@@ -82,7 +82,7 @@ class FieldColumn(QWidget):
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._on_focus_changed)
-        self._fields = Paced(workplace.document, self._refresh, self)
+        self._fields = Paced(workplace.document, self._refresh, self, turn=1)
         workplace.document.changed.connect(self._on_plan_changed)
         workplace.selection.changed.connect(self._on_selection_changed)
         self._on_selection_changed(workplace.selection.current)

@@ -103,8 +103,12 @@ class SketchPage(QWidget):
         self._known: Uncertainty | None = None
         # One after the other, so that none of them keeps the hand waiting long.
         self._beside = [
-            Paced(document, show, self)
-            for show in (self._show_strip, self._show_details, self._show_section)
+            Paced(document, show, self, turn)
+            for turn, show in (
+                (0, self._show_strip),
+                (2, self._show_details),
+                (3, self._show_section),
+            )
         ]
         self._arrange()
         self._connect()

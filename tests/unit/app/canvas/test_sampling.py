@@ -9,7 +9,9 @@ from planner.app.canvas.items import (
     default_section,
     profile_along,
     value_at,
+    values_at,
 )
+from planner.plan.space import contains
 from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of
 
 
@@ -40,3 +42,17 @@ def test_default_section_runs_level_through_the_middle() -> None:
     assert (xa, xb) == (0.2, 1.0)
     assert math.isclose(ya, 0.3)
     assert ya == yb
+
+
+def test_inside_is_what_the_plan_calls_inside() -> None:
+    """All points at once as one by one, on edges and corners of an L too."""
+    plan = plan_of(L_SHAPE)
+    estimate = light_of(plan)
+    across, deep = np.linspace(-0.1, 1.3, 29), np.linspace(-0.1, 1, 23)
+    xs, ys = (part.ravel() for part in np.meshgrid(across, deep))
+    points = zip(xs.tolist(), ys.tolist(), strict=True)
+    expected = [contains(plan.space.footprint, x, y) for x, y in points]
+    known = np.isfinite(values_at(estimate, xs, ys))
+    assert not (known & ~np.array(expected)).any()
+    inner = np.array(expected) & estimate.map.covers(np.column_stack([xs, ys]))
+    assert (known == inner).all()
