@@ -93,6 +93,7 @@ class MainWindow(QMainWindow):
         plan_view = self.page.plan_view
         self.steps = EditSteps(self.page.workplace, self, pointer=lambda: plan_view.pointer_inside)
         self.page.spectra.remember_in(self.settings)
+        self.page.shelf.remember_in(self.settings)
         self.lamp_files = LampFileCommands(
             self.page.workplace,
             self.steps,

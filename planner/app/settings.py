@@ -76,6 +76,7 @@ class Values(BaseModel):
     last_plan: FilePath | None = None
     last_folder: FilePath | None = None
     lamp_spectra: dict[str, str] = {}
+    used_last: Annotated[tuple[str, ...], Field(max_length=40)] = ()
     started_before: bool = False
 
 

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Collection
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QObject, QPointF, QRectF, QSizeF, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPalette, QPolygonF
 from PySide6.QtWidgets import QWidget
 
+from planner.app.canvas.ink import pen
+from planner.app.canvas.plan_layers import paint_lining
 from planner.app.estimator import Worth
-from planner.app.fields.form import StillCombo
+from planner.app.fields.search_list import Entry, SearchCombo, recent_first
 from planner.app.plain import explain, tooltip
 from planner.app.settings import Settings
 from planner.catalogue.library import (
@@ -23,13 +26,17 @@ from planner.catalogue.library import (
     save_lining,
 )
 from planner.catalogue.spectra import built_in_spectra, read_spectrum_file
-from planner.plan.lamp import LampModel
+from planner.plan.costs import Costs
+from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place, surfaces
 from planner.plan.plan import Plan
 from planner.plan.spectrum import Spectrum, doubts
 from planner.reports.advice import signed
 from planner.units import format_number
+
+MOST_RECENT = 8
+"""So many linings and lamps used last are offered first."""
 
 
 class Shelf(QObject):
@@ -47,6 +54,19 @@ class Shelf(QObject):
         super().__init__(parent)
         self._catalogue = catalogue
         self._folder = folder
+        self._settings: Settings | None = None
+        self.recent: tuple[str, ...] = ()
+
+    def remember_in(self, settings: Settings) -> None:
+        """Keep what was used last in these settings from now on."""
+        self._settings = settings
+        self.recent = settings.values.used_last
+
+    def use(self, key: str) -> None:
+        """Note that a lining or kind of lamp was chosen: it is offered first from now on."""
+        self.recent = (key, *(one for one in self.recent if one != key))[:MOST_RECENT]
+        if self._settings is not None:
+            self._settings.keep(used_last=self.recent)
 
     @property
     def catalogue(self) -> Catalogue:
@@ -111,8 +131,10 @@ class Shelf(QObject):
 # -- choosers --------------------------------------------------------------------------
 
 
-class LiningChooser(StillCombo):
-    """A list of linings; ``chosen`` carries the lining asked for.
+class LiningChooser(SearchCombo):
+    """A list of linings one can search; ``chosen`` carries the lining asked for.
+
+    With ``for_all`` a switch below the list says that it is meant for all walls (``on_all``).
 
     With a ``worth`` and a place, a line of the open list tells what it would bring there
     as soon as that is known, and ``considered`` carries the lining the hand rests on (None
@@ -130,9 +152,11 @@ class LiningChooser(StillCombo):
         *,
         worth: Worth | None = None,
         place: Callable[[], Place] | None = None,
+        for_all: bool = False,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(parent, switch="On all walls" if for_all else "")
         self._shelf = shelf
+        self._costs = Costs()
         self._worth, self._place = worth, place
         self._present = ""
         self._offered: tuple[Lining, ...] = ()
@@ -145,6 +169,7 @@ class LiningChooser(StillCombo):
     def show_key(self, plan: Plan, key: str) -> None:
         """Offer the plan's and the catalogue's linings, with this one chosen."""
         offered = tuple(self._shelf.catalogue.linings_for(plan).values())
+        self._costs = plan.costs
         if offered != self._offered:
             self._offered = offered
             self.clear()
@@ -152,11 +177,6 @@ class LiningChooser(StillCombo):
                 self.addItem(lining_title(lining), lining.key)
                 tip = tooltip(lining.name)
                 self.setItemData(self.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
-            self.widen_list()
-            if self._worth is not None:
-                # Room for what each would bring, which comes while the list is open.
-                more = self.fontMetrics().horizontalAdvance("   (+00.0 mean, +00.0 minimum)")
-                self.view().setMinimumWidth(self.view().minimumWidth() + more)
         self._present = key
         self._show_worth()
         self.setCurrentIndex(self.findData(key))
@@ -187,6 +207,36 @@ class LiningChooser(StillCombo):
                 text += f"   ({signed(known[0])} mean, {signed(known[1])} minimum)"
             if self.itemText(line) != text:
                 self.setItemText(line, text)
+        if self.popup.isVisible():
+            self.popup.renew(self.entries())
+
+    @property
+    def on_all(self) -> bool:
+        """Whether what is chosen is meant for all walls."""
+        return self.popup.switch.isChecked()
+
+    def entries(self) -> tuple[Entry, ...]:
+        return tuple(self._entry(lining) for lining in self._offered)
+
+    def order(self) -> list[int]:
+        return recent_first([lining.key for lining in self._offered], self._shelf.recent)
+
+    def _entry(self, lining: Lining) -> Entry:
+        book = self._shelf.catalogue.cautions
+        titles = [book.text(caution).title for caution in lining.cautions]
+        known = self.brings(lining)
+        parts = [
+            "" if known is None else f"{signed(known[0])} mean, {signed(known[1])} minimum",
+            "" if lining.is_opening else finish_words(lining),
+            ", ".join(titles).lower(),
+            price_words(self._costs, lining),
+        ]
+        facts = "; ".join(filter(None, parts))
+
+        def picture(painter: QPainter, place: QRectF, palette: QPalette) -> None:
+            paint_finish(painter, place, lining, palette)
+
+        return Entry(lining_title(lining), facts, lining.note, picture)
 
     def brings(self, lining: Lining) -> tuple[float, float] | None:
         """What a lining would bring here to mean and lowest PPFD, None if unknown."""
@@ -195,7 +245,59 @@ class LiningChooser(StillCombo):
         return self._worth.brings(lining, self._place())
 
     def _on_activated(self, line: int) -> None:
+        self._shelf.use(self._offered[line].key)
         self.chosen.emit(self._offered[line])
+
+
+def finish_words(lining: Lining) -> str:
+    """How a lining returns light: 'diffuse', 'mirror', 'wrinkled mirror', 'half mirror'."""
+    if lining.specular_share < 0.1:
+        return "diffuse"
+    mirror = "wrinkled mirror" if lining.wrinkle > 0.05 else "mirror"
+    return mirror if lining.specular_share > 0.6 else f"partly {mirror}"
+
+
+def price_words(costs: Costs, lining: Lining) -> str:
+    """What a square metre costs as it is sold, empty while that is not known."""
+    goods = costs.goods_of(lining.key)
+    if goods is None or goods.price is None:
+        return ""
+    each = goods.price / (goods.width * goods.length)
+    return f"{format_number(each, 2)} {costs.currency}".strip() + " per m²"
+
+
+def paint_finish(painter: QPainter, place: QRectF, lining: Lining, palette: QPalette) -> None:
+    """A small picture of a lining: its lightness, dots where diffuse and dashes where mirror."""
+    frame = palette.color(QPalette.ColorRole.PlaceholderText)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    if lining.is_opening:
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(pen(frame, 1.0, Qt.PenStyle.DashLine))
+        painter.drawRect(place)
+        return
+    third = place.height() / 3
+    for row in range(3):
+        strip = QRectF(place.left(), place.top() + row * third, place.width(), third + 0.5)
+        corners = (strip.topLeft(), strip.topRight(), strip.bottomRight(), strip.bottomLeft())
+        paint_lining(painter, QPolygonF(corners), lining)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(pen(frame, 1.0))
+    painter.drawRect(place)
+
+
+def paint_lamp_face(painter: QPainter, place: QRectF, model: LampModel, palette: QPalette) -> None:
+    """The lit faces of a lamp, to the scale of a metre across the picture or its own size."""
+    across = max(*model.size, 0.6)
+    scale = min(place.width(), place.height() * 1.6) / across
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(pen(palette.color(QPalette.ColorRole.PlaceholderText), 1.0))
+    painter.setBrush(QColor(255, 236, 150))
+    lamp = Lamp(model=model, x=0.0, y=0.0, hanging_height=0.5)
+    for x, y, length, width in lamp.strips():
+        size = QSizeF(max(length * scale, 4.0), max(width * scale, 2.0))
+        face = QRectF(QPointF(0, 0), size)
+        face.moveCenter(place.center() + QPointF(x * scale, y * scale))
+        painter.drawRect(face & place)
 
 
 def lining_places(plan: Plan) -> list[tuple[str, Place | None]]:
@@ -214,20 +316,23 @@ def lining_title(lining: Lining) -> str:
     return f"{lining.reflectance * 100:.0f} %  {lining.name}"
 
 
-class LampChooser(StillCombo):
-    """A list of lamps; ``chosen`` carries the kind asked for."""
+class LampChooser(SearchCombo):
+    """A list of lamps one can search; ``chosen`` carries the kind asked for."""
 
     chosen = Signal(object)
 
     def __init__(self, shelf: Shelf, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._shelf = shelf
+        self._costs = Costs()
         self._offered: tuple[LampModel, ...] = ()
         self.setAccessibleName("Kind of lamp")
-        self.activated.connect(lambda line: self.chosen.emit(self._offered[line]))
+        self.popup.line.setPlaceholderText("Search by name, watts or body")
+        self.activated.connect(self._on_activated)
 
-    def show_model(self, model: LampModel) -> None:
+    def show_model(self, model: LampModel, costs: Costs) -> None:
         """Offer the catalogue's lamps, with this one chosen; a changed one stands on top."""
+        self._costs = costs
         offered = self._shelf.lamps
         if model not in offered:
             offered = (model, *offered)
@@ -238,9 +343,32 @@ class LampChooser(StillCombo):
             for lamp in offered:
                 name = lamp.name if lamp in listed else f"{lamp.name} (changed)"
                 self.addItem(name)
-            self.widen_list()
         self.setCurrentIndex(offered.index(model))
         explain(self, f"{model.name}: {lamp_facts(model)}")
+
+    def entries(self) -> tuple[Entry, ...]:
+        return tuple(self._entry(line, model) for line, model in enumerate(self._offered))
+
+    def order(self) -> list[int]:
+        return recent_first([model.key for model in self._offered], self._shelf.recent)
+
+    def _entry(self, line: int, model: LampModel) -> Entry:
+        price = self._costs.lamp_price(model.key)
+        parts = [
+            lamp_facts(model),
+            "" if model.dimmable else "cannot be dimmed",
+            "" if price is None else f"{format_number(price, 2)} {self._costs.currency}".strip(),
+        ]
+
+        def picture(painter: QPainter, place: QRectF, palette: QPalette) -> None:
+            paint_lamp_face(painter, place, model, palette)
+
+        facts = "; ".join(filter(None, parts))
+        return Entry(self.itemText(line), facts, f"{model.body.kind} {model.note}", picture)
+
+    def _on_activated(self, line: int) -> None:
+        self._shelf.use(self._offered[line].key)
+        self.chosen.emit(self._offered[line])
 
 
 def lamp_facts(model: LampModel) -> str:

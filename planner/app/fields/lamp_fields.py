@@ -352,7 +352,7 @@ class LampFields(FieldPanel):
             return
         super().refresh(plan)
         lamp = plan.lamps[self.selection.index]
-        self.chooser.show_model(lamp.model)
+        self.chooser.show_model(lamp.model, plan.costs)
         self.facts.setText(facts_text(lamp))
 
     def _label(self, plan: Plan) -> str:

@@ -116,6 +116,7 @@ class BandLine:
             f"Lining of band {band + 1}, from the floor up",
             worth=panel.workplace.worth,
             place=lambda: Place(PlaceKind.WALL, panel.selection.index, band),
+            for_all=True,
         )
         self.edge_label = PlainLabel("up to")
         self.edge = QuantityBox(HEIGHT, f"Upper edge of band {band + 1}")
@@ -257,6 +258,13 @@ class WallFields(LinedPanel):
     def _line(self, band: int, lining: Lining) -> None:
         wall = self.selection.index
         self._select(band)
+        if self.lines[band].chooser.on_all:
+            self.edit(
+                self.lines[band].row,
+                lambda: edits.line_all_walls(self.plan, lining),
+                f"Line all walls with {lining.name}",
+            )
+            return
         self.edit(
             self.lines[band].row,
             lambda: edits.line_wall(self.plan, wall, band, lining),

@@ -34,6 +34,7 @@ SAMPLES: dict[str, Any] = {
     "last_plan": Path(os.fsdecode(b"/tmp/\xe4.json")),
     "last_folder": Path("/tmp"),
     "lamp_spectra": {"bar-60": "white-led-warm", "own": "red-led"},
+    "used_last": ("white-board", "led-bar-60-20w"),
     "started_before": True,
 }  # fmt: skip
 
