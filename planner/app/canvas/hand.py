@@ -158,6 +158,8 @@ class Handed(FittedWidget):
         at = self.viewport.to_world(from_pixel)
         if self._measuring:
             self._drag = self._tape_from(self.caught(at, TAPE_PX / self.viewport.scale))
+        elif not item.fits(self.plan):
+            self._drag = None  # taken away between press and drag
         elif self.is_ground(item):
             self._drag = BesideDrag(self.plan, lambda to, _hold: self._stretch((at, to)), _nothing)
         else:

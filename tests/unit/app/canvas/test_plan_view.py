@@ -409,3 +409,13 @@ def test_two_lamps_one_above_the_other_take_the_upper(plan_desk: MakeDesk) -> No
     desk = plan_desk(edits.add_lamp(plan, second))
     desk.hand.click(0.5, 0.3)
     assert desk.selection.current == Place(PlaceKind.LAMP, 1)
+
+
+def test_what_is_taken_away_under_a_pressed_button_is_not_dragged(plan_desk: MakeDesk) -> None:
+    desk = plan_desk(plan_of(lamps=()))
+    desk.document.apply(edits.add_lamp(desk.plan, plan_of().lamps[0]), "Hang lamp")
+    desk.hand.press(0.5, 0.3)
+    desk.document.undo_stack.undo()
+    desk.hand.move(0.7, 0.5)
+    assert not desk.view.dragging
+    desk.hand.release(0.7, 0.5)
