@@ -9,7 +9,6 @@ first cancels in ratios of surveys made with one meter.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -471,14 +470,6 @@ def interpolated_map(
     table = np.full(inside.shape, np.nan)
     table[inside] = np.maximum(spline(cells), 0.0) if len(cells) else 0.0
     return table
-
-
-def common_scale(estimate: FloatArray, surveys: Sequence[Survey]) -> tuple[float, float]:
-    """Lowest and highest PPFD over a map and surveys, for one colour scale for all."""
-    values = [estimate[np.isfinite(estimate)]]
-    values += [hole_means(survey)[1] for survey in surveys]
-    joined = np.concatenate(values)
-    return (float(joined.min()), float(joined.max())) if len(joined) else (0.0, 0.0)
 
 
 def dead_band(meter: Meter) -> float:

@@ -426,6 +426,29 @@ def test_readings_lie_on_the_estimate_on_one_scale(qtbot: QtBot, tmp_path: Path)
     assert "calibration alone could explain" in page.overlay.words.text()
 
 
+def test_a_tenfold_reading_leaves_the_others_their_colours(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = small_plan()
+    survey = invented(plan)
+    readings = tuple(
+        r.model_copy(update={"value": r.value * 10}) if r.hole == 6 else r for r in survey.readings
+    )
+    page, _ = make_page(
+        qtbot, tmp_path, plan, survey, with_parts(survey, key="t", readings=readings)
+    )
+    tops, suspects = [], []
+    for key in ("survey-1", "t"):
+        page.desk.choose(key)
+        page.show_task(tasks.OVERLAY)
+        picture = page.stage.first.picture
+        assert picture is not None
+        assert picture.style is not None
+        tops.append(picture.style.levels[1])
+        suspects.append(picture.marks[5].suspect)
+    assert suspects == [False, True]
+    # 100 + 100 x is at most 200 on the map; ten times 162.5 would stretch that to 2000.
+    assert tops[0] == tops[1] < 300
+
+
 @pytest.mark.parametrize(("view", "texts"), [(View.DIFFERENCE, "+"), (View.RATIO, "1.20")])
 def test_residuals_diverge_from_nothing(
     qtbot: QtBot, tmp_path: Path, view: View, texts: str

@@ -10,7 +10,6 @@ from planner.plan.survey import Meter, Reading, Survey, SurveyGrid
 from planner.survey.layout import holes
 from planner.survey.statistics import (
     NO_LIGHT,
-    common_scale,
     dead_band,
     interpolated_map,
     residuals,
@@ -95,13 +94,6 @@ def test_readings_on_one_line_make_no_map() -> None:
         readings=tuple(Reading(hole=k, value=100.0) for k in range(1, 5)),
     )
     assert interpolated_map(centres(4), centres(4), np.ones((4, 4), dtype=np.bool_), line) is None
-
-
-def test_one_scale_for_map_and_readings() -> None:
-    low, high = common_scale(
-        np.array([[100.0, np.nan], [150.0, 120.0]]), [survey(np.full(25, 180))]
-    )
-    assert (low, high) == (100.0, 180.0)
 
 
 def test_response_in_even_light() -> None:

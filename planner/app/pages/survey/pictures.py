@@ -6,7 +6,7 @@ The estimate below a survey is the light of the plan under the conditions it was
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import TYPE_CHECKING, Final
@@ -34,7 +34,6 @@ from planner.survey.statistics import (
     INTERPOLATED_LABEL,
     Residuals,
     SurveySummary,
-    common_scale,
     gain_standard,
     interpolated_map,
     reading_noise,
@@ -222,9 +221,14 @@ class View(StrEnum):
     ALONE = "Readings alone beside the estimate"
 
 
-def shared_levels(estimate: FloatArray, surveys: Sequence[Survey]) -> Levels:
-    """One colour scale from dark to the round number above everything shown."""
-    return levels_of(np.array([common_scale(estimate, surveys)[1]]))
+def shared_levels(estimate: FloatArray, summary: SurveySummary | None) -> Levels:
+    """One colour scale for a map and readings, from dark to the round number above them.
+
+    A reading far off its neighbours takes the end colour, and leaves the others theirs.
+    """
+    holes = () if summary is None else summary.holes
+    usual = [one.mean for one in holes if not one.suspect]
+    return levels_of(np.append(estimate.ravel(), usual))
 
 
 def board_picture(plan: Plan, survey: Survey, hole: int) -> Picture:
@@ -260,7 +264,7 @@ def reading_picture(
     display: DisplayState,
 ) -> Picture:
     """Holes coloured by what was read there; the next one highlighted."""
-    levels = shared_levels(np.zeros(1), (survey,))
+    levels = shared_levels(np.zeros(1), summary)
     read = set() if summary is None else {one.hole for one in summary.holes}
     said = f"hole {hole} comes next" if hole not in read else f"hole {hole} is at hand"
     return Picture(
@@ -285,7 +289,7 @@ def overlay_pictures(
 ) -> tuple[Picture, Picture | None]:
     """The estimate with the readings on it as a view wants it, and a second drawing or None."""
     estimate = underlay.estimate
-    levels = shared_levels(estimate.ppfd, (survey,))
+    levels = shared_levels(estimate.ppfd, summary)
     style = LightStyle(levels, display.colour_map, contours=display.contours)
     whole = Picture(
         plan=estimate.plan,
