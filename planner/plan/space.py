@@ -87,6 +87,15 @@ class Space(Value):
         return math.dist(*self.wall(index))
 
 
+def side_of(footprint: tuple[Point, ...], wall: int) -> str:
+    """On which side a wall is for one who looks from the near side: near, right, far or left."""
+    count = len(footprint)
+    (ax, ay), (bx, by) = footprint[wall % count], footprint[(wall + 1) % count]
+    # Corners run counter-clockwise: the near wall runs to the right, the right one away.
+    across, up = bx - ax, by - ay
+    return ("near", "far")[across < 0] if abs(across) >= abs(up) else ("right", "left")[up < 0]
+
+
 def signed_area(footprint: tuple[Point, ...]) -> float:
     """Shoelace area in m²; positive when the corners run counter-clockwise."""
     total = 0.0

@@ -20,7 +20,7 @@ from PySide6.QtGui import (
 )
 
 from planner.files.disk import write_atomically
-from planner.plan.space import Point
+from planner.plan.space import Point, side_of
 from planner.plan.survey import Survey
 from planner.reports.sheet import (
     CENTRE,
@@ -417,11 +417,7 @@ def _door_words(footprint: tuple[Point, ...], look: Look) -> str:
     """Where the door is, as one who looks at the board from its near side has it."""
     if look.door is None:
         return ""
-    count = len(footprint)
-    (ax, ay), (bx, by) = footprint[look.door % count], footprint[(look.door + 1) % count]
-    # Corners run counter-clockwise: the near wall runs to the right, the right one away.
-    across, up = bx - ax, by - ay
-    side = ("near", "far")[across < 0] if abs(across) >= abs(up) else ("right", "left")[up < 0]
+    side = side_of(footprint, look.door)
     return f"The door is on the {side} side, a thick grey edge."
 
 

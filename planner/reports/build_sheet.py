@@ -17,7 +17,7 @@ from planner.plan.costs import Form
 from planner.plan.lamp import Lamp
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Point
+from planner.plan.space import Point, side_of
 from planner.plan.survey import Survey
 from planner.reports.cautions import at_work
 from planner.reports.drawings import plan_drawing
@@ -99,9 +99,10 @@ class Base:
 
 
 def wall_name(plan: Plan, index: int) -> str:
-    """'Wall 4', and which one is the door."""
+    """'Wall 4 (far side)', and which one is the door."""
     name = Place(PlaceKind.WALL, index).words(plan)
-    return f"{name} (door)" if index == plan.space.door else name
+    door = ", door" if index == plan.space.door else ""
+    return f"{name} ({side_of(plan.space.footprint, index)} side{door})"
 
 
 def base_of(plan: Plan, points: Sequence[Point]) -> Base:
@@ -153,10 +154,10 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     ]
     survey, said = board_of(plan)
     base = base_of(plan, [point for _, point, _ in named] or list(survey.points))
-    first, second = base.names
+    first, second = (_inside(name) for name in base.names)
     marks = [(point, name) for name, point, _ in named]
     hung = Table(
-        ("Hook", f"From {_inside(first)}", f"From {_inside(second)}", "Cord", "Lamp"),
+        ("Hook", *_from(base), "Cord", "Lamp"),
         tuple(
             (
                 name,
@@ -172,7 +173,7 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     blocks: list[Block] = [
         Words(
             f"All in {'centimetres' if unit is LengthUnit.CM else 'inches'}, measured inside, "
-            f"square from {_inside(first)} and {_inside(second)}. Measure the space before "
+            f"square from {first} and {second}. Measure the space before "
             "you drill or cut: the plan is as right as what was typed."
         ),
         Pictures((plan_drawing(plan, unit, (64.0, 52.0), marks),), hung if named else None),
@@ -195,6 +196,12 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
 def _inside(name: str) -> str:
     """A name in the middle of a sentence."""
     return name[0].lower() + name[1:]
+
+
+def _from(base: Base) -> tuple[str, str]:
+    """Headings of the two distances."""
+    first, second = (f"From wall {index + 1}" for index in base.walls)
+    return first, second
 
 
 def _stages(schedule: Schedule | None, unit: LengthUnit) -> list[Block]:
@@ -268,7 +275,6 @@ def _meter_points(survey: Survey, said: str, base: Base, unit: LengthUnit) -> li
     for row in range(down):
         parts = [cells[k] if k < count else ("", "", "") for k in range(row, _ABREAST * down, down)]
         rows.append(tuple(text for part in parts for text in part))
-    walls = [f"From {_inside(name)}" for name in base.names]
-    heads = ("Hole", *walls) * _ABREAST
+    heads = ("Hole", *_from(base)) * _ABREAST
     numbers = tuple(range(len(heads)))
     return [Table(heads, tuple(rows), numbers, f"Where the meter stands ({count} holes {said})")]

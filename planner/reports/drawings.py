@@ -30,6 +30,8 @@ LETTER_MM: Final = 2.6
 _CLASS: Final = {INK: "ink", QUIET: "grey", FAINT: "pale", ACCENT: "blue"}
 _WIDE: Final = 0.6
 """Width of a letter over its height, about: no font is known here."""
+_MOST_LEVELS: Final = 4
+"""Of so many heights of lamps at most the side view tells the number; the table tells all."""
 _SCALES: Final = (1, 2, 5, 10, 15, 20, 25, 50, 75, 100, 150, 200, 250, 500)
 _RIM: Final = 11.0
 _UNPRINTABLE: Final = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
@@ -327,7 +329,7 @@ def elevation_drawing(
             cord = ends[0] + end * (ends[1] - ends[0])
             sheet.line(((cord, top), (cord, face - body)), colour=QUIET, width=0.2)
         sheet.box(ends[0], face - body, max(ends[1] - ends[0], 1.5), body, fill=INK)
-        if all(abs(face - other) > 3.2 for other in taken):
+        if len(taken) < _MOST_LEVELS and all(abs(face - other) > 3.2 for other in taken):
             taken.append(face)
             same = [
                 k for k, one in enumerate(plan.lamps, start=1)

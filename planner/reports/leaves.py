@@ -37,7 +37,7 @@ _COLUMN_GAP: Final = 3.2 * MM
 _TITLE, _HEADING, _LEAD, _TEXT, _SMALL = 6.0 * MM, 4.4 * MM, 3.5 * MM, 3.0 * MM, 2.5 * MM
 _LEADING: Final = 1.32
 """Height of a line over that of its letters."""
-_LEAST_SHARE: Final = (1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7)
+_SHARES: Final = (1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7)
 """How much smaller letters may be set for a section to stay on its one page."""
 
 Paint = Callable[[QPainter, QPointF], None]
@@ -137,12 +137,12 @@ class Leaves:
 
     def _of_section(self, section: Section, room: float) -> list[_Piece]:
         """The pieces of a section; one that stands alone is set smaller until it fits."""
-        made: list[_Piece] = []
-        for share in _LEAST_SHARE if section.alone else (1.0,):
+        for share in _SHARES if section.alone else ():
             made = list(_set_section(section, self._across, self._down, share))
             if sum(piece.height for piece in made) <= room:
-                break
-        return made
+                return made
+        # Too much for one page however small: several that can be read, then.
+        return list(_set_section(section, self._across, self._down, 1.0))
 
 
 def _after(piece: _Piece, space: float) -> _Piece:

@@ -316,8 +316,11 @@ def _chosen(plan: Plan, unit: LengthUnit) -> str:
     walls = [plan.lining(b.lining) for cover in plan.walls for b in cover.bands]
     names = dict.fromkeys(one.name for one in walls if not one.is_opening)
     lined = f"walls of {listed(list(names))}" if names else "no walls"
-    heights = dict.fromkeys(format_length(lamp.hanging_height, unit) for lamp in plan.lamps)
-    hung = f", hung {listed(list(heights))} above the canopy" if heights else ""
+    lengths = sorted(lamp.hanging_height for lamp in plan.lamps)
+    heights = list(dict.fromkeys(format_length(length, unit) for length in lengths))
+    if len(heights) > _MOST_NAMED:
+        heights = [f"{heights[0]} to {heights[-1]}"]
+    hung = f", hung {listed(heights)} above the canopy" if heights else ""
     hours = format_number(plan.photoperiod_hours, 2)
     return f"Chosen: {_lamps_in_words(plan.lamps)}{hung}; {lined}; {hours} h of light a day."
 

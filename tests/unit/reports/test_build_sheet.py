@@ -100,7 +100,7 @@ def test_the_demo_is_measured_from_its_back_and_left_walls() -> None:
     """Walls 2 and 3 are short or aslant, wall 1 is the door: the tape goes to walls 4 and 5."""
     plan = demo_plan()
     base = base_of(plan, [point for one in plan.lamps for point in hooks(one)])
-    assert base.names == ("Wall 4", "Wall 5")
+    assert base.names == ("Wall 4 (far side)", "Wall 5 (left side)")
     # Wall 4 is y = 50, wall 5 is x = 0.
     assert base.distances((0.2425, 0.16)) == pytest.approx((0.34, 0.2425))
 
@@ -181,7 +181,7 @@ def test_it_tells_to_measure_first_and_heeds_its_materials() -> None:
     section = build_section(demo_plan(), INCH)
     first = section.blocks[0]
     assert isinstance(first, Words)
-    assert first.text.startswith("All in inches, measured inside, square from wall 4 and wall 5.")
+    assert first.text.startswith("All in inches, measured inside, square from wall 4 (far side)")
     titles = [block.title for block in section.blocks if isinstance(block, Warned)]
     assert titles == [
         "Mains and water",

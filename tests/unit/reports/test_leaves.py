@@ -99,6 +99,15 @@ def test_the_build_sheet_alone_takes_one_page_with_the_title(qapp: object) -> No
     assert page.startswith("Demo Program Build sheet")
 
 
+def test_what_no_page_can_hold_is_set_large_enough_to_read(qapp: object) -> None:
+    lines = Points(tuple(f"line {k}" for k in range(120)))
+    section = Section("build", "Build sheet", (lines,), alone=True)
+    pages = texts(report_pdf(Report("R", "P", (section,))))
+    plain = texts(report_pdf(Report("R", "P", (Section("build", "Build sheet", (lines,)),))))
+    assert pages == plain
+    assert len(pages) > 1
+
+
 def test_a_long_table_goes_on_under_its_heads(qapp: object) -> None:
     rows = tuple((f"row {k}", str(k)) for k in range(150))
     table = Table(("Row", "Number"), rows, (1,))

@@ -151,6 +151,15 @@ def test_a_plan_alone_says_so() -> None:
     assert sure.startswith("Its mean is 212 ± 30 µmol m⁻² s⁻¹ with 95 % probability")
 
 
+def test_many_heights_are_told_by_their_ends() -> None:
+    lamp = sample_plan().lamps[0]
+    hung = tuple(lamp.model_copy(update={"hanging_height": h}) for h in (0.5, 0.2, 0.3, 0.4))
+    chosen, _, _ = decision(Known(sample_estimate(sample_plan(lamps=hung))), CM)
+    assert "4 × Invented panel, hung 20 cm to 50 cm above the canopy" in chosen
+    chosen, _, _ = decision(Known(sample_estimate(sample_plan(lamps=hung[:2]))), CM)
+    assert "hung 20 cm and 50 cm above" in chosen
+
+
 def test_the_rival_is_the_one_with_most_in_the_band() -> None:
     plan = with_variants("Dimmer", "Brighter")
     comparison = compared(plan, v0=150.0, v1=260.0)
