@@ -21,6 +21,7 @@ class Role(StrEnum):
     X = "x"
     Y = "y"
     HOLE = "hole"
+    TIME = "time"
     VALUE = "value"
     PASSED = "passed over"
 
@@ -93,6 +94,7 @@ _BESIDE: Final = re.compile(
     r"|co2|area)\b|±",
     re.IGNORECASE,
 )
+_TIME: Final = re.compile(r"^(?:time|clock|uhrzeit|zeit|heure|hora)$|\btime$", re.IGNORECASE)
 NEAR: Final = re.compile(r"\b(?:near|front|bottom)\b", re.IGNORECASE)
 FAR: Final = re.compile(r"\b(?:far|back|rear|top)\b", re.IGNORECASE)
 RIGHT: Final = re.compile(r"\bright\b", re.IGNORECASE)
@@ -156,6 +158,8 @@ def _role(name: str) -> Role:
         return Role.X
     if _Y_WORDS.search(bare):
         return Role.Y
+    if _TIME.search(bare):
+        return Role.TIME
     if _BESIDE.search(bare):
         return Role.PASSED
     if _VALUE_WORDS.search(name.replace("_", " ")) or light_unit_in(name):
@@ -243,6 +247,11 @@ def _checked(cells: Cells, row: int, roles: list[Role], names: list[str]) -> Hea
         raise TableError(
             f"the headings in {place} name no readings; call their column PPFD, lux or reading."
         )
+    if roles.count(Role.TIME) > 1:
+        first = roles.index(Role.TIME)
+        roles = [
+            r if r is not Role.TIME or k == first else Role.PASSED for k, r in enumerate(roles)
+        ]
     if Role.X in told:
         roles = [Role.PASSED if role is Role.HOLE else role for role in roles]
     heading = " ".join(cell for k in range(row + 1) for cell in cells.rows[k])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+import re
 import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -27,13 +28,20 @@ class TableReadings:
 
     ``placed``: x, y in metres and value. ``numbered``: hole from 1 and value. ``picture``:
     rows of values with the near side (smallest y) first, None where there is none.
-    ``left_out`` names rows that were passed over, in sentences.
+    ``times`` are seconds since the first of ``placed`` or ``numbered``, one for each, or none at
+    all. ``left_out`` names rows that were passed over, in sentences.
     """
 
     placed: tuple[tuple[float, float, float], ...] = ()
     numbered: tuple[tuple[int, float], ...] = ()
     picture: tuple[tuple[float | None, ...], ...] = ()
     left_out: tuple[str, ...] = ()
+    times: tuple[float, ...] = ()
+
+    @property
+    def moments(self) -> tuple[float | None, ...]:
+        """When each of ``placed`` or ``numbered`` was read, None where nobody noted it."""
+        return self.times or (None,) * self.count
 
     @property
     def count(self) -> int:
@@ -96,6 +104,7 @@ class _Reader:
         placed: list[tuple[float, float, float]] = []
         numbered: list[tuple[int, float]] = []
         left_out: list[str] = []
+        clock: list[float | None] = []
         order = 0
         for row in range(self.guess.heading_rows, len(self.cells.rows)):
             first = next((cell for cell in self.cells.rows[row] if cell), "")
@@ -106,6 +115,8 @@ class _Reader:
             values = [value for k in columns if (value := self.value(row, k)) is not None]
             if not values:
                 continue
+            if Role.TIME in roles:
+                clock += [seconds_of(self.cells.at(row, roles.index(Role.TIME)))] * len(values)
             if self.guess.kind is TableKind.PLACES:
                 x = self.length(row, places[Role.X], "x")
                 y = self.length(row, places[Role.Y], "y")
@@ -115,7 +126,13 @@ class _Reader:
                 numbered += [(hole, value) for value in values]
             else:
                 numbered += [(order, value) for value in values]
-        return TableReadings(tuple(placed), tuple(numbered), (), tuple(left_out))
+        times = tuple(moment for moment in clock if moment is not None)
+        if len(times) < len(clock):
+            left_out.append("The times are passed over: not every reading has one.")
+            times = ()
+        return TableReadings(
+            tuple(placed), tuple(numbered), (), tuple(left_out), _since_the_first(times)
+        )
 
     def picture(self) -> TableReadings:
         guess, cells = self.guess, self.cells
@@ -195,6 +212,34 @@ class _Reader:
         raise TableError(f"{place}: {what}.")
 
 
+_CLOCK: Final = re.compile(
+    r"(?:\d{4}-\d\d-\d\d[T ])?(\d{1,2}):(\d\d)(?::(\d\d)(?:\.\d+)?)?\s*([ap])?(?:\.?m\.?)?",
+    re.IGNORECASE,
+)
+_DAY: Final = 86_400.0
+
+
+def seconds_of(text: str) -> float | None:
+    """Seconds since midnight of a time of day such as 18:05, 18:05:30 or 6:05 pm."""
+    match = _CLOCK.fullmatch(text.strip())
+    if not match:
+        return None
+    hour, minute, second = (int(part or 0) for part in match.groups()[:3])
+    if match[4]:
+        hour = hour % 12 + 12 * (match[4].lower() == "p")
+    return hour * 3600.0 + minute * 60.0 + second if hour < 24 and minute < 60 else None
+
+
+def _since_the_first(times: tuple[float, ...]) -> tuple[float, ...]:
+    """Times of day as seconds since the earliest; an evening may go past midnight."""
+    days, told, before = 0, [], -math.inf
+    for moment in times:
+        days += moment < before - _DAY / 2
+        before = moment
+        told.append(days * _DAY + moment)
+    return tuple(moment - min(told) for moment in told)
+
+
 def _refuse_means(values: list[list[float | None]]) -> None:
     """Refuse a last row or column that is the mean or sum of the others and says so nowhere."""
     for lines, what in ((values, "row"), (list(map(list, zip(*values, strict=False))), "column")):
@@ -239,11 +284,14 @@ def onto_holes(
                 f"the table holds a reading of hole {highest}, but the survey has only "
                 f"{len(points)} holes."
             )
-        return tuple(Reading(hole=hole, value=value) for hole, value in table.numbered)
+        return tuple(
+            Reading(hole=hole, value=value, at=at)
+            for (hole, value), at in zip(table.numbered, table.moments, strict=True)
+        )
     if table.placed:
         return tuple(
-            Reading(hole=_nearest(points, x, y, tolerance), value=value)
-            for x, y, value in table.placed
+            Reading(hole=_nearest(points, x, y, tolerance), value=value, at=at)
+            for (x, y, value), at in zip(table.placed, table.moments, strict=True)
         )
     return _picture_onto(table, points, grid)
 
@@ -317,7 +365,7 @@ def laid_out(
     points: list[Point] = []
     found: dict[tuple[int, int], int] = {}
     readings: list[Reading] = []
-    for x, y, value in table.placed:
+    for (x, y, value), at in zip(table.placed, table.moments, strict=True):
         key = (round(x / SAME_PLACE_M), round(y / SAME_PLACE_M))
         if key not in found:
             if not _inside(x + origin[0], y + origin[1], footprint):
@@ -327,7 +375,7 @@ def laid_out(
                 )
             points.append((x + origin[0], y + origin[1]))
             found[key] = len(points)
-        readings.append(Reading(hole=min(found[key], MAX_POINTS), value=value))
+        readings.append(Reading(hole=min(found[key], MAX_POINTS), value=value, at=at))
     if len(points) > MAX_POINTS:
         raise TableError(f"a survey has at most {MAX_POINTS} holes, not {len(points)}.")
     return tuple(points), tuple(readings), None

@@ -351,7 +351,7 @@ def test_the_record_is_written_field_by_field(qtbot: QtBot, tmp_path: Path) -> N
 
     write(record.date_line, "2026-03-21")
     write(record.output, "80 %")
-    write(record.hanging, "18 in")
+    write(record.hanging_line, "18 in")
     write(record.warm_up, "25")
     write(record.board, "85")
     write(record.note_line, "Door ajar")
@@ -391,7 +391,7 @@ def test_inches_are_shown_where_they_are_chosen(qtbot: QtBot, tmp_path: Path) ->
     page, _ = make_page(qtbot, tmp_path, None, invented(small_plan(), hanging_height=0.4572))
     page.show_task(tasks.RECORD)
     page.workplace.display.update(unit=LengthUnit.INCH)
-    assert page.record.hanging.text() == "18 in"
+    assert page.record.hanging_line.text() == "18 in"
 
 
 def test_a_copy_is_read_on_the_same_board_and_removed_again(qtbot: QtBot, tmp_path: Path) -> None:

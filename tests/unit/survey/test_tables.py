@@ -14,7 +14,13 @@ from planner.plan.survey import SurveyGrid
 from planner.survey.layout import holes
 from planner.survey.table_cells import MAX_ROWS, TableError, cells_of_text
 from planner.survey.table_guess import TableGuess, TableKind, guess_table
-from planner.survey.table_reading import TableReadings, laid_out, onto_holes, read_table
+from planner.survey.table_reading import (
+    TableReadings,
+    laid_out,
+    onto_holes,
+    read_table,
+    seconds_of,
+)
 from planner.survey.table_workbook import sheets_of_bytes
 from tests.unit.survey.table_files import FILES
 
@@ -190,3 +196,32 @@ def test_a_value_outside_the_space_is_refused() -> None:
     _, cut = pasted("31;\n21;22\n")
     points, readings, _ = laid_out(cut, ell)
     assert len(points) == len(readings) == 3
+
+
+@pytest.mark.parametrize("name", ["recording_sheet_times.csv", "recording_sheet.xlsx"])
+def test_the_times_of_a_recording_sheet_are_kept(name: str) -> None:
+    table = read(FOLDER / name)
+    # A thousandth of a day, which is how the workbook counts, is 86.4 s; shown are whole minutes.
+    minutes = [0, 0, 1, 2, 3] if name.endswith("csv") else [0, 0, 1.44, 2.88, 4.32, 4.32, 5.76]
+    assert [moment / 60 for moment in table.times] == pytest.approx(minutes, abs=0.02)
+    points, readings, _ = laid_out(table, SQUARE)
+    assert [reading.at for reading in readings] == list(table.times)
+    assert [r.at for r in onto_holes(table, points, grid=None, tolerance=0.01)] == list(table.times)
+
+
+@pytest.mark.parametrize(
+    ("text", "seconds"),
+    [("18:05", 65100), ("18:05:30", 65130), ("6:05 pm", 65100), ("12:00 am", 0),
+     ("12:30 pm", 45000), ("2026-03-21T18:05:00", 65100), ("18.05", None), ("25:00", None),
+     ("", None), ("soon", None)],
+)  # fmt: skip
+def test_times_of_day(text: str, seconds: float | None) -> None:
+    assert seconds_of(text) == seconds
+
+
+def test_an_evening_may_go_past_midnight_and_a_missing_time_drops_them_all() -> None:
+    _, late = pasted("hole;time;ppfd\n1;23:59;200\n2;0:01;210\n3;0:03;220")
+    assert late.times == (0, 120, 240)
+    _, some = pasted("hole;time;ppfd\n1;23:59;200\n2;;210\n3;0:03;220")
+    assert some.times == ()
+    assert some.left_out == ("The times are passed over: not every reading has one.",)

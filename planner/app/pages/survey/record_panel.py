@@ -94,7 +94,9 @@ class RecordPanel(FieldPanel):
             "What was on the walls during this survey. In open air: no walls and no ceiling.",
         )
         self.output = self._left_out("Lamp output", PERCENT, "output_percent", self._plan_output)
-        self._left_out("Hanging height", HANGING_HEIGHT, "hanging_height", self._plan_height)
+        self.hanging_line = self._left_out(
+            "Hanging height", HANGING_HEIGHT, "hanging_height", self._plan_height
+        )
         self.made_of = BoardChoice()
         self.made_row = self.add_row("Board", self.made_of, ABOUT_BOARD)
         self.made_of.chosen.connect(

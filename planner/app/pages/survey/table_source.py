@@ -180,6 +180,8 @@ def imported(choice: Choice, plan: Plan, lux_per_umol: float | None) -> Imported
     if choice.onto and board is not None:
         tolerance = min(_NEAREST_M, 0.45 * closest_pair(board.points))
         new = onto_holes(table, board.points, grid=board.grid, tolerance=tolerance)
+        if board.readings:  # whose clock began at another moment
+            new = tuple(reading.model_copy(update={"at": None}) for reading in new)
         survey = with_parts(board, readings=(*board.readings, *new))
         return Imported(survey, new, table.left_out)
     if table.numbered and board is not None:
@@ -246,7 +248,7 @@ def with_column(guess: TableGuess, column: int, role: Role, light: TableLight) -
     roles, lights = list(guess.roles), [guess.light(k) for k in range(len(guess.roles))]
     rivals = {
         Role.X: {Role.X, Role.HOLE}, Role.Y: {Role.Y, Role.HOLE},
-        Role.HOLE: {Role.X, Role.Y, Role.HOLE},
+        Role.HOLE: {Role.X, Role.Y, Role.HOLE}, Role.TIME: {Role.TIME},
     }.get(role, set())  # fmt: skip
     roles = [Role.PASSED if old in rivals else old for old in roles]
     roles[column], lights[column] = role, light
@@ -287,7 +289,7 @@ def with_beside(guess: TableGuess, choice: int) -> TableGuess:
 
 # -- how a table is shown ----------------------------------------------------------------
 
-_ROLES: Final = ((Role.PASSED, "–"), (Role.X, "x"), (Role.Y, "y"), (Role.HOLE, "hole"))
+_ROLES: Final = (Role.PASSED, Role.X, Role.Y, Role.HOLE, Role.TIME)
 _ROWS_SHOWN: Final = 60
 _COLUMNS_SHOWN: Final = 40
 _HEAD_WIDTH: Final = 116
@@ -331,7 +333,10 @@ class ColumnHeads(QHeaderView):
 
     def _fill(self, box: StillCombo, guess: TableGuess, column: int) -> None:
         places = guess.kind is not TableKind.MATRIX
-        choices = [(text, (role, TableLight.PPFD)) for role, text in _ROLES[: 4 if places else 1]]
+        roles = _ROLES if places else _ROLES[:1]
+        choices = [
+            ("–" if role is Role.PASSED else role.value, (role, TableLight.PPFD)) for role in roles
+        ]
         choices += [(unit.value, (Role.VALUE, unit)) for unit in TableLight]
         for text, meaning in choices:
             box.addItem(text, meaning)
