@@ -195,6 +195,7 @@ def _paint_contours(
     painter.setFont(font)
     metrics = QFontMetricsF(font)
     taken: list[QRectF] = []
+    within = painter.clipPath()
     table = style.table
     low, high = style.levels
     for contour in contours:
@@ -208,6 +209,7 @@ def _paint_contours(
             metrics.horizontalAdvance(text) + 8,
             metrics.height(),
             taken,
+            within,
         )
         painter.setBrush(Qt.BrushStyle.NoBrush)
         pieces = [_polygon(piece) for line in lines for piece in _outside(line, spots)]
@@ -328,9 +330,16 @@ def _region(viewport: Viewport, filled: Any) -> QPainterPath:
 
 
 def _label_spots(
-    lines: Sequence[Pixels], width: float, height: float, taken: list[QRectF]
+    lines: Sequence[Pixels],
+    width: float,
+    height: float,
+    taken: list[QRectF],
+    within: QPainterPath,
 ) -> list[QRectF]:
-    """One spot on each line long enough, away from other labels; fills ``taken``."""
+    """One spot on each line long enough, away from other labels and whole inside; fills ``taken``.
+
+    A number that is cut at the rim reads as another one.
+    """
     spots = []
     for line in lines:
         if np.ptp(line, axis=0).sum() < 2.4 * width:
@@ -338,7 +347,8 @@ def _label_spots(
         for share in (0.5, 0.3, 0.7, 0.15, 0.85):
             x, y = line[min(int(len(line) * share), len(line) - 1)].tolist()
             spot = QRectF(x - width / 2, y - height / 2, width, height)
-            if not any(spot.intersects(other.adjusted(-4, -2, 4, 2)) for other in taken):
+            free = not any(spot.intersects(other.adjusted(-4, -2, 4, 2)) for other in taken)
+            if free and (within.isEmpty() or within.contains(spot)):
                 taken.append(spot)
                 spots.append(spot)
                 break

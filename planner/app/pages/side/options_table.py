@@ -51,13 +51,22 @@ class OptionModel(QAbstractTableModel):
         self._given: tuple[Option, ...] = ()
         self.costs, self._wishes = Costs(), Wishes()
         self._sorted: tuple[int, bool] | None = None
+        self._said: object = None
 
     def show_options(self, options: tuple[Option, ...], costs: Costs, wishes: Wishes) -> None:
-        """Show these; an order that was asked for stays."""
-        self.beginResetModel()
+        """Show these; an order that was asked for stays.
+
+        Where they say the same as before nothing is told: a reset between the two clicks of a
+        double click would take the row from under the hand.
+        """
+        said = [*map(_said, options)], costs, wishes
+        same, self._said = said == self._said, said
+        if not same:
+            self.beginResetModel()
         self._given, self.costs, self._wishes = options, costs, wishes
         self._order()
-        self.endResetModel()
+        if not same:
+            self.endResetModel()
 
     @property
     def is_sorted(self) -> bool:
@@ -135,6 +144,12 @@ class OptionModel(QAbstractTableModel):
         self.rows = known + [one for one in kept if value(one) is None]
 
 
+def _said(one: Option) -> tuple[object, ...]:
+    """All that a row says."""
+    side = one.side
+    return side.identity, side.name, side.said, side.problems, tuple(one.values.items()), one.buy
+
+
 class OptionsTable(QTableView):
     """Sorted by a click on a heading (a third click: as in the plan), as tall as its rows.
 
@@ -198,17 +213,24 @@ class OptionsTable(QTableView):
         """Show the options of a comparison, with the row of one chosen."""
         self._chosen = chosen
         self.options.show_options(tuple(options), costs, wishes)
+        self._select()
 
     def _on_reset(self) -> None:
         self._showing = True
         self.verticalHeader().setSectionsMovable(not self.options.is_sorted)
         self._fit_columns()
         self.resizeRowsToContents()
-        who = [one.side.identity for one in self.options.rows]
-        if self._chosen in who:
-            self.selectRow(who.index(self._chosen))
         self._showing = False
+        self._select()
         self.updateGeometry()
+
+    def _select(self) -> None:
+        """The row of the option chosen, wherever it was chosen."""
+        who = [one.side.identity for one in self.options.rows]
+        if self._chosen in who and self.currentIndex().row() != who.index(self._chosen):
+            self._showing = True
+            self.selectRow(who.index(self._chosen))
+            self._showing = False
 
     def _fit_columns(self) -> None:
         """As narrow as headings and numbers allow: all that is decided by is to be in sight."""

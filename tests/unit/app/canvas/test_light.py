@@ -6,11 +6,17 @@ from typing import Any
 import numpy as np
 import pytest
 from PySide6.QtCore import QPointF
-from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPixmap
+from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPixmap, QPolygonF
 from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.ink import Viewport
-from planner.app.canvas.light_layer import LightLayer, LightStyle, contour_lines
+from planner.app.canvas.light_layer import (
+    LightLayer,
+    LightStyle,
+    _label_spots,
+    closed_path,
+    contour_lines,
+)
 from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
@@ -126,3 +132,20 @@ def test_texture_counts_dots_and_dashes_by_the_specular_share() -> None:
     assert texture(start, end, 0.0)[1] == []
     assert texture(start, end, 1.0)[0] == []
     assert texture(start, QPointF(3, 0), 0.5) == ([], [])
+
+
+def test_a_number_of_a_line_stands_whole_inside_the_footprint_or_not_at_all() -> None:
+    """An L of 100 px; one line runs along its rim, one ends in its notch, one has room."""
+    corners = [(0, 0), (100, 0), (100, 50), (50, 50), (50, 100), (0, 100)]
+    inside = closed_path(QPolygonF([QPointF(*corner) for corner in corners]))
+
+    def line(start: tuple[float, float], end: tuple[float, float]) -> Any:
+        return np.linspace(start, end, 21)
+
+    rim, notch, free = line((1, 5), (1, 95)), line((20, 60), (95, 60)), line((10, 25), (90, 25))
+    spots = _label_spots([rim, notch, free], 24, 10, [], inside)
+    assert len(spots) == 2
+    assert all(inside.contains(spot) for spot in spots)
+    # Not in the middle of the second line, which lies in the notch, but nearer to its start.
+    assert spots[0].center().x() < 40
+    assert spots[1].center().x() == 50
