@@ -64,6 +64,12 @@ EXAMPLES: Final = (
 
 ACTIONS: Final = (
     ActionSpec("new", "&New", "Start an empty plan", Standard.New),
+    ActionSpec(
+        "new_window",
+        "New &window",
+        "One more window, for another plan",
+        keys=("Ctrl+Shift+N",),
+    ),
     ActionSpec("open", "&Open…", "Open a plan file", Standard.Open),
     *(
         ActionSpec(f"example_{key}", text, f"Open {what}, as a new plan; all of it is invented")
@@ -90,8 +96,14 @@ ACTIONS: Final = (
     ActionSpec("export_csv", "Map as &CSV…", "Write the light map as a table"),
     ActionSpec("export_json", "Map and figures as &JSON…", "Write map, figures and balance"),
     ActionSpec("export_picture", "&Picture of the window…", "Write the window as a PNG picture"),
+    ActionSpec("close", "&Close window", "Close this window and its plan", Standard.Close),
     ActionSpec(
-        "quit", "&Quit", "Close the program", Standard.Quit, ("Ctrl+Q",), role=Role.QuitRole
+        "quit",
+        "&Quit",
+        "Close the program, all its windows",
+        Standard.Quit,
+        ("Ctrl+Q",),
+        role=Role.QuitRole,
     ),
     ActionSpec(
         "add_lamp", "&Add lamp", "Hang one more lamp like the selected one", keys=("Ctrl+L",)
@@ -287,6 +299,7 @@ MENUS: Final = (
         "&File",
         (
             "new",
+            "new_window",
             "open",
             Submenu("recent", "Open &recent"),
             Submenu("example", "Open an exa&mple", tuple(f"example_{key}" for key, *_ in EXAMPLES)),
@@ -302,6 +315,7 @@ MENUS: Final = (
             ),
             "report",
             None,
+            "close",
             "quit",
         ),
     ),

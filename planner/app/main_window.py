@@ -7,7 +7,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt, QUrl, Slot
+from PySide6.QtCore import Qt, QUrl, Signal, Slot
 from PySide6.QtGui import (
     QCloseEvent,
     QDesktopServices,
@@ -15,7 +15,7 @@ from PySide6.QtGui import (
     QDropEvent,
     QGuiApplication,
 )
-from PySide6.QtWidgets import QGraphicsView, QMainWindow
+from PySide6.QtWidgets import QApplication, QGraphicsView, QMainWindow
 
 from planner.app import theme
 from planner.app.actions import EXAMPLES, WindowActions
@@ -53,8 +53,12 @@ class MainWindow(QMainWindow):
     """One open plan with its page, menus and status bar.
 
     Parameters left out are made as the program needs them; tests and the picture of the
-    window give their own.
+    window give their own. Signals: ``another_wanted`` for one more window, ``ended`` when this
+    one was closed and gave everything back.
     """
+
+    another_wanted = Signal()
+    ended = Signal()
 
     def __init__(
         self,
@@ -140,7 +144,9 @@ class MainWindow(QMainWindow):
             "export_json": lambda: self.export(".json"),
             "export_picture": lambda: self.export(".png"),
             "report": self.show_report,
-            "quit": self.close,
+            "new_window": self.another_wanted.emit,
+            "close": self.close,
+            "quit": QApplication.closeAllWindows,
             "keep_variant": lambda: self.variants.keep(self.display.unit),
             "page_sketch": lambda _on: self.pages.go("sketch"),
             "page_side": lambda _on: self.pages.go("side"),
@@ -441,6 +447,7 @@ class MainWindow(QMainWindow):
         if not self._ended:
             self._ended = True
             self._end()
+            self.ended.emit()
 
     def _end(self) -> None:
         """Give everything back once: thread, place, file and recovery copy."""

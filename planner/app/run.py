@@ -9,12 +9,13 @@ import sys
 import threading
 import traceback
 from collections.abc import Callable
+from functools import partial
 from logging.handlers import RotatingFileHandler
 from pathlib import Path
 from types import TracebackType
 from typing import Final, TextIO
 
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFileOpenEvent, QFontDatabase, QGuiApplication
 from PySide6.QtWidgets import (
     QApplication,
@@ -101,14 +102,72 @@ def _run_window(
         reporter.report(error)
         app.exec()
         return 1
-    reporter.watch(window.desk.rescue, window)
+    windows = Windows(reporter)
+    windows.show(window)
     if isinstance(app, PlannerApplication):
-        app.file_asked.connect(window.desk.open_aside)
+        app.file_asked.connect(windows.take_file)
     # The session ends (log-out, shut-down): whatever becomes of us, the work is kept.
-    app.commitDataRequest.connect(lambda _session: window.desk.keep_copy())
-    window.show()
+    app.commitDataRequest.connect(lambda _session: windows.keep_copies())
     QTimer.singleShot(0, window.desk.offer_leftovers)
+    # The list holds the windows; a name here would keep the first one after it was closed.
+    del window
     return app.exec()
+
+
+class Windows(QObject):
+    """The windows of this program, each with a plan, a lock, a recovery copy and lanes of its own.
+
+    Nothing passes between them but the settings on the disk and the clipboard: a lock held by one
+    refuses the same plan to another, as it does between two programs.
+    """
+
+    def __init__(self, reporter: FaultReporter) -> None:
+        super().__init__()
+        self._reporter = reporter
+        self.open: list[MainWindow] = []
+
+    @property
+    def front(self) -> MainWindow:
+        """The window in hand, else the newest; raises ``IndexError`` where none is open."""
+        active = QApplication.activeWindow()
+        return active if active in self.open else self.open[-1]
+
+    def show(self, window: MainWindow) -> None:
+        """Show a window and look after it until it is closed."""
+        self.open.append(window)
+        window.another_wanted.connect(self.another)
+        window.ended.connect(partial(self._forget, window))
+        self._reporter.watch(self._rescue, window)
+        window.show()
+
+    @Slot()
+    def another(self) -> MainWindow:
+        """Open one more window, with an empty plan, a little aside of the one in hand."""
+        window = MainWindow(settings=Settings.of_user())
+        window.page.welcome.setVisible(False)
+        window.setWindowState(Qt.WindowState.WindowNoState)
+        window.move(self.front.pos() + QPoint(4 * theme.RHYTHM, 4 * theme.RHYTHM))
+        self.show(window)
+        return window
+
+    @Slot(object)
+    def take_file(self, path: Path) -> None:
+        """Open a file the desktop hands over, in the window in hand."""
+        self.front.desk.open_aside(path)
+
+    def keep_copies(self) -> None:
+        """Copy the unsaved work of every window aside."""
+        for window in self.open:
+            window.desk.keep_copy()
+
+    def _rescue(self) -> str:
+        return " ".join(dict.fromkeys(window.desk.rescue() for window in self.open))
+
+    def _forget(self, window: MainWindow) -> None:
+        self.open.remove(window)
+        if self.open:
+            self._reporter.watch(self._rescue, self.open[-1])
+        window.deleteLater()
 
 
 def open_window(

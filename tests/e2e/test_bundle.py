@@ -67,6 +67,13 @@ def test_it_computes_and_paints_without_a_screen(folder: Path, tmp_path: Path) -
     assert (picture.width(), picture.height()) == (1280, 800)
 
 
+@pytest.mark.parametrize(("name", "begins"), [("r.pdf", b"%PDF-"), ("r.html", b"<!DOCTYPE html>")])
+def test_it_writes_its_report(folder: Path, tmp_path: Path, name: str, begins: bytes) -> None:
+    done = started(folder, tmp_path, "report", "demo", "--out", name)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert (tmp_path / name).read_bytes().startswith(begins)
+
+
 def test_it_is_called_by_its_own_name(folder: Path, tmp_path: Path) -> None:
     done = started(folder, tmp_path, "estimate")
     assert done.returncode == 2

@@ -1,6 +1,6 @@
 """Spoilt files by the hundred thousand, for every reader: read, or refused in one sentence, soon.
 
-    python -m tests.reference.fuzz [READER ...] [--count 100000] [--seed 1] [--seconds 600]
+    python -m tests.reference.fuzz [READER ...] [--count 100000] [--first 0] [--seconds 600]
 
 (``-m harness`` in pytest does the same.) Inputs are mutations of sound files, drawn from a seed
 and a number, so that a finding can be repeated; parts of workbooks are spoilt inside their
@@ -349,12 +349,14 @@ def readers() -> dict[str, Reader]:
 # -- running ----------------------------------------------------------------------------
 
 
-def run(name: str, count: int, *, seed: int = 1, seconds: float = float("inf")) -> Report:
+def run(
+    name: str, count: int, *, seed: int = 1, first: int = 0, seconds: float = float("inf")
+) -> Report:
     """Try up to ``count`` inputs for at most so long; an ``AssertionError`` tells a finding."""
     reader, report, began = readers()[name], Report(), time.perf_counter()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        for number in range(count):
+        for number in range(first, first + count):
             if time.perf_counter() - began > seconds:
                 break
             data = spoilt(reader, seed, number)
@@ -392,10 +394,13 @@ def main() -> None:
     parser.add_argument("readers", nargs="*", metavar="READER", help=", ".join(readers()))
     parser.add_argument("--count", type=int, default=100_000)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--first", type=int, default=0, help="number of the first input")
     parser.add_argument("--seconds", type=float, default=float("inf"), help="for each reader")
     chosen = parser.parse_args()
     for name in chosen.readers or readers():
-        found = run(name, chosen.count, seed=chosen.seed, seconds=chosen.seconds)
+        found = run(
+            name, chosen.count, seed=chosen.seed, first=chosen.first, seconds=chosen.seconds
+        )
         print(
             f"{name}: {found.count} inputs in {found.seconds:.0f} s: {found.read} read, "
             f"{found.count - found.read} refused; slowest {1000 * found.slowest_s:.0f} ms "
