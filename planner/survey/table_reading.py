@@ -20,6 +20,7 @@ from planner.survey.table_headings import Role, TableLight, is_missing, is_summa
 LARGEST_PPFD: Final = 5000.0
 SAME_PLACE_M: Final = 0.0005
 WALL_M: Final = 0.001
+_FEW_ROWS: Final = 4
 
 
 @dataclass(frozen=True)
@@ -105,6 +106,7 @@ class _Reader:
         numbered: list[tuple[int, float]] = []
         left_out: list[str] = []
         clock: list[float | None] = []
+        read: list[list[float | None]] = []
         order = 0
         for row in range(self.guess.heading_rows, len(self.cells.rows)):
             first = next((cell for cell in self.cells.rows[row] if cell), "")
@@ -112,7 +114,8 @@ class _Reader:
                 left_out.append(f"Row {self.cells.numbers[row]} ({first}) is left out.")
                 continue
             order += 1
-            values = [value for k in columns if (value := self.value(row, k)) is not None]
+            read.append([self.value(row, k) for k in columns])
+            values = [value for value in read[-1] if value is not None]
             if not values:
                 continue
             if Role.TIME in roles:
@@ -126,6 +129,7 @@ class _Reader:
                 numbered += [(hole, value) for value in values]
             else:
                 numbered += [(order, value) for value in values]
+        left_out[:0] = self.apart(read)
         times = tuple(moment for moment in clock if moment is not None)
         if len(times) < len(clock):
             left_out.append("The times are passed over: not every reading has one.")
@@ -133,6 +137,24 @@ class _Reader:
         return TableReadings(
             tuple(placed), tuple(numbered), (), tuple(left_out), _since_the_first(times)
         )
+
+    def apart(self, read: list[list[float | None]]) -> list[str]:
+        """A word about columns that are two surveys rather than one read again.
+
+        Two that differ by more than 4 % on the mean, and by five times what their scatter allows.
+        """
+        columns = self.guess.values
+        for number in range(1, len(columns)):
+            pairs = ((line[0], line[number]) for line in read)
+            logs = [math.log(b / a) for a, b in pairs if a and b]
+            mean = statistics.fmean(logs) if len(logs) >= _FEW_ROWS else 0.0
+            if abs(mean) > 0.04 and abs(mean) > 5 * statistics.stdev(logs) / math.sqrt(len(logs)):
+                first, other = (self.guess.number_of(columns[k]) for k in (0, number))
+                return [
+                    f"Column {other} reads {100 * math.expm1(mean):+.0f} % against column {first} "
+                    "throughout: if these are two surveys, take one column at a time."
+                ]
+        return []
 
     def picture(self) -> TableReadings:
         guess, cells = self.guess, self.cells

@@ -270,6 +270,16 @@ def test_what_is_supposed_is_said() -> None:
     assert "Row 3 is hidden and left out." in doubts(book)
 
 
+def test_two_linings_in_two_columns_are_doubted_and_repeats_are_not() -> None:
+    levels = [200, 210, 190, 205, 195]
+    two = "".join(f"{k};{v};{v * 1.2:.0f}\n" for k, v in enumerate(levels, start=1))
+    (said,) = read(f"hole;ppfd bare;ppfd film\n{two}".encode()).left_out
+    assert "Column 3 reads +20 % against column 2 throughout" in said
+    again = ((k, v, v * (1.02 if k % 2 else 0.98)) for k, v in enumerate(levels, start=1))
+    lines = "".join(f"{k};{v};{w:.0f}\n" for k, v, w in again)
+    assert read(f"hole;reading;again\n{lines}".encode()).left_out == ()
+
+
 def test_an_even_field_has_no_mean_row() -> None:
     assert len(read(b"200;201\n200;201\n200;201\n").picture) == 3
 
