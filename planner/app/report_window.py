@@ -264,8 +264,10 @@ class ReportWindow(QDialog):
         self.lane.busy_changed.connect(self._on_busy)
         at_hand = asked.at_hand
         if at_hand is not None:
-            self._take(_report(Known(at_hand, calibration=asked.calibration), asked.unit))
-        self.lane.ask(asked, _job(asked), what="The report")
+            known = Known(at_hand, calibration=asked.calibration)
+            first: Job = lambda _progress, _cancelled: _report(known, asked.unit)  # noqa: E731
+            self.lane.ask(asked, first, topic="at hand", what="The report")
+        self.lane.ask(asked, _job(asked), topic="whole", what="The report")
 
     # -- building -------------------------------------------------------------------------
 

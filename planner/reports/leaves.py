@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Final
 
 from PySide6.QtCore import QByteArray, QPointF, QRectF, QSizeF, Qt
@@ -37,7 +38,7 @@ _COLUMN_GAP: Final = 3.2 * MM
 _TITLE, _HEADING, _LEAD, _TEXT, _SMALL = 6.0 * MM, 4.4 * MM, 3.5 * MM, 3.0 * MM, 2.5 * MM
 _LEADING: Final = 1.32
 """Height of a line over that of its letters."""
-_SHARES: Final = (1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7)
+_SHARES: Final = (0.95, 0.9, 0.85, 0.8, 0.75, 0.7)
 """How much smaller letters may be set for a section to stay on its one page."""
 
 Paint = Callable[[QPainter, QPointF], None]
@@ -136,13 +137,25 @@ class Leaves:
             after_alone = section.alone
 
     def _of_section(self, section: Section, room: float) -> list[_Piece]:
-        """The pieces of a section; one that stands alone is set smaller until it fits."""
-        for share in _SHARES if section.alone else ():
-            made = list(_set_section(section, self._across, self._down, share))
-            if sum(piece.height for piece in made) <= room:
-                return made
-        # Too much for one page however small: several that can be read, then.
-        return list(_set_section(section, self._across, self._down, 1.0))
+        """The pieces of a section; one that stands alone is set smaller until it fits.
+
+        What no page can hold however small is set to be read, on several.
+        """
+
+        def set_by(share: float) -> list[_Piece]:
+            return list(_set_section(section, self._across, self._down, share))
+
+        def fits(made: list[_Piece]) -> bool:
+            return sum(piece.height for piece in made) <= room
+
+        whole = set_by(1.0)
+        if not section.alone or fits(whole):
+            return whole
+        least = set_by(_SHARES[-1])
+        if not fits(least):
+            return whole
+        tried = (set_by(share) for share in _SHARES[:-1])
+        return next((made for made in tried if fits(made)), least)
 
 
 def _after(piece: _Piece, space: float) -> _Piece:
@@ -152,16 +165,21 @@ def _after(piece: _Piece, space: float) -> _Piece:
 # -- setting text ---------------------------------------------------------------------------
 
 
+@lru_cache(maxsize=64)
+def _letters(size: int, bold: bool) -> tuple[QFont, QFontMetricsF]:
+    font = QFont()
+    font.setFamilies(FAMILIES)
+    font.setPixelSize(size)
+    font.setBold(bold)
+    font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+    return font, QFontMetricsF(font)
+
+
 class _Setter:
     """Sets text of one size and colour in lines of a width."""
 
     def __init__(self, size: float, colour: str, width: float, *, bold: bool = False) -> None:
-        self.font = QFont()
-        self.font.setFamilies(FAMILIES)
-        self.font.setPixelSize(max(round(size), 1))
-        self.font.setBold(bold)
-        self.font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
-        self.metrics = QFontMetricsF(self.font)
+        self.font, self.metrics = _letters(max(round(size), 1), bold)
         self.size, self.colour, self.width = size, QColor(colour), width
 
     def set(self, text: str, *, right: bool = False, indent: float = 0.0, bold: int = 0) -> _Piece:
@@ -193,6 +211,7 @@ class _Setter:
         return _Piece(height, paint)
 
 
+@lru_cache(maxsize=4096)
 def _lines(text: str) -> str:
     # A break inside a paragraph is Unicode's line separator; numbers keep their units.
     joined = printable(text).replace("\n", "\u2028")

@@ -222,14 +222,16 @@ def test_options_are_compared_once_they_are_reckoned(qtbot: QtBot) -> None:
     dialog.accept()
 
 
-def test_closing_while_it_reckons_leaves_nothing_running(
-    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_closing_while_it_reckons_leaves_nothing_running(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot, demo_plan())
     window.estimator.lane.synchronous = False
     dialog = opened(window)
-    # What the light at hand tells is there at once.
-    assert dialog.made is not None
+    # What the light at hand tells comes first, and it is said what is still to come.
+    qtbot.waitUntil(lambda: dialog.made is not None, timeout=20_000)
+    assert dialog.bar.isVisible()
+    assert dialog.state.text() == "Reckoning how sure the figures are…"
+    assert dialog.boxes["budget"].isHidden()
+    assert dialog.pdf_button.isEnabled()
     dialog.reject()
     window.close()
 
