@@ -82,8 +82,11 @@ class Elevation:
             area = self.viewport.to_rect((left, edges[k], right, edges[k + 1]))
             if area.height() < metrics.height() + 4:
                 continue
-            name = f"Band {k + 1}: {self.plan.lining(band.lining).name}"
-            text = metrics.elidedText(name, Qt.TextElideMode.ElideRight, area.width() - 24)
+            name, room = self.plan.lining(band.lining).name, area.width() - 24
+            whole = f"Band {k + 1}: {name}"
+            # Where there is no room for both, what it is says more than its number.
+            text = whole if metrics.horizontalAdvance(whole) <= room else name
+            text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
             half = metrics.horizontalAdvance(text) / 2 + 3
             # Under the band's upper edge at the left, where no lamp hangs over it as a rule.
             at = QPointF(area.left() + 8 + half, area.top() + metrics.height() / 2 + 6)

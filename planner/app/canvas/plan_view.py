@@ -58,6 +58,9 @@ if TYPE_CHECKING:
     from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
 
 MARGIN_SIDE = 62.0
+SCALE_BAR_PX = 210.0
+"""Room for the scale at the foot of the drawing."""
+
 _DRAGGED = {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN, Part.OBSTACLE, Part.TURN_OBSTACLE}
 _SELECTABLE = {PlaceKind.LAMP, PlaceKind.WALL, PlaceKind.OBSTACLE}
 _ANY_WAY = {Part.LAMP, Part.OBSTACLE, Part.CORNER, Part.SECTION_START, Part.SECTION_END}
@@ -490,7 +493,9 @@ class PlanView(Drawing):
         plan_layers.paint_scale_bar(
             painter, QPointF(width - edge, foot - 4), self.viewport, ink, self.display.unit
         )
-        area = QRectF(edge, foot - line, max(width - 2 * edge - 210, 60), line)
+        area = QRectF(edge, foot - line, width - 2 * edge - SCALE_BAR_PX, line)
+        if area.width() < SCALE_BAR_PX:  # in a narrow drawing the words stand over the scale
+            area = QRectF(edge, foot - 2 * line, width - 2 * edge, line)
         if self.notice:
             marks.paint_sentence(
                 painter, area.adjusted(0, -16, 0, 4), self.notice, self.notice_ink(ink)
