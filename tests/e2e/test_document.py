@@ -6,6 +6,8 @@ import math
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from planner.app.actions import EXAMPLES
@@ -236,3 +238,17 @@ def test_the_menu_of_the_drawing_puts_a_lamp_where_it_was_called(qtbot: QtBot) -
     pot = window.document.plan.obstacles[-1]
     assert math.dist((pot.x, pot.y), at) < 0.02
     menu.deleteLater()
+
+
+def test_the_menu_of_several_can_be_called_again(qtbot: QtBot) -> None:
+    """What it shares with the window's own menus does not go when it is closed."""
+    window, _ = make_window(qtbot)
+    trigger(window, "add_lamp")
+    trigger(window, "select_lamps")
+    view = window.page.plan_view
+    for _ in range(2):
+        menu = view.menu_for(Item(Part.LAMP, 0), (0.5, 0.5))
+        assert window.actions_.menus["arrange"].menuAction() in menu.actions()
+        menu.deleteLater()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert window.actions_.menus["arrange"].actions()

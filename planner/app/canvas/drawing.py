@@ -225,7 +225,8 @@ class Drawing(Handed):
         if item.place is not None and can_be_chosen(item.place):
             menu.addActions([self._shared[key] for key in _ON_THINGS if key in self._shared])
             if self._arrange is not None and len(self.selection.chosen) > 1:
-                menu.addMenu(self._arrange)
+                # Its entry, not the menu: what is added as a menu goes with the one it is in.
+                menu.addAction(self._arrange.menuAction())
         if self._shared and self.is_ground(item):
             for key, text in _HERE:
                 add(text, self.put_here.emit, key, at)

@@ -153,7 +153,8 @@ class SearchList(QFrame):
         self.none = NoteLabel("Nothing of that name is offered.")
         self.none.hide()
         self.switch = QCheckBox(switch)
-        self.switch.setVisible(bool(switch))
+        if not switch:  # shown before it has a parent it would be a window, and end open menus
+            self.switch.hide()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(theme.HALF, theme.HALF, theme.HALF, theme.HALF)
         layout.setSpacing(theme.HALF)
