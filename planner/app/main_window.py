@@ -217,6 +217,7 @@ class MainWindow(QMainWindow):
         self.estimator.outlook_ready.connect(self._on_outlook)
         self.estimator.weighed.connect(self.page.worth.take)
         self.page.worth.wanted.connect(self.estimator.weigh)
+        self.page.details.cautions_asked.connect(lambda: self.show_help("cautions"))
         self.estimator.failed.connect(self._on_failed)
         self.estimator.busy_changed.connect(self.state_line.show_busy)
         self.estimator.progressed.connect(self.state_line.show_progress)

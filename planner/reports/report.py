@@ -333,14 +333,20 @@ def _lamps_in_words(lamps: Sequence[Lamp]) -> str:
 
 
 def _against(known: Known) -> str:
-    others = known.others
-    if not others:
+    kept = [variant.name for variant in known.plan.variants]
+    every = [side.name for side in known.others] or kept
+    if not every:
         return "It stands alone: no other option was kept beside it."
-    names = [f"'{side.name}'" for side in others[:_MOST_NAMED]]
-    if len(others) > _MOST_NAMED:
-        names.append(f"{len(others) - _MOST_NAMED} more")
-    plural = "s" if len(others) > 1 else ""
-    return f"It was weighed against {len(others)} other option{plural}: {listed(names)}."
+    names = [f"'{name}'" for name in every[:_MOST_NAMED]]
+    if len(every) > _MOST_NAMED:
+        names.append(f"{len(every) - _MOST_NAMED} more")
+    plural = "s" if len(every) > 1 else ""
+    options = f"{len(every)} other option{plural}"
+    if known.comparison is None:
+        return (
+            f"{options[0].upper()}{options[1:]} kept beside it, not weighed here: {listed(names)}."
+        )
+    return f"It was weighed against {options}: {listed(names)}."
 
 
 def rival(known: Known) -> Side | None:

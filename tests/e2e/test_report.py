@@ -257,6 +257,14 @@ def test_help_tells_the_cautions_of_this_plan_first(qtbot: QtBot) -> None:
     assert "about 119 m³ of air an hour" in text
 
 
+def test_from_a_finding_the_cautions_are_one_click_away(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot, evil_plan())
+    window.page.details.findings.more.click()
+    assert window._help is not None
+    assert window._help.shown_page == "cautions"
+    assert "In this plan" in window._help._browsers["cautions"].toPlainText()
+
+
 # -- without a window -------------------------------------------------------------------------
 
 

@@ -209,6 +209,13 @@ def test_many_options_are_counted() -> None:
     )
 
 
+def test_options_that_were_not_weighed_are_not_denied() -> None:
+    known = Known(sample_estimate(with_variants("A", "B")))
+    assert (
+        decision(known, CM)[1] == "2 other options kept beside it, not weighed here: 'A' and 'B'."
+    )
+
+
 def test_a_space_without_walls_and_lamps() -> None:
     plan = sample_plan(lamps=(), walls=({"bands": ({"lining": OPENING.key, "top": None},)},) * 4)
     known = Known(sample_estimate(plan, mean=0.0, photon_flux=0.0))

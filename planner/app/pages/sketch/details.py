@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.form import NoteLabel, QuietButton, fold_button, in_tab_order
+from planner.app.fields.form import NoteLabel, QuietButton, fold_button, in_tab_order, link_button
 from planner.app.pages.sketch.strip import FigureLine, GainList, uncertainty_of
 from planner.app.plain import PlainLabel
 from planner.estimate.result import Estimate, Share
@@ -40,6 +40,7 @@ NAMES: Final = {
     Severity.CAUTION: "Caution",
     Severity.NOTE: "Hint",
 }
+ALL_CAUTIONS: Final = "All cautions for this plan"
 _HEADLINE_ENDS: Final = re.compile(r"[:;.] ")
 
 
@@ -107,19 +108,23 @@ class FindingList(QWidget):
     """The findings, gravest first; ``asked_for`` carries the place of one.
 
     ``resized`` says that a finding was unfolded or folded, so that more or less room is
-    needed.
+    needed; ``cautions_asked`` that the rest is asked for, which stands in the help.
     """
 
     asked_for = Signal(object)
+    cautions_asked = Signal()
     resized = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.shown: tuple[Finding, ...] = ()
         self.lines: list[FindingLine] = []
+        self.more = link_button(ALL_CAUTIONS)
+        self.more.clicked.connect(self.cautions_asked)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(theme.HALF, 0, theme.RHYTHM, theme.HALF)
         self._layout.setSpacing(theme.HALF)
+        self._layout.addWidget(self.more)
 
     @property
     def marks(self) -> list[QToolButton]:
@@ -134,11 +139,12 @@ class FindingList(QWidget):
             self.lines.clear()
             while (item := self._layout.takeAt(0)) is not None:
                 widget = item.widget()
-                if widget is not None:
+                if widget is not None and widget is not self.more:
                     widget.hide()
                     widget.deleteLater()
             for finding in found:
                 self._layout.addWidget(self._line(finding))
+            self._layout.addWidget(self.more)
         return found
 
     def _line(self, finding: Finding) -> FindingLine:
@@ -225,14 +231,19 @@ TALL_PX = 860
 
 
 class FigureDetails(QWidget):
-    """Four folds; in a low column one at a time. ``asked_for`` carries a place to select."""
+    """Four folds; in a low column one at a time. ``asked_for`` carries a place to select.
+
+    ``cautions_asked`` when all cautions of the plan are.
+    """
 
     asked_for = Signal(object)
+    cautions_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.findings = FindingList()
         self.findings.asked_for.connect(self.asked_for)
+        self.findings.cautions_asked.connect(self.cautions_asked)
         self.findings.resized.connect(self._size_areas)
         self.lines: list[FigureLine] = []
         self._figures_box = QWidget()
@@ -355,7 +366,9 @@ class FigureDetails(QWidget):
         elif grave > self._told:
             self.findings_fold.setChecked(True)
         self._told = grave
-        in_tab_order([self.findings_fold, *self.findings.marks, self.figures_fold])
+        in_tab_order(
+            [self.findings_fold, *self.findings.marks, self.findings.more, self.figures_fold]
+        )
         self._size_areas()
 
     def show_estimate(self, estimate: Estimate) -> None:
