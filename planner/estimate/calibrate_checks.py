@@ -94,9 +94,13 @@ def check_surveys(fit: Fit) -> tuple[SurveyCheck, ...]:
                 f"The readings of '{name}' scatter {ratio:.1f} times as much as stated about "
                 "the fit: something was not as it is written down."
             )
-        spread: FloatArray = np.sqrt(np.maximum(1 - (taken**2).sum(axis=1), _ABSORBED))
+        # Each hole against the scatter of the others, or one bad hole would excuse itself.
+        free: FloatArray = np.maximum(1 - (taken**2).sum(axis=1), _ABSORBED)
+        others = np.sqrt(np.maximum(square - z**2 / free, 0) / max(freedom - 1, 1.0))
         limit = max(float(-ndtri(FALSE_ALARM / (6 * tests * len(z)))), _HOLE_LIMIT)
-        holes = tuple(int(h) for h in model.holes[np.abs(z) > limit * max(ratio, 1.0) * spread])
+        holes = tuple(
+            int(h) for h in model.holes[np.abs(z) > limit * np.maximum(others, 1) * np.sqrt(free)]
+        )
         if holes:
             listed = ", ".join(str(hole) for hole in holes[:6])
             more = " and others" if len(holes) > 6 else ""

@@ -175,6 +175,7 @@ PLANTED: dict[str, Mistake] = {
     "output": Mistake("the lamps gave", lambda w, s: reread(s, 0.85 * values(w, s))),
     "drift": Mistake("fell by", fading),
     "hole": Mistake("hole 2", spoilt_hole),
+    "hole of three": Mistake("hole 2", spoilt_hole, surveys=(0, 1, 2)),
     "survey": Mistake("'Again' is left out", scattered, which=2, surveys=(0, 1, 2)),
 }
 

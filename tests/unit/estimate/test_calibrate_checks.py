@@ -12,7 +12,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from planner.estimate.calibrate import calibrate
+from planner.estimate.calibrate import calibrate, fit_surveys
 from planner.estimate.calibrate_checks import budget, check_surveys, next_measurement
 from planner.estimate.calibrate_model import Quantity
 from planner.estimate.calibrate_parameters import Asked, Freed
@@ -117,6 +117,25 @@ def test_the_budget_adds_up_and_says_what_halving_brings() -> None:
     board = sum(row.share for row in rows if "board" in row.words)
     assert lost / (2 * 0.001) == pytest.approx(board, rel=0.01)
     assert next_measurement(fit, column) == "" or "%" in next_measurement(fit, column)
+
+
+@pytest.mark.slow
+def test_a_gross_hole_among_few_does_not_excuse_itself() -> None:
+    """Twelve holes, one at half: z = -35 makes their scatter ten times the stated one."""
+    what, rng = case(NAME), np.random.default_rng(2)
+    few = np.arange(2, 62, 5)
+    light = np.where(few == few[4], 0.5, 1.0) * what.lined[few]
+    survey = with_parts(
+        lined(what, ()),
+        points=tuple(what.points[k] for k in few),
+        readings=read(light, rng, 1.0, 0.02),
+    )
+    options = EstimateOptions(cells=what.cells)
+    (check,) = check_surveys(
+        fit_surveys(Asked(what.plan, [survey], Freed(flux=False, exponent=False), options))
+    )
+    assert check.ratio > 5
+    assert check.holes == (5,)
 
 
 @pytest.mark.slow
