@@ -204,7 +204,10 @@ def _promising(reads: Sequence[Read], aim: Aim) -> list[Read]:
 
 
 def _clearly_beats(one: Read, other: Read) -> bool:
-    money = one.total is None or other.total is None or one.total < other.total * (1 - _SLACK)
+    # One whose money is not known beats none whose is.
+    money = other.total is None or (
+        one.total is not None and one.total < other.total * (1 - _SLACK)
+    )
     return (
         one.short <= other.short
         and one.even > other.even * (1 + _SLACK)
@@ -343,7 +346,7 @@ def _name(tries: Tries, read: Read, made: Plan, unit: LengthUnit) -> str:
     turn, parts = question.turn, []
     if Turn.LINING in turn:
         cover = read.stand.cover
-        parts.append(question.linings[cover - 1].name if cover else "As lined")
+        parts += [question.linings[cover - 1].name] if cover else []
     if Turn.LAMPS in turn:
         parts.append(f"{len(made.lamps)} lamp{'s' * (len(made.lamps) != 1)}")
     if Turn.PLACES in turn and Turn.LAMPS not in turn:
@@ -355,7 +358,7 @@ def _name(tries: Tries, read: Read, made: Plan, unit: LengthUnit) -> str:
         parts.append(f"{output_of(made):.0f} %")
     if Turn.HOURS in turn:
         parts.append(f"{read.hours:.4g} h")
-    return ", ".join(parts)[:110]
+    return ", ".join(parts or ["As lined"])[:110]
 
 
 def _set_up(question: Question, read: Read, made: Plan) -> str:
@@ -395,11 +398,10 @@ def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, st
         parts.insert(0, f"The wishes cannot be kept: {'; '.join(best.missed)}. The nearest:")
         parts.append(_what_would(tries, best))
     if question.aim is Aim.CHEAP or question.wishes.total is not None:
-        unknown = [
-            question.linings[cover - 1].name
-            for (cover, _), found in tries.bills.items()
-            if found.cost is None and cover
-        ]
+        unknown: list[str] = []
+        for (cover, _), bought in tries.bills.items():
+            lined = tries.covers[cover]
+            unknown += bought.unpriced({one.key: one.name for one in lined.linings})
         if unknown:
             parts.append(f"Without a price and left out: {', '.join(dict.fromkeys(unknown))}.")
     return " ".join(part for part in parts if part)

@@ -10,7 +10,7 @@ material and need none.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -186,6 +186,12 @@ class Bill:
         parts += [None if one.price is None else one.count * one.price for one in self.lamps]
         known = [part for part in parts if part is not None]
         return None if self.unknown or len(known) < len(parts) else sum(known)
+
+    def unpriced(self, linings: Mapping[str, str]) -> tuple[str, ...]:
+        """Names of what has no price yet; those of linings by their keys."""
+        covers = [*self.unknown, *(one.cover for one in self.purchases if one.cost is None)]
+        lamps = [one.name for one in self.lamps if one.price is None]
+        return (*(linings[one.lining] for one in covers), *lamps)
 
     def words(self, lining_name: Callable[[str], str]) -> str:
         """What has to be bought, in a few words: '1 x Panel, 2 rolls of Foil'."""

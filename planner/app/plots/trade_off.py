@@ -73,7 +73,8 @@ class TradeOffPlot(Chart):
         costs, lights = [o.cost for o in self.all], [o.light for o in self.all]
         # A name above or below its dot takes a line, however low the chart is.
         line_of = 1.8 * self.metrics().height() / max(self.height() - _AXIS_PX, 1)
-        self.frame(plot, _room(costs), _room(lights, line_of))
+        low, high = _room(costs)
+        self.frame(plot, (low, high), _room(lights, line_of))
         best = self.best
         path = line(pen(ink.accent, 1.6))
         self.curve(plot, [o.cost for o in best], [o.light for o in best], path)
@@ -83,9 +84,14 @@ class TradeOffPlot(Chart):
             rim = line(pen(ink.ink, 2.0)) if chosen else None
             self.dots(plot, [one.cost], [one.light], colour, 13 if chosen else 9, rim)
         for k, one in enumerate(best):
-            # Names of the unbeaten stand beside their dots, by turns below and above the line.
-            anchor = (0.0, -0.25) if k % 2 == 0 else (1.0, 1.25)
-            self.label(plot, (one.cost, one.light), _short(one.name), ink.ink, anchor)
+            # Names of the unbeaten stand beside their dots, by turns below and above the line,
+            # or where they are not cut off.
+            name = _short(one.name)
+            room = self.metrics().horizontalAdvance(name) / max(self.width() - _AXIS_PX, 1)
+            at = (one.cost - low) / (high - low)
+            below = at + room <= 1 if k % 2 == 0 else at < room
+            anchor = (0.0, -0.25) if below else (1.0, 1.25)
+            self.label(plot, (one.cost, one.light), name, ink.ink, anchor)
         words = [f"{o.name}: {o.light:.3g} for {o.cost:.2f}" for o in self.all]
         self.spots(plot, costs, lights, words.__getitem__)
 
@@ -104,7 +110,7 @@ class TradeOffPlot(Chart):
 
 
 _AXIS_PX = 60
-"""About what the axis below and its title take."""
+"""About what an axis and its title take."""
 
 
 def _room(values: list[float], least: float = 0.0) -> tuple[float, float]:

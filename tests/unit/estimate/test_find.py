@@ -405,6 +405,16 @@ def test_what_has_no_price_is_left_out_of_the_cheapest_and_said() -> None:
     found = find(what, Question(Aim.CHEAP, turn, Wishes(dli_low=3.0), linings=(FOIL,)), OPTIONS)
     assert "Without a price and left out: Invented foil." in found.words
     assert all(one.option.values["total"] is not None for one in found.all)
+    # Nor does it keep the dearer answers from being seen that are more even.
+    turn = frozenset({Turn.HEIGHT, Turn.OUTPUT, Turn.LINING, Turn.LAMPS})
+    wishes = Wishes(dli_low=3.0)
+    question = Question(Aim.CHEAP, turn, wishes, linings=(FOIL,), counts=(1, 2))
+    found = find(what, question, OPTIONS)
+    left_out = found.words.partition("left out: ")[2].rstrip(".").split(", ")
+    assert set(left_out) == {"Invented foil", "Invented panel"}
+    heights = [one.plan.lamps[0].hanging_height for one in found.all]
+    assert max(heights) > 0.5
+    assert {len(one.plan.lamps) for one in found.all} == {1}
 
 
 def test_a_target_of_ppfd_is_wished_as_a_dli() -> None:

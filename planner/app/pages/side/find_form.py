@@ -230,7 +230,7 @@ class FindForm(FieldForm):
         self._linings: dict[str, Lining] = {}
         self.wished = Wishes()
         self._proposed: tuple[float, float] | None = None
-        asks = [("Best arrangement", True), ("Three ways to a level", False)]
+        asks = [("The best", True), ("Three ways", False)]
         _, self.kind = self.add_choice("Find", asks)
         aim_row, self.aim = self.add_choice("Wanted most", _AIMS)
         self._turning = self.add_heading("May be turned")
@@ -252,7 +252,7 @@ class FindForm(FieldForm):
         self.add_wide(self.linings)
         self._keeping = self.add_heading("It must keep to")
         held = [("The mean", Held.MEAN), ("The darkest place", Held.LOWEST)]
-        at = [("Just enough light", 0.0), ("The middle of the DLI", 0.5)]
+        at = [("Just enough", 0.0), ("The middle", 0.5)]
         rows = [self.add_choice("DLI of", held), self.add_choice("Aim at", at)]
         (_, self.held), (_, self.at) = rows
         self._wish_rows, self.wishes = add_wishes(self, lambda: self.wished, self._take)
