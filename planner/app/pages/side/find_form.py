@@ -248,7 +248,8 @@ class FindForm(FieldForm):
         self._on_walls = self.add_heading("Linings to try")
         self.where_row, self.where = self.add_choice("They go onto", [])
         self.linings = TickList("Linings to try")
-        self.linings.setMinimumHeight(7 * self.fontMetrics().lineSpacing())
+        # Low enough for the button below all fields to be in sight.
+        self.linings.setFixedHeight(6 * self.fontMetrics().lineSpacing())
         self.add_wide(self.linings)
         self._keeping = self.add_heading("It must keep to")
         held = [("The mean", Held.MEAN), ("The darkest place", Held.LOWEST)]
