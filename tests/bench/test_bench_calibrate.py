@@ -25,10 +25,10 @@ def test_one_survey_is_fitted_in_at_most_two_seconds(name: str) -> None:
     wall = what.plan.walls[3].bands[0].lining
     survey = lined(what, read(what.lined, rng, 1.0, METER.noise))
     freed = Freed(flux=False, exponent=False, reflectance=(wall,))
-    started = time.perf_counter()
+    started, worked = time.perf_counter(), time.process_time()
     calibrate(Asked(mistaken(what.plan, wall, 0.7), [survey], freed))
-    seconds = time.perf_counter() - started
-    print(f"{name}: {seconds:.2f} s")
+    seconds, worked = time.perf_counter() - started, time.process_time() - worked
+    print(f"{name}: {seconds:.2f} s, {worked:.2f} s of the processor")
     assert seconds <= ONE_SECONDS
 
 
@@ -43,8 +43,8 @@ def test_six_surveys_are_fitted_in_at_most_ten_seconds(name: str) -> None:
         for k in range(5)
     ]
     surveys.append(open_air(what, read(what.open_air, rng, 1.0, METER.noise)))
-    started = time.perf_counter()
+    started, worked = time.perf_counter(), time.process_time()
     calibrate(Asked(mistaken(what.plan, wall, 0.7), surveys, Freed(reflectance=(wall,))))
-    seconds = time.perf_counter() - started
-    print(f"{name}: {seconds:.2f} s")
+    seconds, worked = time.perf_counter() - started, time.process_time() - worked
+    print(f"{name}: {seconds:.2f} s, {worked:.2f} s of the processor")
     assert seconds <= SIX_SECONDS

@@ -268,7 +268,8 @@ class EntryPanel(QWidget):
 
 def _where(survey: Survey, hole: int, unit: LengthUnit) -> str:
     x, y = survey.points[hole - 1]
-    at = f"x {format_length(x, unit)}, y {format_length(y, unit)}"
+    x_text, y_text = (format_length(v, unit).replace(" ", "\u00a0") for v in (x, y))
+    at = f"x\u00a0{x_text}, y\u00a0{y_text}"
     place = row_and_column(survey, hole)
     if place is None:
         return f"At {at}."
