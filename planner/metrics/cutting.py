@@ -18,7 +18,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
@@ -65,8 +65,8 @@ class Placed:
 class CuttingList:
     """How many rolls or sheets to buy and where each piece lies.
 
-    ``used_length`` is the length cut from all rolls together, in metres; ``waste`` the
-    share of the bought area that ends in no piece.
+    ``used_length`` is the length cut from all rolls together, in metres, ``least_length`` what
+    no layout can do with less; ``waste`` the share of the bought area that ends in no piece.
     """
 
     width: float
@@ -75,6 +75,7 @@ class CuttingList:
     placed: tuple[Placed, ...]
     used_length: float
     waste: float
+    least_length: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -120,6 +121,25 @@ def fewest_rolls(pieces: Sequence[Piece], width: float, length: float) -> int:
     return math.ceil(area / (width * length) - 1e-6)
 
 
+def least_length(
+    pieces: Sequence[Piece], width: float, length: float, *, seams_welcome: bool = False
+) -> float:
+    """Metres of roll that no layout can do with less: by the area, and by the longest strip.
+
+    A piece that may not be divided lies with one of its sides along the roll, and so does every
+    strip of one that may, unless it is longer than a roll.
+    """
+
+    def along(piece: Piece) -> float:
+        sides = (piece.length, piece.width), (piece.width, piece.length)
+        whole = [one for one, other in sides if one <= length + _TINY and other <= width + _TINY]
+        divided = [piece.length, piece.width] if seams_welcome or not whole else []
+        return min(*whole, *divided, length)
+
+    area = sum(piece.length * piece.width for piece in pieces)
+    return max([area / width, *map(along, pieces)])
+
+
 @lru_cache(maxsize=64)
 def _cut(
     pieces: tuple[Piece, ...], width: float, length: float, seam: float, seams_welcome: bool
@@ -134,7 +154,8 @@ def _cut(
             if found is not None:
                 best = min(best, found, key=lambda layout: (len(layout), _used(layout)))
                 break
-    return _listed(best, pieces, width, length)
+    least = least_length(pieces, width, length, seams_welcome=seams_welcome)
+    return replace(_listed(best, pieces, width, length), least_length=least)
 
 
 def _used(rolls: list[list[_Shelf]]) -> float:

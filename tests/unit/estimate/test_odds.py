@@ -47,7 +47,7 @@ PANEL = LampModel(
     key="panel", name="Panel", body=PanelBody(length=0.3, width=0.3), ppf=200.0, watts=80.0,
     ppf_uncertainty=0.1,
 )  # fmt: skip
-OPTIONS = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+OPTIONS = EstimateOptions(cells=(12, 12), quality=Quality.DEFAULT)
 HEIGHT = 0.6
 DRAWS = 20_000
 
@@ -103,7 +103,7 @@ def option(key: str) -> tuple[Estimate, Sway]:
     estimate = evaluate(plan, OPTIONS)
     found = sway(plan, estimate)
     assert found is not None
-    # What the preview's chance does is not in the draws it is held against.
+    # What the computation's own chance does is not in the draws it is held against.
     return estimate, Sway(found.curves)
 
 
@@ -115,8 +115,8 @@ def test_the_surrogate_follows_the_core(key: str) -> None:
         rho = rng.uniform(lining.low, lining.high)
         height = HEIGHT + HEIGHT_HALF_WIDTH_M * rng.uniform(-1, 1)
         error = surrogate(key)([[rho, height]])[0] - np.log(at(key, rho, height, held))
-        assert abs(error[0]) < 0.003
-        assert abs(error[1]) < 0.006
+        assert abs(error[0]) < 0.0005
+        assert abs(error[1]) < 0.002
 
 
 @pytest.mark.slow
@@ -125,12 +125,14 @@ def test_intervals_of_catalogue_linings_cover_what_their_ranges_give(
     first: str, second: str
 ) -> None:
     odds = Odds.of([option(first), option(second)])
-    for by, column in ((By.MEAN, 0), (By.LOWEST, 1)):
+    for by, weights in ((By.MEAN, (1, 0)), (By.LOWEST, (0, 1)), (By.EVENNESS, (-1, 1))):
         told = odds.telling(0, 1, by)
-        ratios = np.exp(drawn(first)[:, column] - drawn(second)[:, column])
+        ratios = np.exp((drawn(first) - drawn(second)) @ weights)
         inside = np.mean((told.low <= ratios) & (ratios <= told.high))
-        assert 0.93 <= inside <= 0.97, by
-        assert told.chance == pytest.approx(np.mean(ratios > 1), abs=0.02)
+        # Evenness moves so little that what a preview loses of it widens its interval.
+        most, near = (1.0, 0.04) if by is By.EVENNESS else (0.97, 0.02)
+        assert 0.93 <= inside <= most, by
+        assert told.chance == pytest.approx(np.mean(ratios > 1), abs=near)
         assert told.ratio == pytest.approx(np.median(ratios), rel=0.01)
 
 

@@ -94,6 +94,27 @@ def test_too_wide_for_the_roll_is_divided_with_a_seam() -> None:
     assert found.used_length == pytest.approx(3.3)
 
 
+@pytest.mark.parametrize(
+    ("sizes", "width", "length", "seams", "least"),
+    [
+        # By area: 2 · 1.0 · 0.4 / 0.8 = 1.0 m, and so much is cut.
+        (((1.0, 0.4), (1.0, 0.4)), 0.8, 5.0, False, 1.0),
+        # By the longest strip: 2.0 m does not lie across 0.5 m, so it lies along.
+        (((2.0, 0.1),), 0.5, 5.0, False, 2.0),
+        # Where seams are welcome its strips of 0.1 m could lie across: the area, 0.4 m, is left.
+        (((2.0, 0.1),), 0.5, 5.0, True, 0.4),
+        # Neither side fits whole: strips along the shorter, 1.1 m; the area is 1.32 / 0.5 = 2.64.
+        (((1.2, 1.1),), 0.5, 10.0, False, 2.64),
+    ],
+)
+def test_no_layout_does_with_less(
+    sizes: tuple[tuple[float, float], ...], width: float, length: float, seams: bool, least: float
+) -> None:
+    found = cutting_list(pieces_of(*sizes), width, length, seams_welcome=seams)
+    assert found.least_length == pytest.approx(least)
+    assert found.used_length >= least - 1e-6
+
+
 CABINET = ((1.64, 0.59),) * 2 + ((1.64, 0.64),) * 2
 """Walls 55 and 60 cm wide, 160 cm high, with 2 cm of overlap on every side."""
 
@@ -172,6 +193,7 @@ def test_nothing_overlaps_nothing_is_lost(
         sum(a * b for a, b in sizes)
     )
     assert not any_overlap(found)
+    assert found.used_length >= found.least_length - 1e-6
 
 
 def any_overlap(found: CuttingList) -> bool:

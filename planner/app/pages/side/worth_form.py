@@ -259,6 +259,7 @@ class WorthForm(FieldForm):
 # -- What is bought of each lining in a table, and how it is cut, to scale -------------
 
 _MOST_ROLLS: Final = 6
+_ALIKE_M: Final = 0.005
 
 
 class CuttingDrawing(QWidget):
@@ -293,12 +294,21 @@ class CuttingDrawing(QWidget):
                 said.append(f"{name}, {kind} {piece.roll + 1}: {piece.label}, {size}.")
         return said
 
-    def _strips(self) -> list[tuple[str, CuttingList, int]]:
+    def _strips(self) -> list[tuple[str, CuttingList, int, str]]:
         return [
-            (name, bought.cutting, roll)
+            (name, bought.cutting, roll, self._measured(bought))
             for name, bought in self.purchases
             for roll in range(min(bought.cutting.rolls, _MOST_ROLLS))
         ]
+
+    def _measured(self, bought: Purchase) -> str:
+        """What is cut of all rolls together, and with how much less nobody could do."""
+        cutting, unit = bought.cutting, self._display.unit
+        used = format_length(cutting.used_length, unit)
+        if cutting.used_length <= cutting.least_length + _ALIKE_M:
+            return f": {used} cut, and no layout does with less"
+        least = format_length(cutting.least_length, unit)
+        return f": {used} cut; no layout does with less than {least}"
 
     def sizeHint(self) -> QSize:
         return QSize(360, 60 + 80 * len(self._strips()))
@@ -322,15 +332,16 @@ class CuttingDrawing(QWidget):
             return
         metrics = QFontMetricsF(painter.font())
         line = metrics.height()
-        lengths = [_drawn_length(cutting, roll) for _, cutting, roll in strips]
-        across = sum(cutting.width for _, cutting, _ in strips)
+        lengths = [_drawn_length(cutting, roll) for _, cutting, roll, _ in strips]
+        across = sum(cutting.width for _, cutting, _, _ in strips)
         room = self.height() - len(strips) * (line + 10) - 8
         scale = min((self.width() - 24) / max(*lengths, 0.01), room / max(across, 0.01))
         y = 4.0
-        for (name, cutting, roll), length in zip(strips, lengths, strict=True):
+        for (name, cutting, roll, said), length in zip(strips, lengths, strict=True):
             painter.setPen(ink.ink)
             width = format_length(cutting.width, self._display.unit)
             text = f"{name} {roll + 1} of {cutting.rolls}, {width} wide"
+            text += said if roll == 0 else ""
             painter.drawText(QPointF(12, y + metrics.ascent()), text)
             area = QRectF(12, y + line + 2, length * scale, cutting.width * scale)
             painter.fillRect(area, mixed(ink.paper, ink.ink, 0.06))
@@ -363,7 +374,15 @@ class CuttingDrawing(QWidget):
         painter.setPen(ink.ink)
         inside = rect.adjusted(3, 1, -3, -1)
         elide = Qt.TextElideMode.ElideRight
-        if inside.width() < metrics.horizontalAdvance("W 1"):
+        if inside.width() < metrics.horizontalAdvance("Wall 1") < inside.height():
+            # A narrow piece is read from its side.
+            painter.save()
+            painter.translate(rect.center())
+            painter.rotate(-90)
+            room = QRectF(-rect.height() / 2, -rect.width() / 2, rect.height(), rect.width())
+            text = metrics.elidedText(f"{piece.label}, {size}", elide, room.width() - 6)
+            painter.drawText(room, Qt.AlignmentFlag.AlignCenter, text)
+            painter.restore()
             return
         texts = [metrics.elidedText(piece.label, elide, inside.width())]
         if inside.height() >= 2 * metrics.height():

@@ -164,6 +164,8 @@ def test_the_cutting_list_is_said_piece_by_piece(qtbot: QtBot) -> None:
     drawing.resize(400, 300)
     assert len(drawing.words()) == 2
     assert drawing.words()[0] == "White board, roll 1: Wall 1, 100 x 50 cm."
+    # 0.9 m² on a roll of 50 cm: 180 cm by area, and so much is cut.
+    assert drawing._strips()[0][3] == ": 180 cm cut, and no layout does with less"
     assert not drawing.grab().isNull()
 
 
