@@ -30,7 +30,7 @@ from PySide6.QtWidgets import (
 
 from planner import __version__
 from planner.app import theme
-from planner.catalogue.library import resource_path
+from planner.catalogue.library import caution_notes, resource_path
 from planner.plan.plan import Plan
 from planner.units import LengthUnit
 
@@ -181,12 +181,17 @@ class HelpWindow(QDialog):
         """Bring the cautions to the front, those for just this plan first."""
         from planner.reports.cautions import cautions  # noqa: PLC0415 - brings the core along
 
+        notes = caution_notes().values()
+        lines = []
+        for one in cautions(plan, unit):
+            # What stands further down on this very page is not said here as well.
+            rest = () if one.rest in notes else one.rest
+            words = " ".join((one.sentence, *rest))
+            lines.append(f"**{_escaped(one.title)}.** {_escaped(words)}")
+        general, mark, rest_of_page = help_text("cautions").partition("\n## ")
+        here = "\n\n".join(["\n\n## In this plan", *lines, ""]) if lines else ""
         whole = self._browsers["cautions"].document()
-        lines = [f"**{_escaped(one.title)}.** {_escaped(one.sentence)}"
-                 for one in cautions(plan, unit)]  # fmt: skip
-        heading, _, rest = help_text("cautions").partition("\n")
-        here = "\n\n## In this plan\n\n" + "\n\n".join(lines) if lines else ""
-        whole.setMarkdown(f"{heading}{here}\n{rest}")
+        whole.setMarkdown(f"{general.rstrip()}{here}{mark}{rest_of_page}")
         self._browsers["cautions"].moveCursor(QTextCursor.MoveOperation.Start)
         self.show_page("cautions")
 

@@ -255,6 +255,16 @@ def test_help_tells_the_cautions_of_this_plan_first(qtbot: QtBot) -> None:
     assert text.index("In this plan") < text.index("Electricity and water")
     # Two panels of 100 W: 200 / (1.2 x 1005 x 5) x 3600 = 119.4 m³ an hour.
     assert "about 119 m³ of air an hour" in text
+    assert text.index("computes light, nothing else") < text.index("In this plan")
+
+
+def test_help_tells_all_of_a_linings_caution(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot, demo_plan())
+    trigger(window, "help_cautions")
+    assert window._help is not None
+    text = window._help._browsers["cautions"].toPlainText()
+    assert "Tears: Aluminium foil, flat, shiny side out. This lining tears easily. Fix it" in text
+    assert text.count("Unplug before you touch") == 1
 
 
 def test_from_a_finding_the_cautions_are_one_click_away(qtbot: QtBot) -> None:
