@@ -151,13 +151,17 @@ def test_the_demos_cuts_by_hand() -> None:
 
 
 def test_known_sheets_say_where_each_piece_lies() -> None:
-    # Four walls of 60 (50) x 120 and the floor on one roll 1.3 m wide: every piece is placed.
-    goods = Goods(lining="white-board", width=1.3, length=20.0)
+    # On a roll 60 cm wide the walls (60 and 50 by 120) and the floor (60 by 50) lie one behind
+    # the other, the deepest first: at 0, 120, 240, 360 and 480 cm.
+    goods = Goods(lining="white-board", width=0.6, length=20.0)
     plan = sample_plan(costs=Costs(goods=(goods,), overlap=0.0))
     (title,) = [title for title in tables(plan) if title.startswith("Cuts")]
     rows = tables(plan)[title].rows
-    assert len(rows) == 5
-    assert all(row[3].startswith("Roll 1: ") for row in rows)
+    assert title == "Cuts; 0 cm over on every side but at the door"
+    assert {row[3] for row in rows} == {
+        f"Roll 1: {along} along, 0 across" for along in (0, 120, 240, 360, 480)
+    }
+    assert rows[-1][:3] == ("Floor", "White board", "50 × 60")
 
 
 def test_meter_points_by_hand() -> None:
