@@ -57,7 +57,7 @@ from planner.reports.charts import shortened
 from planner.reports.drawings import Picture
 from planner.reports.leaves import MM, Leaves, paint_leaves, report_pdf
 from planner.reports.page import report_html
-from planner.reports.report import SECTIONS, Known, Pictures, Report, gather
+from planner.reports.report import SECTIONS, Known, Pictures, Report, Words, gather
 from planner.reports.sheet import Paper
 from planner.units import LengthUnit
 
@@ -117,8 +117,10 @@ class LeafView(QAbstractScrollArea):
         """Show other leaves; where one has scrolled to stays as far as it can."""
         self._leaves = leaves
         self._kept.clear()
-        titles = ", ".join(section.title for section in leaves.report.sections)
-        self.setAccessibleDescription(f"{len(leaves)} pages: {titles}")
+        sections = leaves.report.sections
+        titles = ", ".join(section.title for section in sections)
+        words = [b.text for one in sections for b in one.blocks if isinstance(b, Words) and b.large]
+        self.setAccessibleDescription(" ".join((f"{len(leaves)} pages: {titles}.", *words)))
         self._measure()
         self.viewport().update()
 

@@ -181,8 +181,9 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     if named:
         blocks.append(
             Words(
-                "Hooks stand a quarter of the lamp's length from its ends; where a lamp has eyes "
-                "of its own, put them over those. To the cord add what knots and hooks take.",
+                "Long lamps hang a quarter of their length from either end, broad ones at four "
+                "such points; where a lamp has eyes of its own, put the hooks over those. To the "
+                "cord add what knots and hooks take.",
                 quiet=True,
             )
         )

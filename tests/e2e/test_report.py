@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import html
 import io
+import json
+import re
 from pathlib import Path
 
 import pypdf
@@ -52,7 +55,10 @@ def test_the_report_opens_with_its_sections_and_leaves(
     assert ticked == ["decision", "plan", "light", "figures", "budget", "build", "assumptions",
                       "cautions"]  # fmt: skip
     assert dialog.view.count >= 4
-    assert "Decision" in dialog.view.accessibleDescription()
+    # Whoever cannot see the leaves is told how many, what of, and the decision.
+    described = dialog.view.accessibleDescription()
+    assert described.startswith(f"{dialog.view.count} pages: Decision, The plan")
+    assert "Chosen: 1 × Panel, hung 50 cm above the canopy; no walls" in described
     assert dialog.alert.text() == ""
     dialog.accept()
 
@@ -297,6 +303,34 @@ def test_the_command_writes_a_page(tmp_path: Path) -> None:
     save_plan(demo_plan(), plan)
     assert main(["report", str(plan), "--out", str(out), "--quality", "preview"]) == 0
     assert parsed(out.read_text("utf-8")).ids[0] == "decision"
+
+
+def test_its_figures_are_those_of_the_estimate_to_their_last_digit(tmp_path: Path) -> None:
+    """Read back from the page and held against the numbers another command writes."""
+    data, page = tmp_path / "estimate.json", tmp_path / "report.html"
+    assert main(["estimate", "demo", "--json", str(data)]) == 0
+    assert main(["report", "demo", "--out", str(page), "--sections", "figures"]) == 0
+    figures = json.loads(data.read_text("utf-8"))["figures"]
+    rows = re.findall(
+        r'<tr><td>([^<]+)</td><td class="number">([^<]+)</td><td>([^<]*)</td>',
+        page.read_text("utf-8"),
+    )
+    found = {html.unescape(name): html.unescape(value) for name, value, _ in rows}
+    names = {"Mean": "mean", "DLI": "dli", "Minimum": "minimum", "Maximum": "maximum",
+             "Min / mean": "min_over_mean", "Inside band": "share_inside", "Power": "watts",
+             "Utilisation": "utilisation", "Energy": "kwh_per_day"}  # fmt: skip
+    for name, key in names.items():
+        value, _, half = found[name].partition(" ± ")
+        exact = figures[key] * (
+            100 if key in {"min_over_mean", "share_inside", "utilisation"} else 1
+        )
+        last = 10.0 ** -len(value.partition(".")[2])
+        assert abs(float(value) - exact) <= last / 2 + 1e-9, name
+        # Two digits of a half-width at most, and no finer than the value itself.
+        assert len(half.replace(".", "").lstrip("0")) <= 2
+    # The lamps' flux is known to 15 %: most of it is the mean's.
+    mean, half = (float(part) for part in found["Mean"].split(" ± "))
+    assert 0.15 < half / mean < 0.20
 
 
 @pytest.mark.parametrize(
