@@ -192,7 +192,7 @@ def test_two_axes_are_a_map_with_the_wish_on_it_and_a_cell_is_kept_by_a_double_c
     assert cells is not None
     # The number lies across, names stand one over the other.
     assert cells.across.texts == ("25 %", "50 %", "75 %", "100 %")
-    assert cells.up.texts == (WHITE.name, DARK.name)
+    assert cells.up.texts == (DARK.name, WHITE.name)  # from below
     assert cells.across.now == 100
     # Light is proportional to output, along each row.
     assert cells.values[:, 0] * 4 == pytest.approx(cells.values[:, 3], rel=1e-6)
@@ -209,9 +209,10 @@ def test_two_axes_are_a_map_with_the_wish_on_it_and_a_cell_is_kept_by_a_double_c
     assert cells.kept is not None
     assert cells.kept.tolist() == [[True, True, False, False]] * 2
     assert cells.contours[0].words == "Power at most 60 W"
-    click(board.map, board.map.plots[0], 50.0, 1.0, qtbot)
+    click(board.map, board.map.plots[0], 50.0, 0.0, qtbot)
     assert board.words.text().startswith(f"{DARK.name}, output 50 %, mean")
-    board.map.taken.emit(5)
+    assert board.words.text().endswith("Framed: Power at most 60 W.")
+    board.map.taken.emit(1)
     kept = window.document.plan.variants[0]
     assert kept.name == f"{DARK.name}, output 50 %"
     assert kept.setup.lamps[0].output_percent == 50

@@ -78,6 +78,11 @@ class SweepCells:
     colours: str = "cividis"
     figure: str = ""
 
+    @property
+    def framed(self) -> bool:
+        """Whether what keeps the wishes is framed: between names no line can be drawn."""
+        return self.kept is not None and (self.across.named or self.up.named)
+
 
 class _Sampled(CellMap):
     """Points are what they are: no means of cells."""
@@ -161,7 +166,7 @@ class SweepMap(Chart):
         smooth = not (cells.across.named or cells.up.named)
         if smooth and min(cells.values.shape) > 1:
             self._draw_contours(cells, ink)
-        elif cells.kept is not None:
+        elif cells.framed:
             self._frame_kept(cells)
         for point, line_ in self._marks(cells, ink):
             self._box(cells, point, line_)

@@ -260,9 +260,11 @@ class SweepBoard(QWidget):
         turned = first.dial is None and second.dial is not None
         across, up = (second, first) if turned else (first, second)
         columns, rows = len(across.values), len(up.values)
+        # Numbers rise; of names the first stands on top, as in the list.
+        lines = range(rows) if up.dial is not None else range(rows)[::-1]
         self._order = [
             row * columns + column if turned else column * rows + row
-            for row in range(rows)
+            for row in lines
             for column in range(columns)
         ]
         key = self.figure.currentData() or _MAPPED[0]
@@ -282,7 +284,9 @@ class SweepBoard(QWidget):
         current = self._is_current(sweep)
         cells = SweepCells(
             across=self._axis(across, sweep.plan, current=current),
-            up=self._axis(up, sweep.plan, current=current),
+            up=self._axis(
+                replace(up, values=tuple(up.values[k] for k in lines)), sweep.plan, current=current
+            ),
             values=table,
             numbers=numbers,
             words=tuple(self._words_at(sweep, k) for k in self._order),
@@ -390,6 +394,9 @@ class SweepBoard(QWidget):
             parts.append(self._words_at(sweep, point))
         elif sweep is not None and current:
             parts.append("Click a point to see it, to keep it as an option or to adopt it.")
+        cells = self.map.cells
+        if sweep is not None and len(sweep.over) > 1 and cells is not None and cells.framed:
+            parts.append(f"Framed: {', '.join(one.words for one in cells.contours)}.")
         if sweep is not None and not current:
             parts.append(
                 f"These points are of '{sweep.plan.name}' before it was changed; any can be kept "
