@@ -22,7 +22,7 @@ from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.variants import TickList, VariantSteps
 from planner.app.pages.side.weighing import NO_WISH, add_wishes
 from planner.app.plain import PlainLabel
-from planner.app.plots.trade_off import Spot, TradeOffPlot
+from planner.app.plots.option_charts import Spot, TradeOffPlot
 from planner.estimate.compare import (
     COLUMN,
     COLUMNS,

@@ -36,7 +36,7 @@ from planner.app.pages.side.variants import TryForm, VariantSteps
 from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, TradeOffForm
 from planner.app.pages.side.worth_form import WorthBoard, WorthForm
 from planner.app.plain import PlainLabel
-from planner.app.plots.trade_off import TradeOffPlot
+from planner.app.plots.option_charts import TradeOffPlot
 from planner.app.questions import FILTERS, Questions, write_text
 from planner.files.disk import PlanFileError
 

@@ -21,7 +21,7 @@ from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import PlainLabel, explain
 from planner.app.plots.chart import FloatArray
-from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
 from planner.app.plots.sweep_plot import LOWER, SAID, UPPER, SweepCurves, SweepPlot, said
 from planner.metrics.figures import FIGURE, NO_VALUE

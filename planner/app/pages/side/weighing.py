@@ -22,9 +22,8 @@ from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.pages.side.options_table import ReadTable
 from planner.app.plain import PlainLabel
-from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.option_charts import RankingPlot, RankLine, Spot, TradeOffPlot
 from planner.app.plots.section import Along, SectionCurves
-from planner.app.plots.trade_off import Spot, TradeOffPlot
 from planner.estimate.compare import COLUMN, Identity, Option, Side, Wishes
 from planner.estimate.odds import (
     NOT_COUNTED,

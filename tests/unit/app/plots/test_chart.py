@@ -13,7 +13,7 @@ from PySide6.QtGui import QGuiApplication, QImage, QPalette
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 
-from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_plot import SweepPlot
 from planner.app.theme import palette
 from tests.unit.app.pages.side.test_plots import curves

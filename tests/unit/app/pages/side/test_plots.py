@@ -25,7 +25,7 @@ from planner.app.plots.difference import (
     rounded_reach,
     unresolved_colour,
 )
-from planner.app.plots.ranking import RankingPlot, RankLine
+from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
 from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
 from planner.app.theme import palette

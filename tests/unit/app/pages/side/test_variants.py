@@ -13,6 +13,7 @@ from planner.plan import edits
 from planner.plan.changes import said
 from planner.plan.lining import Lining
 from tests.e2e.shell import small_plan
+from tests.unit.reports.sample_estimate import L_SHAPE, sample_plan
 
 WHITE = Lining(key="white", name="White board", reflectance=0.8, low=0.7, high=0.9)
 
@@ -109,3 +110,30 @@ def test_refusals_are_said(document: Document, steps: VariantSteps, qtbot: QtBot
     assert steps.move("variant-1", 1)
     assert steps.remove("variant-1")
     assert [variant.key for variant in document.plan.variants] == ["variant-2"]
+
+
+def test_what_cannot_be_is_told_and_the_rest_is_tried(qtbot: QtBot) -> None:
+    """Four lamps over an L: the one in the notch cannot hang, one in the middle can."""
+    document = Document(sample_plan(L_SHAPE))
+    steps = VariantSteps(document, document)
+    model = document.plan.lamps[0].model
+    with qtbot.waitSignal(steps.told) as got:
+        assert steps.try_all(lamps=[(model, 1), (model, 4)])
+    assert got.args is not None
+    assert got.args[0].startswith("1 tried. '4 x Invented panel' cannot be: Lamp 4")
+    assert "hangs outside the space" in got.args[0]
+    assert [one.name for one in document.plan.variants] == ["1 x Invented panel"]
+
+
+def test_a_setup_that_was_found_is_kept_beside_the_sketch(
+    document: Document, steps: VariantSteps
+) -> None:
+    before = document.plan.setup
+    found = edits.change_lamp(document.plan, 0, output_percent=40.0)
+    assert steps.keep_as("Output 40 %", found)
+    assert steps.keep_as("Output 40 %", found)
+    assert document.plan.setup == before
+    assert [(v.name, v.setup) for v in document.plan.variants] == [
+        ("Output 40 %", found.setup),
+        ("Output 40 % (2)", found.setup),
+    ]
