@@ -329,8 +329,8 @@ def test_its_figures_are_those_of_the_estimate_to_their_last_digit(tmp_path: Pat
         # Two digits of a half-width at most, and no finer than the value itself.
         assert len(half.replace(".", "").lstrip("0")) <= 2
     # The lamps' flux is known to 15 %: most of it is the mean's.
-    mean, half = (float(part) for part in found["Mean"].split(" ± "))
-    assert 0.15 < half / mean < 0.20
+    mean, doubt = (float(part) for part in found["Mean"].split(" ± "))
+    assert 0.15 < doubt / mean < 0.20
 
 
 @pytest.mark.parametrize(
