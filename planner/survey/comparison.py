@@ -43,7 +43,8 @@ class Pairing:
     ``ratio`` is that of the means over the holes both have; ``uncertainty`` its standard
     uncertainty by noise and placement (and gain, where the meters differ), ``set_up`` the
     relative one by setting up anew, ``spread`` the standard deviation of the single ratios.
-    ``holes`` counts the pairs.
+    ``holes`` counts the pairs, ``among`` the surveys any two of which might be held against each
+    other; ``reach`` standard uncertainties are 95 % for all of them together.
     """
 
     first: str
@@ -54,6 +55,8 @@ class Pairing:
     holes: int
     one_meter: bool
     set_up: float = 0.0
+    among: int = 2
+    reach: float = COVERAGE
 
     @property
     def in_all(self) -> float:
@@ -63,14 +66,19 @@ class Pairing:
     @property
     def difference_is_certain(self) -> bool:
         """Whether the ratio differs from 1 by more than its 95 % interval."""
-        return abs(self.ratio - 1) > COVERAGE * self.in_all
+        return abs(math.log(self.ratio)) > self.reach * self.in_all / self.ratio
+
+    @property
+    def band(self) -> float:
+        """Half-width of the 95 % interval of the ratio."""
+        return self.reach * self.in_all
 
     def words(self) -> str:
         """The verdict in a sentence or two."""
         percent = abs(self.ratio - 1) * 100
         way = "above" if self.ratio >= 1 else "below"
-        band = COVERAGE * self.in_all * 100
-        anew = COVERAGE * self.set_up * self.ratio * 100
+        band, anew = 100 * self.band, 100 * self.reach * self.set_up * self.ratio
+        together = f", at 95 % for all {self.among} surveys together" if self.among > 2 else ""
         common = (
             "the meter's gain drops out"
             if self.one_meter
@@ -78,7 +86,7 @@ class Pairing:
         )
         figures = (
             f"'{self.first}' reads {percent:.1f} % {way} '{self.second}', ± {band:.1f} % over "
-            f"{self.holes} holes ({common}; setting up anew alone makes ± {anew:.1f} %)."
+            f"{self.holes} holes ({common}; setting up anew alone makes ± {anew:.1f} %{together})."
         )
         if self.difference_is_certain:
             return f"{figures} The difference is larger than what the readings can resolve."
@@ -159,13 +167,14 @@ class SetUp:
         return f"Setting up anew scatters by {size}, as repeated surveys show."
 
 
-def compare(first: Survey, second: Survey) -> Pairing | None:
+def compare(first: Survey, second: Survey, among: Sequence[Survey] = ()) -> Pairing | None:
     """Compare two surveys over the holes they share (same place within 5 mm).
 
     None when they share no hole with light in both. The uncertainty of the ratio is the
-    larger of what the noise of the readings gives and what the scatter of the single
-    ratios about it shows; the scatter also holds true differences in shape, so that the
-    statement errs on the careful side where there are few holes.
+    larger of what the noise of the readings gives and what the scatter of the single ratios
+    shows about a smooth course over the board, which is the light's and no noise; with few
+    holes about their mean, which errs on the careful side. ``among`` are the surveys these two
+    stand among: a ranking of all of them and this verdict do not contradict each other.
     """
     means_a, counts_a, at_a = _by_place(first)
     means_b, counts_b, at_b = _by_place(second)
@@ -182,13 +191,9 @@ def compare(first: Survey, second: Survey) -> Pairing | None:
     )
     single = one / other
     spread = float(single.std(ddof=1)) if len(pairs) > 1 else 0.0
-    # Scatter of the residuals about the common ratio, as of a ratio estimator.
-    residual = one - ratio * other
-    by_scatter = (
-        math.sqrt(float((residual**2).sum()) / (len(pairs) - 1) * len(pairs)) / float(one.sum())
-        if len(pairs) >= _FEW_PAIRS
-        else 0.0
-    )
+    by_scatter = _scatter(np.array(at_a)[index_a], np.log(single)) / math.sqrt(len(pairs))
+    read = [survey for survey in among or (first, second) if survey.counted]
+    anew = set_up_scatter(read)
     one_meter = first.meter.name == second.meter.name
     gain = 0.0 if one_meter else math.hypot(gain_standard(first.meter), gain_standard(second.meter))
     return Pairing(
@@ -199,8 +204,24 @@ def compare(first: Survey, second: Survey) -> Pairing | None:
         spread=spread,
         holes=len(pairs),
         one_meter=one_meter,
-        set_up=math.hypot(_stated(first), _stated(second)),
+        set_up=math.sqrt(2) * anew.standard,
+        among=max(len(read), 2),
+        reach=_range_point(max(len(read), 2), anew.freedom) / math.sqrt(2),
     )
+
+
+def _scatter(points: FloatArray, logs: FloatArray) -> float:
+    """Standard deviation of values at points (n, 2) about a surface of second degree through them.
+
+    About their mean where they are too few to tell a surface from noise, 0 for hardly any.
+    """
+    x, y = ((points - points.mean(axis=0)) / max(float(np.ptp(points)), 1e-9)).T
+    terms = [np.ones_like(x), x, y, x * x, x * y, y * y]
+    terms = terms if len(logs) >= 2 * len(terms) else terms[:1]
+    table = np.column_stack(terms)
+    left = logs - table @ np.linalg.lstsq(table, logs, rcond=None)[0]
+    freedom = len(logs) - len(terms)
+    return math.sqrt(float(left @ left) / freedom) if freedom >= _FEW_PAIRS - 1 else 0.0
 
 
 def _stated(survey: Survey) -> float:

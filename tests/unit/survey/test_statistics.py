@@ -134,6 +134,37 @@ def test_the_verdict_says_whether_the_readings_tell_two_surveys_apart() -> None:
     assert "gain drops out" in alike.words()
 
 
+def test_the_verdict_on_two_never_contradicts_the_ranking_of_all() -> None:
+    rng = np.random.default_rng(12)
+    certain = 0
+    for _ in range(60):
+        surveys = evening(rng, [1.0, 1.0, 1.03, 1.05, 1.1], 0.01)
+        found = ranking(surveys)
+        rows = [row.key for row in found.rows]
+        for k, first in enumerate(surveys):
+            for second in surveys[:k]:
+                pair = compare(first, second, surveys)
+                assert pair is not None
+                ends = sorted((rows.index(first.key), rows.index(second.key)))
+                alike = any(a <= ends[0] and ends[1] <= b for a, b in found.alike)
+                assert not (pair.difference_is_certain and alike)
+                certain += pair.difference_is_certain
+                # Of two alone 1.96 standard uncertainties would do; of five 3.86 / √2 = 2.73.
+                assert pair.reach == pytest.approx(2.73, abs=0.005)
+    assert certain > 60
+
+
+def test_another_shape_of_light_is_no_scatter() -> None:
+    """Light that falls off to one side by 20 %: the ratio of the means is as certain as noise."""
+    rng = np.random.default_rng(13)
+    tilt = np.exp(0.2 * (np.array(POINTS)[:, 0] - 0.3) / 0.6)
+    one, other = (shape() * (1 + 0.02 * rng.standard_normal(25)) for _ in range(2))
+    pair = compare(survey(one * tilt, "a"), survey(other, "b"))
+    assert pair is not None
+    # √2 · 2 % / √25 by noise alone; the tilt has a standard deviation of 6 %.
+    assert pair.uncertainty == pytest.approx(0.0057, abs=0.002)
+
+
 def test_two_meters_keep_their_gains_in_the_ratio() -> None:
     other = Meter(name="another", gain_uncertainty=0.05)
     pair = compare(survey(shape(), "a"), survey(shape(), "b", other))

@@ -25,7 +25,6 @@ from planner.metrics.figures import PPFD_UNIT
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
 from planner.survey.statistics import Residuals, SurveySummary
-from planner.units import COVERAGE
 
 BY: Final = (("mean", "Mean of the holes"), ("min", "Darkest hole"), ("max", "Brightest hole"))
 NEED_TWO: Final = (
@@ -104,15 +103,14 @@ class ComparePanel(Form):
         other = self.desk.other
         self.pair = None
         if survey is not None and other is not None:
-            self.pair = compare(survey, other)
+            self.pair = compare(survey, other, [s for s in self.desk.surveys if s.counted])
         if self.pair is None:
             both = survey is not None and other is not None
             both = both and bool(survey and survey.readings) and bool(other and other.readings)
             self.ratio.setText("–")
             self.verdict.setText("These two share no hole with readings in both." if both else "")
             return
-        band = COVERAGE * self.pair.in_all
-        self.ratio.setText(f"{self.pair.ratio:.3f} ± {band:.3f}")
+        self.ratio.setText(f"{self.pair.ratio:.3f} ± {self.pair.band:.3f}")
         self.ratio.setToolTip(
             tooltip(
                 f"Mean over {self.pair.holes} holes with its 95 % interval; single holes differ by "
