@@ -56,7 +56,7 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
     """
     plan = estimate.plan
     if not plan.lamps:
-        return "No lamp hangs in this space yet, so it is dark; hang one to see its light."
+        return "No lamp hangs in this space yet, so it is dark."
     if plan_is_dark(estimate):
         return "All lamps are turned down to nothing, so the space is dark."
     shown = {figure.key: figure.value for figure in headline_figures(estimate, uncertainty)}

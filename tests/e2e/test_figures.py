@@ -103,7 +103,8 @@ def test_a_conducting_lining_brings_its_caution(qtbot: QtBot, page: SketchPage) 
         cautions=(Caution.CONDUCTS,),
     )  # fmt: skip
     document.apply(edits.line_wall(document.plan, 2, 0, foil), "Line wall 3 with Foil")
-    assert page.details.findings_fold.text() == "1 caution, 1 hint"
+    # That no target is set stands under the sentence already, with the button that chooses one.
+    assert page.details.findings_fold.text() == "1 caution"
     assert len(page.details.findings.shown) == 2
     assert page.details.findings.isVisible()
     finding = page.details.findings.shown[0]

@@ -437,6 +437,21 @@ def test_a_first_start_says_that_it_is_a_demo_and_begins_a_space_of_ones_own(qtb
     assert not welcome.isVisible()
 
 
+def test_a_first_space_may_have_another_shape_and_says_what_it_still_wants(qtbot: QtBot) -> None:
+    window = open_window(Settings.in_memory())
+    qtbot.addWidget(window, before_close_func=lambda shown: shown.estimator.cancel())
+    window.show()
+    welcome = window.page.welcome
+    welcome.shape.setCurrentText("L-shape")
+    welcome.own_button.click()
+    assert window.document.plan.space.wall_count == 6
+    advice = window.page.strip.advice
+    wanted = (advice.walls_button, advice.lamp_button, advice.target_button)
+    qtbot.waitUntil(lambda: all(button.isVisible() for button in wanted), timeout=20_000)
+    advice.walls_button.click()
+    assert window.selection.current == Place(PlaceKind.WALL, 0)
+
+
 def test_later_starts_say_nothing_of_a_demo(qtbot: QtBot) -> None:
     settings = Settings.in_memory()
     settings.keep(started_before=True)

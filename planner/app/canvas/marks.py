@@ -43,6 +43,22 @@ def paint_status(painter: QPainter, area: QRectF, text: str, colour: QColor) -> 
         paint_sentence(painter, area.adjusted(0, -line_height(painter), 0, 0), text, colour)
 
 
+def paint_notice(
+    painter: QPainter, area: QRectF, wide: QRectF, text: str, colour: QColor, ink: Ink
+) -> None:
+    """A sentence at the foot of a drawing; one that needs it takes all of the width, on a plate."""
+    flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom | Qt.TextFlag.TextWordWrap
+    room = area.adjusted(0, -400, 0, 4)
+    box = painter.boundingRect(room, flags, text)
+    if box.height() > 2.5 * QFontMetricsF(painter.font()).height():
+        room = wide.adjusted(0, -400, 0, 0)
+        box = painter.boundingRect(room, flags, text)
+        plate = QRectF(wide.left() - 6, box.top() - 4, wide.width() + 12, box.height() + 8)
+        painter.fillRect(plate, ink.paper)
+    painter.setPen(colour)
+    painter.drawText(room, flags, text)
+
+
 def paint_sentence(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
     """A sentence in up to two lines that ends at the foot of an area."""
     painter.setPen(colour)

@@ -64,7 +64,7 @@ SCALE_BAR_PX = 210.0
 _DRAGGED = {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN, Part.OBSTACLE, Part.TURN_OBSTACLE}
 _SELECTABLE = {PlaceKind.LAMP, PlaceKind.WALL, PlaceKind.OBSTACLE}
 _ANY_WAY = {Part.LAMP, Part.OBSTACLE, Part.CORNER, Part.SECTION_START, Part.SECTION_END}
-EMPTY_HINT = "Hang a lamp: press L or the button beside the drawing"
+EMPTY_HINT = "Press L for a first lamp, or paste a line of its data sheet"
 
 
 class PlanView(Drawing):
@@ -497,8 +497,7 @@ class PlanView(Drawing):
         if area.width() < SCALE_BAR_PX:  # in a narrow drawing the words stand over the scale
             area = QRectF(edge, foot - 2 * line, width - 2 * edge, line)
         if self.notice:
-            marks.paint_sentence(
-                painter, area.adjusted(0, -16, 0, 4), self.notice, self.notice_ink(ink)
-            )
+            wide = QRectF(edge, area.top(), width - 2 * edge, line + 4)
+            marks.paint_notice(painter, area, wide, self.notice, self.notice_ink(ink), ink)
         else:
             marks.paint_status(painter, area, self.status(), ink.ink)

@@ -310,6 +310,8 @@ class Form(QWidget):
         note: NoteLabel | None = None
         if explanation:
             ask, note = self._explained(label or control.accessibleName(), control, explanation)
+            # The word itself is explained where it stands, in its first sentence.
+            text.setToolTip(tooltip(explanation.partition(". ")[0].rstrip(".") + "."))
         if ask is not None:
             layout.addWidget(ask)
         elif not wide:

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from planner.app.edit_steps import hang_lamp, place_obstacle, remove
+from planner.app.edit_steps import place_obstacle, remove
 from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import (
     AlertLabel,
@@ -203,10 +203,6 @@ class SpaceFields(FieldPanel):
 
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(workplace, parent)
-        self.lamp_button = button("Hang a lamp", "Hangs a lamp over the middle. Key: L")
-        self._lamp_alert = self.add_alert()
-        self._lamp_bar = self.add_buttons(self.lamp_button)
-        self.lamp_button.clicked.connect(self._hang_lamp)
         self.name_row, self.name_line = self.add_text(
             "Name",
             lambda plan: plan.name,
@@ -278,8 +274,6 @@ class SpaceFields(FieldPanel):
     def refresh(self, plan: Plan) -> None:
         self.outline.show_plan(plan)
         super().refresh(plan)
-        self.lamp_button.setVisible(not plan.lamps)
-        self._lamp_bar.setVisible(not plan.lamps)
         if self.door_combo.count() != plan.space.wall_count + 1:
             self.door_combo.clear()
             self.door_combo.addItem("No door", None)
@@ -298,9 +292,6 @@ class SpaceFields(FieldPanel):
             lambda: edits.with_space(self.plan, door=wall, door_open=opens),
             name,
         )
-
-    def _hang_lamp(self) -> None:
-        self._lamp_alert.say(hang_lamp(self.workplace))
 
 
 # -- fields of an obstacle -------------------------------------------------------------

@@ -38,9 +38,9 @@ def test_the_whole_sentence() -> None:
     )
 
 
-def test_no_lamp_asks_for_one() -> None:
-    assert "No lamp hangs" in sentence(sample_estimate(sample_plan(lamps=())))
-    assert "hang one" in sentence(sample_estimate(sample_plan(lamps=())))
+def test_without_a_lamp_it_is_said_to_be_dark() -> None:
+    dark = sentence(sample_estimate(sample_plan(lamps=())))
+    assert dark == "No lamp hangs in this space yet, so it is dark."
 
 
 def test_lamps_turned_down() -> None:

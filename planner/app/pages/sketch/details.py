@@ -41,6 +41,8 @@ NAMES: Final = {
     Severity.NOTE: "Hint",
 }
 ALL_CAUTIONS: Final = "All cautions for this plan"
+SAID_ABOVE: Final = {"no-lamp", "no-target"}
+"""What the line under the sentence says, with the button that does it."""
 _HEADLINE_ENDS: Final = re.compile(r"[:;.] ")
 
 
@@ -133,7 +135,7 @@ class FindingList(QWidget):
 
     def show_plan(self, plan: Plan, unit: LengthUnit = LengthUnit.CM) -> tuple[Finding, ...]:
         """Show what there is to say about a plan, and return it."""
-        found = findings(plan, unit)
+        found = tuple(one for one in findings(plan, unit) if one.key not in SAID_ABOVE)
         if found != self.shown:
             self.shown = found
             self.lines.clear()

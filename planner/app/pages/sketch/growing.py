@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSlider, QWidget
 
 from planner.app import theme
@@ -45,8 +46,8 @@ def week_words(plan: Plan, day: int, name: str, unit: LengthUnit) -> str:
     return (
         f"{text}. Canopy {format_length(plan.canopy.height, unit)}, "
         f"{'lamp' if len(plan.lamps) == 1 else 'lamps'} "
-        f"{format_length(lamp.hanging_height, unit)} above it at {max(outputs, key=float)} %, "
-        f"{format_number(plan.photoperiod_hours, 1)} h a day"
+        f"{format_length(lamp.hanging_height, unit)} above it, {max(outputs, key=float)} %, "
+        f"{format_number(plan.photoperiod_hours, 1)} h"
     )
 
 
@@ -64,6 +65,7 @@ class GrowingLine(QWidget):
         self._found: Schedule | None = None
         self._of: object = None
         self._moving = False
+        self._text = ""
         self.button = link_button("Grow along the schedule")
         explain(
             self.button,
@@ -120,6 +122,7 @@ class GrowingLine(QWidget):
         self.slider.setValue(0)
         self.slider.blockSignals(False)
         self._show()
+        QTimer.singleShot(0, self, self._cut)
         self._go(0)
         self._end()
 
@@ -182,6 +185,16 @@ class GrowingLine(QWidget):
             text = week_words(
                 self._work.document.plan, day, stage.stage.name, self._work.display.unit
             )
-        self.words.setText(text)
+        self._text = text
+        self._cut()
         explain(self.words, text, *stage.warnings)
         self.slider.setAccessibleDescription(text)
+
+    def _cut(self) -> None:
+        """The words as far as there is room for them; the whole is their tool tip."""
+        room, metrics = self.words.width(), self.words.fontMetrics()
+        self.words.setText(metrics.elidedText(self._text, Qt.TextElideMode.ElideRight, room))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        QTimer.singleShot(0, self, self._cut)

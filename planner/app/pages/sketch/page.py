@@ -19,26 +19,21 @@ from planner.app.document import Document, Paced
 from planner.app.edit_steps import hang_lamp
 from planner.app.estimator import Worth
 from planner.app.fields.choosers import Shelf, SpectrumChoice
-from planner.app.fields.form import AlertLabel, button
 from planner.app.fields.panel import Workplace
 from planner.app.pages.sketch.asked import Asked, WallOnMap
 from planner.app.pages.sketch.column import FieldColumn
 from planner.app.pages.sketch.details import FigureDetails
 from planner.app.pages.sketch.growing import GrowingLine
 from planner.app.pages.sketch.strip import FigureStrip
+from planner.app.pages.sketch.welcome import Welcome
 from planner.app.pages.sketch.wish import WishLine
-from planner.app.plain import PlainLabel
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
-from planner.app.quantity_box import QuantityBox
-from planner.catalogue.library import Catalogue, new_plan
+from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
-from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.quantity import EXTENT, SPACE_HEIGHT
-from planner.plan.refusal import refusal
 from planner.reports.advice import doubt_sentence, lining_gains
 
 if TYPE_CHECKING:
@@ -173,6 +168,7 @@ class SketchPage(QWidget):
         advice.taken.connect(self._take_advice)
         advice.lamp_wanted.connect(self._hang_lamp)
         advice.target_wanted.connect(self._choose_target)
+        advice.walls_wanted.connect(lambda: work.selection.select(Place(PlaceKind.WALL, 0)))
         self.plan_view.levels_changed.connect(self._on_levels_changed)
         self.plan_view.section_changed.connect(lambda _ends: self._show_section())
 
@@ -346,92 +342,3 @@ class SketchPage(QWidget):
         self._beside[1].ask()
         if not self._raising and self.workplace.display.state.ladder:
             self._climb()
-
-
-# -- What a first start says over the drawing: it is a demo, and how to begin one's own --
-
-ABOUT = (
-    "What you see is an invented demo: drag its lamps and walls and watch the light. "
-    "Or begin with your own space, inside measures:"
-)
-
-
-class Welcome(QWidget):
-    """A sentence, three numbers and three ways on.
-
-    Signals: ``begun(Plan)`` with an empty space of the size given, ``open_wanted`` when a
-    plan's file is to be opened. It hides itself when the demo is to stay.
-    """
-
-    begun = Signal(object)
-    open_wanted = Signal()
-
-    def __init__(
-        self, catalogue: Catalogue, display: Display, parent: QWidget | None = None
-    ) -> None:
-        super().__init__(parent)
-        self._catalogue, self._display = catalogue, display
-        about = PlainLabel(ABOUT)
-        about.setWordWrap(True)
-        self.boxes = {}
-        row = QHBoxLayout()
-        row.setSpacing(theme.RHYTHM)
-        empty = new_plan(catalogue).space
-        x0, y0, x1, y1 = empty.bounds
-        for name, quantity, usual in (
-            ("Width", EXTENT, x1 - x0),
-            ("Depth", EXTENT, y1 - y0),
-            ("Height", SPACE_HEIGHT, empty.height),
-        ):
-            box = QuantityBox(quantity, name)
-            box.set_unit(display.unit)
-            box.reset(usual)
-            label = PlainLabel(name)
-            label.setBuddy(box)
-            box.committed.connect(box.reset)
-            box.stepped.connect(box.reset)
-            self.boxes[name] = box
-            row.addWidget(label)
-            row.addWidget(box)
-        self.alert = AlertLabel()
-        for box in self.boxes.values():
-            box.refused.connect(self.alert.say)
-            box.reverted.connect(lambda: self.alert.say(""))
-        self.own_button = button("Begin my own space", "An empty space of this size, lined white.")
-        self.open_button = button("Open a plan …", "Opens a plan's file.")
-        self.stay_button = button("Stay with the demo", "Puts this line away.")
-        row.addWidget(self.own_button)
-        row.addStretch(1)
-        words = QHBoxLayout()
-        words.setSpacing(theme.RHYTHM)
-        words.addWidget(about, 1)
-        words.addWidget(self.open_button)
-        words.addWidget(self.stay_button)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addLayout(words)
-        layout.addLayout(row)
-        layout.addWidget(self.alert)
-        self.own_button.clicked.connect(self._begin)
-        self.open_button.clicked.connect(self.open_wanted)
-        self.stay_button.clicked.connect(self.hide)
-        display.changed.connect(self._on_unit)
-
-    def _on_unit(self) -> None:
-        for box in self.boxes.values():
-            box.set_unit(self._display.unit)
-
-    def _begin(self) -> None:
-        for box in self.boxes.values():
-            box.commit()
-        if any(box.is_refused for box in self.boxes.values()):
-            return
-        width, depth, height = (box.value for box in self.boxes.values())
-        try:
-            self.begun.emit(self._made(width, depth, height))
-        except ValueError as error:
-            self.alert.say(refusal(error, self._display.unit))
-
-    def _made(self, width: float, depth: float, height: float) -> Plan:
-        return edits.set_height(edits.set_size(new_plan(self._catalogue), width, depth), height)

@@ -262,10 +262,12 @@ class AdviceLine(QWidget):
     """A quiet line that always has something to say, so that nothing below it jumps.
 
     Signals: ``taken(plan, name)`` with the advised plan and the name of its undo step,
-    ``lamp_wanted`` and ``target_wanted`` when the button asks for a first lamp or a band.
+    ``walls_wanted``, ``lamp_wanted`` and ``target_wanted`` when a button asks for what a space
+    that is begun still wants.
     """
 
     taken = Signal(object, str)
+    walls_wanted = Signal()
     lamp_wanted = Signal()
     target_wanted = Signal()
 
@@ -279,13 +281,20 @@ class AdviceLine(QWidget):
         self.words.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
         self.words.setMinimumWidth(10)
         self.do_button = link_button("Do it")
+        self.walls_button = link_button("Line the walls")
         self.lamp_button = link_button("Hang a lamp")
         self.target_button = link_button("Choose a crop or band")
         self.do_button.setToolTip("Sets the lamps so, as one step that can be undone.")
         self.do_button.clicked.connect(self._do)
+        self.walls_button.clicked.connect(self.walls_wanted)
         self.lamp_button.clicked.connect(self.lamp_wanted)
         self.target_button.clicked.connect(self.target_wanted)
-        self._buttons = (self.do_button, self.lamp_button, self.target_button)
+        self._buttons = (
+            self.do_button,
+            self.walls_button,
+            self.lamp_button,
+            self.target_button,
+        )
         layout = QHBoxLayout(self)
         layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
         layout.setSpacing(theme.HALF)
@@ -303,23 +312,25 @@ class AdviceLine(QWidget):
         plan = estimate.plan
         self._plan = None
         if not plan.lamps:
-            self._say("First of all:", self.lamp_button)
+            wanted = [self.walls_button, self.lamp_button]
+            wanted += [self.target_button] if plan.target is None else []
+            self._say("What it still wants:", *wanted)
         elif plan.target is None:
             self._say("No crop and no band of light is chosen yet.", self.target_button)
         else:
             dimming = advice.best_dimming(estimate)
             self._plan = None if dimming is None else advice.turned(plan, dimming.factor)
             text = advice.advice(estimate) or content.wanted_sentence(estimate)
-            self._say(text, None if dimming is None else self.do_button)
+            self._say(text, *(() if dimming is None else (self.do_button,)))
             self.do_button.setAccessibleName(f"Do it: {text}")
 
-    def _say(self, text: str, button: QWidget | None) -> None:
+    def _say(self, text: str, *buttons: QWidget) -> None:
         if text != self.words.text():
             self.words.setText(text)
             explain(self.words, text)
         for one in self._buttons:
-            if one.isHidden() is (one is button):
-                one.setVisible(one is button)
+            if one.isHidden() is (one in buttons):
+                one.setVisible(one in buttons)
 
     def _do(self) -> None:
         if self._plan is not None:

@@ -10,8 +10,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.fields.panel import Workplace
 from planner.app.fields.space_fields import SpaceFields, l_shape, rectangle
 from planner.app.quantity_box import QuantityBox
-from planner.plan import edits
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place
 from planner.plan.space import contains, footprint_problem, signed_area
 from planner.units import LengthUnit
 
@@ -208,17 +207,3 @@ def test_a_wall_length_is_typed(qtbot: QtBot, workplace: Workplace) -> None:
     enter(qtbot, box_named(panel, "Length of wall 1"), "90")
     assert workplace.document.plan.space.bounds == pytest.approx((0, 0, 0.9, 0.6))
     assert steps(workplace) == ["Set length of wall 1"]
-
-
-def test_without_a_lamp_the_first_thing_to_do_is_offered(
-    qtbot: QtBot, workplace: Workplace
-) -> None:
-    panel = shown_panel(qtbot, workplace)
-    assert panel.lamp_button.isHidden()
-    workplace.document.apply(edits.remove_lamp(workplace.document.plan, 0), "Remove lamp")
-    assert not panel.lamp_button.isHidden()
-    panel.lamp_button.click()
-    plan = workplace.document.plan
-    assert len(plan.lamps) == 1
-    assert (plan.lamps[0].x, plan.lamps[0].y) == pytest.approx((0.4, 0.3))
-    assert workplace.selection.current == Place(PlaceKind.LAMP, 0)

@@ -1,0 +1,113 @@
+"""What a first start says over the drawing: it is a demo, and how to begin one's own space."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from planner.app import theme
+from planner.app.display import Display
+from planner.app.fields.form import AlertLabel, StillCombo, button
+from planner.app.fields.space_fields import SHAPES
+from planner.app.plain import PlainLabel
+from planner.app.quantity_box import QuantityBox
+from planner.catalogue.library import Catalogue, new_plan
+from planner.plan import edits
+from planner.plan.plan import Plan
+from planner.plan.quantity import EXTENT, SPACE_HEIGHT
+from planner.plan.refusal import refusal
+
+ABOUT = (
+    "This is an invented demo: drag its lamps and walls and watch the light. "
+    "Or begin with your own space, inside measures:"
+)
+
+
+class Welcome(QWidget):
+    """A sentence, three numbers, a shape and three ways on.
+
+    Signals: ``begun(Plan)`` with an empty space of the size and shape given, ``open_wanted`` when a
+    plan's file is to be opened. It hides itself when the demo is to stay.
+    """
+
+    begun = Signal(object)
+    open_wanted = Signal()
+
+    def __init__(
+        self, catalogue: Catalogue, display: Display, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._catalogue, self._display = catalogue, display
+        about = PlainLabel(ABOUT)
+        about.setWordWrap(True)
+        self.boxes = {}
+        row = QHBoxLayout()
+        row.setSpacing(theme.RHYTHM)
+        empty = new_plan(catalogue).space
+        x0, y0, x1, y1 = empty.bounds
+        for name, quantity, usual in (
+            ("Width", EXTENT, x1 - x0),
+            ("Depth", EXTENT, y1 - y0),
+            ("Height", SPACE_HEIGHT, empty.height),
+        ):
+            box = QuantityBox(quantity, name)
+            box.set_unit(display.unit)
+            box.reset(usual)
+            label = PlainLabel(name)
+            label.setBuddy(box)
+            box.committed.connect(box.reset)
+            box.stepped.connect(box.reset)
+            self.boxes[name] = box
+            row.addWidget(label)
+            row.addWidget(box)
+        self.shape = StillCombo()
+        self.shape.setAccessibleName("Shape")
+        for name, make, tip in SHAPES:
+            self.shape.addItem(name, make)
+            self.shape.setItemData(self.shape.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
+        row.addWidget(self.shape)
+        self.alert = AlertLabel()
+        for box in self.boxes.values():
+            box.refused.connect(self.alert.say)
+            box.reverted.connect(lambda: self.alert.say(""))
+        self.own_button = button("Begin", "An empty space of this size and shape, lined white.")
+        self.own_button.setAccessibleName("Begin my own space")
+        self.open_button = button("Open a plan …", "Opens a plan's file.")
+        self.stay_button = button("Stay here", "Stays with the demo and puts this line away.")
+        row.addWidget(self.own_button)
+        row.addStretch(1)
+        words = QHBoxLayout()
+        words.setSpacing(theme.RHYTHM)
+        words.addWidget(about, 1)
+        words.addWidget(self.open_button)
+        words.addWidget(self.stay_button)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
+        layout.setSpacing(theme.HALF)
+        layout.addLayout(words)
+        layout.addLayout(row)
+        layout.addWidget(self.alert)
+        self.own_button.clicked.connect(self._begin)
+        self.open_button.clicked.connect(self.open_wanted)
+        self.stay_button.clicked.connect(self.hide)
+        display.changed.connect(self._on_unit)
+
+    def _on_unit(self) -> None:
+        for box in self.boxes.values():
+            box.set_unit(self._display.unit)
+
+    def _begin(self) -> None:
+        for box in self.boxes.values():
+            box.commit()
+        if any(box.is_refused for box in self.boxes.values()):
+            return
+        width, depth, height = (box.value for box in self.boxes.values())
+        try:
+            self.begun.emit(self._made(width, depth, height))
+        except ValueError as error:
+            self.alert.say(refusal(error, self._display.unit))
+
+    def _made(self, width: float, depth: float, height: float) -> Plan:
+        sized = edits.set_height(edits.set_size(new_plan(self._catalogue), width, depth), height)
+        shaped: Plan = self.shape.currentData()(sized)
+        return shaped
