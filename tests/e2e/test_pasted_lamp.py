@@ -32,6 +32,7 @@ def empty(qtbot: QtBot) -> MainWindow:
 
 def point_at(window: MainWindow, x: float, y: float) -> None:
     view = window.page.plan_view
+    QTest.qWait(20)  # until the page has its final layout
     QTest.mouseMove(view, view.viewport.to_pixel(x, y).toPoint())
 
 

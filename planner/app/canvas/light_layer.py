@@ -101,6 +101,13 @@ class LightLayer:
         self._number += 1
         self._contours = None
 
+    def show_wall(self, found: WallLight | None) -> None:
+        """Show what one wall does, or nothing."""
+        if found is None:
+            self.set_map(None, None)
+        else:
+            self.set_map(wall_map(found), found.plan)
+
     def paint(
         self,
         painter: QPainter,

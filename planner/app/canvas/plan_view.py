@@ -27,7 +27,7 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, wall_map, wall_style
+from planner.app.canvas.light_layer import LightLayer, LightStyle, wall_style
 from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
     Choice,
@@ -179,13 +179,11 @@ class PlanView(Drawing):
 
     def set_wall_light(self, found: WallLight | None) -> None:
         """Show what one wall does in the place of the light; None shows the light again."""
-        if found is None and self._wall_light is None:
-            return
-        self._wall_light = found
-        if found is not None:
-            self._wall_layer.set_map(wall_map(found), found.plan)
-        self.levels_changed.emit(self._levels)
-        self.tell()
+        if found is not self._wall_light:
+            self._wall_light = found
+            self._wall_layer.show_wall(found)
+            self.levels_changed.emit(self._levels)
+            self.tell()
 
     def _on_display(self, state: object) -> None:
         self._renew_levels()
@@ -378,8 +376,7 @@ class PlanView(Drawing):
     @property
     def pointer_inside(self) -> Point | None:
         """The place under the pointer in metres; None where it is not over the space."""
-        at = self._pointer
-        return None if at is None else self.place_inside(self.viewport.to_pixel(*at))
+        return self._pointer and self.place_inside(self.viewport.to_pixel(*self._pointer))
 
     def place_inside(self, pixel: QPointF) -> Point | None:
         """The place under a pixel in metres; None where it is not over the space."""
