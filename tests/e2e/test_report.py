@@ -21,6 +21,7 @@ from planner.catalogue.library import demo_plan
 from planner.command_line import main
 from planner.files.store import save_plan
 from planner.plan.variant_edits import add_variants
+from planner.reports.report import SECTIONS
 from planner.units import LengthUnit
 from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
 from tests.e2e.test_plain_names import EVIL, evil_plan
@@ -354,6 +355,13 @@ def test_what_cannot_be_is_one_sentence(
     assert main(["report", "demo", *arguments]) == 2
     assert sentence in capsys.readouterr().err
     assert list(tmp_path.glob("*.pdf")) == []
+
+
+def test_the_help_of_the_command_names_every_section(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit):
+        main(["report", "--help"])
+    shown = " ".join(capsys.readouterr().out.split())
+    assert ", ".join(SECTIONS).replace("build,", "build (the build sheet),") in shown
 
 
 def test_a_map_is_written_as_a_drawing(tmp_path: Path) -> None:
