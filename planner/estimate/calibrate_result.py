@@ -20,7 +20,7 @@ from planner.estimate.calibrate_checks import (
 )
 from planner.estimate.calibrate_model import Parameter, Quantity, SurveyModel, curve_profile
 from planner.estimate.result import FloatArray
-from planner.plan.lamp import CosineProfile, LampModel, TableProfile
+from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.units import COVERAGE
@@ -300,7 +300,7 @@ def _lamps(
             profile = CosineProfile(exponent=mine[Quantity.EXPONENT].value)
         falls = [f.value for f in fitted if f.of == key and f.quantity is Quantity.FALL]
         if falls:
-            profile = _curve(falls, fit)
+            profile = curve_profile(falls, fit.curve_angles)
         if Quantity.FLUX in mine:
             flux = mine[Quantity.FLUX]
             parts["ppf"] = flux.value
@@ -318,10 +318,6 @@ def _lamps(
 
 
 _OF_LAMPS: Final = {Quantity.FLUX, Quantity.EXPONENT, Quantity.FALL}
-
-
-def _curve(falls: list[float], fit: Fit) -> TableProfile:
-    return curve_profile(falls, fit.curve_angles)
 
 
 def _linings(fit: Fit, fitted: tuple[Fitted, ...], date: dt.date) -> list[Lining]:

@@ -262,8 +262,8 @@ def ranking(surveys: Sequence[Survey], by: str = "mean", base: str | None = None
         _range_point(len(lit), set_up.freedom) / 2 * error * ratios if len(lit) > 1 else 0 * error
     )
     rows = tuple(
-        Rank(s.name, s.key, float(values[k]), float(ratios[k]), *_between(ratios[k], half[k]))
-        for k, (s, _, _) in enumerate(lit)
+        Rank(s.name, s.key, float(value), float(ratio), float(ratio - by), float(ratio + by))
+        for (s, _, _), value, ratio, by in zip(lit, values, ratios, half, strict=True)
     )
     return Ranking(
         rows=rows,
@@ -273,10 +273,6 @@ def ranking(surveys: Sequence[Survey], by: str = "mean", base: str | None = None
         conditions=differing_conditions([survey for survey, _, _ in lit]),
         set_up=set_up,
     )
-
-
-def _between(ratio: float, half: float) -> tuple[float, float]:
-    return float(ratio - half), float(ratio + half)
 
 
 @lru_cache(maxsize=64)

@@ -306,7 +306,9 @@ def overlay_pictures(
     found = underlay.residuals(survey)
     if view is View.READINGS or found is None:
         return whole, None
-    return _residual_picture(whole, residual_map(found, view)), None
+    shown = residual_map(found, view)
+    caption = f"{shown.label}; grey is within the meter's uncertainty"
+    return residual_picture(whole, shown, caption), None
 
 
 def residual_map(found: Residuals, view: View) -> ResidualMap:
@@ -319,10 +321,6 @@ def residual_map(found: Residuals, view: View) -> ResidualMap:
     return ResidualMap(
         found.points, found.difference, found.dead_band, 0.0, PPFD_UNIT, "measured minus estimated"
     )
-
-
-def _residual_picture(whole: Picture, shown: ResidualMap) -> Picture:
-    return residual_picture(whole, shown, f"{shown.label}; grey is within the meter's uncertainty")
 
 
 def residual_picture(whole: Picture, shown: ResidualMap, caption: str) -> Picture:
