@@ -5,15 +5,14 @@
 Wants the package ``pyinstaller`` beside what the program needs, in the Python that runs it, and
 builds for the system it runs on: on Linux a folder (with ``--deb`` a Debian package as well),
 on macOS an application, on Windows a folder that ``windows/installer.nsi`` makes an installer of.
-On Linux build on the oldest system that shall run it. What it made is started once, without a
-screen, before it counts as made.
+On Linux it wants Debian's package ``binutils``; build on the oldest system that shall run it.
+What it made is started once, without a screen, before it counts as made.
 """
 
 from __future__ import annotations
 
 import argparse
 import os
-import shutil
 import subprocess
 import sys
 import tempfile
@@ -71,12 +70,11 @@ def slim(folder: Path) -> None:
 
     Those under ``*.libs`` were moved about by their makers and do not survive it.
     """
-    strip = shutil.which("strip")
-    if sys.platform != "linux" or strip is None:
+    if sys.platform != "linux":
         return
     for path in folder.rglob("*.so*"):
         if not path.parent.name.endswith(".libs") and not path.is_symlink():
-            subprocess.run([strip, "--strip-unneeded", str(path)], check=True)
+            subprocess.run(["strip", "--strip-unneeded", str(path)], check=True)
 
 
 def try_out(folder: Path) -> None:

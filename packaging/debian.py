@@ -37,6 +37,7 @@ Architecture: {architecture}
 Maintainer: the contributors of the grow space light planner <maintainers@growspace.example>
 Installed-Size: {kilobytes}
 Depends: {depends}
+Recommends: libcups2 | libcups2t64
 Section: science
 Priority: optional
 Description: sketch a small grow space and see the light in it

@@ -12,6 +12,7 @@ import os
 import shutil
 import subprocess
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 import system_libraries
@@ -64,7 +65,10 @@ def prepare(extras: tuple[str, ...], *, window: bool) -> Path:
     """
     folder = _environment_folder()
     python = _python_in(folder)
-    system_libraries.provide(window=window, say=say, also=() if _works(python) else _for_venv())
+    also = () if _works(python) else _for_venv()
+    missing = system_libraries.provide(window=window, say=say, also=also)
+    if missing and shutil.which("apt-get") is not None:
+        raise SetupError("Nothing can start without these; start again when they are there.")
     stamp = folder / "set-up.txt"
     wanted = _fingerprint()
     if python.exists() and stamp.exists() and _covers(stamp.read_text("utf-8"), wanted, extras):
@@ -129,7 +133,7 @@ def _covers(stamp: str, wanted: str, extras: tuple[str, ...]) -> bool:
     return made == wanted and set(extras) <= set(present)
 
 
-def _for_venv() -> list[str]:
+def _for_venv() -> Sequence[str]:
     """What Debian and Ubuntu ship apart from Python and a virtual environment needs."""
     if all(importlib.util.find_spec(name) for name in ("ensurepip", "venv")):
         return []

@@ -29,7 +29,10 @@ def main() -> int:
     except environment.SetupError as problem:
         print(problem, file=sys.stderr)
         return 3
-    if window:
+    from planner.app.screen import library_problem  # noqa: PLC0415 - not for an old Python
+
+    # Where it lacks a library for the window alone, what to install was said already.
+    if window and library_problem() is None:
         plan = [str(options.plan.resolve())] if options.plan else []
         began = time.monotonic()
         code = environment.run(python, "-m", "planner", *plan)

@@ -16,19 +16,21 @@ from collections.abc import Callable, Sequence
 Say = Callable[[str], None]
 
 
-def provide(*, window: bool, say: Say, also: Sequence[str] = ()) -> None:
+def provide(*, window: bool, say: Say, also: Sequence[str] = ()) -> list[str]:
     """Install what is missing, or say what to install where this may not or cannot.
 
-    ``also`` are packages wanted for another reason; one line, once, names them all.
+    ``also`` are packages wanted for another reason; one line, once, names them all. Returns the
+    packages that are still missing and without which the program cannot start at all.
     """
     if not sys.platform.startswith("linux"):
-        return
+        return []
     # Late: an old Python does not read it, and is told first that it is too old.
-    from planner.app.screen import missing_packages  # noqa: PLC0415
+    from planner.app.screen import TO_DRAW, missing_packages  # noqa: PLC0415
 
     missing = sorted({*missing_packages(window=window), *also})
-    if missing:
-        install(missing, say=say)
+    if not missing or install(missing, say=say):
+        return []
+    return [package for package in missing if package in {*TO_DRAW.values(), *also}]
 
 
 def install(packages: list[str], *, say: Say) -> bool:

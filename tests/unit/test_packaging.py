@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+import importlib.util
 import re
 import shutil
 import subprocess
 import sys
 import tomllib
 from pathlib import Path
+from types import ModuleType
 from xml.etree import ElementTree as ET
 
 import pytest
 
 import planner
+from planner.app import screen
 from planner.catalogue.library import demo_plan
 from planner.files.store import plan_to_bytes
 
@@ -120,3 +123,36 @@ def test_nothing_left_out_of_the_bundle_is_imported() -> None:
     assert done.stdout.strip() == "[]"
     spec = (ROOT / "packaging" / "bundle.spec").read_text("utf-8")
     assert [name for name in NEVER_USED if f'"{name}"' not in spec] == []
+
+
+def script(name: str) -> ModuleType:
+    """A script of the folder packaging, which is no package."""
+    spec = importlib.util.spec_from_file_location(name, ROOT / "packaging" / f"{name}.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+@pytest.mark.may_skip("apt is on Debian and Ubuntu")
+@pytest.mark.skipif(shutil.which("apt-get") is None, reason="no apt-get here")
+def test_who_may_not_install_is_told_one_line_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    libraries = script("system_libraries")
+    gone = {"libEGL.so.1", "libxcb-cursor.so.0"}
+    monkeypatch.setattr(screen, "loads", lambda library: library not in gone)
+    monkeypatch.setattr(libraries, "_as_root", lambda: None)
+    said: list[str] = []
+    venv = ["python3.11-venv"]
+    missing = libraries.provide(window=True, say=said.append, also=venv)
+    assert len(said) == 1
+    line = said[0].splitlines()[-1].strip()
+    assert line.startswith("apt-get install --no-install-recommends ")
+    assert {"libegl1", "libxcb-cursor0", *venv} <= set(line.split())
+    # Without the library of the window alone the program still computes and paints.
+    assert missing == ["libegl1", *venv]
+    gone.clear()
+    said.clear()
+    monkeypatch.setattr(screen, "_has_a_font", lambda: True)
+    assert libraries.provide(window=True, say=said.append) == []
+    assert said == []

@@ -1,15 +1,18 @@
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QUrl
-from PySide6.QtGui import QDesktopServices
+from PySide6.QtCore import Qt, QUrl
+from PySide6.QtGui import QDesktopServices, QTextDocument
+from PySide6.QtWidgets import QTextBrowser
 from pytestqt.qtbot import QtBot
 
 from planner.app import help as shipped
 from planner.app.actions import ACTIONS
 from planner.app.help import PAGES, HelpWindow, app_icon, details, help_text, version_lines
+from planner.catalogue.library import resource_path
 
 
 @pytest.mark.parametrize("name", [name for name, _ in PAGES])
@@ -50,6 +53,34 @@ def test_links_to_pages_stay_inside_and_others_go_to_the_browser(
     window._follow(QUrl("https://example.org/light"))
     window._follow(QUrl("file:///etc/passwd"))
     assert opened == ["https://example.org/light"]
+
+
+def test_a_link_that_is_clicked_leads_to_its_page(qtbot: QtBot) -> None:
+    window = HelpWindow()
+    qtbot.addWidget(window)
+    window.show()
+    browser = next(b for b in window.findChildren(QTextBrowser) if b.isVisible())
+    found = browser.document().find("A worked example")
+    middle = browser.document().find("worked", found.selectionStart())
+    at = browser.cursorRect(middle).center()
+    qtbot.mouseClick(browser.viewport(), Qt.MouseButton.LeftButton, pos=at)
+    assert window.shown_page == "guide"
+
+
+def test_every_picture_of_the_guide_is_there_and_fits_its_window(qtbot: QtBot) -> None:
+    window = HelpWindow()
+    qtbot.addWidget(window)
+    window.resize(window.sizeHint())
+    window.show_page("guide")
+    browser = next(b for b in window.findChildren(QTextBrowser) if b.isVisible())
+    named = re.findall(r"!\[[^]]+\]\(\.\./([^)]+)\)", help_text("guide"))
+    assert len(named) >= 4
+    assert [name for name in named if not resource_path(name).is_file()] == []
+    kind = QTextDocument.ResourceType.ImageResource.value
+    for name in named:
+        picture = browser.document().resource(kind, QUrl(f"../{name}"))
+        assert picture is not None, name
+    assert browser.horizontalScrollBar().maximum() == 0
 
 
 def test_the_glossary_explains_the_words_of_the_figures() -> None:
