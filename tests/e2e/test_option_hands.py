@@ -18,6 +18,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.main_window import MainWindow
 from planner.app.pages.side.map_card import CARD_DRAGGED
 from planner.app.pages.side.page import SideBySidePage
+from planner.plan.variant_edits import add_variants
 from tests.e2e.shell import make_window
 from tests.e2e.test_side_by_side import (
     DARK,
@@ -230,3 +231,26 @@ def test_a_card_is_pulled_by_its_head_and_not_by_its_map(
             qtbot.mouseMove(card, at + QPoint(12 * step, 0))
         qtbot.mouseRelease(card, _LEFT, pos=at + QPoint(48, 0))
     assert started == [True]
+
+
+def test_what_is_chosen_in_the_table_comes_into_sight_and_is_renamed_in_its_place(
+    qtbot: QtBot, page: SideBySidePage, window: MainWindow
+) -> None:
+    plan = window.document.plan
+    many = add_variants(plan, *((f"Kept {k}", plan) for k in range(20)))
+    window.document.apply(many, "Keep many")
+    settle(qtbot, page)
+    last = page.sheet.cards[-1]
+    assert last.visibleRegion().isEmpty()
+    page.table.setFocus()
+    page.table.scrollToBottom()
+    row = page.table.options.rowCount() - 1
+    qtbot.mouseClick(page.table.viewport(), _LEFT, pos=row_place(page, row))
+    assert last.visibleRegion().boundingRect().size() == last.size()
+    qtbot.keyClick(page.table, Qt.Key.Key_F2)
+    line = window.focusWidget()
+    assert line is last.name_line
+    qtbot.keyClicks(line, "The last")
+    qtbot.keyClick(line, Qt.Key.Key_Return)
+    settle(qtbot, page)
+    assert variant_names(window)[-1] == "The last"

@@ -25,7 +25,7 @@ from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import AlertLabel, link_button
 from planner.app.pages.side.comparer import Comparer
-from planner.app.pages.side.linked import Linked, Shows
+from planner.app.pages.side.linked import Linked, LinkedState, Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import tooltip
@@ -237,12 +237,19 @@ class MapSheet(QWidget):
         layout.addWidget(self._bars)
         for signal in (comparer.compared, comparer.told):
             signal.connect(self.refresh)
-        linked.changed.connect(lambda _new, _old: self.refresh())
+        linked.changed.connect(self._on_linked)
         linked.pointer_moved.connect(lambda _place: self._point())
         linked.section_moved.connect(lambda _section: self._redraw())
         display.changed.connect(lambda _state: self.refresh())
 
     # -- showing ------------------------------------------------------------------------
+
+    def _on_linked(self, new: LinkedState, old: LinkedState) -> None:
+        self.refresh()
+        if new.chosen != old.chosen:  # in the table, say: its map comes into sight
+            for card in self.cards:
+                if card.chosen:
+                    self._area.ensureWidgetVisible(card, 0, 0)
 
     def refresh(self) -> None:
         """Show the newest comparison with the choices in force."""
