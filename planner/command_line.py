@@ -415,10 +415,13 @@ def _write_exports(
         write_output(csv_out, estimate_to_csv(estimate).encode())
     if picture_out:
         _paint_off_screen()
-        from planner.reports.paper import map_picture_png, map_svg
+        from planner.reports.charts import whole_map
+        from planner.reports.paper import map_picture_png
+        from planner.units import LengthUnit
 
         drawn = Path(picture_out).suffix.lower() == ".svg"
-        data = map_svg(estimate).encode() if drawn else map_picture_png(estimate)
+        svg = whole_map(estimate, LengthUnit.CM).svg if drawn else ""
+        data = svg.encode() if drawn else map_picture_png(estimate)
         write_output(picture_out, data)
     for out in (json_out, csv_out, picture_out):
         if out and out != STANDARD_OUTPUT:

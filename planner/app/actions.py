@@ -95,6 +95,8 @@ ACTIONS: Final = (
     ActionSpec("export_lamp", "Selected &lamp as LM-63…", "Write the selected lamp's .ies file"),
     ActionSpec("export_csv", "Map as &CSV…", "Write the light map as a table"),
     ActionSpec("export_json", "Map and figures as &JSON…", "Write map, figures and balance"),
+    ActionSpec("export_drawing", "Map as &drawing…", "Write the map as lines (SVG) or as PNG"),
+    ActionSpec("copy_map", "Copy the &map", "Put the map as a picture on the clipboard"),
     ActionSpec("export_picture", "&Picture of the window…", "Write the window as a PNG picture"),
     ActionSpec("close", "&Close window", "Close this window and its plan", Standard.Close),
     ActionSpec(
@@ -311,7 +313,15 @@ MENUS: Final = (
             Submenu(
                 "export",
                 "&Export",
-                ("export_csv", "export_json", "export_picture", None, "export_lamp"),
+                (
+                    "export_csv",
+                    "export_json",
+                    "export_drawing",
+                    "copy_map",
+                    "export_picture",
+                    None,
+                    "export_lamp",
+                ),
             ),
             "report",
             None,

@@ -31,6 +31,7 @@ from planner.app.lamp_files import LampFileCommands
 from planner.app.pages.side.variants import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.plan_desk import PlanDesk
+from planner.app.plots.exported import DrawingOut
 from planner.app.questions import FILTERS, Questions, write_export, write_picture
 from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
@@ -47,6 +48,7 @@ if TYPE_CHECKING:
     from planner.estimate.outlook import Outlook
 
 MESSAGE_MS = 6000
+STILL_COMPUTED = "The light is still being computed; export it in a moment."
 
 
 class MainWindow(QMainWindow):
@@ -143,6 +145,8 @@ class MainWindow(QMainWindow):
             "export_csv": lambda: self.export(".csv"),
             "export_json": lambda: self.export(".json"),
             "export_picture": lambda: self.export(".png"),
+            "export_drawing": lambda: self.map_out(DrawingOut.ask_and_save),
+            "copy_map": lambda: self.map_out(DrawingOut.copy_picture),
             "report": self.show_report,
             "new_window": self.another_wanted.emit,
             "close": self.close,
@@ -340,7 +344,7 @@ class MainWindow(QMainWindow):
         picture = self.grab() if ending == ".png" else None
         estimate = self.estimate
         if picture is None and (estimate is None or self.estimator.busy):
-            self.tell("The light is still being computed; export it in a moment.")
+            self.tell(STILL_COMPUTED)
             return False
         folder = self.settings.folder
         proposal = folder / f"{self.desk.name}{ending}"
@@ -358,6 +362,16 @@ class MainWindow(QMainWindow):
             return False
         self.tell(f"Wrote {path.name}")
         return True
+
+    def map_out(self, way: Callable[[DrawingOut], None]) -> None:
+        """Let the map go out one way, drawn as in the report."""
+        if self.estimate is None or self.estimator.busy:
+            self.tell(STILL_COMPUTED)
+            return
+        from planner.reports.charts import whole_map  # noqa: PLC0415 - only when asked
+
+        name = f"{self.desk.name} map"
+        way(DrawingOut(whole_map(self.estimate, self.display.unit), name, self.questions))
 
     def show_report(self) -> ReportWindow:
         """Open the report of the plan as it stands."""

@@ -255,6 +255,12 @@ def map_drawing(
     return sheet.picture(words)
 
 
+def whole_map(estimate: Estimate, unit: LengthUnit) -> Picture:
+    """The map of an estimate by itself, as large as a page takes it, on its own scale."""
+    top = colour_top(estimate.figures.maximum)
+    return map_drawing(estimate, top, unit, room=(158.0, 172.0))
+
+
 def scale_drawing(top: float, length: float = 120.0) -> Picture:
     """The scale of the maps' colours, lying."""
     sheet = Sheet(length + 40.0, 9.0)

@@ -12,7 +12,7 @@ from PySide6.QtSvg import QSvgRenderer
 from planner.estimate.result import Estimate
 from planner.metrics.figures import LEADING, NO_VALUE
 from planner.reports import content
-from planner.reports.charts import colour_top, map_drawing, scale_drawing
+from planner.reports.charts import colour_top, scale_drawing, whole_map
 from planner.reports.drawings import Picture
 from planner.reports.sheet import FAMILIES, ensure_application
 from planner.units import LengthUnit
@@ -21,19 +21,9 @@ WIDTH: Final = 1200
 _MARGIN: Final = 56.0
 _PER_MM: Final = 6.4
 """Pixels for a millimetre of the drawing."""
-_ROOM_MM: Final = (158.0, 172.0)
 _INK: Final = QColor(28, 32, 38)
 _QUIET: Final = QColor(96, 102, 112)
 _PAPER: Final = QColor(255, 255, 255)
-
-
-def map_svg(estimate: Estimate, unit: LengthUnit = LengthUnit.CM) -> str:
-    """The map alone as a drawing in SVG."""
-    return _map(estimate, unit).svg
-
-
-def _map(estimate: Estimate, unit: LengthUnit) -> Picture:
-    return map_drawing(estimate, colour_top(estimate.figures.maximum), unit, room=_ROOM_MM)
 
 
 def map_picture(
@@ -46,7 +36,7 @@ def map_picture(
     """
     ensure_application()
     factor = width / WIDTH
-    shown = (_map(estimate, unit), scale_drawing(colour_top(estimate.figures.maximum)))
+    shown = (whole_map(estimate, unit), scale_drawing(colour_top(estimate.figures.maximum)))
     layout = _Layout.of(estimate, shown)
     image = QImage(
         QSize(width, round(layout.height * factor)), QImage.Format.Format_ARGB32_Premultiplied

@@ -282,6 +282,20 @@ def test_from_a_finding_the_cautions_are_one_click_away(qtbot: QtBot) -> None:
     assert "In this plan" in window._help._browsers["cautions"].toPlainText()
 
 
+def test_the_map_goes_out_as_a_drawing_and_to_the_clipboard(qtbot: QtBot, tmp_path: Path) -> None:
+    window, answers = make_window(qtbot, small_plan("Loft box"))
+    answers.to_save = tmp_path / "map.svg"
+    trigger(window, "export_drawing")
+    assert answers.proposed[-1].name == "loft-box-map.png"
+    drawing = answers.to_save.read_text("utf-8")
+    # A dome of 100 on the mean: its lines carry round numbers.
+    assert drawing.startswith("<svg ")
+    assert ">100</text>" in drawing
+    trigger(window, "copy_map")
+    # 1 m in 158 mm with 9 and 2 mm beside it, at 12 dots a millimetre: 2028.
+    assert QGuiApplication.clipboard().image().width() == pytest.approx(2028, abs=2)
+
+
 # -- without a window -------------------------------------------------------------------------
 
 
