@@ -32,6 +32,9 @@ from planner.units import LengthUnit, format_length
 
 BODY_PX = 8.0
 CANOPY_PX = 7.0
+LEAST_NAME_PX = 90.0
+"""In less the name of a lining tells nothing."""
+
 _SHEET_ROW_PX = 22.0
 
 
@@ -80,9 +83,9 @@ class Elevation:
         ground.setAlphaF(0.82)
         for k, band in enumerate(bands):
             area = self.viewport.to_rect((left, edges[k], right, edges[k + 1]))
-            if area.height() < metrics.height() + 4:
-                continue
             name, room = self.plan.lining(band.lining).name, area.width() - 24
+            if area.height() < metrics.height() + 4 or room < LEAST_NAME_PX:
+                continue
             whole = f"Band {k + 1}: {name}"
             # Where there is no room for both, what it is says more than its number.
             text = whole if metrics.horizontalAdvance(whole) <= room else name
