@@ -69,6 +69,8 @@ class Document(QObject):
         self._dirty = False
         self._gesture = 0
         self._moving = False
+        self.hand: object | None = None
+        """The drawing whose drag is under way; None where a field or a key edits."""
         self.path: Path | None = None
         self.undo_stack = QUndoStack(self)
         self.undo_stack.setUndoLimit(500)

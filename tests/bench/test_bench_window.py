@@ -33,7 +33,7 @@ pytestmark = [pytest.mark.bench, pytest.mark.gui, pytest.mark.timeout(300)]
 
 EDIT_BUDGET_S = 0.050
 FOOTPRINT_BUDGET_S = 0.150
-START_BUDGET_S = 1.5
+START_BUDGET_S = 1.0
 MEMORY_BUDGET_MB = 400.0
 ROUNDS = 20
 WAIT_S = 10.0
@@ -183,15 +183,23 @@ window.close()
 """
 
 
-def start_once() -> tuple[float, float, float]:
-    """Seconds to the first paint and to the finished light, and the peak memory in MB."""
+def start_once(compiled: Path) -> tuple[float, float, float]:
+    """Seconds to the first paint and to the finished light, and the peak memory in MB.
+
+    Modules are compiled into a folder, as they are where the program is installed: whoever
+    runs the tests may have said that none are to be kept.
+    """
     begun = time.perf_counter()
     program = subprocess.Popen(
         [sys.executable, "-c", START],
         stdout=subprocess.PIPE,
         text=True,
         cwd=Path(__file__).parents[2],
-        env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        env={
+            **{key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"},
+            "QT_QPA_PLATFORM": "offscreen",
+            "PYTHONPYCACHEPREFIX": str(compiled),
+        },
     )
     assert program.stdout is not None
     assert program.stdout.readline().strip() == "painted"
@@ -204,11 +212,11 @@ def start_once() -> tuple[float, float, float]:
     return painted, lit, memory
 
 
-def test_a_warm_start_and_its_memory(benchmark: BenchmarkFixture) -> None:
-    start_once()  # fills the system's file cache: the start asked for is a warm one
+def test_a_warm_start_and_its_memory(benchmark: BenchmarkFixture, tmp_path: Path) -> None:
+    start_once(tmp_path)  # fills the system's file cache: the start asked for is a warm one
     runs: list[tuple[float, float, float]] = []
     benchmark.pedantic(  # type: ignore[no-untyped-call]
-        lambda: runs.append(start_once()), rounds=5
+        lambda: runs.append(start_once(tmp_path)), rounds=5
     )
     painted, lit, memory = (sorted(column)[len(runs) // 2] for column in zip(*runs, strict=True))
     benchmark.extra_info.update(painted_s=painted, lit_s=lit, peak_mb=memory)

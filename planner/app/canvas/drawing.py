@@ -64,6 +64,7 @@ class Drawing(Handed):
     ``put_here`` what of the menu (key of an action) is to be put near a world point.
     """
 
+    leads = False
     fields_requested = Signal()
     put_here = Signal(str, object)
 
@@ -149,6 +150,12 @@ class Drawing(Handed):
         self._refit_if_needed()
         self.follow()
 
+    @property
+    def is_looked_at(self) -> bool:
+        """Whether this drawing is in hand; while a field is, the plan with its light."""
+        hand = self.document.hand
+        return hand is self or (hand is None and self.leads)
+
     def follow(self) -> None:
         """Show what has changed: at once, or in the course of a gesture with the next frame."""
         if not self.document.moving:
@@ -156,15 +163,15 @@ class Drawing(Handed):
             return
         self._unsaid = True
         if not self._frame.isActive():
-            self._frame.start(LIGHT_WAIT_MS if self.dragging else BESIDE_MS)
+            self._frame.start(LIGHT_WAIT_MS if self.is_looked_at else BESIDE_MS)
 
     def _on_settled(self) -> None:
         if self._unsaid:
             self.tell()
 
     def follow_light(self) -> None:
-        """Show new light: the drawing in hand at once, the one beside it with its next frame."""
-        if self.dragging:
+        """Show new light: the drawing looked at at once, the one beside it with its next frame."""
+        if self.is_looked_at and self.document.moving:
             self._frame.stop()
             self.update()
         else:

@@ -169,6 +169,7 @@ class Handed(FittedWidget):
             return
         self._typing = Typing(self._drag.numbers)
         self._before = self.plan
+        self.document.hand = self
         self.document.end_gesture()
         self.dragging_changed.emit(True)
 
@@ -213,6 +214,7 @@ class Handed(FittedWidget):
     def _end_drag(self) -> None:
         self._drag = self._before = self._pressed = None
         self._typing, self._guides = Typing(()), ()
+        self.document.hand = None
         if not self._lasting:
             self._notice = ""
         self.document.end_gesture()

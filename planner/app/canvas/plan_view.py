@@ -79,6 +79,7 @@ class PlanView(Drawing):
     wall_hovered = Signal(object)
     light_asked = Signal(float)
 
+    leads = True
     hovered = Signal(object)
     section_changed = Signal(object)
     levels_changed = Signal(object)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 from planner.app.canvas import plan_layers
 from planner.app.canvas.elevation_layer import Elevation
 from planner.app.canvas.items import Item, Part
+from planner.plan import edits
 from tests.unit.app.canvas.scenes import light_of
 
 MakeDesk = Callable[..., Any]
@@ -98,3 +99,18 @@ def test_a_drawing_in_hand_is_painted_once_for_plan_and_light(plan_desk: MakeDes
     QApplication.processEvents()
     assert paints == 1
     desk.hand.release(lamp.x + 0.04, lamp.y)
+
+
+@pytest.mark.parametrize(("make", "waits"), [("plan_desk", False), ("side_desk", True)])
+def test_while_a_field_edits_the_plan_shows_its_light_at_once(
+    make: str, waits: bool, request: pytest.FixtureRequest
+) -> None:
+    """The side view follows with its next frame, four of a screen later."""
+    desk = request.getfixturevalue(make)()
+    desk.view.grab()
+    dimmed = edits.change_lamp(desk.plan, 0, output_percent=60)
+    desk.document.apply(dimmed, "Set lamp output", "output")
+    desk.view.set_estimate(light_of(desk.plan))
+    assert desk.view._frame.isActive() is waits
+    desk.document.end_gesture()
+    assert not desk.view._unsaid
