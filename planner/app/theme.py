@@ -119,6 +119,12 @@ def apply(theme: Theme) -> None:
     app.setPalette(QPalette() if wants_contrast() else palette(dark=wants_dark(theme)))
 
 
+def is_dark() -> bool:
+    """Whether the window is dark at present, whoever made it so."""
+    ground = QGuiApplication.palette().color(QPalette.ColorRole.Base)
+    return ground.lightnessF() < 0.5
+
+
 def wants_dark(theme: Theme) -> bool:
     """Whether the theme comes out dark here and now."""
     if theme is Theme.SYSTEM:

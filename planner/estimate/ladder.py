@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 import numpy as np
@@ -70,7 +71,11 @@ class Ladder:
 
     def fits(self, plan: Plan) -> bool:
         """Whether it tells of a plan too: the same but for the heights of these lamps."""
-        return climbed(self.plan, self.lamps) == climbed(plan, self.lamps)
+        return self._climbed == climbed(plan, self.lamps)
+
+    @cached_property
+    def _climbed(self) -> Lit | None:
+        return climbed(self.plan, self.lamps)
 
 
 def climbed(plan: Plan, lamps: Sequence[int]) -> Lit | None:

@@ -10,6 +10,7 @@ import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPainterPath, QPolygonF
 
+from planner.app import theme
 from planner.app.canvas.elevation_drags import (
     Axis,
     band_edges,
@@ -338,6 +339,8 @@ def light_across(
     places = np.linspace(0, len(mean) - 1, 96)
     known = np.where(np.isfinite(mean), mean, 0.0)
     smooth = np.interp(places, np.arange(len(mean)), known)
-    rgba = np.ascontiguousarray(colours.to_rgba(smooth, levels, colours.table(colour_map)))
+    rgba = np.ascontiguousarray(
+        colours.to_rgba(smooth, levels, colours.table(colour_map, dimmed=theme.is_dark()))
+    )
     row = QImage(rgba.data, len(rgba), 1, rgba.nbytes, QImage.Format.Format_RGBA8888)
     return row.copy()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 )
 from shiboken6 import VoidPtr
 
+from planner.app import theme
 from planner.app.canvas.ink import Kept, Viewport, pen
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
@@ -44,7 +45,8 @@ class LightStyle:
     """How the light is shown; ``band`` in µmol m⁻² s⁻¹ is used only with ``wash``.
 
     ``doubt`` is the relative standard uncertainty of the light: as far as it reaches, the edges
-    of the band are soft. ``unit`` stands over the colour bar, line by line.
+    of the band are soft. ``unit`` stands over the colour bar, line by line. ``dimmed`` colours are
+    for a dark ground, as the window has or has not when the style is made.
     """
 
     levels: colours.Levels
@@ -54,13 +56,16 @@ class LightStyle:
     band: colours.Levels | None = None
     doubt: float = 0.0
     unit: tuple[str, ...] = ("µmol", "m⁻² s⁻¹")
+    dimmed: bool = field(default_factory=theme.is_dark)
 
     @property
     def table(self) -> colours.Rgba:
         """The colour table in force."""
         if self.wash and self.band is not None:
-            return colours.washed_table(self.colour_map, self.levels, self.band, doubt=self.doubt)
-        return colours.table(self.colour_map)
+            return colours.washed_table(
+                self.colour_map, self.levels, self.band, doubt=self.doubt, dimmed=self.dimmed
+            )
+        return colours.table(self.colour_map, dimmed=self.dimmed)
 
     @property
     def sure(self) -> colours.Levels | None:

@@ -6,10 +6,12 @@ import math
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath
 
 from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, figure_font, pen
 from planner.app.canvas.items import Section, wall_normal
+from planner.app.canvas.light_layer import LightStyle, hatch
+from planner.app.plots import colours
 from planner.plan.alignment import Guide
 from planner.plan.place import PlaceKind
 from planner.plan.plan import Plan
@@ -83,6 +85,39 @@ def paint_refining(painter: QPainter, right: QPointF, ink: Ink) -> None:
         colour.setAlphaF(strength)
         painter.setBrush(colour)
         painter.drawEllipse(QPointF(box.left() - 26 + 8 * k, right.y() + 1), 2.2, 2.2)
+
+
+def paint_corner(
+    painter: QPainter, right: QPointF, ink: Ink, style: LightStyle, *, refining: bool
+) -> None:
+    """The mark that a finer estimate is on its way, or else what the marks of the band mean."""
+    if refining:
+        paint_refining(painter, right, ink)
+    elif style.wash and style.band is not None:
+        _paint_legend(painter, right, ink)
+
+
+def _paint_legend(painter: QPainter, right: QPointF, ink: Ink) -> None:
+    """Three swatches with their words, ending at ``right``: under, in and over the band."""
+    metrics, line = QFontMetricsF(painter.font()), line_height(painter)
+    x = right.x()
+    for text, rgb, rising in (
+        ("over", colours.OVER_RGB, True),
+        ("in the band", colours.INSIDE_RGB, None),
+        ("under", colours.UNDER_RGB, False),
+    ):
+        width = metrics.horizontalAdvance(text)
+        painter.setPen(ink.quiet)
+        box = QRectF(x - width, right.y() - line / 2, width, line)
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+        swatch = QRectF(box.left() - 21, right.y() - 5, 16, 10)
+        painter.fillRect(swatch, QColor(*rgb))
+        if rising is not None:
+            path = QPainterPath()
+            path.addRect(swatch)
+            shade = QColor(0, 0, 0, 150) if rising else QColor(255, 255, 255, 170)
+            hatch(painter, path, swatch, shade, rising=rising)
+        x = swatch.left() - 12
 
 
 def paint_invitation(painter: QPainter, centre: QPointF, width: float, text: str, ink: Ink) -> None:

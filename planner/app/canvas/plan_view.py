@@ -485,8 +485,8 @@ class PlanView(Drawing):
             marks.paint_invitation(
                 painter, footprint.center(), footprint.width() - 48, EMPTY_HINT, ink
             )
-        if self._refining:
-            marks.paint_refining(painter, QPointF(width - edge, line / 2 + 6), ink)
+        corner = QPointF(width - edge, line / 2 + 6)
+        marks.paint_corner(painter, corner, ink, self.light_style(), refining=self._refining)
         foot = height - edge
         plan_layers.paint_scale_bar(
             painter, QPointF(width - edge, foot - 4), self.viewport, ink, self.display.unit

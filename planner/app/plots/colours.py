@@ -25,9 +25,13 @@ DARK_LEVELS: Final[Levels] = (0.0, 100.0)
 """Levels where there is no light to set them."""
 
 
+DIMMED: Final = 0.84
+"""On a dark ground the brightest colour of a map glares: all of it is that much darker there."""
+
+
 @cache
-def table(name: str, entries: int = 512) -> Rgba:
-    """Colour table of a map, shape (entries, 4), opaque.
+def table(name: str, entries: int = 512, *, dimmed: bool = False) -> Rgba:
+    """Colour table of a map, shape (entries, 4), opaque; ``dimmed`` for a dark ground.
 
     Raises
     ------
@@ -39,13 +43,21 @@ def table(name: str, entries: int = 512) -> Rgba:
     from pyqtgraph import colormap  # noqa: PLC0415 - slow to import, and only windows need it
 
     colours = colormap.get(name).getLookupTable(nPts=entries, alpha=True)
+    if dimmed:
+        colours = colours * np.array([DIMMED, DIMMED, DIMMED, 1.0])
     result = np.ascontiguousarray(colours, dtype=np.uint8)
     result.setflags(write=False)
     return result
 
 
 def washed_table(
-    name: str, levels: Levels, band: Levels, entries: int = 512, *, doubt: float = 0.0
+    name: str,
+    levels: Levels,
+    band: Levels,
+    entries: int = 512,
+    *,
+    doubt: float = 0.0,
+    dimmed: bool = False,
 ) -> Rgba:
     """The map as greys of equal lightness, tinted under, inside and over a band of PPFD.
 
@@ -65,6 +77,7 @@ def washed_table(
         + over * np.array(OVER_RGB, float)
     ) / (under + inside + over)
     mixed = (1 - _WASH_STRENGTH) * grey + _WASH_STRENGTH * hue
+    mixed *= DIMMED if dimmed else 1.0
     opaque = np.full((entries, 1), 255.0)
     return np.ascontiguousarray(np.hstack([mixed, opaque]), dtype=np.uint8)
 

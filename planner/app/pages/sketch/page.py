@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -285,6 +285,11 @@ class SketchPage(QWidget):
     def _on_levels_changed(self, levels: Levels) -> None:
         self.elevation.set_levels(levels)
         self._show_colours()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self._show_colours()
 
     def sizeHint(self) -> QSize:
         return QSize(1280, 740)

@@ -6,10 +6,11 @@ from typing import Any
 import numpy as np
 import pytest
 from PySide6.QtCore import QPointF
-from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPixmap, QPolygonF
+from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPalette, QPixmap, QPolygonF
 from pytestqt.qtbot import QtBot
 
-from planner.app.canvas.ink import Viewport
+from planner.app.canvas import marks
+from planner.app.canvas.ink import Ink, Viewport
 from planner.app.canvas.light_layer import (
     LightLayer,
     LightStyle,
@@ -149,3 +150,23 @@ def test_a_number_of_a_line_stands_whole_inside_the_footprint_or_not_at_all() ->
     # Not in the middle of the second line, which lies in the notch, but nearer to its start.
     assert spots[0].center().x() < 40
     assert spots[1].center().x() == 50
+
+
+def corner(style: LightStyle, *, refining: bool) -> set[tuple[int, int, int]]:
+    """The colours in the corner of a drawing."""
+    picture = QPixmap(400, 40)
+    picture.fill(QColor("white"))
+    painter = QPainter(picture)
+    ink = Ink.of(QPalette())
+    marks.paint_corner(painter, QPointF(390, 20), ink, style, refining=refining)
+    painter.end()
+    image = picture.toImage()
+    found = [image.pixelColor(x, 20) for x in range(400)]
+    return {(one.red(), one.green(), one.blue()) for one in found}
+
+
+def test_the_marks_of_the_band_have_a_legend(qapp: object) -> None:
+    marked = LightStyle((0.0, 250.0), "cividis", wash=True, band=(100.0, 200.0))
+    assert colours.INSIDE_RGB in corner(marked, refining=False)
+    assert colours.INSIDE_RGB not in corner(marked, refining=True)
+    assert colours.INSIDE_RGB not in corner(replace(marked, wash=False), refining=False)

@@ -39,3 +39,13 @@ def test_with_doubt_hues_mix_as_the_odds_do() -> None:
         under = 0.5 * (1 + math.erf(z / math.sqrt(2)))
         expected = under * np.array(UNDER_RGB) + (1 - under) * np.array(INSIDE_RGB)
         assert hue_at(value, 0.125) == pytest.approx(expected, abs=6)
+
+
+def test_on_a_dark_ground_the_map_is_darker_and_keeps_its_order() -> None:
+    bright, dim = table("cividis").astype(float), table("cividis", dimmed=True).astype(float)
+    assert (dim[:, :3] <= bright[:, :3]).all()
+    # The brightest colour, 255 of 255 in red as it is shipped, no longer reaches nine tenths.
+    assert bright[-1, :3].max() >= 250
+    assert dim[-1, :3].max() < 0.9 * 255
+    weights = np.array([0.2126, 0.7152, 0.0722])
+    assert (np.diff(dim[:, :3] @ weights) > -1.0).all(), "brighter still means more"
