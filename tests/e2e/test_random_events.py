@@ -237,11 +237,11 @@ def test_ten_thousand_events(qtbot: QtBot, seed: int) -> None:
         if event % 1000 == 999:
             gc.collect()
             held.append(memory_mb())
+            spent, name = hand.longest
+            so_far = f"seed {seed}, {event + 1} events: {held[-1]:.0f} MB"
+            print(f"{so_far}, longest {1000 * spent:.0f} ms ({name})", flush=True)
     hand.release()
     written = plan_to_bytes(window.document.plan)
     assert Plan.model_validate_json(written).lamps == window.document.plan.lamps
-    spent, name = hand.longest
-    print(f"\nseed {seed}: longest {1000 * spent:.0f} ms ({name}); over 100 ms: {hand.long_ones}")
-    print("memory each 1000 events, MB: " + " ".join(f"{one:.0f}" for one in held))
     assert not hand.long_ones
     assert held[-1] - held[WARM_UP // 1000 - 1] < GROWTH_MB

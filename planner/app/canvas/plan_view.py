@@ -63,7 +63,12 @@ SCALE_BAR_PX = 210.0
 
 _DRAGGED = {Part.CORNER, Part.WALL, Part.LAMP, Part.TURN, Part.OBSTACLE, Part.TURN_OBSTACLE}
 _SELECTABLE = {PlaceKind.LAMP, PlaceKind.WALL, PlaceKind.OBSTACLE}
-_ANY_WAY = {Part.LAMP, Part.OBSTACLE, Part.CORNER, Part.SECTION_START, Part.SECTION_END}
+_ANY_WAY = (Part.LAMP, Part.OBSTACLE, Part.CORNER, Part.SECTION_START, Part.SECTION_END)
+_CURSORS = {
+    **dict.fromkeys(_ANY_WAY, Qt.CursorShape.SizeAllCursor),
+    **dict.fromkeys((Part.TURN, Part.TURN_OBSTACLE), Qt.CursorShape.PointingHandCursor),
+    Part.SECTION: Qt.CursorShape.OpenHandCursor,
+}
 EMPTY_HINT = "Press L for a first lamp, or paste a line of its data sheet"
 
 
@@ -418,18 +423,10 @@ class PlanView(Drawing):
         return self.readout()
 
     def cursor_for(self, item: Item) -> Qt.CursorShape:
-        if item.part in _ANY_WAY:
-            return Qt.CursorShape.SizeAllCursor
-        if item.part in {Part.TURN, Part.TURN_OBSTACLE}:
-            return Qt.CursorShape.PointingHandCursor
-        if item.part is Part.SECTION:
-            return Qt.CursorShape.OpenHandCursor
-        if item.part is Part.WALL:
-            nx, ny = wall_normal(self.plan, item.index)
-            return (
-                Qt.CursorShape.SizeHorCursor if abs(nx) > abs(ny) else Qt.CursorShape.SizeVerCursor
-            )
-        return Qt.CursorShape.ArrowCursor
+        if item.part is not Part.WALL:
+            return _CURSORS.get(item.part, Qt.CursorShape.ArrowCursor)
+        nx, ny = wall_normal(self.plan, item.index)
+        return Qt.CursorShape.SizeHorCursor if abs(nx) > abs(ny) else Qt.CursorShape.SizeVerCursor
 
     # -- painting -----------------------------------------------------------------------
 
