@@ -161,12 +161,13 @@ class Windows(QObject):
             window.desk.keep_copy()
 
     def _rescue(self) -> str:
-        return " ".join(dict.fromkeys(window.desk.rescue() for window in self.open))
+        told = dict.fromkeys(window.desk.rescue() for window in self.open)
+        return " ".join(told) or "No plan was open any more, so no work is lost."
 
     def _forget(self, window: MainWindow) -> None:
         self.open.remove(window)
-        if self.open:
-            self._reporter.watch(self._rescue, self.open[-1])
+        # A fault that comes later must not be shown over a window that is gone.
+        self._reporter.watch(self._rescue, self.open[-1] if self.open else None)
         window.deleteLater()
 
 
@@ -309,7 +310,7 @@ class FaultReporter(QObject):
         # Faults of other threads are shown by the GUI thread: signals cross over.
         self._caught.connect(self._show)
 
-    def watch(self, rescue: Rescue, window: QWidget) -> None:
+    def watch(self, rescue: Rescue, window: QWidget | None) -> None:
         """Guard the work of a window from now on."""
         self._rescue, self._window = rescue, window
 

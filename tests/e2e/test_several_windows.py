@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from planner.app.estimator import Estimator
@@ -22,8 +22,13 @@ from tests.e2e.shell import ReadyAnswers, made_up_light, small_plan, trigger
 
 
 @pytest.fixture
-def windows(qtbot: QtBot) -> Iterator[Windows]:
-    made = Windows(FaultReporter())
+def reporter(qtbot: QtBot) -> FaultReporter:
+    return FaultReporter()
+
+
+@pytest.fixture
+def windows(qtbot: QtBot, reporter: FaultReporter) -> Iterator[Windows]:
+    made = Windows(reporter)
     yield made
     for window in list(made.open):
         window.desk.questions = ReadyAnswers()
@@ -106,6 +111,21 @@ def test_quitting_asks_every_window_and_stops_where_one_stays(
     trigger(one, "quit")
     assert windows.open == []
     assert [w for w in QApplication.topLevelWidgets() if w.isVisible()] == []
+
+
+def test_a_fault_is_shown_over_a_window_that_is_left_or_over_none(
+    qtbot: QtBot, windows: Windows, reporter: FaultReporter
+) -> None:
+    one, _ = first(qtbot, windows)
+    other, _ = second(windows)
+    for window, said in ((other, "no unsaved work"), (one, "No plan was open any more")):
+        window.close()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        reporter.report(KeyError("late screw"))
+        dialog = reporter.dialog
+        assert dialog is not None
+        assert any(said in label.text() for label in dialog.findChildren(QLabel))
+        dialog.close()
 
 
 def test_a_fault_and_the_end_of_the_session_keep_the_work_of_all_windows(
