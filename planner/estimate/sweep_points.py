@@ -81,11 +81,6 @@ class Over:
         # A mirror-like lining changes the paths of light, a housing the surfaces.
         return Redo.GEOMETRY if found is None else found.redo
 
-    @property
-    def numbers(self) -> tuple[float, ...]:
-        """The values where they are numbers."""
-        return tuple(value for value in self.values if isinstance(value, float | int))
-
     def put(self, plan: Plan, value: Step) -> Plan:
         """The plan with one of the values; raises ``ValueError`` where it cannot be."""
         if isinstance(value, Lining):
@@ -184,12 +179,18 @@ def parse_over(
 
 
 def over_range(name: str, low: float, high: float, count: int, place: Place | None = None) -> Over:
-    """``count`` values evenly from ``low`` to ``high``, both included."""
+    """``count`` values evenly from ``low`` to ``high``, both included.
+
+    Of what is counted (bars) whole numbers in even steps, which may be fewer.
+    """
     if count < 1 or (count == 1 and low != high):
         raise SweepError(f"A range of '{name}' from {low:g} to {high:g} needs at least two values.")
     if count == 1:
         return Over(name, (low,), place)
     step = (high - low) / (count - 1)
+    if name in DIALS and DIALS[name].quantity.is_count:
+        whole = range(round(low), round(high) + 1, max(round(step), 1))
+        return Over(name, tuple(map(float, whole)), place)
     return Over(name, tuple(float(f"{low + k * step:.10g}") for k in range(count)), place)
 
 

@@ -90,6 +90,11 @@ class Quantity:
     why_least: str = ""
     why_most: str = ""
 
+    @property
+    def is_count(self) -> bool:
+        """Whether it counts things: whole numbers without a unit."""
+        return self.decimals == 0 and not (self.suffix or self.is_length)
+
     def within(self, minimum: float, maximum: float) -> Quantity:
         """The same quantity with other bounds."""
         return replace(self, minimum=minimum, maximum=maximum, above=False)

@@ -135,10 +135,10 @@ def simulate(threads: int, stub: Path) -> None:
         for first in range(0, threads, MOST_IN_ONE):
             made.add(min(MOST_IN_ONE, threads - first), "--preload", str(stub))
         rate(made.address, [over_range("size", 0.7, 0.75, max(2 * threads, 2))])
-        grid = [over_range("size", 0.5, 2.0, threads), over_range("height", 0.1, 0.5, 40)]
-        found = rate(made.address, grid if threads > 1 else grid[1:])
+        sizes = over_range("size", 0.5, 2.0, max(threads, 2))
+        found = rate(made.address, [sizes, over_range("height", 0.1, 0.5, 40)])
     most = threads / SIMULATED_S
-    print(f"{threads} simulated: {found:.0f} of {most:.0f} points a second", flush=True)
+    print(f"{threads} simulated: {found:.1f} of {most:.0f} points a second", flush=True)
 
 
 if __name__ == "__main__":

@@ -50,6 +50,9 @@ def test_ranges_as_they_are_written() -> None:
     assert parse_over("height=20cm:60cm:3") == Over("height", (0.2, 0.4, 0.6))
     assert parse_over(" output = 50, 75,100") == Over("output", (50.0, 75.0, 100.0))
     assert over_range("output", 5, 5, 1).values == (5.0,)
+    # Nobody buys half a bar: steps of 6 / 4 = 1.5 are steps of 2.
+    assert over_range("bars", 2, 8, 5).values == (2.0, 4.0, 6.0, 8.0)
+    assert parse_over("bars=2:4:13").values == (2.0, 3.0, 4.0)
 
 
 @pytest.mark.parametrize(

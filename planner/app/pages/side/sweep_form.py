@@ -156,11 +156,7 @@ class AxisFields:
         if self.high.value <= self.low.value:
             raise ValueError("The range must rise: write a 'To' above 'From'.")
         low, high = self.low.value, self.high.value
-        found = over_range(dial.key, low, high, round(self.steps.value), place)
-        if dial.quantity.decimals == 0 and not dial.quantity.suffix:  # so many bars are counted
-            whole = dict.fromkeys(float(round(value)) for value in found.numbers)
-            return Over(dial.key, tuple(whole), place)
-        return found
+        return over_range(dial.key, low, high, round(self.steps.value), place)
 
 
 class SweepForm(FieldForm):
