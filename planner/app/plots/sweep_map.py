@@ -6,7 +6,7 @@ import math
 import textwrap
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
@@ -23,6 +23,10 @@ from planner.app.plots.chart import Chart, FloatArray, dashed, line
 from planner.app.plots.exported import Table
 from planner.app.plots.sweep_plot import free_height
 from planner.light.cellmap import CellMap, filled
+from planner.reports.contrast import ink_on
+
+_MOST_NUMBERS: Final = 120
+"""Texts drawn at once: a sweep draws itself anew with every few points that come."""
 
 
 @dataclass(frozen=True)
@@ -176,20 +180,20 @@ class SweepMap(Chart):
     def _write_numbers(
         self, cells: SweepCells, levels: colours.Levels, room: tuple[float, float], ink: Ink
     ) -> None:
-        """The value in each cell where there is room for it."""
+        """The value in each cell, or in every second, third, ... where they have more room."""
         rows, columns = cells.values.shape
         wide = max(map(self.metrics().horizontalAdvance, cells.numbers), default=0.0) + 10
-        if room[0] / columns < wide or room[1] / rows < 1.3 * self.metrics().height():
-            return
-        palette = colours.table(cells.colours)
-        flat = zip(cells.numbers, cells.values.ravel().tolist(), strict=True)
-        for k, (number, value) in enumerate(flat):
-            ground = colours.to_rgba(np.array([value]), levels, palette)[0]
-            light = ground[:3] @ np.array([0.2126, 0.7152, 0.0722]) > 140
-            on = QColor("#101010") if light else QColor("#f6f6f6")
-            colour = on if np.isfinite(value) else ink.quiet
-            at = cells.across.places[k % columns], cells.up.places[k // columns]
-            self.label(self._plot, at, number, colour)
+        across = max(math.ceil(wide * columns / room[0]), 1)
+        up = max(math.ceil(1.3 * self.metrics().height() * rows / room[1]), 1)
+        while math.ceil(columns / across) * math.ceil(rows / up) > _MOST_NUMBERS:
+            across, up = across + 1, up + 1
+        grounds = colours.to_rgba(cells.values, levels, colours.table(cells.colours))
+        for row in range(0, rows, up):
+            for column in range(0, columns, across):
+                known = np.isfinite(cells.values[row, column])
+                ink_there = QColor(*ink_on(grounds[row, column].tolist())) if known else ink.quiet
+                at = cells.across.places[column], cells.up.places[row]
+                self.label(self._plot, at, cells.numbers[row * columns + column], ink_there)
 
     def _draw_contours(self, cells: SweepCells, ink: Ink) -> None:
         """Where each wish is just met: a line of its own, with its words."""
