@@ -336,7 +336,7 @@ def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: Le
         lowest = daily_light_integral(estimate.figures.minimum, read.hours)
         asked = replace(row, values={**row.values, "dli": lowest})
     # Wishes that are met to the last bit of a float are met.
-    missed = tries.question.wishes.missed(asked) if read.short > TINY else ()
+    missed = tries.question.wishes.missed(asked) or read.missed if read.short > TINY else ()
     return Answer(row, estimate, missed, _set_up(tries.question, read, made))
 
 

@@ -8,8 +8,9 @@ end in a layout that is best only among its neighbours.
 
 from __future__ import annotations
 
+import contextlib
 import itertools
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Final
 
 import numpy as np
@@ -41,17 +42,27 @@ def arrangements(
     found = [plan.lamps] if not counts or len(plan.lamps) in counts else []
     pattern = plan.lamps[0].model_copy(update={"output_percent": 100.0, "label": ""})
     for count in counts or (len(plan.lamps),):
-        if places:
-            layouts: Iterator[tuple[Places, float]] = _layouts(plan, pattern, count)
-        elif count == len(plan.lamps):
+        if count == len(plan.lamps) and not places:
             continue
-        else:
-            spread = spread_lamps(plan, pattern.model, count).lamps
-            layouts = iter([(np.array([(one.x, one.y) for one in spread]), pattern.rotation_deg)])
+        layouts: Iterable[tuple[Places, float]] = itertools.chain(
+            _layouts(plan, pattern, count), _over_the_floor(plan, pattern, count)
+        )
+        if not places:
+            layouts = itertools.chain(_evenly(plan, pattern, count), layouts)
         for at, turn in layouts:
             lamps = _hung(plan, pattern, _whole(at, grain), turn) or _hung(plan, pattern, at, turn)
-            found += [] if lamps is None else [lamps]
+            if lamps is not None:
+                found.append(lamps)
+                if not places:  # the first that fits will do
+                    break
     return found
+
+
+def _evenly(plan: Plan, pattern: Lamp, count: int) -> Iterator[tuple[Places, float]]:
+    """So many lamps as options are tried with; none in a footprint that is far from a box."""
+    with contextlib.suppress(ValueError):
+        spread = spread_lamps(plan, pattern.model, count).lamps
+        yield np.array([(one.x, one.y) for one in spread]), pattern.rotation_deg
 
 
 def _layouts(plan: Plan, pattern: Lamp, count: int) -> Iterator[tuple[Places, float]]:
@@ -79,6 +90,39 @@ def _layouts(plan: Plan, pattern: Lamp, count: int) -> Iterator[tuple[Places, fl
         away = 2 * unit - 1
         unit = 0.5 + 0.5 * np.sign(away) * np.abs(away) ** push * spread
         yield np.array([x0, y0]) + unit * np.array([x1 - x0, y1 - y0]), turn
+
+
+_FLOOR: Final = 24
+"""Places along either side of the footprint that a lamp is tried at."""
+
+
+def _over_the_floor(plan: Plan, pattern: Lamp, count: int) -> Iterator[tuple[Places, float]]:
+    """Lamps each in the middle of its share of the floor, for outlines that no grid fits.
+
+    Shares are those of the nearest lamp, moved to their middles until they rest (Lloyd 1982,
+    least squares quantization in PCM), over the places where one lamp fits.
+    """
+    x0, y0, x1, y1 = plan.space.bounds
+    x, y = (low + (np.arange(_FLOOR) + 0.5) / _FLOOR * (high - low)
+            for low, high in ((x0, x1), (y0, y1)))  # fmt: skip
+    every = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2)
+    turn = pattern.rotation_deg
+    free = np.array([at for at in every if _hung(plan, pattern, at[None], turn) is not None])
+    if len(free) < count:
+        return
+    # Begun as far from each other as can be, the first as far as can be from the middle.
+    lamps = [free[np.linalg.norm(free - free.mean(axis=0), axis=1).argmax()]]
+    while len(lamps) < count:
+        near = np.linalg.norm(free[:, None] - np.array(lamps), axis=2).min(axis=1)
+        lamps.append(free[near.argmax()])
+    at = np.array(lamps)
+    for _ in range(20):
+        whose = np.linalg.norm(free[:, None] - at, axis=2).argmin(axis=1)
+        if len(np.unique(whose)) < count:
+            return  # two of them at one place
+        middles = np.array([free[whose == k].mean(axis=0) for k in range(count)])
+        at = free[np.linalg.norm(free[:, None] - middles, axis=2).argmin(axis=0)]
+    yield at, turn
 
 
 def _hung(plan: Plan, pattern: Lamp, places: Places, turn: float) -> tuple[Lamp, ...] | None:

@@ -20,6 +20,7 @@ from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.worth import Bill, bill, drawing
 from planner.metrics.figures import daily_light_integral
 from planner.plan.changes import line
+from planner.plan.checks import clashes
 from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
@@ -246,12 +247,14 @@ class Tries:
         """What is known at the quality asked."""
         self.quick: dict[Stand, Read] = {}
         self.bills: dict[tuple[int, int], Bill] = {}
+        self._clashes = clashes(plan)
         self.expected, self.done = 40, 0
 
     def plan_of(self, stand: Stand, share: float = 1.0, hours: float | None = None) -> Plan:
         """The plan of a stand at a share of its full output and so many hours a day."""
         lamps = (
-            lamp.model_copy(update={"output_percent": lamp.output_percent * share})
+            # Rounded so that full output taken back is what it was to the last digit.
+            lamp.model_copy(update={"output_percent": round(lamp.output_percent * share, 9)})
             for lamp in stand.lamps
         )
         hours = self.plan.photoperiod_hours if hours is None else hours
@@ -278,6 +281,9 @@ class Tries:
     def read(self, stand: Stand, *, quick: bool = False) -> Read:
         """What a stand brings, at preview quality or at the one asked."""
         known = self.quick if quick else self.seen
+        if stand not in known and clashes(self.plan_of(stand)) - self._clashes:
+            # Lamps of several heights brought to one may be in each other's way, or in a shelf.
+            known[stand] = Read(stand, 1.0, 0.0, 0.0, 0.0, None, math.inf, ("room for lamps",))
         if stand not in known:
             figures = self.estimate(self.plan_of(stand), quick=quick).figures
             light = figures.mean if self.question.held is Held.MEAN else figures.minimum
@@ -298,7 +304,7 @@ class Tries:
         watts = sum(lamp.watts for lamp in stand.lamps)
         (s0, s1), (h0, h1) = self._shares(watts), self._hours()
         low, high = wishes.dli_low, wishes.dli_high
-        least = low / per_hour if low and per_hour > 0 else 0.0
+        least = low / per_hour if low and per_hour > 0 else math.inf if low else 0.0
         most = min(s1 * h1, high / per_hour if high and per_hour > 0 else math.inf)
         most = min(most, self._affordable(stand, watts))
         aimed = least

@@ -24,6 +24,7 @@ from planner.estimate.find_question import (
 )
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.metrics.figures import percent, ppfd
+from planner.plan.checks import clashes
 from planner.plan.dials import dial
 from planner.plan.edits import line_all_walls
 from planner.plan.lining import Lining
@@ -175,7 +176,16 @@ class _Ask:
             heights = heights_to_set(self.plan, self.unit.snap)
         except FindError as error:
             return Way(kind, "Raise", None, False, str(error))
-        turn = dial("height")
+        turn, there = dial("height"), clashes(self.plan)
+        heights = [h for h in heights if not clashes(turn.put(self.plan, None, h)) - there]
+        if not heights:
+            return Way(
+                kind,
+                "Raise",
+                None,
+                False,
+                "At one height the lamps are in the way of each other or of a shelf.",
+            )
         known: dict[int, Estimate] = {}
 
         def at(k: int) -> Estimate:

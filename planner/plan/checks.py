@@ -83,6 +83,12 @@ def _named(index: int, lamp: Lamp) -> str:
 # -- lamps ------------------------------------------------------------------------------
 
 
+def clashes(plan: Plan) -> frozenset[str]:
+    """Keys of what stands in the way of the lamps: each other, walls, obstacles."""
+    found = _about_lamps(plan)
+    return frozenset(one.key for one in found if one.severity is Severity.WARNING)
+
+
 def _about_lamps(plan: Plan) -> Iterator[Finding]:
     if not plan.lamps:
         yield Finding(

@@ -22,13 +22,15 @@ from planner.estimate.find_question import (
 )
 from planner.estimate.result import EstimateOptions, Figures, Quality
 from planner.plan import edits
+from planner.plan.checks import clashes
 from planner.plan.costs import Costs, Goods, LampPrice
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.units import LengthUnit, in_unit
 from tests.physics.rooms import box, lamp, panel, plan
-from tests.unit.reports.sample_estimate import sample_plan
+from tests.unit.reports.sample_estimate import L_SHAPE, sample_plan
 
 OPTIONS = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
 CAREFUL = EstimateOptions(cells=(12, 12), quality=Quality.DEFAULT)
@@ -397,6 +399,40 @@ def test_a_second_lamp_is_bought_where_the_light_asks_for_it() -> None:
     assert row["cost"] == 120
     assert row["total"] == pytest.approx(120 + 12 * 0.30 * (row["kwh"] or 0))
     assert two.best.option.buy == "1 x Invented panel"
+
+
+def test_lamps_are_not_brought_into_each_other_or_into_a_shelf() -> None:
+    """One lamp above the other fits only as it is; a shelf at 60 to 70 cm takes their places.
+
+    Faces inside it are those 40 to 50 cm above the canopy at 20 cm.
+    """
+    one = sample_plan()
+    above = one.lamps[0].model_copy(update={"hanging_height": 0.7})
+    both = edits.add_lamp(one, above)
+    assert clashes(both) == frozenset()
+    found = find(both, Question(turn=frozenset({Turn.HEIGHT})), OPTIONS)
+    assert not found.met
+    assert "room for lamps" in found.words
+    shelf = Obstacle(x=0.3, y=0.25, underside=0.6, length=0.3, width=0.3, thickness=0.1)
+    low = edits.change_lamp(edits.add_obstacle(one, shelf), 0, hanging_height=0.2)
+    found = find(low, Question(wishes=Wishes(dli_low=3.0)), OPTIONS)
+    assert found.met
+    assert not [a for a in found.all if 0.4 < a.plan.lamps[0].hanging_height < 0.5]
+
+
+def test_more_lamps_find_room_in_a_footprint_with_a_corner_cut_out() -> None:
+    """The middle of an L's rectangle lies outside of it: an even grid does not fit."""
+    wide = sample_plan(footprint=L_SHAPE)
+    question = Question(turn=frozenset({Turn.LAMPS, Turn.OUTPUT}), counts=(2,))
+    found = find(wide, question, OPTIONS)
+    assert len(found.best.plan.lamps) == 2
+    assert clashes(found.best.plan) == frozenset()
+
+
+def test_what_is_not_turned_stays_to_the_last_digit() -> None:
+    what = edits.change_lamp(sample_plan(), 0, output_percent=94.0)
+    question = Question(Aim.ENERGY, frozenset({Turn.HOURS}), Wishes(dli_low=3.0))
+    assert find(what, question, OPTIONS).best.plan.lamps == what.lamps
 
 
 def test_what_has_no_price_is_left_out_of_the_cheapest_and_said() -> None:

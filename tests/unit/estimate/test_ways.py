@@ -98,6 +98,14 @@ def test_what_a_way_cannot_is_said_and_shown_as_near_as_it_comes() -> None:
     assert low[2].plan is None
 
 
+def test_no_height_brings_lamps_into_each_other() -> None:
+    one = sample_plan()
+    above = one.lamps[0].model_copy(update={"hanging_height": 0.7})
+    _, height, _ = ways(edits.add_lamp(one, above), 100.0, (), OPTIONS)
+    assert height.plan is None
+    assert height.words == "At one height the lamps are in the way of each other or of a shelf."
+
+
 def test_inches_and_what_cannot_be_asked() -> None:
     plan = sample_plan()
     _, height, _ = ways(plan, 0.8 * mean(plan), (), OPTIONS, unit=LengthUnit.INCH)
