@@ -276,3 +276,30 @@ def test_an_edit_of_something_else_asks_for_the_stages_anew(page: SketchPage) ->
     document.apply(edits.set_height(document.plan, 1.3), "Set height")
     assert line.slider.isHidden()
     assert line.button.isVisible()
+
+
+def test_a_drag_shows_the_light_itself_and_the_wall_again_afterwards(page: SketchPage) -> None:
+    fields = cast("WallFields", page.column.panels[PlaceKind.WALL])
+    document = page.workplace.document
+    page.workplace.selection.select(Place(PlaceKind.WALL, 4))
+    fields.light_button.click()
+    assert shows_shares(page)
+    document.apply(change_lamp(document.plan, 0, x=0.35), "Move lamp", "drag")
+    assert not shows_shares(page), "what is dragged moves the light: that is what is shown"
+    document.end_gesture()
+    assert shows_shares(page)
+
+
+def test_no_ladder_is_looked_for_in_the_course_of_another_drag(
+    page: SketchPage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    document = page.workplace.document
+    page.workplace.selection.select(Place(PlaceKind.LAMP))
+    page.workplace.display.update(ladder=True)
+    asked: list[object] = []
+    monkeypatch.setattr(page.asked, "climb", lambda *given: asked.append(given))
+    for step in range(5):
+        document.apply(change_lamp(document.plan, 0, x=0.3 + 0.01 * step), "Move lamp", "drag")
+    assert asked == []
+    document.end_gesture()
+    assert len(asked) == 1

@@ -78,11 +78,11 @@ class PlanView(Drawing):
     Signals: ``hovered`` with (x, y, ppfd or None) in metres and µmol m⁻² s⁻¹, or None when
     the pointer leaves; ``section_changed`` with the section's two ends; ``levels_changed``
     with the ends of the colour scale; ``wall_hovered`` with the wall the pointer rests on, None
-    off all walls; ``light_asked`` with the light at a place of the map that was clicked.
+    off all walls; ``inside_clicked`` with the place of the map that was clicked.
     """
 
     wall_hovered = Signal(object)
-    light_asked = Signal(float)
+    inside_clicked = Signal(object)
 
     leads = True
     hovered = Signal(object)
@@ -353,13 +353,12 @@ class PlanView(Drawing):
         clicked = self._pressed is not None and not self.dragging
         super().mouseReleaseEvent(event)
         at = self.place_inside(event.position())
-        light = None if at is None or self._estimate is None else value_at(self._estimate, *at)
-        if clicked and light is not None and self.item_at(event.position()).part is Part.INSIDE:
-            self.light_asked.emit(light)
+        if clicked and at is not None and self.item_at(event.position()).part is Part.INSIDE:
+            self.inside_clicked.emit(at)
 
     def _tell_wall(self, pixel: QPointF | None) -> None:
-        item = None if pixel is None or self.dragging else self.item_at(pixel)
-        wall = item.index if item is not None and item.part is Part.WALL else None
+        item = Item(Part.OUTSIDE) if pixel is None or self.dragging else self.item_at(pixel)
+        wall = item.index if item.part is Part.WALL else None
         if wall != self._over_wall:
             self._over_wall = wall
             self.wall_hovered.emit(wall)

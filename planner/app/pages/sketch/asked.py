@@ -203,6 +203,7 @@ class WallOnMap(QObject):
         fields.considered.considering.connect(self._on_considering)
         work.selection.changed.connect(lambda _place: self._show())
         work.document.changed.connect(self._on_plan)
+        work.document.settled.connect(self._show)
 
     def _on_hovered(self, wall: int | None) -> None:
         self._hovered = wall

@@ -136,6 +136,8 @@ class GrowingLine(QWidget):
             self._of = self._found = None
             self._asked.lane.drop("schedule")
             self._show()
+        elif self._found is not None:
+            self._say()  # an undo may have gone back to another week
 
     def _show(self, *, asking: bool = False) -> None:
         known = self._found is not None

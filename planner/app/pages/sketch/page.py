@@ -12,6 +12,7 @@ from planner.app import theme
 from planner.app.canvas.drawing import Drawing
 from planner.app.canvas.elevation_drags import seen_as_one
 from planner.app.canvas.elevation_view import ElevationView
+from planner.app.canvas.items import value_at
 from planner.app.canvas.light_layer import LightStyle
 from planner.app.canvas.plan_view import PlanView
 from planner.app.display import Display, SelectionModel
@@ -34,6 +35,7 @@ from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import Point
 from planner.reports.advice import doubt_sentence, lining_gains
 
 if TYPE_CHECKING:
@@ -157,9 +159,10 @@ class SketchPage(QWidget):
         self.elevation.dragging_changed.connect(self._on_raising)
         self.asked.climbed.connect(self.elevation.set_ladder)
         work.selection.changed.connect(lambda _place: self._climb())
+        work.document.settled.connect(self._climb)
         self.strip.wish.taken.connect(work.document.apply)
         self.colour_bar.level_wanted.connect(self.strip.ask_for)
-        self.plan_view.light_asked.connect(self._tell_doubt)
+        self.plan_view.inside_clicked.connect(self._tell_doubt)
         self.details.asked_for.connect(work.selection.select)
         gains = self.details.gains
         gains.marks_wanted.connect(lambda on: work.display.update(gains=on))
@@ -245,11 +248,13 @@ class SketchPage(QWidget):
     def _show_section(self) -> None:
         self.section.show_profile(self.estimate, self.plan_view.section)
 
-    def _tell_doubt(self, light: float) -> None:
+    def _tell_doubt(self, at: Point) -> None:
         """How sure the light at a place is, while the band is marked."""
-        if self._known is not None and self.workplace.display.state.band_wash:
-            band = self.workplace.document.plan.ppfd_band
-            self.plan_view.say(doubt_sentence(self._known, light, band), refused=False)
+        light = None if self.estimate is None else value_at(self.estimate, *at)
+        if self._known is None or light is None or not self.workplace.display.state.band_wash:
+            return
+        band = self.workplace.document.plan.ppfd_band
+        self.plan_view.say(doubt_sentence(self._known, light, band), refused=False)
 
     # -- the ladder of heights ----------------------------------------------------------
 
@@ -345,5 +350,5 @@ class SketchPage(QWidget):
             self.plan_view.set_gains(())
             self.elevation.set_gains(())
         self._beside[1].ask()
-        if not self._raising and self.workplace.display.state.ladder:
+        if not self.workplace.document.moving and self.workplace.display.state.ladder:
             self._climb()
