@@ -54,6 +54,27 @@ def test_curves_of_heights_and_outputs(
     assert not (tmp_path / "heights.csv.points").exists()
 
 
+def test_linings_and_lamps_are_gone_over_by_their_keys(
+    plan_file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What is in the plan and what is in the catalogue, at one place or at all."""
+    out = tmp_path / "linings.csv"
+    code = command_line.main(
+        ["sweep", str(plan_file), "--over", "lining@ceiling=white-board,plywood",
+         "--over", "lamp=panel", "--csv", str(out), "--quality", "preview", "--workers", "0"]
+    )  # fmt: skip
+    assert code == 0
+    lines = read(out)
+    # The plan's own white board stands for the catalogue's; its lamp is in no catalogue.
+    assert [(line["lining_ceiling"], line["lamp"]) for line in lines] == [
+        ("White board", "Invented panel"),
+        ("Bare plywood (birch or softwood)", "Invented panel"),
+    ]
+    # White sends back 0.8 of the light, wood 0.45.
+    means = [float(line["mean_umol_m2_s"]) for line in lines]
+    assert means[0] > means[1]
+
+
 def test_points_that_cannot_be_end_with_a_word_and_a_code(
     plan_file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -81,6 +102,9 @@ def test_onto_standard_output(plan_file: Path, capfdbinary: pytest.CaptureFixtur
     ("more", "said"),
     [
         (["--over", "heigth=1:2:3"], "no number called 'heigth'"),
+        (["--over", "lining=chalk"], "no lining 'chalk'"),
+        (["--over", "output@lamp-2=50"], "no lamp 2 in"),
+        (["--over", "output@shelf=50"], "'shelf' is no place"),
         (["--over", "height=1:2:3", "--workers", "-1"], "--workers -1"),
         (["--over", "height=1:2:3", "--seed", "-1"], "not a seed"),
         (["--over", "height=1:2:3", "--over", "height=1"], "named twice"),

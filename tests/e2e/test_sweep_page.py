@@ -287,3 +287,26 @@ def test_any_number_of_the_plan_can_be_gone_over_at_one_lamp(
     assert {"photoperiod", "beam", "space-height", "lining", "lamp"} <= keys
     assert "obstacle-x" not in keys  # there is no obstacle
     assert "tariff" not in keys  # prices change no light
+
+
+def test_points_nobody_sees_are_drawn_when_the_page_is_looked_at_again(
+    qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = sweep_page(window)
+    board = page.sweep_board
+    enter(qtbot, page.sweep.first.steps, "3")
+    swept(qtbot, page)
+    drawn: list[object] = []
+    show = board.plot.show_curves
+
+    def showing(*curves: Any) -> None:
+        drawn.append(curves)
+        show(*curves)
+
+    monkeypatch.setattr(board.plot, "show_curves", showing)
+    trigger(window, "page_sketch")
+    window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
+    assert drawn == []
+    trigger(window, "page_side")
+    assert drawn
+    assert "before it was changed" in board.words.text()

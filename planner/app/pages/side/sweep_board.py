@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QDateTime, QLocale
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app import theme
@@ -64,6 +65,7 @@ class SweepBoard(QWidget):
         self.sweeps: dict[int, tuple[str, Sweep]] = {}
         """By a number that rises: when each was asked, and its points."""
         self._at = 0
+        self._judged: tuple[Plan, dict[Hashable, bool]] = document.plan, {}
         self.point: int | None = None
         self._order: list[int] = []
         self.plot, self.ranking, self.map = SweepPlot(), RankingPlot(), SweepMap()
@@ -128,6 +130,7 @@ class SweepBoard(QWidget):
         """Show the points found so far; a sweep that is another one stands beside those before."""
         known = [k for k, (_, one) in self.sweeps.items() if _same_run(one, sweep)]
         at = known[0] if known else max(self.sweeps, default=0) + 1
+        self._judged = self._document.plan, {}
         now = QLocale().toString(QDateTime.currentDateTime().time(), "HH:mm")
         self.sweeps[at] = (self.sweeps[at][0] if known else now, sweep)
         while len(self.sweeps) > _MOST_SWEEPS:
@@ -159,6 +162,17 @@ class SweepBoard(QWidget):
         return self.sweep is not None and self._is_current(self.sweep)
 
     def _is_current(self, sweep: Sweep) -> bool:
+        """Asked of every sweep with every point that comes: answered once for each plan."""
+        plan = self._document.plan
+        if self._judged[0] is not plan:
+            self._judged = plan, {}
+        key = id(sweep.plan), sweep.over
+        known = self._judged[1]
+        if key not in known:
+            known[key] = self._would_be_the_same(sweep)
+        return known[key]
+
+    def _would_be_the_same(self, sweep: Sweep) -> bool:
         here, there = self._document.plan, sweep.plan
         try:
             for one in sweep.over:
@@ -175,7 +189,13 @@ class SweepBoard(QWidget):
 
     # -- drawing ------------------------------------------------------------------------
 
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._draw()
+
     def _draw(self) -> None:
+        if not self.isVisible():
+            return  # a hand on the sketch does not wait for points nobody sees
         sweep = self.sweep
         self.shown.offer([(self._title(*one), k) for k, one in reversed(self.sweeps.items())])
         self.shown.setCurrentIndex(self.shown.findData(self._at))

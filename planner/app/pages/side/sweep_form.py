@@ -62,7 +62,7 @@ class AxisFields:
         self.high_row, self.high = form.add_number("To", HANGING_HEIGHT, 0.6)
         steps = COUNT.within(2.0, _MOST_STEPS)
         self.steps_row, self.steps = form.add_number("Points", steps, _STEPS[0])
-        self.ticks = TickList(label)
+        self.ticks = TickList("What is gone over")
         rows = _TICKS_SHOWN * (self.ticks.fontMetrics().height() + 4)
         self.ticks.setFixedHeight(rows)
         form.add_wide(self.ticks)
@@ -110,8 +110,9 @@ class AxisFields:
         hung = [Place(PlaceKind.LAMP, k) for k in range(len(plan.lamps))]
         places = list(hung) if found is None else list(found.places(plan))
         named: list[tuple[str, Place | None]] = [(one.words(plan), one) for one in places]
-        # No two corners lie at one place.
-        return named if at is PlaceKind.CORNER else [(f"All {at}s", None), *named]
+        # No two corners lie at one place, nor can all walls be of one length.
+        alone = at is PlaceKind.CORNER or self.key == "wall-length"
+        return named if alone else [(f"All {at}s", None), *named]
 
     def _show_rows(self) -> None:
         plan, named = self._form.plan, self.key in {LINING, LAMP}
