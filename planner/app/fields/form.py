@@ -311,7 +311,7 @@ class Form(QWidget):
         if explanation:
             ask, note = self._explained(label or control.accessibleName(), control, explanation)
             # The word itself is explained where it stands, in its first sentence.
-            text.setToolTip(tooltip(explanation.partition(". ")[0].rstrip(".") + "."))
+            explain(text, explanation.partition(". ")[0].rstrip(".") + ".")
         if ask is not None:
             layout.addWidget(ask)
         elif not wide:
