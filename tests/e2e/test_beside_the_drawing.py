@@ -303,3 +303,16 @@ def test_no_ladder_is_looked_for_in_the_course_of_another_drag(
     assert asked == []
     document.end_gesture()
     assert len(asked) == 1
+
+
+def test_in_a_low_page_the_section_gives_a_wish_its_room(qtbot: QtBot, page: SketchPage) -> None:
+    page.resize(1100, 660)
+    lit_page(page)
+    assert page.section.isVisible()
+    page.strip.ask_for(140)
+    assert page.section.isHidden()
+    qtbot.wait(20)
+    for words in page.strip.wish.words:
+        assert words.height() >= words.heightForWidth(words.width()), "no line is cut"
+    page.strip.figures[0].click()
+    assert page.section.isVisible()

@@ -371,12 +371,10 @@ class ElevationView(Drawing):
         title, metrics = f"Side view along {self._axis}", painter.fontMetrics()
         if metrics.horizontalAdvance(title) <= room:  # its button says as much
             marks.paint_line(painter, top, title, ink.quiet)
-        if self.notice:
-            area = QRectF(edge, self.height() - edge - line - 16, width - 2 * edge, line + 20)
-            marks.paint_sentence(painter, area, self.notice, self.notice_ink(ink))
-        elif self.measuring:
-            foot = QRectF(edge, self.height() - edge - line, width - 2 * edge, line)
-            marks.paint_status(painter, foot, self.measure_words(), ink.ink)
+        foot = QRectF(edge, self.height() - edge - line, width - 2 * edge, line + 4)
+        words = self.notice or (self.measure_words() if self.measuring else "")
+        colour = self.notice_ink(ink) if self.notice else ink.ink
+        marks.paint_words(painter, foot, foot, words, colour, ink)
 
 
 def _colour(rgba: colours.Rgba) -> QColor:

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 SCALE_PX: Final = 11.0
 _GAP_PX: Final = 7.0
 _SLICES: Final = 160
+_NARROW_PX: Final = 110.0
+"""In a narrower space only where the lamp hangs and the ends of the scale are told."""
 _HUES: Final = {-1: UNDER_RGB, 0: INSIDE_RGB, 1: OVER_RGB}
 _PLACES: Final = {-1: "under the band", 0: "in the band", 1: "over the band"}
 
@@ -131,9 +133,12 @@ def _paint_rungs(
         painter.drawPolygon(
             QPolygonF([tip, tip + QPointF(-_GAP_PX, -4.5), tip + QPointF(-_GAP_PX, 4.5)])
         )
+    ends = (ladder.rungs[0], ladder.rungs[-1])
+    narrow = elevation.inside().width() < _NARROW_PX
     for rung in ladder.rungs:
         y = elevation.at(0, elevation.plan.canopy.height + rung.height).y()
         painter.setPen(pen(ink.ink, 1.0))
         painter.drawLine(QPointF(whole.left(), y), QPointF(whole.left() + 4, y))
-        if all(abs(y - other) >= line for other in taken):
+        told = rung in ends or not narrow
+        if told and all(abs(y - other) >= line for other in taken):
             write(rung, y, ink.ink, plain)

@@ -21,6 +21,8 @@ from planner.units import LengthUnit, format_length
 
 EDGE_PX = 14.0
 LINE_PX = 24.0
+_MOST_PX = 400.0
+"""More than any words at the foot of a drawing are high."""
 
 
 def line_height(painter: QPainter) -> float:
@@ -37,38 +39,25 @@ def paint_line(painter: QPainter, area: QRectF, text: str, colour: QColor) -> No
     painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, elided)
 
 
-def paint_status(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
-    """A line at the foot of a drawing; one that is too long goes on in a second line."""
-    if QFontMetricsF(painter.font()).horizontalAdvance(text) <= area.width():
-        paint_line(painter, area, text, colour)
-    else:
-        paint_sentence(painter, area.adjusted(0, -line_height(painter), 0, 0), text, colour)
-
-
-def paint_notice(
+def paint_words(
     painter: QPainter, area: QRectF, wide: QRectF, text: str, colour: QColor, ink: Ink
 ) -> None:
-    """A sentence at the foot of a drawing; one that needs it takes all of the width, on a plate."""
+    """What is said at the foot of a drawing: a line or two, or more on a plate over all of it.
+
+    ``area`` is the room beside the scale, ``wide`` that of the whole foot; both grow upwards.
+    """
+    if not text:
+        return
     flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom | Qt.TextFlag.TextWordWrap
-    room = area.adjusted(0, -400, 0, 4)
+    room = area.adjusted(0, -_MOST_PX, 0, 0)
     box = painter.boundingRect(room, flags, text)
     if box.height() > 2.5 * QFontMetricsF(painter.font()).height():
-        room = wide.adjusted(0, -400, 0, 0)
+        room = wide.adjusted(0, -_MOST_PX, 0, 0)
         box = painter.boundingRect(room, flags, text)
         plate = QRectF(wide.left() - 6, box.top() - 4, wide.width() + 12, box.height() + 8)
         painter.fillRect(plate, ink.paper)
     painter.setPen(colour)
     painter.drawText(room, flags, text)
-
-
-def paint_sentence(painter: QPainter, area: QRectF, text: str, colour: QColor) -> None:
-    """A sentence in up to two lines that ends at the foot of an area."""
-    painter.setPen(colour)
-    painter.drawText(
-        area,
-        Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom | Qt.TextFlag.TextWordWrap,
-        text,
-    )
 
 
 def paint_refining(painter: QPainter, right: QPointF, ink: Ink) -> None:

@@ -490,8 +490,6 @@ class PlanView(Drawing):
         area = QRectF(edge, foot - line, width - 2 * edge - SCALE_BAR_PX, line)
         if area.width() < SCALE_BAR_PX:  # in a narrow drawing the words stand over the scale
             area = QRectF(edge, foot - 2 * line, width - 2 * edge, line)
-        if self.notice:
-            wide = QRectF(edge, area.top(), width - 2 * edge, line + 4)
-            marks.paint_notice(painter, area, wide, self.notice, self.notice_ink(ink), ink)
-        else:
-            marks.paint_status(painter, area, self.status(), ink.ink)
+        wide = QRectF(edge, foot - line, width - 2 * edge, line + 4)
+        colour = self.notice_ink(ink) if self.notice else ink.ink
+        marks.paint_words(painter, area, wide, self.notice or self.status(), colour, ink)

@@ -23,7 +23,7 @@ from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.panel import Workplace
 from planner.app.pages.sketch.asked import Asked, WallOnMap
 from planner.app.pages.sketch.column import FieldColumn
-from planner.app.pages.sketch.details import FigureDetails
+from planner.app.pages.sketch.details import USUAL_LINE_PX, FigureDetails
 from planner.app.pages.sketch.growing import GrowingLine
 from planner.app.pages.sketch.strip import FigureStrip
 from planner.app.pages.sketch.welcome import Welcome
@@ -48,6 +48,9 @@ COLUMN_CHARACTERS = 40
 SECTION_HEIGHT = 136
 LOW_PAGE = 600
 """Below this height of the page the section gives its room to the drawings."""
+
+WISH_PX = 110
+"""Room that a wish with its three ways takes, at the usual size of the font."""
 
 WIDE_PAGE = 1600
 """From this width of the page on, fields and folds stand side by side."""
@@ -161,6 +164,7 @@ class SketchPage(QWidget):
         work.selection.changed.connect(lambda _place: self._climb())
         work.document.settled.connect(self._climb)
         self.strip.wish.taken.connect(work.document.apply)
+        self.strip.unfolded.connect(self._fit_section)
         self.colour_bar.level_wanted.connect(self.strip.ask_for)
         self.plan_view.inside_clicked.connect(self._tell_doubt)
         self.details.asked_for.connect(work.selection.select)
@@ -307,7 +311,7 @@ class SketchPage(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.section.setVisible(self.height() >= LOW_PAGE)
+        self._fit_section()
         side = self._share_room()
         beside = side > self._column_width()
         self.details.fit_column(self.height() - 2 * theme.RHYTHM, alone=beside)
@@ -323,6 +327,12 @@ class SketchPage(QWidget):
         self._drawings.setStretch(at[0], large)
         self._drawings.setStretch(at[1], room - large)
         return side
+
+    def _fit_section(self) -> None:
+        """In a low page the section gives its room to the drawings, sooner while a wish is open."""
+        lines = self.fontMetrics().height() / USUAL_LINE_PX
+        more = 0.0 if self.strip.wish.isHidden() else WISH_PX * max(lines, 1.0)
+        self.section.setVisible(self.height() >= LOW_PAGE + more)
 
     def _column_width(self) -> int:
         """Width of a column of fields: wider where the font is large."""

@@ -152,8 +152,11 @@ def uncertainty_of(outlook: Outlook | None, estimate: Estimate) -> Uncertainty |
 class FigureStrip(QWidget):
     """What the light does, in words and in four figures; errors stand beside the old ones.
 
-    Under the mean, unfolded, another one can be wished for (``wish``).
+    Under the mean, unfolded, another one can be wished for (``wish``). ``unfolded`` tells that
+    more or less room is taken.
     """
+
+    unfolded = Signal()
 
     def __init__(self, wish: WishLine, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -244,6 +247,7 @@ class FigureStrip(QWidget):
         if wishes and self._estimate is not None and self.wish.isHidden():
             self.wish.propose(self._estimate.figures.mean)
         self.wish.setVisible(wishes)
+        self.unfolded.emit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         # Room for two lines from the start where one will not do: the drawing below must
