@@ -94,7 +94,7 @@ def library_problem(environment: Mapping[str, str] | None = None) -> str | None:
     x11 = platform.startswith("xcb") or (not platform and not env.get("WAYLAND_DISPLAY"))
     if not x11 or not sys.platform.startswith("linux"):
         return None
-    lacking = [name for name in FOR_A_WINDOW if "xcb" in name and not loads(name)]
+    lacking = [name for name in FOR_A_WINDOW if "wayland" not in name and not loads(name)]
     if not lacking:
         return None
     return f"The window cannot be shown, because this system lacks {lacking[0]}; {remedy()}."

@@ -58,14 +58,22 @@ def test_a_socket_that_answers_is_a_screen() -> None:
 
 
 @linux_only
+@pytest.mark.parametrize(
+    ("library", "package"),
+    [
+        ("libxcb-cursor.so.0", "libxcb-cursor0"),
+        ("libxkbcommon-x11.so.0", "libxkbcommon-x11-0"),
+    ],
+)
 def test_a_library_the_window_lacks_is_named_before_qt_gives_up(
-    monkeypatch: pytest.MonkeyPatch,
+    monkeypatch: pytest.MonkeyPatch, library: str, package: str
 ) -> None:
-    monkeypatch.setattr(screen, "loads", lambda library: library != "libxcb-cursor.so.0")
+    monkeypatch.setattr(screen, "loads", lambda name: name != library)
+    monkeypatch.setattr(screen, "_has_a_font", lambda: True)
     problem = library_problem({"DISPLAY": ":0"})
     assert problem is not None
-    assert "lacks libxcb-cursor.so.0; " in problem
-    assert problem.endswith(" libxcb-cursor0.")
+    assert f"lacks {library}; " in problem
+    assert problem.endswith(f" {package}.")
     # Qt shows the window by way of Wayland, or nowhere.
     assert library_problem({"DISPLAY": ":0", "WAYLAND_DISPLAY": "wayland-0"}) is None
     assert library_problem({"QT_QPA_PLATFORM": "offscreen"}) is None
