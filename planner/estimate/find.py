@@ -301,6 +301,11 @@ def _answered(tries: Tries, base: Option, unit: LengthUnit, *, stopped: bool) ->
     question, aim = tries.question, tries.question.aim
     reads = sorted(tries.seen.values(), key=lambda one: one.order(aim))
     best, kept = reads[0], [one for one in reads if one.short <= TINY]
+    if math.isinf(best.short):
+        raise FindError(
+            "The lamps would be in the way of each other, of a wall or of a shelf at every height "
+            "tried; let their places be turned as well, or fewer hang."
+        )
     shown = [best]
     if kept:
         if aim is Aim.CHEAP or question.wishes.total is not None:
@@ -336,7 +341,7 @@ def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: Le
         lowest = daily_light_integral(estimate.figures.minimum, read.hours)
         asked = replace(row, values={**row.values, "dli": lowest})
     # Wishes that are met to the last bit of a float are met.
-    missed = tries.question.wishes.missed(asked) or read.missed if read.short > TINY else ()
+    missed = tries.question.wishes.missed(asked) if read.short > TINY else ()
     return Answer(row, estimate, missed, _set_up(tries.question, read, made))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import subprocess
 import sys
+import threading
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -21,6 +22,7 @@ from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
+from planner.estimate.find import find as seek
 from planner.estimate.find_question import Aim, Turn
 from planner.estimate.odds import Curve, Sway
 from planner.estimate.outlook import Input
@@ -638,6 +640,43 @@ def test_numbers_and_places_of_lamps_and_linings_are_sought(
     assert " lamps" in found.rows[1].side.name
     window.document.undo_stack.undo()
     assert len(window.document.plan.lamps) == 1
+
+
+def test_a_search_that_is_stopped_shows_its_best_so_far(
+    qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The search waits after some estimates until it is told to stop, as a long one would."""
+    page = side_page(qtbot, window)
+    page.open_question("find")
+    told: list[float] = []
+
+    def held(*given: Any, progress: Any, cancelled: Any, **named: Any) -> object:
+        def tell(fraction: float) -> None:
+            told.append(fraction)
+            progress(fraction)
+            patience = threading.Event()
+            for _ in range(3000):
+                if len(told) != 4 or cancelled():
+                    break
+                patience.wait(0.01)
+
+        return seek(*given, progress=tell, cancelled=cancelled, **named)
+
+    monkeypatch.setattr("planner.app.pages.side.find_form.find", held)
+    page.finding.line.ask.click()
+    qtbot.waitUntil(lambda: len(told) == 4, timeout=30_000)
+    qtbot.waitUntil(lambda: page.finding.line.bar.value() > 0)
+    assert not page.finding.line.ask.isEnabled()
+    # The plan may be edited meanwhile: what is found says of which plan it is.
+    window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
+    qtbot.mouseClick(page.finding.line.stop, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: page.find_board.found is not None, timeout=30_000)
+    found = page.find_board.found
+    assert found is not None
+    assert found.words.startswith("The most even of what was tried so far: Hang the lamp")
+    assert page.find_board.stale.text() == "These answers are of 'Shelf' before it was changed."
+    assert page.find_board.stale.isVisible()
+    assert page.finding.line.ask.isEnabled()
 
 
 def test_three_ways_to_one_level(qtbot: QtBot, window: MainWindow) -> None:
