@@ -15,10 +15,11 @@ from typing import Final
 
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Caution, Lining
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, lining_at, reach, surfaces
 from planner.plan.plan import Plan
 from planner.plan.space import (
     Obstacle,
+    outlines_distance,
     outlines_overlap,
     segment_distance,
     sticks_out,
@@ -191,80 +192,51 @@ def _about_obstacles(plan: Plan) -> Iterator[Finding]:
 # -- linings ----------------------------------------------------------------------------
 
 
-@dataclass(frozen=True)
-class LinedSurface:
-    """One lined surface and its distance to each lamp in metres."""
+def distance(plan: Plan, place: Place, lamp: Lamp) -> float:
+    """How far a place that carries a lining is from the lit face of a lamp, in metres.
 
-    lining: Lining
-    where: Place
-    words: str
-    distances: tuple[float, ...]
-
-
-def lined_surfaces(plan: Plan) -> Iterator[LinedSurface]:
-    """Every band of wall, the ceiling and the floor, each with its distances to the lamps."""
-    for wall, cover in enumerate(plan.walls):
-        ends = plan.space.wall(wall)
-        bottom = 0.0
-        for number, band in enumerate(cover.bands):
-            top = plan.space.height if band.top is None else min(band.top, plan.space.height)
-            yield LinedSurface(
-                plan.lining(band.lining),
-                Place(PlaceKind.WALL, wall, number),
-                f"on wall {wall + 1}",
-                tuple(
-                    math.hypot(
-                        segment_distance(lamp.outline(), *ends),
-                        _outside(plan.lamp_height(lamp), bottom, top),
-                    )
-                    for lamp in plan.lamps
-                ),
-            )
-            bottom = top
-    heights = tuple(plan.lamp_height(lamp) for lamp in plan.lamps)
-    yield LinedSurface(
-        plan.lining(plan.ceiling),
-        Place(PlaceKind.CEILING),
-        "on the ceiling",
-        tuple(max(plan.space.height - height, 0.0) for height in heights),
-    )
-    yield LinedSurface(plan.lining(plan.floor), Place(PlaceKind.FLOOR), "on the floor", heights)
-
-
-def _outside(value: float, low: float, high: float) -> float:
-    return max(low - value, value - high, 0.0)
+    0 where they meet; a lamp over the floor or under the ceiling is only as far as it is high.
+    """
+    outline, beside = lamp.outline(), 0.0
+    if place.kind is PlaceKind.WALL:
+        beside = segment_distance(outline, *plan.space.wall(place.index))
+    elif place.kind is PlaceKind.OBSTACLE:
+        beside = outlines_distance(outline, plan.obstacles[place.index].outline())
+    low, high = reach(plan, place)
+    height = plan.lamp_height(lamp)
+    return math.hypot(beside, max(low - height, height - high, 0.0))
 
 
 def _about_linings(plan: Plan) -> Iterator[Finding]:
     """One finding for each lining and caution, at the surface nearest to a lamp."""
-    surfaces = tuple(lined_surfaces(plan))
     for lining in plan.linings:
-        covered = [surface for surface in surfaces if surface.lining.key == lining.key]
+        covered = [one for one in surfaces(plan) if lining_at(plan, one) == lining]
         if covered:
-            near = tuple(_near_lamps(lining, covered))
+            near = tuple(_near_lamps(plan, lining, covered))
             yield from near
             told = any(finding.key == "conducts-near-lamp" for finding in near)
-            yield from _anywhere(lining, covered[0].where, conducts=not told)
+            yield from _anywhere(lining, covered[0], conducts=not told)
 
 
-def _near_lamps(lining: Lining, covered: list[LinedSurface]) -> Iterator[Finding]:
-    near = [
-        (distance, index, surface)
-        for surface in covered
-        for index, distance in enumerate(surface.distances)
-        if distance < CLOSE_TO_LINING_M
-    ]
-    if not near:
+def _near_lamps(plan: Plan, lining: Lining, covered: list[Place]) -> Iterator[Finding]:
+    apart, index, where = min(
+        (
+            (distance(plan, place, lamp), index, place)
+            for place in covered
+            for index, lamp in enumerate(plan.lamps)
+        ),
+        default=(math.inf, 0, covered[0]),
+    )
+    if apart >= CLOSE_TO_LINING_M:
         return
-    distance, index, surface = min(near, key=lambda entry: (entry[0], entry[1]))
-    place = f"'{lining.name}' {surface.words} is {said_length(distance)} from lamp {index + 1}"
+    place = f"'{lining.name}' on {where.inside(plan)} is {said_length(apart)} from lamp {index + 1}"
     if Caution.BURNS in lining.cautions or Caution.MELTS in lining.cautions:
         verb = "burn" if Caution.BURNS in lining.cautions else "melt"
         yield Finding(
             "burns-near-lamp",
             Severity.CAUTION,
             f"{place} and can {verb}: leave more room or take another lining there. {DEFERS}",
-            surface.where,
+            where,
         )
     if Caution.CONDUCTS in lining.cautions:
         yield Finding(
@@ -272,7 +244,7 @@ def _near_lamps(lining: Lining, covered: list[LinedSurface]) -> Iterator[Finding
             Severity.WARNING,
             f"{place} and conducts electricity: it can bridge live parts or a damaged cable. Keep "
             f"it off terminals, plugs and drivers. {ELECTRICIAN}",
-            surface.where,
+            where,
         )
 
 

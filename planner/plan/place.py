@@ -93,6 +93,14 @@ class Place:
             words += f", band {self.band + 1}"
         return words
 
+    def inside(self, plan: Setup) -> str:
+        """The words in the middle of a sentence: 'wall 2', 'the ceiling', "obstacle 3 ('Pot')"."""
+        words = self.words(plan)
+        words = words[0].lower() + words[1:]
+        if self.kind is PlaceKind.OBSTACLE:
+            words += f" ('{plan.obstacles[self.index].name}')"
+        return words if self.kind in _COUNTED else f"the {words}"
+
     def title(self, plan: Setup) -> str:
         """The place and what is there: 'Wall 2: Foil', 'Lamp 1: Bar', 'Obstacle 3: Pot'."""
         words, there = self.words(plan), None
@@ -143,6 +151,24 @@ def surfaces(plan: Setup) -> Iterator[Place]:
     yield Place(PlaceKind.FLOOR)
     for index in range(len(plan.obstacles)):
         yield Place(PlaceKind.OBSTACLE, index)
+
+
+def reach(plan: Setup, place: Place) -> tuple[float, float]:
+    """Lower and upper edge of a lined place above the floor, in metres."""
+    height = plan.space.height
+    match place.kind:
+        case PlaceKind.WALL if place.band is not None:
+            bands, band = plan.walls[place.index].bands, place.band
+            edges = [0.0, *(height if b.top is None else min(b.top, height) for b in bands)]
+            return max(edges[: band + 1]), max(edges[: band + 2])
+        case PlaceKind.CEILING:
+            return height, height
+        case PlaceKind.FLOOR:
+            return 0.0, 0.0
+        case PlaceKind.OBSTACLE:
+            obstacle = plan.obstacles[place.index]
+            return obstacle.underside, obstacle.top
+    return 0.0, height
 
 
 def lining_at(plan: Setup, place: Place) -> Lining | None:

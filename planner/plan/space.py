@@ -251,6 +251,13 @@ def segment_distance(outline: Outline, a: Point, b: Point) -> float:
     return min(distances)
 
 
+def outlines_distance(one: Outline, other: Outline) -> float:
+    """Smallest distance between two convex outlines in metres; 0 where they share area."""
+    if outlines_overlap(one, other):
+        return 0.0
+    return min(segment_distance(one, *edge) for edge in _edges(other))
+
+
 def _to_segment(p: Point, a: Point, b: Point) -> float:
     length = math.dist(a, b)
     if length == 0:

@@ -14,9 +14,9 @@ from typing import Final
 from planner.catalogue.library import CautionBook, caution_notes, load_cautions
 from planner.estimate.worth import air_flow
 from planner.metrics.figures import significant
-from planner.plan.checks import LinedSurface, lined_surfaces
+from planner.plan.checks import distance
 from planner.plan.lining import Caution, Lining
-from planner.plan.place import opens
+from planner.plan.place import Place, lining_at, opens, surfaces
 from planner.plan.plan import Plan
 from planner.reports.report import Warned
 from planner.units import LengthUnit, format_length
@@ -87,9 +87,9 @@ def _of_the_whole(plan: Plan, unit: LengthUnit, book: CautionBook) -> Iterator[W
         )  # fmt: skip
     near = nearest_fuel(plan)
     if near is not None:
-        surface, distance, index = near
-        where = f"{surface.lining.name} {surface.words}"
-        said = format_length(distance, unit)
+        place, apart, index = near
+        where = f"{_name_at(plan, place)} on {place.inside(plan)}"
+        said = format_length(apart, unit)
         yield _told(book, "clearance", lining=where, distance=said, lamp=str(index + 1))
     if count:
         yield _told(book, "eyes")
@@ -105,25 +105,33 @@ def _told(book: CautionBook, key: str, **values: str) -> Warned:
     return Warned(words.title, words.sentence.format(**values), caution_notes()[words.page])
 
 
-def nearest_fuel(plan: Plan) -> tuple[LinedSurface, float, int] | None:
-    """The surface of what burns or melts that is nearest to a lamp, how far, and to which."""
+def nearest_fuel(plan: Plan) -> tuple[Place, float, int] | None:
+    """The place lined with what burns or melts that is nearest to a lamp, how far, and to which."""
     found = [
-        (distance, index, surface)
-        for surface in lined_surfaces(plan)
-        if _FEEDS_FIRE & set(surface.lining.cautions) and not opens(plan, surface.where)
-        for index, distance in enumerate(surface.distances)
+        (distance(plan, place, lamp), index, place)
+        for place in surfaces(plan)
+        if _feeds_fire(lining_at(plan, place)) and not opens(plan, place)
+        for index, lamp in enumerate(plan.lamps)
     ]
     if not found:
         return None
-    distance, index, surface = min(found, key=lambda one: one[:2])
-    return surface, distance, index
+    apart, index, place = min(found)
+    return place, apart, index
+
+
+def _feeds_fire(lining: Lining | None) -> bool:
+    return lining is not None and bool(_FEEDS_FIRE & set(lining.cautions))
+
+
+def _name_at(plan: Plan, place: Place) -> str:
+    lining = lining_at(plan, place)
+    return "" if lining is None else lining.name
 
 
 def _linings_in_use(plan: Plan) -> tuple[Lining, ...]:
     """The linings that are up somewhere, in the plan's order; an open door keeps its own."""
-    keys = {band.lining for cover in plan.walls for band in cover.bands}
-    keys |= {plan.ceiling, plan.floor, *(obstacle.lining for obstacle in plan.obstacles)}
-    return tuple(lining for lining in plan.linings if lining.key in keys)
+    used = {lining_at(plan, place) for place in surfaces(plan)}
+    return tuple(lining for lining in plan.linings if lining in used)
 
 
 def _enclosed(plan: Plan) -> bool:

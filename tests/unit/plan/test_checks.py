@@ -152,6 +152,29 @@ def test_a_burning_lining_within_ten_centimetres_of_a_lamp(x: float, near: bool)
         assert "can burn" in found[0].sentence
 
 
+@pytest.mark.parametrize(
+    ("key", "kind"), [("conducts-near-lamp", Caution.CONDUCTS), ("burns-near-lamp", Caution.BURNS)]
+)
+def test_what_covers_an_obstacle_is_near_a_lamp_too(key: str, kind: Caution) -> None:
+    # The lamp's lit face is 60 cm above the floor (canopy 0.2, hung 0.4) and reaches to x = 0.65;
+    # a shelf 12 cm thick from 0.44 m up ends at 0.56 m: 4 cm below it, straight under it.
+    film = _lining("film", kind)
+    shelf = Obstacle(
+        name="Shelf", x=0.5, y=0.5, underside=0.44, length=0.2, width=0.2, thickness=0.12,
+        lining="film",
+    )  # fmt: skip
+    near = _found(_plan(_lamp(), linings=(TILE, film), obstacles=(shelf,)), key)
+    assert [one.where for one in near] == [Place(PlaceKind.OBSTACLE, 0)]
+    assert "'Film' on obstacle 1 ('Shelf') is 4 cm from lamp 1" in near[0].sentence
+    # Beside it at the same height: its left side at 0.73, 8 cm from the lamp; at 0.78 it is 13 cm.
+    beside = shelf.model_copy(update={"x": 0.83, "underside": 0.55})
+    assert (
+        "8 cm" in _found(_plan(_lamp(), linings=(TILE, film), obstacles=(beside,)), key)[0].sentence
+    )
+    away = beside.model_copy(update={"x": 0.88})
+    assert not _found(_plan(_lamp(), linings=(TILE, film), obstacles=(away,)), key)
+
+
 def test_only_the_band_beside_the_lamp_counts() -> None:
     low = WallCover(bands=(Band(lining="card", top=0.3), Band(lining="tile")))
     high = WallCover(bands=(Band(lining="tile", top=0.5), Band(lining="card")))

@@ -9,6 +9,7 @@ import pytest
 from planner.catalogue.library import caution_notes, demo_plan, load_cautions
 from planner.plan.lining import OPENING, Caution, Lining, WallCover
 from planner.plan.plan import Plan
+from planner.plan.space import Obstacle
 from planner.reports.cautions import at_work, cautions, nearest_fuel
 from planner.reports.report import Warned
 from planner.units import LengthUnit
@@ -40,11 +41,19 @@ def test_the_nearest_of_what_burns_by_hand() -> None:
     # (x = 0, board) is 10.5 cm away. The foil on wall 4, 14.75 cm away, does not burn.
     near = nearest_fuel(demo_plan())
     assert near is not None
-    surface, distance, lamp = near
-    assert (surface.where.index, lamp) == (4, 0)
+    place, distance, lamp = near
+    assert (place.index, lamp) == (4, 0)
     assert distance == pytest.approx(0.105)
     assert "White board (melamine or laminate) on wall 5 comes nearest to a lamp: 10.5 cm from " \
         "lamp 1" in told(demo_plan())["Fire"].sentence  # fmt: skip
+
+
+def test_a_shelf_that_burns_is_nearer_than_the_walls() -> None:
+    # The lamp is lit 60 cm above the floor; the shelf's top is 56 cm above it, under the lamp.
+    shelf = Obstacle(name="Shelf", x=0.3, y=0.25, underside=0.5, length=0.1, width=0.1,
+                     thickness=0.06, lining="white-board")  # fmt: skip
+    sentence = told(lined(Caution.BURNS, obstacles=(shelf,)))["Fire"].sentence
+    assert "Own board on obstacle 1 ('Shelf') comes nearest to a lamp: 4 cm from lamp 1" in sentence
 
 
 @pytest.mark.parametrize("kind", [Caution.BURNS, Caution.MELTS])
@@ -59,7 +68,7 @@ def test_an_open_door_does_not_burn() -> None:
                                        "door": 0, "door_open": True})  # fmt: skip
     near = nearest_fuel(plan)
     assert near is not None
-    assert near[0].where.index != 0
+    assert near[0].index != 0
 
 
 @pytest.mark.parametrize("kind", list(Caution))
