@@ -71,15 +71,15 @@ def estimate_to_csv(estimate: Estimate) -> str:
 _AXIS_UNITS = {"m": "_m", "%": "_percent", "h": "_h", "°": "_deg", "W": "_w"}
 
 
-def sweep_to_csv(sweep: Sweep) -> str:
+def sweep_to_csv(sweep: Sweep, delimiter: str = ",") -> str:
     """One header line, then one line a point in the order of the grid.
 
     First the axes (linings and lamps by name), then every figure as a fraction or in the unit
     its heading names (nine significant digits; empty where there is none), last the reason
-    where a point has no figures.
+    where a point has no figures. With a tab as ``delimiter`` it can be pasted.
     """
     stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
+    writer = csv.writer(stream, lineterminator="\n", delimiter=delimiter)
     writer.writerow(
         [
             *(_axis_heading(one, sweep.plan) for one in sweep.over),

@@ -182,16 +182,15 @@ class SweepPlot(Chart):
             self.spots(plot, xs, self._values(lead), self.words_at, by_x=True)
 
     def _draw_beside(self, curves: SweepCurves, ink: Ink, end: float) -> None:
-        """The mean of the other sweep, and of which it is where its line ends."""
+        """The mean of the other sweep, and in the corner of which it is."""
         if curves.beside is None:
             return
         name, xs, means = curves.beside
         values, colour = _numbers(means), mixed(ink.accent, ink.paper, 0.35)
         self.curve(self._upper, xs, values, dashed(colour, 1.8))
-        known = np.flatnonzero(np.isfinite(values) & (np.array(xs) <= end))
-        if known.size:
-            at = (float(xs[known[0]]), float(values[known[0]]))
-            self.label(self._upper, at, f" {name} ", colour, (0, 1.1))
+        # Where light falls with height and distance the upper right corner is free.
+        top = self._upper.getViewBox().viewRange()[1][1]
+        self.label(self._upper, (end, top), f"– – mean, {name}", colour, (1, 0))
 
     @staticmethod
     def _pixel(plot: Any) -> float:

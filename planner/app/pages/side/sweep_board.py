@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Callable, Hashable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
@@ -11,14 +9,14 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QDateTime, QLocale
-from PySide6.QtGui import QShowEvent
+from PySide6.QtGui import QGuiApplication, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import StillCombo, button, link_button
-from planner.app.pages.side.linked import Linked
+from planner.app.pages.side.linked import Linked, LinkedState
 from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import PlainLabel, explain
 from planner.app.plots.chart import FloatArray
@@ -30,6 +28,7 @@ from planner.plan.lit import counted, same_figures
 from planner.plan.plan import Plan
 from planner.plan.quantity import WATTS
 from planner.plan.refusal import refusal
+from planner.plan.variant_edits import name_of
 from planner.units import in_unit
 
 if TYPE_CHECKING:
@@ -65,7 +64,7 @@ class SweepBoard(QWidget):
         self.sweeps: dict[int, tuple[str, Sweep]] = {}
         """By a number that rises: when each was asked, and its points."""
         self._at = 0
-        self._judged: tuple[Plan, dict[Hashable, bool]] = document.plan, {}
+        self._judged: tuple[Plan, dict[Hashable, str]] = document.plan, {}
         self.point: int | None = None
         self._order: list[int] = []
         self.plot, self.ranking, self.map = SweepPlot(), RankingPlot(), SweepMap()
@@ -89,7 +88,9 @@ class SweepBoard(QWidget):
         self.ranking.picked.connect(self.choose)
         self.ranking.taken.connect(lambda _number: self.keep())
         self._arrange()
-        display.changed.connect(lambda _state: self._draw())
+        display.changed.connect(lambda _state: self._on_display())
+        # The mark of the plan moves, or the points are of another plan.
+        document.changed.connect(lambda _old, _new: self._draw())
         linked.changed.connect(self._on_linked)
         self._draw()
 
@@ -148,12 +149,12 @@ class SweepBoard(QWidget):
         self._at, self.point = int(self.shown.currentData()), None
         self._draw()
 
-    def follow_plan(self) -> None:
-        """The plan has changed: the mark moves, or the points are of another plan."""
+    def _on_display(self) -> None:
+        self._judged = self._document.plan, {}  # its words hold lengths
         self._draw()
 
-    def _on_linked(self, new: object, old: object) -> None:
-        if getattr(new, "wishes", None) != getattr(old, "wishes", None):
+    def _on_linked(self, new: LinkedState, old: LinkedState) -> None:
+        if new.wishes != old.wishes:
             self._draw()
 
     @property
@@ -162,14 +163,22 @@ class SweepBoard(QWidget):
         return self.sweep is not None and self._is_current(self.sweep)
 
     def _is_current(self, sweep: Sweep) -> bool:
-        """Asked of every sweep with every point that comes: answered once for each plan."""
-        plan = self._document.plan
+        return not self._apart(sweep)
+
+    def _apart(self, sweep: Sweep) -> str:
+        """What the plan of a sweep was, where it differs from the plan as it stands, in words.
+
+        Asked of every sweep with every point that comes: answered once for each plan.
+        """
+        plan, key = self._document.plan, (id(sweep.plan), sweep.over)
         if self._judged[0] is not plan:
             self._judged = plan, {}
-        key = id(sweep.plan), sweep.over
         known = self._judged[1]
         if key not in known:
-            known[key] = self._would_be_the_same(sweep)
+            there = sweep.plan
+            lead = "" if there.name == plan.name else f"{there.name} "
+            differs = name_of(plan, there, self._display.unit) or "other hours or target"
+            known[key] = "" if self._would_be_the_same(sweep) else f"{lead}before: {differs}"
         return known[key]
 
     def _would_be_the_same(self, sweep: Sweep) -> bool:
@@ -184,8 +193,7 @@ class SweepBoard(QWidget):
     def _title(self, when: str, sweep: Sweep) -> str:
         """Which sweep it is, when it was asked and of which plan."""
         over = " and ".join(one.words(sweep.plan) for one in sweep.over)
-        changed = "" if self._is_current(sweep) else ", since changed"
-        return f"{over[:1].upper()}{over[1:]} · {when} · {sweep.plan.name}{changed}"
+        return f"{over[:1].upper()}{over[1:]} · {when} · {self._apart(sweep) or sweep.plan.name}"
 
     # -- drawing ------------------------------------------------------------------------
 
@@ -229,25 +237,27 @@ class SweepBoard(QWidget):
         over = sweep.over[0]
         self._order = sorted(sweep.points, key=lambda k: _number(sweep.points[k].values[0]))
         points = [sweep.points[k] for k in self._order]
-        names = (*UPPER, *LOWER)
-        figures = {name: tuple(_figure(point, name) for point in points) for name in names}
+        keys = (*UPPER, *LOWER)
         plan, shown = self._document.plan, self._shown_in(over)
         now = over.now(plan) if self._is_current(sweep) else None
         kind = over.dial.quantity if over.dial is not None else WATTS
         unit = self._display.unit
-        place = None if self.point is None else self._order.index(self.point)
         curves = SweepCurves(
             label=over.words(sweep.plan),
             unit=unit.value if kind.is_length else kind.suffix,
             xs=tuple(_number(point.values[0]) / shown for point in points),
-            figures=figures,
+            figures={key: tuple(_figure(point, key) for point in points) for key in keys},
             now=None if now is None else _number(now) / shown,
             band=counted(plan).band,
             decimals=unit.decimals if kind.is_length else kind.decimals,
             beside=self._beside(shown),
         )
-        self.plot.show_curves(curves, place)
+        self.plot.show_curves(curves, self._place())
         self._stack.setCurrentWidget(self.plot)
+
+    def _place(self) -> int | None:
+        """Where the point in hand stands in the chart."""
+        return None if self.point is None else self._order.index(self.point)
 
     def _beside(
         self, shown: float
@@ -258,7 +268,8 @@ class SweepBoard(QWidget):
         when, other = self.sweeps[at]
         points = sorted(other.points.values(), key=lambda point: _number(point.values[0]))
         xs = tuple(_number(point.values[0]) / shown for point in points)
-        return f"{other.plan.name}, {when}", xs, tuple(_figure(point, "mean") for point in points)
+        name = self._apart(other) or f"{other.plan.name}, {when}"
+        return name, xs, tuple(_figure(point, "mean") for point in points)
 
     def _draw_ranking(self, sweep: Sweep) -> None:
         """Linings or lamps by their light; those that cannot be are said below."""
@@ -298,7 +309,7 @@ class SweepBoard(QWidget):
 
         table = values(key)
         numbers = tuple(
-            (figure.written(value) if np.isfinite(value) else self._nothing(sweep, k))
+            (figure.written(value) if np.isfinite(value) else _nothing(sweep.points.get(k)))
             for value, k in zip(table.ravel().tolist(), self._order, strict=True)
         )
         current = self._is_current(sweep)
@@ -315,14 +326,8 @@ class SweepBoard(QWidget):
             colours=self._display.state.colour_map,
             figure=figure.heading(),
         )
-        place = None if self.point is None else self._order.index(self.point)
-        self.map.show_cells(cells, place)
+        self.map.show_cells(cells, self._place())
         self._stack.setCurrentWidget(self.map)
-
-    @staticmethod
-    def _nothing(sweep: Sweep, number: int) -> str:
-        point = sweep.points.get(number)
-        return "" if point is None else NO_VALUE if not point.problem else "✕"
 
     def _axis(self, over: Over, plan: Plan, *, current: bool) -> MapAxis:
         unit = self._display.unit
@@ -467,19 +472,20 @@ class SweepBoard(QWidget):
         """Put all points on the clipboard, tab-separated."""
         if self.sweep is None:
             return
-        from PySide6.QtGui import QGuiApplication  # noqa: PLC0415 - only when asked
-
         from planner.reports.exports import sweep_to_csv  # noqa: PLC0415 - only when asked
 
-        lines = csv.reader(io.StringIO(sweep_to_csv(self.sweep)))
-        text = "\n".join("\t".join(line) for line in lines)
-        QGuiApplication.clipboard().setText(text + "\n")
+        QGuiApplication.clipboard().setText(sweep_to_csv(self.sweep, "\t"))
 
 
 def _wish_in_words(key: str, bound: float, *, least: bool) -> str:
     """'DLI at least 12 mol m⁻² d⁻¹'."""
     figure = FIGURE[key]
     return f"{figure.name} at {'least' if least else 'most'} {figure.written(bound)} {figure.unit}"
+
+
+def _nothing(point: Point | None) -> str:
+    """What stands in a cell without a value: not there yet, cannot be, or has no such figure."""
+    return "" if point is None else "✕" if point.problem else NO_VALUE
 
 
 def _same_run(one: Sweep, other: Sweep) -> bool:

@@ -187,7 +187,7 @@ class SweepForm(FieldForm):
         self._asked: SweepAsked | None = None
         lane.progressed.connect(self._on_progress)
         self.end()
-        document.changed.connect(lambda _old, _new: self._on_plan())
+        document.changed.connect(lambda _old, _new: self._follow())
         shelf.changed.connect(self._follow)
 
     def _share_points(self) -> None:
@@ -244,10 +244,6 @@ class SweepForm(FieldForm):
         if bad:
             words += f" {len(bad)} cannot be: {bad[0]}"
         return in_unit(words, self._display.unit)
-
-    def _on_plan(self) -> None:
-        self._follow()
-        self._board.follow_plan()
 
     def _follow(self) -> None:
         for axis in (self.first, self.second):
