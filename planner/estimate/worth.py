@@ -3,14 +3,14 @@
 Areas count what is seen of a surface; pieces add the overlap allowance on every side, for
 corners and seams. The door is a piece by itself, cut to its own size without overlap, so
 that it can still open; it is bought even while the door stands open. Ceiling and floor
-are cut from the rectangle around the footprint. Obstacles are taken as made of their
-material and need none.
+are cut from the rectangle around the footprint. An obstacle is taken as made of its
+material: none is cut or bought for it, though cautions about materials heed it.
 """
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -18,6 +18,7 @@ from planner.estimate.result import Estimate
 from planner.metrics.cutting import CuttingList, Piece, cutting_list
 from planner.plan.costs import Costs, Form, Goods
 from planner.plan.lining import OPENING_KEY
+from planner.plan.place import Place, PlaceKind, lining_at, reach, surfaces
 from planner.plan.plan import Plan
 from planner.units import SECONDS_PER_HOUR
 
@@ -26,9 +27,10 @@ DAYS_PER_MONTH: Final = 365.25 / 12
 
 @dataclass(frozen=True)
 class Cover:
-    """What one lining covers: the pieces to cut, and the area seen of each in m²."""
+    """What one lining covers: the places, the piece to cut for each, the area seen of it in m²."""
 
     lining: str
+    places: tuple[Place, ...]
     pieces: tuple[Piece, ...]
     areas: tuple[float, ...]
 
@@ -37,12 +39,27 @@ class Cover:
         """Area seen, in m²."""
         return sum(self.areas)
 
-    def without(self, there: Collection[Piece]) -> Cover:
-        """The cover without pieces that are there already."""
-        left = [k for k, piece in enumerate(self.pieces) if piece not in there]
-        return Cover(
-            self.lining, tuple(self.pieces[k] for k in left), tuple(self.areas[k] for k in left)
+    def without(self, there: Cover | None) -> Cover:
+        """The cover without what hangs ``there`` already: as large, on the same surface.
+
+        Bands of a wall count by their size only: one more below or above renames them all.
+        """
+        hung = Counter(() if there is None else there._sizes())
+        left = []
+        for k, size in enumerate(self._sizes()):
+            if hung[size]:
+                hung[size] -= 1
+            else:
+                left.append(k)
+        places, pieces, areas = (
+            tuple(part[k] for k in left) for part in (self.places, self.pieces, self.areas)
         )
+        return Cover(self.lining, places, pieces, areas)
+
+    def _sizes(self) -> Iterator[tuple[Place, float, float]]:
+        """Each piece by its surface and its sides to a tenth of a millimetre."""
+        for place, piece in zip(self.places, self.pieces, strict=True):
+            yield place.whole, round(piece.length, 4), round(piece.width, 4)
 
 
 @dataclass(frozen=True)
@@ -61,31 +78,25 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
     ``overlap`` in metres replaces the plan's own allowance.
     """
     allowance = plan.costs.overlap if overlap is None else overlap
-    areas: dict[str, list[float]] = {}
-    pieces: dict[str, list[Piece]] = {}
-
-    def add(lining: str, area: float, piece: Piece) -> None:
-        if lining != OPENING_KEY:
-            areas.setdefault(lining, []).append(area)
-            pieces.setdefault(lining, []).append(piece)
-
-    for wall, cover in enumerate(plan.walls):
-        length = plan.space.wall_length(wall)
-        extra = 0.0 if wall == plan.space.door else 2 * allowance
-        bottom = 0.0
-        for number, band in enumerate(cover.bands):
-            top = plan.space.height if band.top is None else min(band.top, plan.space.height)
-            if top > bottom:
-                label = f"Wall {wall + 1}" + (" (door)" if wall == plan.space.door else "")
-                label += f", band {number + 1}" if len(cover.bands) > 1 else ""
-                piece = Piece(label, length + extra, top - bottom + extra)
-                add(band.lining, length * (top - bottom), piece)
-            bottom = max(top, bottom)
-    x0, y0, x1, y1 = plan.space.bounds
-    for label, key in (("Ceiling", plan.ceiling), ("Floor", plan.floor)):
-        piece = Piece(label, x1 - x0 + 2 * allowance, y1 - y0 + 2 * allowance)
-        add(key, plan.space.area, piece)
-    return tuple(Cover(key, tuple(pieces[key]), tuple(areas[key])) for key in pieces)
+    found: dict[str, list[tuple[Place, Piece, float]]] = {}
+    for place in surfaces(plan):
+        lining, (low, high) = lining_at(plan, place), reach(plan, place)
+        if lining is None or lining.key == OPENING_KEY or place.kind is PlaceKind.OBSTACLE:
+            continue
+        door = place.kind is PlaceKind.WALL and place.index == plan.space.door
+        extra = 0.0 if door else 2 * allowance
+        if place.kind is PlaceKind.WALL:
+            across, up = plan.space.wall_length(place.index), high - low
+            area = across * up
+        else:
+            x0, y0, x1, y1 = plan.space.bounds
+            across, up, area = x1 - x0, y1 - y0, plan.space.area
+        if area > 0:
+            label = place.words(plan) + (" (door)" if door else "")
+            piece = Piece(label, across + extra, up + extra)
+            found.setdefault(lining.key, []).append((place, piece, area))
+    covered = ((key, *zip(*parts, strict=True)) for key, parts in found.items())
+    return tuple(Cover(key, places, pieces, areas) for key, places, pieces, areas in covered)
 
 
 def purchase(cover: Cover, goods: Goods, costs: Costs | None = None) -> Purchase:
@@ -207,13 +218,13 @@ class Bill:
 def bill(option: Plan, there: Plan | None, costs: Costs) -> Bill:
     """What must be bought for an option beyond what ``there`` has; all of it with None.
 
-    A piece is there already when there is one of the same lining, name and size; a lamp when
+    A piece is there already when the surface has one of the same lining and size; a lamp when
     there is one of the same model, wherever it hangs. Cutting lists may take seconds.
     """
-    cut = {} if there is None else {one.lining: one.pieces for one in covers(there, costs.overlap)}
+    cut = {} if there is None else {one.lining: one for one in covers(there, costs.overlap)}
     bought, unknown = [], []
     for cover in covers(option, costs.overlap):
-        part = cover.without(cut.get(cover.lining, ()))
+        part = cover.without(cut.get(cover.lining))
         goods = costs.goods_of(cover.lining)
         if part.pieces and goods is None:
             unknown.append(part)

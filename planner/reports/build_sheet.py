@@ -225,13 +225,14 @@ def _cuts(plan: Plan, unit: LengthUnit) -> list[Block]:
         return []
     rows = [row for cover in found for row in _pieces(plan, cover, unit)]
     over = on_tape(plan.costs.overlap, unit)
+    made = "; obstacles are of their material" if plan.obstacles else ""
     # Where no goods are known nothing can be said of what a piece is cut from.
     columns = 4 if any(row[3] for row in rows) else 3
     return [
         Table(
             ("Piece", "Of", "Cut", "From")[:columns],
             tuple(row[:columns] for row in rows),
-            title=f"Cuts; {over} {unit.value} over on every side but at the door",
+            title=f"Cuts; {over} {unit.value} over on every side but at the door{made}",
         )
     ]
 

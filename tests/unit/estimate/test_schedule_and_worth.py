@@ -16,7 +16,7 @@ from planner.estimate.schedule import Schedule, StagePlan, schedule, schedules, 
 from planner.estimate.worth import Bill, WorthError, bill, in_words, worth
 from planner.plan import edits
 from planner.plan.costs import Costs, Goods, LampPrice
-from planner.plan.lining import Lining
+from planner.plan.lining import Band, Lining, WallCover
 from planner.plan.plan import Plan
 from planner.plan.target import GrowthStage, PpfdTarget
 from planner.plan.variant_edits import add_variants
@@ -254,6 +254,17 @@ def test_what_is_not_known_is_not_made_up() -> None:
     assert "how Invented panel is priced" in in_words(
         "One", "None", worth(estimate(base), estimate(base), hung, Costs()), Costs()
     )
+
+
+def test_what_hangs_is_not_bought_again_for_another_band_beside_it() -> None:
+    """Foil above 0.7 m of wall 2; the board below it is then cut at 0.3 m, so foil is band 3."""
+    low, top = Band(lining="white-board", top=0.7), Band(lining="foil")
+    base = edits.set_wall_cover(sample_plan(), 1, WallCover(bands=(low, top)), FOIL)
+    lowest = Band(lining="white-board", top=0.3)
+    three = edits.set_wall_cover(base, 1, WallCover(bands=(lowest, low, top)))
+    (board,) = bill(three, base, Costs()).unknown
+    assert [piece.label for piece in board.pieces] == ["Wall 2, band 1", "Wall 2, band 2"]
+    assert board.area == pytest.approx(0.5 * 0.3 + 0.5 * 0.4)
 
 
 def test_less_light_never_pays_back() -> None:

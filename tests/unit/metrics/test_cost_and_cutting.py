@@ -19,6 +19,7 @@ from planner.estimate.worth import (
 from planner.metrics.cutting import CuttingList, Piece, cutting_list, fewest_rolls
 from planner.plan.costs import Goods
 from planner.plan.lining import Band, Lining, WallCover
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Space
 from tests.unit.reports.sample_estimate import SQUARE, sample_plan
 
@@ -212,7 +213,8 @@ def any_overlap(found: CuttingList) -> bool:
 
 
 def test_what_a_purchase_costs() -> None:
-    cover = Cover("foil", tuple(pieces_of((0.8, 0.5), (0.8, 0.5))), (0.4, 0.4))
+    places = Place(PlaceKind.WALL, 0, 0), Place(PlaceKind.WALL, 1, 0)
+    cover = Cover("foil", places, tuple(pieces_of((0.8, 0.5), (0.8, 0.5))), (0.4, 0.4))
     goods = Goods(lining="foil", width=0.8, length=0.9, price=4.5)
     assert purchase(cover, goods).cost == pytest.approx(9.0)  # two rolls
     unpriced = goods.model_copy(update={"price": None})
