@@ -27,12 +27,11 @@ from planner.app.fields.panel import Workplace
 from planner.app.plain import PlainLabel
 from planner.app.plots.lamp_plots import PolarPlot, curves_of
 from planner.app.quantity_box import QuantityBox
-from planner.app.questions import Questions, write_text
+from planner.app.questions import Questions, in_file_name, write_text
 from planner.app.settings import Settings
 from planner.catalogue.lamp_files.convert import aimed_down, summary, to_lamp_model, turned
 from planner.catalogue.lamp_files.photometry import LampFileError, Photometry, total_lumens
 from planner.catalogue.library import CatalogueError
-from planner.files.disk import PlanFileError
 from planner.metrics.spectra import lux_per_umol, photon_flux_from_lumens
 from planner.plan.lamp import LampModel
 from planner.plan.quantity import PHOTON_FLUX, WATTS, Quantity
@@ -400,17 +399,15 @@ class LampFileCommands(QObject):
         if index is None:
             return False
         model = self._workplace.document.plan.lamps[index].model
-        proposal = self._folder() / f"{_file_name(model.name)}.ies"
-        path = self._questions.save_path("Lamp as LM-63", proposal, LM63_FILTER)
-        if path is None:
-            return False
-        path = path if path.suffix else path.with_name(f"{path.name}.ies")
+        proposal = self._folder() / f"{in_file_name(model.name) or 'lamp'}.ies"
         spectrum = self._spectra.of_lamp(model.key)
         scale = None if spectrum is None else lux_per_umol(spectrum)
-        try:
+
+        def write(path: Path) -> None:
             write_text(path, lm63_text(to_photometry(model, scale)))
-        except PlanFileError as error:
-            self._questions.tell_failure("The lamp was not written", str(error))
+
+        path = self._questions.save_into("Lamp as LM-63", proposal, LM63_FILTER, "lamp", write)
+        if path is None:
             return False
         light = "scaled to 1000 lm" if spectrum is None else f"lumens by '{spectrum.name}'"
         self.told.emit(f"Wrote {path.name}, {light}")
@@ -432,8 +429,3 @@ def _read_all_sets(path: Path) -> tuple[Photometry, ...]:
         except LampFileError:
             break
     return tuple(found)
-
-
-def _file_name(name: str) -> str:
-    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in name)
-    return kept.strip(" .")[:80] or "lamp"

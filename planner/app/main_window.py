@@ -32,11 +32,11 @@ from planner.app.pages.side.variants import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.plan_desk import PlanDesk
 from planner.app.plots.exported import DrawingOut
-from planner.app.questions import FILTERS, Questions, write_export, write_picture
+from planner.app.questions import FILTERS, Questions, in_file_name, write_export, write_picture
 from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
 from planner.estimate.result import Estimate, EstimateOptions
-from planner.files.disk import PlanFileError, reason_of
+from planner.files.disk import reason_of
 from planner.files.store import LAMP_SUFFIXES, FileKind
 from planner.plan.groups import Edge
 from planner.plan.plan import Plan
@@ -347,21 +347,18 @@ class MainWindow(QMainWindow):
             self.tell(STILL_COMPUTED)
             return False
         folder = self.settings.folder
-        proposal = folder / f"{self.desk.name}{ending}"
-        path = self.questions.save_path("Export", proposal, FILTERS[ending])
-        if path is None:
-            return False
-        path = path if path.suffix else path.with_name(path.name + ending)
-        try:
+        proposal = folder / f"{in_file_name(self.desk.name) or 'plan'}{ending}"
+
+        def write(path: Path) -> None:
             if picture is not None:
                 write_picture(path, picture)
             elif estimate is not None:
                 write_export(path, ending, estimate)
-        except PlanFileError as error:
-            self.questions.tell_failure("The export was not written", str(error))
-            return False
-        self.tell(f"Wrote {path.name}")
-        return True
+
+        path = self.questions.save_into("Export", proposal, FILTERS[ending], "export", write)
+        if path is not None:
+            self.tell(f"Wrote {path.name}")
+        return path is not None
 
     def map_out(self, way: Callable[[DrawingOut], None]) -> None:
         """Let the map go out one way, drawn as in the report."""

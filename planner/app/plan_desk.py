@@ -15,7 +15,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from planner.app.document import Document
 from planner.app.jobs import Lane
-from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved
+from planner.app.questions import ChangedOnDisk, Questions, Recovered, Unsaved, in_file_name
 from planner.app.settings import RecentPlans, Settings
 from planner.files.disk import PlanChangedError, PlanFileError, is_file
 from planner.files.lock import FileLock, lock_file_of, lock_plan
@@ -173,7 +173,9 @@ class PlanDesk(QObject):
 
     def save_as(self) -> bool:
         """Ask for a file and save there; whether it was saved."""
-        proposal = self._document.path or self._folder() / f"{_file_name(self.name)}{SUFFIX}"
+        proposal = (
+            self._document.path or self._folder() / f"{in_file_name(self.name) or 'plan'}{SUFFIX}"
+        )
         path = self.questions.save_path("Save plan as", proposal)
         if path is None:
             return False
@@ -337,9 +339,3 @@ def _read(path: Path) -> OpenedPlan | PlanFileError:
         return open_plan(path)
     except PlanFileError as error:
         return error
-
-
-def _file_name(name: str) -> str:
-    """A plan's name without what a file name must not hold on some system."""
-    kept = "".join("-" if mark in '<>:"/\\|?*' or ord(mark) < 32 else mark for mark in name)
-    return kept.strip(" .") or "plan"

@@ -6,6 +6,8 @@ put an object with ready answers in its place.
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable
 from datetime import datetime
 from enum import Enum, auto
 from pathlib import Path
@@ -158,19 +160,38 @@ class Questions:
         title: str,
         proposal: Path,
         file_filter: str = PLAN_FILTER,
-        *,
-        complete: bool = False,
     ) -> Path | None:
         """Where to save; None if the user thinks better of it.
 
-        ``complete``: a name with none of the filter's endings gets that of the kind chosen.
+        A name with none of the filter's endings gets that of the kind chosen.
         """
         chosen, kind = QFileDialog.getSaveFileName(self.parent, title, str(proposal), file_filter)
         if not chosen:
             return None
-        path = Path(chosen)
-        if complete and f"*{path.suffix.lower()})" not in file_filter:
-            path = path.with_name(path.name + kind.partition("*")[2].rstrip(")"))
+        return _with_ending(Path(chosen), file_filter, kind or file_filter)
+
+    def save_into(
+        self,
+        title: str,
+        proposal: Path,
+        file_filter: str,
+        what: str,
+        write: Callable[[Path], None],
+    ) -> Path | None:
+        """Ask where to save and write it there; None where nothing was written.
+
+        ``write`` raises ``PlanFileError`` or ``ValueError`` with the sentence to tell.
+        """
+        path = self.save_path(title, proposal, file_filter)
+        if path is None:
+            return None
+        path = _with_ending(path, file_filter, f"*{proposal.suffix}")
+        try:
+            write(path)
+        except (PlanFileError, ValueError) as error:
+            text = str(error)
+            self.tell_failure(f"The {what} was not written", text[:1].upper() + text[1:])
+            return None
         return path
 
     def printer(self, paper: Paper, name: str) -> QPrinter | None:
@@ -208,6 +229,15 @@ FILTERS: Final = {
     ".pdf": "PDF (*.pdf);;All files (*)",
     ".png": "PNG pictures (*.png);;All files (*)",
 }
+
+
+def _with_ending(path: Path, allowed: str, chosen: str) -> Path:
+    """A path with one of the endings of a filter, else with the first of the kind chosen."""
+    endings = re.compile(r"\*(\.[\w.]+)")
+    first = endings.search(chosen)
+    if first is None or path.name.lower().endswith(tuple(endings.findall(allowed))):
+        return path
+    return path.with_name(path.name + first[1])
 
 
 def in_file_name(name: str) -> str:

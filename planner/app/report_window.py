@@ -50,7 +50,6 @@ from planner.app.settings import Settings
 from planner.app.theme import paint_focus
 from planner.estimate.calibrate_result import Calibration
 from planner.estimate.result import Estimate, EstimateOptions, Quality
-from planner.files.disk import PlanFileError
 from planner.plan.plan import Plan
 from planner.reports.chapters import report
 from planner.reports.charts import shortened
@@ -397,22 +396,18 @@ class ReportWindow(QDialog):
         if chosen is None:
             return False
         proposal = self._settings.folder / f"{self._name}{ending}"
-        path = self._questions.save_path("Save the report", proposal, _FORMS[ending], complete=True)
-        if path is None:
-            return False
-        path = path if path.suffix else Path(f"{path}{ending}")
-        data = (
-            report_pdf(chosen, self.paper_chosen())
-            if ending == ".pdf"
-            else report_html(chosen).encode()
+
+        def write(path: Path) -> None:
+            pdf = ending == ".pdf"
+            paper = self.paper_chosen()
+            write_bytes(path, report_pdf(chosen, paper) if pdf else report_html(chosen).encode())
+
+        path = self._questions.save_into(
+            "Save the report", proposal, _FORMS[ending], "report", write
         )
-        try:
-            write_bytes(path, data)
-        except PlanFileError as error:
-            self._questions.tell_failure("The report was not written", str(error))
-            return False
-        self.told.emit(f"Wrote {path.name}")
-        return True
+        if path is not None:
+            self.told.emit(f"Wrote {path.name}")
+        return path is not None
 
     def drawings(self) -> tuple[DrawingOut, ...]:
         """The drawings of the chosen sections, each with its ways out."""

@@ -293,7 +293,7 @@ def verdict(
         first = name if more else baseline
         return (
             f"Which is {better} is not shown: {first} with {chance}; {name} lies "
-            f"{_signed(telling.low)} to {_signed(telling.high)} % from {baseline}."
+            f"{signed_change(telling.low)} to {signed_change(telling.high)} % from {baseline}."
         )
     ends = sorted(abs(end - 1) for end in (telling.low, telling.high))
     verb, words = ("beats", more_words) if more else ("is behind", less_words)
@@ -316,18 +316,21 @@ def saving_verdict(name: str, saving: Saving, baseline: str, months: float, sign
     )
 
 
-def _signed(ratio: float) -> str:
+def signed_change(ratio: float) -> str:
+    """By how many per cent a ratio lies off 1, with its sign."""
     change = ratio - 1
     return f"{'+' if change >= 0 else '−'}{_percent(abs(change))}"
 
 
-def chance_words(chance: float) -> str:
-    """A probability in words that never claims certainty."""
+def chance_words(chance: float, *, short: bool = False) -> str:
+    """A probability in words that never claims certainty; short for a cell of a table."""
+    more, less = ("> ", "< ") if short else ("more than ", "less than ")
+    percent = f"{100 * chance:.0f} %"
     if chance > 0.995:
-        return "more than 99 % probability"
-    if chance < 0.005:
-        return "less than 1 % probability"
-    return f"{100 * chance:.0f} % probability"
+        percent = f"{more}99 %"
+    elif chance < 0.005:
+        percent = f"{less}1 %"
+    return percent if short else f"{percent} probability"
 
 
 def _percent(fraction: float) -> str:

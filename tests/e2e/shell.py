@@ -67,9 +67,7 @@ class ReadyAnswers(Questions):
         self.proposed.append(folder)
         return self.to_open
 
-    def save_path(
-        self, title: str, proposal: Path, file_filter: str = "", *, complete: bool = False
-    ) -> Path | None:
+    def save_path(self, title: str, proposal: Path, file_filter: str = "") -> Path | None:
         self.proposed.append(proposal)
         return self.to_save
 

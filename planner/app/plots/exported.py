@@ -18,7 +18,6 @@ from PySide6.QtGui import QAction, QColor, QGuiApplication, QImage, QPainter, QP
 from PySide6.QtWidgets import QMenu, QWidget
 
 from planner.app.questions import Questions, write_bytes, write_picture
-from planner.files.disk import PlanFileError
 from planner.reports.drawings import Picture
 
 Table = tuple[Sequence[str], Sequence[Sequence[str | float | None]]]
@@ -120,13 +119,7 @@ class Exported:
         questions = questions or Questions(self.over())
         name = re.sub(r"[^\w]+", "-", self.called().lower())[:_LONGEST_NAME].strip("-")
         filters = _PICTURES + _TABLES * bool(self.table()[0])
-        path = questions.save_path("Save the drawing", Path(f"{name}.png"), filters, complete=True)
-        if path is None:
-            return
-        try:
-            self.save(path)
-        except PlanFileError as error:
-            questions.tell_failure("Save the drawing", str(error))
+        questions.save_into("Save the drawing", Path(f"{name}.png"), filters, "drawing", self.save)
 
 
 # -- painted widgets ------------------------------------------------------------------------

@@ -37,8 +37,7 @@ from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, Tr
 from planner.app.pages.side.worth_form import WorthBoard, WorthForm
 from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import TradeOffPlot
-from planner.app.questions import FILTERS, Questions, write_text
-from planner.files.disk import PlanFileError
+from planner.app.questions import FILTERS, Questions, in_file_name, write_text
 
 COLUMN_WIDTH: Final = 300
 COLUMN_CHARACTERS: Final = 44
@@ -320,18 +319,17 @@ class SideBySidePage(QWidget):
 
     def export_table(self) -> bool:
         """Ask where to, and write the table as CSV."""
-        proposal = Path.home() / f"{self.document.plan.name} side by side.csv"
-        path = self._questions.save_path("Export", proposal, FILTERS[".csv"])
-        if path is None:
-            return False
-        path = path if path.suffix else path.with_name(path.name + ".csv")
-        try:
-            write_text(path, self.table.text(","))
-        except PlanFileError as error:
-            self._questions.tell_failure("The table was not written", str(error))
-            return False
-        self.told.emit(f"Wrote {path.name}")
-        return True
+        proposal = Path.home() / f"{in_file_name(self.document.plan.name)} side by side.csv"
+        path = self._questions.save_into(
+            "Export",
+            proposal,
+            FILTERS[".csv"],
+            "table",
+            lambda path: write_text(path, self.table.text(",")),
+        )
+        if path is not None:
+            self.told.emit(f"Wrote {path.name}")
+        return path is not None
 
     # -- Qt -----------------------------------------------------------------------------
 

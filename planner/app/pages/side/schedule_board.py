@@ -34,7 +34,6 @@ from planner.app.plots.schedule_chart import ScheduleChart
 from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
 from planner.estimate.find_question import Aim, Held
 from planner.estimate.result import EstimateOptions
-from planner.files.disk import PlanFileError
 from planner.metrics.figures import FIGURE, NO_VALUE, percent, ppfd
 from planner.plan.edits import changed
 from planner.plan.lit import same_figures
@@ -442,16 +441,13 @@ class ScheduleBoard(QWidget):
         if found is None:
             return
         proposal = Path.home() / f"{in_file_name(found.name)} week by week.pdf"
-        path = self._questions.save_path("Weekly sheet", proposal, FILTERS[".pdf"])
-        if path is None:
-            return
-        path = path if path.suffix else path.with_name(f"{path.name}.pdf")
-        try:
+
+        def write(path: Path) -> None:
             write_bytes(
                 path, weekly_pdf(found, unit=self._display.unit, currency=plan.costs.currency)
             )
-        except PlanFileError as error:
-            self._questions.tell_failure("The sheet was not written", str(error))
+
+        self._questions.save_into("Weekly sheet", proposal, FILTERS[".pdf"], "sheet", write)
 
     def _is_of(self, plan: Plan) -> bool:
         now = self._document.plan

@@ -33,6 +33,7 @@ from planner.estimate.odds import (
     chance_words,
     deciding_words,
     saving_verdict,
+    signed_change,
     verdict,
 )
 from planner.metrics.figures import NO_VALUE
@@ -289,7 +290,11 @@ class OddsBoard(QWidget):
             told.append(NO_VALUE if saving is None else _saved(saving))
         best = [self._comparer.best(side, by) for by in _BY]
         name = "\n".join(textwrap.wrap(side.name, 26)) or side.name
-        return (name, *told, *(NO_VALUE if p is None else _chance(p) for p in best))
+        return (
+            name,
+            *told,
+            *(NO_VALUE if p is None else chance_words(p, short=True) for p in best),
+        )
 
     def _told(self, side: Side, by: By) -> str:
         found = self._comparer.telling(side, by)
@@ -375,20 +380,13 @@ class OddsForm(FieldForm):
         self.end()
 
 
-def _chance(chance: float) -> str:
-    percent = 100 * chance
-    if percent < 1:
-        return "< 1 %"
-    return "> 99 %" if percent > 99 else f"{percent:.0f} %"
-
-
 def _short(found: Telling, margin: float) -> str:
-    low, middle, high = (100 * (v - 1) for v in (found.low, found.ratio, found.high))
-    span = f"{middle:+.0f} % ({low:+.0f} to {high:+.0f})".replace("-", "−")
+    low, middle, high = (signed_change(v) for v in (found.low, found.ratio, found.high))
+    span = f"{middle} % ({low} to {high})"
     if found.equal_within(margin):
         return f"{span}\nequal for the purpose"
     ahead = found.chance if found.ratio > 1 else 1 - found.chance
-    return f"{span}\n{_chance(ahead)}" if found.clear else f"{span}\nnot shown"
+    return f"{span}\n{chance_words(ahead, short=True)}" if found.clear else f"{span}\nnot shown"
 
 
 def _saved(saving: Saving) -> str:
@@ -396,4 +394,4 @@ def _saved(saving: Saving) -> str:
     ends = sorted((saving.low, saving.high) if saving.middle >= 0 else (-saving.low, -saving.high))
     span = f"{word} {abs(saving.middle):.2f} ({ends[0]:.2f} to {ends[1]:.2f})"
     chance = saving.chance if saving.middle >= 0 else 1 - saving.chance
-    return f"{span}\n{_chance(chance)}".replace("-", "−")
+    return f"{span}\n{chance_words(chance, short=True)}".replace("-", "−")

@@ -15,7 +15,6 @@ from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
-from planner.files.disk import PlanFileError
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
 from planner.plan.survey import BOARD_REFLECTANCE, SHUT_DOOR, Board, Spacing, Survey, SurveyGrid
@@ -404,26 +403,19 @@ def print_board(
     expected: Sequence[float] = (),
 ) -> Path | None:
     """Write board and recording sheet where the user wants; None where nothing was written."""
-    from planner.reports.board import BoardError, Look, board_pdf  # noqa: PLC0415
+    from planner.reports.board import Look, board_pdf  # noqa: PLC0415
     from planner.reports.sheet import Paper  # noqa: PLC0415
 
     proposal = folder / f"{in_file_name(survey.name) or 'survey'} board.pdf"
-    path = questions.save_path("Board and recording sheet", proposal, FILTERS[".pdf"])
-    if path is None:
-        return None
-    path = path if path.suffix else path.with_name(f"{path.name}.pdf")
     title = f"{plan.name}, {survey.name}"
-    try:
-        look = Look(plan.space.door, black, tuple(expected))
+    look = Look(plan.space.door, black, tuple(expected))
+
+    def write(path: Path) -> None:
         data = board_pdf(
             plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title, look=look
         )
         write_bytes(path, data)
-    except PlanFileError as error:
-        questions.tell_failure("The board was not written", str(error))
-    except BoardError as error:
-        text = str(error)
-        questions.tell_failure("The board was not written", text[:1].upper() + text[1:])
-    else:
-        return path
-    return None
+
+    return questions.save_into(
+        "Board and recording sheet", proposal, FILTERS[".pdf"], "board", write
+    )

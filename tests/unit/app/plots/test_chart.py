@@ -57,6 +57,7 @@ def test_it_is_saved_as_picture_drawing_and_table(plot: SweepPlot, tmp_path: Pat
         ("light", "Drawings (*.svg)", "light.svg"),
         ("light.2", "Tables (*.csv)", "light.2.csv"),
         ("light.csv", "Pictures (*.png)", "light.csv"),
+        ("Tent 1.2", "Numbers (*.csv)", "Tent 1.2.csv"),
         ("", "", ""),
     ],
 )
