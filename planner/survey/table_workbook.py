@@ -165,7 +165,9 @@ def _attributes(text: bytes) -> dict[str, str]:
 def _tags(part: bytes, *names: str) -> Iterator[tuple[str, dict[str, str], int]]:
     """Name without prefix, attributes and end of every tag of these names."""
     wanted = "|".join(names)
-    pattern = re.compile(rb"<(?:[\w.-]+:)?(%b)(?=[\s/>])([^>]*)>" % wanted.encode())
+    # A value in quotes may hold the sign that ends a tag.
+    inside = rb"((?:[^>\"']++|\"[^\"]*\"|'[^']*')*+)"
+    pattern = re.compile(rb"<(?:[^\s<>/:]+:)?(%b)(?=[\s/>])%b>" % (wanted.encode(), inside))
     for match in pattern.finditer(part):
         yield match[1].decode(), _attributes(match[2]), match.end()
 
@@ -177,10 +179,17 @@ def _xlsx_marks(parts: dict[str, bytes]) -> dict[str, _Marks]:
         for _, at, _ in _tags(parts.get("xl/_rels/workbook.xml.rels", b""), "Relationship")
     }
     percent = _percent_styles(parts.get("xl/styles.xml", b""))
+    # Every sheet is looked through, whether or not its address is understood here: the reader may
+    # understand it. Like the reader, by letters large or small.
+    sheets = {
+        name.lower(): _xlsx_sheet(part, percent)
+        for name, part in parts.items()
+        if b"sheetData" in part
+    }
     found = {}
     for _, at, _ in _tags(parts.get("xl/workbook.xml", b""), "sheet"):
-        by = next((value for key, value in at.items() if key.endswith(":id")), "")
-        found[at.get("name", "")] = _xlsx_sheet(parts.get(f"xl/{targets.get(by)}", b""), percent)
+        by = next((value for key, value in at.items() if key.rpartition(":")[2] == "id"), "")
+        found[at.get("name", "")] = sheets.get(f"xl/{targets.get(by)}".lower(), _Marks())
     return found
 
 
@@ -221,10 +230,16 @@ def _xlsx_sheet(part: bytes, percent: set[int]) -> _Marks:
 
 
 def _place(reference: str, otherwise: tuple[int, int]) -> tuple[int, int]:
-    """Row and column from 0 of a reference like B7."""
-    match = re.fullmatch(r"([A-Z]{1,3})(\d{1,7})", reference)
-    if not match:
+    """Row and column from 0 of a reference like B7; ``otherwise`` where there is none.
+
+    Raises ``TableError`` where it is no such reference: the reader would make something of it,
+    and ends the whole program where that is a sheet larger than all memory.
+    """
+    if not reference:
         return otherwise
+    match = re.fullmatch(r"([A-Z]{1,3})([0-9]{1,7})", reference)
+    if not match:
+        raise TableError(_DAMAGED)
     column = 0
     for letter in match[1]:
         column = column * 26 + ord(letter) - ord("A") + 1

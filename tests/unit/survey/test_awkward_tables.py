@@ -5,8 +5,10 @@ What is right stands beside each table, written by hand.
 
 from __future__ import annotations
 
+import io
 import subprocess
 import sys
+import zipfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -291,6 +293,19 @@ def test_a_lux_column_alone_is_still_divided() -> None:
 
 # -- bombs ---------------------------------------------------------------------------------
 
+
+def misplaced(place: str, *, before: str = "", old: bytes = b"", new: bytes = b"") -> bytes:
+    """A workbook whose one cell says it is elsewhere; with a piece of its text replaced."""
+    cell_there = sheet([[1]]).replace('r="A1"', f'{before}r="{place}"')
+    made, packed = xlsx({"A": cell_there}), io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(made)) as book, zipfile.ZipFile(packed, "w") as changed:
+        parts = {name: book.read(name) for name in book.namelist()}
+        assert old in b"".join(parts.values())
+        for name, part in parts.items():
+            changed.writestr(name, part.replace(old, new) if old else part)
+    return packed.getvalue()
+
+
 EMPTY = "<row>" + "<c/>" * 1000 + "</row>"
 BOMBS: dict[str, Callable[[], bytes]] = {
     "four million empty cells": lambda: xlsx(
@@ -312,6 +327,15 @@ BOMBS: dict[str, Callable[[], bytes]] = {
         '<table:table-row table:number-rows-repeated="20000"><table:table-cell '
         'table:number-columns-repeated="16000"/><table:table-cell office:value-type="float" '
         'office:value="1"/></table:table-row>'
+    ),
+    # Each of these once made the reader ask for more memory than there is and end the program.
+    "a cell of no place": lambda: misplaced("A999999999999999999993"),
+    "a far cell behind a sign": lambda: misplaced("ZZZ9999999", before='of=">" '),
+    "a far cell of a sheet named by another word": lambda: misplaced(
+        "ZZZ9999999", old=b"r:id=", new=b"id="
+    ),
+    "a far cell of a sheet named in large letters": lambda: misplaced(
+        "ZZZ9999999", old=b'Target="worksheets', new=b'Target="WORKSHEETS'
     ),
     "one large part": lambda: xlsx({"A": sheet([]) + " " * 90_000_000}),
 }  # fmt: skip
