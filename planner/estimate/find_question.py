@@ -357,10 +357,10 @@ class Tries:
             return self._share_now(), self._share_now()
         room = dial("output").sound_in(self.plan)
         wished = self.question.wishes.watts
-        most = room.maximum / 100
+        least, most = room.minimum / 100, room.maximum / 100
         if wished is not None and watts > 0:
             most = min(most, wished / watts)
-        return room.minimum / 100, max(most, 0.01)
+        return least, max(most, least, 0.01)
 
     def _hours(self) -> tuple[float, float]:
         if Turn.HOURS not in self.question.turn:

@@ -29,6 +29,7 @@ from planner.plan.dials import dial
 from planner.plan.edits import line_all_walls
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
+from planner.plan.quantity import Quantity
 from planner.units import LengthUnit, format_length
 
 NEAR: Final = 0.02
@@ -78,7 +79,6 @@ def ways(
     linings: Sequence[Lining] = (),
     options: EstimateOptions | None = None,
     *,
-    dimmable: bool = True,
     unit: LengthUnit = LengthUnit.CM,
     cache: Cache | None = None,
     progress: Callable[[float], None] | None = None,
@@ -86,8 +86,8 @@ def ways(
 ) -> tuple[Way, Way, Way]:
     """Dimming, height and lining (those offered, on all walls) to a mean PPFD on the canopy.
 
-    ``dimmable`` says whether the lamps have a dimmer; heights are whole centimetres or half
-    inches, as ``unit`` is. Each way's plan is one edit of ``plan``.
+    Heights are whole centimetres or half inches, as ``unit`` is. Each way's plan is one edit of
+    ``plan``.
 
     Raises
     ------
@@ -99,7 +99,7 @@ def ways(
     check_lamps(plan)
     if wanted <= 0:
         raise FindError("The level wished must be above 0 µmol/m²/s.")
-    ask = _Ask(plan, wanted, options or EstimateOptions(), dimmable, unit, cache or Cache())
+    ask = _Ask(plan, wanted, options or EstimateOptions(), unit, cache or Cache())
     ask.cancelled, ask.progress = cancelled, progress
     ask.expected = 2 * len(linings) + _SCAN + 8
     found = ask.by_output(), ask.by_height(), ask.by_lining(linings)
@@ -115,13 +115,21 @@ class _Ask:
     plan: Plan
     wanted: float
     options: EstimateOptions
-    dimmable: bool
     unit: LengthUnit
     cache: Cache
     cancelled: Callable[[], bool] | None = None
     progress: Callable[[float], None] | None = None
     expected: int = 1
     done: int = 0
+
+    @property
+    def dimmer(self) -> Quantity:
+        """Between which outputs in per cent the lamps may be set."""
+        return dial("output").sound_in(self.plan).at_least(1.0)
+
+    @property
+    def dimmable(self) -> bool:
+        return self.dimmer.minimum < self.dimmer.maximum
 
     def light(self, plan: Plan) -> Estimate:
         found = evaluate(plan, self.options, cache=self.cache, cancelled=self.cancelled)
@@ -152,7 +160,7 @@ class _Ask:
         made = estimate.plan
         now = output_of(made)
         wished = now * self.wanted / estimate.figures.mean if estimate.figures.mean > 0 else 100.0
-        output = min(max(round(wished), 1), 100)
+        output = round(min(max(wished, self.dimmer.minimum), self.dimmer.maximum))
         if abs(output - now) < 0.5:
             return estimate, "Full output" if output == 100 else f"Output as it is, {output} %"
         verb = "Dim" if output < now else "Turn up"

@@ -272,7 +272,7 @@ _ROWS: Final = (
           "at. Higher gives less light, more evenly.", t.housing_under_ceiling),
     _lamp("output", "output", "output_percent", _NOTHING, "Set lamp output", None,
           "The dimmer: light and watts both follow it in proportion. Real lamps often do a "
-          "little better when dimmed."),
+          "little better when dimmed.", t.by_dimmer),
     _wall("reflectance", "wall reflectance", q.SHARE, _BALANCE, "Set reflectance of walls",
           t.reflectance, t.put_reflectance, where=t.wall_bands),
     _space("width", "footprint width", q.EXTENT, _ALL, "Set width",

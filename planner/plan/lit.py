@@ -140,6 +140,11 @@ def same_figures(one: Plan, other: Plan) -> bool:
     return counted(one) == counted(other) and same_light(one, other)
 
 
+def same_answers(one: Plan, other: Plan) -> bool:
+    """Whether a search finds the same in both: the same figures, and as much can be turned."""
+    return one.dimmable == other.dimmable and same_figures(one, other)
+
+
 @dataclass(frozen=True)
 class Doubted:
     """How far the inputs of the light may be off, and which of them are one and the same.

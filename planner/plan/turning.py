@@ -100,6 +100,12 @@ def housing_under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity
     return least.at_most(plan.headroom - housing, "the ceiling is there")
 
 
+def by_dimmer(kind: Quantity, plan: Setup, place: Place) -> Quantity:
+    """Full output where nothing turns it down."""
+    dims = plan.lamps[place.index].model.dimmable
+    return kind if dims else kind.at_least(100.0, "the lamp cannot be dimmed")
+
+
 def leaving_a_night(kind: Quantity, _plan: Setup, _place: Place) -> Quantity:
     why = f"most crops need {LEAST_DARK_HOURS:g} dark hours"
     return kind.at_most(24.0 - LEAST_DARK_HOURS, why)

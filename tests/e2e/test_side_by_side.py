@@ -708,7 +708,10 @@ def test_three_ways_to_one_level(qtbot: QtBot, window: MainWindow) -> None:
     assert window.document.undo_stack.undoText() == f"Use Dim to {output} %"
     assert window.document.plan.lamps[0].output_percent == pytest.approx(output)
     window.document.undo_stack.undo()
-    form.dimmable.click()
+    plan = window.document.plan
+    for k, lamp in enumerate(plan.lamps):
+        plan = edits.change_lamp(plan, k, model=edits.changed(lamp.model, dimmable=False))
+    window.document.apply(plan, "Set lamp as not dimmable")
     assert "The lamps cannot be dimmed." in find(qtbot, page).words
 
 

@@ -315,6 +315,25 @@ def test_cancel_progress_and_a_part() -> None:
 # -- hours ------------------------------------------------------------------------------
 
 
+def test_lamps_without_a_dimmer_burn_full_or_hang_higher() -> None:
+    """Half the light asked of a lamp at full output: dimming would do it, but nothing dims it."""
+    bare = sample_plan()
+    model = edits.changed(bare.lamps[0].model, dimmable=False)
+    fixed = edits.change_lamp(bare, 0, model=model)
+    dli = evaluate(bare, OPTIONS).figures.mean * 14 * 3600 / 1e6
+    wishes = Wishes(dli_low=dli / 2)
+    question = Question(Aim.ENERGY, turn=ONLY_HEIGHT, wishes=wishes)
+    dimmed, full = (find(one, question, OPTIONS).best for one in (bare, fixed))
+    assert dimmed.plan.lamps[0].output_percent < 60
+    assert full.plan.lamps[0].output_percent == 100
+    # Whoever wishes for fewer watts than it takes is told that this cannot be kept.
+    few = Question(Aim.ENERGY, turn=ONLY_HEIGHT, wishes=Wishes(dli_low=dli / 2, watts=20.0))
+    found = find(fixed, few, OPTIONS)
+    assert not found.met
+    assert found.best.plan.lamps[0].output_percent == 100
+    assert "Power 40 is over 20" in found.words
+
+
 def test_hours_for_a_dli() -> None:
     """The quarter of an hour above 6e6 / 3600 / mean."""
     what = sample_plan()

@@ -60,6 +60,11 @@ def test_no_height_is_nearer() -> None:
         assert off[round(100 * found)] <= min(off.values()) + 0.005 * wanted
 
 
+def undimmable(plan: Plan) -> Plan:
+    model = edits.changed(plan.lamps[0].model, dimmable=False)
+    return edits.change_lamp(plan, 0, model=model)
+
+
 def test_the_lining_that_needs_the_fewest_watts() -> None:
     """The brightest of those offered, dimmed to the level: 40 W by the ratio of the means."""
     plan = sample_plan()
@@ -74,7 +79,7 @@ def test_the_lining_that_needs_the_fewest_watts() -> None:
     assert lining.reached
     # A lamp that cannot be dimmed gives what the lining nearest to the level lets it.
     wished = mean(edits.line_all_walls(plan, LININGS[0]))
-    dim, _, as_is = ways(plan, wished, LININGS, OPTIONS, dimmable=False)
+    dim, _, as_is = ways(undimmable(plan), wished, LININGS, OPTIONS)
     assert dim.plan is None
     assert dim.words == "The lamps cannot be dimmed."
     assert as_is.name == "Line with Invented grey"

@@ -28,7 +28,7 @@ from planner.plan.lamp import (
     TableProfile,
 )
 from planner.plan.lining import Band, Caution, Lining, WallCover
-from planner.plan.lit import counted, doubted, lit, same_figures, same_light
+from planner.plan.lit import counted, doubted, lit, same_answers, same_figures, same_light
 from planner.plan.plan import Plan, Setup
 from planner.plan.space import Canopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
@@ -50,7 +50,7 @@ SIDES = {
     "LampModel": {"key": "doubts", "name": "", "body": "light", "profile": "light",
                   "ppf": "light", "watts": "figures", "housing_height": "light",
                   "housing_reflectance": "light", "ppf_uncertainty": "doubts", "source": "",
-                  "note": "", "dimmable": ""},
+                  "note": "", "dimmable": "searches"},
     "PointBody": {"kind": "light"},
     "PanelBody": {"kind": "light", "length": "light", "width": "light"},
     "BarsBody": {"kind": "light", "count": "light", "length": "light", "bar_width": "light",
@@ -224,7 +224,9 @@ def rekeyed(plan: Plan) -> Plan:
 
 def sides(one: Plan, other: Plan) -> set[str]:
     compared = {"light": lit, "figures": counted, "doubts": doubted}
-    return {word for word, of in compared.items() if of(one) != of(other)}
+    found = {word for word, of in compared.items() if of(one) != of(other)}
+    # What a search may turn is not light: it counts where only that differs.
+    return found or ({"searches"} if not same_answers(one, other) else set())
 
 
 def test_each_field_falls_on_its_side() -> None:

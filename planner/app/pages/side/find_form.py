@@ -42,7 +42,7 @@ from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.ways import Way, ways
 from planner.estimate.worth import Bill, bill
 from planner.plan.lining import Lining
-from planner.plan.lit import same_figures
+from planner.plan.lit import same_answers
 from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, PPFD
 from planner.units import in_unit
@@ -174,7 +174,7 @@ class FindBoard(QWidget):
 
     def _on_plan(self) -> None:
         found, now = self.found, self._document.plan
-        old = found is not None and bool(found.rows) and not same_figures(found.of, now)
+        old = found is not None and bool(found.rows) and not same_answers(found.of, now)
         self.stale.setVisible(old)
         if found is not None:
             self.stale.setText(f"These answers are of '{found.of.name}' before it was changed.")
@@ -242,9 +242,6 @@ class FindForm(FieldForm):
         level_row, self.level = self.add_number(
             "Mean light", PPFD.within(1.0, 5000.0), 200.0, "The PPFD wanted on the canopy."
         )
-        self.dimmable = QCheckBox("The lamps can be dimmed")
-        self.dimmable.setChecked(True)
-        self.add_wide(self.dimmable)
         self._on_walls = self.add_heading("Linings to try")
         self.where_row, self.where = self.add_choice("They go onto", [])
         self.linings = TickList("Linings to try")
@@ -326,7 +323,6 @@ class FindForm(FieldForm):
             widget.setVisible(best)
         for row, _ in self._counts:
             row.set_visible(best and Turn.LAMPS in turned)
-        self.dimmable.setVisible(not best)
         lined = Turn.LINING in turned or not best
         for widget in (self._on_walls, self.linings):
             widget.setVisible(lined)
@@ -364,7 +360,7 @@ class FindForm(FieldForm):
         plan, unit, cells = self.plan, self.unit, self._display.state.cells
         options = EstimateOptions(cells=(cells, cells))
         question, best, linings = self.question(), self.best, self._ticked()
-        level, dimmable = self.level.value, self.dimmable.isChecked()
+        level = self.level.value
 
         def job(progress: Progress, cancelled: Cancelled) -> Found:
             if best:
@@ -377,8 +373,8 @@ class FindForm(FieldForm):
             own = evaluate(plan, options, cache=cache, cancelled=cancelled)
             return ways_found(
                 own,
-                ways(plan, level, linings, options, dimmable=dimmable, unit=unit, cache=cache,
-                     progress=progress, cancelled=cancelled),
+                ways(plan, level, linings, options, unit=unit, cache=cache, progress=progress,
+                     cancelled=cancelled),
             )  # fmt: skip
 
         self.asker.ask(_Asked(plan), job)

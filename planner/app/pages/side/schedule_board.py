@@ -36,7 +36,7 @@ from planner.estimate.find_question import Aim, Held
 from planner.estimate.result import EstimateOptions
 from planner.metrics.figures import FIGURE, NO_VALUE, percent, ppfd
 from planner.plan.edits import changed
-from planner.plan.lit import same_figures
+from planner.plan.lit import same_answers
 from planner.plan.plan import Plan
 from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, quantity_of
 from planner.plan.refusal import refusal
@@ -454,7 +454,7 @@ class ScheduleBoard(QWidget):
         same = all(
             getattr(plan, key) == getattr(now, key) for key in ("schedule", "costs", "variants")
         )
-        return same and same_figures(plan, now)
+        return same and same_answers(plan, now)
 
     def _on_plan(self) -> None:
         if self._of is not None and not self._is_of(self._of):

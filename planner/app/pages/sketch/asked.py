@@ -173,7 +173,6 @@ class Asked(QObject):
                 wanted,
                 linings,
                 options,
-                dimmable=plan.dimmable,
                 unit=display.unit,
                 cache=self._kept(),
                 progress=progress,

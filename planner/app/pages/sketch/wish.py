@@ -14,7 +14,7 @@ from planner.app.pages.sketch.asked import Asked
 from planner.app.plain import PlainLabel, explain
 from planner.app.quantity_box import QuantityBox
 from planner.plan.lining import Lining
-from planner.plan.lit import same_figures
+from planner.plan.lit import same_answers
 from planner.plan.plan import Plan
 from planner.plan.quantity import PPFD
 from planner.units import in_unit
@@ -136,7 +136,7 @@ class WishLine(QWidget):
 
     def _on_answer(self, found: Any) -> None:
         self.note.setText("")
-        if self._of is not None and same_figures(self._of, self._work.document.plan):
+        if self._of is not None and same_answers(self._of, self._work.document.plan):
             self.show_ways(tuple(found))
 
     def _on_refused(self, sentence: str) -> None:
@@ -144,7 +144,7 @@ class WishLine(QWidget):
         self.alert.say(in_unit(sentence, self._work.display.unit))
 
     def _on_plan(self, _old: Plan, new: Plan) -> None:
-        if self._of is not None and not same_figures(self._of, new):
+        if self._of is not None and not same_answers(self._of, new):
             self._of = None
             self._asked.lane.drop("wish")
             self.note.setText("")
