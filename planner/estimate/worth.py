@@ -95,8 +95,15 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
             label = place.words(plan) + (" (door)" if door else "")
             piece = Piece(label, across + extra, up + extra)
             found.setdefault(lining.key, []).append((place, piece, area))
-    covered = ((key, *zip(*parts, strict=True)) for key, parts in found.items())
-    return tuple(Cover(key, places, pieces, areas) for key, places, pieces, areas in covered)
+    return tuple(
+        Cover(
+            key,
+            tuple(place for place, _, _ in parts),
+            tuple(piece for _, piece, _ in parts),
+            tuple(area for _, _, area in parts),
+        )
+        for key, parts in found.items()
+    )
 
 
 def purchase(cover: Cover, goods: Goods, costs: Costs | None = None) -> Purchase:
