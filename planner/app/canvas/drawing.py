@@ -141,12 +141,13 @@ class Drawing(Handed):
         return in_unit(self._notice, self.display.unit)
 
     def _on_plan(self, _old: Plan, plan: Plan) -> None:
+        # First of all: whoever is told that a drag has ended may ask what is in hand.
+        if self._focused is not None and not self._focused.fits(plan):
+            self._focused = None
         if self._drag is not None and not self._applying:
             self._end_drag()  # undone or replaced under the hand
         if not self._applying:
             self._notice = ""
-        if self._focused is not None and not self._focused.fits(plan):
-            self._focused = None
         self._refit_if_needed()
         self.follow()
 

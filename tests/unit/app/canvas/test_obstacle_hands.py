@@ -104,3 +104,19 @@ def test_arrow_keys_from_the_side_move_it_along_and_up(side_desk: MakeDesk) -> N
     assert tray.underside < 0.5
     assert tray.x < 0.3
     assert tray.y == 0.7
+
+
+@pytest.mark.parametrize("make", ["plan_desk", "side_desk"])
+def test_a_plan_opened_under_the_hand_takes_what_was_in_it(
+    make: str, request: pytest.FixtureRequest
+) -> None:
+    """Whoever hears that the drag has ended may ask for the words of the new plan."""
+    desk = request.getfixturevalue(make)(with_tray())
+    desk.view.dragging_changed.connect(lambda _on: desk.view.tell())
+    height = 0.55 if make == "side_desk" else 0.7
+    desk.hand.press(0.3, height)
+    desk.hand.move(0.4, height + 0.05)
+    desk.document.replace(plan_of(), None)
+    assert not desk.view.dragging
+    assert "In hand" not in desk.view.accessibleDescription()
+    desk.hand.release(0.4, height)
