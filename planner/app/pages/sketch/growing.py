@@ -100,6 +100,7 @@ class GrowingLine(QWidget):
         asked.lane.progressed.connect(self._on_progress)
         work.document.changed.connect(lambda _old, new: self._on_plan(new))
         work.display.changed.connect(lambda _state: self._say())
+        self._show()
         self._on_plan(work.document.plan)
 
     def ask(self) -> None:
@@ -129,8 +130,6 @@ class GrowingLine(QWidget):
     def _on_plan(self, plan: Plan) -> None:
         self.setVisible(bool(plan.schedule and plan.lamps))
         if self._moving or self._of is None:
-            if self._of is None:
-                self._show()
             return
         if self._of != steady(plan):
             self._of = self._found = None
