@@ -10,7 +10,7 @@ material: none is cut or bought for it, though cautions about materials heed it.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -26,40 +26,49 @@ DAYS_PER_MONTH: Final = 365.25 / 12
 
 
 @dataclass(frozen=True)
+class Part:
+    """A place to cover: the piece to cut for it, and the area seen of it in m²."""
+
+    place: Place
+    piece: Piece
+    area: float
+
+    @property
+    def size(self) -> tuple[Place, float, float]:
+        """Its surface, and the sides of its piece to a tenth of a millimetre."""
+        return self.place.whole, round(self.piece.length, 4), round(self.piece.width, 4)
+
+
+@dataclass(frozen=True)
 class Cover:
-    """What one lining covers: the places, the piece to cut for each, the area seen of it in m²."""
+    """What one lining covers."""
 
     lining: str
-    places: tuple[Place, ...]
-    pieces: tuple[Piece, ...]
-    areas: tuple[float, ...]
+    parts: tuple[Part, ...]
+
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        """The pieces to cut."""
+        return tuple(part.piece for part in self.parts)
 
     @property
     def area(self) -> float:
         """Area seen, in m²."""
-        return sum(self.areas)
+        return sum(part.area for part in self.parts)
 
     def without(self, there: Cover | None) -> Cover:
         """The cover without what hangs ``there`` already: as large, on the same surface.
 
         Bands of a wall count by their size only: one more below or above renames them all.
         """
-        hung = Counter(() if there is None else there._sizes())
+        hung = Counter(part.size for part in (() if there is None else there.parts))
         left = []
-        for k, size in enumerate(self._sizes()):
-            if hung[size]:
-                hung[size] -= 1
+        for part in self.parts:
+            if hung[part.size]:
+                hung[part.size] -= 1
             else:
-                left.append(k)
-        places, pieces, areas = (
-            tuple(part[k] for k in left) for part in (self.places, self.pieces, self.areas)
-        )
-        return Cover(self.lining, places, pieces, areas)
-
-    def _sizes(self) -> Iterator[tuple[Place, float, float]]:
-        """Each piece by its surface and its sides to a tenth of a millimetre."""
-        for place, piece in zip(self.places, self.pieces, strict=True):
-            yield place.whole, round(piece.length, 4), round(piece.width, 4)
+                left.append(part)
+        return Cover(self.lining, tuple(left))
 
 
 @dataclass(frozen=True)
@@ -78,7 +87,7 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
     ``overlap`` in metres replaces the plan's own allowance.
     """
     allowance = plan.costs.overlap if overlap is None else overlap
-    found: dict[str, list[tuple[Place, Piece, float]]] = {}
+    found: dict[str, list[Part]] = {}
     for place in surfaces(plan):
         lining, (low, high) = lining_at(plan, place), reach(plan, place)
         if lining is None or lining.key == OPENING_KEY or place.kind is PlaceKind.OBSTACLE:
@@ -94,16 +103,8 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
         if area > 0:
             label = place.words(plan) + (" (door)" if door else "")
             piece = Piece(label, across + extra, up + extra)
-            found.setdefault(lining.key, []).append((place, piece, area))
-    return tuple(
-        Cover(
-            key,
-            tuple(place for place, _, _ in parts),
-            tuple(piece for _, piece, _ in parts),
-            tuple(area for _, _, area in parts),
-        )
-        for key, parts in found.items()
-    )
+            found.setdefault(lining.key, []).append(Part(place, piece, area))
+    return tuple(Cover(key, tuple(parts)) for key, parts in found.items())
 
 
 def purchase(cover: Cover, goods: Goods, costs: Costs | None = None) -> Purchase:

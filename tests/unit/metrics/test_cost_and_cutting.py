@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from planner.estimate.worth import (
     Cover,
+    Part,
     air_flow,
     covers,
     kilowatt_hours_per_month,
@@ -214,7 +215,8 @@ def any_overlap(found: CuttingList) -> bool:
 
 def test_what_a_purchase_costs() -> None:
     places = Place(PlaceKind.WALL, 0, 0), Place(PlaceKind.WALL, 1, 0)
-    cover = Cover("foil", places, tuple(pieces_of((0.8, 0.5), (0.8, 0.5))), (0.4, 0.4))
+    pieces = pieces_of((0.8, 0.5), (0.8, 0.5))
+    cover = Cover("foil", tuple(map(Part, places, pieces, (0.4, 0.4))))
     goods = Goods(lining="foil", width=0.8, length=0.9, price=4.5)
     assert purchase(cover, goods).cost == pytest.approx(9.0)  # two rolls
     unpriced = goods.model_copy(update={"price": None})

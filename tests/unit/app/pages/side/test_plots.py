@@ -29,7 +29,7 @@ from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
 from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
 from planner.app.theme import palette
-from planner.estimate.worth import Cover, purchase
+from planner.estimate.worth import Cover, Part, purchase
 from planner.metrics.cutting import Piece
 from planner.plan.costs import Goods
 from planner.plan.place import Place, PlaceKind
@@ -161,7 +161,7 @@ def test_the_cutting_list_is_said_piece_by_piece(qtbot: QtBot) -> None:
     qtbot.addWidget(drawing)
     places = tuple(Place(PlaceKind.WALL, wall, 0) for wall in (0, 1))
     pieces = Piece("Wall 1", 1.0, 0.5), Piece("Wall 2", 0.8, 0.5)
-    cover = Cover("white", places, pieces, (0.5, 0.4))
+    cover = Cover("white", tuple(map(Part, places, pieces, (0.5, 0.4))))
     bought = purchase(cover, Goods(lining="white", width=0.5, length=1.0, price=3.0))
     drawing.show_purchases((("White board", bought),))
     drawing.resize(400, 300)
