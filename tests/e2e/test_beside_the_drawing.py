@@ -58,6 +58,20 @@ def test_raising_a_lamp_shows_its_ladder_and_letting_go_puts_it_away(page: Sketc
     assert "Ladder" not in view.words()
 
 
+def test_keys_that_raise_a_lamp_show_it_until_they_rest(page: SketchPage) -> None:
+    view, document = page.elevation, page.workplace.document
+    page.workplace.selection.select(Place(PlaceKind.LAMP))
+    view.setFocus()
+    QTest.keyClick(view, Qt.Key.Key_Up)
+    assert "Ladder of heights" in view.words()
+    QTest.keyClick(view, Qt.Key.Key_Up)
+    assert "Ladder of heights" in view.words()
+    document.end_gesture()
+    assert "Ladder" not in view.words()
+    QTest.keyClick(view, Qt.Key.Key_Left)
+    assert "Ladder" not in view.words(), "sideways it is not raised"
+
+
 def test_what_the_ladder_says_is_what_the_estimate_of_that_height_says(page: SketchPage) -> None:
     plan = page.workplace.document.plan
     page.elevation.turn()  # along x the two bars are seen apart

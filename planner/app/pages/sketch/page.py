@@ -33,6 +33,7 @@ from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
 from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
+from planner.plan.dials import dial
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point
@@ -266,14 +267,14 @@ class SketchPage(QWidget):
         self._raising = raising
         self._climb()
 
-    def _climb(self) -> None:
+    def _climb(self, *, raising: bool = False) -> None:
         """Show what each height would give: while a lamp is raised, or as long as it is asked."""
         work = self.workplace
         place, plan = work.selection.current, work.document.plan
         # Lamps that hang apart in height have no one rung.
         alone = len(work.selection.chosen) == 1
         held = place.kind is PlaceKind.LAMP and alone and place.fits(plan)
-        if held and (self._raising or work.display.state.ladder):
+        if held and (raising or self._raising or work.display.state.ladder):
             lamps = seen_as_one(plan, place.index, self.elevation.axis)
             self.asked.climb(plan, lamps, work.display.state)
         else:
@@ -360,5 +361,16 @@ class SketchPage(QWidget):
             self.plan_view.set_gains(())
             self.elevation.set_gains(())
         self._beside[1].ask()
-        if not self.workplace.document.moving and self.workplace.display.state.ladder:
+        if self.workplace.document.moving:
+            # By keys and by the field's arrows a lamp is raised too, until they come to rest.
+            if not self._raising and self._raised(old, new):
+                self._climb(raising=True)
+        elif self.workplace.display.state.ladder:
             self._climb()
+
+    def _raised(self, old: Plan, new: Plan) -> bool:
+        """Whether nothing but the height of the selected lamp was turned."""
+        place, key = self.workplace.selection.current, dial("height")
+        if place.kind is not PlaceKind.LAMP or old.canopy != new.canopy:
+            return False
+        return key.get(old, place) != key.get(new, place)
