@@ -271,7 +271,8 @@ def paint_guides(
     unit: LengthUnit,
 ) -> None:
     """Lines through middles, dashed, and equal gaps with their length, while they hold."""
-    for guide in guides:
+    # Gaps last: their lengths stand on the lines, which would strike them out.
+    for guide in sorted(guides, key=lambda guide: guide.equal_gaps):
         line = pen(ink.accent, 1.2)
         if not guide.equal_gaps:
             line.setDashPattern([6, 4])
