@@ -10,8 +10,11 @@ stand in another order.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import OrderedDict
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import wraps
+from typing import Final, TypeVar
 
 from planner.plan.lamp import (
     BarsBody,
@@ -25,6 +28,33 @@ from planner.plan.lamp import (
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, lining_at, opens, surfaces
 from planner.plan.plan import Plan, Setup
+
+_Setup = TypeVar("_Setup", bound=Setup)
+_Answer = TypeVar("_Answer")
+_KEPT: Final = 128
+"""Setups whose answers are kept: all sides of a comparison and more."""
+
+
+def _once(make: Callable[[_Setup], _Answer]) -> Callable[[_Setup], _Answer]:
+    """Keep the answers for the last setups, each told by being the very same frozen value.
+
+    They are asked for of every side with every word that is written about it.
+    """
+    kept: OrderedDict[int, tuple[_Setup, _Answer]] = OrderedDict()
+
+    @wraps(make)
+    def asked(setup: _Setup) -> _Answer:
+        found = kept.get(id(setup))
+        if found is not None and found[0] is setup:
+            return found[1]
+        made = make(setup)
+        kept[id(setup)] = (setup, made)
+        while len(kept) > _KEPT:
+            kept.popitem(last=False)
+        return made
+
+    return asked
+
 
 Optics = tuple[float, float, float] | None
 """Diffuse and specular reflectance and wrinkle of a surface; None where nothing returns."""
@@ -64,6 +94,7 @@ class Lit:
     lamps: tuple[LitLamp, ...]
 
 
+@_once
 def lit(setup: Setup) -> Lit:
     """What the light of a setup (or plan) depends on."""
     canopy = setup.canopy
@@ -156,6 +187,7 @@ class Doubted:
     lamps: tuple[tuple[str, float], ...]
 
 
+@_once
 def doubted(setup: Setup) -> Doubted:
     """How far the inputs of a setup may be off."""
 

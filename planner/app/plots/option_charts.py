@@ -6,6 +6,7 @@ from collections.abc import Hashable
 from dataclasses import dataclass
 from typing import Any, Final
 
+import numpy as np
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -18,6 +19,7 @@ from planner.estimate.compare import unbeaten
 from planner.metrics.figures import FIGURE, PPFD_UNIT, ppfd
 
 _ROW: Final = 2.3
+_APART: Final = (np.nan, np.nan)
 SPAN: Final = "The lines run from the darkest to the brightest cell; they are no uncertainty."
 
 
@@ -110,7 +112,6 @@ class RankingPlot(Chart):
         for row, one in enumerate(self.lines):
             y = count - row
             chosen = one.side is not None and one.side == self._chosen
-            colour = ink.accent if chosen else ink.quiet
             text = ink.accent if chosen else ink.ink
             value = f"= {ppfd(one.mean)}" if one.equal else ppfd(one.mean)
             self.label(plot, (top, y), value, text, (1, 0))
@@ -118,15 +119,33 @@ class RankingPlot(Chart):
             left = room - metrics.horizontalAdvance(value)
             name = metrics.elidedText(name, Qt.TextElideMode.ElideRight, left)
             self.label(plot, (0, y), name, text, (0, 0))
-            at = y - 0.74
-            stroke = dashed(colour, 2.0) if one.measured else line(pen(colour, 2.0))
-            self.curve(plot, (one.lowest, one.highest), (at, at), stroke)
-            for end in (one.lowest, one.highest):
-                self.curve(plot, (end, end), (at - 0.08, at + 0.08), line(pen(colour, 2.0)))
-            ground = ink.paper if one.measured else colour
-            self.dots(plot, [one.mean], [at], ground, 8, line(pen(colour, 2.0)))
+        # One item for all lines of a kind: a redraw costs by its items, not by their points.
+        kinds = [(one.side is not None and one.side == self._chosen, one.measured)
+                 for one in self.lines]  # fmt: skip
+        for kind in sorted(set(kinds)):
+            rows = [row for row in range(count) if kinds[row] == kind]
+            self._draw_lines(rows, ink, chosen=kind[0], measured=kind[1])
         heights = [count - row - 0.5 for row in range(count)]
         self.spots(plot, [o.mean for o in self.lines], heights, lambda k: self.lines[k].words())
+
+    def _draw_lines(self, rows: list[int], ink: Ink, *, chosen: bool, measured: bool) -> None:
+        """Spans, their ends and means of rows that look alike; NaN parts one from the next."""
+        colour = ink.accent if chosen else ink.quiet
+        at = {row: len(self.lines) - row - 0.74 for row in rows}
+        spans, ends = [], []
+        for row in rows:
+            one = self.lines[row]
+            spans += [(one.lowest, at[row]), (one.highest, at[row]), _APART]
+            for end in (one.lowest, one.highest):
+                ends += [(end, at[row] - 0.08), (end, at[row] + 0.08), _APART]
+        full = line(pen(colour, 2.0))
+        stroke = dashed(colour, 2.0) if measured else full
+        for pieces, how in ((spans, stroke), (ends, full)):
+            x, y = np.array(pieces).T
+            self.curve(self._plot, x, y, how)
+        means = [self.lines[row].mean for row in rows]
+        ground = ink.paper if measured else colour
+        self.dots(self._plot, means, list(at.values()), ground, 8, full)
 
     # -- pointer and keys -----------------------------------------------------------------
 
@@ -225,11 +244,13 @@ class TradeOffPlot(Chart):
         best = self.best
         path = line(pen(ink.accent, 1.6))
         self.curve(plot, [o.cost for o in best], [o.light for o in best], path)
-        for one in self.all:
-            chosen, leads = one.who == self._chosen, one in best
-            colour = ink.accent if leads else ink.quiet
-            rim = line(pen(ink.ink, 2.0)) if chosen else None
-            self.dots(plot, [one.cost], [one.light], colour, 13 if chosen else 9, rim)
+        for leads, colour in ((False, ink.quiet), (True, ink.accent)):
+            dots = [one for one in self.all if (one in best) == leads]
+            self.dots(plot, [o.cost for o in dots], [o.light for o in dots], colour, 9)
+            for one in dots:
+                if one.who == self._chosen:
+                    rim = line(pen(ink.ink, 2.0))
+                    self.dots(plot, [one.cost], [one.light], colour, 13, rim)
         for k, one in enumerate(best):
             # Names of the unbeaten stand beside their dots, by turns below and above the line,
             # or where they are not cut off.

@@ -15,6 +15,7 @@ from typing import Any
 import pydantic
 import pytest
 
+from planner.catalogue.library import load_catalogue, new_plan
 from planner.plan import edits
 from planner.plan.costs import Costs
 from planner.plan.lamp import (
@@ -282,3 +283,15 @@ def test_half_the_flux_at_twice_the_output_is_the_same_light(part: int) -> None:
     assert same_light(plan, other)
     assert isinstance(plan.setup, Setup)
     assert lit(plan.setup) == lit(plan)
+
+
+def test_answers_are_kept_for_the_very_same_value_only() -> None:
+    plan = new_plan(load_catalogue())
+    copy = plan.model_copy()
+    assert lit(plan) is lit(plan)
+    assert lit(copy) == lit(plan)
+    assert lit(copy) is not lit(plan)
+    before = lit(plan)
+    for k in range(300):  # many others come and go
+        lit(edits.set_canopy_height(plan, 0.1 + 0.001 * k))
+    assert lit(plan) == before
