@@ -37,6 +37,8 @@ if TYPE_CHECKING:
 
 Pixels = npt.NDArray[np.float64]
 _MOST_PIXELS = 1000
+_LABEL_SHARES = (0.4, 0.6, 0.3, 0.7, 0.15, 0.85)
+"""Where along a line its number may stand; not in the middle, where the section mostly lies."""
 _HATCH_PX = 10.0
 
 
@@ -356,7 +358,7 @@ def _label_spots(
     for line in lines:
         if np.ptp(line, axis=0).sum() < 2.4 * width:
             continue
-        for share in (0.5, 0.3, 0.7, 0.15, 0.85):
+        for share in _LABEL_SHARES:
             x, y = line[min(int(len(line) * share), len(line) - 1)].tolist()
             spot = QRectF(x - width / 2, y - height / 2, width, height)
             free = not any(spot.intersects(other.adjusted(-4, -2, 4, 2)) for other in taken)

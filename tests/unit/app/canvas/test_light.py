@@ -149,7 +149,8 @@ def test_a_number_of_a_line_stands_whole_inside_the_footprint_or_not_at_all() ->
     assert all(inside.contains(spot) for spot in spots)
     # Not in the middle of the second line, which lies in the notch, but nearer to its start.
     assert spots[0].center().x() < 40
-    assert spots[1].center().x() == 50
+    # The third one's stands beside its middle.
+    assert spots[1].center().x() == 42
 
 
 def corner(style: LightStyle, *, refining: bool) -> set[tuple[int, int, int]]:
