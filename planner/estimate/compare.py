@@ -194,18 +194,33 @@ def estimated(
 # -- maps against a baseline ------------------------------------------------------------
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class AgainstMap:
     """A map against a baseline on the grid of the first: NaN where either has no light value.
 
     ``difference`` in µmol m⁻² s⁻¹ and ``ratio`` (1 = the same), shapes (ny, nx); the ratio
-    is NaN also where the baseline is dark.
+    is NaN also where the baseline is dark. Between the cells both are made from the light of the
+    two maps, never from one another: a ratio is the quotient of the values shown at its place.
     """
 
-    x: FloatArray
-    y: FloatArray
+    own: Estimate
+    base: Estimate
     difference: FloatArray
     ratio: FloatArray
+
+    def at(self, x: float, y: float) -> tuple[float, float]:
+        """Difference and ratio at a place in metres; NaN where either map shows no light."""
+        place = np.array([x]), np.array([y])
+        difference, ratio = _apart(self.own.at(*place), self.base.at(*place))
+        return float(difference[0]), float(ratio[0])
+
+    def raster(self, rows: int, columns: int) -> tuple[FloatArray, FloatArray]:
+        """Difference and ratio at the centres of rows x columns cells over the first's map."""
+        x0, y0, x1, y1 = self.own.map.bounds
+        x = x0 + (np.arange(columns) + 0.5) * (x1 - x0) / columns
+        y = y0 + (np.arange(rows) + 0.5) * (y1 - y0) / rows
+        base = np.where(self.base.shows(x[None], y[:, None]), self.base.map.on(x, y), np.nan)
+        return _apart(self.own.map.on(x, y).astype(float), base)
 
     @property
     def reach(self) -> float:
@@ -227,9 +242,12 @@ def against(estimate: Estimate, baseline: Estimate) -> AgainstMap:
         read = np.where(baseline.map.covers(points), baseline.map.at(points), np.nan)
         other = read.reshape(own.shape)
         own = np.where(estimate.map.valid, estimate.map.at(points).reshape(own.shape), np.nan)
+    return AgainstMap(estimate, baseline, *_apart(own, other))
+
+
+def _apart(own: FloatArray, other: FloatArray) -> tuple[FloatArray, FloatArray]:
     with np.errstate(divide="ignore", invalid="ignore"):
-        ratio = np.where(other > 0, own / other, np.nan)
-    return AgainstMap(estimate.x, estimate.y, own - other, ratio)
+        return own - other, np.where(other > 0, own / other, np.nan)
 
 
 # -- the table of options -------------------------------------------------------------

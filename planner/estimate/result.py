@@ -11,6 +11,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.light.cellmap import CellMap
+from planner.light.polygon import inside_polygon
 from planner.metrics.figures import (
     band_shares,
     daily_light_integral,
@@ -165,6 +166,19 @@ class Estimate:
     def map(self) -> CellMap:
         """The map for reading between its cells."""
         return CellMap.about(self.ppfd, self.x, self.y, self.plan.space.bounds)
+
+    def shows(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
+        """Whether there is light to show at points of any shape: in the space, in no obstacle."""
+        inside = inside_polygon(np.array(self.plan.space.footprint), x, y)
+        for obstacle in self.plan.in_canopy:
+            inside &= ~inside_polygon(np.array(obstacle.outline()), x, y)
+        return inside
+
+    def at(self, x: FloatArray, y: FloatArray) -> FloatArray:
+        """PPFD at points (n,) in metres, shape (n,); NaN where there is no light to show."""
+        points = np.column_stack([x, y])
+        known = self.shows(x, y) & self.map.covers(points)
+        return np.where(known, self.map.at(points), np.nan)
 
     def with_recount(self, count: Recount | None) -> Estimate:
         """The estimate with a count beside it.

@@ -111,6 +111,12 @@ class CellMap:
         u = (np.arange(columns) + 0.5) * (self.values.shape[1] / columns) - 0.5
         return self._on(v, u)
 
+    def on(self, x: FloatArray, y: FloatArray) -> Raster:
+        """Values on a raster of places in metres, shape (y, x); beyond the rim by the slope."""
+        u, _ = self._places(np.column_stack([x, np.zeros(len(x))]))
+        _, v = self._places(np.column_stack([np.zeros(len(y)), y]))
+        return self._on(v, u)
+
     @cached_property
     def contouring(self) -> Any:
         """What draws lines and regions of a level: a ``contourpy`` generator in metres."""

@@ -116,6 +116,12 @@ class Setup(Value):
         return all(lamp.model.dimmable for lamp in self.lamps)
 
     @property
+    def in_canopy(self) -> tuple[Obstacle, ...]:
+        """The obstacles that stand in the canopy: where they are there is no light to show."""
+        level = self.canopy.height
+        return tuple(o for o in self.obstacles if o.underside <= level < o.top)
+
+    @property
     def headroom(self) -> float:
         """From the canopy to the ceiling in metres: the most a lamp can hang above it."""
         return self.space.height - self.canopy.height

@@ -17,10 +17,10 @@ import numpy.typing as npt
 
 from planner.estimate.compare import unbeaten
 from planner.estimate.result import Estimate
-from planner.light.cellmap import CellMap, FloatArray, round_step, round_values
+from planner.light.cellmap import FloatArray, round_step, round_values
 from planner.metrics.figures import PPFD_UNIT, banded, ppfd
 from planner.plan.plan import Plan
-from planner.plan.space import Point, contains
+from planner.plan.space import Point
 from planner.reports.contrast import colour_table, ink_on
 from planner.reports.drawings import (
     ACCENT,
@@ -283,7 +283,9 @@ def _light(sheet: Sheet, estimate: Estimate, frame: Frame, top: float) -> None:
     across, down = (c - a) * frame.scale, (d - b) * frame.scale
     columns, rows = (min(max(round(mm * _DOTS_PER_MM), 2), 900) for mm in (across, down))
     fine = read.raster(rows, columns)[::-1]
-    inside = _inside(estimate.plan.space.footprint, (a, b, c, d), rows, columns)
+    x = a + (np.arange(columns) + 0.5) * (c - a) / columns
+    y = d - (np.arange(rows) + 0.5) * (d - b) / rows
+    inside = estimate.shows(x[None, :], y[:, None])
     colours = colour_table()[np.clip(fine / top * 255, 0, 255).astype(np.uint8)]
     rgba = np.dstack([colours, np.where(inside, 255, 0).astype(np.uint8)])
     sheet.image(left, upper, across, down, png_bytes(rgba))
@@ -291,35 +293,19 @@ def _light(sheet: Sheet, estimate: Estimate, frame: Frame, top: float) -> None:
     for level in read.contour_levels():
         red, green, blue = ink_on(colour_table()[min(255, int(255 * level / top))].tolist())
         ink = f"#{red:02x}{green:02x}{blue:02x}"
-        for run in _within(read, level, estimate.plan.space.footprint):
+        for run in _within(estimate, level):
             _contour(sheet, [frame.at((x, y)) for x, y in run], f"{level:g}", ink, taken)
 
 
-def _inside(
-    footprint: tuple[Point, ...], bounds: tuple[float, float, float, float], rows: int, columns: int
-) -> npt.NDArray[np.bool_]:
-    """Which dots lie in the footprint (even-odd rule), rows from above."""
-    x0, y0, x1, y1 = bounds
-    x = x0 + (np.arange(columns) + 0.5) * (x1 - x0) / columns
-    y = y1 - (np.arange(rows) + 0.5) * (y1 - y0) / rows
-    found = np.zeros((rows, columns), dtype=np.bool_)
-    for (ax, ay), (bx, by) in zip(footprint, footprint[1:] + footprint[:1], strict=True):
-        if ay == by:
-            continue
-        crossed = (ay > y) != (by > y)
-        meets = ax + (y - ay) * (bx - ax) / (by - ay)
-        found ^= crossed[:, None] & (x[None, :] < meets[:, None])
-    return found
-
-
-def _within(read: CellMap, level: float, footprint: tuple[Point, ...]) -> Iterable[FloatArray]:
-    """The runs of a level's lines inside the footprint, finely enough to end at its walls."""
+def _within(estimate: Estimate, level: float) -> Iterable[FloatArray]:
+    """The runs of a level's lines where there is light, finely enough to end at the walls."""
+    read = estimate.map
     fine = max(read.bounds[2] - read.bounds[0], read.bounds[3] - read.bounds[1]) / 400
     for coarse in read.lines(level):
         far = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(coarse, axis=0).T))])
         every = np.linspace(0.0, far[-1], max(round(far[-1] / fine), 2) + 1)
         line = np.stack([np.interp(every, far, coarse[:, k]) for k in (0, 1)], axis=1)
-        inside = [contains(footprint, x, y) for x, y in line.tolist()]
+        inside = estimate.shows(line[:, 0], line[:, 1]).tolist()
         start = None
         for k, there in enumerate([*inside, False]):
             if there and start is None:

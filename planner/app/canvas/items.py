@@ -28,21 +28,9 @@ Section = tuple[Point, Point]
 # -- The light of an estimate under the pointer and along a line -----------------------
 
 
-def values_at(estimate: Estimate, xs: Field, ys: Field) -> Field:
-    """PPFD at points (n,), NaN outside the footprint and in what stands there."""
-    points = np.column_stack([xs, ys])
-    footprint = estimate.plan.space.footprint
-    inside = np.zeros(len(points), dtype=bool)
-    # The even-odd rule of ``contains``, all points at once: a section is read while one drags.
-    for (x0, y0), (x1, y1) in zip(footprint, footprint[1:] + footprint[:1], strict=True):
-        if y0 != y1:
-            inside ^= ((y0 > ys) != (y1 > ys)) & (xs < x0 + (ys - y0) * ((x1 - x0) / (y1 - y0)))
-    return np.where(inside & estimate.map.covers(points), estimate.map.at(points), np.nan)
-
-
 def value_at(estimate: Estimate, x: float, y: float) -> float | None:
     """PPFD at one point, or None outside the footprint."""
-    value = float(values_at(estimate, np.array([x]), np.array([y]))[0])
+    value = float(estimate.at(np.array([x]), np.array([y]))[0])
     return value if math.isfinite(value) else None
 
 
@@ -52,7 +40,7 @@ def profile_along(estimate: Estimate, section: Section, count: int = 161) -> tup
     # A hair inside the ends, which often lie exactly on a wall.
     share = np.linspace(1e-6, 1 - 1e-6, count)
     xs, ys = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
-    return share * math.dist(*section), values_at(estimate, xs, ys)
+    return share * math.dist(*section), estimate.at(xs, ys)
 
 
 OFF_WALL_M = 0.01

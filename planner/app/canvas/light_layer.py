@@ -130,8 +130,7 @@ class LightLayer:
         key = (self._number, style, viewport, footprint, font)
 
         def compose(layer: QPainter) -> None:
-            clip, covered = closed_path(footprint), _covered(plan, viewport)
-            layer.setClipPath(clip if covered.isEmpty() else clip.subtracted(covered))
+            layer.setClipPath(lit_path(footprint, plan, viewport))
             _paint_map(layer, shown, viewport.to_rect(shown.bounds), style)
             if style.wash:
                 _paint_hatching(layer, shown, viewport, footprint.boundingRect(), style)
@@ -143,17 +142,15 @@ class LightLayer:
         self._kept.paint(painter, key, compose)
 
 
-def _covered(plan: Plan, viewport: Viewport) -> QPainterPath:
-    """Where obstacles stand in the canopy, in pixels: there is no light to show."""
-    level = plan.canopy.height
+def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPath:
+    """Where there is light to show, in pixels: in the footprint, but not where obstacles stand."""
     path = QPainterPath()
     path.setFillRule(Qt.FillRule.WindingFill)
-    for obstacle in plan.obstacles:
-        if obstacle.underside <= level < obstacle.top:
-            corners = [viewport.to_pixel(x, y) for x, y in obstacle.outline()]
-            path.addPolygon(QPolygonF(corners))
-            path.closeSubpath()
-    return path
+    for obstacle in plan.in_canopy:
+        path.addPolygon(QPolygonF([viewport.to_pixel(x, y) for x, y in obstacle.outline()]))
+        path.closeSubpath()
+    inside = closed_path(footprint)
+    return inside if path.isEmpty() else inside.subtracted(path)
 
 
 def _paint_map(painter: QPainter, shown: CellMap, rect: QRectF, style: LightStyle) -> None:

@@ -16,7 +16,7 @@ from planner.app.canvas.ink import Ink, figure_font, mixed, pen
 from planner.app.plain import tooltip
 from planner.app.plots.colour_bar import UprightBar
 from planner.app.plots.colours import Rgba
-from planner.light.cellmap import CellMap, Raster, round_step, round_values
+from planner.light.cellmap import round_step, round_values
 from planner.units import format_number
 
 Field = npt.NDArray[np.float64]
@@ -70,33 +70,27 @@ def unresolved_colour(ink: Ink) -> QColor:
     return mixed(ink.paper, ink.ink, 0.24)
 
 
-def _fine(field: Field, rows: int, columns: int) -> Raster:
-    """A map of differences at the cell centres of a finer raster over the same rectangle."""
-    ny, nx = field.shape
-    return CellMap(field, np.arange(nx + 1.0), np.arange(ny + 1.0), -math.inf).raster(rows, columns)
+def dots(size: QSize) -> tuple[int, int]:
+    """Rows and columns of a picture for a rectangle of pixels."""
+    return min(max(size.height(), 1), _MOST_PIXELS), min(max(size.width(), 1), _MOST_PIXELS)
 
 
 def picture(
-    difference: Field,
-    ratio: Field,
-    style: DifferenceStyle,
-    unresolved: float,
-    ink: Ink,
-    size: QSize,
+    values: Field, ratio: Field, style: DifferenceStyle, unresolved: float, ink: Ink
 ) -> QImage:
-    """The picture of a map of differences, y upward, for a rectangle of ``size`` pixels.
+    """The picture of a raster of differences (rows, columns), y upward, dot by dot.
 
-    Where the logarithm of the ratio is smaller than ``unresolved`` it is grey.
+    Where the logarithm of the ratio is smaller than ``unresolved`` it is grey; where either is
+    not a number nothing is painted.
     """
-    columns = min(max(size.width(), 1), _MOST_PIXELS)
-    rows = min(max(size.height(), 1), _MOST_PIXELS)
-    values = _fine(difference, rows, columns)[::-1]
-    place = np.clip((values / style.reach + 1) / 2, 0.0, 1.0) * (_ENTRIES - 1)
-    rgba = diverging(ink)[np.rint(place).astype(np.intp)]
+    rows, columns = values.shape
+    known = np.isfinite(values[::-1])
+    place = np.clip((np.where(known, values[::-1], 0.0) / style.reach + 1) / 2, 0.0, 1.0)
+    rgba = diverging(ink)[np.rint(place * (_ENTRIES - 1)).astype(np.intp)]
     if unresolved > 0:
-        ratios = np.maximum(_fine(ratio, rows, columns)[::-1], 1e-9)
-        grey = unresolved_colour(ink)
+        grey, ratios = unresolved_colour(ink), np.maximum(ratio[::-1], 1e-9)
         rgba[np.abs(np.log(ratios)) < unresolved] = (grey.red(), grey.green(), grey.blue(), 255)
+    rgba[~known] = 0
     rgba = np.ascontiguousarray(rgba)
     image = QImage(rgba.data, columns, rows, 4 * columns, QImage.Format.Format_RGBA8888)
     return image.copy()

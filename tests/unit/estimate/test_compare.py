@@ -35,7 +35,7 @@ from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.variant_edits import add_variants, change_variant, try_all
 from planner.reports.exports import options_to_csv
-from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
+from tests.unit.reports.sample_estimate import L_SHAPE, sample_estimate, sample_plan
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)
 
@@ -119,6 +119,30 @@ def test_maps_on_different_grids_are_read_off_linearly() -> None:
         object.__setattr__(estimate, "ppfd", 100 + 50 * x + 20 * y)
     inner = against(fine, coarse).difference[1:-1, 1:-1]
     assert np.abs(inner).max() < 1e-9
+
+
+def test_between_cells_a_ratio_is_the_quotient_of_the_two_lights_shown() -> None:
+    base, option = sample_estimate(), sample_estimate()
+    x, y = np.meshgrid(base.x, base.y)
+    # Steep against gentle light: their quotient is bent, and bent otherwise than read off cells.
+    object.__setattr__(option, "ppfd", 20 + 900 * x**2)
+    object.__setattr__(base, "ppfd", 15 + 400 * y)
+    found = against(option, base)
+    for place in ((0.031, 0.012), (0.111, 0.287), (0.52, 0.49)):
+        one, other = (float(e.at(*np.array(place)[:, None])[0]) for e in (option, base))
+        assert found.at(*place) == pytest.approx((one - other, one / other), rel=1e-12)
+    fine, ratio = found.raster(50, 60)
+    # The dot of row 3 and column 7: x = 7.5 · 0.01 m, y = 3.5 · 0.01 m.
+    assert (fine[3, 7], ratio[3, 7]) == pytest.approx(found.at(0.075, 0.035), rel=1e-5)
+
+
+def test_against_what_does_not_reach_so_far_nothing_is_told() -> None:
+    box = ((0.0, 0.0), (1.2, 0.0), (1.2, 0.9), (0.0, 0.9))
+    base, option = sample_estimate(sample_plan(L_SHAPE)), sample_estimate(sample_plan(box))
+    found = against(option, base)
+    assert math.isnan(found.at(0.9, 0.7)[0])
+    assert np.isfinite(found.at(0.3, 0.7)).all()
+    assert np.isnan(found.raster(9, 12)[0][7, 9])
 
 
 # -- telling apart ----------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import re
 from xml.etree import ElementTree as ET
 
@@ -13,6 +14,7 @@ from PySide6.QtSvg import QSvgRenderer
 
 from planner.catalogue.library import demo_plan
 from planner.plan.lining import OPENING, WallCover
+from planner.plan.space import Obstacle
 from planner.reports.charts import (
     Spot,
     budget_chart,
@@ -179,6 +181,23 @@ def test_lines_of_light_carry_round_numbers_and_stay_inside() -> None:
         for pair in line.get("points", "").split():
             x, y = map(float, pair.split(","))
             assert not (x > 9.0 + 60.5 and y < 2.0 + 39.5)
+
+
+def test_a_box_through_the_canopy_is_no_light_on_the_map(qapp: object) -> None:
+    # The canopy is 20 cm up; a pot of 10 x 10 cm about (0.45, 0.40) reaches from 15 to 30 cm.
+    pot = Obstacle(x=0.45, y=0.4, length=0.1, width=0.1, underside=0.15, thickness=0.15)
+    low = pot.model_copy(update={"thickness": 0.05})
+    for one, seen in ((pot, False), (low, True)):
+        estimate = sample_estimate(sample_plan(obstacles=(one,)))
+        picture = map_drawing(estimate, 300.0, CM, room=(60.0, 50.0))
+        (image,) = ET.fromstring(picture.svg).iter(f"{SVG}image")
+        data = next(v for k, v in image.items() if k.endswith("href")).split(",", 1)[1]
+        dots = QImage.fromData(base64.b64decode(data))
+        wide, tall = dots.width() / 0.6, dots.height() / 0.5
+        assert (dots.pixelColor(int(0.45 * wide), int(0.1 * tall)).alpha() == 255) is seen
+        assert dots.pixelColor(int(0.3 * wide), int(0.1 * tall)).alpha() == 255
+        value = float(estimate.at(np.array([0.45]), np.array([0.4]))[0])
+        assert np.isfinite(value) == seen
 
 
 # -- charts -------------------------------------------------------------------------------

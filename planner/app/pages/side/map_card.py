@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
-import numpy as np
 from PySide6.QtCore import QEvent, QMimeData, QPointF, QRect, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
@@ -29,14 +27,13 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 from planner.app import theme
 from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figure_font, pen
 from planner.app.canvas.items import Section, value_at
-from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
+from planner.app.canvas.light_layer import LightLayer, LightStyle, lit_path
 from planner.app.canvas.marks import paint_section, paint_section_ends
 from planner.app.fields.form import TextLine
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.plain import tooltip
-from planner.app.plots.difference import DifferenceStyle, picture
+from planner.app.plots.difference import DifferenceStyle, dots, picture
 from planner.estimate.compare import AgainstMap, Origin, Side
-from planner.light.cellmap import CellMap
 from planner.metrics.figures import FIGURE, percent, ppfd
 
 CARD_DRAGGED = "application/x-planner-variant"
@@ -179,12 +176,9 @@ class MapCard(QWidget):
         light = value_at(side.estimate, *place)
         if light is None or self._against is None:
             return light
-        found = self._against
-        values = found.ratio if self._shows_ratio else found.difference
-        read = replace(
-            CellMap.about(values, found.x, found.y, side.estimate.map.bounds), least=-math.inf
-        )
-        return float(read.at(np.array([place]))[0])
+        difference, ratio = self._against.at(*place)
+        value = ratio if self._shows_ratio else difference
+        return value if math.isfinite(value) else None
 
     @property
     def _shows_ratio(self) -> bool:
@@ -296,15 +290,16 @@ class MapCard(QWidget):
             return
         rect = viewport.to_rect(side.estimate.map.bounds)
         shows_ratio = self._shows_ratio
-        values = 100 * (found.ratio - 1) if shows_ratio else found.difference
         size = QSize(round(rect.width()), round(rect.height()))
         # Kept until something of it changes: every move of the pointer paints all cards.
         key = (id(found), shows_ratio, self._difference, self._unresolved, ink.paper.rgb(), size)
         if self._picture is None or self._picture[0] != key:
-            made = picture(values, found.ratio, self._difference, self._unresolved, ink, size)
+            difference, ratio = found.raster(*dots(size))
+            values = 100 * (ratio - 1) if shows_ratio else difference
+            made = picture(values, ratio, self._difference, self._unresolved, ink)
             self._picture = (key, made)
         painter.save()
-        painter.setClipPath(closed_path(outline))
+        painter.setClipPath(lit_path(outline, side.plan, viewport))
         painter.drawImage(rect, self._picture[1])
         painter.restore()
 

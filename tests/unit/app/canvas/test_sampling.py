@@ -9,7 +9,6 @@ from planner.app.canvas.items import (
     default_section,
     profile_along,
     value_at,
-    values_at,
 )
 from planner.plan.space import contains
 from tests.unit.app.canvas.scenes import L_SHAPE, light_of, plan_of
@@ -52,7 +51,7 @@ def test_inside_is_what_the_plan_calls_inside() -> None:
     xs, ys = (part.ravel() for part in np.meshgrid(across, deep))
     points = zip(xs.tolist(), ys.tolist(), strict=True)
     expected = [contains(plan.space.footprint, x, y) for x, y in points]
-    known = np.isfinite(values_at(estimate, xs, ys))
+    known = np.isfinite(estimate.at(xs, ys))
     assert not (known & ~np.array(expected)).any()
     inner = np.array(expected) & estimate.map.covers(np.column_stack([xs, ys]))
     assert (known == inner).all()

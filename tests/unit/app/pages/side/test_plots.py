@@ -8,12 +8,14 @@ from typing import Any
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPointF, QSize, Qt
+from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPalette
 from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.ink import Ink
 from planner.app.display import Display
+from planner.app.pages.side.linked import Linked
+from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.map_sheet import best_columns
 from planner.app.pages.side.worth_form import CuttingDrawing
 from planner.app.plots.chart import Chart
@@ -29,10 +31,13 @@ from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
 from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
 from planner.app.theme import palette
+from planner.estimate.compare import Origin, Side, against
 from planner.estimate.worth import Cover, Part, purchase
 from planner.metrics.cutting import Piece
 from planner.plan.costs import Goods
 from planner.plan.place import Place, PlaceKind
+from planner.plan.space import Obstacle
+from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
 
 STYLE = DifferenceStyle(10.0, ("", ""))
 
@@ -53,13 +58,13 @@ def test_less_and_more_part_and_what_is_too_small_is_grey(qapp: object) -> None:
     ink = shown(palette(dark=False))
     difference = np.array([[-8.0, 0.5], [-8.0, 8.0]])
     ratio = 1 + difference / 100
-    image = picture(difference, ratio, STYLE, math.log(1.02), ink, QSize(2, 2))
+    image = picture(difference, ratio, STYLE, math.log(1.02), ink)
     # The first row of the map is the lowest: it is drawn at the bottom.
     less, small, more = (image.pixelColor(*at) for at in ((0, 1), (1, 1), (1, 0)))
     assert less.blue() > less.red()
     assert more.red() > more.blue()
     assert small.rgb() == unresolved_colour(ink).rgb()
-    free = picture(difference, ratio, STYLE, 0.0, ink, QSize(2, 2))
+    free = picture(difference, ratio, STYLE, 0.0, ink)
     assert free.pixelColor(1, 1).rgb() != unresolved_colour(ink).rgb()
 
 
@@ -154,6 +159,22 @@ def test_many_cards_stand_in_several_columns() -> None:
     assert best_columns(2, 800, 400, 1.0) == 2
     assert best_columns(8, 830, 410, 1.6) == 4
     assert best_columns(3, 160, 400, 1.0) == 1
+
+
+def test_a_box_through_the_canopy_is_no_difference_on_a_card(qtbot: QtBot) -> None:
+    pot = Obstacle(x=0.45, y=0.4, length=0.1, width=0.1, underside=0.15, thickness=0.15)
+    base = sample_estimate(sample_plan(obstacles=(pot,)))
+    option = replace(base, ppfd=base.ppfd + 50)
+    card = MapCard(Linked())
+    qtbot.addWidget(card)
+    card.resize(300, 300)
+    card.show_side(Side("Two", Origin.VARIANT, option.plan, estimate=option), (0.0, 0.0, 0.6, 0.5))
+    card.show_against(against(option, base), DifferenceStyle(60.0, ("", ""), hides=False), 0.0)
+    shown = card.grab().toImage()
+    paper = shown.pixelColor(*card.viewport().to_pixel(-0.02, 0.25).toPoint().toTuple())
+    at = {x: card.viewport().to_pixel(x, 0.4).toPoint().toTuple() for x in (0.45, 0.3)}
+    assert shown.pixelColor(*at[0.45]) == paper
+    assert shown.pixelColor(*at[0.3]) != paper
 
 
 def test_the_cutting_list_is_said_piece_by_piece(qtbot: QtBot) -> None:
