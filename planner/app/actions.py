@@ -54,7 +54,7 @@ EXAMPLES: Final = (
     (
         "hallway-cabinet-measured",
         "Hallway cabinet, &measured",
-        "the same cabinet with variants it was weighed against and a survey",
+        "the same cabinet with the options it was weighed against and a survey",
     ),
     ("tent", "&Tent", "lettuce in a tent of 60 x 60 x 160 cm"),
     ("closet", "&L-shaped closet", "herbs about a chimney, with a shelf in the light"),
@@ -158,8 +158,8 @@ ACTIONS: Final = (
     ActionSpec("add_box", "&Box", "Put a box into the middle of the space"),
     ActionSpec(
         "keep_variant",
-        "&Keep as variant",
-        "Keep the sketch as a variant, to see it side by side with the plan",
+        "&Keep as an option",
+        "Keep the sketch as an option, to see it side by side with the plan",
         keys=("Ctrl+K",),
     ),
     ActionSpec(
@@ -245,7 +245,7 @@ ACTIONS: Final = (
     ActionSpec(
         "page_side",
         "Side &by side",
-        "The plan beside its variants; sweeps, answers and what it is worth",
+        "The plan beside its options; sweeps, answers and what it is worth",
         keys=("Ctrl+2",),
         checkable=True,
         group="page",

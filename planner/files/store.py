@@ -109,7 +109,7 @@ def save_plan(plan: Plan, path: Path, *, expected: Stamp | None = None) -> Stamp
         raise PlanFileError(
             path,
             f"it would be larger than the {MAX_BYTES // 1_000_000} MB a plan file may have; "
-            "keep fewer variants, or give its lamps coarser light distributions",
+            "keep fewer options, or give its lamps coarser light distributions",
             act="saved",
         )
     try:

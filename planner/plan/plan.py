@@ -172,7 +172,7 @@ def variants_problem(variants: tuple[Variant, ...]) -> str | None:
     ):
         for text in texts:
             if texts.count(text) > 1:
-                return f"two variants {what} '{text}'; give each its own."
+                return f"two options {what} '{text}'; give each its own."
     return None
 
 
@@ -206,7 +206,7 @@ class Plan(Setup):
     def _check(self) -> Self:
         problem = survey_problem(self.surveys) or variants_problem(self.variants)
         if problem is None and self.baseline not in {None, *(v.key for v in self.variants)}:
-            problem = f"the baseline is '{self.baseline}', but no variant has that key."
+            problem = f"the baseline is '{self.baseline}', but no option has that key."
         if problem:
             raise ValueError(problem)
         return self
@@ -216,7 +216,7 @@ class Plan(Setup):
         for variant in self.variants:
             if variant.key == key:
                 return variant
-        raise KeyError(f"the plan has no variant of the key '{key}'.")
+        raise KeyError(f"the plan has no option of the key '{key}'.")
 
     def with_setup(self, setup: Setup) -> Plan:
         """The plan with all that is built and decided by the light as in a setup."""

@@ -264,7 +264,7 @@ _ONE_OF: Final = {
     "response_relative": "response",
     "schedule": "stage",
     "surveys": "survey",
-    "variants": "variant",
+    "variants": "option",
     "walls": "wall",
 }
 

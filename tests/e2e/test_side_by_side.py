@@ -156,8 +156,8 @@ def test_an_empty_page_says_what_to_do_first(qtbot: QtBot, window: MainWindow) -
     assert not page.empty.isVisible()
     assert len(page.sheet.cards) == 2
     assert page.sheet.cards[1].said == "just as the plan"
-    assert window.document.undo_stack.undoText() == "Keep as variant Shelf, kept"
-    assert "Kept as variant" in window.statusBar().currentMessage()
+    assert window.document.undo_stack.undoText() == "Keep option Shelf, kept"
+    assert "Kept as option" in window.statusBar().currentMessage()
 
 
 def test_a_sketch_is_kept_as_a_variant(qtbot: QtBot, window: MainWindow) -> None:
@@ -439,7 +439,7 @@ def test_a_variant_is_renamed_moved_removed_and_adopted_by_keys(
     settle(qtbot, page)
     undo = window.document.undo_stack
     assert variant_names(window) == ["Bright", DARK.name]
-    assert undo.undoText() == "Rename variant Bright"
+    assert undo.undoText() == "Rename option Bright"
     qtbot.keyClick(card, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
     settle(qtbot, page)
     assert variant_names(window) == [DARK.name, "Bright"]
@@ -455,7 +455,7 @@ def test_a_variant_is_renamed_moved_removed_and_adopted_by_keys(
     qtbot.keyClick(page.sheet.cards[1], Qt.Key.Key_Return)
     settle(qtbot, page)
     assert undo.count() == before + 1
-    assert undo.undoText() == "Adopt variant Bright"
+    assert undo.undoText() == "Adopt option Bright"
     assert window.document.plan.walls[0].bands[0].lining == WHITE.key
     assert window.document.plan.variants == ()
     undo.undo()
@@ -584,7 +584,7 @@ def test_the_answers_nothing_beats_stand_side_by_side(qtbot: QtBot, window: Main
     assert board.told.text() == in_unit(found.told[board.chosen.identity], LengthUnit.CM)
     board.keep_button.click()
     assert [variant.name for variant in window.document.plan.variants] == [name]
-    assert window.document.undo_stack.undoText() == f"Keep as variant {name}"
+    assert window.document.undo_stack.undoText() == f"Keep option {name}"
     assert window.document.plan.lamps != board.chosen.plan.lamps
     board.use_button.click()
     assert window.document.undo_stack.undoText() == f"Use {name}"
@@ -962,7 +962,7 @@ def test_a_name_dragged_in_the_table_moves_the_option(qtbot: QtBot, window: Main
     settle(qtbot, page)
     assert variant_names(window) == [DARK.name, WHITE.name]
     assert [row.side.name for row in page.table.options.rows] == ["Shelf", DARK.name, WHITE.name]
-    assert window.document.undo_stack.undoText() == f"Move variant {DARK.name}"
+    assert window.document.undo_stack.undoText() == f"Move option {DARK.name}"
     # The same on the maps, by the key of what was dragged.
     keys = [variant.key for variant in window.document.plan.variants]
     page.sheet.dropped.emit(keys[1], keys[0])

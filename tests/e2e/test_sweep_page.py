@@ -154,7 +154,7 @@ def test_linings_are_ranked_and_one_is_kept_as_an_option(qtbot: QtBot, window: M
     assert [one.name for one in kept] == [WHITE.name]
     assert {cover.bands[0].lining for cover in kept[0].setup.walls} == {WHITE.key}
     assert window.document.plan.walls[0].bands[0].lining == "open"
-    assert window.document.undo_stack.undoText() == f"Keep as variant {WHITE.name}"
+    assert window.document.undo_stack.undoText() == f"Keep option {WHITE.name}"
     # One surface only, by its place.
     where = form.first.where
     where.setCurrentIndex(where.findText("Ceiling"))

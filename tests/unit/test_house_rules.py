@@ -162,3 +162,30 @@ def test_the_light_core_imports_numpy_and_itself_only() -> None:
                 if outside or other_layer:
                     strange.append(f"{path.name}: {name}")
     assert strange == []
+
+
+def said(path: Path) -> Iterator[str]:
+    """Sentences of a module that people may read: texts with a space that are no docstring."""
+    tree = ast.parse(path.read_text("utf-8"))
+    alone = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.Constant) or id(node) in alone:
+            continue
+        if isinstance(node.value, str) and " " in node.value:
+            yield node.value
+
+
+def test_people_read_option_where_the_file_says_variant() -> None:
+    """The tab, the tables and the reports say 'option'; a second word looked like a second thing.
+
+    But for one description of a field, which stands in the schema of the file beside its name.
+    """
+    found = {
+        text
+        for path in modules("planner")
+        for text in said(path)
+        if re.search(r"\bvariants?\b", text, re.IGNORECASE)
+    }
+    pages = [ROOT / "README.md", *(ROOT / "resources/help").glob("*.md")]
+    found |= {page.name for page in pages if "variant" in page.read_text("utf-8").casefold()}
+    assert {text for text in found if not text.startswith("Key of the variant")} == set()

@@ -55,7 +55,7 @@ def test_variants_travel_in_the_plan() -> None:
     read = Plan.model_validate_json(plan.model_dump_json())
     assert read == plan
     assert read.variant("variant-1").name == "Invented foil"
-    with pytest.raises(KeyError, match="no variant of the key"):
+    with pytest.raises(KeyError, match="no option of the key"):
         plan.variant("variant-9")
 
 
@@ -63,9 +63,9 @@ def test_names_and_keys_stay_apart() -> None:
     plan = try_all(try_all(sample_plan(), linings=[FOIL]), linings=[FOIL])
     assert names(plan) == ["Invented foil", "Invented foil (2)"]
     assert [v.key for v in plan.variants] == ["variant-1", "variant-2"]
-    with pytest.raises(ValidationError, match="two variants are called"):
+    with pytest.raises(ValidationError, match="two options are called"):
         change_variant(plan, "variant-2", name="Invented foil")
-    with pytest.raises(ValidationError, match="two variants carry the key"):
+    with pytest.raises(ValidationError, match="two options carry the key"):
         change_variant(plan, "variant-2", key="variant-1")
     shorter = remove_variant(plan, "variant-1")
     more = try_all(shorter, linings=[FOIL])
@@ -75,7 +75,7 @@ def test_names_and_keys_stay_apart() -> None:
 
 def test_the_baseline_is_a_key_and_goes_with_its_variant() -> None:
     plan = try_all(sample_plan(), heights=heights_between(0.2, 0.4, 3))
-    with pytest.raises(ValidationError, match="no variant has that key"):
+    with pytest.raises(ValidationError, match="no option has that key"):
         edits.changed(plan, baseline="variant-9")
     plan = edits.changed(plan, baseline="variant-2")
     assert remove_variant(plan, "variant-1").baseline == "variant-2"

@@ -76,7 +76,7 @@ class MapCard(QWidget):
         self._still: QPixmap | None = None
         self._pressed: QPointF | None = None
         self._marked = QRect()
-        self.name_line = TextLine("Name of the variant", self)
+        self.name_line = TextLine("Name of the option", self)
         self.name_line.hide()
         self.name_line.committed.connect(self._on_name)
         for ended in (self.name_line.editingFinished, self.name_line.reverted):

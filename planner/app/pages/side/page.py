@@ -54,7 +54,7 @@ ASKED: Final = {
 }
 """The questions of the page, one at a time in sight."""
 _EMPTY: Final = (
-    "Nothing stands beside the plan yet. Keep the plan as a variant and go on sketching, or try "
+    "Nothing stands beside the plan yet. Keep the plan as an option and go on sketching, or try "
     "other linings, lamps or heights."
 )
 
@@ -124,7 +124,7 @@ class SideBySidePage(QWidget):
         holder = QWidget()
         words = PlainLabel(_EMPTY)
         words.setWordWrap(True)
-        self.keep_button = button("Keep the plan as a variant")
+        self.keep_button = button("Keep the plan as an option")
         self.keep_button.clicked.connect(lambda: self.steps.keep(self.display.unit))
         self.try_button = button("Try others")
         self.try_button.clicked.connect(self._go_to_linings)

@@ -67,7 +67,7 @@ class VariantSteps(QObject):
         name = variant_edits.name_of(self._before, plan, unit)
         start = plan.with_setup(self._before) if name else plan
         words = (
-            "The sketch is back where it was; adopt the variant to work on with it."
+            "The sketch is back where it was; adopt the option to work on with it."
             if name
             else "Go on sketching; it stays as it is now."
         )
@@ -77,8 +77,8 @@ class VariantSteps(QObject):
             return
         self._before = made
         found = made.variants[-1].name
-        self._document.apply(made, f"Keep as variant {found}")
-        self.told.emit(f"Kept as variant '{found}'. {words}")
+        self._document.apply(made, f"Keep option {found}")
+        self.told.emit(f"Kept as option '{found}'. {words}")
 
     def keep_as(self, name: str, setup: Setup) -> bool:
         """Keep a setup that was found as one more variant; the sketch stays as it is."""
@@ -87,8 +87,8 @@ class VariantSteps(QObject):
         if made is None:
             return False
         found = made.variants[-1].name
-        self._document.apply(made, f"Keep as variant {found}")
-        self.told.emit(f"Kept as variant '{found}'; it stands among the options.")
+        self._document.apply(made, f"Keep option {found}")
+        self.told.emit(f"Kept as option '{found}', beside the plan.")
         return True
 
     def try_all(
@@ -128,16 +128,16 @@ class VariantSteps(QObject):
         """Give a variant another name."""
         name = name.strip()
         if not name:
-            self.refused.emit("A variant needs a name.")
+            self.refused.emit("An option needs a name.")
             return False
         made = self._made(lambda plan: variant_edits.change_variant(plan, key, name=name))
-        return self._apply(made, f"Rename variant {name}")
+        return self._apply(made, f"Rename option {name}")
 
     def remove(self, key: str) -> bool:
         """Take a variant out."""
         name = self._document.plan.variant(key).name
         made = self._made(lambda plan: variant_edits.remove_variant(plan, key))
-        return self._apply(made, f"Remove variant {name}")
+        return self._apply(made, f"Remove option {name}")
 
     def move(self, key: str, by: int) -> bool:
         """Move a variant along the list."""
@@ -148,7 +148,7 @@ class VariantSteps(QObject):
         if to == self._place(key) or not 0 <= to < len(self._document.plan.variants):
             return False
         made = self._made(lambda plan: variant_edits.move_variant(plan, key, to))
-        return self._apply(made, f"Move variant {self._document.plan.variant(key).name}")
+        return self._apply(made, f"Move option {self._document.plan.variant(key).name}")
 
     def _place(self, key: str) -> int:
         return [variant.key for variant in self._document.plan.variants].index(key)
@@ -157,20 +157,20 @@ class VariantSteps(QObject):
         """One more variant just as this one, behind it."""
         name = self._document.plan.variant(key).name
         made = self._made(lambda plan: variant_edits.duplicate_variant(plan, key))
-        return self._apply(made, f"Duplicate variant {name}")
+        return self._apply(made, f"Duplicate option {name}")
 
     def open(self, key: str) -> bool:
         """Put a variant on the sketch; it stays in the list, and so does what was sketched."""
         name = self._document.plan.variant(key).name
         made = self._made(lambda plan: variant_edits.open_variant(plan, key))
-        words = f"The sketch is '{name}' now; what was on it is kept as a variant."
-        return self.adopt_plan(made, f"Open variant {name}", words)
+        words = f"The sketch is '{name}' now; what was on it is kept as an option."
+        return self.adopt_plan(made, f"Open option {name}", words)
 
     def adopt(self, key: str) -> bool:
         """Make a variant the plan itself."""
         name = self._document.plan.variant(key).name
         made = self._made(lambda plan: variant_edits.adopt_variant(plan, key))
-        return self.adopt_plan(made, f"Adopt variant {name}", f"'{name}' is the plan now.")
+        return self.adopt_plan(made, f"Adopt option {name}", f"'{name}' is the plan now.")
 
     def adopt_plan(self, made: Plan | None, label: str, words: str = "") -> bool:
         """Make a plan that was found the open one; its lists stay those of the open plan."""

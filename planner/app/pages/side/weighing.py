@@ -100,7 +100,7 @@ class CompareForm(FieldForm):
             lambda line: linked.update(shows=Shows(self.shows.itemData(line)))
         )
         _, self.baseline = self.add_choice(
-            "Baseline", [], "What the others are measured against: the plan, a variant or open air."
+            "Baseline", [], "What the others are measured against: the plan, an option or open air."
         )
         self.baseline.activated.connect(
             lambda line: linked.update(baseline=comparer.sides[line].identity)

@@ -38,7 +38,7 @@ def test_a_changed_sketch_becomes_the_variant_and_goes_back(
     plan = document.plan
     assert plan.setup == before.setup
     assert [(v.name, v.setup) for v in plan.variants] == [("White board", sketch)]
-    assert document.undo_stack.undoText() == "Keep as variant White board"
+    assert document.undo_stack.undoText() == "Keep option White board"
     document.undo_stack.undo()
     assert document.plan.walls[0].bands[0].lining == "white"
 
@@ -100,7 +100,7 @@ def test_refusals_are_said(document: Document, steps: VariantSteps, qtbot: QtBot
     steps.try_all([WHITE])
     with qtbot.waitSignal(steps.refused) as got:
         assert not steps.rename("variant-1", "  ")
-    assert got.args == ["A variant needs a name."]
+    assert got.args == ["An option needs a name."]
     steps.try_all([WHITE.model_copy(update={"name": "Other"})])
     with qtbot.waitSignal(steps.refused) as got:
         assert not steps.rename("variant-1", "Other")
