@@ -29,7 +29,7 @@ from planner.app.canvas.elevation_drags import (
 from planner.app.canvas.elevation_layer import Elevation, light_across
 from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
-from planner.app.canvas.ladder_scale import in_words, paint_ladder
+from planner.app.canvas.ladder_scale import in_words, paint_hung, paint_ladder
 from planner.app.canvas.marks import paint_side_gains
 from planner.app.canvas.plan_drags import Choice, Edit
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
@@ -67,6 +67,7 @@ class ElevationView(Drawing):
         self._estimate: Estimate | None = None
         self._levels: colours.Levels | None = None
         self._ladder: Ladder | None = None
+        self._scale = Kept()
         self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
         self.setMinimumSize(160, 200)
@@ -358,7 +359,13 @@ class ElevationView(Drawing):
         # The figures of a ladder stand to the right: there the height would be in their way.
         elevation.paint_hanging(painter, chosen, 0.5 if shown is None else 0.15)
         if shown is not None:
-            paint_ladder(painter, elevation, shown[0], plan.ppfd_band, shown[1])
+            known, height = shown
+            band = plan.ppfd_band
+            told = (known, band, self.viewport, self._axis, ink)
+            self._scale.paint(
+                painter, told, lambda layer: paint_ladder(layer, elevation, known, band)
+            )
+            paint_hung(painter, elevation, known, height)
         if state.gains:
             paint_side_gains(painter, self._gains, elevation.inside(), ink)
         self._paint_margins(painter, ink)

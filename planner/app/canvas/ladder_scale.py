@@ -66,79 +66,100 @@ def stretches(ladder: Ladder, band: Levels | None) -> list[tuple[float, float, i
 
 
 def paint_ladder(
-    painter: QPainter, elevation: Elevation, ladder: Ladder, band: Levels | None, height: float
+    painter: QPainter, elevation: Elevation, ladder: Ladder, band: Levels | None
 ) -> None:
-    """The scale along the right wall's inner side, from its lowest to its highest rung."""
+    """The scale along the right wall's inner side with the figures of its rungs.
+
+    It stays as it is while the lamp is raised.
+    """
     if len(ladder.rungs) < 2:
         return
-    box, ink = elevation.inside(), elevation.ink
-    right = box.right() - 2
-    canopy = elevation.plan.canopy.height
-
-    def level(at: float) -> float:
-        return elevation.at(0, canopy + at).y()
-
+    ink, whole = elevation.ink, _scale(elevation, ladder)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for low, high, place in stretches(ladder, band):
-        area = QRectF(right - SCALE_PX, level(high), SCALE_PX, level(low) - level(high))
+        bottom, top = _level(elevation, low), _level(elevation, high)
+        area = QRectF(whole.left(), top, SCALE_PX, bottom - top)
         painter.fillRect(area, ink.faint if place is None else QColor(*_HUES[place]))
         if place:
             path = QPainterPath()
             path.addRect(area)
-            white = QColor(255, 255, 255, 170) if place < 0 else QColor(0, 0, 0, 150)
-            hatch(painter, path, area, white, rising=place > 0)
-    whole = QRectF(
-        right - SCALE_PX,
-        level(ladder.rungs[-1].height),
-        SCALE_PX,
-        level(ladder.rungs[0].height) - level(ladder.rungs[-1].height),
-    )
+            shade = QColor(255, 255, 255, 170) if place < 0 else QColor(0, 0, 0, 150)
+            hatch(painter, path, area, shade, rising=place > 0)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(pen(ink.ink, 1.0))
     painter.drawRect(whole)
-    _paint_rungs(painter, elevation, ladder, height, whole, level(height))
+    for rung in ladder.rungs:
+        y = _level(elevation, rung.height)
+        painter.drawLine(QPointF(whole.left(), y), QPointF(whole.left() + 4, y))
+    font = figure_font(painter.font(), 0.95)
+    for rung in _told(elevation, ladder, font):
+        _write(painter, whole, rung, _level(elevation, rung.height), ink.ink, font, elevation)
     painter.restore()
 
 
-def _paint_rungs(
-    painter: QPainter,
-    elevation: Elevation,
-    ladder: Ladder,
-    height: float,
-    whole: QRectF,
-    hung: float,
-) -> None:
-    """Ticks and figures; the one where the lamp hangs first, the others where there is room."""
-    ink, now = elevation.ink, ladder.at(height)
+def paint_hung(painter: QPainter, elevation: Elevation, ladder: Ladder, height: float) -> None:
+    """Where on the scale the lamp hangs, and what the light is there."""
+    now = ladder.at(height)
+    if now is None:
+        return
+    whole, accent = _scale(elevation, ladder), elevation.ink.accent
+    tip = QPointF(whole.left(), _level(elevation, height))
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     plain = figure_font(painter.font(), 0.95)
-    line = QFontMetricsF(plain).height() + 1
-    ground = QColor(ink.paper)
-    ground.setAlphaF(0.86)
-    taken: list[float] = []
+    for rung in _told(elevation, ladder, plain):
+        y = _level(elevation, rung.height)
+        if abs(y - tip.y()) < 1.2 * QFontMetricsF(plain).height():
+            # No half of a figure looks out from under the one that counts.
+            _write(painter, whole, rung, y, elevation.ink.paper, plain, elevation)
+    font = figure_font(painter.font(), 1.0, bold=True)
+    _write(painter, whole, now, tip.y(), accent, font, elevation)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(accent)
+    painter.drawPolygon(
+        QPolygonF([tip, tip + QPointF(-_GAP_PX, -4.5), tip + QPointF(-_GAP_PX, 4.5)])
+    )
+    painter.restore()
 
-    def write(rung: Rung, y: float, colour: QColor, font: QFont) -> None:
-        taken.append(y)
-        text = rung_text(rung)
-        painter.setFont(font)
-        width = QFontMetricsF(font).horizontalAdvance(text) + 6
-        middle = QPointF(whole.left() - _GAP_PX - 2 - width / 2, y)
-        draw_plate_text(painter, middle, text, colour, ground)
 
-    if now is not None:
-        write(now, hung, ink.accent, figure_font(painter.font(), 1.0, bold=True))
-        tip = QPointF(whole.left(), hung)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(ink.accent)
-        painter.drawPolygon(
-            QPolygonF([tip, tip + QPointF(-_GAP_PX, -4.5), tip + QPointF(-_GAP_PX, 4.5)])
-        )
-    ends = (ladder.rungs[0], ladder.rungs[-1])
+def _told(elevation: Elevation, ladder: Ladder, font: QFont) -> list[Rung]:
+    """The rungs whose figures are written: where there is room, in a narrow space the ends."""
     narrow = elevation.inside().width() < _NARROW_PX
-    for rung in ladder.rungs:
-        y = elevation.at(0, elevation.plan.canopy.height + rung.height).y()
-        painter.setPen(pen(ink.ink, 1.0))
-        painter.drawLine(QPointF(whole.left(), y), QPointF(whole.left() + 4, y))
-        told = rung in ends or not narrow
-        if told and all(abs(y - other) >= line for other in taken):
-            write(rung, y, ink.ink, plain)
+    offered = (ladder.rungs[0], ladder.rungs[-1]) if narrow else ladder.rungs
+    found: list[Rung] = []
+    apart = QFontMetricsF(font).height()
+    for rung in offered:
+        y = _level(elevation, rung.height)
+        if not found or abs(y - _level(elevation, found[-1].height)) > apart:
+            found.append(rung)
+    return found
+
+
+def _level(elevation: Elevation, height: float) -> float:
+    """Pixel of a height above the canopy."""
+    return elevation.at(0, elevation.plan.canopy.height + height).y()
+
+
+def _scale(elevation: Elevation, ladder: Ladder) -> QRectF:
+    """Pixel rectangle of the scale from its lowest to its highest rung."""
+    top = _level(elevation, ladder.rungs[-1].height)
+    bottom = _level(elevation, ladder.rungs[0].height)
+    return QRectF(elevation.inside().right() - 2 - SCALE_PX, top, SCALE_PX, bottom - top)
+
+
+def _write(
+    painter: QPainter,
+    whole: QRectF,
+    rung: Rung,
+    y: float,
+    colour: QColor,
+    font: QFont,
+    elevation: Elevation,
+) -> None:
+    """The figures of a rung left of the scale, on a plate that keeps what lies below away."""
+    text = rung_text(rung)
+    painter.setFont(font)
+    width = QFontMetricsF(font).horizontalAdvance(text) + 6
+    middle = QPointF(whole.left() - _GAP_PX - 2 - width / 2, y)
+    draw_plate_text(painter, middle, text, colour, elevation.ink.paper)
