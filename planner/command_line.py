@@ -123,6 +123,9 @@ def _parser() -> argparse.ArgumentParser:
     estimate.add_argument("--json", metavar="OUT", help="write map and figures; - for here")
     estimate.add_argument("--csv", metavar="OUT", help="write the map's cells; - for here")
     estimate.add_argument("--picture", metavar="OUT.png", help="paint the map; OUT.svg: as lines")
+    estimate.add_argument(
+        "--unit", choices=("cm", "in"), default="cm", help="of the lengths in the picture"
+    )
     estimate.set_defaults(run=_estimate)
 
     check = commands.add_parser("check", help="say whether a plan file is valid, and what is odd")
@@ -255,7 +258,7 @@ def _estimate(asked: argparse.Namespace) -> int:
     estimate = _evaluated(plan, options)
     if STANDARD_OUTPUT not in (asked.json, asked.csv):
         print(summary(estimate))
-    _write_exports(estimate, asked.json, asked.csv, asked.picture)
+    _write_exports(estimate, asked.json, asked.csv, asked.picture, asked.unit)
     return 0
 
 
@@ -403,7 +406,11 @@ def _evaluated(plan: Plan, options: EstimateOptions) -> Estimate:
 
 
 def _write_exports(
-    estimate: Estimate, json_out: str | None, csv_out: str | None, picture_out: str | None
+    estimate: Estimate,
+    json_out: str | None,
+    csv_out: str | None,
+    picture_out: str | None,
+    unit_of_picture: str = "cm",
 ) -> None:
     if json_out:
         from planner.reports.exports import estimate_to_json
@@ -419,9 +426,10 @@ def _write_exports(
         from planner.reports.paper import map_picture_png
         from planner.units import LengthUnit
 
+        unit = LengthUnit(unit_of_picture)
         drawn = Path(picture_out).suffix.lower() == ".svg"
-        svg = whole_map(estimate, LengthUnit.CM).svg if drawn else ""
-        data = svg.encode() if drawn else map_picture_png(estimate)
+        svg = whole_map(estimate, unit).svg if drawn else ""
+        data = svg.encode() if drawn else map_picture_png(estimate, unit=unit)
         write_output(picture_out, data)
     for out in (json_out, csv_out, picture_out):
         if out and out != STANDARD_OUTPUT:

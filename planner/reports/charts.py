@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import struct
+import textwrap
 import zlib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -18,9 +19,10 @@ import numpy.typing as npt
 from planner.estimate.compare import unbeaten
 from planner.estimate.result import Estimate
 from planner.light.cellmap import FloatArray, round_step, round_values
-from planner.metrics.figures import PPFD_UNIT, banded, ppfd
+from planner.metrics.figures import LEADING, NO_VALUE, PPFD_UNIT, banded, ppfd
 from planner.plan.plan import Plan
 from planner.plan.space import Point
+from planner.reports import content
 from planner.reports.contrast import colour_table, ink_on
 from planner.reports.drawings import (
     ACCENT,
@@ -41,6 +43,9 @@ if TYPE_CHECKING:
     from planner.survey.statistics import Residuals
 
 WIDTH_MM: Final = 150.0
+PAGE_MM: Final = 187.5
+"""Width of the map by itself."""
+_MARGIN_MM: Final = 8.75
 _OVER: Final = "#b3501a"
 _UNDER: Final = "#2f63b0"
 _DOTS_PER_MM: Final = 8.0
@@ -224,6 +229,17 @@ def map_drawing(
     ``room`` is what the space itself may take, in millimetres; with a ``name`` it stands
     over the map, without one the map carries its sizes.
     """
+    f = estimate.figures
+    words = (
+        f"{name or estimate.plan.name}: light from {ppfd(f.minimum)} to "
+        f"{ppfd(f.maximum, unit=True)}"
+    )
+    return _map_sheet(estimate, top, unit, room, name).picture(words)
+
+
+def _map_sheet(
+    estimate: Estimate, top: float, unit: LengthUnit, room: tuple[float, float], name: str = ""
+) -> Sheet:
     plan = estimate.plan
     x0, y0, x1, y1 = plan.space.bounds
     scale = min(room[0] / (x1 - x0), room[1] / (y1 - y0))
@@ -250,19 +266,48 @@ def map_drawing(
         sheet.text(rim + across / 2, head + down + 3.6, format_length(x1 - x0, unit), colour=QUIET)
         y = head + down / 2
         sheet.text(4.0, y, format_length(y1 - y0, unit), colour=QUIET, angle=-90)
-    f = estimate.figures
-    words = f"{name or plan.name}: light from {f.minimum:.0f} to {f.maximum:.0f} {PPFD_UNIT}"
-    return sheet.picture(words)
+    return sheet
 
 
 def whole_map(estimate: Estimate, unit: LengthUnit) -> Picture:
-    """The map of an estimate by itself, as large as a page takes it, on its own scale."""
-    top = colour_top(estimate.figures.maximum)
-    return map_drawing(estimate, top, unit, room=(158.0, 172.0))
+    """The map by itself: title, sentence, light, scale and figures, as every export of it is."""
+    plan, top = estimate.plan, colour_top(estimate.figures.maximum)
+    across = PAGE_MM - 2 * _MARGIN_MM
+    light, scale = _map_sheet(estimate, top, unit, (158.0, 172.0)), _scale_sheet(top)
+    lines = textwrap.wrap(content.sentence(estimate), int(across / wide("n")))
+    head = 14.0 + 3.7 * len(lines)
+    below = head + light.height + 1.5 + scale.height
+    sheet = Sheet(PAGE_MM, below + 29.0)
+    title = shortened(plan.name, int(across / wide("n", 4.4)))
+    sheet.text(_MARGIN_MM, 8.0, title, size=4.4, anchor="start", bold=True)
+    for k, line in enumerate(lines):
+        sheet.text(_MARGIN_MM, 14.0 + 3.7 * k, line, anchor="start")
+    sheet.place(light, (PAGE_MM - light.width) / 2, head)
+    sheet.place(scale, (PAGE_MM - scale.width) / 2, head + light.height + 1.5)
+    shown = content.headline_figures(estimate)
+    second = ("minimum", "maximum", "cv", "utilisation", "efficacy", "watts")
+    rows = shown[:LEADING], [one for one in shown if one.key in second]
+    for row, y, size in zip(rows, (below + 6.0, below + 18.0), (4.1, 2.8), strict=True):
+        for k, one in enumerate(row):
+            x = _MARGIN_MM + across * k / len(row)
+            sheet.text(x, y, one.label, size=2.2, anchor="start", colour=QUIET)
+            sheet.text(x, y + 2.6 + size / 2, one.value, size=size, anchor="start", bold=size > 3)
+            if one.unit and one.value != NO_VALUE:
+                x += (1.15 if size > 3 else 1.0) * wide(one.value, size) + 1.0
+                at = y + 2.6 + size / 2
+                sheet.text(x, at, one.unit, size=2.2, anchor="start", colour=QUIET)
+    f = estimate.figures
+    return sheet.picture(
+        f"{plan.name}: light from {ppfd(f.minimum)} to {ppfd(f.maximum, unit=True)}"
+    )
 
 
 def scale_drawing(top: float, length: float = 120.0) -> Picture:
     """The scale of the maps' colours, lying."""
+    return _scale_sheet(top, length).picture(f"Colours from 0 to {top:g} {PPFD_UNIT}")
+
+
+def _scale_sheet(top: float, length: float = 120.0) -> Sheet:
     sheet = Sheet(length + 40.0, 9.0)
     left = 3.0
     colours = colour_table()
@@ -273,7 +318,7 @@ def scale_drawing(top: float, length: float = 120.0) -> Picture:
         sheet.line(((x, 4.0), (x, 5.0)), width=0.2)
         sheet.text(x, 6.8, f"{level:g}", size=2.4)
     sheet.text(left + length + 4, 2.6, PPFD_UNIT, size=2.4, anchor="start", colour=QUIET)
-    return sheet.picture(f"Colours from 0 to {top:g} {PPFD_UNIT}")
+    return sheet
 
 
 def _light(sheet: Sheet, estimate: Estimate, frame: Frame, top: float) -> None:

@@ -158,6 +158,10 @@ class Sheet:
             f'preserveAspectRatio="none" xlink:href="data:image/png;base64,{data}"/>'
         )
 
+    def place(self, other: Sheet, x: float, y: float) -> None:
+        """The marks of another sheet, its upper left corner at a place."""
+        self._marks.append(f'<g transform="translate({x:.3f} {y:.3f})">{"".join(other._marks)}</g>')
+
     def dimension(self, a: Point, b: Point, words: str, *, beside: float = 2.2) -> None:
         """A length between two places, its ends ticked and its words along it.
 

@@ -20,6 +20,7 @@ from planner.app.report_window import ReportWindow
 from planner.catalogue.library import demo_plan
 from planner.command_line import main
 from planner.files.store import save_plan
+from planner.metrics.figures import PPFD_UNIT
 from planner.plan.variant_edits import add_variants
 from planner.reports.report import SECTIONS
 from planner.units import LengthUnit
@@ -292,8 +293,11 @@ def test_the_map_goes_out_as_a_drawing_and_to_the_clipboard(qtbot: QtBot, tmp_pa
     assert drawing.startswith("<svg ")
     assert ">100</text>" in drawing
     trigger(window, "copy_map")
-    # 1 m in 158 mm with 9 and 2 mm beside it, at 12 dots a millimetre: 2028.
-    assert QGuiApplication.clipboard().image().width() == pytest.approx(2028, abs=2)
+    # Title, colour scale with its unit and figures go with it, as with the command's picture.
+    assert ">Loft box</text>" in drawing
+    assert f">{PPFD_UNIT}</text>" in drawing
+    # 187.5 mm at 12 dots a millimetre.
+    assert QGuiApplication.clipboard().image().width() == pytest.approx(2250, abs=2)
 
 
 # -- without a window -------------------------------------------------------------------------
@@ -380,5 +384,11 @@ def test_the_help_of_the_command_names_every_section(capsys: pytest.CaptureFixtu
 
 def test_a_map_is_written_as_a_drawing(tmp_path: Path) -> None:
     out = tmp_path / "map.svg"
-    assert main(["estimate", "demo", "--quality", "preview", "--picture", str(out)]) == 0
-    assert out.read_text("utf-8").startswith("<svg ")
+    asked = ["estimate", "demo", "--quality", "preview", "--picture", str(out)]
+    assert main([*asked, "--unit", "in"]) == 0
+    drawing = out.read_text("utf-8")
+    assert drawing.startswith("<svg ")
+    # 80 cm are 31.5 in; the scale carries its unit, and the sentence stands over it.
+    assert ">31.5 in</text>" in drawing
+    assert f">{PPFD_UNIT}</text>" in drawing
+    assert "of the canopy lies inside" in drawing
