@@ -19,7 +19,7 @@ from planner.estimate.result import EstimateOptions, Quality
 from planner.light.cellmap import round_values
 from planner.plan.dials import dial
 from planner.plan.edits import changed
-from planner.plan.lit import Lit, lit
+from planner.plan.lit import Depends, depends
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.units import LengthUnit
@@ -74,15 +74,16 @@ class Ladder:
         return self._climbed == climbed(plan, self.lamps)
 
     @cached_property
-    def _climbed(self) -> Lit | None:
+    def _climbed(self) -> Depends | None:
         return climbed(self.plan, self.lamps)
 
 
-def climbed(plan: Plan, lamps: Sequence[int]) -> Lit | None:
+def climbed(plan: Plan, lamps: Sequence[int]) -> Depends | None:
     """What a ladder depends on: the light of the plan with these lamps at one fixed height."""
     if not lamps or max(lamps) >= len(plan.lamps):
         return None
-    return lit(_hung(plan, lamps, min(0.01, plan.headroom)))
+    level = min(0.01, plan.headroom)
+    return depends(plan, lambda one: _hung(one, lamps, level), figures=False)
 
 
 def heights_between(plan: Plan, lamps: Sequence[int], unit: LengthUnit) -> tuple[float, ...]:

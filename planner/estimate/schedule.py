@@ -162,15 +162,17 @@ def _between(now: Plan, early: Plan, late: Plan, share: float) -> Plan:
     """A plan with canopy, heights and outputs so far on the way from one plan to another."""
 
     def part(one: float, other: float, digits: int) -> float:
-        return round(one + (other - one) * share, digits)
+        return one if one == other else round(one + (other - one) * share, digits)
 
     height = part(early.canopy.height, late.canopy.height, 3)
     room = now.space.height - height
+    # All follow the brightest, so that what they are to each other stays what it is.
+    turned = part(output_of(early), output_of(late), 1) / (output_of(now) or 1.0)
     lamps = tuple(
         lamp.model_copy(
             update={
                 "hanging_height": min(part(one.hanging_height, other.hanging_height, 3), room),
-                "output_percent": part(one.output_percent, other.output_percent, 1),
+                "output_percent": round(min(lamp.output_percent * turned, 100.0), 9),
             }
         )
         for lamp, one, other in zip(now.lamps, early.lamps, late.lamps, strict=True)

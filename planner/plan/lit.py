@@ -4,7 +4,8 @@
 names, notes, prices, watts, ranges, target or hours. ``Counted`` is what figures add to the
 light (watts, hours, the band wanted), ``Doubted`` what says how far the inputs may be off. Equality
 of these values decides who computes anew; a field that is named in none of them changes no
-answer. Two setups of equal ``Lit`` give the same map to the last bit, unless their lamps
+answer. ``depends`` puts them together: whether an answer is still of a plan is asked of nothing
+else. Two setups of equal ``Lit`` give the same map to the last bit, unless their lamps
 stand in another order.
 """
 
@@ -16,6 +17,7 @@ from dataclasses import dataclass
 from functools import wraps
 from typing import Final, TypeVar
 
+from planner.plan.costs import Costs
 from planner.plan.lamp import (
     BarsBody,
     CosineProfile,
@@ -28,6 +30,7 @@ from planner.plan.lamp import (
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, lining_at, opens, surfaces
 from planner.plan.plan import Plan, Setup
+from planner.plan.target import GrowthStage
 
 _Setup = TypeVar("_Setup", bound=Setup)
 _Answer = TypeVar("_Answer")
@@ -171,11 +174,6 @@ def same_figures(one: Plan, other: Plan) -> bool:
     return counted(one) == counted(other) and same_light(one, other)
 
 
-def same_answers(one: Plan, other: Plan) -> bool:
-    """Whether a search finds the same in both: the same figures, and as much can be turned."""
-    return one.dimmable == other.dimmable and same_figures(one, other)
-
-
 @dataclass(frozen=True)
 class Doubted:
     """How far the inputs of the light may be off, and which of them are one and the same.
@@ -199,3 +197,68 @@ def doubted(setup: Setup) -> Doubted:
 
     lamps = tuple((lamp.model.key, lamp.model.ppf_uncertainty) for lamp in setup.lamps)
     return Doubted(tuple(ranges()), lamps)
+
+
+# -- answers ----------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Depends:
+    """What an answer about a plan depends on; None and () stand for what it does not."""
+
+    light: Lit
+    figures: Counted | None
+    dimmable: bool | None
+    costs: Costs | None
+    doubts: Doubted | None
+    stages: tuple[GrowthStage, ...]
+
+
+def depends(
+    plan: Plan,
+    freed: Callable[[Plan], Plan] | None = None,
+    *,
+    figures: bool = True,
+    costs: bool = False,
+    doubts: bool = False,
+    stages: bool = False,
+) -> Depends:
+    """What an answer about a plan depends on; it holds as long as this is equal.
+
+    ``freed`` puts whatever the question itself turns at values that are always the same, so that
+    turning it does not take the answer away. An answer may tell of light alone (``figures``
+    False), of money too, of how far the inputs may be off, of the stages of the schedule.
+    """
+    held = plan if freed is None else freed(plan)
+    return Depends(
+        light=lit(held),
+        figures=counted(held) if figures else None,
+        dimmable=plan.dimmable if figures else None,
+        costs=plan.costs if costs else None,
+        doubts=doubted(plan) if doubts else None,
+        stages=plan.schedule if stages else (),
+    )
+
+
+def ungrown(plan: Plan) -> Plan:
+    """The plan without what each stage of a schedule sets anew, for ``depends``.
+
+    Canopy, hours, target and hanging heights are; of the outputs only what they are to each other
+    stays, which a search never changes. Lamps that cannot be dimmed stay as they are.
+    """
+    level = min(0.01, plan.space.height / 2)
+    most = max((lamp.output_percent for lamp in plan.lamps), default=0.0)
+    to_full = 100.0 / most if plan.dimmable and most > 0 else 1.0
+    lamps = tuple(
+        lamp.model_copy(
+            update={
+                "hanging_height": level,
+                "output_percent": round(min(lamp.output_percent * to_full, 100.0), 4),
+            }
+        )
+        for lamp in plan.lamps
+    )
+    canopy = plan.canopy.model_copy(update={"height": level})
+    return plan.model_copy(
+        update={"canopy": canopy, "lamps": lamps, "photoperiod_hours": 0.0, "target": None}
+    )

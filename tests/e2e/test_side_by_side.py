@@ -739,6 +739,10 @@ def test_a_question_that_cannot_be_asked_says_what_is_missing(
     found = find(qtbot, page)
     assert found.money
     assert found.words.startswith("The cheapest of what was tried")
+    # Its totals were reckoned at that price.
+    assert not page.find_board.stale.isVisible()
+    enter(qtbot, tariff, "0.60")
+    assert page.find_board.stale.isVisible()
 
 
 def test_a_growth_schedule_is_written_and_answered(
@@ -793,6 +797,11 @@ def test_a_growth_schedule_is_written_and_answered(
     board.form.print_button.click()
     assert answers.told
     assert board.grab().width() > 0
+    # Each stage hangs the lamps anew: a lamp raised by hand takes no answer away.
+    window.document.apply(
+        edits.change_lamp(window.document.plan, 0, hanging_height=0.2), "Set lamp height"
+    )
+    assert board.found is white
     window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
     assert board.found is None
     assert not totals.isVisible()

@@ -29,7 +29,15 @@ from planner.plan.lamp import (
     TableProfile,
 )
 from planner.plan.lining import Band, Caution, Lining, WallCover
-from planner.plan.lit import counted, doubted, lit, same_answers, same_figures, same_light
+from planner.plan.lit import (
+    counted,
+    depends,
+    doubted,
+    lit,
+    same_figures,
+    same_light,
+    ungrown,
+)
 from planner.plan.plan import Plan, Setup
 from planner.plan.space import Canopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
@@ -227,7 +235,7 @@ def sides(one: Plan, other: Plan) -> set[str]:
     compared = {"light": lit, "figures": counted, "doubts": doubted}
     found = {word for word, of in compared.items() if of(one) != of(other)}
     # What a search may turn is not light: it counts where only that differs.
-    return found or ({"searches"} if not same_answers(one, other) else set())
+    return found or ({"searches"} if depends(one) != depends(other) else set())
 
 
 def test_each_field_falls_on_its_side() -> None:
@@ -295,3 +303,37 @@ def test_answers_are_kept_for_the_very_same_value_only() -> None:
     for k in range(300):  # many others come and go
         lit(edits.set_canopy_height(plan, 0.1 + 0.001 * k))
     assert lit(plan) == before
+
+
+# -- answers -------------------------------------------------------------------------------
+
+
+def test_an_answer_with_totals_depends_on_prices_and_one_of_light_does_not() -> None:
+    plan = sample(closed=True)
+    dearer = edits.changed(plan, costs=Costs(price_per_kwh=0.3))
+    assert depends(plan) == depends(dearer)
+    assert depends(plan, costs=True) != depends(dearer, costs=True)
+    longer = edits.changed(plan, photoperiod_hours=12.0)
+    assert depends(plan) != depends(longer)
+    assert depends(plan, figures=False) == depends(longer, figures=False)
+
+
+def test_what_a_stage_sets_anew_does_not_take_the_answers_of_a_schedule_away() -> None:
+    plan = sample(closed=True)
+    asked = depends(plan, ungrown)
+    for turned in (
+        edits.change_lamp(plan, 0, hanging_height=0.3),
+        edits.each_lamp(plan, lambda lamp: edits.changed(lamp, output_percent=40.0)),
+        edits.set_canopy(plan, height=0.15),
+        edits.changed(plan, photoperiod_hours=12.0, target=None),
+    ):
+        assert turned != plan
+        assert depends(turned, ungrown) == asked
+    # One of three dimmed is another light at every output; a fixed lamp keeps its own.
+    assert depends(edits.change_lamp(plan, 0, output_percent=40.0), ungrown) != asked
+    assert depends(edits.change_lamp(plan, 0, x=0.25), ungrown) != asked
+    fixed = edits.each_lamp(
+        plan, lambda lamp: edits.changed(lamp, model=edits.changed(lamp.model, dimmable=False))
+    )
+    dimmed = edits.each_lamp(fixed, lambda lamp: edits.changed(lamp, output_percent=40.0))
+    assert depends(fixed, ungrown) != depends(dimmed, ungrown)

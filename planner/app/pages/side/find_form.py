@@ -42,7 +42,7 @@ from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.ways import Way, ways
 from planner.estimate.worth import Bill, bill
 from planner.plan.lining import Lining
-from planner.plan.lit import same_answers
+from planner.plan.lit import depends
 from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, PPFD
 from planner.units import in_unit
@@ -174,7 +174,9 @@ class FindBoard(QWidget):
 
     def _on_plan(self) -> None:
         found, now = self.found, self._document.plan
-        old = found is not None and bool(found.rows) and not same_answers(found.of, now)
+        old = found is not None and bool(found.rows)
+        if found is not None and old:  # the table tells totals, so prices count
+            old = depends(found.of, costs=True) != depends(now, costs=True)
         self.stale.setVisible(old)
         if found is not None:
             self.stale.setText(f"These answers are of '{found.of.name}' before it was changed.")

@@ -36,7 +36,7 @@ from planner.estimate.find_question import Aim, Held
 from planner.estimate.result import EstimateOptions
 from planner.metrics.figures import FIGURE, NO_VALUE, percent, ppfd
 from planner.plan.edits import changed
-from planner.plan.lit import same_answers
+from planner.plan.lit import depends, ungrown
 from planner.plan.plan import Plan
 from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, quantity_of
 from planner.plan.refusal import refusal
@@ -450,11 +450,11 @@ class ScheduleBoard(QWidget):
         self._questions.save_into("Weekly sheet", proposal, FILTERS[".pdf"], "sheet", write)
 
     def _is_of(self, plan: Plan) -> bool:
-        now = self._document.plan
-        same = all(
-            getattr(plan, key) == getattr(now, key) for key in ("schedule", "costs", "variants")
+        then, now = (
+            (depends(one, ungrown, costs=True, stages=True), one.variants)
+            for one in (plan, self._document.plan)
         )
-        return same and same_answers(plan, now)
+        return then == now
 
     def _on_plan(self) -> None:
         if self._of is not None and not self._is_of(self._of):

@@ -14,7 +14,7 @@ from planner.app.fields.panel import BURST_MS
 from planner.app.pages.sketch.asked import Asked
 from planner.app.plain import PlainLabel, explain
 from planner.plan.edits import changed
-from planner.plan.lit import Lit, lit
+from planner.plan.lit import Depends, depends, ungrown
 from planner.plan.plan import Plan
 from planner.units import LengthUnit, format_length, format_number
 
@@ -26,15 +26,9 @@ _PER_WEEK = 7
 STEP_NAME = "Set to a week of the schedule"
 
 
-def steady(plan: Plan) -> tuple[object, Lit]:
+def steady(plan: Plan) -> Depends:
     """What the answers of a schedule depend on: all but what the slider itself moves."""
-    level = min(0.01, plan.space.height / 2)
-    lamps = tuple(
-        lamp.model_copy(update={"hanging_height": level, "output_percent": 100.0})
-        for lamp in plan.lamps
-    )
-    canopy = plan.canopy.model_copy(update={"height": level})
-    return plan.schedule, lit(changed(plan, canopy=canopy, lamps=lamps))
+    return depends(plan, ungrown, stages=True)
 
 
 def week_words(plan: Plan, day: int, name: str, unit: LengthUnit) -> str:
@@ -63,7 +57,7 @@ class GrowingLine(QWidget):
         super().__init__(parent)
         self._asked, self._work = asked, work
         self._found: Schedule | None = None
-        self._of: object = None
+        self._of: Depends | None = None
         self._moving = False
         self._text = ""
         self.button = link_button("Grow along the schedule")

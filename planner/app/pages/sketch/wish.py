@@ -14,7 +14,7 @@ from planner.app.pages.sketch.asked import Asked
 from planner.app.plain import PlainLabel, explain
 from planner.app.quantity_box import QuantityBox
 from planner.plan.lining import Lining
-from planner.plan.lit import same_answers
+from planner.plan.lit import Depends, depends
 from planner.plan.plan import Plan
 from planner.plan.quantity import PPFD
 from planner.units import in_unit
@@ -48,7 +48,7 @@ class WishLine(QWidget):
     def __init__(self, asked: Asked, work: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._asked, self._work = asked, work
-        self._of: Plan | None = None
+        self._of: Depends | None = None
         self.box = QuantityBox(PPFD.within(1.0, PPFD.maximum), "Mean wanted")
         label = PlainLabel("Mean wanted")
         label.setBuddy(self.box)
@@ -109,7 +109,8 @@ class WishLine(QWidget):
         self.alert.say("")
         self.box.reset(float(round(wanted)))
         self.show_ways(())
-        plan = self._of = self._work.document.plan
+        plan = self._work.document.plan
+        self._of = depends(plan)
         self.note.setText("Looking for it …")
         self.looking.emit()
         linings = offered(plan, self._work.shelf.linings)
@@ -136,7 +137,7 @@ class WishLine(QWidget):
 
     def _on_answer(self, found: Any) -> None:
         self.note.setText("")
-        if self._of is not None and same_answers(self._of, self._work.document.plan):
+        if self._of == depends(self._work.document.plan):
             self.show_ways(tuple(found))
 
     def _on_refused(self, sentence: str) -> None:
@@ -144,7 +145,7 @@ class WishLine(QWidget):
         self.alert.say(in_unit(sentence, self._work.display.unit))
 
     def _on_plan(self, _old: Plan, new: Plan) -> None:
-        if self._of is not None and not same_answers(self._of, new):
+        if self._of is not None and self._of != depends(new):
             self._of = None
             self._asked.lane.drop("wish")
             self.note.setText("")

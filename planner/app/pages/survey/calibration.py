@@ -29,7 +29,7 @@ from planner.app.plain import PlainLabel, tooltip
 from planner.metrics.figures import banded
 from planner.plan.lamp import CosineProfile
 from planner.plan.lining import Lining
-from planner.plan.lit import doubted, same_light
+from planner.plan.lit import depends
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import used_in_plan, with_parts
@@ -76,7 +76,8 @@ class Answer:
 
     def fits(self, plan: Plan) -> bool:
         """Whether what was calibrated still holds: same light and readings, as much in doubt."""
-        if not (same_light(self.plan, plan) and doubted(self.plan) == doubted(plan)):
+        then, now_there = (depends(one, figures=False, doubts=True) for one in (self.plan, plan))
+        if then != now_there:
             return False
         now = {survey.key: as_read(survey) for survey in plan.surveys}
         return all(now.get(survey.key) == as_read(survey) for survey in self.wish.surveys)
