@@ -87,11 +87,25 @@ def free_shift(
         for j in range(-_PLACES, _PLACES + 1)
     ]
     inside: list[Point] = []
+    round_all = [
+        (_middle_of(body), _radius(body), [(one, _middle_of(one), _radius(one)) for one in others])
+        for body, others in bodies
+    ]
+
+    def meets(k: int, body: Outline, by: Point) -> bool:
+        """Whether a body meets another: looked at closely only where their circles do."""
+        (x, y), radius, others = round_all[k]
+        at = (x + by[0], y + by[1])
+        return any(
+            math.dist(at, middle) < radius + reach and outlines_overlap(body, one)
+            for one, middle, reach in others
+        )
+
     for by in sorted(grid, key=lambda by: math.hypot(*by)):
-        shifted = [(_shifted(body, by), others) for body, others in bodies]
-        if any(_leaves(plan, body) for body, _ in shifted):
+        shifted = [_shifted(body, by) for body, _ in bodies]
+        if any(_leaves(plan, body) for body in shifted):
             continue
-        if not any(outlines_overlap(body, one) for body, others in shifted for one in others):
+        if not any(meets(k, body, by) for k, body in enumerate(shifted)):
             return by, True
         inside.append(by)
     if not inside:
@@ -119,6 +133,12 @@ def _shifted(outline: Outline, by: Point) -> Outline:
 def _middle_of(outline: Outline) -> Point:
     xs, ys = zip(*outline, strict=True)
     return fmean(xs), fmean(ys)
+
+
+def _radius(outline: Outline) -> float:
+    """Of the circle round an outline; a point has a little, to meet another on it."""
+    middle = _middle_of(outline)
+    return max(math.dist(middle, corner) for corner in outline) + 0.01
 
 
 def _others(plan: Setup, thing: Thing) -> list[Outline]:

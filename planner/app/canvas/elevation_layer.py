@@ -20,7 +20,7 @@ from planner.app.canvas.elevation_drags import (
     side_wall,
     wall_extent,
 )
-from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, mixed, pen
+from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, in_sight, mixed, pen
 from planner.app.canvas.plan_layers import WALL_PX, paint_dimension, paint_lining, texture, tone
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
@@ -101,10 +101,11 @@ class Elevation:
         painter.fillRect(area, ground)
         dot_pen = pen(mixed(ground, self.ink.ink, 0.2), 1.6)
         dot_pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-        row = area.top() + _SHEET_ROW_PX / 2
-        while row < area.bottom() - 2:
+        row, seen = area.top() + _SHEET_ROW_PX / 2, in_sight(painter)
+        row += max((seen.top() - row) // _SHEET_ROW_PX, 0) * _SHEET_ROW_PX
+        while row < min(area.bottom() - 2, seen.bottom()):
             dots, dashes = texture(
-                QPointF(area.left(), row), QPointF(area.right(), row), lining.specular_share
+                QPointF(area.left(), row), QPointF(area.right(), row), lining.specular_share, seen
             )
             painter.setPen(dot_pen)
             painter.drawPoints(dots[::2])

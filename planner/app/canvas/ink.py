@@ -76,6 +76,16 @@ def figure_font(font: QFont, factor: float = 1.0, *, bold: bool = False) -> QFon
     return tabular(sized(font, factor, bold=bold))
 
 
+def in_sight(painter: QPainter) -> QRectF:
+    """The rectangle that is painted on, in the painter's own pixels.
+
+    What lies outside is not seen and costs as much: zoomed in it is most of a drawing.
+    """
+    device = painter.device()
+    ratio = 1.0 if isinstance(device, QWidget) else device.devicePixelRatioF()
+    return QRectF(0, 0, device.width() / ratio, device.height() / ratio)
+
+
 def draw_plate_text(
     painter: QPainter, at: QPointF, text: str, colour: QColor, ground: QColor, angle: float = 0.0
 ) -> QRectF:

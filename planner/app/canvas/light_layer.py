@@ -24,7 +24,7 @@ from PySide6.QtGui import (
 from shiboken6 import VoidPtr
 
 from planner.app import theme
-from planner.app.canvas.ink import Kept, Viewport, pen
+from planner.app.canvas.ink import Kept, Viewport, in_sight, pen
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
 from planner.light.cellmap import CellMap
@@ -301,7 +301,7 @@ def hatch(
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setClipPath(region, Qt.ClipOperation.IntersectClip)
     painter.setPen(pen(colour, 1.0))
-    box = region.boundingRect().intersected(area)
+    box = region.boundingRect() & area & in_sight(painter)
     tall = box.height()
     # Lines sit on a fixed raster of the area, so that they do not swim as regions change.
     start = box.left() - tall - (box.left() - tall - area.left()) % _HATCH_PX

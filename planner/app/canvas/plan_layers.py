@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
 
-from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, mixed, pen
+from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, in_sight, mixed, pen
 from planner.app.canvas.items import lamp_reach, obstacle_handle, turn_handle, wall_normal
 from planner.plan.groups import Chosen
 from planner.plan.lamp import Lamp, PointBody
@@ -107,7 +107,7 @@ def paint_lining(painter: QPainter, strip: QPolygonF, lining: Lining) -> None:
     )
     start = (strip.at(0) + strip.at(3)) / 2
     end = (strip.at(1) + strip.at(2)) / 2
-    dots, dashes = texture(start, end, lining.specular_share)
+    dots, dashes = texture(start, end, lining.specular_share, in_sight(painter))
     if dots:
         dot_pen = pen(mark, 1.9)
         dot_pen.setCapStyle(Qt.PenCapStyle.RoundCap)
@@ -119,9 +119,12 @@ def paint_lining(painter: QPainter, strip: QPolygonF, lining: Lining) -> None:
 
 
 def texture(
-    start: QPointF, end: QPointF, specular_share: float
+    start: QPointF, end: QPointF, specular_share: float, seen: QRectF | None = None
 ) -> tuple[list[QPointF], list[QLineF]]:
-    """Dots (diffuse) and dashes (specular) along a line, in the shares of the reflected light."""
+    """Dots (diffuse) and dashes (specular) along a line, in the shares of the reflected light.
+
+    Only those in ``seen``, where that is given.
+    """
     length = math.hypot(end.x() - start.x(), end.y() - start.y())
     count = int(length / _TEXTURE_STEP)
     if count < 1:
@@ -130,7 +133,17 @@ def texture(
     first = (length - (count - 1) * _TEXTURE_STEP) / 2
     dots: list[QPointF] = []
     dashes: list[QLineF] = []
-    for k in range(count):
+    low, high = 0.0, length
+    if seen is not None:
+        for at_, way, near, far in (
+            (start.x(), along.x(), seen.left(), seen.right()),
+            (start.y(), along.y(), seen.top(), seen.bottom()),
+        ):
+            ends = [(edge - at_) / way for edge in (near, far)] if abs(way) > 1e-6 else [low, high]
+            low, high = max(low, min(ends)), min(high, max(ends))
+    begin = max(math.ceil((low - first) / _TEXTURE_STEP) - 1, 0)
+    begin -= begin % 2  # every second one is taken of a sheet: always the same
+    for k in range(begin, min(math.floor((high - first) / _TEXTURE_STEP) + 2, count)):
         at = start + along * (first + k * _TEXTURE_STEP)
         if int((k + 1) * specular_share + 1e-9) > int(k * specular_share + 1e-9):
             dashes.append(QLineF(at - along * 3.2, at + along * 3.2))

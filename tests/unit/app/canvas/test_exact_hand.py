@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtTest import QTest
 
 from planner.app.canvas.items import Item, Part
@@ -274,3 +274,39 @@ def test_the_bands_of_a_wall_are_named_on_the_side_view(
     assert [text for text in said if text.startswith("Band")] == [
         "Band 1: White board", "Band 2: Foil",
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize("end", [(90_000.0, 5.0), (0.0, 90_000.0), (60_000.0, 50_000.0)])
+def test_zoomed_in_only_the_texture_in_sight_is_made(end: tuple[float, float]) -> None:
+    """Every 9 px one: a sight of 600 px by 400 holds 100 at most, not ten thousand."""
+    from planner.app.canvas.plan_layers import texture
+
+    start, seen = QPointF(0.0, 5.0), QRectF(0, 0, 600, 400)
+    dots, dashes = texture(start, QPointF(*end), 0.5, seen)
+    assert 0 < len(dots) + len(dashes) <= 100
+    every, _ = texture(start, QPointF(*end), 0.5)
+    assert {dot.toTuple() for dot in every if seen.contains(dot)} <= {dot.toTuple() for dot in dots}
+
+
+def test_a_full_space_is_searched_quickly(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Outlines are compared closely only where they are near: counted, not timed."""
+    from planner.plan import additions
+    from planner.plan.space import Obstacle, outlines_overlap
+
+    spots = [(0.1 + 0.16 * (k % 6), 0.1 + 0.25 * (k // 6)) for k in range(23)]
+    pots = tuple(
+        Obstacle(name="Pot", x=x, y=y, underside=0, length=0.1, width=0.1, thickness=0.3)
+        for x, y in spots
+    )
+    plan = plan_of(obstacles=pots, lamps=())
+    looked = 0
+
+    def counted(*both: Any) -> bool:
+        nonlocal looked
+        looked += 1
+        return outlines_overlap(*both)
+
+    monkeypatch.setattr(additions, "outlines_overlap", counted)
+    additions.new_obstacle(plan, additions.SHAPES[2])
+    # 49 x 49 places, 23 pots and 6 sizes would be 331,000
+    assert looked < 20_000
