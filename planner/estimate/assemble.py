@@ -14,6 +14,7 @@ from planner.estimate.result import Estimate, EstimateOptions, Quality, figures_
 from planner.estimate.scene import Scene
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
+from planner.light.lobes import SMOOTH
 from planner.light.prism import FloatArray, totals
 from planner.plan.plan import Plan
 
@@ -70,7 +71,13 @@ def respond(
     bright = np.zeros(surfaces.texel_count)
     bright[light.spots] = (reflected * light.texel_density)[light.spots]
     exitance = reflected * (light.texel_density + surfaces.smoothed(smooth))
-    gathered, spread = paths.gather.apply(exitance, bright if light.spots.size else None)
+    halves = paths.gather.apply(exitance, bright if light.spots.size else None)
+    gathered, spread = halves.sum(axis=0), np.abs(halves[0] - halves[1])
+    wrinkled = bool((np.array(scene.optics.width) > SMOOTH).any())
+    if wrinkled or not surfaces.prism.open_to_sight:
+        # What a cell sees then changes from ray to ray, and chance with it.
+        gathered, variance = geometry.gather_grid.smoothed(halves)
+        spread = np.sqrt(variance)
     if geometry.gather_grid is not grid:
         gathered = grid.resampled(geometry.gather_grid, gathered)
     misplaced = 0.0

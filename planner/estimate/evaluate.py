@@ -237,7 +237,7 @@ def _paths(
         exchange_rays *= 2
     if mirrors.any_wrinkled or not geometry.surfaces.prism.open_to_sight:
         # What a cell sees then changes from one direction to the next.
-        gather_rays *= 2
+        gather_rays *= 3
     exchange = exchange_factors(
         geometry.surfaces, mirrors, exchange_rays, random, effort.cutoff, step
     )

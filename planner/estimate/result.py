@@ -261,8 +261,8 @@ def rays_for(rays: int, mean_specular: float) -> int:
 
 
 EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 1, 65536, 4096),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 4, 163840, 20480),
+    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 2, 65536, 4096),
+    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 6, 163840, 20480, 7),
     Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
 }
 

@@ -148,14 +148,12 @@ class Gather:
     weight: npt.NDArray[np.float32]
     straight: npt.NDArray[np.bool_]
 
-    def apply(
-        self, exitance: FloatArray, spots: FloatArray | None = None
-    ) -> tuple[FloatArray, FloatArray]:
-        """Flux density on the cells of ``grid`` from texel exitance (T,), and its spread.
+    def apply(self, exitance: FloatArray, spots: FloatArray | None = None) -> FloatArray:
+        """Flux density on the cells of ``grid`` from texel exitance (T,), in halves (2, C).
 
-        Both of shape (C,). The spread is the difference of the halves: as large as the
-        standard error would be if the rays were independent, and somewhat larger than the
-        true one, since all rays together are more evenly spread than each half.
+        Their sum is what is asked for. Their difference is as large as its standard error
+        would be if the rays were independent, and somewhat larger than the true one, since
+        all rays together are more evenly spread than each half.
         ``spots`` (T,) is the part of the exitance that is added otherwise where it is seen
         straight, without a mirror between.
         """
@@ -163,8 +161,8 @@ class Gather:
         if spots is not None:
             seen -= self.straight * spots.astype(np.float32).take(self.texel)
         seen *= self.weight
-        halves = np.add.reduceat(seen, self.start, dtype=np.float64).reshape(-1, 2)
-        return halves.sum(axis=1), np.abs(halves[:, 0] - halves[:, 1])
+        halves: FloatArray = np.add.reduceat(seen, self.start, dtype=np.float64)
+        return halves.reshape(-1, 2).T
 
 
 _Part = tuple[

@@ -21,6 +21,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.light.prism import FloatArray, IntArray
+from planner.light.sequences import shifted_by
 
 SMOOTH = 0.01
 """Below this width a surface is a plain mirror: its lobe is narrower than any lamp."""
@@ -88,13 +89,13 @@ def shading(cosine: FloatArray, width: FloatArray) -> FloatArray:
     return np.maximum(lengthened, 0.0)
 
 
-def sent(bounce: Bounce, cosine: FloatArray, across: FloatArray) -> FloatArray:
-    """Share per steradian that a bounce sends straight away in some direction, (n, m).
+def sent(bounce: Bounce, cosine: FloatArray, across: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """What a bounce sends in some direction per steradian, and the share that gets away, (n, m).
 
     ``cosine`` (n, m) is that of the direction to the normal and ``across`` (n, m) to the
     bounce's ``view``. With D the density of facets, h the half vector and σ the area of
-    facets seen from the view, D(h) / 4σ goes there, of which C^Λ gets away; at the first
-    bounce its mean over all depths, (1 + Λ_in) / (1 + Λ_in + Λ_out).
+    facets seen from the view, D(h) / 4σ goes there (see ``towards``), of which C^Λ gets away;
+    at the first bounce its mean over all depths, (1 + Λ_in) / (1 + Λ_in + Λ_out).
     """
     kind = cosine.dtype
     width, z = bounce.width[:, None].astype(kind), bounce.view[2][:, None].astype(kind)
@@ -110,9 +111,34 @@ def sent(bounce: Bounce, cosine: FloatArray, across: FloatArray) -> FloatArray:
         away = into / (into + shade)
     else:
         away = np.exp(shade * np.log(np.maximum(bounce.depth, 1e-300))[:, None].astype(kind))
-    share: FloatArray = squared / (np.pi * tilt * tilt * seen) * away
+    share: FloatArray = squared / (np.pi * tilt * tilt * seen)
     share *= (cosine > 0) & (height > 0)
-    return share
+    return share, away
+
+
+def sent_towards(bounce: Bounce, frame: FloatArray, direction: FloatArray) -> FloatArray:
+    """Share per steradian that each bounce (n) sends in one direction (3, n) of the room.
+
+    ``frame`` (3, 3, n) are the axes of the surfaces (see ``Scattered``).
+    """
+    cosine = (frame[2] * direction).sum(axis=0)
+    view = np.einsum("kin,kn->in", frame, bounce.view)
+    across = (view * direction).sum(axis=0)
+    share, away = sent(bounce, cosine[:, None], across[:, None])
+    share *= away
+    return share[:, 0]
+
+
+def sent_anew(bounce: Bounce, count: int, random: np.random.Generator) -> FloatArray:
+    """Directions (3, n, count) a bounce may send light in, well spread over its lobe.
+
+    Some point below the surface. Their density is the first that ``sent`` tells.
+    """
+    uniform = shifted_by(random.random((2, bounce.ray.size)), count)
+    view, width = bounce.view[:, :, None], bounce.width[:, None]
+    facet = visible_facet(np.broadcast_to(view, (3, *uniform.shape[1:])), width, uniform)
+    after: FloatArray = 2.0 * (view * facet).sum(axis=0) * facet - view
+    return after
 
 
 @dataclass(frozen=True)

@@ -54,7 +54,8 @@ class Arrival:
     """One stage of all chains: what arrived where.
 
     ``ray`` indexes the rays as started; ``origin``, ``direction`` (3, n) and ``distance``
-    (n,) describe the leg that ended at ``plane`` on ``texel`` with ``weight``. ``wrinkled``
+    (n,) describe the leg that ended at ``plane`` on ``texel`` with ``weight``; ``guide`` is
+    what the weight would be by ``Mirrors.guide``. ``wrinkled``
     (n,) tells whether the ray has met a wrinkled mirror before it arrived. Where the leg
     began on one, ``rough`` numbers those among the n and ``scattered`` tells how they left.
     """
@@ -66,6 +67,7 @@ class Arrival:
     plane: IntArray
     texel: IntArray
     weight: FloatArray
+    guide: FloatArray
     wrinkled: npt.NDArray[np.bool_] | None
     rough: IntArray
     scattered: Scattered | None
@@ -97,7 +99,17 @@ def mirror_chains(
         end = origin + distance * direction
         texel = surfaces.texel_of(end, plane)
         yield Arrival(
-            ray, origin, direction, distance, plane, texel, weight, wrinkled, rough, scattered
+            ray,
+            origin,
+            direction,
+            distance,
+            plane,
+            texel,
+            weight,
+            guide,
+            wrinkled,
+            rough,
+            scattered,
         )
         onward = weight * texel_specular.take(texel)
         guide = guide * texel_guide.take(texel) if guided else onward

@@ -57,7 +57,9 @@ def follow_photons(
     if not (mirrors.followed > cutoff).any():
         return MirrorLight(patch_flux, NO_IMAGES, nothing, nothing)
     wrinkled = mirrors.any_wrinkled
-    glints = Glints(surfaces.prism, grid, count, evaluated, random) if wrinkled else None
+    glints = Glints(surfaces, grid, mirrors, count, evaluated, random) if wrinkled else None
+    if glints is not None:
+        glints.light_foot(source, count // 2)
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
@@ -66,13 +68,15 @@ def follow_photons(
     for arrival in mirror_chains(surfaces, origin, direction, mirrors, cutoff, random):
         step()
         met = len(chain)
+        if glints is not None:
+            lands = _lands(arrival, grid.z, surfaces.prism.bottom if plane_is_bottom else None)
+            glints.add(arrival, lands)
         if met:
             patch_flux += totals(
                 surfaces.texel_patch[arrival.texel], arrival.weight, surfaces.patch_count
             )
             lands = _lands(arrival, grid.z, surfaces.prism.bottom if plane_is_bottom else None)
             if glints is not None and arrival.wrinkled is not None:
-                glints.add(arrival, lands)
                 lands = lands[~arrival.wrinkled[lands]]
             landed = arrival.ray.take(lands)
             seen.append(place.take(landed, axis=1))

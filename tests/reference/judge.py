@@ -113,6 +113,33 @@ def kept(plan: Plan, cells: tuple[int, int], photons: int, seed: int = 1) -> Jud
     return found
 
 
+def closely(plan: Plan, cells: tuple[int, int], photons: int, chance: float, most: int) -> Judged:
+    """Mean of independent maps, each ``kept``, so many that little chance is left.
+
+    Maps of so many photons are added until ``Judged.chance`` is at most ``chance``, or there
+    are ``most`` of them.
+    """
+    maps: list[Judged] = []
+    while len(maps) < most and (not maps or joined(maps).chance > chance):
+        maps.append(kept(plan, cells, photons, len(maps) + 1))
+    return joined(maps)
+
+
+def joined(maps: list[Judged]) -> Judged:
+    """The mean of maps of one plan by unlike seeds."""
+    count = len(maps)
+    return Judged(
+        np.mean([each.ppfd for each in maps], axis=0),
+        np.sqrt(np.sum([each.error**2 for each in maps], axis=0)) / count,
+        maps[0].area,
+        float(np.mean([each.mean for each in maps])),
+        math.sqrt(sum(each.mean_error**2 for each in maps)) / count,
+        sum(each.photons for each in maps),
+        sum(each.lost for each in maps),
+        sum(each.seconds for each in maps),
+    )
+
+
 class _Room:
     """A plan as the arrays the walk wants."""
 

@@ -4,7 +4,8 @@
     python -m tests.reference.random_rooms --seed 1 --only 17
 
 Root mean squares are over the canopy's area, with the judge's own chance taken off in
-quadrature; all figures are in % of the judge's mean. The judge's maps are kept.
+quadrature; all figures are in % of the judge's mean. The judge's maps are kept, and each room
+gets so many that its chance is small beside what is to be found.
 """
 
 from __future__ import annotations
@@ -20,10 +21,14 @@ import numpy as np
 
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
-from tests.reference.judge import kept
+from tests.reference.judge import closely
 from tests.reference.random_plans import RandomRoom, random_room
 
 PHOTONS = 8_000_000
+"""Of one map of the judge."""
+
+CHANCE, MAPS = 0.003, 16
+"""Maps are added until so much of the mean is left to the judge's chance, or there are so many."""
 
 LEAST_OF_A_CELL = 0.05
 """Smaller parts of cells count in the rms by their area, and are not called the worst."""
@@ -57,10 +62,10 @@ class Finding:
 
 
 def look(
-    room: RandomRoom, quality: Quality, cells: tuple[int, int], photons: int, seed: int = 1
+    room: RandomRoom, quality: Quality, cells: tuple[int, int], maps: int = MAPS, seed: int = 1
 ) -> Finding:
-    """Judge one room."""
-    judged = kept(room.plan, cells, photons)
+    """Judge one room by at most so many maps of the judge."""
+    judged = closely(room.plan, cells, PHOTONS, CHANCE, maps)
     found = evaluate(room.plan, EstimateOptions(cells=cells, quality=quality, seed=seed))
     part = judged.area / judged.area.max()
     lit = judged.area > 0
@@ -144,7 +149,7 @@ def main() -> None:
     parser.add_argument("--kinds", nargs="*", default=[], help="only rooms of all these kinds")
     parser.add_argument("--only", type=int, nargs="*", help="only rooms of these numbers")
     parser.add_argument("--cells", type=int, nargs=2, default=(24, 24))
-    parser.add_argument("--photons", type=int, default=PHOTONS)
+    parser.add_argument("--maps", type=int, default=MAPS, help="most maps of the judge")
     parser.add_argument("--out", type=Path, help="write each room's figures to this JSON file")
     asked = parser.parse_args()
     findings = []
@@ -152,7 +157,7 @@ def main() -> None:
         room = random_room(number, asked.seed)
         if not set(asked.kinds) <= set(room.kinds):
             continue
-        one = look(room, asked.quality, tuple(asked.cells), asked.photons)
+        one = look(room, asked.quality, tuple(asked.cells), asked.maps)
         findings.append(one)
         print(
             f"{number:4d} rms {one.own:6.2f} mean {one.bias:+6.2f} ± {one.bias_error:.2f} "

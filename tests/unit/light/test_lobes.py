@@ -91,7 +91,7 @@ def test_what_a_bounce_sends_away_is_what_leaves(width: float, angle: float) -> 
     out = np.stack([np.sqrt(1 - zz**2) * np.cos(tt), np.sqrt(1 - zz**2) * np.sin(tt), zz])
     for bounce, few in zip(walk, (1, 60), strict=False):
         some = bounce.take(np.arange(min(few, bounce.ray.size)))
-        value = sent(some, np.tile(out[2], (some.ray.size, 1)), some.view.T @ out)
-        shares = value.mean(axis=1) * 2 * math.pi
+        share, away = sent(some, np.tile(out[2], (some.ray.size, 1)), some.view.T @ out)
+        shares = (share * away).mean(axis=1) * 2 * math.pi
         chance = math.hypot(0.5 / math.sqrt(bounce.ray.size), shares.std() / math.sqrt(few))
         assert shares.mean() == pytest.approx(bounce.leaves.mean(), abs=4 * chance + 2e-3)
