@@ -140,6 +140,7 @@ def assemble(
     mean = float(cells.mean()) if cells.size else 0.0
     by_chance = math.sqrt(float((spread**2).mean()) + variance) / mean if mean > 0 else 0.0
     share = reflected / mean if mean > 0 else 0.0
+    shaded = not geometry.surfaces.prism.open_to_sight
     return Estimate(
         plan=plan,
         options=options,
@@ -152,38 +153,45 @@ def assemble(
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
         cross_check=cross_check,
-        numeric_error=_numeric_error(by_chance, cross_check, share, options) if mean > 0 else None,
+        numeric_error=_numeric_error(by_chance, cross_check, share, shaded, options.quality)
+        if mean > 0
+        else None,
         reflected=share,
     )
 
 
 _COVERAGE = 1.2
-_DIVISION = {Quality.PREVIEW: 0.018, Quality.DEFAULT: 0.018, Quality.FINE: 0.015}
-"""Times the error that chance and the cross-check show, and share of the reflected light.
+_DIVISION = {Quality.PREVIEW: 0.015, Quality.DEFAULT: 0.015, Quality.FINE: 0.015}
+_EDGES = {Quality.PREVIEW: 0.010, Quality.DEFAULT: 0.0025, Quality.FINE: 0.001}
+"""Times the error that chance and the cross-check show; share of the reflected light; and share
+of the mean where something stands in the light.
 
-The second stands for what neither can see and more rays do not mend: the division into
-patches and texels. It acts on reflected light only, since direct light is a closed form.
-Set by rooms 0 to 29 of seed 1 (tests/reference/random_rooms.py) so that nine in ten find
-their error covered and the median of stated over found is about 2 at default quality; the
-same in all rooms and at preview. Fine quality divides finer (900 patches for 400), by its
-edges to 2/3, but 2/3 of that share covered only 6 of rooms 1, 6, 11, 12, 15, 21, 26 and 27
-with three maps of the judge each; the share it has covers 7, with a median of 1.8. What was
-found there is 0.40, 0.48, 0.47, 0.19, 0.30, 0.00, 0.37 and 0.48 %.
+The second and the third stand for what neither can see and more rays do not mend: the division
+into patches and texels, which acts on reflected light only, and the points by which the edges
+of shadows are found. Set by rooms 0 to 29 of seed 1 (tests/reference/random_rooms.py) so that
+nine in ten find their error covered and the median of stated over found is below 2, and held
+against rooms 0 to 29 of seed 7: 90 % there, with a median of 1.8.
 """
 
 
 def _numeric_error(
-    by_chance: float, cross_check: float | None, reflected: float, options: EstimateOptions
+    by_chance: float,
+    cross_check: float | None,
+    reflected: float,
+    shaded: bool,
+    quality: Quality,
 ) -> float:
     """Relative rms error to expect of a cell; chance and reflected light as shares of the mean."""
     seen = math.hypot(by_chance, cross_check or 0.0)
-    return math.hypot(_COVERAGE * seen, _DIVISION[options.quality] * reflected)
+    edges = _EDGES[quality] if shaded else 0.0
+    return math.hypot(_COVERAGE * seen, _DIVISION[quality] * reflected, edges)
 
 
-def averaged(runs: list[Estimate], options: EstimateOptions) -> Estimate:
+def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Estimate:
     """Mean of independent runs, with the standard error that chance leaves in each cell of it.
 
-    Averaging does not mend what the runs share, so that has its part in the numerical error.
+    Averaging does not mend what the runs share, so that has its part in the numerical error;
+    ``shaded`` tells whether anything stands in the light.
     """
     maps = np.stack([run.ppfd for run in runs])
     ppfd: FloatArray = maps.mean(axis=0)
@@ -203,7 +211,9 @@ def averaged(runs: list[Estimate], options: EstimateOptions) -> Estimate:
     numeric_error = None
     if mean > 0:
         by_chance = math.sqrt(float(np.average(error[inside] ** 2, weights=areas))) / mean
-        numeric_error = _numeric_error(by_chance, cross_check, first.reflected, options)
+        numeric_error = _numeric_error(
+            by_chance, cross_check, first.reflected, shaded, options.quality
+        )
     return replace(
         first,
         options=options,

@@ -122,7 +122,11 @@ def evaluate(
         part = partial(_part_of, report, k)
         # Replicates share nothing; keeping their pieces would only fill the cache.
         runs.append(estimate_scene(plan, scene, seed, Cache(), part, cancelled))
-    return averaged(runs, options)
+    return averaged(runs, options, shaded=not _prism(scene.room).open_to_sight)
+
+
+def _prism(room: Room) -> Prism:
+    return Prism(np.array(room.corners), room.z0, room.z1, room.boxes)
 
 
 def _part_of(report: Callable[[float], None], run: int, fraction: float) -> None:
@@ -206,7 +210,7 @@ def estimate_scene(
 def _geometry(
     room: Room, options: EstimateOptions, effort: Effort, step: Callable[[], None]
 ) -> Geometry:
-    prism = Prism(np.array(room.corners), room.z0, room.z1, room.boxes)
+    prism = _prism(room)
     columns, rows = options.cells
     grid = CellGrid.over(prism, columns, rows, room.z_map)
     # Diffuse light is smooth: beyond this many cells it is gathered coarser and resampled.
