@@ -279,10 +279,7 @@ def random_rooms(rooms: int, say: Say) -> Section:
 
     rows: list[Row] = []
     for quality in Quality:
-        found = [
-            judged.look(random_room(number, 1), quality, (24, 24), judged.PHOTONS)
-            for number in range(rooms)
-        ]
+        found = [judged.look(random_room(number, 1), quality, (24, 24)) for number in range(rooms)]
         say(f"  {quality}")
         for kind in (None, "without wrinkles", "with wrinkles", "obstacles", "uplight"):
             of = [each for each in found if kind is None or kind in each.kinds]
@@ -308,9 +305,9 @@ def random_rooms(rooms: int, say: Say) -> Section:
         "tests/reference/random_rooms.py: boxes, turned boxes, chamfered corners, trapezoids, L, "
         "T, U and darts; bands, doors, obstacles, housings; matt, mixed, mirror and wrinkled "
         f"linings; 24 x 24 cells. The judge is a compiled walk of {judged.PHOTONS:,} photons a "
-        "room that shares nothing with the light core; its own chance is taken off in "
-        "quadrature. 'Covered' is the share of rooms whose stated numerical error is no less "
-        "than the rms found.",
+        f"map, up to {judged.MAPS} maps a room, that shares nothing with the light core; its own "
+        "chance is taken off in quadrature. 'Covered' is the share of rooms whose stated "
+        "numerical error is no less than the rms found.",
         (
             *("quality", "rooms of", "number", "rms median", "rms p90", "rms worst"),
             *("mean p90", "mean worst", "covered", "stated / found", "s median", "s worst"),

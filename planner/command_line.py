@@ -396,8 +396,7 @@ def _contents(plan: Plan) -> str:
 
 
 def _evaluated(plan: Plan, options: EstimateOptions) -> Estimate:
-    from planner.estimate.evaluate import evaluate
-    from planner.estimate.recount import recounted
+    from planner.estimate.evaluate import evaluate, recounted
 
     try:
         return recounted(evaluate(plan, options))

@@ -161,7 +161,7 @@ def assemble(
 
 
 _COVERAGE = 1.2
-_DIVISION = {Quality.PREVIEW: 0.015, Quality.DEFAULT: 0.015, Quality.FINE: 0.015}
+_DIVISION = 0.015
 _EDGES = {Quality.PREVIEW: 0.010, Quality.DEFAULT: 0.0025, Quality.FINE: 0.001}
 """Times the error that chance and the cross-check show; share of the reflected light; and share
 of the mean where something stands in the light.
@@ -184,7 +184,7 @@ def _numeric_error(
     """Relative rms error to expect of a cell; chance and reflected light as shares of the mean."""
     seen = math.hypot(by_chance, cross_check or 0.0)
     edges = _EDGES[quality] if shaded else 0.0
-    return math.hypot(_COVERAGE * seen, _DIVISION[quality] * reflected, edges)
+    return math.hypot(_COVERAGE * seen, _DIVISION * reflected, edges)
 
 
 def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Estimate:

@@ -22,8 +22,7 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from planner.estimate.evaluate import Cache, evaluate
-from planner.estimate.recount import recount
+from planner.estimate.evaluate import Cache, evaluate, recount
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality, Recount
 from planner.estimate.sensitivity import LINED, Reckoner, SurfaceGain, gains_from
 from planner.metrics.figures import daily_light_integral

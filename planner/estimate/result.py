@@ -131,8 +131,9 @@ class Estimate:
         Relative rms error of a cell to expect from the computation itself (not from wrong
         inputs): what chance leaves in gathered light, in wrinkled mirrors and in images seen
         in part (at fine quality as independent runs differ), with the cross-check, times a
-        factor, and a share of the reflected light, both set by random rooms; how often it
-        covers what is found stands in resources/docs/validation.md. A difference beyond
+        factor, a share of the reflected light and, where something stands in the light, a
+        share of the mean, all set by random rooms; how often it covers what is found stands
+        in resources/docs/validation.md. A difference beyond
         chance of ``recount``, once counted, is added.
     reflected
         Share of the mean that was reflected before it came to the map.

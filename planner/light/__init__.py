@@ -3,7 +3,7 @@
 Reading order: ``prism`` and ``boxes`` (the room and its rays), ``surfaces`` (facets, patches,
 texels), ``emission`` (lamps), ``field`` (the map), ``paths`` and ``lobes`` (mirror chains, flat
 and wrinkled), ``exchange`` (diffuse light), ``direct``, ``close_up``, ``photons`` and
-``images`` (lamp light), ``glints`` (what wrinkled mirrors send to the map),
+``images`` (lamp light), ``glints`` and ``foot`` (what wrinkled mirrors send to the map),
 ``bright`` (small spots on walls).
 Photon flux is in µmol s⁻¹ and flux density in µmol m⁻² s⁻¹, but everything is linear:
 any unit of flux goes in and the same comes out.

@@ -13,10 +13,9 @@ from typing import Final
 from planner.estimate.calibrate_model import expected_readings
 from planner.estimate.calibrate_result import Calibration
 from planner.estimate.compare import Comparison, Identity, Side, compare
-from planner.estimate.evaluate import Cache, Cancelled, evaluate
+from planner.estimate.evaluate import Cache, Cancelled, evaluate, recounted
 from planner.estimate.odds import Odds, Telling, sway, verdict
 from planner.estimate.outlook import Uncertainty, uncertainty
-from planner.estimate.recount import recounted
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray
 from planner.estimate.schedule import Schedule, schedule
 from planner.estimate.worth import Bill, bill

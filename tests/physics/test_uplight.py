@@ -7,7 +7,7 @@ import math
 import numpy as np
 import pytest
 
-from planner.estimate.recount import recount
+from planner.estimate.evaluate import recount
 from planner.estimate.result import FloatArray, Quality
 from planner.plan.plan import Plan
 from tests.physics.rooms import BLACK, Rho, box, lamp, light, panel, plan, rms_and_mean

@@ -27,7 +27,7 @@ from tests.reference.random_plans import RandomRoom, random_room
 PHOTONS = 8_000_000
 """Of one map of the judge."""
 
-CHANCE, MAPS = 0.003, 16
+CHANCE, MAPS = 0.003, 4
 """Maps are added until so much of the mean is left to the judge's chance, or there are so many."""
 
 LEAST_OF_A_CELL = 0.05

@@ -10,8 +10,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from planner.estimate.evaluate import Cancelled
-from planner.estimate.recount import recount
+from planner.estimate.evaluate import Cancelled, recount
 from planner.plan import edits
 from planner.reports.content import recount_sentence
 from tests.physics.rooms import box, corner_factor, lamp, light, panel, plan
