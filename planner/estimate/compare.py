@@ -392,3 +392,50 @@ def unbeaten(points: Sequence[tuple[float, ...]]) -> tuple[int, ...]:
 
     order = sorted(range(len(points)), key=lambda k: (points[k][1:], -points[k][0]))
     return tuple(k for k in order if not any(beats(one, points[k]) for one in points))
+
+
+@dataclass(frozen=True)
+class Spot:
+    """An option as a dot: what it brings and what it takes, each as it is shown."""
+
+    name: str
+    who: Identity
+    light: float
+    cost: float
+
+
+@dataclass(frozen=True)
+class TradeOff:
+    """Light against cost: dots, the headings of both axes, and what is not as was asked."""
+
+    spots: tuple[Spot, ...]
+    light: str
+    cost: str
+    note: str
+
+
+def trade_off(options: Sequence[Option], light: str, cost: str, costs: Costs) -> TradeOff:
+    """Options by two columns, told by their keys.
+
+    A cost known of fewer than two tells nothing: energy stands for it, and ``note`` says so as it
+    says of how many options there is no dot.
+    """
+    known, note = sum(one.values[cost] is not None for one in options), ""
+    if known < min(2, len(options)) and cost != "kwh":
+        of = "of one option only" if known else "of any option"
+        note = f"{COLUMN[cost].name} is {'' if known else 'not '}known {of}; energy stands for it. "
+        cost = "kwh"
+    spots = tuple(
+        Spot(one.side.name, one.side.identity, y, x)
+        for one in options
+        for y, x in [(COLUMN[light].shown(one.values[light]), one.values[cost])]
+        if x is not None and y is not None
+    )
+    missing = len(options) - len(spots)
+    if missing:
+        why = "a price" if any(one.values[cost] is None for one in options) else "the light"
+        note += f"{missing} of {len(options)} cannot be shown: {why} is missing."
+    words = COLUMN[cost].heading(costs.currency)
+    if cost == "total":
+        words += f", {costs.span_months:.0f} months"
+    return TradeOff(spots, COLUMN[light].heading(costs.currency), words, note.strip())

@@ -8,17 +8,17 @@ from typing import Final
 
 import planner
 from planner.catalogue.library import load_cautions
-from planner.estimate.compare import COLUMNS, Column, Comparison, Option, option
+from planner.estimate.compare import COLUMNS, Column, Comparison, Option, option, trade_off
 from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
 from planner.metrics.figures import FIGURE, NO_VALUE, PPFD_UNIT, banded, percent, ppfd
+from planner.plan.costs import Costs
 from planner.plan.survey import Survey
 from planner.reports import content
 from planner.reports.build_sheet import build_section, on_tape
 from planner.reports.cautions import cautions
 from planner.reports.charts import (
-    Spot,
     budget_chart,
     colour_top,
     map_drawing,
@@ -231,9 +231,7 @@ def _options(known: Known, unit: LengthUnit) -> Sequence[Block]:
         if shown:
             blocks.append(Table(heads, cells, tuple(range(1, len(heads))), title))
     blocks.append(_differences(rows))
-    chart = _trade_off(rows, costs.currency)
-    if chart is not None:
-        blocks.append(chart)
+    blocks += _trade_off(rows, costs)
     told = [
         verdict("This plan", known.tellings[side.identity], f"'{side.name}'")
         for side in comparison.sides[1:]
@@ -270,19 +268,13 @@ def _differences(rows: Sequence[Option]) -> Block:
     return Points(tuple(lines))
 
 
-def _trade_off(rows: Sequence[Option], currency: str) -> Block | None:
+def _trade_off(rows: Sequence[Option], costs: Costs) -> Sequence[Block]:
     """Light against what it costs in all, or, while no price is known, against energy."""
-    by = {column.key: column for column in COLUMNS}
-    cost = "total" if any(row.values["total"] is not None for row in rows) else "kwh"
-    spots = []
-    for k, row in enumerate(rows):
-        x, y = row.values[cost], row.values["mean"]
-        if x is not None and y is not None:
-            spots.append(Spot(row.side.name, x, y, chosen=k == 0))
-    if len(spots) < 2:
-        return None
-    chart = trade_off_chart(spots, by["mean"].heading(), by[cost].heading(currency))
-    return Pictures((chart,))
+    made = trade_off(rows, "mean", "total", costs)
+    if len(made.spots) < 2:
+        return ()
+    chart = Pictures((trade_off_chart(made, rows[0].side.identity),))
+    return (chart, Words(made.note, quiet=True)) if made.note else (chart,)
 
 
 # -- surveys --------------------------------------------------------------------------------

@@ -10,13 +10,12 @@ import struct
 import textwrap
 import zlib
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
 import numpy.typing as npt
 
-from planner.estimate.compare import unbeaten
+from planner.estimate.compare import Identity, TradeOff, unbeaten
 from planner.estimate.result import Estimate
 from planner.light.cellmap import FloatArray, round_step, round_values
 from planner.metrics.figures import LEADING, NO_VALUE, PPFD_UNIT, banded, ppfd
@@ -51,16 +50,6 @@ _UNDER: Final = "#2f63b0"
 _DOTS_PER_MM: Final = 8.0
 
 
-@dataclass(frozen=True)
-class Spot:
-    """An option on a chart: its name, what it takes, what it brings; ``chosen`` is drawn full."""
-
-    name: str
-    cost: float
-    light: float
-    chosen: bool = False
-
-
 def shortened(name: str, most: int = 34) -> str:
     """A name that fits where there is little room."""
     return name if len(name) <= most else name[: most - 1].rstrip() + "…"
@@ -73,8 +62,12 @@ def _room(values: Sequence[float]) -> tuple[float, float]:
     return low - margin, high + margin
 
 
-def trade_off_chart(spots: Sequence[Spot], light: str, cost: str) -> Picture:
-    """Every option a dot, up is more light, left is cheaper; a line joins what none beats."""
+def trade_off_chart(shown: TradeOff, chosen: Identity) -> Picture:
+    """Every option a dot, up is more light, left is cheaper; a line joins what none beats.
+
+    That of the plan, ``chosen``, is drawn full.
+    """
+    spots = shown.spots
     sheet = Sheet(WIDTH_MM, 78.0)
     left, top, right, bottom = 16.0, 5.0, WIDTH_MM - 4.0, 64.0
     (x0, x1), (y0, y1) = _room([s.cost for s in spots]), _room([s.light for s in spots])
@@ -94,8 +87,8 @@ def trade_off_chart(spots: Sequence[Spot], light: str, cost: str) -> Picture:
         sheet.line(((x, bottom), (x, bottom + 1)), colour=QUIET, width=0.2)
         sheet.text(x, bottom + 3.2, f"{level:g}", size=2.4, colour=QUIET)
     sheet.line(((left, bottom), (right, bottom)), colour=QUIET, width=0.2)
-    sheet.text((left + right) / 2, bottom + 8.0, cost, colour=QUIET)
-    sheet.text(3.0, (top + bottom) / 2, light, colour=QUIET, angle=-90)
+    sheet.text((left + right) / 2, bottom + 8.0, shown.cost, colour=QUIET)
+    sheet.text(3.0, (top + bottom) / 2, shown.light, colour=QUIET, angle=-90)
     best = unbeaten([(s.light, s.cost) for s in spots])
     if len(best) > 1:
         sheet.line([at(spots[k].cost, spots[k].light) for k in best], colour=ACCENT, width=0.3)
@@ -103,7 +96,7 @@ def trade_off_chart(spots: Sequence[Spot], light: str, cost: str) -> Picture:
     for k, spot in enumerate(spots):
         x, y = at(spot.cost, spot.light)
         colour = ACCENT if k in best else QUIET
-        sheet.ring(x, y, 1.3, fill=colour if spot.chosen else "none", colour=colour)
+        sheet.ring(x, y, 1.3, fill=colour if spot.who == chosen else "none", colour=colour)
         name = shortened(spot.name)
         long = wide(name, 2.4)
         ends = x + 2.2 + long < WIDTH_MM
@@ -112,7 +105,7 @@ def trade_off_chart(spots: Sequence[Spot], light: str, cost: str) -> Picture:
         while any(abs(y - b) < 3.0 and x < a + c and a < x + long for a, b, c in taken):
             y += 3.0
         taken.append((x, y, long))
-        sheet.text(x, y, name, size=2.4, anchor="start", bold=spot.chosen)
+        sheet.text(x, y, name, size=2.4, anchor="start", bold=spot.who == chosen)
     named = ", ".join(spots[k].name for k in best)
     return sheet.picture(
         f"Light against cost of {len(spots)} options; beaten by none: {named}",

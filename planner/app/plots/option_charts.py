@@ -15,7 +15,7 @@ from planner.app.canvas.ink import Ink, pen
 from planner.app.plots.chart import Chart, dashed, line
 from planner.app.plots.colours import Levels
 from planner.app.plots.exported import Table
-from planner.estimate.compare import unbeaten
+from planner.estimate.compare import Spot, TradeOff, unbeaten
 from planner.metrics.figures import FIGURE, PPFD_UNIT, ppfd
 
 _ROW: Final = 2.3
@@ -180,16 +180,6 @@ class RankingPlot(Chart):
 # -- light against cost ------------------------------------------------------------------
 
 
-@dataclass(frozen=True)
-class Spot:
-    """An option in the chart: what it brings and what it takes."""
-
-    name: str
-    who: Hashable
-    light: float
-    cost: float
-
-
 class TradeOffPlot(Chart):
     """Up is more light, left is cheaper; ``picked(who)`` for a dot clicked or reached by keys."""
 
@@ -205,10 +195,10 @@ class TradeOffPlot(Chart):
         self._plot = self.add_chart()
         self.redraw()
 
-    def show_spots(self, spots: tuple[Spot, ...], light: str, cost: str, chosen: Hashable) -> None:
-        """Show these, cheapest first, with the words of both axes."""
-        self.all = tuple(sorted(spots, key=lambda one: (one.cost, -one.light, one.name)))
-        self._light, self._cost, self._chosen = light, cost, chosen
+    def show_trade_off(self, shown: TradeOff, chosen: Hashable) -> None:
+        """Show its options, cheapest first, with the words of both axes."""
+        self.all = tuple(sorted(shown.spots, key=lambda one: (one.cost, -one.light, one.name)))
+        self._light, self._cost, self._chosen = shown.light, shown.cost, chosen
         names = ", ".join(one.name for one in self.best)
         self.setAccessibleDescription(f"Nothing else beats: {names}." if names else self.empty)
         self.redraw()

@@ -22,6 +22,7 @@ from planner.estimate.compare import (
     compare,
     open_air,
     option,
+    trade_off,
     unbeaten,
 )
 from planner.estimate.evaluate import Cancelled
@@ -245,6 +246,28 @@ def test_wishes_say_what_is_missed() -> None:
     assert Wishes(total=1e6).missed(unknown) == ("Total is not known",)
     assert not Wishes().any
     assert Wishes(watts=1).any
+
+
+def test_light_against_cost_says_its_span_and_what_is_not_known() -> None:
+    """A total is one of so many months; energy stands for it where fewer than two have one."""
+    one, two = two_sides()
+    own = option(one, one, bill(one.plan, one.plan, COSTS), COSTS)
+    made = trade_off((own, row()), "min_over_mean", "total", COSTS)
+    assert (made.light, made.cost, made.note) == ("Min / mean (%)", "Total (€), 24 months", "")
+    # 40 W at 14 h: 17.045 kWh a month, 24 months at 0.30 a kWh: 122.724.
+    assert [spot.cost for spot in made.spots] == [pytest.approx(122.724), pytest.approx(365.448)]
+    unknown = option(two, one, None, COSTS)
+    made = trade_off((own, unknown), "mean", "total", COSTS)
+    assert made.cost == "Energy (kWh/month)"
+    assert made.note == "Total is known of one option only; energy stands for it."
+    assert len(made.spots) == 2
+    made = trade_off((own, row(), unknown), "mean", "total", COSTS)
+    assert made.note == "1 of 3 cannot be shown: a price is missing."
+    assert len(made.spots) == 2
+    free = Costs()
+    dark = [option(s, one, bill(s.plan, one.plan, free), free) for s in (one, two)]
+    made = trade_off(dark, "mean", "total", free)
+    assert made.note == "Total is not known of any option; energy stands for it."
 
 
 def test_the_unbeaten_by_trying_all_pairs() -> None:

@@ -13,10 +13,10 @@ from PySide6.QtGui import QImage
 from PySide6.QtSvg import QSvgRenderer
 
 from planner.catalogue.library import demo_plan
+from planner.estimate.compare import PLAN_SIDE, Origin, Spot, TradeOff
 from planner.plan.lining import OPENING, WallCover
 from planner.plan.space import Obstacle
 from planner.reports.charts import (
-    Spot,
     budget_chart,
     colour_top,
     map_drawing,
@@ -204,8 +204,13 @@ def test_a_box_through_the_canopy_is_no_light_on_the_map(qapp: object) -> None:
 
 
 def test_the_line_joins_what_none_beats() -> None:
-    spots = [Spot("Plan", 40, 200, chosen=True), Spot("Cheap", 30, 150), Spot("Beaten", 45, 190)]
-    picture = trade_off_chart(spots, "Light", "Cost")
+    own, cheap, beaten = PLAN_SIDE, (Origin.VARIANT, "a"), (Origin.VARIANT, "b")
+    spots = (
+        Spot("Plan", own, 200, 40),
+        Spot("Cheap", cheap, 150, 30),
+        Spot("Beaten", beaten, 190, 45),
+    )
+    picture = trade_off_chart(TradeOff(spots, "Light", "Cost", ""), own)
     assert picture.words.endswith("beaten by none: Cheap, Plan")
     assert {"Plan", "Cheap", "Beaten", "Light", "Cost"} <= set(texts(picture))
 

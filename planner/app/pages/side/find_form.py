@@ -22,9 +22,8 @@ from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.variants import TickList, VariantSteps
 from planner.app.pages.side.weighing import NO_WISH, add_wishes
 from planner.app.plain import PlainLabel
-from planner.app.plots.option_charts import Spot, TradeOffPlot
+from planner.app.plots.option_charts import TradeOffPlot
 from planner.estimate.compare import (
-    COLUMN,
     COLUMNS,
     PLAN_SIDE,
     Identity,
@@ -33,6 +32,7 @@ from planner.estimate.compare import (
     Side,
     Wishes,
     option,
+    trade_off,
 )
 from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.find import Answers, find
@@ -106,6 +106,8 @@ class FindBoard(QWidget):
         self.chart = TradeOffPlot()
         self.chart.empty = "The answers will be drawn here: evenness against what it takes."
         self.chart.redraw()
+        self.note = NoteLabel()
+        self.note.hide()
         self.table = OptionsTable()
         self.table.setAccessibleName("Answers")
         for number, column in enumerate(COLUMNS):
@@ -126,6 +128,7 @@ class FindBoard(QWidget):
         for part in (self.words, self.stale):
             layout.addWidget(part)
         layout.addWidget(self.chart, 1)
+        layout.addWidget(self.note)
         layout.addWidget(self.table)
         layout.addLayout(line)
         for signal in (self.table.picked, self.chart.picked):
@@ -200,19 +203,11 @@ class FindBoard(QWidget):
             self._draw(found)
 
     def _draw(self, found: Found) -> None:
-        priced = all(row.values["total"] is not None for row in found.rows)
-        light, cost = COLUMN["min_over_mean"], COLUMN["total" if found.money and priced else "kwh"]
-        spots = [
-            Spot(row.side.name, row.side.identity, y, x)
-            for row in found.rows
-            for y, x in [(light.shown(row.values[light.key]), row.values[cost.key])]
-            if x is not None and y is not None
-        ]
-        costs = found.of.costs
-        words = cost.heading(costs.currency)
-        if cost.key == "total":
-            words += f", {costs.span_months:.0f} months"
-        self.chart.show_spots(tuple(spots), light.heading(), words, self._chosen)
+        asked = "total" if found.money else "kwh"
+        made = trade_off(found.rows, "min_over_mean", asked, found.of.costs)
+        self.chart.show_trade_off(made, self._chosen)
+        self.note.setText(made.note)
+        self.note.setVisible(bool(made.note))
 
 
 class FindForm(FieldForm):

@@ -22,9 +22,9 @@ from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.pages.side.options_table import ReadTable
 from planner.app.plain import PlainLabel
-from planner.app.plots.option_charts import RankingPlot, RankLine, Spot, TradeOffPlot
+from planner.app.plots.option_charts import RankingPlot, RankLine, TradeOffPlot
 from planner.app.plots.section import Along, SectionCurves
-from planner.estimate.compare import COLUMN, Identity, Option, Side, Wishes
+from planner.estimate.compare import COLUMN, Identity, Option, Side, Wishes, trade_off
 from planner.estimate.odds import (
     NOT_COUNTED,
     By,
@@ -213,27 +213,12 @@ class TradeOffForm(FieldForm):
     def fill(
         self, plot: TradeOffPlot, options: Sequence[Option], costs: Costs, chosen: Identity
     ) -> None:
-        """Fill the chart; while no total is known, energy stands for it and that is said."""
-        light, cost = self.light.currentData(), self.cost.currentData()
-        note = ""
-        if all(one.values[cost] is None for one in options):
-            note = f"{COLUMN[cost].name} is not known of any option: see 'Worth it'. "
-            cost = "kwh"
-        spots, missing = [], 0
-        for one in options:
-            y, x = COLUMN[light].shown(one.values[light]), one.values[cost]
-            if x is None or y is None:
-                missing += 1
-            else:
-                spots.append(Spot(one.side.name, one.side.identity, y, x))
-        y_words = COLUMN[light].heading(costs.currency)
-        x_words = COLUMN[cost].heading(costs.currency)
-        if cost == "total":
-            x_words += f", {costs.span_months:.0f} months"
-        plot.show_spots(tuple(spots), y_words, x_words, chosen)
-        note += "The options on the line are beaten by none in both at once. "
-        note += f"{missing} of {len(options)} cannot be shown: a price is missing." * (missing > 0)
-        self.words.setText(note.strip())
+        """Fill the chart, and say what it shows."""
+        made = trade_off(options, self.light.currentData(), self.cost.currentData(), costs)
+        plot.show_trade_off(made, chosen)
+        beaten = "The options on the line are beaten by none in both at once."
+        where = "Prices are written under 'Worth it'." if made.note else ""
+        self.words.setText(" ".join(part for part in (made.note, beaten, where) if part))
 
 
 HEADINGS: Final = ("Option", "Mean", "Lowest", "Evenness", "Money at\nthe same light",
