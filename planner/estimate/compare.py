@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Final
 
@@ -28,6 +28,7 @@ from planner.plan.edits import line_all_walls, line_ceiling
 from planner.plan.lining import OPENING
 from planner.plan.lit import lit
 from planner.plan.plan import Plan
+from planner.plan.quantity import DLI, SHARE, WATTS, Quantity
 from planner.plan.variant_edits import free_name
 from planner.units import LengthUnit
 
@@ -338,8 +339,40 @@ def option(side: Side, base: Side | None, bought: Bill | None, costs: Costs) -> 
 
 
 @dataclass(frozen=True)
+class Wish:
+    """One thing that may be wished: its field in ``Wishes``, the column it is asked of.
+
+    ``least`` says whether it is a least or a most; ``words`` say what is missed.
+    """
+
+    key: str
+    column: str
+    least: bool
+    label: str
+    quantity: Quantity
+    about: str
+    words: str
+
+
+_MONEY: Final = Quantity("", decimals=2, step=1.0).within(0.0, 1e6)
+WISHES: Final = (
+    Wish("dli_low", "dli", True, "DLI at least", DLI.within(0.0, 100.0), "Light of a day.",
+         "the light"),
+    Wish("dli_high", "dli", False, "DLI at most", DLI.within(0.0, 100.0), "Light of a day.",
+         "the upper end of the light"),
+    Wish("min_over_mean", "min_over_mean", True, "Min / mean at least", SHARE,
+         "How even the light is.", "the evenness"),
+    Wish("watts", "watts", False, "Power at most", WATTS.within(0.0, 1e5),
+         "What the lamps draw.", "the power"),
+    Wish("total", "total", False, "Total at most", _MONEY,
+         "To buy and the energy of the span.", "the total"),
+)  # fmt: skip
+"""All that can be wished, in the order in which it is asked for."""
+
+
+@dataclass(frozen=True)
 class Wishes:
-    """What an option must keep to; None where nothing is wished. Evenness is a fraction."""
+    """What an option must keep to, as in ``WISHES``; None is no wish, evenness a fraction."""
 
     dli_low: float | None = None
     dli_high: float | None = None
@@ -351,22 +384,21 @@ class Wishes:
         """Which wishes an option does not keep, in words; what is not known is not kept."""
         return tuple(
             words
-            for key, bound, least in (
-                ("dli", self.dli_low, True),
-                ("dli", self.dli_high, False),
-                ("min_over_mean", self.min_over_mean, True),
-                ("watts", self.watts, False),
-                ("total", self.total, False),
-            )
-            if bound is not None
-            for words in [_missed(COLUMN[key], one.values[key], bound, least=least)]
+            for wish, bound in self.all()
+            for value in [one.values[wish.column]]
+            for words in [_missed(COLUMN[wish.column], value, bound, least=wish.least)]
             if words
         )
+
+    def all(self) -> tuple[tuple[Wish, float], ...]:
+        """What is wished, each with its bound."""
+        bounds = [(wish, getattr(self, wish.key)) for wish in WISHES]
+        return tuple((wish, bound) for wish, bound in bounds if bound is not None)
 
     @property
     def any(self) -> bool:
         """Whether anything is wished at all."""
-        return any(getattr(self, one.name) is not None for one in fields(self))
+        return bool(self.all())
 
 
 def _missed(column: Column, value: float | None, bound: float, *, least: bool) -> str:

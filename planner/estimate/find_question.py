@@ -335,15 +335,10 @@ class Tries:
         if runs.money is not None:
             total = runs.total(self.bill(stand).cost, costs.span_months)
         dli = per_hour * share * hours
+        values = {"dli": dli, "min_over_mean": even, "watts": watts * share, "total": total}
         missing = {
-            name: _missing(value, bound, least=least)
-            for name, value, bound, least in (
-                ("the light", dli, wishes.dli_low, True),
-                ("the upper end of the light", dli, wishes.dli_high, False),
-                ("the evenness", even, wishes.min_over_mean, True),
-                ("the power", watts * share, wishes.watts, False),
-                ("the total", total, wishes.total, False),
-            )
+            wish.words: _missing(values[wish.column], bound, least=wish.least)
+            for wish, bound in wishes.all()
         }
         missed = tuple(name for name, part in missing.items() if part > 0)
         return Read(stand, share, hours, even, runs.kwh, total, sum(missing.values()), missed)
@@ -380,10 +375,8 @@ class Tries:
         return max(wished - bought, 0.0) / price
 
 
-def _missing(value: float | None, bound: float | None, *, least: bool) -> float:
+def _missing(value: float | None, bound: float, *, least: bool) -> float:
     """By which fraction of a bound a value misses it; what is not known misses it whole."""
-    if bound is None:
-        return 0.0
     if value is None:
         return 1.0
     over = bound - value if least else value - bound

@@ -14,6 +14,7 @@ from planner.estimate.compare import (
     COLUMN,
     COLUMNS,
     OPEN_AIR_NAME,
+    WISHES,
     Option,
     Origin,
     Side,
@@ -244,6 +245,7 @@ def test_wishes_say_what_is_missed() -> None:
     one, two = two_sides()
     unknown = option(two, one, None, COSTS)
     assert Wishes(total=1e6).missed(unknown) == ("Total is not known",)
+    assert {wish.key for wish in WISHES} == {field.name for field in dataclasses.fields(Wishes)}
     assert not Wishes().any
     assert Wishes(watts=1).any
 

@@ -24,7 +24,7 @@ from planner.app.pages.side.options_table import ReadTable
 from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import RankingPlot, RankLine, TradeOffPlot
 from planner.app.plots.section import Along, SectionCurves
-from planner.estimate.compare import COLUMN, Identity, Option, Side, Wishes, trade_off
+from planner.estimate.compare import COLUMN, WISHES, Identity, Option, Side, Wishes, trade_off
 from planner.estimate.odds import (
     NOT_COUNTED,
     By,
@@ -40,7 +40,7 @@ from planner.metrics.figures import NO_VALUE
 from planner.plan.costs import Costs
 from planner.plan.lit import counted
 from planner.plan.plan import Plan
-from planner.plan.quantity import DLI, SHARE, WATTS, Quantity
+from planner.plan.quantity import Quantity
 
 _SHOWS = (
     ("Light", Shows.LIGHT),
@@ -50,14 +50,6 @@ _SHOWS = (
 
 
 NO_WISH: Final = "no wish"
-_MONEY = Quantity("", decimals=2, step=1.0)
-_WISHES = (
-    ("dli_low", "DLI at least", DLI.within(0.0, 100.0), "Light of a day."),
-    ("dli_high", "DLI at most", DLI.within(0.0, 100.0), "Light of a day."),
-    ("min_over_mean", "Min / mean at least", SHARE, "How even the light is."),
-    ("watts", "Power at most", WATTS.within(0.0, 1e5), "What the lamps draw."),
-    ("total", "Total at most", _MONEY.within(0.0, 1e6), "To buy and the energy of the span."),
-)
 
 
 def add_wishes(
@@ -65,12 +57,12 @@ def add_wishes(
 ) -> tuple[list[Row], dict[str, OptionalLine]]:
     """A line for each wish, their rows, and the lines by the wish; an empty one is none."""
     rows, lines = [], {}
-    for key, label, quantity, about in _WISHES:
-        row, line = form.add_optional(label, quantity, about)
+    for wish in WISHES:
+        row, line = form.add_optional(wish.label, wish.quantity, wish.about)
         line.show_number(None, NO_WISH)
 
         def put(
-            value: float | None, key: str = key, row: Row = row, line: OptionalLine = line
+            value: float | None, key: str = wish.key, row: Row = row, line: OptionalLine = line
         ) -> None:
             row.clear_error()
             line.show_number(value, NO_WISH)
@@ -78,7 +70,7 @@ def add_wishes(
 
         line.entered.connect(put)
         rows.append(row)
-        lines[key] = line
+        lines[wish.key] = line
     return rows, lines
 
 
