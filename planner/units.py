@@ -22,6 +22,9 @@ SECONDS_PER_HOUR: Final = 3600.0
 
 MICROMOLES_PER_MOLE: Final = 1.0e6
 
+PPFD_UNIT: Final = "µmol m⁻² s⁻¹"
+DLI_UNIT: Final = "mol m⁻² d⁻¹"
+
 COVERAGE: Final = 1.96
 """Standard uncertainties in half a 95 % interval (JCGM 100:2008, table G.1: normal quantity)."""
 

@@ -283,20 +283,20 @@ class Column:
         return f"{self.name} ({unit})" if unit else self.name
 
 
-def _light(key: str, better: int = 0) -> Column:
+def _figure(key: str, better: int = 0) -> Column:
     figure = FIGURE[key]
     return Column(key, figure.name, figure.unit, figure.sentence(24), better)
 
 
 COLUMNS: Final = (
-    _light("mean", 1),
+    _figure("mean", 1),
     Column("of_base", "Of baseline", "%", "Mean PPFD over the baseline's.", 1, 0),
-    _light("minimum", 1),
-    _light("min_over_mean", 1),
-    _light("share_inside", 1),
-    _light("dli", 1),
-    Column("watts", "Power", "W", "What the lamps draw as they stand.", -1, 0),
-    Column("kwh", "Energy", "kWh/month", "Of a month at the hours of the option.", -1, 1),
+    _figure("minimum", 1),
+    _figure("min_over_mean", 1),
+    _figure("share_inside", 1),
+    _figure("dli", 1),
+    _figure("watts", -1),
+    Column("kwh", "Energy a month", "kWh", "Of a month at the hours of the option.", -1, 1),
     Column("money", "Running", "money/month", "The energy of a month at the tariff.", -1, 2),
     Column("cost", "To buy", "money", "All that the baseline does not have already.", -1, 2),
     Column("total", "Total", "money", "To buy, and the energy of the span chosen.", -1, 2),

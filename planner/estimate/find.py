@@ -35,7 +35,7 @@ from planner.estimate.find_question import (
 )
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.worth import Bill
-from planner.metrics.figures import daily_light_integral, percent, ppfd
+from planner.metrics.figures import FIGURE, daily_light_integral, percent, ppfd
 from planner.plan.dials import dial
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
@@ -393,7 +393,7 @@ def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, st
     parts = [
         best.words,
         f"Mean {ppfd(figures.mean, unit=True)}, min / mean {percent(figures.min_over_mean)}, "
-        f"{row['watts']:.0f} W, {row['kwh']:.1f} kWh a month.",
+        f"{FIGURE['watts'].text(row['watts'])}, {row['kwh']:.1f} kWh a month.",
     ]
     if met:
         lead = f"The {question.aim.value} of what was tried" + (" so far" if stopped else "")
@@ -448,9 +448,11 @@ def _what_would(tries: Tries, best: Answer) -> str:
         return ""
     if dli <= 0:
         return "The canopy is dark; move the lamps."
+    flow = FIGURE["photon_flux"]
     flux = sum(lamp.ppf for lamp in best.plan.lamps)
     text = (
-        f"The light would take {flux * low / dli:.0f} µmol/s of photon flux instead of {flux:.0f}"
+        f"The light would take {flow.text(flux * low / dli)} of photon flux instead of "
+        f"{flow.number(flux)}"
     )
     most = dial("photoperiod").sound_in(best.plan).maximum
     if hours * low / dli <= most:

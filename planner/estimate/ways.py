@@ -23,14 +23,14 @@ from planner.estimate.find_question import (
     scaled_output,
 )
 from planner.estimate.result import Estimate, EstimateOptions
-from planner.metrics.figures import percent, ppfd
+from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.plan.checks import clashes
 from planner.plan.dials import dial
 from planner.plan.edits import line_all_walls
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
-from planner.units import LengthUnit, format_length
+from planner.units import PPFD_UNIT, LengthUnit, format_length
 
 NEAR: Final = 0.02
 """A mean this near, relative, is the one asked: whole per cents and centimetres come no nearer."""
@@ -98,7 +98,7 @@ def ways(
     """
     check_lamps(plan)
     if wanted <= 0:
-        raise FindError("The level wished must be above 0 µmol/m²/s.")
+        raise FindError(f"The level wished must be above 0 {PPFD_UNIT}.")
     ask = _Ask(plan, wanted, options or EstimateOptions(), unit, cache or Cache())
     ask.cancelled, ask.progress = cancelled, progress
     ask.expected = 2 * len(linings) + _SCAN + 8
@@ -148,7 +148,9 @@ class _Ask:
         figures = estimate.figures
         before = sum(lamp.watts for lamp in self.plan.lamps)
         same = abs(figures.watts - before) < 0.05
-        watts = f"{figures.watts:.0f} W " + ("as now" if same else f"instead of {before:.0f}")
+        power = FIGURE["watts"]
+        watts = f"{power.text(figures.watts)} "
+        watts += "as now" if same else f"instead of {power.number(before)}"
         words = (
             f"{name}: mean {ppfd(figures.mean, unit=True)}, min / mean "
             f"{percent(figures.min_over_mean)}, {watts}."
@@ -173,10 +175,14 @@ class _Ask:
         if not self.dimmable:
             return Way(kind, "Dim", None, False, "The lamps cannot be dimmed.")
         estimate, name = self.dimmed(self.light(self.plan))
+        flow = FIGURE["photon_flux"]
         flux = sum(lamp.model.ppf for lamp in self.plan.lamps)
         mean = estimate.figures.mean
-        would = f"it would take {flux * self.wanted / mean:.0f} µmol/s of lamps" if mean else "dark"
-        return self.way(kind, name, estimate, f"More they do not give: {would}, not {flux:.0f}.")
+        needed = (
+            f"it would take {flow.text(flux * self.wanted / mean)} of lamps" if mean else "dark"
+        )
+        why = f"More they do not give: {needed}, not {flow.number(flux)}."
+        return self.way(kind, name, estimate, why)
 
     def by_height(self) -> Way:
         kind, now = WayKind.HEIGHT, self.plan.lamps[0].hanging_height

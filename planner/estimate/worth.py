@@ -16,6 +16,7 @@ from typing import Final
 
 from planner.estimate.result import Estimate
 from planner.metrics.cutting import CuttingList, Piece, cutting_list
+from planner.metrics.figures import FIGURE, kilowatt_hours_per_day
 from planner.plan.costs import Costs, Form, Goods
 from planner.plan.lining import OPENING_KEY
 from planner.plan.place import Place, PlaceKind, lining_at, reach, surfaces
@@ -119,7 +120,7 @@ def purchase(cover: Cover, goods: Goods, costs: Costs | None = None) -> Purchase
 
 def kilowatt_hours_per_month(watts: float, hours: float) -> float:
     """Energy in kWh of a load over a month of 365.25/12 days at ``hours`` a day."""
-    return watts * hours / 1000.0 * DAYS_PER_MONTH
+    return kilowatt_hours_per_day(watts, hours) * DAYS_PER_MONTH
 
 
 def payback_months(cost: float, saved_per_month: float) -> float | None:
@@ -361,7 +362,7 @@ def in_words(name: str, base: str, found: Worth, costs: Costs) -> str:
     saves = "less" if found.kwh_saved >= 0 else "more"
     money = found.money_saved
     cash = "" if money is None else f" ({in_currency(abs(money), costs)})"
-    parts.append(f"{level} {found.level.watts:.0f} W: {kwh:.1f} kWh a month {saves}{cash}.")
+    parts.append(f"{level} {_power(found.level)}: {kwh:.1f} kWh a month {saves}{cash}.")
     parts.append(_bought_words(found, costs))
     if found.total is not None and found.base_total is not None:
         parts.append(
@@ -379,11 +380,11 @@ def _light_words(name: str, base: str, found: Worth) -> str:
         else f"{abs(change):.0f} % {'more' if change > 0 else 'less'} light a day than {base}"
     )
     if abs(found.drawn.watts - found.base.watts) < 0.5:
-        return f"{name} gives {light} and draws {found.drawn.watts:.0f} W as well."
+        return f"{name} gives {light} and draws {_power(found.drawn)} as well."
     efficient = 100 * (found.per_watt - 1)
     return (
-        f"{name} gives {light} and draws {found.drawn.watts:.0f} W instead of "
-        f"{found.base.watts:.0f} W: {abs(efficient):.0f} % {'more' if efficient >= 0 else 'less'} "
+        f"{name} gives {light} and draws {_power(found.drawn)} instead of "
+        f"{_power(found.base)}: {abs(efficient):.0f} % {'more' if efficient >= 0 else 'less'} "
         "light for the same energy."
     )
 
@@ -405,6 +406,10 @@ def _bought_words(found: Worth, costs: Costs) -> str:
     if found.payback is None:
         return f"{said}; it saves nothing at the same light, so that is never paid back."
     return f"{said}; at the same light it is paid back after {found.payback:.1f} months."
+
+
+def _power(one: Running) -> str:
+    return FIGURE["watts"].text(one.watts)
 
 
 def in_currency(value: float, costs: Costs) -> str:

@@ -19,12 +19,16 @@ from typing import Final
 import numpy as np
 import numpy.typing as npt
 
-from planner.units import MICROMOLES_PER_MOLE, SECONDS_PER_HOUR, format_number
+from planner.units import (
+    DLI_UNIT,
+    MICROMOLES_PER_MOLE,
+    PPFD_UNIT,
+    SECONDS_PER_HOUR,
+    format_number,
+)
 
 MINUS: Final = "−"
 NO_VALUE: Final = "–"
-PPFD_UNIT: Final = "µmol m⁻² s⁻¹"
-DLI_UNIT: Final = "mol m⁻² d⁻¹"
 LEADING: Final = 4
 """How many of ``FIGURES`` lead: they are shown large."""
 
@@ -172,7 +176,7 @@ FIGURES: Final = (
         "Electrical power for each square metre of canopy.",
     ),
     Figure(
-        "kwh_per_day", "Energy", "kWh per day", "", Digits.GIVEN,
+        "kwh_per_day", "Energy a day", "kWh", "", Digits.GIVEN,
         "Electricity the lamps use in a day of {hours} h of light.",
     ),
     Figure(

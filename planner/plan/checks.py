@@ -25,7 +25,7 @@ from planner.plan.space import (
     sticks_out,
 )
 from planner.plan.target import DliTarget
-from planner.units import LengthUnit, in_unit, said_length
+from planner.units import PPFD_UNIT, LengthUnit, in_unit, said_length
 
 CLOSE_TO_CANOPY_M: Final = 0.05
 CLOSE_TO_LINING_M: Final = 0.10
@@ -332,7 +332,7 @@ def _about_target(plan: Plan) -> Iterator[Finding]:
         yield Finding(
             "strong-target",
             Severity.CAUTION,
-            f"The target asks for at least {band[0]:.0f} µmol m⁻² s⁻¹, near the full sun's 2000: "
+            f"The target asks for at least {band[0]:.0f} {PPFD_UNIT}, near the full sun's 2000: "
             f"{remedy}.",
             Place(PlaceKind.CANOPY),
         )

@@ -15,6 +15,8 @@ from typing import Annotated, Any, Final, Self, get_args
 from pydantic import BaseModel, ConfigDict, Field
 
 from planner.units import (
+    DLI_UNIT,
+    PPFD_UNIT,
     LengthUnit,
     format_length,
     format_number,
@@ -56,8 +58,10 @@ PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit
 Watts = Annotated[float, Field(gt=0.0, le=10000.0, json_schema_extra={"unit": "W"})]
 Fraction = Annotated[float, Field(ge=0.0, le=1.0, json_schema_extra={"unit": "1"})]
 Hours = Annotated[float, Field(ge=0.0, le=24.0, json_schema_extra={"unit": "h"})]
-Ppfd = Annotated[float, Field(ge=0.0, le=5000.0, json_schema_extra={"unit": "µmol m⁻² s⁻¹"})]
-Dli = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "mol m⁻² d⁻¹"})]
+LARGEST_PPFD: Final = 5000.0
+"""More than twice full sun (about 2000)."""
+Ppfd = Annotated[float, Field(ge=0.0, le=LARGEST_PPFD, json_schema_extra={"unit": PPFD_UNIT})]
+Dli = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": DLI_UNIT})]
 Name = Annotated[str, Field(min_length=1, max_length=120)]
 Key = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[a-z0-9][a-z0-9_-]*$")]
 Text = Annotated[str, Field(max_length=4000)]
@@ -203,8 +207,8 @@ _KINDS: Final[Mapping[str, Quantity]] = {
     "h": Quantity("h", decimals=2, step=0.5),
     "min": Quantity("min", decimals=0, step=5.0),
     "weeks": Quantity("weeks", step=0.5),
-    "µmol m⁻² s⁻¹": Quantity("µmol m⁻² s⁻¹", decimals=0, step=10.0),
-    "mol m⁻² d⁻¹": Quantity("mol m⁻² d⁻¹", step=0.5),
+    PPFD_UNIT: Quantity(PPFD_UNIT, decimals=0, step=10.0),
+    DLI_UNIT: Quantity(DLI_UNIT, step=0.5),
     "currency": Quantity("", decimals=2, step=0.01),
     "months": Quantity("months", decimals=0, step=1),
     "": Quantity("", decimals=0),
@@ -263,3 +267,8 @@ DLI: Final = quantity(Dli)
 BEAM_ANGLE: Final = quantity(BeamAngle)
 WRINKLE: Final = quantity(Fraction, suffix="", decimals=2, step=0.05, factor=1.0)
 COUNT: Final = quantity(int).within(1.0, 24.0)
+
+
+def beyond_sun(said: str, value: float) -> str:
+    """What is wrong with a PPFD above ``LARGEST_PPFD``, as the beginning of a sentence."""
+    return f"{said} means {value:.0f} {PPFD_UNIT}, more than twice full sun"

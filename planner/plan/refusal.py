@@ -16,7 +16,7 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from planner.plan.quantity import Quantity, Value, quantity
-from planner.units import LengthUnit, in_unit
+from planner.units import PPFD_UNIT, LengthUnit, in_unit
 
 Location = Sequence[int | str]
 
@@ -240,7 +240,7 @@ _NAMES: Final = {
     "response_relative": "response",
     "rotation_deg": "rotation",
     "specular_share": "specular share",
-    "lux_per_umol": "lux per µmol m⁻² s⁻¹",
+    "lux_per_umol": f"lux per {PPFD_UNIT}",
     "top": "upper edge",
     "warm_up_minutes": "warm-up",
     "width": "body width",

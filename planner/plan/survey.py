@@ -22,6 +22,7 @@ from planner.plan.quantity import (
     Text,
     Value,
 )
+from planner.units import PPFD_UNIT
 
 MAX_SURVEYS: Final = 60
 MAX_POINTS: Final = 2500
@@ -186,7 +187,7 @@ class Survey(Value):
     date: dt.date | None = None
     meter: Meter = Meter()
     lux_per_umol: Annotated[float, Field(gt=0.0, le=1000.0)] | None = Field(
-        default=None, description="Lux per µmol m⁻² s⁻¹ by which lux readings were divided."
+        default=None, description=f"Lux per {PPFD_UNIT} by which lux readings were divided."
     )
     output_percent: Percent | None = Field(default=None, description="Output of all lamps.")
     hanging_height: HangingHeight | None = Field(

@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from planner.estimate.result import Estimate
-from planner.metrics.figures import PPFD_UNIT, banded, percent
+from planner.metrics.figures import banded, percent
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.units import COVERAGE
+from planner.units import COVERAGE, PPFD_UNIT
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Uncertainty

@@ -12,7 +12,7 @@ from planner.estimate.compare import COLUMNS, Column, Comparison, Option, option
 from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
-from planner.metrics.figures import FIGURE, NO_VALUE, PPFD_UNIT, banded, percent, ppfd
+from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
 from planner.plan.costs import Costs
 from planner.plan.survey import Survey
 from planner.reports import content
@@ -46,7 +46,7 @@ from planner.reports.report import (
     decision,
 )
 from planner.survey.statistics import residuals, summarise
-from planner.units import COVERAGE, LengthUnit, format_length
+from planner.units import COVERAGE, PPFD_UNIT, LengthUnit, format_length
 
 Maker = Callable[[Known, LengthUnit], Sequence[Block]]
 

@@ -18,7 +18,7 @@ import numpy.typing as npt
 from planner.estimate.compare import Identity, TradeOff, unbeaten
 from planner.estimate.result import Estimate
 from planner.light.cellmap import FloatArray, round_step, round_values
-from planner.metrics.figures import LEADING, NO_VALUE, PPFD_UNIT, banded, ppfd
+from planner.metrics.figures import LEADING, NO_VALUE, banded, ppfd
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.reports import content
@@ -35,7 +35,7 @@ from planner.reports.drawings import (
     upright,
     wide,
 )
-from planner.units import LengthUnit, format_length
+from planner.units import PPFD_UNIT, LengthUnit, format_length
 
 if TYPE_CHECKING:
     from planner.estimate.schedule import Schedule

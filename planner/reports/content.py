@@ -8,18 +8,16 @@ from typing import TYPE_CHECKING, Final
 
 from planner.estimate.result import Estimate
 from planner.metrics.figures import (
-    DLI_UNIT,
     FIGURES,
     MINUS,
     NO_VALUE,
-    PPFD_UNIT,
     WITHOUT_TARGET,
     Figure,
     banded,
     percent,
     ppfd,
 )
-from planner.units import COVERAGE, format_number
+from planner.units import COVERAGE, DLI_UNIT, PPFD_UNIT, format_number
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Part, Uncertainty  # the whole core: not at the start

@@ -22,10 +22,11 @@ from planner.estimate.compare import COLUMNS as OF_OPTIONS
 from planner.estimate.result import Estimate, FloatArray
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import Over
-from planner.metrics.figures import FIGURES, PPFD_UNIT, Digits
+from planner.metrics.figures import FIGURES, Digits
 from planner.plan.costs import Costs
 from planner.plan.place import opens
 from planner.plan.plan import Plan
+from planner.units import PPFD_UNIT
 
 COLUMNS = ("x_m", "y_m", "ppfd_umol_m2_s", "cell_area_m2", "at_centre")
 _BEGINS_FORMULA = frozenset("=+-@\t\r\n＝＋－＠")

@@ -19,12 +19,19 @@ from planner.estimate.outlook import Uncertainty, uncertainty
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray
 from planner.estimate.schedule import Schedule, schedule
 from planner.estimate.worth import Bill, bill
-from planner.metrics.figures import FIGURE, PPFD_UNIT, ppfd
+from planner.metrics.figures import FIGURE, ppfd
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.reports.content import plan_is_dark
 from planner.reports.drawings import Picture
-from planner.units import COVERAGE, LengthUnit, format_length, format_number, listed
+from planner.units import (
+    COVERAGE,
+    PPFD_UNIT,
+    LengthUnit,
+    format_length,
+    format_number,
+    listed,
+)
 
 Progress = Callable[[float], None]
 Asked = Callable[[], bool]

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Final
 
+from planner.plan.quantity import LARGEST_PPFD
 from planner.survey.table_cells import (
     Cells,
     TableError,
@@ -33,10 +34,9 @@ from planner.survey.table_headings import (
     light_unit_in,
     read_headings,
 )
-from planner.units import listed
+from planner.units import PPFD_UNIT, listed
 
 MOST_HEADING_ROWS: Final = 30
-_LARGEST_PPFD: Final = 5000.0
 _FEW_ROWS: Final = 4
 
 
@@ -270,8 +270,8 @@ def _light_units(
     if usual is None:
         numbers = [n for k in columns for t in texts[k] if (n := as_number(t, mark)) is not None]
         usual = TableLight.PPFD
-        doubts = ("No unit of light is given; µmol m⁻² s⁻¹ is supposed.",)
-        if numbers and statistics.median(numbers) > _LARGEST_PPFD:
+        doubts = (f"No unit of light is given; {PPFD_UNIT} is supposed.",)
+        if numbers and statistics.median(numbers) > LARGEST_PPFD:
             usual = TableLight.LUX
             doubts = ("No unit of light is given; such large numbers are taken for lux.",)
     return tuple(told.get(k) or usual for k in range(len(roles))), doubts

@@ -12,7 +12,7 @@ from planner.survey.table_cells import (
     TableError,
     quoted,
 )
-from planner.units import METRES_PER_FOOT, METRES_PER_INCH
+from planner.units import METRES_PER_FOOT, METRES_PER_INCH, PPFD_UNIT
 
 
 class Role(StrEnum):
@@ -46,7 +46,7 @@ class TableLength(StrEnum):
 class TableLight(StrEnum):
     """Units of light in tables."""
 
-    PPFD = "µmol m⁻² s⁻¹"
+    PPFD = PPFD_UNIT
     LUX = "lux"
     KILOLUX = "klx"
     FOOT_CANDLE = "fc"

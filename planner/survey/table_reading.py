@@ -10,14 +10,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, NoReturn
 
+from planner.plan.quantity import LARGEST_PPFD, beyond_sun
 from planner.plan.space import Point, contains
 from planner.plan.survey import MAX_GRID, MAX_POINTS, MAX_READINGS, Reading, Spacing, SurveyGrid
 from planner.survey.layout import grid_places, holes
 from planner.survey.table_cells import Cells, TableError, as_length, as_number, quoted
 from planner.survey.table_guess import TableGuess, TableKind
 from planner.survey.table_headings import Role, TableLight, is_missing, is_summary, light_unit_in
+from planner.units import PPFD_UNIT
 
-LARGEST_PPFD: Final = 5000.0
 SAME_PLACE_M: Final = 0.0005
 WALL_M: Final = 0.001
 _FEW_ROWS: Final = 4
@@ -81,7 +82,7 @@ def read_table(
         if unit.lux is not None and not lux_per_umol:
             raise TableError(
                 f"the values are in {unit.value}; choose the lamp's spectrum, by which they "
-                "become µmol m⁻² s⁻¹."
+                f"become {PPFD_UNIT}."
             )
     reader = _Reader(cells, guess, lux_per_umol or 1.0)
     found = reader.picture() if guess.kind is TableKind.MATRIX else reader.rows()
@@ -208,8 +209,7 @@ class _Reader:
             self.refuse(
                 row,
                 column,
-                f"{quoted(text)} means {value:.0f} µmol m⁻² s⁻¹, more than twice full sun; check "
-                "the unit (lux?) and the decimal mark",
+                f"{beyond_sun(quoted(text), value)}; check the unit (lux?) and the decimal mark",
             )
         return value
 

@@ -20,10 +20,9 @@ from planner.app.report_window import ReportWindow
 from planner.catalogue.library import demo_plan
 from planner.command_line import main
 from planner.files.store import save_plan
-from planner.metrics.figures import PPFD_UNIT
 from planner.plan.variant_edits import add_variants
 from planner.reports.report import SECTIONS
-from planner.units import LengthUnit
+from planner.units import PPFD_UNIT, LengthUnit
 from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
 from tests.e2e.test_plain_names import EVIL, evil_plan
 from tests.unit.reports.test_page import parsed
@@ -337,7 +336,7 @@ def test_its_figures_are_those_of_the_estimate_to_their_last_digit(tmp_path: Pat
     found = {html.unescape(name): html.unescape(value) for name, value, _ in rows}
     names = {"Mean": "mean", "DLI": "dli", "Minimum": "minimum", "Maximum": "maximum",
              "Min / mean": "min_over_mean", "Inside band": "share_inside", "Power": "watts",
-             "Utilisation": "utilisation", "Energy": "kwh_per_day"}  # fmt: skip
+             "Utilisation": "utilisation", "Energy a day": "kwh_per_day"}  # fmt: skip
     for name, key in names.items():
         value, _, half = found[name].partition(" ± ")
         exact = figures[key] * (

@@ -189,3 +189,20 @@ def test_people_read_option_where_the_file_says_variant() -> None:
     pages = [ROOT / "README.md", *(ROOT / "resources/help").glob("*.md")]
     found |= {page.name for page in pages if "variant" in page.read_text("utf-8").casefold()}
     assert {text for text in found if not text.startswith("Key of the variant")} == set()
+
+
+def test_the_unit_of_light_is_written_once() -> None:
+    """What people read takes ``units.PPFD_UNIT``; another spelling looked like another unit.
+
+    Headings of tables are typed by people, in any letters: they are read, not said.
+    """
+    wrong = re.compile(r"[µμu]mol ?(m⁻² s⁻¹|/ ?\(?m²|/ ?\(?m2)", re.IGNORECASE)
+    read = {"units.py", "table_headings.py"}
+    found = {
+        f"{path.name}: {text}"
+        for path in modules("planner")
+        if path.name not in read
+        for text in said(path)
+        if wrong.search(text)
+    }
+    assert found == set()

@@ -30,7 +30,7 @@ from planner.estimate.result import Estimate
 from planner.light.cellmap import CellMap
 from planner.plan.plan import Plan
 from planner.reports.contrast import ink_on
-from planner.units import COVERAGE, format_number
+from planner.units import COVERAGE, PPFD_UNIT, format_number
 
 if TYPE_CHECKING:
     from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
@@ -57,7 +57,7 @@ class LightStyle:
     wash: bool = False
     band: colours.Levels | None = None
     doubt: float = 0.0
-    unit: tuple[str, ...] = ("µmol", "m⁻² s⁻¹")
+    unit: tuple[str, ...] = tuple(PPFD_UNIT.split(" ", 1))
     dimmed: bool = field(default_factory=theme.is_dark)
 
     @property

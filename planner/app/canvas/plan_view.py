@@ -46,6 +46,7 @@ from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots.colours import Levels, levels_of
 from planner.estimate.result import Estimate
+from planner.metrics.figures import ppfd
 from planner.plan.alignment import caught
 from planner.plan.groups import Chosen, within
 from planner.plan.place import Place, PlaceKind
@@ -405,7 +406,7 @@ class PlanView(Drawing):
         x, y = (format_length(part, unit, with_unit=False) for part in self._pointer)
         place = f"x {x}, y {y} {unit.value}"
         light = self._light_at_pointer()
-        return place if light is None else f"{light:.0f} µmol m⁻² s⁻¹ at {place}"
+        return place if light is None else f"{ppfd(light, unit=True)} at {place}"
 
     def status(self) -> str:
         """The line under the drawing: what is being dragged, or what is under the pointer."""

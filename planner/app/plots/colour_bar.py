@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightStyle, hatch
 from planner.light.cellmap import round_values
+from planner.metrics.figures import ppfd
 from planner.units import format_number
 
 _BAR_PX = 14.0
@@ -61,7 +62,7 @@ class ColourBar(UprightBar):
         low, high = (format_number(level, 1) for level in style.levels)
         words = f"Colours run from {low} to {high} {' '.join(style.unit)}."
         if style.wash and style.band is not None:
-            words += f" The target band is {style.band[0]:.0f} to {style.band[1]:.0f}."
+            words += f" The target band is {ppfd(style.band[0])} to {ppfd(style.band[1])}."
         self.setAccessibleDescription(words)
         self.setToolTip("" if not style.wash else words)
         self.updateGeometry()

@@ -41,7 +41,7 @@ class DifferenceStyle:
     """
 
     reach: float
-    unit: tuple[str, str]
+    unit: tuple[str, ...]
     hides: bool = True
 
 

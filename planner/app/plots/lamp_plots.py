@@ -26,7 +26,7 @@ from planner.metrics.spectra import (
 )
 from planner.plan.lamp import LampModel
 from planner.plan.spectrum import Spectrum
-from planner.units import format_number
+from planner.units import PPFD_UNIT, format_number
 
 # -- How a lamp spreads its light, along and across it, 0° straight down ---------------
 
@@ -257,4 +257,4 @@ def figures_text(figures: SpectrumFigures) -> str:
     """Lux per µmol and µmol per joule in a line."""
     lux = format_number(figures.lux_per_umol, 1)
     joule = format_number(figures.umol_per_joule_of_par, 2)
-    return f"1 µmol m⁻² s⁻¹ reads {lux} lx; 1 J of PAR holds {joule} µmol."
+    return f"1 {PPFD_UNIT} reads {lux} lx; 1 J of PAR holds {joule} µmol."

@@ -16,7 +16,8 @@ from planner.app.plots.chart import Chart, dashed, line
 from planner.app.plots.colours import Levels
 from planner.app.plots.exported import Table
 from planner.estimate.compare import Spot, TradeOff, unbeaten
-from planner.metrics.figures import FIGURE, PPFD_UNIT, ppfd
+from planner.metrics.figures import FIGURE, ppfd
+from planner.units import PPFD_UNIT
 
 _ROW: Final = 2.3
 _APART: Final = (np.nan, np.nan)

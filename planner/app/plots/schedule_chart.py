@@ -15,7 +15,8 @@ from planner.app.canvas.ink import Ink, mixed, pen
 from planner.app.display import Display
 from planner.app.plots.chart import Chart, line
 from planner.app.plots.exported import Table
-from planner.metrics.figures import PPFD_UNIT, ppfd
+from planner.metrics.figures import ppfd
+from planner.units import PPFD_UNIT
 
 if TYPE_CHECKING:
     from planner.estimate.schedule import Schedule, StagePlan

@@ -16,8 +16,8 @@ from planner.app.display import Display
 from planner.app.plots.chart import Chart, FloatArray, dashed, line
 from planner.app.plots.exported import Table
 from planner.estimate.result import Estimate
-from planner.metrics.figures import PPFD_UNIT, ppfd
-from planner.units import format_length, format_number
+from planner.metrics.figures import ppfd
+from planner.units import PPFD_UNIT, format_length, format_number
 
 DARK_TOP = 100.0
 """Upper end of the scale where there is no light to set it."""

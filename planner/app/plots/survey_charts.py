@@ -23,10 +23,10 @@ from planner.app.plots.colours import Rgba
 from planner.app.plots.difference import diverging, unresolved_colour
 from planner.app.plots.exported import Table
 from planner.light.cellmap import round_step
-from planner.metrics.figures import PPFD_UNIT, ppfd
+from planner.metrics.figures import ppfd
 from planner.survey.comparison import Ranking
 from planner.survey.statistics import Residuals
-from planner.units import format_number
+from planner.units import PPFD_UNIT, format_number
 
 # -- Residuals in colour: the ground at nothing, grey where the meter cannot tell ------
 # Each hole colours what lies nearer to it than to any other hole: between holes nothing was
@@ -337,7 +337,7 @@ class IntervalChart(Chart):
         return QSize(160, self.sizeHint().height())
 
     def table(self) -> Table:
-        heads = ("Survey", "PPFD (µmol m⁻² s⁻¹)", "Ratio", "Low", "High")
+        heads = ("Survey", f"PPFD ({PPFD_UNIT})", "Ratio", "Low", "High")
         rows = self.ranking.rows
         return heads, [(r.name, r.value, r.ratio, r.low, r.high) for r in rows]
 
@@ -375,6 +375,6 @@ class IntervalChart(Chart):
             [row.ratio for row in rows],
             [len(rows) - k - 0.7 for k in range(len(rows))],
             lambda k: (
-                f"{rows[k].value:.1f} µmol m⁻² s⁻¹; {rows[k].low:.3f} to {rows[k].high:.3f} of base"
+                f"{rows[k].value:.1f} {PPFD_UNIT}; {rows[k].low:.3f} to {rows[k].high:.3f} of base"
             ),
         )

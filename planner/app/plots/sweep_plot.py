@@ -15,8 +15,8 @@ from planner.app.plots.chart import Chart, FloatArray, dashed, line
 from planner.app.plots.colours import Levels
 from planner.app.plots.exported import Table
 from planner.light.cellmap import round_values
-from planner.metrics.figures import FIGURE, PPFD_UNIT
-from planner.units import format_number
+from planner.metrics.figures import FIGURE
+from planner.units import PPFD_UNIT, format_number
 
 UPPER: Final = ("maximum", "mean", "minimum")
 LOWER: Final = ("min_over_mean", "share_inside")

@@ -31,6 +31,7 @@ from planner.estimate.odds import Odds, sway
 from planner.estimate.outlook import Input
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.worth import bill
+from planner.metrics.figures import FIGURE
 from planner.plan import edits
 from planner.plan.costs import Costs, LampPrice
 from planner.plan.lining import Lining
@@ -222,6 +223,10 @@ def test_a_row_by_hand() -> None:
     assert row().buy == "1 x Invented panel"
     assert COLUMN["total"].heading("€") == "Total (€)"
     assert COLUMN["money"].heading("€") == "Running (€/month)"
+    # Power as on the strip of the sketch, and a month's energy told from a day's by its name.
+    assert COLUMN["watts"].text(12.5) == FIGURE["watts"].number(12.5) == "12.5"
+    assert COLUMN["kwh"].heading() == "Energy a month (kWh)"
+    assert FIGURE["kwh_per_day"].heading() == "Energy a day (kWh)"
 
 
 def test_what_is_still_reckoned_or_unknown_stays_open() -> None:

@@ -239,7 +239,7 @@ def test_what_cannot_be_met_says_what_would() -> None:
     dli = found.best.estimate.figures.dli
     assert found.best.missed == (f"DLI {dli:.1f} is under 50",)
     # 50 mol are so many times this DLI, and so much flux it takes.
-    assert f"{100 * 50 / dli:.0f} µmol/s of photon flux instead of 100" in found.words
+    assert f"{100 * 50 / dli:.0f} µmol s⁻¹ of photon flux instead of 100" in found.words
     assert "h of light a day" not in found.words
     less = find(black, Question(wishes=Wishes(dli_low=1.2 * dli)), OPTIONS)
     assert f"{14 * 1.2:.1f} h of light a day instead of 14" in less.words
@@ -360,7 +360,7 @@ def test_more_hours_than_a_day_leaves() -> None:
     mean = found.best.estimate.figures.mean
     # 20 µmol/s give mean · 20 h · 0.0036; for 12 mol it takes so many times more.
     assert (
-        f"{20 * 12 / (mean * 20 * 0.0036):.0f} µmol/s of photon flux instead of 20" in found.words
+        f"{20 * 12 / (mean * 20 * 0.0036):.1f} µmol s⁻¹ of photon flux instead of 20" in found.words
     )
 
 

@@ -39,7 +39,7 @@ def test_dimming_is_a_proportion() -> None:
     assert dim.plan.lamps[0].output_percent == pytest.approx(64)
     assert mean(dim.plan) == pytest.approx(0.64 * now)
     # 64 % of 40 W are 25.6 W.
-    assert ", 26 W instead of 40." in dim.words
+    assert ", 25.6 W instead of 40." in dim.words
     assert edits.changed(dim.plan, lamps=plan.lamps) == plan
 
 
@@ -95,7 +95,7 @@ def test_what_a_way_cannot_is_said_and_shown_as_near_as_it_comes() -> None:
     assert dim.plan.lamps[0].output_percent == 100
     # The lamp gives 100 µmol/s; three times that it would take.
     assert dim.name == "Full output"
-    assert "it would take 300 µmol/s of lamps, not 100." in dim.words
+    assert "it would take 300 µmol s⁻¹ of lamps, not 100." in dim.words
     assert "No height comes nearer: nearer it may scorch the leaves." in height.words
     assert lining.words == "No lining offered gives more light than what is on the walls."
     low = ways(plan, 0.05 * mean(plan), (), OPTIONS)

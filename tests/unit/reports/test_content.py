@@ -115,7 +115,7 @@ def test_figures_have_units_and_plain_meanings() -> None:
     assert by_key["dli"].text == "10.7 mol m⁻² d⁻¹"
     assert by_key["min_over_mean"].text == "61 %"
     assert by_key["watts_per_m2"].text == "133 W m⁻²"
-    assert by_key["kwh_per_day"].text == "0.56 kWh per day"
+    assert by_key["kwh_per_day"].text == "0.56 kWh"
     assert by_key["efficacy"].text == "2.5 µmol J⁻¹"
     assert "150 to 250 µmol m⁻² s⁻¹" in by_key["share_inside"].meaning
     assert "14 h" in by_key["dli"].meaning

@@ -35,6 +35,7 @@ from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded
 from planner.estimate.compare import PLAN_SIDE, AgainstMap, Origin, Side
 from planner.estimate.odds import By, verdict
 from planner.plan.lit import counted
+from planner.units import PPFD_UNIT
 
 
 class CardBar(QWidget):
@@ -192,7 +193,7 @@ class CardBar(QWidget):
 _ON_THE_BAR = ("sketch", "adopt", "baseline", "duplicate", "remove")
 LEAST_CARD = 168
 LEAST_HEIGHT = 190
-_UNITS = {Shows.DIFFERENCE: ("µmol", "m⁻² s⁻¹"), Shows.RATIO: ("% more", "or less")}
+_UNITS = {Shows.DIFFERENCE: tuple(PPFD_UNIT.split(" ", 1)), Shows.RATIO: ("% more", "or less")}
 
 
 class MapSheet(QWidget):

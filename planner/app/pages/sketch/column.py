@@ -15,6 +15,7 @@ from planner.app.fields.space_fields import ObstacleFields, SpaceFields
 from planner.app.fields.surface_fields import SurfaceFields, WallFields
 from planner.app.plain import PlainLabel
 from planner.catalogue.library import Basis, Crop, Stage
+from planner.metrics.figures import daily_light_integral, ppfd
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -235,7 +236,7 @@ class TargetFields(FieldPanel):
                 text = "Without hours of light no PPFD reaches it."
             else:
                 hours = format_number(plan.photoperiod_hours, 2)
-                text = f"In {hours} h that is {band[0]:.0f} to {band[1]:.0f} µmol m⁻² s⁻¹ (PPFD)."
+                text = f"In {hours} h that is {ppfd(band[0])} to {ppfd(band[1], unit=True)} (PPFD)."
         self.equal_note.setText(text)
         self.equal_note.setVisible(bool(text))
 
@@ -293,10 +294,10 @@ def _own_start(plan: Plan, line: int) -> Target | None:
     low, high = band or (150.0, 250.0)
     if line == 1:
         return PpfdTarget(low=round(low), high=round(high))
-    factor = 3600 * hours / 1e6
-    if factor == 0:
+    if hours == 0:
         return DliTarget(low=8.0, high=14.0)
-    return DliTarget(low=round(low * factor, 1), high=round(high * factor, 1))
+    low, high = (round(daily_light_integral(end, hours), 1) for end in (low, high))
+    return DliTarget(low=low, high=high)
 
 
 CLOSED_HELP: Final = (

@@ -27,6 +27,7 @@ from planner.plan.plan import Plan
 from planner.reports import content
 from planner.reports.advice import LiningGain, signed
 from planner.reports.content import HeadlineFigure
+from planner.units import PPFD_UNIT
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Outlook, Uncertainty
@@ -347,7 +348,7 @@ WAITING = "This is computed when the plan has rested for a second or two."
 NOTHING = "No surface would bring anything: there is no light, or nothing left to gain."
 ABOUT = (
     "What ten points more of reflectance would bring to the mean and to the lowest spot, in "
-    "µmol m⁻² s⁻¹:"
+    f"{PPFD_UNIT}:"
 )
 
 

@@ -21,10 +21,10 @@ from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.pages.survey.pictures import View
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.survey_charts import IntervalChart, ScatterPlot
-from planner.metrics.figures import PPFD_UNIT
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
 from planner.survey.statistics import Residuals, SurveySummary
+from planner.units import PPFD_UNIT
 
 BY: Final = (("mean", "Mean of the holes"), ("min", "Darkest hole"), ("max", "Brightest hole"))
 NEED_TWO: Final = (

@@ -29,11 +29,17 @@ from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel
+from planner.plan.quantity import LARGEST_PPFD, beyond_sun
 from planner.plan.survey import Survey
 from planner.survey.layout import row_and_column
 from planner.survey.statistics import HoleSummary, SurveySummary, drift_of, unlikely_reading
-from planner.survey.table_reading import LARGEST_PPFD
-from planner.units import LengthUnit, format_length, format_number, parse_number
+from planner.units import (
+    PPFD_UNIT,
+    LengthUnit,
+    format_length,
+    format_number,
+    parse_number,
+)
 
 KEYS: Final = (
     "Enter keeps the reading and goes on; several with spaces between them are all kept. "
@@ -109,8 +115,8 @@ def parse_readings(text: str, lux_per_umol: float | None) -> tuple[float, ...]:
         value = parse_number(part) / (lux_per_umol or 1.0)
         if value > LARGEST_PPFD:
             raise ValueError(
-                f"{part} means {value:.0f} µmol m⁻² s⁻¹, more than twice full sun; check the "
-                "decimal mark, and under Record whether the meter shows lux."
+                f"{beyond_sun(part, value)}; check the decimal mark, and under Record whether "
+                "the meter shows lux."
             )
         found.append(value)
     return tuple(found)
@@ -186,7 +192,7 @@ class EntryPanel(QWidget):
         self.where.setText(told if self.desk.done else where)
         lux = survey.lux_per_umol
         self.unit.setText(
-            "µmol m⁻² s⁻¹" if lux is None else f"lux, {format_number(lux, 1)} to the µmol m⁻² s⁻¹"
+            PPFD_UNIT if lux is None else f"lux, {format_number(lux, 1)} to the {PPFD_UNIT}"
         )
         aside = tuple(r.value for r in survey.readings if r.hole == hole and r.aside)
         self.there.setText(_said(survey.values_at(hole), aside))

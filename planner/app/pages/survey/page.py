@@ -40,12 +40,12 @@ from planner.app.pages.survey.record_panel import RecordPanel
 from planner.app.pages.survey.table_dialog import Importing, dropped_table
 from planner.app.questions import Questions
 from planner.app.settings import Settings
-from planner.metrics.figures import PPFD_UNIT, percent, ppfd
+from planner.metrics.figures import percent, ppfd
 from planner.plan.survey import Board, Survey
 from planner.plan.survey_edits import lay_board
 from planner.survey.layout import place_number
 from planner.survey.statistics import Residuals, SurveySummary, dead_band
-from planner.units import COVERAGE
+from planner.units import COVERAGE, PPFD_UNIT
 
 
 def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | None) -> str:

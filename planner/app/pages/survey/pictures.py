@@ -22,7 +22,6 @@ from planner.app.pages.survey.drawing import Mark, Picture
 from planner.app.plots.colours import Levels, levels_of, table, to_rgba
 from planner.app.plots.survey_charts import ResidualMap
 from planner.estimate.result import Estimate, EstimateOptions
-from planner.metrics.figures import PPFD_UNIT
 from planner.plan.lit import Lit, lit
 from planner.plan.plan import Plan
 from planner.plan.space import Point
@@ -40,7 +39,7 @@ from planner.survey.statistics import (
     residuals,
     summarise,
 )
-from planner.units import COVERAGE
+from planner.units import COVERAGE, PPFD_UNIT
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_result import SurveyFit

@@ -20,7 +20,7 @@ from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quan
 from planner.plan.refusal import known_as
 from planner.plan.survey import Doubts, Meter, Survey
 from planner.plan.survey_edits import change_survey, lay_board, own_board
-from planner.units import format_number
+from planner.units import PPFD_UNIT, format_number
 
 MINUTES: Final = quantity_of(Survey, "warm_up_minutes", suffix="min", step=5.0)
 NOISE: Final = quantity_of(Meter, "noise", step=0.005)
@@ -257,7 +257,7 @@ class RecordPanel(FieldPanel):
 
     def _fill_shows(self, survey: Survey) -> None:
         self.shows.clear()
-        self.shows.addItem("µmol m⁻² s⁻¹", None)
+        self.shows.addItem(PPFD_UNIT, None)
         chosen = 0
         for number, spectrum in enumerate(self.workplace.spectra.spectra, start=1):
             factor = lux_per_umol(spectrum)

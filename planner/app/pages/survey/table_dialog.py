@@ -42,13 +42,13 @@ from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.files.store import TABLE_SUFFIXES
-from planner.metrics.figures import PPFD_UNIT
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.refusal import refusal
 from planner.plan.survey import Survey
 from planner.survey.statistics import summarise
 from planner.survey.table_guess import TableKind
 from planner.survey.table_headings import Role, TableLength, TableLight
+from planner.units import PPFD_UNIT
 
 _Colour = QPalette.ColorRole
 _SIDE_WIDTH: Final = 360
@@ -136,7 +136,7 @@ class TableDialog(QDialog):
         self.light = self._combo(
             "Lamp's spectrum",
             [(spectrum.name, lux_per_umol(spectrum)) for spectrum in spectra],
-            "By it, lux, klx and foot-candles become µmol m⁻² s⁻¹.",
+            f"By it, lux, klx and foot-candles become {PPFD_UNIT}.",
         )
         self.light.setCurrentIndex(self._usual_spectrum())
         surveys = self.workplace.document.plan.surveys
