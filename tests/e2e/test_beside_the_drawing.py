@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.ink import Ink
 from planner.app.pages.sketch.page import SketchPage
+from planner.app.pages.sketch.wish import offered
 from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.outlook import Outlook, Part, Uncertainty
@@ -239,6 +240,20 @@ def test_without_a_lamp_a_wish_is_answered_with_a_sentence(page: SketchPage) -> 
     page.workplace.document.apply(edits.changed(page.workplace.document.plan, lamps=()), "None")
     lit_page(page).strip.ask_for(140)
     assert page.strip.wish.alert.text() == "▲ Hang one lamp first."
+
+
+def test_a_lining_measured_dimmer_than_its_entry_takes_no_place_of_the_brightest(
+    page: SketchPage,
+) -> None:
+    """The plan's own stands for an entry of its key, here as in every list of linings."""
+    catalogue, plan = page.shelf.catalogue, page.workplace.document.plan
+    best, *rest = sorted(catalogue.linings, key=lambda lining: -lining.reflectance)
+    worn = edits.changed(best, reflectance=0.3, low=0.2, high=0.4)
+    found = offered(edits.changed(plan, linings=(*plan.linings, worn)), catalogue)
+    assert worn in found
+    assert best not in found
+    there = {lining.key for lining in plan.linings}
+    assert [one for one in rest if one.key not in there][:4] == list(found[:4])
 
 
 # -- growing time --------------------------------------------------------------------------

@@ -21,17 +21,19 @@ from planner.units import in_unit
 
 if TYPE_CHECKING:
     from planner.app.fields.panel import Workplace
+    from planner.catalogue.library import Catalogue
     from planner.estimate.ways import Way
 
 MOST_LININGS = 4
 """So many of the catalogue's brightest linings are tried, beside those the plan has."""
 
 
-def offered(plan: Plan, shelf: tuple[Lining, ...]) -> tuple[Lining, ...]:
-    """The linings a way may line with: the plan's own and the brightest of the catalogue."""
-    brightest = sorted(shelf, key=lambda lining: -lining.reflectance)[:MOST_LININGS]
-    by_key = {one.key: one for one in (*brightest, *plan.linings) if not one.is_opening}
-    return tuple(by_key.values())
+def offered(plan: Plan, catalogue: Catalogue) -> tuple[Lining, ...]:
+    """The linings a way may line with: the plan's own and the brightest of all others."""
+    own = {lining.key for lining in plan.linings}
+    known = [one for one in catalogue.linings_for(plan).values() if not one.is_opening]
+    others = sorted((o for o in known if o.key not in own), key=lambda one: -one.reflectance)
+    return (*others[:MOST_LININGS], *(one for one in known if one.key in own))
 
 
 class WishLine(QWidget):
@@ -113,7 +115,7 @@ class WishLine(QWidget):
         self._of = depends(plan)
         self.note.setText("Looking for it …")
         self.looking.emit()
-        linings = offered(plan, self._work.shelf.linings)
+        linings = offered(plan, self._work.shelf.catalogue)
         self._asked.wish(plan, self.box.value, linings, self._work.display.state)
 
     def show_ways(self, ways: tuple[Way, ...]) -> None:

@@ -239,11 +239,10 @@ class RecordPanel(FieldPanel):
     def _choices(self, survey: Survey) -> list[tuple[str, Lining | None]]:
         found: list[tuple[str, Lining | None]] = [("As in the plan", None)]
         found.append(("Open air, no walls or ceiling", OPENING))
-        known: dict[str, Lining] = {}
-        own = [] if survey.lining is None or survey.open_air else [survey.lining]
-        for lining in (*own, *self.plan.linings, *self.workplace.shelf.linings):
-            known.setdefault(lining.key, lining)
-        return found + [(lining.name, lining) for lining in known.values()]
+        known = self.workplace.shelf.catalogue.linings_for(self.plan)
+        if survey.lining is not None:
+            known[survey.lining.key] = survey.lining  # as it was when it was read
+        return found + [(one.name, one) for one in known.values() if not one.is_opening]
 
     def _fill_linings(self, survey: Survey) -> None:
         choices = self._choices(survey)
