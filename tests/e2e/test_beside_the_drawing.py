@@ -11,6 +11,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.ink import Ink
+from planner.app.pages.sketch.growing import QUICK
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.pages.sketch.wish import offered
 from planner.catalogue.library import demo_plan
@@ -294,6 +295,7 @@ def test_the_slider_moves_canopy_lamps_and_day_along_the_schedule(page: SketchPa
     assert document.plan.photoperiod_hours == 14
     assert document.plan.target == DliTarget(low=8, high=12)
     assert line.words.text().startswith("Week 4, day 7: Leaves. Canopy 25 cm, lamps ")
+    assert line.slider.accessibleDescription().endswith(QUICK), "a quick answer says that it is one"
     line._end()
     assert document.undo_stack.count() == steps + 1
     assert document.undo_stack.undoText() == "Set to a week of the schedule"

@@ -20,6 +20,7 @@ from planner.app.pages.side.find_form import Found
 from planner.app.pages.side.linked import Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.page import SideBySidePage
+from planner.app.pages.sketch.growing import QUICK
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
 from planner.estimate.find import find as seek
@@ -784,6 +785,11 @@ def test_a_growth_schedule_is_written_and_answered(
     assert totals.item(1, 1).text() == f"{white.kwh:.1f}"  # type: ignore[union-attr]
     assert totals.item(1, 2).text() == f"{0.50 * white.kwh:.2f}"  # type: ignore[union-attr]
     assert white.kwh < own.kwh
+    # The slider of the sketch moves along this very answer, not along one of its own.
+    window.page.growing.ask()
+    assert window.page.growing._found is own
+    assert QUICK not in window.page.growing.slider.accessibleDescription()
+    window.document.undo_stack.undo()
     hung = model.data(model.index(0, 6)), model.data(model.index(0, 11))
     totals.setCurrentCell(1, 0)
     assert board.found is white

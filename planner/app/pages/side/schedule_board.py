@@ -271,7 +271,12 @@ class ScheduleForm(FieldForm):
 
 
 class ScheduleBoard(QWidget):
-    """Stages over the chart of the option chosen, and the question that fills both."""
+    """Stages over the chart of the option chosen, and the question that fills both.
+
+    ``answered(schedule, plan)`` carries the plan's own schedule and the plan it was found for.
+    """
+
+    answered = Signal(object, object)
 
     def __init__(
         self,
@@ -418,6 +423,7 @@ class ScheduleBoard(QWidget):
             return
         self.all, self._of, self._row = found, asked.plan, 0
         self._show()
+        self.answered.emit(found[0], asked.plan)
         whole = sum(one.met == len(one.stages) for one in found)
         asked_of = 1 + len(asked.plan.variants)
         words = f"{found[0].met} of {len(found[0].stages)} stages reach their target."

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from planner.estimate.schedule import Schedule
 
 _PER_WEEK = 7
+QUICK = "Found quickly; Side by side, Schedule, finds it with care."
 STEP_NAME = "Set to a week of the schedule"
 
 
@@ -57,6 +58,7 @@ class GrowingLine(QWidget):
         super().__init__(parent)
         self._asked, self._work = asked, work
         self._found: Schedule | None = None
+        self._careful: tuple[Depends, Schedule] | None = None
         self._of: Depends | None = None
         self._moving = False
         self._text = ""
@@ -101,8 +103,18 @@ class GrowingLine(QWidget):
         """Look for height and output of each stage."""
         plan = self._work.document.plan
         self._of = steady(plan)
+        if self._careful is not None and self._careful[0] == self._of:
+            self._on_answer(self._careful[1])
+            return
         self._show(asking=True)
         self._asked.grow(plan, self._work.display.state)
+
+    def take(self, found: Schedule, plan: Plan) -> None:
+        """A schedule was found with care elsewhere: it is moved along instead of a quick one."""
+        self._careful = steady(plan), found
+        if self._found is not None and self._of == self._careful[0]:
+            self._found = found
+            self._say()
 
     def _on_progress(self, topic: object, fraction: float) -> None:
         if topic == "schedule":
@@ -111,7 +123,8 @@ class GrowingLine(QWidget):
     def _on_answer(self, found: Any) -> None:
         if self._of is None or self._of != steady(self._work.document.plan):
             return
-        self._found = found
+        careful = self._careful
+        self._found = careful[1] if careful is not None and careful[0] == self._of else found
         self.slider.blockSignals(True)
         self.slider.setRange(0, max(round(found.weeks * _PER_WEEK) - 1, 0))
         self.slider.setValue(0)
@@ -180,6 +193,8 @@ class GrowingLine(QWidget):
             text = week_words(
                 self._work.document.plan, day, stage.stage.name, self._work.display.unit
             )
+        if self._careful is None or self._careful[1] is not found:
+            text = f"{text}. {QUICK}" if stage.plan is not None else text
         self._text = text
         self._cut()
         explain(self.words, text, *stage.warnings)
