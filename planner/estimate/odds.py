@@ -28,7 +28,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.estimate.outlook import Input, through_ranges
-from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.estimate.result import Estimate, EstimateOptions, Quality, measured_by, not_counted
 from planner.estimate.sensitivity import Reckoner
 from planner.plan.plan import Plan
 
@@ -242,13 +242,6 @@ def deciding(first: Sway, second: Sway, by: By = By.MEAN) -> tuple[tuple[Input, 
     return tuple(sorted(found, key=lambda one: -one[1]))
 
 
-_SETTLES: Final = {
-    "reflectance": "a survey of readings under it and a calibration narrow that",
-    "photon flux": "a survey of readings and a calibration narrow that",
-    "hanging height": "measure it from the lamp's face to the canopy with a tape",
-}
-
-
 def deciding_words(found: Sequence[tuple[Input, float]]) -> str:
     """Which input decides, and which measurement would settle it."""
     if not found:
@@ -256,14 +249,11 @@ def deciding_words(found: Sequence[tuple[Input, float]]) -> str:
     key, share = found[0]
     return (
         f"What decides is the {key.words}: {100 * share:.0f} % of what is not known of the "
-        f"difference; {_SETTLES[key.quantity]}."
+        f"difference; {measured_by(key.quantity, key.words)} narrows it most."
     )
 
 
-NOT_COUNTED: Final = (
-    "Not counted: dirt and ageing, a lamp that does not shine like its data sheet, leaves that "
-    "do not fill the canopy, specular share and wrinkle of linings, and changes of prices."
-)
+NOT_COUNTED: Final = not_counted("changes of prices")
 
 
 _BETTER: Final = {

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
+from typing import Final
 
 import numpy as np
 import numpy.typing as npt
@@ -23,6 +24,7 @@ from planner.metrics.figures import (
 from planner.plan.lit import counted
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.units import listed
 
 FloatArray = npt.NDArray[np.float64]
 
@@ -329,3 +331,30 @@ def shares_of(places: tuple[Place, ...], absorbed: FloatArray, emitted: float) -
 
 
 _BOTTOM = (PlaceKind.CANOPY, PlaceKind.FLOOR)
+
+
+# -- what is not known of an estimate, in words ------------------------------------------
+
+_MEASURED_BY: Final = {
+    "reflectance": "a survey with {}",
+    "photon flux": "a survey of {} in open air",
+    "hanging height": "measuring the hanging height of {}",
+}
+
+
+def measured_by(quantity: str, words: str) -> str:
+    """Which measurement narrows an uncertain input ('reflectance of Foil'); '' where none does."""
+    return _MEASURED_BY.get(quantity, "").format(words.removeprefix(f"{quantity} of "))
+
+
+_LEFT_OUT: Final = (
+    "dirt and ageing",
+    "a lamp that does not shine like its data sheet",
+    "leaves that do not fill the canopy",
+    "specular share and wrinkle of linings",
+)
+
+
+def not_counted(*more: str) -> str:
+    """The sentence on what neither a band of uncertainty nor a chance of winning holds."""
+    return f"Not counted: {listed((*_LEFT_OUT, *more))}."

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from planner.estimate.result import Estimate
+from planner.estimate.result import Estimate, measured_by
 from planner.metrics.figures import banded, percent
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
@@ -190,13 +190,6 @@ def brought_sentence(name: str, mean: float, minimum: float) -> str:
 
 # -- How sure it is at a place, and what would narrow that most --------------------------
 
-MEASURED_BY: Final = {
-    "photon flux": "A survey of {} in open air",
-    "reflectance": "A survey with {}",
-    "hanging height": "Measuring the hanging height of {}",
-}
-"""What measures each kind of uncertain input."""
-
 
 def doubt_sentence(known: Uncertainty, light: float, band: tuple[float, float] | None) -> str:
     """How sure the light at a place is, on which side of the band, and what narrows it most.
@@ -211,10 +204,11 @@ def doubt_sentence(known: Uncertainty, light: float, band: tuple[float, float] |
     if band is not None:
         text += f", {_odds(light, spread, band)}"
     first = known.parts[0] if known.parts else None
-    if first is None or first.quantity not in MEASURED_BY:
+    measured = "" if first is None else measured_by(first.quantity, first.label)
+    if first is None or not measured:
         return f"{text}."
     rest = math.sqrt(max(known.mean**2 - first.mean**2, 0.0)) / known.mean * spread
-    measured = MEASURED_BY[first.quantity].format(first.label.removeprefix(f"{first.quantity} of "))
+    measured = measured[0].upper() + measured[1:]
     narrowed = banded(light, COVERAGE * rest, 0)[1] or "0"
     return f"{text}. {measured} narrows it most, at best to ± {narrowed}."
 

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from planner.estimate.result import Estimate
+from planner.estimate.result import Estimate, not_counted
 from planner.metrics.figures import (
     FIGURES,
     MINUS,
@@ -237,7 +237,7 @@ def recount_sentence(estimate: Estimate) -> str:
 NAMED: Final = 4
 """How many causes are told by name; the rest are counted."""
 
-LEFT_OUT: Final = "Dirt, leaves that leave gaps and lamps that age are not in it."
+LEFT_OUT: Final = not_counted()
 
 
 def causes(uncertainty: Uncertainty, figure: str, scale: float = 1.0) -> str:

@@ -265,7 +265,7 @@ def test_light_against_cost_says_its_span_and_what_is_not_known() -> None:
     assert [spot.cost for spot in made.spots] == [pytest.approx(122.724), pytest.approx(365.448)]
     unknown = option(two, one, None, COSTS)
     made = trade_off((own, unknown), "mean", "total", COSTS)
-    assert made.cost == "Energy (kWh/month)"
+    assert made.cost == "Energy a month (kWh)"
     assert made.note == "Total is known of one option only; energy stands for it."
     assert len(made.spots) == 2
     made = trade_off((own, row(), unknown), "mean", "total", COSTS)

@@ -7,7 +7,8 @@ import dataclasses
 import numpy as np
 import pytest
 
-from planner.estimate.outlook import Part, Uncertainty
+from planner.estimate.odds import deciding_words
+from planner.estimate.outlook import Input, Part, Uncertainty
 from planner.estimate.result import Estimate
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.reports.advice import advice, best_dimming, doubt_sentence, shortage, turned
@@ -125,6 +126,15 @@ def test_without_doubt_it_says_so() -> None:
 
 
 # -- lamps that cannot be dimmed ----------------------------------------------------------
+
+
+def test_one_lamp_is_measured_alike_wherever_it_is_advised() -> None:
+    """The map's note and the verdict's sentence once told of two different surveys."""
+    flux = Input("photon flux", "panel", "photon flux of Panel", (0.1,))
+    assert "a survey of Panel in open air" in deciding_words(((flux, 1.0),))
+    part = Part(flux.words, 10.0, 5.0, flux.quantity)
+    known = Uncertainty(10.0, 5.0, 10.0, 0.01, 0.5, 0.05, (part,))
+    assert "A survey of Panel in open air" in doubt_sentence(known, 200.0, None)
 
 
 def undimmable(estimate: Estimate) -> Estimate:
