@@ -22,6 +22,7 @@ from planner.plan.lamp import (
     LampModel,
     PanelBody,
     PointBody,
+    too_efficient,
 )
 from planner.plan.quantity import BEAM_ANGLE, BodyLength, quantity
 from planner.units import (
@@ -332,11 +333,8 @@ def _flux_and_power(
             f"{format_number(power * (told or 0), 0)} µmol/s, but the line says "
             f"{format_number(ppf, 1)}; leave out what does not hold."
         )
-    if ppf / power > MOST_PER_JOULE:
-        raise DataSheetError(
-            f"{format_number(ppf, 1)} µmol/s from {format_number(power, 1)} W would be "
-            f"{ppf / power:.2f} µmol/J, and no lamp can give more than {MOST_PER_JOULE}."
-        )
+    if why := too_efficient(ppf, power):
+        raise DataSheetError(f"{why}.")
     return ppf, power
 
 

@@ -77,13 +77,6 @@ class Comparison:
 
     sides: tuple[Side, ...]
 
-    def side(self, name: str) -> Side:
-        """A side by its name; raises ``KeyError`` when there is none."""
-        for side in self.sides:
-            if side.name == name:
-                return side
-        raise KeyError(f"nothing called '{name}' is compared here.")
-
     @property
     def colour_range(self) -> tuple[float, float]:
         """Lowest and highest PPFD of all maps, for one shared colour scale."""

@@ -86,7 +86,7 @@ def climbed(plan: Plan, lamps: Sequence[int]) -> Depends | None:
     return depends(plan, lambda one: _hung(one, lamps, level), figures=False)
 
 
-def heights_between(plan: Plan, lamps: Sequence[int], unit: LengthUnit) -> tuple[float, ...]:
+def rungs_between(plan: Plan, lamps: Sequence[int], unit: LengthUnit) -> tuple[float, ...]:
     """Round heights in metres, in the unit shown, between the lowest and the highest sound one."""
     rooms = [dial("height").sound_in(plan, Place(PlaceKind.LAMP, k)) for k in lamps]
     low, high = max(r.minimum for r in rooms), min(r.maximum for r in rooms)

@@ -280,7 +280,7 @@ def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
     band = plan.ppfd_band
     shares = band_shares(cells, areas, *band) if band is not None else (None, None, None)
     flux = float(sum(lamp.ppf for lamp in plan.lamps))
-    watts = float(sum(lamp.watts for lamp in plan.lamps))
+    watts = float(plan.watts)
     area = float(areas.sum())
     return Figures(
         mean=stats.mean,

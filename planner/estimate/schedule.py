@@ -312,7 +312,7 @@ def _answered(
         )
     if not answers.met:
         warnings += (f"{stage.name}: {'; '.join(best.missed)}.",)
-    watts = sum(lamp.watts for lamp in best.plan.lamps)
+    watts = best.plan.watts
     kwh = kilowatt_hours_per_day(watts, stage.photoperiod_hours) * stage.weeks * DAYS_PER_WEEK
     price = plan.costs.price_per_kwh
     return StagePlan(

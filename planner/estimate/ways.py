@@ -146,7 +146,7 @@ class _Ask:
         """A way with its sentence; ``why`` says what keeps it from the level."""
         reached = self.off(estimate) <= NEAR
         figures = estimate.figures
-        before = sum(lamp.watts for lamp in self.plan.lamps)
+        before = self.plan.watts
         same = abs(figures.watts - before) < 0.05
         power = FIGURE["watts"]
         watts = f"{power.text(figures.watts)} "

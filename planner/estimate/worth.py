@@ -265,7 +265,7 @@ class Running:
 
 def running(plan: Plan, costs: Costs, share: float = 1.0) -> Running:
     """What a plan draws at a share of its present output."""
-    return drawing(share * sum(lamp.watts for lamp in plan.lamps), plan.photoperiod_hours, costs)
+    return drawing(share * plan.watts, plan.photoperiod_hours, costs)
 
 
 def drawing(watts: float, hours: float, costs: Costs) -> Running:

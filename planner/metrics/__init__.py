@@ -1,1 +1,1 @@
-"""What the light means: daily integral, uniformity, energy."""
+"""What the light means: the table of figures, spectra, and how linings are cut."""

@@ -279,7 +279,7 @@ def _anywhere(lining: Lining, where: Place, *, conducts: bool) -> Iterator[Findi
 
 
 def _about_power(plan: Plan) -> Iterator[Finding]:
-    density = sum(lamp.watts for lamp in plan.lamps) / plan.space.area
+    density = plan.watts / plan.space.area
     if density > DENSE_WATTS_PER_M2:
         yield Finding(
             "dense-power",

@@ -29,6 +29,16 @@ MOST_PER_JOULE: Final = 5.85
 """µmol per joule, from the photon energy at 700 nm (h c N_A / λ): no lamp can give more."""
 
 
+def too_efficient(ppf: float, watts: float) -> str:
+    """What is impossible about a photon flux (µmol/s) from so many watts; '' where nothing is."""
+    if ppf / watts <= MOST_PER_JOULE + 1e-9:
+        return ""
+    return (
+        f"{ppf:.4g} µmol/s from {watts:.4g} W would be {ppf / watts:.4g} µmol/J, and even a "
+        f"perfect lamp cannot exceed {MOST_PER_JOULE}"
+    )
+
+
 PolarDeg = Annotated[float, Field(ge=0.0, le=180.0, json_schema_extra={"unit": "deg"})]
 AzimuthDeg = Annotated[float, Field(ge=0.0, lt=360.0, json_schema_extra={"unit": "deg"})]
 
@@ -197,12 +207,8 @@ class LampModel(Value):
 
     @model_validator(mode="after")
     def _check(self) -> Self:
-        efficacy = self.ppf / self.watts
-        if efficacy > MOST_PER_JOULE + 1e-9:
-            raise ValueError(
-                f"'{self.name}' would give {efficacy:.2f} µmol per joule; even a perfect lamp "
-                f"cannot exceed {MOST_PER_JOULE}. Check photon flux and watts."
-            )
+        if why := too_efficient(self.ppf, self.watts):
+            raise ValueError(f"'{self.name}': {why}. Check photon flux and watts.")
         return self
 
     @property

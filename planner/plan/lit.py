@@ -166,7 +166,7 @@ def counted(plan: Plan) -> Counted:
     """What the figures of a plan add to its light."""
     hours = plan.photoperiod_hours
     band = None if plan.target is None else plan.target.ppfd_band(hours)
-    return Counted(sum(lamp.watts for lamp in plan.lamps), hours, band)
+    return Counted(plan.watts, hours, band)
 
 
 def same_figures(one: Plan, other: Plan) -> bool:

@@ -116,6 +116,11 @@ class Setup(Value):
         return all(lamp.model.dimmable for lamp in self.lamps)
 
     @property
+    def watts(self) -> float:
+        """What all lamps draw at the output set, in W."""
+        return sum(lamp.watts for lamp in self.lamps)
+
+    @property
     def in_canopy(self) -> tuple[Obstacle, ...]:
         """The obstacles that stand in the canopy: where they are there is no light to show."""
         level = self.canopy.height

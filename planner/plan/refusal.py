@@ -252,7 +252,6 @@ _ONE_OF: Final = {
     "azimuths_deg": "azimuth",
     "bands": "band",
     "cautions": "caution",
-    "changes": "change",
     "footprint": "corner",
     "goods": "goods",
     "lamps": "lamp",
@@ -314,8 +313,6 @@ def place_in_words(location: Location) -> str:
 
 def _names_a_kind(location: Location, index: int) -> bool:
     """Whether a step is no field, but says which kind of a union was chosen."""
-    if index >= 2 and location[index - 2] == "changes":
-        return True
     return index >= 1 and location[index - 1] in _UNIONS
 
 

@@ -77,7 +77,7 @@ def of_linings(
 def _of_the_whole(plan: Plan, unit: LengthUnit, book: CautionBook) -> Iterator[Warned]:
     count = len(plan.lamps)
     lamps = f"{count} lamp{'' if count == 1 else 's'}"
-    watts = sum(lamp.watts for lamp in plan.lamps)
+    watts = plan.watts
     if count:
         yield _told(book, "mains", lamps=lamps)
     if watts > 0:

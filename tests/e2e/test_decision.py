@@ -45,7 +45,11 @@ def test_a_grower_decides_for_a_lining_and_a_height() -> None:
     # Whatever shines back most gives most; nothing is darker than no walls at all.
     assert ranks[0] == catalogue.lining("foil-shiny").name
     assert ranks[-1].startswith("Open air")
-    base, foil, wood = found.sides[0], found.side(ranks[0]), found.sides[5]
+    base, foil, wood = (
+        found.sides[0],
+        next(s for s in found.sides if s.name == ranks[0]),
+        found.sides[5],
+    )
     assert telling_words(foil, base).startswith(f"{foil.name} beats {base.name} with more than 99")
     assert "not shown" in telling_words(wood, base)
     # Is it worth it? One roll of an invented price, and a tariff.

@@ -1,1 +1,1 @@
-"""Plots and keys to the drawings: section, colour bar, colours."""
+"""Charts, colour bars and colours, and how they are saved."""

@@ -34,13 +34,11 @@ from planner.plan.lamp import (
     PointBody,
     Profile,
     TableProfile,
+    too_efficient,
 )
+from planner.plan.quantity import PHOTON_FLUX, WATTS, BodyLength, quantity
 
-SHORTEST_SIDE: Final = 0.005
-LONGEST_SIDE: Final = 3.0
-GREATEST_PPF: Final = 20_000.0
-GREATEST_WATTS: Final = 10_000.0
-GREATEST_EFFICACY: Final = 5.85
+_SIDE: Final = quantity(BodyLength)
 MOST_POLAR: Final = 181
 MOST_AZIMUTHS: Final = 144
 # The smallest step that a relative intensity is kept in.
@@ -152,19 +150,16 @@ def _photon_flux(
 
 def _check_power(ppf: float, watts: float) -> None:
     for value, what, greatest in (
-        (ppf, "a photon flux in µmol/s", GREATEST_PPF),
-        (watts, "input watts", GREATEST_WATTS),
+        (ppf, "a photon flux in µmol/s", PHOTON_FLUX.maximum),
+        (watts, "input watts", WATTS.maximum),
     ):
         if not (math.isfinite(value) and 0 < value <= greatest):
             raise LampFileError(
                 f"{value:g} is not possible for {what}; a number above 0 and up to {greatest:g} is "
                 "expected"
             )
-    if ppf / watts > GREATEST_EFFICACY:
-        raise LampFileError(
-            f"{ppf:.4g} µmol/s from {watts:g} W would be {ppf / watts:.1f} µmol/J, but no lamp can "
-            f"exceed {GREATEST_EFFICACY}; check the photon flux and the watts"
-        )
+    if why := too_efficient(ppf, watts):
+        raise LampFileError(f"{why}; check the photon flux and the watts")
 
 
 def _profile(photometry: Photometry) -> tuple[Profile, str]:
@@ -219,14 +214,14 @@ def _body(opening: Opening) -> tuple[PointBody | PanelBody, str]:
         )
     elif opening.shape not in {"point", "rectangle"}:
         told = f"The {opening.shape} of the file is drawn as the flat rectangle seen from below."
-    if max(length, width) < SHORTEST_SIDE:
+    if max(length, width) < _SIDE.minimum:
         return PointBody(), "The lamp is taken as a point; the file gives no size."
-    if max(length, width) > LONGEST_SIDE:
+    if max(length, width) > _SIDE.maximum:
         told += (
             f" The file gives {length:.2f} × {width:.2f} m, longer than a lamp here can be "
-            f"({LONGEST_SIDE:g} m); it was cut. Are its sizes in feet, not in metres?"
+            f"({_SIDE.maximum:g} m); it was cut. Are its sizes in feet, not in metres?"
         )
-    length, width = (min(max(side, SHORTEST_SIDE), LONGEST_SIDE) for side in (length, width))
+    length, width = (min(max(side, _SIDE.minimum), _SIDE.maximum) for side in (length, width))
     return PanelBody(length=length, width=width), told.strip()
 
 

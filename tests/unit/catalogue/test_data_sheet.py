@@ -94,7 +94,7 @@ def test_a_bulb_has_no_size() -> None:
         ("240 W 650 umol 30x30", "'30x30' has no unit; write 30x30 cm or 30x30 in"),
         ("2 x 100 W 250 umol", "can be 2 lamps of 100 W or one lamp with 2 parts"),
         ("240 W 2.5 umol/J 800 umol/s", "240 W at 2.5 µmol/J make 600 µmol/s"),
-        ("240 W 3000 umol 30x30cm", "no lamp can give more than 5.85"),
+        ("240 W 3000 umol 30x30cm", "even a perfect lamp cannot exceed 5.85"),
         ("100 W 240 W 600 umol 30x30 cm", "different powers (100 and 240)"),
         ("240 W 600 umol 30x30 cm 60x60 cm", "more than one size"),
         ("240 W 600 umol 30x30 m", "Check the unit"),

@@ -10,7 +10,7 @@ import pytest
 from planner.catalogue.library import demo_plan
 from planner.estimate import evaluate as door
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
-from planner.estimate.ladder import LADDER, Ladder, Rung, heights_between, ladder
+from planner.estimate.ladder import LADDER, Ladder, Rung, ladder, rungs_between
 from planner.plan.edits import change_lamp, changed
 from planner.plan.lamp import Lamp, LampModel, PointBody
 from planner.plan.lining import WallCover
@@ -96,10 +96,10 @@ def test_against_a_band() -> None:
 
 def test_heights_are_round_in_the_unit_shown() -> None:
     plan = demo_plan()  # 110 cm high, canopy at 25 cm: 85 cm of room
-    in_cm = heights_between(plan, (0,), LengthUnit.CM)
+    in_cm = rungs_between(plan, (0,), LengthUnit.CM)
     assert all(round(h * 100, 6) % 10 == 0 for h in in_cm[1:-1])
     assert 6 <= len(in_cm) <= 14
-    inches = [h / 0.0254 for h in heights_between(plan, (0,), LengthUnit.INCH)[1:-1]]
+    inches = [h / 0.0254 for h in rungs_between(plan, (0,), LengthUnit.INCH)[1:-1]]
     assert inches == pytest.approx([round(value * 2) / 2 for value in inches])
     assert max(in_cm) <= plan.headroom
 

@@ -213,7 +213,7 @@ class WorthForm(FieldForm):
     def _show_air(self) -> None:
         side = self.side
         plan = self._document.plan if side is None else side.plan
-        watts = sum(lamp.watts for lamp in plan.lamps)
+        watts = plan.watts
         if watts <= 0:
             self.air.setText("No lamp is lit, so there is no heat to carry away.")
             return

@@ -99,12 +99,12 @@ class Asked(QObject):
             return
 
         def job(progress: Progress, cancelled: Cancelled) -> Ladder:
-            from planner.estimate.ladder import heights_between, ladder  # noqa: PLC0415 - heavy
+            from planner.estimate.ladder import ladder, rungs_between  # noqa: PLC0415 - heavy
 
             return ladder(
                 plan,
                 raised,
-                heights_between(plan, raised, display.unit),
+                rungs_between(plan, raised, display.unit),
                 EstimateOptions(cells=cells, quality=Quality.PREVIEW),
                 cache=self._kept(),
                 progress=progress,
