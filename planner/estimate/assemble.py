@@ -73,9 +73,9 @@ def respond(
     exitance = reflected * (light.texel_density + surfaces.smoothed(smooth))
     halves = paths.gather.apply(exitance, bright if light.spots.size else None)
     gathered, spread = halves.sum(axis=0), np.abs(halves[0] - halves[1])
-    wrinkled = bool((np.array(scene.optics.width) > SMOOTH).any())
-    if wrinkled or not surfaces.prism.open_to_sight:
-        # What a cell sees then changes from ray to ray, and chance with it.
+    if (np.array(scene.optics.width) > SMOOTH).any():
+        # Rays that wrinkles scatter are left to chance. Where none are, more light anywhere
+        # brings no cell less, which smoothing by the data would not keep.
         gathered, variance = geometry.gather_grid.smoothed(halves)
         spread = np.sqrt(variance)
     if geometry.gather_grid is not grid:

@@ -193,11 +193,11 @@ def estimate_scene(
     )
     paths_key = ("paths", room_key, scene.optics.specular, scene.optics.width, guide)
     paths = cache.get(paths_key, lambda: _paths(geometry, mirrors, options, effort, step))
-    report(0.7)
+    report(0.4)
     solve_key = ("balance", *paths_key, scene.optics.diffuse)
     of_patch = np.array(scene.optics.diffuse)[geometry.surfaces.patch_facet]
     balance = cache.get(solve_key, lambda: response(paths.exchange.factors, of_patch))
-    report(0.8)
+    report(0.45)
 
     share = effort.shared_among(len(scene.lamps))
 
@@ -212,8 +212,11 @@ def estimate_scene(
 
         return cache.get(("response", *solve_key, share, lamp), make)
 
-    responses = [response_of(lamp) for lamp in scene.lamps]
-    report(0.95)
+    responses = []
+    for lamp in scene.lamps:
+        responses.append(response_of(lamp))
+        # Many lamps take most of the time: how far it is shows while they are reckoned.
+        report(0.45 + 0.5 * len(responses) / len(scene.lamps))
     return assemble(plan, options, scene, geometry, responses, started)
 
 
