@@ -241,7 +241,7 @@ class MapCard(QWidget):
             self._light.paint(painter, viewport, outline, self._style, font)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen(ink.quiet, 1.0))
-        painter.drawPolygon(outline)
+        painter.drawPath(lit_path(outline, side.plan, viewport))
         self._paint_section(painter, viewport, ink)
         self._paint_figures(painter, ink)
         painter.end()
