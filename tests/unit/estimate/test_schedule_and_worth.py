@@ -317,3 +317,14 @@ def test_a_stage_that_cannot_be_set_up_has_no_plan_at_its_weeks() -> None:
     assert found.at(3.0) is None
     assert found.at(1.5) is not None
     assert Schedule(()).at(0.0) is None
+
+
+def test_a_stage_under_lamps_without_a_dimmer_burns_them_full() -> None:
+    """60 to 80 µmol m⁻² s⁻¹ are far under what 100 µmol/s give on 0.3 m²: only height is left."""
+    plan = sample_plan(schedule=(stage("Small", 0.1),))
+    (dimmed,) = schedule(plan, options=OPTIONS).stages
+    assert dimmed.output_percent is not None
+    assert dimmed.output_percent < 100
+    model = edits.changed(plan.lamps[0].model, dimmable=False)
+    (full,) = schedule(edits.change_lamp(plan, 0, model=model), options=OPTIONS).stages
+    assert full.output_percent == 100
