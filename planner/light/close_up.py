@@ -23,6 +23,9 @@ _PHOTONS = 1 << 14
 _AT_ONCE = 1e-7
 """Metres within which light ends in the box that begins where the lamp's face is."""
 
+_HARDLY = 1e-3
+"""Of so small a part of what is known to arrive the rest is not made by a factor: photons tell."""
+
 _MOST = 24
 """Most points along each edge of a cell."""
 
@@ -148,13 +151,19 @@ def direct_on_texels(
     rest = max(1.0 - float(at_once.sum()), 0.0)
     is_scaled = np.ones_like(is_bottom)
     if bottom_flux >= 0:
-        result[is_bottom] *= bottom_flux / max(float(flux[is_bottom].sum()), 1e-300)
+        found = float(flux[is_bottom].sum())
+        if found > _HARDLY * bottom_flux:
+            result[is_bottom] *= bottom_flux / found
+        else:
+            result[is_bottom] = 0.0
+            result += bottom_flux * _where_photons_end(surfaces, source, is_bottom)
         rest = max(rest - bottom_flux, 0.0)
         is_scaled = ~is_bottom
     total = float(flux[is_scaled].sum())
-    if total > 0:
+    if total > _HARDLY * rest:
         result[is_scaled] *= rest / total
     elif rest > 0:
+        result[is_scaled] = 0.0
         result += rest * _where_photons_end(surfaces, source, is_scaled)
     return result + at_once / np.maximum(surfaces.texel_area, 1e-12)
 
@@ -179,7 +188,7 @@ def _where_photons_end(
 ) -> FloatArray:
     """Flux density on texels by photons that end on counted ones, for flux 1 in all; (T,).
 
-    For light so grazing that it misses the centres of all texels it falls on.
+    For light so grazing, or so hidden, that it misses the centres of all texels it falls on.
     """
     origin, direction = source.photons(_PHOTONS, np.random.default_rng(1))
     distance, plane = surfaces.prism.first_hit(origin, direction)

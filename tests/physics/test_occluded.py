@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import numpy as np
 import pytest
 
+from planner.estimate.result import Quality
+from planner.files.store import open_plan
 from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel, TableProfile
 from planner.plan.place import PlaceKind
@@ -15,6 +18,7 @@ from planner.plan.space import Obstacle
 from planner.reports.exports import estimate_to_csv, estimate_to_json
 from tests.physics.rooms import box, lamp, light, panel, plan
 
+DATA = Path(__file__).parents[1] / "data" / "plans"
 GREY = (0.4, 0.0)
 
 
@@ -109,3 +113,16 @@ def test_light_sent_up_into_a_housing_comes_from_its_face() -> None:
     assert found.ppfd[4, 4] == pytest.approx(expected, rel=0.03)
     housing = next(s for s in found.shares if s.place.kind is PlaceKind.HOUSING)
     assert housing.photon_flux == pytest.approx(0.4 * 200, rel=2e-3)
+
+
+def test_a_lamp_hidden_from_the_middles_of_texels_gives_no_endless_light() -> None:
+    """Cells by their parts see a little light that texels by their middles miss.
+
+    The light of the preview is that of the default to what its grid can tell; made up by a factor
+    it was 1e297 on one texel.
+    """
+    shut_in = open_plan(DATA / "lamp_among_boxes.plan.json").plan
+    quick = light(shut_in, (12, 12), Quality.PREVIEW)
+    careful = light(shut_in, (12, 12))
+    assert quick.figures.mean == pytest.approx(careful.figures.mean, rel=0.15)
+    assert quick.figures.maximum == pytest.approx(careful.figures.maximum, rel=0.15)
