@@ -14,6 +14,7 @@ from planner.estimate.result import Estimate, Quality
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
 from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
 from planner.plan.costs import Costs
+from planner.plan.dials import dial
 from planner.plan.survey import Survey
 from planner.reports import content
 from planner.reports.build_sheet import build_section, on_tape
@@ -114,7 +115,7 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         Pictures((plan_drawing(plan, unit, (66.0, 66.0)), elevation_drawing(plan, unit, (38, 60)))),
     ]
     if plan.lamps:
-        heads = ("Lamp", "Model", f"x, y ({u})", f"Above canopy ({u})", "Output (%)",
+        heads = ("Lamp", "Model", f"x, y ({u})", f"{dial('height').label} ({u})", "Output (%)",
                  "µmol/s", "W")  # fmt: skip
         rows = tuple(
             (
@@ -370,7 +371,7 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
         )
         for one in found.stages
     )
-    heads = ("Stage", "Weeks", f"Canopy ({u})", f"Lamp above it ({u})", "Output (%)",
+    heads = ("Stage", "Weeks", f"Canopy ({u})", f"{dial('height').label} ({u})", "Output (%)",
              f"Mean ({PPFD_UNIT})", "kWh")  # fmt: skip
     cost = "" if found.cost is None else f", {found.cost:.2f} {costs.currency}".rstrip()
     said = tuple(warning for one in found.stages for warning in one.warnings)

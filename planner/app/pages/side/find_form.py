@@ -20,7 +20,7 @@ from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.variants import TickList, VariantSteps
-from planner.app.pages.side.weighing import NO_WISH, add_wishes
+from planner.app.pages.side.weighing import AIMS, HELD, NO_WISH, add_wishes
 from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import TradeOffPlot
 from planner.estimate.compare import (
@@ -47,11 +47,6 @@ from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, PPFD
 from planner.units import in_unit
 
-_AIMS: Final = (
-    ("Most even light", Aim.EVEN),
-    ("Least energy", Aim.ENERGY),
-    ("Cheapest", Aim.CHEAP),
-)
 _TURNS: Final = (
     ("Height", Turn.HEIGHT),
     ("Output", Turn.OUTPUT),
@@ -229,7 +224,7 @@ class FindForm(FieldForm):
         self._proposed: tuple[float, float] | None = None
         asks = [("The best", True), ("Three ways", False)]
         _, self.kind = self.add_choice("Find", asks)
-        aim_row, self.aim = self.add_choice("Wanted most", _AIMS)
+        aim_row, self.aim = self.add_choice("Wanted most", AIMS)
         self._turning = self.add_heading("May be turned")
         self.turns = self._turn_boxes()
         self._counts = [
@@ -246,9 +241,8 @@ class FindForm(FieldForm):
         self.linings.setFixedHeight(6 * self.fontMetrics().lineSpacing())
         self.add_wide(self.linings)
         self._keeping = self.add_heading("It must keep to")
-        held = [("The mean", Held.MEAN), ("The darkest place", Held.LOWEST)]
         at = [("Just enough", 0.0), ("The middle", 0.5)]
-        rows = [self.add_choice("DLI of", held), self.add_choice("Aim at", at)]
+        rows = [self.add_choice("DLI of", HELD), self.add_choice("Aim at", at)]
         (_, self.held), (_, self.at) = rows
         self._wish_rows, self.wishes = add_wishes(self, lambda: self.wished, self._take)
         self._prices = [self.add_dial("tariff"), self.add_dial("span")]

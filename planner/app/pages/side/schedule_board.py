@@ -29,12 +29,14 @@ from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.pages.side.options_table import ReadTable
+from planner.app.pages.side.weighing import AIMS, HELD
 from planner.app.plain import PlainLabel, tooltip
 from planner.app.plots.schedule_chart import ScheduleChart
 from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
 from planner.estimate.find_question import Aim, Held
 from planner.estimate.result import EstimateOptions
 from planner.metrics.figures import FIGURE, NO_VALUE, percent, ppfd
+from planner.plan.dials import dial
 from planner.plan.edits import changed
 from planner.plan.lit import depends, ungrown
 from planner.plan.plan import Plan
@@ -51,7 +53,11 @@ _Role = Qt.ItemDataRole
 Index = QModelIndex | QPersistentModelIndex
 _WEEKS: Final = quantity_of(GrowthStage, "weeks")
 WANTED: Final = ("Stage", "Canopy", "From", "To", "Hours", "Weeks")
-FOUND: Final = ("Hang at", "Output", "Mean", "Min / mean", "DLI", "kWh", "Cost", "Heed")
+FOUND: Final = (
+    *(dial(key).label for key in ("height", "output")),
+    *(FIGURE[key].name for key in ("mean", "min_over_mean", "dli")),
+    *("kWh", "Cost", "Heed"),
+)
 
 
 class StageModel(QAbstractTableModel):
@@ -217,8 +223,6 @@ class StageTable(QTableView):
 
 
 _OWN: Final = "Own stage"
-_AIMS: Final = (("Most even light", Aim.EVEN), ("Least energy", Aim.ENERGY))
-_HELD: Final = (("The mean", Held.MEAN), ("The darkest place", Held.LOWEST))
 TOTALS: Final = ("Option", "kWh", "Cost", "Met")
 
 
@@ -232,8 +236,8 @@ class ScheduleForm(FieldForm):
 
     def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
         super().__init__(document, display, parent)
-        _, self.aim = self.add_choice("Wanted most", _AIMS)
-        _, self.held = self.add_choice("In the target", _HELD)
+        _, self.aim = self.add_choice("Wanted most", AIMS[:2])
+        _, self.held = self.add_choice("In the target", HELD)
         self.tariff = self.add_dial("tariff")
         self.line = AskLine(
             self, "Find for each stage", "Height, output and energy of every stage and option"

@@ -25,6 +25,7 @@ from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import RankingPlot, RankLine, TradeOffPlot
 from planner.app.plots.section import Along, SectionCurves
 from planner.estimate.compare import COLUMN, WISHES, Identity, Option, Side, Wishes, trade_off
+from planner.estimate.find_question import Aim, Held
 from planner.estimate.odds import (
     NOT_COUNTED,
     By,
@@ -36,7 +37,7 @@ from planner.estimate.odds import (
     signed_change,
     verdict,
 )
-from planner.metrics.figures import NO_VALUE
+from planner.metrics.figures import FIGURE, NO_VALUE
 from planner.plan.costs import Costs
 from planner.plan.lit import counted
 from planner.plan.plan import Plan
@@ -50,6 +51,13 @@ _SHOWS = (
 
 
 NO_WISH: Final = "no wish"
+AIMS: Final = (
+    ("Most even light", Aim.EVEN),
+    ("Least energy", Aim.ENERGY),
+    ("Cheapest", Aim.CHEAP),
+)
+HELD: Final = ((FIGURE["mean"].name, Held.MEAN), (FIGURE["minimum"].name, Held.LOWEST))
+"""Of which light a level is asked."""
 
 
 def add_wishes(
@@ -213,9 +221,10 @@ class TradeOffForm(FieldForm):
         self.words.setText(" ".join(part for part in (made.note, beaten, where) if part))
 
 
-HEADINGS: Final = ("Option", "Mean", "Lowest", "Evenness", "Money at\nthe same light",
-                   "Best in\nmean", "Best in\nlowest", "Best in\nevenness")  # fmt: skip
 _BY: Final = (By.MEAN, By.LOWEST, By.EVENNESS)
+_JUDGED: Final = tuple(FIGURE[key].name for key in ("mean", "minimum", "min_over_mean"))
+HEADINGS: Final = ("Option", *_JUDGED, "Money at\nthe same light",
+                   *(f"Best in\n{name.lower()}" for name in _JUDGED))  # fmt: skip
 _MARGIN: Final = Quantity("%", decimals=1, step=1.0, factor=0.01).within(0.0, 0.5)
 
 
