@@ -169,11 +169,6 @@ def counted(plan: Plan) -> Counted:
     return Counted(plan.watts, hours, band)
 
 
-def same_figures(one: Plan, other: Plan) -> bool:
-    """Whether two plans give the same light and the same figures."""
-    return counted(one) == counted(other) and same_light(one, other)
-
-
 @dataclass(frozen=True)
 class Doubted:
     """How far the inputs of the light may be off, and which of them are one and the same.

@@ -212,6 +212,9 @@ def test_two_axes_are_a_map_with_the_wish_on_it_and_a_cell_is_kept_by_a_double_c
     click(board.map, board.map.plots[0], 50.0, 0.0, qtbot)
     assert board.words.text().startswith(f"{DARK.name}, output 50 %, mean")
     assert board.words.text().endswith("Framed: Power at most 60 W.")
+    # A wish that no point can be held against is said, not dropped.
+    page.linked.update(wishes=Wishes(watts=60.0, total=200.0))
+    assert "'Total at most' is not held against points" in board.words.text()
     board.map.taken.emit(1)
     kept = window.document.plan.variants[0]
     assert kept.name == f"{DARK.name}, output 50 %"

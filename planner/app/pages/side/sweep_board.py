@@ -24,7 +24,7 @@ from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
 from planner.app.plots.sweep_plot import LOWER, SAID, UPPER, SweepCurves, SweepPlot, said
 from planner.metrics.figures import FIGURE, NO_VALUE
-from planner.plan.lit import counted, same_figures
+from planner.plan.lit import counted, depends
 from planner.plan.plan import Plan
 from planner.plan.quantity import WATTS
 from planner.plan.refusal import refusal
@@ -38,13 +38,6 @@ if TYPE_CHECKING:
 Values = Callable[[str], FloatArray]
 _MOST_SWEEPS: Final = 24
 _MAPPED: Final = ("mean", "minimum", "min_over_mean", "dli", "share_inside", "watts")
-_WISHED: Final = (
-    ("dli_low", "dli", True),
-    ("dli_high", "dli", False),
-    ("min_over_mean", "min_over_mean", True),
-    ("watts", "watts", False),
-)
-"""Wishes that a point can be held against: their name, the figure, and whether it is a least."""
 
 
 class SweepBoard(QWidget):
@@ -187,8 +180,8 @@ class SweepBoard(QWidget):
             for one in sweep.over:
                 here, there = one.put(here, one.values[0]), one.put(there, one.values[0])
         except ValueError:
-            return same_figures(sweep.plan, self._document.plan)
-        return same_figures(here, there)
+            here, there = self._document.plan, sweep.plan
+        return depends(here) == depends(there)
 
     def _title(self, when: str, sweep: Sweep) -> str:
         """Which sweep it is, when it was asked and of which plan."""
@@ -357,10 +350,11 @@ class SweepBoard(QWidget):
         """What is wished of a point: figure, bound as shown, whether it is a least."""
         wishes = self._linked.state.wishes
         found = [
-            (key, bound, least)
-            for name, key, least in _WISHED
-            for bound in [FIGURE[key].shown(getattr(wishes, name))]
-            if bound is not None
+            (wish.column, shown, wish.least)
+            for wish, bound in wishes.all()
+            if wish.column in FIGURE
+            for shown in [FIGURE[wish.column].shown(bound)]
+            if shown is not None
         ]
         band = counted(self._document.plan).band
         if not found and band is not None:
@@ -422,6 +416,12 @@ class SweepBoard(QWidget):
         cells = self.map.cells
         if sweep is not None and len(sweep.over) > 1 and cells is not None and cells.framed:
             parts.append(f"Framed: {', '.join(one.words for one in cells.contours)}.")
+        if sweep is not None and len(sweep.over) > 1:
+            parts += [
+                f"'{wish.label}' is not held against points: their prices are not reckoned."
+                for wish, _ in self._linked.state.wishes.all()
+                if wish.column not in FIGURE
+            ]
         if sweep is not None and not current:
             parts.append(
                 f"These points are of '{sweep.plan.name}' before it was changed; any can be kept "
