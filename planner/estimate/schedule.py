@@ -86,9 +86,14 @@ class Week:
     @property
     def words(self) -> str:
         """Such as 'Week 3', or 'Week 3, day 4' where a stage begins within a week."""
-        week = math.floor(self.start + _TINY)
-        day = math.floor((self.start - week) * DAYS_PER_WEEK + _TINY) + 1
-        return f"Week {week + 1}" + (f", day {day}" if day > 1 else "")
+        return when(self.start)
+
+
+def when(start: float) -> str:
+    """A time in weeks from the start of a schedule for people, such as 'Week 3, day 4'."""
+    week = math.floor(start + _TINY)
+    day = math.floor((start - week) * DAYS_PER_WEEK + _TINY) + 1
+    return f"Week {week + 1}" + (f", day {day}" if day > 1 else "")
 
 
 @dataclass(frozen=True)
@@ -114,6 +119,11 @@ class Schedule:
         """Cost of the whole schedule; None without a tariff."""
         known = [stage.cost for stage in self.stages if stage.cost is not None]
         return sum(known) if len(known) == len(self.stages) and known else None
+
+    def sums(self, currency: str) -> str:
+        """Its sums in words: '3 weeks, 12.5 kWh, 3.75 €'; no money without a tariff."""
+        text = f"{self.weeks:g} weeks, {self.kwh:.1f} kWh"
+        return text if self.cost is None else f"{text}, {self.cost:.2f} {currency}".rstrip()
 
     @property
     def met(self) -> int:

@@ -358,7 +358,7 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
     found = known.schedule
     if found is None or not found.stages or found.weeks <= 0:
         return ()
-    u, costs = unit.value, known.plan.costs
+    u = unit.value
     rows = tuple(
         (
             one.stage.name,
@@ -367,18 +367,17 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
             NO_VALUE if one.hanging_height is None else on_tape(one.hanging_height, unit),
             NO_VALUE if one.output_percent is None else f"{one.output_percent:.0f}",
             NO_VALUE if one.estimate is None else ppfd(one.estimate.figures.mean),
-            f"{one.kwh:.0f}",
+            f"{one.kwh:.1f}",
         )
         for one in found.stages
     )
     heads = ("Stage", "Weeks", f"Canopy ({u})", f"{dial('height').label} ({u})", "Output (%)",
              f"Mean ({PPFD_UNIT})", "kWh")  # fmt: skip
-    cost = "" if found.cost is None else f", {found.cost:.2f} {costs.currency}".rstrip()
     said = tuple(warning for one in found.stages for warning in one.warnings)
     blocks: list[Block] = [
         Pictures((schedule_chart(found, known.plan.space.height, unit),)),
         Table(heads, rows, (1, 2, 3, 4, 5, 6)),
-        Words(f"In all {found.weeks:g} weeks and {found.kwh:.0f} kWh{cost}."),
+        Words(f"In all {found.sums(known.plan.costs.currency)}."),
     ]
     return [*blocks, Points(said)] if said else blocks
 

@@ -306,7 +306,7 @@ def weekly_pdf(
             title = f"Week by week: {schedule.name}"
             size = min(6.0, across / (0.6 * len(title)))
             write(painter, QRectF(left, MARGIN_MM, whole, 9), title, size, LEFT)
-            write(painter, QRectF(left, MARGIN_MM + 10, whole, 5), _sums(schedule, currency), 3.4)
+            write(painter, QRectF(left, MARGIN_MM + 10, whole, 5), schedule.sums(currency), 3.4)
             wrapped = int(Qt.TextFlag.TextWordWrap)
             write(painter, QRectF(left, MARGIN_MM + 16, whole, 9), _EXPLAINED, 2.8, wrapped)
             top = MARGIN_MM + 27
@@ -319,11 +319,6 @@ def weekly_pdf(
             number += rows
 
     return pdf_of(f"Week by week: {schedule.name}", paper, paint)
-
-
-def _sums(schedule: Schedule, currency: str) -> str:
-    text = f"{schedule.weeks:g} weeks, {schedule.kwh:.1f} kWh"
-    return text if schedule.cost is None else f"{text}, {schedule.cost:.2f} {currency}".rstrip()
 
 
 def _cells_of(week: Week, unit: LengthUnit) -> tuple[str, ...]:

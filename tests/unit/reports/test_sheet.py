@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from planner.estimate.schedule import Schedule, StagePlan
+from planner.estimate.schedule import Schedule, StagePlan, when
 from planner.plan.target import GrowthStage, PpfdTarget
-from planner.reports.sheet import Paper, _cells_of, _sums, weekly_pdf
+from planner.reports.sheet import Paper, _cells_of, weekly_pdf
 from planner.units import LengthUnit
 from tests.unit.reports.test_board import MM_PER_POINT, filled_and_stroked, pages, size, streams
 
@@ -33,7 +33,7 @@ def test_a_line_says_what_to_raise_dim_and_time() -> None:
     assert _cells_of(second, LengthUnit.INCH)[3:5] == ("13.78 in", "18.5 in")
     assert _cells_of(third, LengthUnit.CM)[3:8] == ("–", "–", "–", "14 h", "–")
     assert (first.turned, second.turned, third.turned, fourth.turned) == (True, False, True, False)
-    assert _sums(found, "€") == "3.5 weeks, 35.0 kWh, 10.50 €"
+    assert found.sums("€") == "3.5 weeks, 35.0 kWh, 10.50 €"
 
 
 @pytest.mark.parametrize("paper", list(Paper))
@@ -59,3 +59,11 @@ def test_pages_rows_and_shades(paper: Paper, qapp: object) -> None:
 
 def test_nothing_scheduled_is_a_page_with_headings(qapp: object) -> None:
     assert len(pages(weekly_pdf(Schedule((), "Invented cabinet")))) == 1
+
+
+def test_every_day_of_two_weeks_is_called_by_its_number() -> None:
+    days = [when(day / 7) for day in range(14)]
+    assert days[0] == "Week 1"
+    assert days[7] == "Week 2"
+    assert days[1:7] == [f"Week 1, day {number}" for number in range(2, 8)]
+    assert days[8:] == [f"Week 2, day {number}" for number in range(2, 8)]

@@ -479,10 +479,5 @@ class ScheduleBoard(QWidget):
         self.form.show_totals(self.all, self._row)
         self.remove_button.setVisible(bool(stages))
         self.line.ask.setEnabled(bool(stages) and not self.asker.busy)
-        text = ""
-        if found is not None:
-            text = f"{found.weeks:g} weeks, {found.kwh:.1f} kWh"
-            if found.cost is not None:
-                currency = self._document.plan.costs.currency
-                text += f", {found.cost:.2f} {currency}".rstrip()
-        self.sums.setText(text)
+        currency = self._document.plan.costs.currency
+        self.sums.setText("" if found is None else found.sums(currency))

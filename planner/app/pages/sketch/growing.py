@@ -34,8 +34,9 @@ def steady(plan: Plan) -> Depends:
 
 def week_words(plan: Plan, day: int, name: str, unit: LengthUnit) -> str:
     """Where the slider stands: 'Week 3, day 2: seedlings; canopy 12 cm, lamps 30 cm above ...'."""
-    week, rest = divmod(day, _PER_WEEK)
-    text = f"Week {week + 1}" + (f", day {rest + 1}" if rest else "") + f": {name}"
+    from planner.estimate.schedule import when  # noqa: PLC0415 - heavy, and there by now
+
+    text = f"{when(day / _PER_WEEK)}: {name}"
     lamp = plan.lamps[0]
     outputs = [format_number(lamp.output_percent, 0) for lamp in plan.lamps]
     return (
