@@ -16,6 +16,7 @@ from planner.app.display import Display
 from planner.app.plots.chart import Chart, line
 from planner.app.plots.exported import Table
 from planner.metrics.figures import ppfd
+from planner.plan.dials import dial
 from planner.units import PPFD_UNIT
 
 if TYPE_CHECKING:
@@ -56,7 +57,7 @@ class ScheduleChart(Chart):
         unit = self._display.unit
         heads = (
             "Stage", "From week", "To week", f"Canopy ({unit.value})",
-            f"Hanging height ({unit.value})", "Output (%)", f"Mean ({PPFD_UNIT})",
+            f"{dial('height').label} ({unit.value})", "Output (%)", f"Mean ({PPFD_UNIT})",
         )  # fmt: skip
         rows: list[tuple[str | float | None, ...]] = []
         for one in () if self._schedule is None else self._schedule.stages:
