@@ -61,11 +61,13 @@ class VariantSteps(QObject):
         """Keep the sketch as a variant, whole as it is now.
 
         Where something was changed since the plan was opened or saved, the sketch goes back
-        to where it was and the variant is named for what differs; else the plan stays.
+        to where it was and the variant is named for what differs; else the plan stays, and so
+        it does where it began without a lamp: nobody wishes to go back to an empty space.
         """
         plan = self._document.plan
-        name = variant_edits.name_of(self._before, plan, unit)
-        start = plan.with_setup(self._before) if name else plan
+        before = self._before if self._before.lamps else plan
+        name = variant_edits.name_of(before, plan, unit)
+        start = plan.with_setup(before) if name else plan
         words = (
             "The sketch is back where it was; adopt the option to work on with it."
             if name

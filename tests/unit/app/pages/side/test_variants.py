@@ -71,6 +71,21 @@ def test_a_sketch_that_has_not_changed_is_kept_as_it_is(
     assert document.plan.variants[0] == kept
 
 
+def test_the_first_sketch_of_a_new_plan_stays(document: Document, steps: VariantSteps) -> None:
+    """A new plan is an empty space: keeping what was made of it empties nothing."""
+    sketch = edits.line_all_walls(document.plan, WHITE)
+    document.replace(sketch.with_setup(sketch.model_copy(update={"lamps": ()})), None)
+    document.apply(sketch, "hang a lamp and line the walls")
+    steps.keep()
+    assert document.plan.setup == sketch.setup
+    assert [(v.name, v.setup) for v in document.plan.variants] == [("Shelf, kept", sketch.setup)]
+    # From here on there is something to go back to.
+    document.apply(edits.change_lamp(document.plan, 0, hanging_height=0.8), "raise")
+    steps.keep()
+    assert document.plan.setup == sketch.setup
+    assert document.plan.variants[1].setup.lamps[0].hanging_height == 0.8
+
+
 def test_a_second_lamp_is_kept_too(document: Document, steps: VariantSteps) -> None:
     one = document.plan
     document.apply(edits.add_lamp(one, one.lamps[0].model_copy(update={"label": "New"})), "add")
