@@ -222,7 +222,7 @@ class Effort:
     edges: int
     spread_photons: int
     lobe_photons: int
-    shade: int = 5
+    shade: int = 7
     passed: int = 8000
     spots: int = 160
 
@@ -267,7 +267,7 @@ def rays_for(rays: int, mean_specular: float) -> int:
 
 EFFORTS = {
     Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 2, 65536, 4096),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 6, 163840, 20480, 7),
+    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 6, 163840, 20480),
     Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
 }
 
