@@ -28,7 +28,7 @@ from planner.estimate.find_question import (
     wished_band,
 )
 from planner.estimate.result import Estimate, EstimateOptions
-from planner.metrics.figures import kilowatt_hours_per_day
+from planner.metrics.figures import kilowatt_hours_per_day, percent
 from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp
@@ -39,6 +39,9 @@ from planner.units import LengthUnit, said_length
 
 DAYS_PER_WEEK: Final = 7.0
 _TINY: Final = 1e-9
+_NEAR: Final = 1e-3
+_EVEN: Final = 0.5
+"""A canopy with less than this share inside the band is worth a caution; no source."""
 
 
 @dataclass(frozen=True)
@@ -48,7 +51,8 @@ class StagePlan:
     Weeks count from 0 at the start of the schedule. ``plan`` is the space at that stage,
     None together with ``estimate`` where the stage cannot be set up at all; ``kwh`` is the
     energy of the whole stage and ``cost`` its price, None without a tariff. ``met`` says
-    whether the target is reached; ``words`` what was found, ``warnings`` what to heed.
+    whether mean or lowest, as asked, reaches the target, which much of the canopy may miss all
+    the same; ``words`` what was found, ``warnings`` what to heed.
     """
 
     stage: GrowthStage
@@ -63,6 +67,19 @@ class StagePlan:
     met: bool
     words: str
     warnings: tuple[str, ...]
+
+    @property
+    def outcome(self) -> str:
+        """Where the mean lies and how much of the canopy with it, in words."""
+        return "cannot be set up" if self.estimate is None else _outcome(self.estimate)
+
+
+def _outcome(estimate: Estimate) -> str:
+    mean, band = estimate.figures.mean, estimate.plan.ppfd_band or (0.0, math.inf)
+    under, over = mean < band[0] * (1 - _NEAR), mean > band[1] * (1 + _NEAR)
+    place = "under" if under else "over" if over else "in"
+    share = percent(estimate.figures.share_inside)
+    return f"mean {place} the band, {share} of the canopy inside"
 
 
 @dataclass(frozen=True)
@@ -127,7 +144,7 @@ class Schedule:
 
     @property
     def met(self) -> int:
-        """How many stages reach their target."""
+        """How many stages reach their target, with the mean or the lowest as was asked."""
         return sum(stage.met for stage in self.stages)
 
     def at(self, week: float) -> Plan | None:
@@ -322,6 +339,12 @@ def _answered(
         )
     if not answers.met:
         warnings += (f"{stage.name}: {'; '.join(best.missed)}.",)
+    elif (best.estimate.figures.share_inside or 0.0) < _EVEN:
+        warnings += (
+            f"{stage.name}: {_outcome(best.estimate)}. At "
+            f"{said_length(best.plan.lamps[0].hanging_height)} above the canopy the light is very "
+            "uneven.",
+        )
     watts = best.plan.watts
     kwh = kilowatt_hours_per_day(watts, stage.photoperiod_hours) * stage.weeks * DAYS_PER_WEEK
     price = plan.costs.price_per_kwh

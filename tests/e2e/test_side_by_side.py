@@ -7,6 +7,7 @@ import subprocess
 import sys
 import threading
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -34,7 +35,7 @@ from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from planner.plan.target import PpfdTarget
 from planner.plan.variant_edits import add_variants, try_all
-from planner.units import LengthUnit, in_unit
+from planner.units import LengthUnit, in_unit, said_length
 from tests.e2e.shell import ReadyAnswers, make_window, small_plan, trigger
 from tests.e2e.sketching import enter
 
@@ -777,6 +778,17 @@ def test_a_growth_schedule_is_written_and_answered(
     board.line.ask.click()
     qtbot.waitUntil(lambda: board.found is not None, timeout=30_000)
     assert model.data(model.index(0, 6)).endswith("cm")
+    assert board.line.words.text().startswith("2 of 2 options reach the target of every stage with")
+    heed = model.index(0, model.columnCount() - 1)
+    assert "% of the canopy inside" in model.data(heed)
+    tall = replace(board.found.stages[0], warnings=(f"leaves {said_length(0.4)}",))  # type: ignore[union-attr]
+    model.refresh(replace(board.found, stages=(tall,)))  # type: ignore[type-var]
+    assert model.data(heed) == "leaves 40 cm"
+    window.display.update(unit=LengthUnit.INCH)
+    model.refresh(replace(board.found, stages=(tall,)))  # type: ignore[type-var]
+    # 40 / 2.54 = 15.75 in
+    assert model.data(heed) == "leaves 15.75 in"
+    window.display.update(unit=LengthUnit.CM)
     assert board.sums.text().startswith("3 weeks, ")
     # A total for the plan and for its option; white walls need less, at 0.50 a kWh.
     totals = board.form.totals

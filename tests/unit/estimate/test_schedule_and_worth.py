@@ -130,6 +130,29 @@ def test_warnings_where_the_lamp_cannot_rise_and_where_no_night_is_left() -> Non
     assert not any("dark" in warning for warning in long.warnings)
 
 
+def test_a_mean_in_the_band_is_not_called_a_target_met_everywhere() -> None:
+    """A band of 74 to 76 holds a mean of 75, and hardly any cell of an uneven light."""
+    narrow = GrowthStage(
+        name="Leaf", canopy_height=0.8, target=PpfdTarget(low=74, high=76),
+        photoperiod_hours=14.0, weeks=1.0,
+    )  # fmt: skip
+    (leaf,) = schedule(sample_plan(), [narrow], OPTIONS).stages
+    assert leaf.met
+    assert leaf.estimate is not None
+    ppfd, area = leaf.estimate.ppfd, leaf.estimate.cell_area
+    share = float(area[(ppfd >= 74) & (ppfd <= 76)].sum() / area[ppfd > 0].sum())
+    assert share < 0.5
+    assert leaf.outcome == f"mean in the band, {100 * share:.1f} % of the canopy inside"
+    hung = f"{100 * (leaf.hanging_height or 0):g} cm"
+    said = [in_unit(text, LengthUnit.CM) for text in leaf.warnings]
+    assert f"Leaf: {leaf.outcome}. At {hung} above the canopy the light is very uneven." in said
+    # From 30 to 300 all of it lies inside: nothing to heed.
+    wide = edits.changed(narrow, target=PpfdTarget(low=30, high=300), canopy_height=0.1)
+    (small,) = schedule(sample_plan(), [wide], OPTIONS).stages
+    assert small.warnings == ()
+    assert small.outcome == "mean in the band, 100 % of the canopy inside"
+
+
 def test_a_stage_of_the_crop_library() -> None:
     crop = next(crop for crop in load_crops().crops if crop.key == "lettuce")
     made = stage_of_crop(crop, crop.stages[0].key, 0.1, 3)

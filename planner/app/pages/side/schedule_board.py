@@ -43,7 +43,7 @@ from planner.plan.plan import Plan
 from planner.plan.quantity import DLI, HEIGHT, HOURS, PPFD, quantity_of
 from planner.plan.refusal import refusal
 from planner.plan.target import DliTarget, GrowthStage, PpfdTarget
-from planner.units import LengthUnit, format_length, format_number
+from planner.units import LengthUnit, format_length, format_number, in_unit
 
 if TYPE_CHECKING:
     from planner.estimate.schedule import Schedule, StagePlan
@@ -121,7 +121,8 @@ class StageModel(QAbstractTableModel):
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         found = self.answer(row)
         if role == _Role.ToolTipRole and found is not None:
-            return tooltip(found.words, *found.warnings)
+            said = (in_unit(text, self._unit()) for text in (found.words, *found.warnings))
+            return tooltip(*said)
         return None
 
     def _wanted(self, stage: GrowthStage, column: int) -> str:
@@ -152,7 +153,7 @@ class StageModel(QAbstractTableModel):
             FIGURE["dli"].number(figures.dli),
             f"{found.kwh:.1f}",
             "–" if found.cost is None else f"{found.cost:.2f}",
-            "; ".join(_short(text, found.stage.name) for text in found.warnings) or "target met",
+            in_unit(_heed(found), self._unit()),
         )[column]
 
     def setData(self, index: Index, value: Any, role: int = _Role.EditRole) -> bool:
@@ -192,8 +193,9 @@ class StageModel(QAbstractTableModel):
         return GrowthStage.model_validate(parts)
 
 
-def _short(warning: str, name: str) -> str:
-    return warning.removeprefix(f"{name}: ")
+def _heed(found: StagePlan) -> str:
+    name = f"{found.stage.name}: "
+    return "; ".join(text.removeprefix(name) for text in found.warnings) or found.outcome
 
 
 class StageTable(QTableView):
@@ -229,6 +231,7 @@ TOTALS: Final = ("Option", "kWh", "Cost", "Met")
 @dataclass(frozen=True, eq=False)
 class _Asked:
     plan: Plan
+    held: Held
 
 
 class ScheduleForm(FieldForm):
@@ -419,7 +422,7 @@ class ScheduleBoard(QWidget):
                 progress=progress, cancelled=cancelled,
             )  # fmt: skip
 
-        self.asker.ask(_Asked(plan), job)
+        self.asker.ask(_Asked(plan, held), job)
 
     def _on_answer(self, asked: _Asked, found: tuple[Schedule, ...]) -> None:
         if not self._is_of(asked.plan):
@@ -430,9 +433,10 @@ class ScheduleBoard(QWidget):
         self.answered.emit(found[0], asked.plan)
         whole = sum(one.met == len(one.stages) for one in found)
         asked_of = 1 + len(asked.plan.variants)
-        words = f"{found[0].met} of {len(found[0].stages)} stages reach their target."
+        of = "with the mean" if asked.held is Held.MEAN else "at the darkest place"
+        words = f"{found[0].met} of {len(found[0].stages)} stages reach their target {of}."
         if asked_of > 1:
-            words = f"{whole} of {len(found)} options reach the target of every stage."
+            words = f"{whole} of {len(found)} options reach the target of every stage {of}."
         if len(found) < asked_of:
             words += f" Stopped: {asked_of - len(found)} options were not reckoned."
         self.line.say(words)
