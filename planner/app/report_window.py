@@ -1,7 +1,8 @@
 """The report in the window: sections to choose, the leaves as they will be printed, and ways out.
 
 What takes time is reckoned on a lane; until it is there the report of the light at hand is
-shown. Preview, printer and PDF are the same leaves.
+shown, and nothing is printed or saved: paper would say for good that this was not reckoned.
+Preview, printer and PDF are the same leaves.
 """
 
 from __future__ import annotations
@@ -41,6 +42,7 @@ from planner.app.fields.form import (
     StillCombo,
     button,
     in_tab_order,
+    link_button,
 )
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.app.plain import PlainLabel
@@ -68,6 +70,7 @@ _PENDING: Final = {
     "schedule": "Finding height and output for each stage…",
     "": "Reckoning how sure the figures are…",
 }
+_WAITS: Final = "Printing and saving wait until it is done or stopped."
 
 
 @dataclass(frozen=True)
@@ -249,6 +252,7 @@ class ReportWindow(QDialog):
         self.state = NoteLabel()
         self.state.setAccessibleName("What is still being reckoned")
         self.bar = ProgressLine("Progress of the report")
+        self.stop_button = link_button("Stop")
         self.alert = AlertLabel()
         self.print_button = button("Print…", "On a printer of this system")
         self.pdf_button = button("Save as PDF…", "Text that can be selected, drawings as lines")
@@ -263,6 +267,7 @@ class ReportWindow(QDialog):
         self.lane.failed.connect(self._on_failed)
         self.lane.progressed.connect(lambda _about, fraction: self.bar.reach(fraction))
         self.lane.busy_changed.connect(self._on_busy)
+        self.stop_button.clicked.connect(self.lane.stop)
         at_hand = asked.at_hand
         if at_hand is not None:
             known = Known(at_hand, calibration=asked.calibration)
@@ -289,6 +294,7 @@ class ReportWindow(QDialog):
         column.addStretch(1)
         for widget in (self.alert, self.state, self.bar):
             column.addWidget(widget)
+        column.addWidget(self.stop_button, 0, Qt.AlignmentFlag.AlignLeft)
         column.addSpacing(theme.RHYTHM)
         for made in (
             self.pdf_button, self.html_button, self.drawings_button, self.print_button,
@@ -306,9 +312,9 @@ class ReportWindow(QDialog):
         layout.addWidget(side)
         self.resize(980, 720)
         self.pdf_button.setDefault(True)
-        stops = (*self.boxes.values(), self.sheet_button, self.paper, self.pdf_button,
-                 self.html_button, self.drawings_button, self.print_button, self.close_button,
-                 self.view)  # fmt: skip
+        stops = (*self.boxes.values(), self.sheet_button, self.paper, self.stop_button,
+                 self.pdf_button, self.html_button, self.drawings_button, self.print_button,
+                 self.close_button, self.view)  # fmt: skip
         in_tab_order(stops)
 
     def _connect(self) -> None:
@@ -331,9 +337,11 @@ class ReportWindow(QDialog):
 
     def _on_busy(self, busy: bool) -> None:
         pending = [key for key in ("options", "schedule") if self._needs(key)]
-        self.state.setText(_PENDING[pending[0] if pending else ""] if busy else "")
+        self.state.setText(f"{_PENDING[pending[0] if pending else '']} {_WAITS}" if busy else "")
         self.state.setVisible(busy)
         self.bar.setVisible(busy)
+        self.stop_button.setVisible(busy)
+        self._offer()
 
     def _needs(self, key: str) -> bool:
         plan = self._asked.plan
@@ -378,15 +386,19 @@ class ReportWindow(QDialog):
 
     def _show(self) -> None:
         chosen = self.chosen()
-        for made in (
-            self.pdf_button, self.html_button, self.drawings_button, self.print_button,
-        ):  # fmt: skip
-            made.setEnabled(chosen is not None)
+        self._offer()
         words = "All sections" if self._sheet_alone() else "Only the build sheet"
         self.sheet_button.setText(words)
         self.sheet_button.setAccessibleName(words)
         if chosen is not None:
             self.view.show_leaves(Leaves(chosen, self.paper_chosen()))
+
+    def _offer(self) -> None:
+        """Let out what is chosen; the report itself only when nothing of it is awaited."""
+        there = self.chosen() is not None
+        self.drawings_button.setEnabled(there)
+        for made in (self.pdf_button, self.html_button, self.print_button):
+            made.setEnabled(there and not self.lane.busy)
 
     # -- ways out -------------------------------------------------------------------------
 

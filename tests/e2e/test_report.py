@@ -6,6 +6,7 @@ import html
 import io
 import json
 import re
+import threading
 from pathlib import Path
 
 import pypdf
@@ -15,6 +16,8 @@ from PySide6.QtGui import QColor, QGuiApplication, QImage
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from planner.app import report_window
+from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.main_window import MainWindow
 from planner.app.report_window import ReportWindow
 from planner.catalogue.library import demo_plan
@@ -236,9 +239,45 @@ def test_closing_while_it_reckons_leaves_nothing_running(qtbot: QtBot) -> None:
     # What the light at hand tells comes first, and it is said what is still to come.
     qtbot.waitUntil(lambda: dialog.made is not None, timeout=20_000)
     assert dialog.bar.isVisible()
-    assert dialog.state.text() == "Reckoning how sure the figures are…"
+    assert dialog.state.text().startswith("Reckoning how sure the figures are…")
     assert dialog.boxes["budget"].isHidden()
-    assert dialog.pdf_button.isEnabled()
+    dialog.reject()
+    window.close()
+
+
+@pytest.mark.parametrize("stopped", [False, True])
+def test_paper_waits_for_what_is_still_reckoned(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, stopped: bool
+) -> None:
+    """Saved before, a report says for good 'was not reckoned' of what comes a moment later."""
+    go_on = threading.Event()
+    job = report_window._job
+
+    def held(asked: report_window.Asked) -> Job:
+        def work(progress: Progress, cancelled: Cancelled) -> object:
+            while not go_on.wait(0.01) and not cancelled():
+                pass
+            return job(asked)(progress, cancelled)
+
+        return work
+
+    monkeypatch.setattr(report_window, "_job", held)
+    window, _ = make_window(qtbot)
+    window.estimator.lane.synchronous = False
+    dialog = opened(window)
+    paper = (dialog.pdf_button, dialog.html_button, dialog.print_button)
+    qtbot.waitUntil(lambda: dialog.made is not None, timeout=20_000)
+    dialog.boxes["plan"].click()
+    assert not any(made.isEnabled() for made in paper)
+    assert dialog.state.text().endswith("wait until it is done or stopped.")
+    if stopped:
+        QTest.mouseClick(dialog.stop_button, Qt.MouseButton.LeftButton)
+    else:
+        go_on.set()
+    qtbot.waitUntil(lambda: all(made.isEnabled() for made in paper), timeout=20_000)
+    assert dialog.boxes["budget"].isHidden() is stopped
+    assert not dialog.state.isVisible()
+    assert not dialog.stop_button.isVisible()
     dialog.reject()
     window.close()
 
