@@ -280,7 +280,8 @@ class Worth:
     """An option against a baseline.
 
     ``drawn`` and ``base`` are what the two draw as they are; ``level`` is what the option draws
-    with its output turned to the baseline's light of a day. ``more_light`` is the light of a day
+    with its output turned to the baseline's light of a day; ``in_reach`` tells whether its lamps
+    can give that, nothing is paid back where they cannot. ``more_light`` is the light of a day
     over the baseline's, ``per_watt`` the light for each unit of energy over the baseline's.
     ``total`` and ``base_total`` are for the span of the costs, as drawn; ``payback`` in months is
     by what is saved at the same light, None where nothing is saved or a price is not known.
@@ -291,6 +292,7 @@ class Worth:
     drawn: Running
     base: Running
     level: Running
+    in_reach: bool
     bill: Bill
     total: float | None
     base_total: float | None
@@ -307,6 +309,10 @@ class Worth:
         if self.base.money is None or self.level.money is None:
             return None
         return self.base.money - self.level.money
+
+
+_NOTICED = 0.005
+"""A change of light below this is none in words."""
 
 
 class WorthError(ValueError):
@@ -328,6 +334,8 @@ def worth(option: Estimate, baseline: Estimate, bought: Bill, costs: Costs) -> W
     drawn, base = running(option.plan, costs), running(baseline.plan, costs)
     level = running(option.plan, costs, 1 / more)
     saved = None if base.money is None or level.money is None else base.money - level.money
+    most = max(lamp.output_percent for lamp in option.plan.lamps) if option.plan.lamps else 100.0
+    in_reach = most / more <= 100.0 * (1 + _NOTICED)
     cost = bought.cost
     return Worth(
         more_light=more,
@@ -335,17 +343,14 @@ def worth(option: Estimate, baseline: Estimate, bought: Bill, costs: Costs) -> W
         drawn=drawn,
         base=base,
         level=level,
+        in_reach=in_reach,
         bill=bought,
         total=drawn.total(cost, costs.span_months),
         base_total=base.total(0.0, costs.span_months),
         payback=None
-        if cost is None or saved is None or saved <= 0
+        if cost is None or saved is None or saved <= 0 or not in_reach
         else payback_months(cost, saved),
     )
-
-
-_NOTICED = 0.005
-"""A change of light below this is none in words."""
 
 
 def in_words(name: str, base: str, found: Worth, costs: Costs) -> str:
@@ -355,14 +360,17 @@ def in_words(name: str, base: str, found: Worth, costs: Costs) -> str:
     if found.more_light > 1 + _NOTICED:
         level = f"Dimmed to {100 * share:.0f} % for the same light it draws"
     elif found.more_light < 1 - _NOTICED:
-        level = f"For the same light it would need {100 * share:.0f} % of its output,"
+        level = f"For the same light it needs {100 * share:.0f} % of its present output,"
     else:
         level = "It draws"
     kwh = abs(found.kwh_saved)
     saves = "less" if found.kwh_saved >= 0 else "more"
     money = found.money_saved
     cash = "" if money is None else f" ({in_currency(abs(money), costs)})"
-    parts.append(f"{level} {_power(found.level)}: {kwh:.1f} kWh a month {saves}{cash}.")
+    if found.in_reach:
+        parts.append(f"{level} {_power(found.level)}: {kwh:.1f} kWh a month {saves}{cash}.")
+    else:
+        parts.append("Its lamps do not give the same light, not even at full output.")
     parts.append(_bought_words(found, costs))
     if found.total is not None and found.base_total is not None:
         parts.append(
@@ -401,6 +409,8 @@ def _bought_words(found: Worth, costs: Costs) -> str:
             missing.append("the price of a roll or sheet")
         return f"Say {' and '.join(missing)} to see what it costs."
     said = f"What has to be bought costs {in_currency(cost, costs)}"
+    if not found.in_reach:
+        return f"{said}; without the same light that is never paid back."
     if found.money_saved is None:
         return f"{said}; with a tariff it can be said when that is paid back."
     if found.payback is None:
