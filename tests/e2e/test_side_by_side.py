@@ -28,6 +28,7 @@ from planner.estimate.find import find as seek
 from planner.estimate.find_question import Aim, Turn
 from planner.estimate.odds import Curve, Sway
 from planner.estimate.outlook import Input
+from planner.estimate.worth import Bill
 from planner.plan import edits
 from planner.plan.costs import Costs
 from planner.plan.place import Place, PlaceKind
@@ -833,6 +834,14 @@ def test_what_a_lining_is_worth(qtbot: QtBot, window: MainWindow) -> None:
     form = page.worth
     assert "more light a day than Shelf and draws 100 W as well" in page.worth_board.words.text()
     assert "Say how its linings are sold to see what it costs." in page.worth_board.words.text()
+    drawing = page.worth_board.drawing
+    assert drawing.empty == "Say how the linings are sold, and the pieces are laid out here."
+    assert drawing.accessibleDescription() == drawing.empty
+    # While it is laid out, and where every lining is there, nobody is asked to say anything.
+    page.worth_board.show_bill(window.document.plan, "Shelf", None, ())
+    assert drawing.empty == ""
+    page.worth_board.show_bill(window.document.plan, "Shelf", Bill(), ())
+    assert drawing.empty == "No lining has to be bought, so nothing is cut."
     enter(qtbot, form.tariff, "0,40")
     assert window.document.plan.costs.price_per_kwh == 0.4
     assert window.document.undo_stack.undoText() == "Set tariff"

@@ -269,14 +269,15 @@ class CuttingDrawing(QWidget):
         super().__init__(parent)
         self._display = display
         self.purchases: tuple[tuple[str, Purchase], ...] = ()
+        self.empty = ""
         self.setAccessibleName("Cutting list")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         display.changed.connect(lambda _state: self.update())
 
-    def show_purchases(self, purchases: tuple[tuple[str, Purchase], ...]) -> None:
-        """Show what is cut of what; each with the name of its lining."""
-        self.purchases = purchases
-        self.setAccessibleDescription(" ".join(self.words()) or "Nothing to cut.")
+    def show_purchases(self, purchases: tuple[tuple[str, Purchase], ...], empty: str = "") -> None:
+        """Show what is cut of what, each with the name of its lining; ``empty`` is why nothing."""
+        self.purchases, self.empty = purchases, empty
+        self.setAccessibleDescription(" ".join(self.words()) or empty)
         self.updateGeometry()
         self.update()
 
@@ -326,8 +327,7 @@ class CuttingDrawing(QWidget):
         if not strips:
             painter.setPen(ink.quiet)
             flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
-            text = "Say how the linings are sold, and the pieces are laid out here."
-            painter.drawText(self.rect().adjusted(20, 10, -20, -10), flags, text)
+            painter.drawText(self.rect().adjusted(20, 10, -20, -10), flags, self.empty)
             painter.end()
             return
         metrics = QFontMetricsF(painter.font())
@@ -433,9 +433,12 @@ class WorthBoard(QWidget):
     ) -> None:
         """Show what is bought for a plan (None: still being laid out), and what is there."""
         self.heading.setText(f"To buy and to cut for '{name}'")
+        empty = "No lining has to be bought, so nothing is cut."
         if bought is None:
             self.heading.setText(f"Laying out the pieces for '{name}'…")
-            bought = Bill()
+            bought, empty = Bill(), ""
+        elif bought.unknown:
+            empty = "Say how the linings are sold, and the pieces are laid out here."
         lines = [self._cells(plan, one.cover, one, "") for one in bought.purchases]
         lines += [self._cells(plan, one, None, "say how it is sold") for one in bought.unknown]
         for lamp in bought.lamps:
@@ -449,7 +452,7 @@ class WorthBoard(QWidget):
         lines += [self._cells(plan, one, None, "is there") for one in there]
         self.table.fill(lines)
         named = tuple((_name(plan, one.cover.lining), one) for one in bought.purchases)
-        self.drawing.show_purchases(named)
+        self.drawing.show_purchases(named, empty)
 
     def _money(self, value: float | None) -> str:
         return "no price" if value is None else in_currency(value, self._document.plan.costs)
