@@ -246,6 +246,27 @@ def test_reading_by_keyboard_alone(qtbot: QtBot, tmp_path: Path) -> None:
     assert shown(page).values_at(3) == ()
 
 
+def test_undo_goes_back_to_the_hole_it_took_a_reading_from(qtbot: QtBot, tmp_path: Path) -> None:
+    unread = with_parts(invented(small_plan()), readings=())
+    page, _ = make_page(qtbot, tmp_path, None, unread)
+    page.show_task(tasks.READINGS)
+    page.desk.go_to(4)
+    type_in(qtbot, page, "104")
+    page.desk.go_to(12)
+    type_in(qtbot, page, "112")
+    assert page.desk.hole == 1
+    undo(page)
+    assert page.entry.title.text() == "Hole 12 of 12"
+    undo(page)
+    assert page.entry.title.text() == "Hole 4 of 12"
+    page.workplace.document.undo_stack.redo()
+    assert shown(page).values_at(4) == (104,)
+    assert page.entry.title.text() == "Hole 5 of 12", "as when it was typed"
+    # A hole corrected in the table is not where one reads: that stays where it is.
+    page.desk.set_readings(9, (109,))
+    assert page.desk.hole == 5
+
+
 def test_backspace_in_a_text_only_takes_a_digit(qtbot: QtBot, tmp_path: Path) -> None:
     page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
     page.show_task(tasks.READINGS)

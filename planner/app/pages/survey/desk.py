@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 from time import monotonic
 
@@ -45,6 +46,7 @@ class SurveyDesk(QObject):
         self._other = ""
         self._hole = 1
         self._done = False
+        self._editing = False
         self.clock: Callable[[], float] = monotonic
         self._begun: dict[str, float] = {}
         workplace.document.changed.connect(self._on_plan)
@@ -113,9 +115,31 @@ class SurveyDesk(QObject):
             self._hole, self._done = hole, False
             self.hole_changed.emit()
 
-    def _on_plan(self, _old: Plan, _new: Plan) -> None:
+    def _on_plan(self, old: Plan, _new: Plan) -> None:
         self._follow()
         self.changed.emit()
+        if not self._editing:
+            self._go_where_it_changed(old)
+
+    def _go_where_it_changed(self, old: Plan) -> None:
+        """After undo or redo go to the one hole whose readings it changed, if there is one.
+
+        Whoever takes a reading back means to read that hole again; one that is there again is
+        read, as when it was typed.
+        """
+        survey = self.survey
+        before = next((one for one in old.surveys if one.key == self._key), None)
+        if survey is None or before is None or before.readings == survey.readings:
+            return
+        was, now = Counter(before.readings), Counter(survey.readings)
+        lost, gained = was - now, now - was
+        holes = {reading.hole for reading in (*lost, *gained)}
+        if len(holes) == 1 and before.points == survey.points:
+            (hole,) = holes
+            if lost:
+                self.go_to(hole)
+            else:
+                self._go_on(survey.next_hole(hole))
 
     def _follow(self) -> None:
         keys = [survey.key for survey in self.surveys]
@@ -141,7 +165,11 @@ class SurveyDesk(QObject):
             self.refused.emit(refusal(error, self.workplace.display.unit))
             return False
         self.refused.emit("")
-        self.workplace.document.apply(plan, label, merge_key)
+        self._editing = True
+        try:
+            self.workplace.document.apply(plan, label, merge_key)
+        finally:
+            self._editing = False
         return True
 
     def add(self, survey: Survey, label: str) -> bool:
