@@ -261,15 +261,16 @@ def unlikely_reading(survey: Survey, hole: int, value: float) -> tuple[float, fl
 
     Beside it are its own former readings and the four nearest holes that were read. Far beyond
     is more than four times, as a slip of the decimal mark makes it (a rule of this program);
-    the light of a lamp changes less from one hole to the next.
+    the light of a lamp changes less from one hole to the next. A zero is far beyond them unless
+    one of them is dark too; holes that are dark say nothing of a reading that is not.
     """
     numbers, means, _, _ = hole_means(survey)
-    lit = means > 0
-    if not lit.any() or value <= 0:
+    told = means > 0 if value > 0 else means >= 0
+    if not told.any():
         return None
     points = np.array(survey.points)
-    away = np.hypot(*(points[numbers[lit] - 1] - points[hole - 1]).T)
-    near = means[lit][np.argsort(away, kind="stable")[:_BESIDE]]
+    away = np.hypot(*(points[numbers[told] - 1] - points[hole - 1]).T)
+    near = means[told][np.argsort(away, kind="stable")[:_BESIDE]]
     low, high = float(near.min()), float(near.max())
     return (low, high) if not low / _SLIP <= value <= high * _SLIP else None
 

@@ -49,6 +49,19 @@ def test_a_slip_of_the_decimal_mark_is_asked_at_once(qtbot: QtBot, tmp_path: Pat
     assert page.desk.hole == 5
 
 
+def test_a_zero_beside_light_is_asked_at_once(qtbot: QtBot, tmp_path: Path) -> None:
+    page = reading(qtbot, tmp_path)
+    type_in(qtbot, page, "1000")
+    type_in(qtbot, page, "0")
+    assert page.desk.hole == 2, "it did not move on"
+    assert "1000 to 1000: check the sensor and the lamp." in page.entry.alert.text()
+    press(page.entry.line, Qt.Key.Key_Return)
+    assert shown(page).values_at(2) == (0,)
+    # A dark hole beside a dark one is no surprise.
+    type_in(qtbot, page, "0")
+    assert shown(page).values_at(3) == (0,)
+
+
 def test_a_number_with_two_readings_is_asked(qtbot: QtBot, tmp_path: Path) -> None:
     page = reading(qtbot, tmp_path)
     type_in(qtbot, page, "1,234")

@@ -237,8 +237,9 @@ class EntryPanel(QWidget):
             beside = unlikely_reading(survey, self.desk.hole, value)
             if beside is not None:
                 low, high = (format_number(v * (survey.lux_per_umol or 1.0), 0) for v in beside)
+                what = "decimal mark" if value > 0 else "sensor and the lamp"
                 return (
-                    f"Beside it was read {low} to {high}: check the decimal mark. Enter once more "
+                    f"Beside it was read {low} to {high}: check the {what}. Enter once more "
                     "keeps it as it is."
                 )
         return ""
