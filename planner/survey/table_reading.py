@@ -17,7 +17,7 @@ from planner.survey.layout import grid_places, holes
 from planner.survey.table_cells import Cells, TableError, as_length, as_number, quoted
 from planner.survey.table_guess import TableGuess, TableKind
 from planner.survey.table_headings import Role, TableLight, is_missing, is_summary, light_unit_in
-from planner.units import PPFD_UNIT
+from planner.units import PPFD_UNIT, listed
 
 SAME_PLACE_M: Final = 0.0005
 WALL_M: Final = 0.001
@@ -108,6 +108,7 @@ class _Reader:
         left_out: list[str] = []
         clock: list[float | None] = []
         read: list[list[float | None]] = []
+        silent: list[int] = []
         order = 0
         for row in range(self.guess.heading_rows, len(self.cells.rows)):
             first = next((cell for cell in self.cells.rows[row] if cell), "")
@@ -118,6 +119,7 @@ class _Reader:
             read.append([self.value(row, k) for k in columns])
             values = [value for value in read[-1] if value is not None]
             if not values:
+                silent.append(row)
                 continue
             if Role.TIME in roles:
                 clock += [seconds_of(self.cells.at(row, roles.index(Role.TIME)))] * len(values)
@@ -130,7 +132,7 @@ class _Reader:
                 numbered += [(hole, value) for value in values]
             else:
                 numbered += [(order, value) for value in values]
-        left_out[:0] = self.apart(read)
+        left_out[:0] = [*self.apart(read), *self.without_number(silent)]
         times = tuple(moment for moment in clock if moment is not None)
         if len(times) < len(clock):
             left_out.append("The times are passed over: not every reading has one.")
@@ -138,6 +140,23 @@ class _Reader:
         return TableReadings(
             tuple(placed), tuple(numbered), (), tuple(left_out), _since_the_first(times)
         )
+
+    def without_number(self, rows: Sequence[int]) -> list[str]:
+        """A word about rows that say they have no value ('n/a'); not of those just left empty."""
+        roles = self.guess.roles
+        by = roles.index(Role.HOLE) if Role.HOLE in roles else None
+        cells = ((row, self.cells.at(row, k)) for row in rows for k in self.guess.values)
+        said = {row: text for row, text in cells if text}
+        if not said:
+            return []
+        names = [str(self.cells.numbers[row] if by is None else self.cells.at(row, by) or "?")
+                 for row in said]  # fmt: skip
+        what = "Row" if by is None else "Hole"
+        several = len(names) > 1
+        return [
+            f"{what}{'s' * several} {listed(names)} {'have' if several else 'has'} no number "
+            f"({', '.join(dict.fromkeys(said.values()))})."
+        ]
 
     def apart(self, read: list[list[float | None]]) -> list[str]:
         """A word about columns that are two surveys rather than one read again.

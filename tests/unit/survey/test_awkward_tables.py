@@ -378,3 +378,14 @@ def test_a_bomb_is_refused_within_a_second_and_300_mb(which: str, tmp_path: Path
     assert told.stderr
     assert seconds < 1.0
     assert megabytes < 300
+
+
+def test_a_hole_that_says_it_has_no_number_is_named() -> None:
+    """It is no reading, but whoever pastes it should not have to count the rows."""
+    found = read(b"hole;ppfd\n7;107\n8;108\n9;n/a\n10;110\n11;\n")
+    assert found.numbered == ((7, 107), (8, 108), (10, 110))
+    assert found.left_out == ("Hole 9 has no number (n/a).",)
+    two = read(b"hole;ppfd\n7;n/a\n8;108\n9;109\n10;110\n11;-\n")
+    assert two.left_out == ("Holes 7 and 11 have no number (n/a, -).",)
+    placed = read(b"x;y;ppfd\n10;10;107\n20;10;n/a\n30;10;110\n40;10;111\n")
+    assert placed.left_out == ("Row 3 has no number (n/a).",)
