@@ -13,6 +13,7 @@ from enum import StrEnum
 from itertools import pairwise
 from typing import Final
 
+from planner.catalogue.library import Catalogue
 from planner.estimate.compare import Origin, Side
 from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.find_question import (
@@ -35,6 +36,8 @@ from planner.units import PPFD_UNIT, LengthUnit, format_length
 NEAR: Final = 0.02
 """A mean this near, relative, is the one asked: whole per cents and centimetres come no nearer."""
 _SCAN: Final = 9
+MOST_LININGS: Final = 4
+"""So many of the catalogue's brightest linings are tried, beside those the plan has."""
 
 
 class WayKind(StrEnum):
@@ -71,6 +74,14 @@ class Way:
             return None
         made = self.estimate.plan
         return Side(self.name, Origin.VARIANT, made, estimate=self.estimate, key=f"way-{self.kind}")
+
+
+def offered(plan: Plan, catalogue: Catalogue) -> tuple[Lining, ...]:
+    """The linings a way may line with: the plan's own and the brightest of all others."""
+    own = {lining.key for lining in plan.linings}
+    known = [one for one in catalogue.linings_for(plan).values() if not one.is_opening]
+    others = sorted((o for o in known if o.key not in own), key=lambda one: -one.reflectance)
+    return (*others[:MOST_LININGS], *(one for one in known if one.key in own))
 
 
 def ways(
@@ -235,11 +246,12 @@ class _Ask:
         if self.dimmable:  # the brightest needs the fewest watts
             lit = {k: one for k, one in lit.items() if one.figures.mean > now * (1 + NEAR / 4)}
             best = max(lit, key=lambda key: lit[key].figures.mean, default="")
-            nothing = "No lining offered gives more light than what is on the walls."
         else:
             best = min(lit, key=lambda key: self.off(lit[key]), default="")
-            nothing = "No lining is offered."
         if not best:
+            nothing = "No lining is offered."
+            if linings:
+                nothing = "No lining offered gives more light than what is on the walls."
             return Way(kind, "Line", None, False, nothing)
         estimate, name = lit[best], f"Line with {names[best]}"
         if self.dimmable and self.off(estimate) > NEAR / 4:

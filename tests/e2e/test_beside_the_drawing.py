@@ -13,11 +13,11 @@ from pytestqt.qtbot import QtBot
 from planner.app.canvas.ink import Ink
 from planner.app.pages.sketch.growing import QUICK
 from planner.app.pages.sketch.page import SketchPage
-from planner.app.pages.sketch.wish import offered
 from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.outlook import Outlook, Part, Uncertainty
 from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.ways import offered
 from planner.plan import edits
 from planner.plan.edits import change_lamp
 from planner.plan.lining import OPENING

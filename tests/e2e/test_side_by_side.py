@@ -697,6 +697,9 @@ def test_three_ways_to_one_level(qtbot: QtBot, window: MainWindow) -> None:
     assert own is not None
     wanted = round(0.75 * own.figures.mean)
     enter(qtbot, form.level, str(wanted))
+    # Without a tick the plan's own and the brightest of the catalogue are tried.
+    brightest = max(CATALOGUE.linings, key=lambda one: one.reflectance)
+    assert f"Line with {brightest.name}, dim to " in find(qtbot, page).words
     form.linings.tick(WHITE.key)
     found = find(qtbot, page)
     names = [row.side.name for row in found.rows]

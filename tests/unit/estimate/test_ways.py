@@ -101,6 +101,7 @@ def test_what_a_way_cannot_is_said_and_shown_as_near_as_it_comes() -> None:
     low = ways(plan, 0.05 * mean(plan), (), OPTIONS)
     assert "No height comes nearer: the ceiling is there." in low[1].words
     assert low[2].plan is None
+    assert low[2].words == "No lining is offered."
 
 
 def test_no_height_brings_lamps_into_each_other() -> None:

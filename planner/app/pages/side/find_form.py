@@ -39,7 +39,7 @@ from planner.estimate.find import Answers, find
 from planner.estimate.find_places import MOST_LAMPS
 from planner.estimate.find_question import Aim, Held, Question, Turn, wished_band
 from planner.estimate.result import Estimate, EstimateOptions
-from planner.estimate.ways import Way, ways
+from planner.estimate.ways import Way, offered, ways
 from planner.estimate.worth import Bill, bill
 from planner.plan.lining import Lining
 from planner.plan.lit import depends
@@ -351,7 +351,7 @@ class FindForm(FieldForm):
         plan, unit, cells = self.plan, self.unit, self._display.state.cells
         options = EstimateOptions(cells=(cells, cells))
         question, best, linings = self.question(), self.best, self._ticked()
-        level = self.level.value
+        level, catalogue = self.level.value, self._shelf.catalogue
 
         def job(progress: Progress, cancelled: Cancelled) -> Found:
             if best:
@@ -360,11 +360,13 @@ class FindForm(FieldForm):
                          cancelled=cancelled),
                     money=question.aim is Aim.CHEAP,
                 )  # fmt: skip
+            # Without a tick those are tried that the Sketch's wish tries.
+            tried = linings or offered(plan, catalogue)
             cache = Cache()
             own = evaluate(plan, options, cache=cache, cancelled=cancelled)
             return ways_found(
                 own,
-                ways(plan, level, linings, options, unit=unit, cache=cache, progress=progress,
+                ways(plan, level, tried, options, unit=unit, cache=cache, progress=progress,
                      cancelled=cancelled),
             )  # fmt: skip
 

@@ -13,7 +13,6 @@ from planner.app.fields.form import AlertLabel, NoteLabel, in_tab_order, link_bu
 from planner.app.pages.sketch.asked import Asked
 from planner.app.plain import PlainLabel, explain
 from planner.app.quantity_box import QuantityBox
-from planner.plan.lining import Lining
 from planner.plan.lit import Depends, depends
 from planner.plan.plan import Plan
 from planner.plan.quantity import PPFD
@@ -21,19 +20,7 @@ from planner.units import in_unit
 
 if TYPE_CHECKING:
     from planner.app.fields.panel import Workplace
-    from planner.catalogue.library import Catalogue
     from planner.estimate.ways import Way
-
-MOST_LININGS = 4
-"""So many of the catalogue's brightest linings are tried, beside those the plan has."""
-
-
-def offered(plan: Plan, catalogue: Catalogue) -> tuple[Lining, ...]:
-    """The linings a way may line with: the plan's own and the brightest of all others."""
-    own = {lining.key for lining in plan.linings}
-    known = [one for one in catalogue.linings_for(plan).values() if not one.is_opening]
-    others = sorted((o for o in known if o.key not in own), key=lambda one: -one.reflectance)
-    return (*others[:MOST_LININGS], *(one for one in known if one.key in own))
 
 
 class WishLine(QWidget):
@@ -115,6 +102,8 @@ class WishLine(QWidget):
         self._of = depends(plan)
         self.note.setText("Looking for it …")
         self.looking.emit()
+        from planner.estimate.ways import offered  # noqa: PLC0415 - heavy
+
         linings = offered(plan, self._work.shelf.catalogue)
         self._asked.wish(plan, self.box.value, linings, self._work.display.state)
 
