@@ -31,7 +31,7 @@ from planner.plan.edits import line_all_walls
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
-from planner.units import PPFD_UNIT, LengthUnit, format_length
+from planner.units import PPFD_UNIT, LengthUnit, said_length
 
 NEAR: Final = 0.02
 """A mean this near, relative, is the one asked: whole per cents and centimetres come no nearer."""
@@ -53,7 +53,8 @@ class Way:
     """One way to a level: what to do in a few words, and what comes of it in a sentence.
 
     ``estimate`` is that of the plan with it done, at the level or as near as it comes (``reached``
-    tells which); None where it cannot be done at all, ``words`` say why then.
+    tells which); None where it cannot be done at all, ``words`` say why then. Lengths in ``name``
+    and ``words`` are for ``in_unit``.
     """
 
     kind: WayKind
@@ -233,7 +234,7 @@ class _Ask:
                     b = middle
         best = min(known, key=lambda k: (self.off(known[k]), abs(heights[k] - now)))
         verb = "Raise" if heights[best] > now else "Lower"
-        name = f"{verb} to {format_length(heights[best], self.unit)}"
+        name = f"{verb} to {said_length(round(heights[best], 4))}"
         room = turn.sound_in(self.plan)
         bound = room.why_most if known[best].figures.mean > self.wanted else room.why_least
         why = "No height comes nearer" + (f": {bound}." if best in {0, last} and bound else ".")

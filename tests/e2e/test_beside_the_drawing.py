@@ -23,6 +23,7 @@ from planner.plan.edits import change_lamp
 from planner.plan.lining import OPENING
 from planner.plan.place import Place, PlaceKind
 from planner.plan.target import DliTarget, GrowthStage
+from planner.units import LengthUnit
 from tests.e2e.sketching import enter, make_page
 
 if TYPE_CHECKING:
@@ -204,6 +205,10 @@ def test_a_level_typed_under_the_mean_is_found_three_ways(qtbot: QtBot, page: Sk
     assert ways[0].startswith("Dim to ")
     assert ways[1].startswith("Raise to ")
     assert all("W" in text and "min / mean" in text for text in ways)
+    assert " cm: mean" in ways[1]
+    page.workplace.display.update(unit=LengthUnit.INCH)
+    assert " in: mean" in wish.words[1].text()
+    assert wish.buttons[1].accessibleName().endswith(" in")
     document = page.workplace.document
     before = document.plan
     qtbot.mouseClick(wish.buttons[0], Qt.MouseButton.LeftButton)

@@ -708,6 +708,12 @@ def test_three_ways_to_one_level(qtbot: QtBot, window: MainWindow) -> None:
     assert names[2].startswith(("Raise to", "Lower to"))
     assert names[3].startswith(f"Line with {WHITE.name}, dim to ")
     assert "3 of 3 ways reach it." in form.line.words.text()
+    for unit in (LengthUnit.INCH, LengthUnit.CM):
+        window.display.update(unit=unit)
+        shown = board.table.model().headerData(2, Qt.Orientation.Vertical).replace("\n", " ")
+        hung = found.rows[2].side.plan.lamps[0].hanging_height / unit.metres
+        assert f"to {round(hung, unit.decimals):g} {unit.value}" in shown
+        assert shown in board.words.text()
     assert board.words.text().count("instead of 100") == 2
     board.table.selectRow(1)
     board.use_button.click()

@@ -11,7 +11,7 @@ from planner.estimate.ways import WayKind, ways
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
-from planner.units import LengthUnit
+from planner.units import LengthUnit, in_unit
 from tests.unit.reports.sample_estimate import sample_plan
 
 OPTIONS = EstimateOptions(cells=(8, 8), quality=Quality.PREVIEW)
@@ -50,7 +50,8 @@ def test_no_height_is_nearer() -> None:
         _, height, _ = ways(plan, wanted, LININGS, OPTIONS)
         assert height.plan is not None
         found = height.plan.lamps[0].hanging_height
-        assert height.name == f"{'Raise' if share < 1 else 'Lower'} to {100 * found:g} cm"
+        name = in_unit(height.name, LengthUnit.CM)
+        assert name == f"{'Raise' if share < 1 else 'Lower'} to {100 * found:g} cm"
         assert height.reached
         assert "40 W as now" in height.words
         off = {
@@ -118,7 +119,8 @@ def test_inches_and_what_cannot_be_asked() -> None:
     assert height.plan is not None
     inches = height.plan.lamps[0].hanging_height / 0.0254
     assert 2 * inches == pytest.approx(round(2 * inches), abs=1e-3)
-    assert height.name.endswith(" in")
+    for said in (height.name, height.words):
+        assert f"to {inches:g} in" in in_unit(said, LengthUnit.INCH)
     with pytest.raises(FindError, match="above 0"):
         ways(plan, 0.0)
     with pytest.raises(FindError, match="Hang one lamp"):

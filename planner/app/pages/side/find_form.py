@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from PySide6.QtCore import Qt
@@ -148,9 +148,16 @@ class FindBoard(QWidget):
     @property
     def chosen(self) -> Side | None:
         """The answer chosen; None while there is none, or where it is the plan as it was."""
-        rows = () if self.found is None else self.found.rows
-        sides = [row.side for row in rows if row.side.identity == self._chosen]
+        sides = [row.side for row in self._rows() if row.side.identity == self._chosen]
         return sides[0] if sides and self._chosen != PLAN_SIDE else None
+
+    def _rows(self) -> tuple[Option, ...]:
+        """The answers, lengths in their names in the reader's unit."""
+        unit = self._display.unit
+        return tuple(
+            replace(row, side=replace(row.side, name=in_unit(row.side.name, unit)))
+            for row in (() if self.found is None else self.found.rows)
+        )
 
     def choose(self, who: Identity) -> None:
         """Choose an answer."""
@@ -182,7 +189,7 @@ class FindBoard(QWidget):
 
     def _show(self) -> None:
         found = self.found
-        rows = () if found is None else found.rows
+        rows = self._rows()
         words = _EMPTY if found is None else found.words
         self.words.setText(in_unit(words, self._display.unit))
         self.table.setVisible(bool(rows))
@@ -195,11 +202,11 @@ class FindBoard(QWidget):
         self.told.setText(in_unit(told, self._display.unit))
         if found is not None and rows:
             self.table.show_options(rows, found.of.costs, Wishes(), self._chosen)
-            self._draw(found)
+            self._draw(found, rows)
 
-    def _draw(self, found: Found) -> None:
+    def _draw(self, found: Found, rows: tuple[Option, ...]) -> None:
         asked = "total" if found.money else "kwh"
-        made = trade_off(found.rows, "min_over_mean", asked, found.of.costs)
+        made = trade_off(rows, "min_over_mean", asked, found.of.costs)
         self.chart.show_trade_off(made, self._chosen)
         self.note.setText(made.note)
         self.note.setVisible(bool(made.note))

@@ -76,6 +76,7 @@ class WishLine(QWidget):
         asked.wished.connect(self._on_answer)
         asked.refused.connect(self._on_refused)
         work.document.changed.connect(self._on_plan)
+        work.display.changed.connect(lambda _state: self.show_ways(self.ways))
         self.show_ways(())
 
     def _add_line(self, line: int) -> None:
@@ -117,10 +118,11 @@ class WishLine(QWidget):
             button.setVisible(made is not None and made != self._work.document.plan)
             if way is None:
                 continue
-            words.setText(in_unit(way.words, self._work.display.unit))
+            unit = self._work.display.unit
+            words.setText(in_unit(way.words, unit))
             role = QPalette.ColorRole
             words.setForegroundRole(role.WindowText if way.reached else role.PlaceholderText)
-            button.setAccessibleName(f"Do it: {way.name}")
+            button.setAccessibleName(f"Do it: {in_unit(way.name, unit)}")
 
     def _take(self, value: float) -> None:
         self.alert.say("")
@@ -149,4 +151,4 @@ class WishLine(QWidget):
     def _do(self, k: int) -> None:
         made = self._made(self.ways[k])
         if made is not None:
-            self.taken.emit(made, self.ways[k].name)
+            self.taken.emit(made, in_unit(self.ways[k].name, self._work.display.unit))
