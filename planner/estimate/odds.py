@@ -269,7 +269,7 @@ def verdict(
 ) -> str:
     """Say the outcome: 'Foil beats paint with 98 % probability: 16 % more light (0.5 to 32 %)'.
 
-    Equal are two only inside ``margin``; a difference that is not shown is not called none.
+    Equal are two only inside ``margin``; a difference that is not clear is not called none.
     """
     more_words, less_words, better = _BETTER[by]
     if margin is not None and telling.equal_within(margin):
@@ -282,7 +282,7 @@ def verdict(
     if not telling.clear:
         first = name if more else baseline
         return (
-            f"Which is {better} is not shown: {first} with {chance}; {name} lies "
+            f"Not clear which is {better}: {first} with {chance}; {name} lies "
             f"{signed_change(telling.low)} to {signed_change(telling.high)} % from {baseline}."
         )
     ends = sorted(abs(end - 1) for end in (telling.low, telling.high))

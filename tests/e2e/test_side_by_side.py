@@ -335,8 +335,12 @@ def test_what_cannot_be_told_is_marked_in_maps_ranking_and_words(
     page.open_question("odds")
     choose(page, 1)
     assert page.odds.isVisible()
-    assert "Which is the brighter one is not shown" in page.odds.words.text()
+    assert "Not clear which is the brighter one" in page.odds.words.text()
     assert "equal for your purpose" not in page.odds.words.text()
+    assert "Of all options Nearly white has the most light with" in page.odds.words.text()
+    open_cell = page.odds.table.item(1, 1)
+    assert open_cell is not None
+    assert open_cell.text().endswith("\nnot clear")
     choose(page, 2)
     assert f"{DARK.name} is behind Shelf with more than 99 % probability" in page.odds.words.text()
     cell = page.odds.table.item(2, 1)

@@ -176,10 +176,10 @@ def test_verdicts_in_words() -> None:
         "Paint is behind foil with more than 99 % probability: 20 % less light at its darkest "
         "place (9 to 30 %)."
     )
-    # A difference that is not shown is not called none ...
+    # A difference that is not clear is not called none ...
     open_ = Telling(1.02, 0.95, 1.08, 0.7)
     assert verdict("Paint", open_, "film", By.MEAN, 0.05) == (
-        "Which is the brighter one is not shown: Paint with 70 % probability; Paint lies "
+        "Not clear which is the brighter one: Paint with 70 % probability; Paint lies "
         "−5 to +8 % from film."
     )
     # ... and equal they are only inside the margin that was set.

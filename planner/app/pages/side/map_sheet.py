@@ -288,7 +288,7 @@ class MapSheet(QWidget):
         if found.equal_within(margin):
             mark = "= equal"
         elif not found.clear:
-            mark += " ?"  # which is the better one is not shown
+            mark += " ?"  # which is the better one is not clear
         return mark, verdict(side.name, found, base.name, By.MEAN, margin)
 
     def _show_light(self, sides: tuple[Side, ...]) -> None:

@@ -320,7 +320,9 @@ class OddsBoard(QWidget):
             parts.append("Money is weighed once all prices are known; see 'Worth it'.")
         best = self._comparer.best(side, By.MEAN)
         if best is not None:
-            parts.append(f"Of all options it has the most light with {chance_words(best)}.")
+            parts.append(
+                f"Of all options {side.name} has the most light with {chance_words(best)}."
+            )
         decides = self._comparer.deciding(side, By.MEAN)
         if decides is not None:
             parts.append(deciding_words(decides))
@@ -359,6 +361,12 @@ class OddsForm(FieldForm):
                 "what two options share is drawn once for both. Intervals hold 95 %."
             )
         )
+        self.add_wide(
+            NoteLabel(
+                "The draws take each lining anywhere in its stated range; the table takes the "
+                "value named, so the two may differ where a range is not even about its value."
+            )
+        )
         self.add_wide(NoteLabel(NOT_COUNTED))
         self.survey = button("Measure it", "Go to the survey page")
         self.survey.clicked.connect(self.survey_asked)
@@ -372,7 +380,7 @@ def _short(found: Telling, margin: float) -> str:
     if found.equal_within(margin):
         return f"{span}\nequal for the purpose"
     ahead = found.chance if found.ratio > 1 else 1 - found.chance
-    return f"{span}\n{chance_words(ahead, short=True)}" if found.clear else f"{span}\nnot shown"
+    return f"{span}\n{chance_words(ahead, short=True)}" if found.clear else f"{span}\nnot clear"
 
 
 def _saved(saving: Saving) -> str:
