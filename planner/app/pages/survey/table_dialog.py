@@ -327,12 +327,7 @@ class TableDialog(QDialog):
             shown = reading_picture(plan, alone, summarise(alone), 0, state)
             caption = f"{len({r.hole for r in new})} of {len(survey.points)} holes read"
             self.drawing.show_picture(replace(shown, next_hole=None, caption=caption))
-            values = [reading.value for reading in new]
-            told = (
-                f"{len(new)} readings at {len({r.hole for r in new})} holes, from "
-                f"{min(values):.0f} to {max(values):.0f} {PPFD_UNIT}.",
-                *found.remarks[:4],
-            )
+            told = (found.sentence, *found.remarks[:4])
             self.outcome.setText(" ".join(told))
             self.alert.say("")
         else:

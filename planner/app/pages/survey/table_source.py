@@ -38,6 +38,7 @@ from planner.survey.table_guess import TableGuess, TableKind, guess_table
 from planner.survey.table_headings import Role, TableLight
 from planner.survey.table_reading import laid_out, onto_holes, read_table
 from planner.survey.table_workbook import is_workbook, sheets_of_bytes
+from planner.units import PPFD_UNIT
 
 PASTED: Final = "Pasted readings"
 HINT: Final = (
@@ -155,6 +156,15 @@ class Imported:
     survey: Survey
     readings: tuple[Reading, ...]
     remarks: tuple[str, ...] = ()
+
+    @property
+    def sentence(self) -> str:
+        """How many readings there are, and between which values they lie."""
+        count, holes = len(self.readings), len({reading.hole for reading in self.readings})
+        values = [reading.value for reading in self.readings]
+        low, high = (f"{end(values):.0f}" for end in (min, max))
+        span = f"{low} {PPFD_UNIT}" if low == high else f"from {low} to {high} {PPFD_UNIT}"
+        return f"{count} reading{'s' * (count > 1)} at {holes} hole{'s' * (holes > 1)}, {span}."
 
 
 def needs_board(choice: Choice) -> bool:

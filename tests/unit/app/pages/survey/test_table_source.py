@@ -13,6 +13,7 @@ from planner.app.pages.survey.table_source import Choice, source_of_file, source
 from planner.plan.survey_edits import add_survey, with_parts
 from planner.survey.table_guess import TableKind
 from planner.survey.table_headings import Role, TableLight
+from planner.units import PPFD_UNIT
 from tests.e2e.shell import small_plan
 from tests.unit.app.pages.survey.surveying import invented
 from tests.unit.survey.workbooks import sheet, xlsx
@@ -136,3 +137,16 @@ def test_each_wanted_sheet_becomes_a_survey_under_a_key_of_its_own(tmp_path: Pat
     wanted = [*source.choices[:2], replace(source.choices[2], wanted=False)]
     plan = table_source.with_tables(small_plan(), wanted, None)
     assert [(s.key, s.name) for s in plan.surveys] == [("survey-1", "White"), ("survey-2", "Film")]
+
+
+@pytest.mark.parametrize(
+    ("rows", "said"),
+    [
+        ("1;1;2", f"1 reading at 1 hole, 2 {PPFD_UNIT}."),
+        ("1;1;2\n1;1;3", f"2 readings at 1 hole, from 2 to 3 {PPFD_UNIT}."),
+        ("1;1;2\n9;1;2", f"2 readings at 2 holes, 2 {PPFD_UNIT}."),
+    ],
+)
+def test_what_is_read_is_counted_in_words(rows: str, said: str) -> None:
+    (choice,) = source_of_text(f"x (cm);y (cm);ppfd\n{rows}\n").choices
+    assert table_source.imported(choice, small_plan(), None).sentence == said
