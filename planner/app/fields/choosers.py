@@ -339,10 +339,11 @@ class LampChooser(SearchCombo):
         if offered != self._offered:
             self._offered = offered
             self.clear()
-            listed = set(self._shelf.lamps)
+            listed = {lamp.key: lamp for lamp in self._shelf.lamps}
             for lamp in offered:
-                name = lamp.name if lamp in listed else f"{lamp.name} (changed)"
-                self.addItem(name)
+                # A lamp that was pasted or read from a file stems from none that is listed.
+                changed = listed.get(lamp.key, lamp) != lamp
+                self.addItem(f"{lamp.name} (changed)" if changed else lamp.name)
         self.setCurrentIndex(offered.index(model))
         explain(self, f"{model.name}: {lamp_facts(model)}")
 

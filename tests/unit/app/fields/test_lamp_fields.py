@@ -173,7 +173,16 @@ def test_a_kind_is_chosen_from_the_catalogue(
 
 
 def test_a_changed_kind_says_so(qtbot: QtBot, workplace: Workplace, panel: LampFields) -> None:
-    assert panel.chooser.currentText() == "Panel (changed)"
+    listed = workplace.shelf.lamps[1]
+    other = listed.model_copy(update={"watts": listed.watts + 1})
+    plan = edits.change_lamp(workplace.document.plan, 0, model=other)
+    workplace.document.apply(plan, "Draw more")
+    assert panel.chooser.currentText() == f"{listed.name} (changed)"
+
+
+def test_a_lamp_that_stands_in_no_catalogue_was_not_changed(panel: LampFields) -> None:
+    """One that was pasted from a data sheet, say; a catalogue has no 'panel'."""
+    assert panel.chooser.currentText() == "Panel"
 
 
 def test_a_lamp_of_ones_own_is_kept(
