@@ -75,12 +75,14 @@ def other_kind(path: Path) -> FileKind | None:
         if not is_file(path):
             return None
         with path.open("rb") as stream:
-            head = stream.read(16)
+            head = stream.read(4096)
     except (OSError, ValueError):
         return None
     if head.startswith(b"IESNA"):
         return FileKind.LAMP
     table = suffix in TABLE_SUFFIXES and not head.lstrip().startswith(b"{")
+    if suffix == ".txt" and not any(sign in b"0123456789" for sign in head):
+        table = False  # any text at all may bear that ending; one without a figure is no table
     return FileKind.TABLE if table or head.startswith(b"PK\x03\x04") else None
 
 

@@ -326,6 +326,7 @@ def test_a_name_no_file_can_have_is_said(qtbot: QtBot, name: str) -> None:
     ("name", "data", "kind"),
     [
         ("readings.csv", b"hole,ppfd\n1,210\n2,220\n", FileKind.TABLE),
+        ("readings.txt", b"hole ppfd\n1 210\n2 220\n", FileKind.TABLE),
         ("readings.plan.json", b"PK\x03\x04workbook", FileKind.TABLE),
         ("lamp.ies", b"", FileKind.LAMP),
         ("lamp", b"IESNA:LM-63-2002\r\n", FileKind.LAMP),
@@ -368,6 +369,15 @@ def test_a_damaged_plan_called_txt_is_still_a_plan(qtbot: QtBot, tmp_path: Path)
     path.write_text('{"format": 1,')
     window, answers = make_window(qtbot)
     assert not window.desk.open(path)
+    assert "not valid JSON" in answers.told[0]
+
+
+def test_a_text_without_a_figure_is_no_table_of_readings(qtbot: QtBot, tmp_path: Path) -> None:
+    path = tmp_path / "t.txt"
+    path.write_text("hello")
+    window, answers = make_window(qtbot)
+    assert not window.desk.open(path)
+    assert answers.asked == []
     assert "not valid JSON" in answers.told[0]
 
 
