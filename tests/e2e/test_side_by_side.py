@@ -825,6 +825,7 @@ def test_a_growth_schedule_is_written_and_answered(
     board.form.print_button.click()
     assert answers.proposed[-1].name == "White week by week.pdf"
     assert (tmp_path / "sheet.pdf").read_bytes().startswith(b"%PDF")
+    assert window.statusBar().currentMessage() == "Wrote sheet.pdf"
     answers.to_save = tmp_path / "nowhere" / "sheet.pdf"
     board.form.print_button.click()
     assert answers.told

@@ -212,6 +212,7 @@ class SideBySidePage(QWidget):
         self.comparer.told.connect(self._show_state)
         self.comparer.priced.connect(self._show_table)
         self.comparer.said.connect(self.told)
+        self.schedule.told.connect(self.told)
         self.comparer.failed.connect(self.alert.say)
         self.comparer.busy_changed.connect(lambda _on: self._show_state())
         self.linked.changed.connect(lambda _new, _old: self._show_table())

@@ -280,10 +280,12 @@ class ScheduleForm(FieldForm):
 class ScheduleBoard(QWidget):
     """Stages over the chart of the option chosen, and the question that fills both.
 
-    ``answered(schedule, plan)`` carries the plan's own schedule and the plan it was found for.
+    ``answered(schedule, plan)`` carries the plan's own schedule and the plan it was found for,
+    ``told`` a sentence for the status bar.
     """
 
     answered = Signal(object, object)
+    told = Signal(str)
 
     def __init__(
         self,
@@ -461,7 +463,9 @@ class ScheduleBoard(QWidget):
                 path, weekly_pdf(found, unit=self._display.unit, currency=plan.costs.currency)
             )
 
-        self._questions.save_into("Weekly sheet", proposal, FILTERS[".pdf"], "sheet", write)
+        path = self._questions.save_into("Weekly sheet", proposal, FILTERS[".pdf"], "sheet", write)
+        if path is not None:
+            self.told.emit(f"Wrote {path.name}")
 
     def _is_of(self, plan: Plan) -> bool:
         then, now = (
