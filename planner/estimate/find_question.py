@@ -115,6 +115,8 @@ def check(plan: Plan, question: Question) -> None:
         raise FindError("Say how many lamps may hang.")
     counts = question.counts if Turn.LAMPS in turn else (len(plan.lamps),)
     sought = turn & {Turn.LAMPS, Turn.PLACES}
+    if Turn.PLACES not in turn:  # those that hang stay where they are: no place is sought
+        counts = tuple(count for count in counts if count != len(plan.lamps))
     if sought and any(not 1 <= count <= MOST_LAMPS for count in counts):
         raise FindError(f"Places are sought for 1 to {MOST_LAMPS} lamps.")
     if Turn.LINING in turn and not question.linings:

@@ -25,7 +25,7 @@ from planner.app.pages.sketch.growing import QUICK
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
 from planner.estimate.find import find as seek
-from planner.estimate.find_question import Aim, Turn
+from planner.estimate.find_question import Aim, Turn, check
 from planner.estimate.odds import Curve, Sway
 from planner.estimate.outlook import Input
 from planner.estimate.worth import Bill
@@ -649,6 +649,29 @@ def test_numbers_and_places_of_lamps_and_linings_are_sought(
     assert len(window.document.plan.lamps) == 1
 
 
+def test_the_plans_own_number_of_lamps_is_always_among_those_tried(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    page = side_page(qtbot, window)
+    page.open_question("find")
+    form = page.finding
+    turn(page, Turn.LAMPS)
+    assert form.question().counts == (1, 2, 3, 4)
+    assert not form.own_count.isVisible()
+    one = window.document.plan.lamps[0]
+    for many, counts in ((5, (1, 2, 3, 4, 5)), (24, (1, 2, 3, 4, 5, 6, 24))):
+        plan = edits.changed(window.document.plan, lamps=(one,) * many)
+        window.document.apply(plan, "Hang lamps")
+        assert form.question().counts == counts
+        check(plan, form.question())
+    assert form.own_count.isVisible()
+    assert form.own_count.text() == "The 24 lamps of the plan are tried as well."
+    # Places of so many are not sought.
+    turn(page, Turn.LAMPS, Turn.PLACES)
+    assert form.question().counts == (1, 2, 3, 4, 5, 6)
+    assert not form.own_count.isVisible()
+
+
 def test_a_search_that_is_stopped_shows_its_best_so_far(
     qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -746,6 +769,21 @@ def test_a_question_that_cannot_be_asked_says_what_is_missing(
     page.finding.line.ask.click()
     qtbot.waitUntil(lambda: "price" in alert.text())
     assert alert.text().endswith("Write the price of 1 kWh first: without it no total is known.")
+    # An answer to the question before stays, marked as such, and cannot be used for this one.
+    choose_aim(page, Aim.EVEN)
+    board = page.find_board
+    find(qtbot, page)
+    assert board.use_button.isEnabled()
+    choose_aim(page, Aim.CHEAP)
+    page.finding.line.ask.click()
+    qtbot.waitUntil(lambda: "price" in alert.text())
+    assert board.stale.isVisible()
+    assert board.stale.text() == "These answers are of the former question."
+    assert not board.use_button.isEnabled()
+    assert not board.keep_button.isEnabled()
+    before = window.document.plan
+    board.use()
+    assert window.document.plan is before
     # The price stands beside the question, and is the plan's own: one undo step.
     tariff = page.finding._prices[0].box
     assert tariff.isVisible()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass, field, replace
 from typing import Final
 
@@ -92,6 +92,7 @@ class FindBoard(QWidget):
         super().__init__(parent)
         self._document, self._display, self._steps = document, display, steps
         self.found: Found | None = None
+        self._former = False
         self._chosen: Identity = PLAN_SIDE
         self.words = PlainLabel(_EMPTY)
         self.words.setWordWrap(True)
@@ -142,12 +143,19 @@ class FindBoard(QWidget):
 
     def show_found(self, found: Found) -> None:
         """Show answers, the best one chosen."""
-        self.found, self._chosen = found, found.best
+        self.found, self._chosen, self._former = found, found.best, False
+        self._on_plan()
+
+    def expect(self) -> None:
+        """Another question was put: what stands here is of the former one, and not to be used."""
+        self._former = True
         self._on_plan()
 
     @property
     def chosen(self) -> Side | None:
-        """The answer chosen; None while there is none, or where it is the plan as it was."""
+        """The answer chosen; None without one to this question, or where it is the plan."""
+        if self._former:
+            return None
         sides = [row.side for row in self._rows() if row.side.identity == self._chosen]
         return sides[0] if sides and self._chosen != PLAN_SIDE else None
 
@@ -182,9 +190,11 @@ class FindBoard(QWidget):
         old = found is not None and bool(found.rows)
         if found is not None and old:  # the table tells totals, so prices count
             old = depends(found.of, costs=True) != depends(now, costs=True)
-        self.stale.setVisible(old)
-        if found is not None:
             self.stale.setText(f"These answers are of '{found.of.name}' before it was changed.")
+            if self._former:
+                self.stale.setText("These answers are of the former question.")
+            old = old or self._former
+        self.stale.setVisible(old)
         self._show()
 
     def _show(self) -> None:
@@ -229,6 +239,7 @@ class FindForm(FieldForm):
         self._linings: dict[str, Lining] = {}
         self.wished = Wishes()
         self._proposed: tuple[float, float] | None = None
+        self._hung = 0
         asks = [("The best", True), ("Three ways", False)]
         _, self.kind = self.add_choice("Find", asks)
         aim_row, self.aim = self.add_choice("Wanted most", AIMS)
@@ -238,6 +249,8 @@ class FindForm(FieldForm):
             self.add_number(label, COUNT.within(1.0, _MOST_LAMPS), value)
             for label, value in (("Lamps, from", 1.0), ("to", 4.0))
         ]
+        self.own_count = NoteLabel()
+        self.add_wide(self.own_count)
         level_row, self.level = self.add_number(
             "Mean light", PPFD.within(1.0, 5000.0), 200.0, "The PPFD wanted on the canopy."
         )
@@ -298,6 +311,11 @@ class FindForm(FieldForm):
         self._linings = self._shelf.catalogue.linings_for(plan)
         self.linings.offer_all(self._linings)
         self.where.offer(lining_places(plan))
+        if len(plan.lamps) != self._hung:
+            self._hung = len(plan.lamps)
+            self._counts[1][1].reset(min(max(4.0, self._hung), _MOST_LAMPS))
+            self.own_count.setText(f"The {self._hung} lamps of the plan are tried as well.")
+            self._show_rows()
         band = wished_band(plan)
         if band is not None and band != self._proposed:
             # The target of the plan is what is wished, until somebody writes something else.
@@ -321,6 +339,7 @@ class FindForm(FieldForm):
             widget.setVisible(best)
         for row, _ in self._counts:
             row.set_visible(best and Turn.LAMPS in turned)
+        self.own_count.setVisible(best and self._own_counts(turned))
         lined = Turn.LINING in turned or not best
         for widget in (self._on_walls, self.linings):
             widget.setVisible(lined)
@@ -331,18 +350,24 @@ class FindForm(FieldForm):
         self.line.ask.setText("Find" if best else "Find three ways")
         self.line.ask.setAccessibleName(self.line.ask.text())
 
+    def _own_counts(self, turned: Set[Turn]) -> bool:
+        """Whether the plan has more lamps than can be typed, and they may stay where they are."""
+        return Turn.LAMPS in turned and Turn.PLACES not in turned and self._hung > MOST_LAMPS
+
     # -- asking -------------------------------------------------------------------------
 
     def question(self) -> Question:
         """What is asked, as it stands in the fields."""
         (_, low), (_, high) = self._counts
         first, last = sorted((round(low.value), round(high.value)))
+        turned = frozenset(turn for turn, box in self.turns.items() if box.isChecked())
+        own = (self._hung,) if self._own_counts(turned) else ()
         return Question(
             aim=Aim(self.aim.currentData()),
-            turn=frozenset(turn for turn, box in self.turns.items() if box.isChecked()),
+            turn=turned,
             wishes=self.wished,
             held=Held(self.held.currentData()),
-            counts=tuple(range(first, last + 1)),
+            counts=(*range(first, last + 1), *own),
             linings=self._ticked(),
             where=self.where.currentData(),
             at=float(self.at.currentData()),
@@ -377,6 +402,7 @@ class FindForm(FieldForm):
                      cancelled=cancelled),
             )  # fmt: skip
 
+        self._board.expect()
         self.asker.ask(_Asked(plan), job)
 
     def _on_answer(self, _asked: _Asked, found: Found) -> None:
