@@ -833,6 +833,12 @@ def test_a_growth_schedule_is_written_and_answered(
     assert board.line.words.text().startswith("2 of 2 options reach the target of every stage with")
     heed = model.index(0, model.columnCount() - 1)
     assert "% of the canopy inside" in model.data(heed)
+    # It is read whole: the row is as tall as its wrapped lines.
+    words = board.table.fontMetrics().boundingRect(
+        0, 0, board.table.columnWidth(heed.column()), 1000, Qt.TextFlag.TextWordWrap,
+        model.data(heed),
+    )  # fmt: skip
+    assert board.table.rowHeight(0) >= words.height()
     tall = replace(board.found.stages[0], warnings=(f"leaves {said_length(0.4)}",))  # type: ignore[union-attr]
     model.refresh(replace(board.found, stages=(tall,)))  # type: ignore[type-var]
     assert model.data(heed) == "leaves 40 cm"

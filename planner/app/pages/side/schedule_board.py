@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -214,7 +214,7 @@ class StageTable(QTableView):
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(round(1.7 * self.fontMetrics().height()))
+        self.verticalHeader().setMinimumSectionSize(round(1.7 * self.fontMetrics().height()))
         self.horizontalHeader().setHighlightSections(False)
         model.modelReset.connect(self._size)
 
@@ -222,6 +222,12 @@ class StageTable(QTableView):
         self.resizeColumnsToContents()
         self.setColumnWidth(0, min(max(self.columnWidth(0), 120), 200))
         self.horizontalHeader().setStretchLastSection(True)
+        self.resizeRowsToContents()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        # What is to be heeded is read whole: its lines wrap, and the row is as tall as they are.
+        self.resizeRowsToContents()
 
 
 _OWN: Final = "Own stage"
