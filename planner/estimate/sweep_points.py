@@ -15,6 +15,7 @@ import multiprocessing
 import multiprocessing.connection
 import os
 import re
+import signal
 import threading
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
@@ -259,8 +260,10 @@ _of_thread = threading.local()
 def set_up(stop: Any) -> None:
     """Begin a worker process: one thread, and the event that tells it to stop.
 
-    A parent that is killed cannot tell anything; its end is watched for.
+    A parent that is killed cannot tell anything; its end is watched for. An interrupt goes to
+    all processes of a terminal; the parent alone answers it, by the event.
     """
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
     for variable in THREAD_VARIABLES:
         os.environ[variable] = "1"
     _process["stop"] = stop.is_set
