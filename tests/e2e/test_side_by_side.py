@@ -24,9 +24,10 @@ from planner.app.pages.side.page import SideBySidePage
 from planner.app.pages.sketch.growing import QUICK
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
+from planner.estimate.compare import Side
 from planner.estimate.find import find as seek
 from planner.estimate.find_question import Aim, Turn, check
-from planner.estimate.odds import Curve, Sway
+from planner.estimate.odds import Curve, Sway, Telling
 from planner.estimate.outlook import Input
 from planner.estimate.worth import Bill
 from planner.plan import edits
@@ -331,7 +332,6 @@ def test_what_cannot_be_told_is_marked_in_maps_ranking_and_words(
     assert page.sheet.cards[1].telling_mark == "= equal"
     enter(qtbot, page.margin.margin, "0.5")
     assert page.sheet.cards[1].telling_mark.endswith("?")
-    assert page.sheet.cards[2].telling_mark.startswith("−")
     page.open_question("odds")
     choose(page, 1)
     assert page.odds.isVisible()
@@ -1126,3 +1126,25 @@ def test_a_second_lamp_is_priced_and_weighed(qtbot: QtBot, window: MainWindow) -
     assert row.buy == "1 x Panel"
     page.worth.seams.click()
     assert window.document.plan.costs.seams
+
+
+def test_a_card_says_the_change_of_the_table_below_it(
+    qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where a range is not even about its value the middle of the draws is another number."""
+    with_linings(window)
+    page = side_page(qtbot, window)
+    told = page.comparer.telling
+
+    def aside(side: Side) -> Telling | None:
+        found = told(side)
+        return None if found is None else replace(found, ratio=0.5)
+
+    monkeypatch.setattr(page.comparer, "telling", aside)
+    page.sheet.refresh()
+    plan, *_, dark = (side.estimate for side in page.comparer.sides)
+    assert plan is not None
+    assert dark is not None
+    change = 100 * (dark.figures.mean / plan.figures.mean - 1)
+    sign = "+" if change >= 0 else "−"
+    assert page.sheet.cards[-1].telling_mark.startswith(f"{sign}{abs(change):.0f} %")

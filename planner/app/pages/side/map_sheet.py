@@ -282,7 +282,11 @@ class MapSheet(QWidget):
         base = self._comparer.baseline
         if found is None or base is None:
             return "", ""
-        change = 100 * (found.ratio - 1)
+        # The number of the table below; the words beside it tell the middle of the draws.
+        ratio = found.ratio
+        if side.estimate is not None and base.estimate is not None:
+            ratio = side.estimate.figures.mean / max(base.estimate.figures.mean, 1e-9)
+        change = 100 * (ratio - 1)
         mark = f"{'+' if change >= 0 else '−'}{abs(change):.0f} %"
         margin = self._linked.state.margin
         if found.equal_within(margin):
