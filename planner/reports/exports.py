@@ -11,7 +11,7 @@ import io
 import json
 import math
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 import numpy as np
@@ -42,6 +42,22 @@ def guarded(text: str) -> str:
     return f"'{text}" if text[:1] in _BEGINS_FORMULA else text
 
 
+def cell(value: str | float | None) -> str:
+    """A value as a cell: texts guarded, numbers to nine digits, nothing where there is none."""
+    if isinstance(value, str):
+        return guarded(value)
+    return "" if value is None or not math.isfinite(value) else f"{value:.9g}"
+
+
+def table_text(heads: Sequence[str], rows: Iterable[Sequence[str]], delimiter: str = ",") -> str:
+    """A table as CSV, or with a tab as ``delimiter`` as a spreadsheet pastes it."""
+    stream = io.StringIO()
+    writer = csv.writer(stream, lineterminator="\n", delimiter=delimiter)
+    writer.writerow(heads)
+    writer.writerows(rows)
+    return stream.getvalue()
+
+
 def estimate_to_csv(estimate: Estimate) -> str:
     """One header line, then one line per cell that lies in the footprint.
 
@@ -50,10 +66,8 @@ def estimate_to_csv(estimate: Estimate) -> str:
     as what is read in its middle (on screen too). An estimate of fine quality has one
     more column: the standard error of each cell by independent runs, chance alone.
     """
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
     errors, middles = estimate.cell_error, estimate.map.middles
-    writer.writerow(COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN))
+    lines = []
     for row, y in enumerate(estimate.y.tolist()):
         for column, x in enumerate(estimate.x.tolist()):
             value = float(estimate.ppfd[row, column])
@@ -63,8 +77,8 @@ def estimate_to_csv(estimate: Estimate) -> str:
                 line.append(f"{float(middles[row, column]):.4f}")
                 if errors is not None:
                     line.append(f"{float(errors[row, column]):.4f}")
-                writer.writerow(line)
-    return stream.getvalue()
+                lines.append(line)
+    return table_text(COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN), lines)
 
 
 # -- A sweep and a comparison as CSV ---------------------------------------------------
@@ -79,24 +93,18 @@ def sweep_to_csv(sweep: Sweep, delimiter: str = ",") -> str:
     its heading names (nine significant digits; empty where there is none), last the reason
     where a point has no figures. With a tab as ``delimiter`` it can be pasted.
     """
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n", delimiter=delimiter)
-    writer.writerow(
-        [
-            *(_axis_heading(one, sweep.plan) for one in sweep.over),
-            *("_".join(filter(None, (one.key, one.column))) for one in FIGURES),
-            "problem",
-        ]
-    )
+    heads = [
+        *(_axis_heading(one, sweep.plan) for one in sweep.over),
+        *("_".join(filter(None, (one.key, one.column))) for one in FIGURES),
+        "problem",
+    ]
+    lines = []
     for point in sweep.in_order():
         figures = point.figures
         values = [None if figures is None else one.of(figures) for one in FIGURES]
-        steps = [
-            _cell(one) if isinstance(one, float | int) else guarded(one.name)
-            for one in point.values
-        ]
-        writer.writerow([*steps, *map(_cell, values), guarded(point.problem)])
-    return stream.getvalue()
+        steps = [one if isinstance(one, float | int) else one.name for one in point.values]
+        lines.append([cell(one) for one in (*steps, *values, point.problem)])
+    return table_text(heads, lines, delimiter)
 
 
 def _axis_heading(one: Over, plan: Plan) -> str:
@@ -111,25 +119,17 @@ def options_to_csv(options: Sequence[Option], costs: Costs, delimiter: str = ","
 
     Shares stand in per cent. With a tab as ``delimiter`` it can be pasted into a spreadsheet.
     """
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n", delimiter=delimiter)
     rest = [one for one in FIGURES if one.key not in COLUMN]
     heads = [column.heading(costs.currency) for column in OF_OPTIONS]
-    writer.writerow(
-        ["Name", "Differs in", *heads, *(one.heading() for one in rest), "What to buy", "Problems"]
-    )
+    heads = ["Name", "Differs in", *heads, *(one.heading() for one in rest)]
+    lines = []
     for one in options:
         found = None if one.side.estimate is None else one.side.estimate.figures
-        cells = [_cell(column.shown(one.values[column.key])) for column in OF_OPTIONS]
-        cells += [_cell(None if found is None else f.shown(f.of(found))) for f in rest]
-        said = (one.side.name, "; ".join(one.side.said), one.buy, " ".join(one.side.problems))
-        name, differs, buy, problems = (guarded(text) for text in said)
-        writer.writerow([name, differs, *cells, buy, problems])
-    return stream.getvalue()
-
-
-def _cell(value: float | None) -> str:
-    return "" if value is None else f"{value:.9g}"
+        values = [column.shown(one.values[column.key]) for column in OF_OPTIONS]
+        values += [None if found is None else f.shown(f.of(found)) for f in rest]
+        said = (one.side.name, "; ".join(one.side.said), *values, one.buy)
+        lines.append([cell(value) for value in (*said, " ".join(one.side.problems))])
+    return table_text([*heads, "What to buy", "Problems"], lines, delimiter)
 
 
 # -- An estimate as JSON ---------------------------------------------------------------

@@ -5,9 +5,6 @@ Charts and the drawings of a report share them; what a drawing cannot give it do
 
 from __future__ import annotations
 
-import csv
-import io
-import math
 import re
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -80,20 +77,11 @@ class Exported:
 
     def csv(self, delimiter: str = ",") -> str:
         """The numbers, always with a decimal point."""
-        from planner.reports.exports import guarded  # noqa: PLC0415 - brings the core along
-
-        def cell(value: str | float | None) -> str:
-            if value is None or (isinstance(value, float) and not math.isfinite(value)):
-                return ""
-            return guarded(value) if isinstance(value, str) else f"{value:.9g}"
+        from planner.reports.exports import cell, table_text  # noqa: PLC0415 - brings the core
 
         headings, rows = self.table()
-        stream = io.StringIO()
-        writer = csv.writer(stream, delimiter=delimiter, lineterminator="\n")
-        writer.writerow([guarded(text) for text in headings])
-        for row in rows:
-            writer.writerow([cell(value) for value in row])
-        return stream.getvalue()
+        lines = [[cell(value) for value in row] for row in rows]
+        return table_text([cell(text) for text in headings], lines, delimiter)
 
     def copy_picture(self) -> None:
         """Put the picture on the clipboard."""
