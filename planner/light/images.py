@@ -22,6 +22,7 @@ from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
+from planner.light.windows import Windows
 
 _FEWEST_PHOTONS = 4.0
 """An image is computed when it is due at least so many photons; fainter ones light the map
@@ -233,17 +234,20 @@ def _share_kept(
     """Share of each image's light on each cell (C, n) that mirrors and obstacles leave.
 
     And its standard error by two halves of the lines. Lines run from points of the cell to
-    points of the lamp, both spread evenly; about ``lines`` of them where the share changes in
-    the cell or beside it.
+    points of the lamp, both spread evenly; ``lines`` of them where windows tell that they differ,
+    or, where these do not tell, where the share changes in the cell or beside it.
     """
     count = len(grid.inside)
-    share, doubt = np.empty((2, count * len(images)))
+    windows = Windows(surfaces, images, specular)
+    share = windows.known(grid, images.of(source.outline)).ravel()
+    doubt = np.zeros(share.size)
     met = images.meets(surfaces.prism.plane_count)
     random = np.random.default_rng(5)
 
-    def look(pairs: IntArray, count_of_lines: int) -> None:
+    def look(pairs: IntArray, count_of_lines: int, told: bool) -> None:
         size = max(1, _LINES // count_of_lines)
         for start in range(0, pairs.size, size):
+            step()
             part = pairs[start : start + size]
             image, cell = np.divmod(part, count)
             u = shifted_points(part.size, count_of_lines, 5, random)
@@ -251,16 +255,19 @@ def _share_kept(
             base = source.points(*u[2:].reshape(3, -1))
             chain = np.repeat(image, count_of_lines)
             linear = images.linear.take(chain, axis=0)
-            gap = np.einsum("nij,jn->in", linear, base)
-            gap += images.shift.T.take(chain, axis=1)
-            gap -= places
+            ends = np.einsum("nij,jn->in", linear, base)
+            ends += images.shift.T.take(chain, axis=1)
+            gap = ends - places
             length = np.sqrt((gap**2).sum(axis=0))
             # A mirror is its own inverse turned round: back through it to the lamp's axes.
             seen = np.einsum("nji,jn->in", linear, gap / length)
             across, along = -(source.axes() @ seen[:2])
             light = source.profile.intensity(seen[2], across, along)
             light *= np.maximum(gap[2], 0.0) / length**3
-            left = _followed(surfaces, places, gap, base, met, chain, specular, step)
+            if told:
+                left = windows.left(places, ends, chain)
+            else:
+                left = _followed(surfaces, places, gap, base, met, chain, specular, step)
             # Neighbours in the sequence go to different halves.
             total, kept = (
                 a.reshape(-1, count_of_lines // 2, 2).sum(axis=1) for a in (light, light * left)
@@ -269,13 +276,16 @@ def _share_kept(
             share[part] = (first + second) / 2
             doubt[part] = np.abs(first - second) / 2
 
-    look(np.arange(share.size), min(_FIRST_LOOK, max(lines // 4, 2)))
-    mixed = [
-        index * count + grid.unlike_neighbours(np.round(of_image, 9))
-        for index, of_image in enumerate(share.reshape(-1, count))
-    ]
-    if mixed:
-        look(np.concatenate(mixed), max(lines, _FIRST_LOOK))
+    look(np.flatnonzero(np.isnan(share) & np.repeat(windows.told, count)), lines, True)
+    untold = np.flatnonzero(~windows.told)
+    if untold.size:
+        every = (untold[:, None] * count + np.arange(count)).ravel()
+        look(every, min(_FIRST_LOOK, max(lines // 4, 2)), False)
+        shares = share.reshape(-1, count)
+        mixed = [
+            index * count + grid.unlike_neighbours(np.round(shares[index], 9)) for index in untold
+        ]
+        look(np.concatenate(mixed), max(lines, _FIRST_LOOK), False)
     return share.reshape(-1, count).T, doubt.reshape(-1, count).T
 
 

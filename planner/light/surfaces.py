@@ -224,6 +224,14 @@ class Surfaces:
             return [b for b in prism.boxes if b.count == 1 and b.z0 < prism.z0 + _HAIR]
         return [b for b in prism.boxes if b.count == 1 and b.z1 > prism.z1 - _HAIR]
 
+    @property
+    def bands(self) -> tuple[IntArray, FloatArray]:
+        """First facet of each plane (planes,), and where its bands end, (deepest, planes).
+
+        Heights in metres, infinite where a plane has no further band.
+        """
+        return self._first_facet, self._tops
+
     def texel_edges(self, texels: IntArray) -> tuple[FloatArray, FloatArray]:
         """Edges of some texels (n,) as vectors (3, n) along their two axes, in metres."""
         facet = self.texel_facet[texels]
