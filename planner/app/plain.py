@@ -6,9 +6,11 @@ Qt takes a text for HTML wherever it looks like it, and HTML may name pictures t
 from __future__ import annotations
 
 import html
+from collections.abc import Callable
+from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QLabel, QListWidgetItem, QTableWidgetItem, QWidget
 
 
 class PlainLabel(QLabel):
@@ -25,10 +27,25 @@ def tooltip(*paragraphs: str) -> str:
     return "".join(f"<p>{html.escape(text, quote=False)}</p>" for text in paragraphs if text)
 
 
-def explain(widget: QWidget, *paragraphs: str) -> None:
-    """Give a widget a tool tip, and the same as a description in plain text.
+def read_out(*paragraphs: str) -> str:
+    """The same paragraphs as one plain text, for a screen reader."""
+    return " ".join(text for text in paragraphs if text)
+
+
+def explain(what: QWidget | QTableWidgetItem | QListWidgetItem, *paragraphs: str) -> None:
+    """Give a widget or an entry a tool tip, and the same as a description in plain text.
 
     Without one of its own Qt reads out the tool tip, markup and all.
     """
-    widget.setToolTip(tooltip(*paragraphs))
-    widget.setAccessibleDescription(" ".join(text for text in paragraphs if text))
+    what.setToolTip(tooltip(*paragraphs))
+    if isinstance(what, QWidget):
+        what.setAccessibleDescription(read_out(*paragraphs))
+    else:
+        what.setData(Qt.ItemDataRole.AccessibleDescriptionRole, read_out(*paragraphs))
+
+
+TIPS: Final[dict[int, Callable[..., str]]] = {
+    Qt.ItemDataRole.ToolTipRole: tooltip,
+    Qt.ItemDataRole.AccessibleDescriptionRole: read_out,
+}
+"""What a model answers to each role that explains an entry, made of its paragraphs."""

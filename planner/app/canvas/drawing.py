@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
 from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -18,10 +19,11 @@ from PySide6.QtWidgets import QHBoxLayout, QMenu, QToolButton, QWidget
 
 from planner.app.canvas.hand import FREE_KEYS, Handed
 from planner.app.canvas.ink import ZOOM_STEP, Ink, figure_font
-from planner.app.canvas.items import Item, Part
+from planner.app.canvas.items import Item, Part, item_title
 from planner.app.canvas.plan_drags import Choice, Edit, removed
 from planner.app.display import Display, SelectionModel
 from planner.app.document import BESIDE_MS, Document
+from planner.app.spoken import Told
 from planner.plan.groups import can_be_chosen
 from planner.plan.place import Place
 from planner.plan.plan import Plan
@@ -106,7 +108,11 @@ class Drawing(Handed):
         return area if area.height() > LEAST_DRAWN_PX else QRectF(self.rect())
 
     def items(self) -> tuple[Item, ...]:
-        """What the Tab key steps through, in order."""
+        """What the Tab key steps through, in order: the one list of what the drawing holds."""
+        raise NotImplementedError
+
+    def figures_of(self, item: Item) -> str:
+        """Where an item is, how high or how long, in the unit shown."""
         raise NotImplementedError
 
     def nudged(self, item: Item, by: Point) -> Edit | None:
@@ -199,6 +205,27 @@ class Drawing(Handed):
     def notice_ink(self, ink: Ink) -> QColor:
         """Colour of the notice: alarm where an edit was refused, plain where it was stopped."""
         return ink.alarm if self._refused else ink.ink
+
+    # -- told to screen readers: the very items ------------------------------------------
+
+    def parts(self) -> tuple[Item, ...]:
+        return self.items()
+
+    def told(self, part: Item) -> Told:
+        plan, place = self.plan, part.place
+        at = self.viewport.to_pixel(*self.spot_of(part))
+        among = {self.selection.current.whole, *self.selection.chosen}
+        chosen = place is not None and place.whole in among
+        return Told(item_title(plan, part), self.figures_of(part), at, chosen=chosen)
+
+    def part_at(self, pixel: QPointF) -> Item | None:
+        item = self.item_at(pixel)
+        whole = item if item.part is Part.BAND_EDGE else replace(item, band=0)
+        return whole if whole in self.items() else None
+
+    @property
+    def part_in_hand(self) -> Item | None:
+        return self.focused
 
     # -- menus --------------------------------------------------------------------------
 
@@ -332,6 +359,7 @@ class Drawing(Handed):
             self.end_burst()
             self._focused = item
             self.tell()
+            self.say_part()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab goes through the items first and leaves the drawing after the last.
@@ -360,6 +388,7 @@ class Drawing(Handed):
             self.choose(items[0] if by_tab else items[-1])
         self._by_key = by_tab or by_backtab or event.reason() is Qt.FocusReason.ShortcutFocusReason
         super().focusInEvent(event)
+        self.say_part()
         self.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:

@@ -225,6 +225,23 @@ class ElevationView(Drawing):
                 return Item(Part.WALL, shown, band_at(self.plan, shown, height))
         return Item(Part.OUTSIDE)
 
+    def figures_of(self, item: Item) -> str:
+        plan = self.plan
+
+        def length(metres: float) -> str:
+            return format_length(metres, self.display.unit)
+
+        match item.part:
+            case Part.LAMP:
+                return f"{length(plan.lamps[item.index].hanging_height)} above the canopy"
+            case Part.OBSTACLE:
+                return f"{length(plan.obstacles[item.index].underside)} above the floor"
+            case Part.BAND_EDGE:
+                return f"at {length(band_edges(plan, item.index)[item.band])}"
+            case Part.CEILING:
+                return f"at {length(plan.space.height)}"
+        return f"at {length(plan.canopy.height)} above the floor"
+
     def begin(self, item: Item, at: Point) -> Drag | None:
         if item.part not in _MOVABLE:
             return None

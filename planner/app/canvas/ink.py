@@ -20,6 +20,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from planner.app.spoken import Spoken
 from planner.app.theme import sized, tabular
 
 
@@ -210,7 +211,7 @@ ZOOM_STEP = 1.25
 _IN_SIGHT_PX = 48.0
 
 
-class FittedWidget(QWidget):
+class FittedWidget(Spoken):
     """A drawing to scale: whole while nobody has zoomed, painted anew in other colours.
 
     It is zoomed by the wheel about the pointer and shifted by the middle button, within

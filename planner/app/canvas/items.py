@@ -16,10 +16,10 @@ from planner.estimate.result import Estimate
 from planner.metrics.figures import ppfd
 from planner.plan.alignment import foot
 from planner.plan.lamp import Lamp
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, lining_at
 from planner.plan.plan import Plan
 from planner.plan.space import Obstacle, Point, contains
-from planner.units import LengthUnit, format_length
+from planner.units import LengthUnit, format_length, listed
 
 Field = npt.NDArray[np.float64]
 Section = tuple[Point, Point]
@@ -356,23 +356,51 @@ def plan_in_words(
 
 def item_in_words(plan: Plan, item: Item, section: Section, unit: LengthUnit) -> str:
     """One item: what it is, and where or how long."""
+    figures = item_figures(plan, item, section, unit)
+    if item.part in {Part.LAMP, Part.TURN}:
+        return f"lamp {item.index + 1} at {figures}"
+    if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
+        return f"{plan.obstacles[item.index].name} at {figures}"
+    if item.part is Part.CORNER:
+        return f"corner {item.index + 1} at {figures}"
+    if item.part is Part.WALL:
+        cover = plan.walls[item.index]
+        names = ", ".join(plan.lining(band.lining).name for band in cover.bands)
+        door = ", the door" if plan.space.door == item.index else ""
+        return f"wall {item.index + 1}{door}, {figures}, lined with {names}"
+    return f"section line {figures}"
+
+
+def item_title(plan: Plan, item: Item) -> str:
+    """What an item is, by name: 'Lamp 1: Bar', 'Wall 2: Foil', 'Section line'."""
+    place = item.place
+    if item.part is Part.BAND_EDGE:
+        return f"Edge {item.band + 1} of the linings of wall {item.index + 1}"
+    if place is None:
+        return "Section line"
+    wall = place.kind is PlaceKind.WALL and not plan.wall_opens(place.index)
+    door = ", the door" if wall and plan.space.door == place.index else ""
+    bands = plan.walls[place.index].bands if wall else ()
+    several = lining_at(plan, place.whole) is None
+    linings = ": " + listed([plan.lining(band.lining).name for band in bands]) if bands else ""
+    return f"{place.whole.title(plan)}{linings if several else ''}{door}"
+
+
+def item_figures(plan: Plan, item: Item, section: Section, unit: LengthUnit) -> str:
+    """Where an item of the plan view is, or how long."""
 
     def spot(x: float, y: float) -> str:
         return f"x {format_length(x, unit)}, y {format_length(y, unit)}"
 
     if item.part in {Part.LAMP, Part.TURN}:
         lamp = plan.lamps[item.index]
-        return f"lamp {item.index + 1} at {spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°"
+        return f"{spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°"
     if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
         obstacle = plan.obstacles[item.index]
         turned = f", turned by {obstacle.rotation_deg:g}°" if obstacle.rotation_deg else ""
-        return f"{obstacle.name} at {spot(obstacle.x, obstacle.y)}{turned}"
+        return f"{spot(obstacle.x, obstacle.y)}{turned}"
     if item.part is Part.CORNER:
-        return f"corner {item.index + 1} at {spot(*plan.space.footprint[item.index])}"
+        return spot(*plan.space.footprint[item.index])
     if item.part is Part.WALL:
-        cover = plan.walls[item.index]
-        names = ", ".join(plan.lining(band.lining).name for band in cover.bands)
-        door = ", the door" if plan.space.door == item.index else ""
-        long = format_length(plan.space.wall_length(item.index), unit)
-        return f"wall {item.index + 1}{door}, {long} long, lined with {names}"
-    return f"section line from {spot(*section[0])} to {spot(*section[1])}"
+        return f"{format_length(plan.space.wall_length(item.index), unit)} long"
+    return f"from {spot(*section[0])} to {spot(*section[1])}"

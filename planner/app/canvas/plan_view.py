@@ -18,6 +18,7 @@ from planner.app.canvas.items import (
     Section,
     default_section,
     item_at,
+    item_figures,
     item_in_words,
     items_in_order,
     off_walls,
@@ -228,6 +229,9 @@ class PlanView(Drawing):
 
     def items(self) -> tuple[Item, ...]:
         return items_in_order(self.plan)
+
+    def figures_of(self, item: Item) -> str:
+        return item_figures(self.plan, item, self.section, self.display.unit)
 
     def begin(self, item: Item, at: Point) -> Drag | None:
         if item.part in {Part.SECTION, Part.SECTION_START, Part.SECTION_END}:

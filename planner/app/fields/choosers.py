@@ -13,7 +13,7 @@ from planner.app.canvas.ink import pen
 from planner.app.canvas.plan_layers import paint_lining
 from planner.app.estimator import Worth
 from planner.app.fields.search_list import Entry, SearchCombo, recent_first
-from planner.app.plain import explain, tooltip
+from planner.app.plain import TIPS, explain
 from planner.app.settings import Settings
 from planner.catalogue.library import (
     Catalogue,
@@ -175,8 +175,8 @@ class LiningChooser(SearchCombo):
             self.clear()
             for lining in offered:
                 self.addItem(lining_title(lining), lining.key)
-                tip = tooltip(lining.name)
-                self.setItemData(self.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
+                for role, made in TIPS.items():
+                    self.setItemData(self.count() - 1, made(lining.name), role)
         self._present = key
         self._show_worth()
         self.setCurrentIndex(self.findData(key))

@@ -132,6 +132,9 @@ class StillCombo(QComboBox):
             event.ignore()
 
 
+_CUT = "Longer than its line."
+
+
 class TextLine(TypedField, QLineEdit):
     """Signals: ``committed(text)`` for a new text, ``reverted`` after Esc."""
 
@@ -179,6 +182,8 @@ class TextLine(TypedField, QLineEdit):
         room = self.width() - 12
         cut = self.fontMetrics().horizontalAdvance(self._value) > room
         self.setToolTip(tooltip(self._value) if cut else "")
+        if self.accessibleDescription() in {"", _CUT}:  # or Qt would read out the tip
+            self.setAccessibleDescription(_CUT if cut else "")
 
     # -- Qt ---------------------------------------------------------------------------
 

@@ -35,7 +35,7 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, StillCombo
-from planner.app.plain import tooltip
+from planner.app.plain import TIPS
 
 Index = QModelIndex | QPersistentModelIndex
 Picture = Callable[[QPainter, QRectF, QPalette], None]
@@ -81,8 +81,8 @@ class _Entries(QAbstractListModel):
         entry = self.entries[self.rows[index.row()]]
         if role == Qt.ItemDataRole.DisplayRole:
             return f"{entry.title}. {entry.facts}"
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return tooltip(entry.title, entry.facts)
+        if role in TIPS:
+            return TIPS[role](entry.title, entry.facts)
         return entry if role == _ENTRY else None
 
 

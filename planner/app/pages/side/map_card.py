@@ -33,6 +33,7 @@ from planner.app.fields.form import TextLine
 from planner.app.pages.side.linked import Linked, Shows
 from planner.app.plain import tooltip
 from planner.app.plots.difference import DifferenceStyle, dots, picture
+from planner.app.spoken import Listed
 from planner.estimate.compare import AgainstMap, Origin, Side
 from planner.metrics.figures import FIGURE, percent, ppfd
 
@@ -42,7 +43,7 @@ _PAD = theme.RHYTHM
 _Elide = Qt.TextElideMode.ElideRight
 
 
-class MapCard(QWidget):
+class MapCard(Listed):
     """A small map that shares pointer and section line with all others.
 
     Signals: ``picked`` when it is clicked or reached by Tab, ``opened`` when it is double-clicked,
@@ -143,6 +144,9 @@ class MapCard(QWidget):
             f"mean {ppfd(found.mean)} · min / mean {percent(found.min_over_mean)}",
             f"{light} · DLI {FIGURE['dli'].number(found.dli)}",
         )
+
+    def told_value(self) -> str:
+        return self.figure_lines()[0]
 
     def _describe(self) -> None:
         side = self.side

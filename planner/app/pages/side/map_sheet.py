@@ -28,10 +28,11 @@ from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, LinkedState, Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.variants import VariantSteps
-from planner.app.plain import tooltip
+from planner.app.plain import explain
 from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded_reach
+from planner.app.spoken import SpokenList
 from planner.estimate.compare import PLAN_SIDE, AgainstMap, Origin, Side
 from planner.estimate.odds import By, verdict
 from planner.plan.lit import counted
@@ -76,7 +77,7 @@ class CardBar(QWidget):
         self.buttons: dict[str, QToolButton] = {}
         for key, (text, tip, act) in self._keys_of_verbs.items():
             made = link_button(text)
-            made.setToolTip(tooltip(tip))
+            explain(made, tip)
             made.clicked.connect(lambda _on=False, act=act: act())
             # In a narrow window the rest is a right click away.
             made.setVisible(key in _ON_THE_BAR)
@@ -216,7 +217,7 @@ class MapSheet(QWidget):
         self._comparer, self._linked, self._display = comparer, linked, display
         self.cards: list[MapCard] = []
         self._columns = 1
-        self._holder = QWidget()
+        self._holder = SpokenList()
         self._holder.setAccessibleName("Maps")
         self._area = QScrollArea()
         self._area.setFrameShape(QFrame.Shape.NoFrame)

@@ -29,7 +29,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.plain import tooltip
+from planner.app.plain import TIPS, explain
 from planner.estimate.compare import COLUMNS, Identity, Option, Wishes
 from planner.plan.costs import Costs
 from planner.reports.exports import options_to_csv
@@ -84,8 +84,8 @@ class OptionModel(QAbstractTableModel):
     ) -> Any:
         if orientation is Qt.Orientation.Vertical:
             return self._name(section, role)
-        if role == _Role.ToolTipRole and section < _BUY:
-            return tooltip(COLUMNS[section].about)
+        if role in TIPS and section < _BUY:
+            return TIPS[role](COLUMNS[section].about)
         if role == _Role.TextAlignmentRole and section == _BUY:
             return Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         if role != _Role.DisplayRole:
@@ -101,9 +101,9 @@ class OptionModel(QAbstractTableModel):
             return "\n".join(textwrap.wrap(side.name, _NAME_CHARACTERS)) or side.name
         if role == _Role.TextAlignmentRole:
             return Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-        if role == _Role.ToolTipRole:
+        if role in TIPS:
             missed = self._wishes.missed(self.rows[row])
-            return tooltip(side.name, "; ".join(side.said), *side.problems, *missed)
+            return TIPS[role](side.name, "; ".join(side.said), *side.problems, *missed)
         return None
 
     def data(self, index: Index, role: int = _Role.DisplayRole) -> Any:
@@ -117,8 +117,8 @@ class OptionModel(QAbstractTableModel):
         if role == _Role.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignLeft if column == _BUY else Qt.AlignmentFlag.AlignRight
             return side | Qt.AlignmentFlag.AlignVCenter
-        if role == _Role.ToolTipRole and column == _BUY:
-            return tooltip(one.buy)
+        if role in TIPS and column == _BUY:
+            return TIPS[role](one.buy)
         return None
 
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
@@ -323,7 +323,7 @@ class ReadTable(QTableWidget):
         for row, texts in enumerate(rows):
             for column, text in enumerate(texts):
                 item = QTableWidgetItem(text)
-                item.setToolTip(tooltip(text))
+                explain(item, text)
                 self.setItem(row, column, item)
         self.resizeColumnsToContents()
         self.resizeRowsToContents()

@@ -35,7 +35,7 @@ from planner.app.pages.side.sweep_form import SweepForm
 from planner.app.pages.side.variants import TryForm, VariantSteps
 from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, TradeOffForm
 from planner.app.pages.side.worth_form import WorthBoard, WorthForm
-from planner.app.plain import PlainLabel
+from planner.app.plain import PlainLabel, explain
 from planner.app.plots.option_charts import TradeOffPlot
 from planner.app.questions import FILTERS, Questions, in_file_name, write_text
 
@@ -139,7 +139,7 @@ class SideBySidePage(QWidget):
         """Maps and choices over the table, which is as wide as the page and as tall as its rows."""
         holder = QWidget()
         self.copy_button = link_button("Copy the table")
-        self.copy_button.setToolTip("<p>Tab-separated, for a spreadsheet (Ctrl+C in the table)</p>")
+        explain(self.copy_button, "Tab-separated, for a spreadsheet (Ctrl+C in the table)")
         self.copy_button.clicked.connect(self.copy_table)
         self.export_button = link_button("Export as CSV…")
         self.export_button.clicked.connect(self.export_table)

@@ -30,7 +30,7 @@ from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.pages.side.options_table import ReadTable
 from planner.app.pages.side.weighing import AIMS, HELD
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import TIPS, PlainLabel
 from planner.app.plots.schedule_chart import ScheduleChart
 from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
 from planner.estimate.find_question import Aim, Held
@@ -120,9 +120,9 @@ class StageModel(QAbstractTableModel):
         if role == _Role.TextAlignmentRole and 0 < column < self.columnCount() - 1:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         found = self.answer(row)
-        if role == _Role.ToolTipRole and found is not None:
+        if role in TIPS and found is not None:
             said = (in_unit(text, self._unit()) for text in (found.words, *found.warnings))
-            return tooltip(*said)
+            return TIPS[role](*said)
         return None
 
     def _wanted(self, stage: GrowthStage, column: int) -> str:

@@ -71,7 +71,7 @@ class SweepBoard(QWidget):
         self.keep_button = button("Keep as an option", "Beside the plan, to be compared (Enter)")
         self.adopt_button = button("Adopt", "Give the plan the values of this point")
         self.copy_button = link_button("Copy the points")
-        self.copy_button.setToolTip("<p>Tab-separated, with every figure</p>")
+        explain(self.copy_button, "Tab-separated, with every figure")
         self.keep_button.clicked.connect(self.keep)
         self.copy_button.clicked.connect(self.copy)
         self.adopt_button.clicked.connect(self.adopt)

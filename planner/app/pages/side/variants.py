@@ -22,7 +22,7 @@ from planner.app.document import Document
 from planner.app.fields.choosers import Shelf, lining_places, lining_title
 from planner.app.fields.form import button
 from planner.app.fields.panel import FieldForm
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 from planner.plan import variant_edits
 from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining
@@ -228,7 +228,7 @@ class TickList(QListWidget):
             item = QListWidgetItem(title)
             item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
             item.setCheckState(_CHECKED if key in ticked else Qt.CheckState.Unchecked)
-            item.setToolTip(tooltip(name))
+            explain(item, name)
             self.addItem(item)
         self.blockSignals(blocked)
         self.counted.emit()

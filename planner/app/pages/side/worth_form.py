@@ -24,7 +24,7 @@ from planner.app.fields.panel import FieldForm
 from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.options_table import ReadTable
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 from planner.app.quantity_box import QuantityBox
 from planner.estimate.compare import Side
 from planner.estimate.worth import (
@@ -103,8 +103,9 @@ class WorthForm(FieldForm):
         )
         self.overlap = self.add_dial("overlap").box
         self.seams = QCheckBox("Seams are welcome")
-        self.seams.setToolTip(
-            tooltip("Pieces that fit whole may be put together from strips where that saves some.")
+        explain(
+            self.seams,
+            "Pieces that fit whole may be put together from strips where that saves some.",
         )
         self.seams.clicked.connect(self._set_seams)
         self.add_wide(self.seams)

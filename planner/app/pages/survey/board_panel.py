@@ -13,7 +13,7 @@ from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, TextLine, button
 from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
@@ -274,7 +274,7 @@ class BoardPanel(FieldPanel):
         self.add_row("Paper", self.paper)
         self.black = QCheckBox("Black but for the holes")
         self.black.setAccessibleName(self.black.text())
-        self.black.setToolTip(tooltip("Much ink, but it throws back little light."))
+        explain(self.black, "Much ink, but it throws back little light.")
         self.add_wide(self.black)
         self.count_note = NoteLabel()
         self.add_wide(self.count_note)

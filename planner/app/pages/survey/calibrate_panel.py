@@ -31,7 +31,7 @@ from planner.app.pages.survey.calibration import (
 )
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.diagnosis import Diagnosing, Doubtful
-from planner.app.plain import tooltip
+from planner.app.plain import explain
 from planner.catalogue.library import CatalogueError
 from planner.plan.survey import Survey
 
@@ -205,7 +205,7 @@ def _fill(listed: QListWidget, rows: list[tuple[str, str]], ticked: Iterable[str
     for key, text in rows:
         item = QListWidgetItem(text)
         item.setData(_KEY, key)
-        item.setToolTip(tooltip(text))
+        explain(item, text)
         item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
         item.setFlags(item.flags() | Qt.ItemFlag.ItemIsSelectable)
         item.setCheckState(_CHECKED if key in chosen else Qt.CheckState.Unchecked)

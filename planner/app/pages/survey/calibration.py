@@ -25,7 +25,7 @@ from planner.app.fields.choosers import Shelf
 from planner.app.fields.form import AlertLabel, NoteLabel, button, fold_button
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 from planner.metrics.figures import banded
 from planner.plan.lamp import CosineProfile
 from planner.plan.lining import Lining
@@ -307,12 +307,11 @@ class CalibrationResults(QWidget):
             for column in range(count):
                 item = QTableWidgetItem(f"{found.correlation[row, column]:+.2f}")
                 first, second = found.fitted[row].label, found.fitted[column].label
-                item.setToolTip(tooltip(f"{first} with {second}"))
+                explain(item, f"{first} with {second}")
                 table.setItem(row, column, item)
         _fit_height(table)
         listed = "; ".join(f"{k}: {one.label}" for k, one in enumerate(found.fitted, start=1))
-        table.setAccessibleDescription(listed)
-        table.setToolTip(tooltip(listed))
+        explain(table, listed)
         self.correlation_fold.setVisible(count > 1)
 
 
@@ -335,7 +334,7 @@ class FoundValue(QWidget):
             causes = []
         for row, part in enumerate((label, value)):
             part.setWordWrap(True)
-            part.setToolTip(tooltip(one.sentence))
+            explain(part, one.sentence)
             layout.addWidget(part, row, 0, 1, 2)
         for row, cause in enumerate(causes, start=2):
             words, bar = PlainLabel(cause.words), QProgressBar()
@@ -347,7 +346,7 @@ class FoundValue(QWidget):
             told = f"{cause.words}: {100 * cause.share:.0f} % of the variance"
             bar.setAccessibleName(told)
             for made in (words, bar):
-                made.setToolTip(tooltip(told))
+                explain(made, told)
             words.setFont(theme.sized(words.font(), 0.92))
             layout.addWidget(words, row, 0)
             layout.addWidget(bar, row, 1, Qt.AlignmentFlag.AlignVCenter)

@@ -19,7 +19,7 @@ from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.pages.survey.pictures import View
-from planner.app.plain import PlainLabel, tooltip
+from planner.app.plain import PlainLabel, explain
 from planner.app.plots.survey_charts import IntervalChart, ScatterPlot
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
@@ -111,11 +111,10 @@ class ComparePanel(Form):
             self.verdict.setText("These two share no hole with readings in both." if both else "")
             return
         self.ratio.setText(f"{self.pair.ratio:.3f} ± {self.pair.band:.3f}")
-        self.ratio.setToolTip(
-            tooltip(
-                f"Mean over {self.pair.holes} holes with its 95 % interval; single holes differ by "
-                f"{self.pair.spread:.3f} (standard deviation)."
-            )
+        explain(
+            self.ratio,
+            f"Mean over {self.pair.holes} holes with its 95 % interval; single holes differ by "
+            f"{self.pair.spread:.3f} (standard deviation).",
         )
         self.verdict.setText(self.pair.words())
 
@@ -191,8 +190,7 @@ class OverlayPanel(QWidget):
             value.setFont(theme.tabular(value.font()))
             value.setAlignment(Qt.AlignmentFlag.AlignRight)
             for part in (label, value):
-                part.setToolTip(tooltip(meaning))
-            value.setAccessibleDescription(meaning)
+                explain(part, meaning)
             grid.addWidget(label, line, 0)
             grid.addWidget(value, line, 1)
             self.values[name] = value

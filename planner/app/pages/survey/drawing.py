@@ -35,9 +35,11 @@ from planner.app.canvas.marks import paint_line, paint_refining
 from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.survey_charts import DivergingBar, ResidualMap, paint_cells
+from planner.app.spoken import Told
 from planner.estimate.result import Estimate
 from planner.plan.plan import Plan
 from planner.plan.space import Point
+from planner.units import LengthUnit, format_length
 
 
 @dataclass(frozen=True)
@@ -231,6 +233,7 @@ class SurveyDrawing(FittedWidget):
         super().__init__(parent)
         self._picture: Picture | None = None
         self._light = LightLayer()
+        self.unit = LengthUnit.CM
         self.keys_used = False
         self.setAccessibleName(name)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -252,6 +255,8 @@ class SurveyDrawing(FittedWidget):
         if self._fitted:
             self.fit()
         self.setAccessibleDescription(picture.words)
+        if old is not None and old.next_hole != picture.next_hole:
+            self.say_part()
         self.update()
 
     def bounds(self) -> Bounds:
@@ -271,6 +276,30 @@ class SurveyDrawing(FittedWidget):
 
     def sizeHint(self) -> QSize:
         return QSize(620, 560)
+
+    # -- told to screen readers: the holes, by number -------------------------------------
+
+    @property
+    def _by_hole(self) -> dict[int, Mark]:
+        return {} if self._picture is None else {one.hole: one for one in self._picture.marks}
+
+    def parts(self) -> tuple[int, ...]:
+        return tuple(self._by_hole)
+
+    def told(self, part: int) -> Told:
+        mark = self._by_hole[part]
+        x, y = (format_length(one, self.unit) for one in mark.place)
+        about = f"at x {x}, y {y}" + ", far off its neighbours" * mark.suspect
+        value = mark.text or "read" * (mark.colour is not None)
+        at, here = self.pixel(*mark.place), part == self.part_in_hand
+        return Told(f"Hole {part}", value, at, about, here)
+
+    def part_at(self, pixel: QPointF) -> int | None:
+        return self.hole_at(pixel)
+
+    @property
+    def part_in_hand(self) -> int | None:
+        return None if self._picture is None else self._picture.next_hole
 
     # -- hand and keys ------------------------------------------------------------------
 
@@ -368,6 +397,7 @@ class SurveyDrawing(FittedWidget):
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
+        self.say_part()
         self.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
@@ -398,8 +428,11 @@ class Stage(QWidget):
         for part in (self.second, self.light_bar, self.residual_bar):
             part.hide()
 
-    def show_pictures(self, first: Picture, second: Picture | None = None) -> None:
-        """Show a picture, or two beside each other."""
+    def show_pictures(
+        self, first: Picture, second: Picture | None = None, unit: LengthUnit = LengthUnit.CM
+    ) -> None:
+        """Show a picture, or two beside each other; ``unit`` for lengths in what is told."""
+        self.first.unit = self.second.unit = unit
         self.first.show_picture(first)
         self.second.setVisible(second is not None)
         if second is not None:

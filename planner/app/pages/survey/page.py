@@ -303,7 +303,7 @@ class SurveyPage(QWidget):
         if survey is None or not self.isVisible():
             return
         first, second = self._pictures(survey)
-        self.stage.show_pictures(first, second)
+        self.stage.show_pictures(first, second, self.workplace.display.unit)
 
     def _pictures(self, survey: Survey) -> tuple[Picture, Picture | None]:
         plan, hole = self.desk.plan, self.desk.hole

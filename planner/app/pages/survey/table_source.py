@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 
 from planner.app.fields.form import StillCombo
 from planner.app.jobs import Cancelled, Job, Progress
-from planner.app.plain import tooltip
+from planner.app.plain import explain
 from planner.files.disk import reason_of
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
@@ -353,7 +353,7 @@ class ColumnHeads(QHeaderView):
         role = guess.roles[column]
         light = guess.light(column) if role is Role.VALUE else TableLight.PPFD
         box.setCurrentIndex([meaning for _, meaning in choices].index((role, light)))
-        box.setToolTip(tooltip("What this column holds: a place, readings in a unit, or nothing."))
+        explain(box, "What this column holds: a place, readings in a unit, or nothing.")
         box.widen_list()
         box.activated.connect(lambda k: self.chosen.emit(column, choices[k][1]))
 
@@ -416,7 +416,7 @@ class TablePreview(QTableWidget):
                     item.setForeground(quiet)
                 if not kept or (cells.columns and column + 1 not in cells.columns):
                     item.setBackground(ground)
-                    item.setToolTip(tooltip("Hidden or a remark: not read."))
+                    explain(item, "Hidden or a remark: not read.")
                 self.setItem(row, column, item)
         self.resizeColumnsToContents()
         self.heads.place()
