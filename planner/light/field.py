@@ -12,12 +12,15 @@ from planner.light.boxes import Box
 from planner.light.cellmap import filled
 from planner.light.polygon import (
     clip_to_rectangle,
+    clip_to_rectangles,
     convex_pieces,
     crossed_cells,
     cut_away,
     fan,
     inside_polygon,
+    is_convex,
     moments,
+    moments_of_each,
 )
 from planner.light.prism import FloatArray, IntArray, Prism
 from planner.light.surfaces import clip_cells
@@ -207,20 +210,30 @@ class CellGrid:
     @cached_property
     def _cut_triangles(self) -> tuple[FloatArray, IntArray, FloatArray]:
         """Triangles (n, 3, 2) of the cut cells, their cell (n,), rising, and share of it (n,)."""
-        parts: list[FloatArray] = []
-        cells: list[int] = []
-        dx, dy = self.step
-        for cell in np.flatnonzero(~self._is_whole):
-            row, column = divmod(int(self.inside[cell]), self.area.shape[1])
-            x, y = float(self.x[column]), float(self.y[row])
-            around = (x - dx / 2, y - dy / 2, x + dx / 2, y + dy / 2)
-            found = [part for piece in self._pieces(around) for part in fan(piece)]
-            parts += found
-            cells += [int(cell)] * len(found)
-        size = np.array([moments(part)[0] for part in parts])
-        of_cell = np.array(cells, dtype=np.intp)
+        cut = np.flatnonzero(~self._is_whole)
+        row, column = np.divmod(self.inside[cut], self.area.shape[1])
+        middle, half = np.stack([self.x[column], self.y[row]], axis=1), np.array(self.step) / 2
+        low, high = middle - half, middle + half
+        if is_convex(self.corners) and not self.standing:
+            # What is left of each is convex: a fan of triangles from its first corner.
+            piece = clip_to_rectangles(self.corners, low, high)
+            fans = piece[:, 1:-1], piece[:, 2:]
+            first = np.broadcast_to(piece[:, :1], fans[0].shape)
+            parts = np.stack([first, *fans], axis=2).reshape(-1, 3, 2)
+            of_cell = np.repeat(cut, piece.shape[1] - 2)
+        else:
+            found = [
+                (part, cell)
+                for cell, *around in zip(cut.tolist(), *low.T, *high.T, strict=True)
+                for piece in self._pieces((around[0], around[1], around[2], around[3]))
+                for part in fan(piece)
+            ]
+            parts = np.array([part for part, _ in found]).reshape(-1, 3, 2)
+            of_cell = np.array([cell for _, cell in found], dtype=np.intp)
+        size, _ = moments_of_each(parts)
+        parts, of_cell, size = parts[size > 0], of_cell[size > 0], size[size > 0]
         whole = np.bincount(of_cell, weights=size, minlength=len(self.inside))
-        return np.array(parts).reshape(-1, 3, 2), of_cell, size / whole[of_cell]
+        return parts, of_cell, size / whole[of_cell]
 
     def _pieces(self, rectangle: tuple[float, float, float, float]) -> list[FloatArray]:
         """Convex pieces of the map in a rectangle."""

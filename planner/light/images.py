@@ -276,7 +276,11 @@ def _share_kept(
             share[part] = (first + second) / 2
             doubt[part] = np.abs(first - second) / 2
 
-    look(np.flatnonzero(np.isnan(share) & np.repeat(windows.told, count)), lines, True)
+    look(
+        np.flatnonzero(np.isnan(share) & np.repeat(windows.told, count)),
+        max(lines // 2, lines - _FIRST_LOOK),
+        True,
+    )
     untold = np.flatnonzero(~windows.told)
     if untold.size:
         every = (untold[:, None] * count + np.arange(count)).ravel()

@@ -25,6 +25,31 @@ def clip_to_rectangle(
     return np.array(points).reshape(-1, 2)
 
 
+def clip_to_rectangles(corners: FloatArray, low: FloatArray, high: FloatArray) -> FloatArray:
+    """As ``clip_to_rectangle`` for many rectangles at once: from ``low`` to ``high``, both (n, 2).
+
+    Shape (n, most, 2); what has fewer corners repeats its first.
+    """
+    points = np.repeat(np.asarray(corners)[None], len(low), axis=0)
+    for axis, sign, bound in ((0, -1.0, low), (0, 1.0, high), (1, -1.0, low), (1, 1.0, high)):
+        room = sign * (bound[:, axis, None] - points[:, :, axis])
+        after, room_after = np.roll(points, -1, axis=1), np.roll(room, -1, axis=1)
+        inside = room >= 0
+        crossing = inside != (room_after >= 0)
+        way = np.divide(room, room - room_after, out=np.zeros_like(room), where=crossing)
+        both = np.stack([points, points + way[:, :, None] * (after - points)], axis=2)
+        kept = np.stack([inside, crossing], axis=2).reshape(len(low), 2 * points.shape[1])
+        count = kept.sum(axis=1)
+        order = np.argsort(~kept, axis=1, kind="stable")[:, : max(int(count.max(initial=0)), 1)]
+        order = np.where(np.arange(order.shape[1]) < count[:, None], order, order[:, :1])
+        points = np.take_along_axis(
+            both.reshape(len(low), 2 * points.shape[1], 2), order[:, :, None], axis=1
+        )
+        # Nothing left is one point, which has no area and stays where it is.
+        points[count == 0] = low[count == 0, None]
+    return points
+
+
 def cut_away(corners: FloatArray, convex: FloatArray) -> list[FloatArray]:
     """What a convex polygon (corners counter-clockwise) leaves of another, in pieces."""
     pieces = []
@@ -75,6 +100,20 @@ def moments(corners: FloatArray) -> tuple[float, float, float]:
     return twice / 2, ox + mx / (3 * twice), oy + my / (3 * twice)
 
 
+def moments_of_each(polygons: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Areas (n,) and centres of area (2, n) of polygons (n, corners, 2), as ``moments``."""
+    first = polygons[:, 0].T
+    here = np.moveaxis(polygons, 2, 0) - first[:, :, None]
+    after = np.roll(here, -1, axis=2)
+    cross = here[0] * after[1] - here[1] * after[0]
+    twice = cross.sum(axis=1)
+    flat = np.abs(twice) < 2e-15
+    twice[flat] = 0.0
+    moment = ((here + after) * cross).sum(axis=2)
+    centre = first + np.divide(moment, 3 * twice, out=np.zeros_like(moment), where=~flat)
+    return twice / 2, centre
+
+
 def convex_pieces(
     corners: FloatArray, rectangle: tuple[float, float, float, float], depth: int = 6
 ) -> list[FloatArray]:
@@ -91,7 +130,7 @@ def convex_pieces(
         return []
     if area > (1 - 1e-9) * whole:
         return [np.array([[x0, y0], [x1, y0], [x1, y1], [x0, y1]])]
-    if depth == 0 or _is_convex(piece):
+    if depth == 0 or is_convex(piece):
         return [piece]
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     quarters = ((x0, y0, x, y), (x, y0, x1, y), (x0, y, x, y1), (x, y, x1, y1))
@@ -117,7 +156,7 @@ def _without_spurs(piece: FloatArray) -> FloatArray:
     return piece
 
 
-def _is_convex(piece: FloatArray) -> bool:
+def is_convex(piece: FloatArray) -> bool:
     """Whether a polygon turns left at every corner and nowhere back on itself."""
     edges = np.roll(piece, -1, axis=0) - piece
     edges = edges[np.hypot(edges[:, 0], edges[:, 1]) > 1e-12]

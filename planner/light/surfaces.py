@@ -18,10 +18,11 @@ import numpy.typing as npt
 from planner.light.boxes import FACES, Box
 from planner.light.polygon import (
     brought_inside,
-    clip_to_rectangle,
+    clip_to_rectangles,
     crossed_cells,
     inside_polygon,
     moments,
+    moments_of_each,
 )
 from planner.light.prism import FloatArray, IntArray, Prism, totals
 
@@ -439,16 +440,11 @@ def clip_cells(
         return u, v, area
     crossed = crossed_cells(corners, u, v, du, dv)
     area[~crossed & ~inside_polygon(corners, u, v)] = 0.0
-    for row, column in np.argwhere(crossed):
-        where = (row, column)
-        cu, cv = u[where], v[where]
-        piece = clip_to_rectangle(corners, (cu - du / 2, cv - dv / 2, cu + du / 2, cv + dv / 2))
-        size, mu, mv = moments(piece)
-        area[where] = size
-        if size > 1e-12:
-            u[where], v[where] = mu, mv
-        else:
-            area[where] = 0.0
+    middle, half = np.stack([u[crossed], v[crossed]], axis=1), np.array([du, dv]) / 2
+    size, centre = moments_of_each(clip_to_rectangles(corners, middle - half, middle + half))
+    left = size > 1e-12
+    area[crossed] = np.where(left, size, 0.0)
+    u[crossed], v[crossed] = np.where(left, centre, middle.T)
     return u, v, area
 
 

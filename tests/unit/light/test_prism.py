@@ -10,7 +10,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.light.field import CellGrid
-from planner.light.polygon import brought_inside, clip_to_rectangle, moments
+from planner.light.polygon import (
+    brought_inside,
+    clip_to_rectangle,
+    clip_to_rectangles,
+    moments,
+    moments_of_each,
+)
 from planner.light.prism import Prism
 from planner.light.sequences import cosine_directions, shifted_points
 from planner.light.surfaces import Surfaces
@@ -153,3 +159,18 @@ def test_spread_points_lie_in_the_unit_cube(groups: int, count: int) -> None:
     assert points.shape == (5, groups, count)
     assert (points >= 0).all()
     assert (points < 1).all()
+
+
+def test_many_rectangles_are_cut_at_once() -> None:
+    # A triangle with legs of 2: whole inside, twice half by its long side, and outside.
+    triangle = np.array([[0.0, 0.0], [2.0, 0.0], [0.0, 2.0]])
+    low = np.array([[0.2, 0.2], [0.5, 0.5], [1.0, 0.0], [1.5, 1.5]])
+    pieces = clip_to_rectangles(
+        triangle, low, low + [[0.5, 0.5], [1.0, 1.0], [1.0, 1.0], [0.4, 0.4]]
+    )
+    areas, centres = moments_of_each(pieces)
+    assert areas == pytest.approx([0.25, 0.5, 0.5, 0.0], abs=1e-15)
+    assert centres.T[:3] == pytest.approx(
+        np.array([[0.45, 0.45], [0.5 + 1 / 3, 0.5 + 1 / 3], [1 + 1 / 3, 1 / 3]])
+    )
+    assert clip_to_rectangles(triangle, low[:0], low[:0]).shape[0] == 0
