@@ -14,7 +14,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
@@ -51,7 +51,8 @@ class Suspect:
     ``squares`` is by how much the sum of squared weighted residuals falls when it is taken to
     be so, ``times`` how many times better the readings of the survey then agree (rms before
     over after). ``words`` says what it is, ``remedy`` what a button would say; ``mended`` is
-    the survey put right, None where reading again is the only way.
+    the survey put right. ``profile`` is the beam of the lamps whose kind has the key ``lamp``
+    where it is the plan that is put right. Without either, reading again is the only way.
     """
 
     key: str
@@ -61,6 +62,13 @@ class Suspect:
     squares: float
     times: float
     mended: Survey | None = None
+    lamp: str = ""
+    profile: CosineProfile | None = None
+
+    @property
+    def by_button(self) -> bool:
+        """Whether anything can be put right without reading again."""
+        return self.mended is not None or self.profile is not None
 
 
 @dataclass(frozen=True)
@@ -154,6 +162,15 @@ def _tried(suspect: Suspect, fit: Fit, quick: Asked) -> Suspect:
         after = fit_surveys(quick)
     except CalibrationError:
         return replace(suspect, squares=0.0)
+    if suspect.profile is not None:
+        # What is put into the plan was fitted in full, and is what the words say.
+        values = zip(after.parameters, after.values, strict=True)
+        beam = next(
+            (p, float(v))
+            for p, v in values
+            if p.quantity is Quantity.EXPONENT and p.of == suspect.lamp
+        )
+        suspect = replace(suspect, **_beam_told(fit, *beam))
     return replace(
         suspect,
         squares=2 * fit.cost - 2 * after.cost,
@@ -264,27 +281,28 @@ def _not_as_written(fit: Fit, written: Mapping[str, Survey]) -> list[Suspect]:
         keep = np.arange(len(residuals)) != readings + row
         step, left = _step(fit.jacobian[keep], residuals[keep])
         value = float(np.clip(fit.values[k] + step[k], p.low, p.high))
-        if p.quantity is Quantity.EXPONENT:
-            told: tuple[str, str, Survey | None] | None = _beam_told(fit, p, value)
-        else:
-            model = next(m for m in fit.models if m.survey.key == p.of)
-            told = _told(p, value, model.survey, model.plan)
-        if told is None:
-            continue
-        words, remedy, mended = told
         gain = 2 * fit.cost - left
         times = math.sqrt(2 * fit.cost / max(left, 1e-9))
         survey = p.of if p.of in written else EVERY
-        found.append(Suspect(p.quantity.value, survey, words, remedy, gain, times, mended))
+        blank = Suspect(p.quantity.value, survey, "", "", gain, times)
+        if p.quantity is Quantity.EXPONENT:
+            found.append(replace(blank, **_beam_told(fit, p, value)))
+            continue
+        model = next(m for m in fit.models if m.survey.key == p.of)
+        told = _told(p, value, model.survey, model.plan)
+        if told is not None:
+            words, remedy, mended = told
+            found.append(replace(blank, words=words, remedy=remedy, mended=mended))
     return found
 
 
-def _beam_told(fit: Fit, p: Parameter, value: float) -> tuple[str, str, None]:
-    """What a beam that was let go comes to in words; no survey is put right by that."""
+def _beam_told(fit: Fit, p: Parameter, value: float) -> dict[str, Any]:
+    """What a beam that was let go comes to; it is the plan that is put right by that."""
     lamp = next(lamp for m in fit.models for lamp in m.lamps if lamp.model.key == p.of)
-    found, planned = (CosineProfile(exponent=m).beam_angle_deg for m in (value, p.start))
+    profile = CosineProfile(exponent=max(value, 0.0))
+    found, planned = profile.beam_angle_deg, CosineProfile(exponent=p.start).beam_angle_deg
     words = f"the beam of '{lamp.model.name}' is {found:.0f}° wide, not {planned:.0f}° as planned"
-    return words, "Fit the beam", None
+    return {"words": words, "remedy": "Use in the plan", "lamp": p.of, "profile": profile}
 
 
 def _told(

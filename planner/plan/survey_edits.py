@@ -13,6 +13,7 @@ from planner.plan.edits import (
     set_canopy,
     set_canopy_height,
 )
+from planner.plan.lamp import CosineProfile
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
 from planner.plan.quantity import Value
@@ -140,6 +141,15 @@ def _lined(plan: Plan, survey: Survey) -> Plan:
     # The survey's own copy of the lining holds, not the plan's of the same key.
     linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
     return line_all_walls(changed(plan, linings=linings), lining)
+
+
+def beam_in_plan(plan: Plan, key: str, profile: CosineProfile) -> Plan:
+    """The plan with this beam for all its lamps of one kind."""
+    lamps = tuple(
+        changed(lamp, model=changed(lamp.model, profile=profile)) if lamp.model.key == key else lamp
+        for lamp in plan.lamps
+    )
+    return changed(plan, lamps=lamps)
 
 
 def used_in_plan(

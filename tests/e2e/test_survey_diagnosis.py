@@ -17,9 +17,11 @@ from planner.app.pages.survey import diagnosis as module
 from planner.app.pages.survey.calibration import CalibrationResults, FoundValue
 from planner.app.pages.survey.page import SurveyPage
 from planner.plan import edits
+from planner.plan.lamp import CosineProfile
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
 from planner.plan.survey import Meter, Reading
+from planner.plan.survey_edits import beam_in_plan
 from planner.survey.layout import row_and_column
 from tests.e2e.shell import small_plan
 from tests.e2e.test_survey_page import open_air_light, shown, undo, undo_text
@@ -127,3 +129,33 @@ def test_a_value_stands_with_what_its_error_is_made_of(qtbot: QtBot, tmp_path: P
     # Two digits of the half-width of 8.4, as JCGM 100:2008, 7.2.6 has it.
     assert f"{low:.1f} to {high:.1f}" in texts
     assert flux.advice in texts
+
+
+def test_a_lens_that_was_not_planned_is_put_into_the_plan_by_one_button(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    lambertian = small_plan()
+    survey = invented(lambertian, "air", lining=OPENING, meter=METER)
+    light = open_air_light(lambertian)  # of a beam of 120°, outside the program
+    readings = tuple(Reading(hole=k, value=v) for k, v in enumerate(light, start=1))
+    survey = survey.model_copy(update={"readings": readings})
+    narrow = beam_in_plan(lambertian, "panel", CosineProfile(exponent=2.4))
+    page, _ = make_page(qtbot, tmp_path, narrow, survey)
+    page.show_task(tasks.OVERLAY)
+    QTest.mouseClick(page.overlay.try_button, Qt.MouseButton.LeftButton)
+    panel = page.overlay.diagnosis
+    assert panel.words.text().startswith("The readings agree ")
+    assert "the beam of 'Panel' is 120° wide, not 83° as planned" in panel.words.text()
+    assert panel.mend_button.isVisible()
+    assert panel.mend_button.text() == "Use in the plan"
+    asked = page.diagnosing.case
+    QTest.mouseClick(panel.mend_button, Qt.MouseButton.LeftButton)
+    assert undo_text(page) == "Set beam angle"
+    profile = page.desk.plan.lamps[0].model.profile
+    assert isinstance(profile, CosineProfile)
+    assert profile.exponent == pytest.approx(1.0, abs=0.03)
+    assert not panel.isVisible()
+    assert asked is not None
+    page.diagnosing.ask(asked)  # of the plan as it was: its lamp is another by now
+    QTest.mouseClick(panel.mend_button, Qt.MouseButton.LeftButton)
+    assert panel.alert.text().endswith("The lamp has changed since; try again.")

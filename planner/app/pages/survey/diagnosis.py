@@ -15,9 +15,10 @@ from planner.app.fields.form import AlertLabel, ProgressLine, button, fold_butto
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel
+from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import change_survey
+from planner.plan.survey_edits import beam_in_plan, change_survey
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_parameters import Freed
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
 _SHOWN: Final = 6
 TRYING: Final = "Trying what may have gone wrong: mirrored, another height, a door, one hole …"
 CHANGED: Final = "The survey has changed since; try again."
+LAMP_CHANGED: Final = "The lamp has changed since; try again."
 
 
 @dataclass(frozen=True)
@@ -64,7 +66,7 @@ class DiagnosisPanel(QWidget):
         self.words.setFont(font)
         self.progress = ProgressLine("Progress of trying")
         self.cancel_button = button("Cancel", "Stop trying.")
-        self.mend_button = button("", "Put the survey right; undo takes it back.")
+        self.mend_button = button("", "Put it right; undo takes it back.")
         self.alert = AlertLabel()
         self.others_fold = fold_button("What else was tried")
         self.others = QWidget()
@@ -113,7 +115,7 @@ class DiagnosisPanel(QWidget):
         if not found.suspects:
             return
         first = found.suspects[0]
-        self.mend_button.setVisible(first.mended is not None)
+        self.mend_button.setVisible(first.by_button)
         self.mend_button.setText(first.remedy)
         self.mend_button.setAccessibleName(f"{first.remedy}: {first.words}")
         self._fill(found.suspects[1 : 1 + _SHOWN])
@@ -185,6 +187,9 @@ class Diagnosing(QObject):
         if self.found is None or self.case is None:
             return
         first = self.found.suspects[0]
+        if first.profile is not None:
+            self._use_beam(self.case.plan, first.lamp, first.profile)
+            return
         right = first.mended
         was = next((s for s in self.case.surveys if s.key == first.survey), None)
         keys = [survey.key for survey in self._desk.surveys]
@@ -203,5 +208,18 @@ class Diagnosing(QObject):
         plan = self._desk.plan
         label = f"{first.remedy}: {right.name}"
         if self._desk.edit(label, lambda: change_survey(plan, index, **parts)):
+            self.clear()
+            self.mended.emit()
+
+    def _use_beam(self, was: Plan, lamp: str, profile: CosineProfile) -> None:
+        """Put the beam into the plan, unless its lamps of this kind are others by now."""
+        plan = self._desk.plan
+        then, now = (
+            {one.model.profile for one in each.lamps if one.model.key == lamp}
+            for each in (was, plan)
+        )
+        if then != now:
+            self._panel.alert.say(LAMP_CHANGED)
+        elif self._desk.edit("Set beam angle", lambda: beam_in_plan(plan, lamp, profile)):
             self.clear()
             self.mended.emit()
