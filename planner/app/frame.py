@@ -36,7 +36,7 @@ class ViewChoices(QObject):
 
     def __init__(self, display: Display, settings: Settings, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._display, self._settings = display, settings
+        self._display, self.settings = display, settings
         self._actions: WindowActions | None = None
         display.changed.connect(self._on_changed)
 
@@ -66,11 +66,11 @@ class ViewChoices(QObject):
         """Show the choices in force as checks from now on."""
         self._actions = actions
         self._check(self._display.state)
-        actions[f"theme_{self._settings.values.theme}"].setChecked(True)
+        actions[f"theme_{self.settings.values.theme}"].setChecked(True)
 
     def choose_theme(self, choice: Theme) -> None:
         """Take a theme and remember it."""
-        self._settings.keep(theme=choice)
+        self.settings.keep(theme=choice)
         theme.apply(choice)
         if self._actions is not None:
             self._actions[f"theme_{choice}"].setChecked(True)
@@ -78,7 +78,7 @@ class ViewChoices(QObject):
     @property
     def theme(self) -> Theme:
         """The theme that was chosen."""
-        return self._settings.values.theme
+        return self.settings.values.theme
 
     @property
     def display(self) -> Display:
@@ -86,7 +86,7 @@ class ViewChoices(QObject):
         return self._display
 
     def _on_changed(self, state: DisplayState) -> None:
-        self._settings.keep(**asdict(state))
+        self.settings.keep(**asdict(state))
         self._check(state)
 
     def _check(self, state: DisplayState) -> None:
@@ -119,6 +119,8 @@ class SettingsDialog(QDialog):
         self.theme = _combo("Theme", _THEMES)
         self.contours = QCheckBox("Contour lines")
         self.band_wash = QCheckBox("Mark the target band")
+        self.notices = QCheckBox("Tell on the desktop when long work is done")
+        self.notices.setChecked(choices.settings.values.notices)
         self._arrange()
         self._show(choices.display.state)
         self.theme.setCurrentIndex(self.theme.findData(choices.theme))
@@ -132,6 +134,7 @@ class SettingsDialog(QDialog):
             layout.addRow(combo.accessibleName(), combo)
         layout.addRow("", self.contours)
         layout.addRow("", self.band_wash)
+        layout.addRow("", self.notices)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.accept)
         layout.addRow(buttons)
@@ -148,6 +151,7 @@ class SettingsDialog(QDialog):
         )
         self.contours.toggled.connect(lambda on: self._update("contours", on))
         self.band_wash.toggled.connect(lambda on: self._update("band_wash", on))
+        self.notices.toggled.connect(lambda on: self._choices.settings.keep(notices=on))
         self._choices.display.changed.connect(self._show)
 
     def _update(self, name: str, value: Any) -> None:

@@ -46,6 +46,7 @@ class _Task:
     what: str
     wanted: bool = True
     fraction: float | None = None
+    begun: float = 0.0
     halt: threading.Event = field(default_factory=threading.Event)
 
     def report(self, fraction: float) -> None:
@@ -70,7 +71,8 @@ class Lane(QObject):
 
     Signals: ``done(about, result)``; ``failed(about, sentence)``, also where a job that was
     asked to stop had nothing to hand on; ``progressed(about, float)``; ``busy_changed(bool)``;
-    ``turned`` when other questions are awaited than before. ``synchronous`` computes inside
+    ``turned`` when other questions are awaited than before; ``lasted(what, seconds, well)`` when
+    one was answered or failed, unless it was asked to stop. ``synchronous`` computes inside
     ``ask``, for tests; also chosen by ``PLANNER_SYNCHRONOUS=1``.
     """
 
@@ -79,6 +81,7 @@ class Lane(QObject):
     progressed = Signal(object, float)
     busy_changed = Signal(bool)
     turned = Signal()
+    lasted = Signal(str, float, bool)
     _ended = Signal(object, object, object)
 
     def __init__(
@@ -193,6 +196,7 @@ class Lane(QObject):
             self._turn()
             return
         task = self._running = self._line.pop(0)
+        task.begun = monotonic()
         self._told = None
         self._turn()
         if self.synchronous:
@@ -234,6 +238,8 @@ class Lane(QObject):
             self.failed.emit(task.about, "Stopped.")
         else:
             self.failed.emit(task.about, sentence(error, task.what))
+        if not task.halt.is_set():
+            self.lasted.emit(task.what, monotonic() - task.begun, error is None)
 
     @Slot()
     def _tell_progress(self) -> None:

@@ -28,6 +28,7 @@ from planner.app.frame import HistoryDialog, PageBar, Pages, SettingsDialog, Sta
 from planner.app.help import APP_TITLE, PAGES, AboutDialog, HelpWindow, app_icon
 from planner.app.jobs import Lane, shut_down
 from planner.app.lamp_files import LampFileCommands
+from planner.app.notices import Notices
 from planner.app.pages.side.variants import VariantSteps
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.plan_desk import PlanDesk
@@ -87,6 +88,7 @@ class MainWindow(QMainWindow):
             self,
             synchronous=self.estimator.lane.synchronous,
         )
+        self.notices = Notices(self, self.settings)
         self.choices = ViewChoices(self.display, self.settings, self)
         self.estimate: Estimate | None = None
         self._help: HelpWindow | None = None
@@ -301,6 +303,7 @@ class MainWindow(QMainWindow):
         made = SideBySidePage(
             self.document, self.display, self.page.shelf, self.variants, self.questions
         )
+        self.notices.watch(made)
         made.told.connect(self.tell)
         made.schedule.answered.connect(self.page.growing.take)
         made.sketch_asked.connect(lambda: self.pages.go("sketch"))
@@ -314,6 +317,7 @@ class MainWindow(QMainWindow):
         from planner.app.pages.survey.page import SurveyPage  # noqa: PLC0415 - when asked
 
         made = SurveyPage(self.page.workplace, self.questions, self.settings)
+        self.notices.watch(made)
         made.told.connect(self.tell)
         return made
 
@@ -387,6 +391,7 @@ class MainWindow(QMainWindow):
         )  # fmt: skip
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.told.connect(self.tell)
+        self.notices.watch(dialog)
         dialog.open()
         return dialog
 

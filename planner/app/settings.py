@@ -78,6 +78,7 @@ class Values(BaseModel):
     lamp_spectra: dict[str, str] = {}
     used_last: Annotated[tuple[str, ...], Field(max_length=40)] = ()
     started_before: bool = False
+    notices: bool = True
 
 
 def settings_folder() -> Path:

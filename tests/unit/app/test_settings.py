@@ -36,6 +36,7 @@ SAMPLES: dict[str, Any] = {
     "lamp_spectra": {"bar-60": "white-led-warm", "own": "red-led"},
     "used_last": ("white-board", "led-bar-60-20w"),
     "started_before": True,
+    "notices": False,
 }  # fmt: skip
 
 INI = """[view]

@@ -296,9 +296,9 @@ class Comparer(QObject):
             key = _key(side.plan)
             if side.estimate is None or key in self._sways:
                 continue
-            estimate, plan = side.estimate, side.plan
+            job = _swaying_job(swaying, side.plan, side.estimate)
             self._about = _SwayOf(key)
-            self.lane.ask(self._about, _swaying_job(swaying, plan, estimate))
+            self.lane.ask(self._about, job, what="The odds")
             self._tell_busy()
             return
 

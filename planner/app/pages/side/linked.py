@@ -161,7 +161,7 @@ class Asker(QObject):
     def ask(self, about: object, job: Job) -> None:
         """Put the question; it takes the place of whatever runs on the lane."""
         self._about = about
-        self._lane.ask(about, job)
+        self._lane.ask(about, job, what=f"'{self._line.ask.text()}'")
 
     def _on_turned(self) -> None:
         if self._about is not None:
