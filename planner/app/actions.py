@@ -286,11 +286,13 @@ ACTIONS: Final = (
     ActionSpec(
         "help_start", "How to &start", "The first five minutes", Standard.HelpContents, ("F1",)
     ),
+    ActionSpec("tour", "Show me &round", "Six steps in place: size, lamp, lining, figures, pages"),
     ActionSpec("help_guide", "A &worked example", "From the tape measure to the survey"),
     ActionSpec("help_cautions", "&Cautions", "Heat, water, electricity and eyes"),
     ActionSpec("help_glossary", "&Glossary", "What the words and figures mean"),
     ActionSpec("help_lamp-files", "&Lamps from files", "What the program reads, and what it asks"),
     ActionSpec("help_spectra", "S&pectra", "Lux, lumens and photons"),
+    ActionSpec("help_news", "What is &new", "What each version brought"),
     ActionSpec("data_folder", "Open data &folder", "Where your own lamps and linings are kept"),
     ActionSpec("about", "&About", "Versions and licence; details to copy", role=Role.AboutRole),
 )
@@ -396,11 +398,13 @@ MENUS: Final = (
         "&Help",
         (
             "help_start",
+            "tour",
             "help_guide",
             "help_cautions",
             "help_glossary",
             "help_lamp-files",
             "help_spectra",
+            "help_news",
             None,
             "data_folder",
             None,

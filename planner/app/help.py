@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QTabWidget,
     QTextBrowser,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -38,12 +39,22 @@ APP_TITLE: Final = "Grow space light planner"
 PLAN_FILTER: Final = "Plans (*.plan.json *.json);;All files (*)"
 
 
+NEWS: Final = "news"
+"""The page of what is new: the list of changes, which lies beside the other documents."""
+
+
 def help_text(name: str) -> str:
     """The Markdown of a help page; a sentence in its place where the file is missing."""
+    file = "docs/changelog.md" if name == NEWS else f"help/{name}.md"
     try:
-        return resource_path(f"help/{name}.md").read_text(encoding="utf-8")
+        text = resource_path(file).read_text(encoding="utf-8")
     except OSError as error:
         return f"This page cannot be shown: {error}"
+    # Documents that are no help page cannot be opened here: their links become plain words.
+    return _ELSEWHERE.sub(r"\1", text) if name == NEWS else text
+
+
+_ELSEWHERE: Final = re.compile(r"\[([^\]]+)\]\((?!https?:)[^)]*\)")
 
 
 def app_icon() -> QIcon:
@@ -52,6 +63,21 @@ def app_icon() -> QIcon:
         return QIcon(str(resource_path("icons/planner.svg")))
     except FileNotFoundError:
         return QIcon()
+
+
+class NewsLine(QToolButton):
+    """One quiet line at the foot of the window: this version is new, and where that is told.
+
+    It goes when it is followed, and does not come again.
+    """
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAutoRaise(True)
+        self.setText(f"This is version {__version__}: what is new")
+        self.setAccessibleName(self.text())
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.clicked.connect(self.hide)
 
 
 # -- help ------------------------------------------------------------------------------
@@ -138,6 +164,7 @@ PAGES: Final = (
     ("glossary", "Glossary"),
     ("lamp-files", "Lamps from files"),
     ("spectra", "Spectra"),
+    (NEWS, "What is new"),
 )
 
 

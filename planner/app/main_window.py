@@ -35,6 +35,7 @@ from planner.app.plan_desk import PlanDesk
 from planner.app.plots.exported import DrawingOut
 from planner.app.questions import FILTERS, Questions, in_file_name, write_export, write_picture
 from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
+from planner.app.tour import Tour
 from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.files.disk import reason_of
@@ -94,7 +95,9 @@ class MainWindow(QMainWindow):
         self._help: HelpWindow | None = None
         self._dragging = self._ended = False
 
-        self.page = SketchPage(self.document, self.selection, self.display, self.catalogue, self)
+        self.page: SketchPage = SketchPage(
+            self.document, self.selection, self.display, self.catalogue, self
+        )
         makers = {"side": self._make_side, "survey": self._make_survey}
         self.pages = Pages("sketch", self.page, makers, self)
         self.variants = VariantSteps(self.document, self)
@@ -166,6 +169,7 @@ class MainWindow(QMainWindow):
             "history": lambda: HistoryDialog(self.document.undo_stack, self).show(),
             "full_screen": self._show_full_screen,
             **{f"help_{page}": partial(self.show_help, page) for page, _title in PAGES},
+            "tour": lambda: self.tour.begin(),  # noqa: PLW0108 - made later
             "data_folder": self._open_data_folder,
             "about": lambda: AboutDialog(self).open(),
             **self.steps.handlers(),
@@ -192,9 +196,11 @@ class MainWindow(QMainWindow):
             drawing.measuring_changed.connect(self._on_measuring)
         self.choices.attach(self.actions_)
         names = {"sketch": "Sketch", "side": "Side by side", "survey": "Survey"}
-        self.menuBar().setCornerWidget(PageBar(self.pages, names), Qt.Corner.TopRightCorner)
+        self.page_bar: PageBar = PageBar(self.pages, names)
+        self.menuBar().setCornerWidget(self.page_bar, Qt.Corner.TopRightCorner)
         self.actions_["page_sketch"].setChecked(True)
         self.state_line = StateLine(self)
+        self.tour: Tour = Tour(self)
         self.statusBar().addPermanentWidget(self.state_line)
         self.statusBar().setSizeGripEnabled(False)
         self.statusBar().setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
@@ -209,6 +215,7 @@ class MainWindow(QMainWindow):
         self.selection.changed.connect(self._follow_selection)
         self.page.welcome.begun.connect(lambda plan: self.desk.begin(plan, "Your own space"))
         self.page.welcome.open_wanted.connect(self.desk.choose_and_open)
+        self.page.welcome.tour_wanted.connect(self.tour.begin)
         self.page.dragging_changed.connect(self._on_dragging_changed)
         self.recent.chosen.connect(self.desk.open_aside)
         self.desk.told.connect(self.tell)

@@ -29,7 +29,7 @@ from PySide6.QtWidgets import (
 from planner import __version__
 from planner.app import theme
 from planner.app.estimator import Estimator
-from planner.app.help import APP_TITLE, app_icon, details
+from planner.app.help import APP_TITLE, NEWS, NewsLine, app_icon, details
 from planner.app.main_window import MainWindow
 from planner.app.plain import PlainLabel
 from planner.app.questions import write_picture
@@ -176,17 +176,23 @@ def open_window(
 ) -> MainWindow:
     """The window with the plan it starts with; not yet shown."""
     first_start = not settings.values.started_before
-    settings.keep(started_before=True)
+    is_new = not first_start and settings.values.version_seen != __version__
+    settings.keep(started_before=True, version_seen=__version__)
     last = settings.values.last_plan
     demo = demo or (first_start and plan_path is None)
     plan = demo_plan() if demo else None
     window = MainWindow(plan, settings=settings)
     window.page.welcome.setVisible(demo)
+    window.page.welcome.tour_button.setVisible(not settings.values.tour_seen)
     if plan_path is not None:
         # After the window is there: a message about a bad file needs something to stand on.
         QTimer.singleShot(0, lambda: window.desk.open(plan_path))
     elif not demo and last is not None and is_file(last):
         window.desk.open(last, asked=False)
+    if is_new:
+        line = NewsLine(window)
+        line.clicked.connect(partial(window.show_help, NEWS))
+        window.statusBar().addWidget(line)
     for problem in filter(None, (*window.catalogue.problems, settings.problem)):
         window.tell(problem)
     return window

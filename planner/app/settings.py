@@ -79,6 +79,8 @@ class Values(BaseModel):
     used_last: Annotated[tuple[str, ...], Field(max_length=40)] = ()
     started_before: bool = False
     notices: bool = True
+    version_seen: Annotated[str, Field(max_length=40)] = ""
+    tour_seen: bool = False
 
 
 def settings_folder() -> Path:

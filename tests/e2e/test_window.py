@@ -32,8 +32,10 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
-from planner.app.help import AboutDialog
+from planner import __version__
+from planner.app.help import AboutDialog, HelpWindow, NewsLine
 from planner.app.jobs import THREAD_PREFIX, Cancelled, Lane, Progress
+from planner.app.main_window import MainWindow
 from planner.app.run import PlannerApplication, open_window, picture_window
 from planner.app.settings import Settings
 from planner.app.theme import Theme
@@ -487,3 +489,43 @@ def test_what_is_no_lamp_is_not_pasted(qtbot: QtBot) -> None:
     trigger(window, "paste")
     assert len(window.document.plan.lamps) == 1
     assert "nothing to paste" in window.statusBar().currentMessage()
+
+
+def news_of(window: MainWindow) -> list[NewsLine]:
+    return [line for line in window.findChildren(NewsLine) if not line.isHidden()]
+
+
+def test_a_new_version_says_so_once_in_a_line(qtbot: QtBot) -> None:
+    settings = Settings.of_user()
+    settings.keep(started_before=True, version_seen="0.0.9")
+    window = open_window(settings)
+    qtbot.addWidget(window)
+    (line,) = news_of(window)
+    assert line.text() == f"This is version {__version__}: what is new"
+    assert line.focusPolicy() & Qt.FocusPolicy.TabFocus
+    line.click()
+    assert news_of(window) == []
+    (shown,) = window.findChildren(HelpWindow)
+    assert shown.shown_page == "news"
+    window.close()
+    later = open_window(Settings.of_user())
+    qtbot.addWidget(later)
+    assert news_of(later) == []
+    later.close()
+
+
+def test_a_first_start_has_no_news(qtbot: QtBot) -> None:
+    window = open_window(Settings.of_user())
+    qtbot.addWidget(window)
+    assert news_of(window) == []
+    assert window.settings.values.version_seen == __version__
+    window.close()
+
+
+def test_who_had_the_program_before_it_counted_versions_has_news(qtbot: QtBot) -> None:
+    settings = Settings.of_user()
+    settings.keep(started_before=True)
+    window = open_window(settings)
+    qtbot.addWidget(window)
+    assert len(news_of(window)) == 1
+    window.close()

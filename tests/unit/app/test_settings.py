@@ -37,6 +37,8 @@ SAMPLES: dict[str, Any] = {
     "used_last": ("white-board", "led-bar-60-20w"),
     "started_before": True,
     "notices": False,
+    "version_seen": "0.0.9",
+    "tour_seen": True,
 }  # fmt: skip
 
 INI = """[view]

@@ -24,14 +24,16 @@ ABOUT = (
 
 
 class Welcome(QWidget):
-    """A sentence, three numbers, a shape and three ways on.
+    """A sentence, three numbers, a shape and four ways on.
 
     Signals: ``begun(Plan)`` with an empty space of the size and shape given, ``open_wanted`` when a
-    plan's file is to be opened. It hides itself when the demo is to stay.
+    plan's file is to be opened, ``tour_wanted`` to be shown round. It hides itself when the demo
+    is to stay.
     """
 
     begun = Signal(object)
     open_wanted = Signal()
+    tour_wanted = Signal()
 
     def __init__(
         self, catalogue: Catalogue, display: Display, parent: QWidget | None = None
@@ -73,12 +75,14 @@ class Welcome(QWidget):
         self.own_button = button("Begin", "An empty space of this size and shape, lined white.")
         self.own_button.setAccessibleName("Begin my own space")
         self.open_button = button("Open a plan …", "Opens a plan's file.")
+        self.tour_button = button("Show me round", "Six steps in place; Esc leaves at any time.")
         self.stay_button = button("Stay here", "Stays with the demo and puts this line away.")
         row.addWidget(self.own_button)
         row.addStretch(1)
         words = QHBoxLayout()
         words.setSpacing(theme.RHYTHM)
         words.addWidget(about, 1)
+        words.addWidget(self.tour_button)
         words.addWidget(self.open_button)
         words.addWidget(self.stay_button)
         layout = QVBoxLayout(self)
@@ -89,6 +93,7 @@ class Welcome(QWidget):
         layout.addWidget(self.alert)
         self.own_button.clicked.connect(self._begin)
         self.open_button.clicked.connect(self.open_wanted)
+        self.tour_button.clicked.connect(self.tour_wanted)
         self.stay_button.clicked.connect(self.hide)
         display.changed.connect(self._on_unit)
 
