@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -16,6 +16,7 @@ from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
 from planner.light.lobes import SMOOTH
 from planner.light.prism import FloatArray, totals
+from planner.light.surfaces import Surfaces
 from planner.plan.plan import Plan
 
 
@@ -34,8 +35,8 @@ class LampResponse:
     Flux density on the cells (C,); how far chance moves what is gathered, on the cells of the
     gather grid (C',); the variance, mean over cells, that chance leaves in what comes by way
     of mirrors; what of the light has been reflected (mean over cells); flux absorbed by each
-    facet (F,); and by how much two reckonings of the diffuse light on the canopy differ, in
-    flux, before they were reconciled (0 for an open canopy).
+    facet (F,); by how much two reckonings of the diffuse light on the canopy differ, in
+    flux, before they were reconciled (0 for an open canopy), and the factor that did it.
     """
 
     cells: FloatArray
@@ -44,6 +45,26 @@ class LampResponse:
     reflected: float
     absorbed: FloatArray
     mismatch: float
+    scale: float = 1.0
+
+
+def leaving(
+    scene: Scene, surfaces: Surfaces, balance: FloatArray, light: LampLight
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """What leaves the texels diffusely for one lamp, what of it in spots, and flux on patches.
+
+    Exitance (T,), its bright part (T,), total flux (P,); for unit flux of the lamp.
+    """
+    reflected = np.array(scene.optics.diffuse)[surfaces.texel_facet]
+    patch_flux = balance @ light.patch_flux
+    direct_patch = totals(
+        surfaces.texel_patch, light.texel_density * surfaces.texel_area, surfaces.patch_count
+    )
+    # Steep direct light stays on texels; the smooth rest is known per patch.
+    smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
+    bright = np.zeros(surfaces.texel_count)
+    bright[light.spots] = (reflected * light.texel_density)[light.spots]
+    return reflected * (light.texel_density + surfaces.smoothed(smooth)), bright, patch_flux
 
 
 def respond(
@@ -61,16 +82,7 @@ def respond(
     """
     surfaces, grid = geometry.surfaces, geometry.grid
     diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
-    reflected = diffuse[surfaces.texel_facet]
-    patch_flux = balance @ light.patch_flux
-    direct_patch = totals(
-        surfaces.texel_patch, light.texel_density * surfaces.texel_area, surfaces.patch_count
-    )
-    # Steep direct light stays on texels; the smooth rest is known per patch.
-    smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
-    bright = np.zeros(surfaces.texel_count)
-    bright[light.spots] = (reflected * light.texel_density)[light.spots]
-    exitance = reflected * (light.texel_density + surfaces.smoothed(smooth))
+    exitance, bright, patch_flux = leaving(scene, surfaces, balance, light)
     halves = paths.gather.apply(exitance, bright if light.spots.size else None)
     gathered, spread = halves.sum(axis=0), np.abs(halves[0] - halves[1])
     if (np.array(scene.optics.width) > SMOOTH).any():
@@ -85,9 +97,9 @@ def respond(
         from_spots = light_of_spots(surfaces, grid, light.spots, bright, shade, step)
         gathered += from_spots
         # The balance spreads a spot over its patch; here it lies where it lies.
-        leaving = totals(surfaces.texel_patch, bright * surfaces.texel_area, surfaces.patch_count)
-        misplaced = float(from_spots @ grid.inside_area - leaving @ paths.exchange.straight)
-    mismatch = 0.0
+        given = totals(surfaces.texel_patch, bright * surfaces.texel_area, surfaces.patch_count)
+        misplaced = float(from_spots @ grid.inside_area - given @ paths.exchange.straight)
+    mismatch, scale = 0.0, 1.0
     if grid.on_bottom_of(surfaces.prism):
         on_canopy = surfaces.patches_on_bottom()
         due = float(patch_flux[on_canopy].sum() - light.cell_density @ grid.inside_area)
@@ -96,7 +108,8 @@ def respond(
         mismatch = found - due
         # The balance knows better how much arrives, the gather where.
         if found > 0 and due > 0:
-            gathered *= due / found
+            scale = due / found
+            gathered *= scale
     absorbed = totals(
         surfaces.patch_facet,
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
@@ -110,6 +123,7 @@ def respond(
         reflected_density,
         absorbed,
         mismatch,
+        scale,
     )
 
 
@@ -118,7 +132,7 @@ def assemble(
     options: EstimateOptions,
     scene: Scene,
     geometry: Geometry,
-    responses: list[LampResponse],
+    responses: Sequence[LampResponse],
     started: float,
 ) -> Estimate:
     """Add up the lamps at their outputs and take the figures."""

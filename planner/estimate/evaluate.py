@@ -33,7 +33,7 @@ from planner.estimate.scene import LampOptics, Room, Scene, build_scene
 from planner.light.exchange import check_something_absorbs, exchange_factors, gather_paths, response
 from planner.light.field import CellGrid
 from planner.light.paths import Mirrors
-from planner.light.prism import Prism
+from planner.light.prism import FloatArray, Prism
 from planner.light.surfaces import Surfaces
 from planner.light.walk import Linings, landings
 from planner.plan.plan import Plan
@@ -47,7 +47,7 @@ _SEED_STRIDE = 7919
 _MOST_GATHERED = 32
 """Most cells along a side of the grid on which diffuse light is gathered."""
 
-_FIRST_LOOK = (6, 6)
+FIRST_LOOK = (6, 6)
 """Cells on which it is decided which images of a lamp are worth computing."""
 
 
@@ -157,21 +157,38 @@ def checking(cancelled: Callable[[], bool] | None) -> Callable[[], None]:
     return step
 
 
-def estimate_scene(
-    plan: Plan,
+@dataclass(frozen=True)
+class Solved:
+    """A scene whose light is known on every surface: its pieces, and the light of each lamp.
+
+    ``share`` is the effort that each of its lamps is given; ``light_of`` finds the light of one
+    before any diffuse reflection, kept as all pieces are.
+    """
+
+    scene: Scene
+    options: EstimateOptions
+    geometry: Geometry
+    mirrors: Mirrors
+    paths: Paths
+    balance: FloatArray
+    share: Effort
+    light_of: Callable[[LampOptics], LampLight]
+    responses: tuple[LampResponse, ...]
+
+
+def solved(
     scene: Scene,
     options: EstimateOptions,
     cache: Cache,
     progress: Callable[[float], None],
     cancelled: Callable[[], bool] | None,
     guide: tuple[float, ...] | None = None,
-) -> Estimate:
-    """Estimate a scene made from a plan, or made to differ from it in its reflectances.
+) -> Solved:
+    """Solve a scene made from a plan, or made to differ from it in its reflectances.
 
     ``guide``, ρ_s of each facet, fixes how far mirror chains are followed, so that scenes
     with other reflectances can be compared free of chance (see ``light.paths.Mirrors``).
     """
-    started = time.perf_counter()
     effort = EFFORTS[options.quality]
 
     step = checking(cancelled)
@@ -217,7 +234,24 @@ def estimate_scene(
         responses.append(response_of(lamp))
         # Many lamps take most of the time: how far it is shows while they are reckoned.
         report(0.45 + 0.5 * len(responses) / len(scene.lamps))
-    return assemble(plan, options, scene, geometry, responses, started)
+    return Solved(
+        scene, options, geometry, mirrors, paths, balance, share, light_of, tuple(responses)
+    )
+
+
+def estimate_scene(
+    plan: Plan,
+    scene: Scene,
+    options: EstimateOptions,
+    cache: Cache,
+    progress: Callable[[float], None],
+    cancelled: Callable[[], bool] | None,
+    guide: tuple[float, ...] | None = None,
+) -> Estimate:
+    """Estimate a scene of a plan; see ``solved``."""
+    started = time.perf_counter()
+    found = solved(scene, options, cache, progress, cancelled, guide)
+    return assemble(plan, options, scene, found.geometry, found.responses, started)
 
 
 def _geometry(
@@ -234,7 +268,7 @@ def _geometry(
     area = perimeter * (room.z1 - room.z0) + 2 * float(grid.area.sum())
     surfaces = Surfaces(prism, room.band_tops, (area / effort.patches) ** 0.5, effort.fine)
     step()
-    coarse_grid = CellGrid.over(prism, *_FIRST_LOOK, room.z_map)
+    coarse_grid = CellGrid.over(prism, *FIRST_LOOK, room.z_map)
     return Geometry(surfaces, grid, gather_grid, coarse_grid)
 
 
@@ -246,15 +280,10 @@ def _paths(
     step: Callable[[], None],
 ) -> Paths:
     random = np.random.default_rng([options.seed, 1])
-    mean_specular = float(np.average(mirrors.followed, weights=geometry.surfaces.facet_area))
-    exchange_rays = rays_for(effort.exchange_rays, mean_specular)
-    gather_rays = rays_for(effort.gather_rays, mean_specular)
+    exchange_rays = rays_for(effort.exchange_rays, _mean_specular(geometry, mirrors))
     if mirrors.any_wrinkled:
         # Chance enters at each reflection, so more rays are needed for the same accuracy.
         exchange_rays *= 2
-    if mirrors.any_wrinkled or not geometry.surfaces.prism.open_to_sight:
-        # What a cell sees then changes from one direction to the next.
-        gather_rays *= 3
     exchange = exchange_factors(
         geometry.surfaces, mirrors, exchange_rays, random, effort.cutoff, step
     )
@@ -262,12 +291,24 @@ def _paths(
         geometry.surfaces,
         geometry.gather_grid,
         mirrors,
-        gather_rays,
+        gather_rays(geometry, mirrors, effort),
         random,
         effort.cutoff,
         step,
     )
     return Paths(exchange, gather)
+
+
+def gather_rays(geometry: Geometry, mirrors: Mirrors, effort: Effort) -> int:
+    """How many rays gather the diffuse light of a cell."""
+    rays = rays_for(effort.gather_rays, _mean_specular(geometry, mirrors))
+    # Behind wrinkles and obstacles what a cell sees changes from one direction to the next.
+    hidden = mirrors.any_wrinkled or not geometry.surfaces.prism.open_to_sight
+    return rays * 3 if hidden else rays
+
+
+def _mean_specular(geometry: Geometry, mirrors: Mirrors) -> float:
+    return float(np.average(mirrors.followed, weights=geometry.surfaces.facet_area))
 
 
 # -- The light on the canopy once more, by counting photons, and whether the two agree -----

@@ -11,6 +11,7 @@ from planner.estimate.result import Effort
 from planner.estimate.scene import LampOptics
 from planner.light.bright import bright_texels
 from planner.light.close_up import direct_on_cells, direct_on_texels
+from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.images import light_of_images
 from planner.light.paths import Mirrors
@@ -38,7 +39,8 @@ class LampLight:
 
     Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,), the
     variance that chance leaves in it (mean over the cells), what of it came by way of mirrors
-    (mean over the cells), and the texels it lights up as spots.
+    (mean over the cells), the texels it lights up as spots, and the factor by which what only
+    photons know of mirrored light was made to balance.
     """
 
     texel_density: FloatArray
@@ -47,6 +49,7 @@ class LampLight:
     variance: float
     mirrored: float
     spots: IntArray
+    scale: float = 1.0
 
 
 def lamp_light(
@@ -70,34 +73,8 @@ def lamp_light(
     straight = float(cells.mean())
     patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     step()
-    count = effort.spread_photons if mirrors.any_wrinkled else effort.photons
-    rows, columns = grid.area.shape
     gather_grid = geometry.gather_grid
-    mirrored = follow_photons(
-        surfaces,
-        gather_grid,
-        source,
-        mirrors,
-        count,
-        effort.lobe_photons,
-        np.random.default_rng([seed, 2]),
-        effort.cutoff,
-        step,
-    )
-    images, faint, variance = light_of_images(
-        surfaces,
-        grid,
-        geometry.coarse_grid,
-        source,
-        mirrored.images,
-        mirrors.flat_specular,
-        count,
-        effort.quadrature,
-        # What cells hide by their size, points on the lamp need not show.
-        min(max(effort.edges * 24 // max(rows, columns), effort.edges), 2 * effort.edges),
-        effort.passed,
-        step,
-    )
+    mirrored, images, faint, variance = by_mirrors(geometry, source, mirrors, seed, effort, step)
     step()
     given = float(patches @ mirrors.specular[surfaces.patch_facet])
     image_flux = float(images @ cell_area) if closed else None
@@ -117,7 +94,50 @@ def lamp_light(
         cells += scale * spread
     spots = bright_texels(surfaces, texels, effort.spots)
     mirrored_density = float(cells.mean()) - straight
-    return LampLight(texels, patches + flux, cells, variance, mirrored_density, spots)
+    return LampLight(texels, patches + flux, cells, variance, mirrored_density, spots, scale)
+
+
+def by_mirrors(
+    geometry: Geometry,
+    source: Source,
+    mirrors: Mirrors,
+    seed: int,
+    effort: Effort,
+    step: Callable[[], None],
+) -> tuple[MirrorLight, FloatArray, float, float]:
+    """What mirrors do with the light of a unit lamp, on the cells of ``geometry.grid``.
+
+    By photons; flux density of the images computed (C,); flux on the whole plane of those that
+    are too faint to be; and the variance, mean over cells, that chance leaves in images.
+    """
+    count = effort.spread_photons if mirrors.any_wrinkled else effort.photons
+    rows, columns = geometry.grid.area.shape
+    mirrored = follow_photons(
+        geometry.surfaces,
+        geometry.gather_grid,
+        source,
+        mirrors,
+        count,
+        effort.lobe_photons,
+        np.random.default_rng([seed, 2]),
+        effort.cutoff,
+        step,
+    )
+    images, faint, variance = light_of_images(
+        geometry.surfaces,
+        geometry.grid,
+        geometry.coarse_grid,
+        source,
+        mirrored.images,
+        mirrors.flat_specular,
+        count,
+        effort.quadrature,
+        # What cells hide by their size, points on the lamp need not show.
+        min(max(effort.edges * 24 // max(rows, columns), effort.edges), 2 * effort.edges),
+        effort.passed,
+        step,
+    )
+    return mirrored, images, faint, variance
 
 
 def _reconciled(

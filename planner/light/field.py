@@ -54,6 +54,8 @@ class CellGrid:
         The footprint, shape (W, 2).
     standing
         The boxes that stand in the plane.
+    is_part
+        Whether the cells lie over part of the footprint only.
     """
 
     x: FloatArray
@@ -65,10 +67,20 @@ class CellGrid:
     step: tuple[float, float]
     corners: FloatArray
     standing: tuple[Box, ...] = ()
+    is_part: bool = False
 
     @classmethod
-    def over(cls, prism: Prism, columns: int, rows: int, z: float) -> CellGrid:
+    def over(
+        cls,
+        prism: Prism,
+        columns: int,
+        rows: int,
+        z: float,
+        part: tuple[tuple[float, float], tuple[float, float]] | None = None,
+    ) -> CellGrid:
         """Divide the footprint's bounding rectangle into columns x rows cells.
+
+        Or a ``part`` of it, from its lowest to its highest corner.
 
         Raises
         ------
@@ -76,6 +88,8 @@ class CellGrid:
             If boxes leave nothing of the plane.
         """
         low, high = prism.corners.min(axis=0), prism.corners.max(axis=0)
+        if part is not None:
+            low, high = np.array(part[0]), np.array(part[1])
         dx, dy = (high - low) / (columns, rows)
         x = low[0] + (np.arange(columns) + 0.5) * dx
         y = low[1] + (np.arange(rows) + 0.5) * dy
@@ -94,7 +108,7 @@ class CellGrid:
                 f"Obstacles cover everything at the height of the canopy, {z * 100:.1f} cm; "
                 "lower the canopy or take an obstacle away."
             )
-        return cls(x, y, area, centre, inside, z, step, prism.corners, standing)
+        return cls(x, y, area, centre, inside, z, step, prism.corners, standing, part is not None)
 
     def on_bottom_of(self, prism: Prism) -> bool:
         """Whether the map lies on the room's bottom: on a closed canopy, or on the floor."""

@@ -124,6 +124,9 @@ class Glints:
         if later.size:
             way = (self._grid.z - arrival.origin[2, later]) / arrival.direction[2, later]
             end = arrival.origin[:2, later] + way * arrival.direction[:2, later]
+            if self._grid.is_part:
+                met = np.flatnonzero(self._grid.holds(*end))
+                later, end = later[met], end[:, met]
             amount = arrival.weight[later] / self._photons
             self._take(self._batch_of(arrival.ray[later]), self._grid.slot_of(*end), amount)
         leaving = None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
+import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
@@ -352,3 +353,67 @@ def test_in_a_low_page_the_section_gives_a_wish_its_room(qtbot: QtBot, page: Ske
         assert words.height() >= words.heightForWidth(words.width()), "no line is cut"
     page.strip.figures[0].click()
     assert page.section.isVisible()
+
+
+# -- the light itself in the side view ---------------------------------------------------
+
+
+def shows_light(page: SketchPage) -> bool:
+    return "Light over its middle" in page.elevation.words()
+
+
+def lit(page: SketchPage, qtbot: QtBot) -> None:
+    """The map is there, and the hand rests."""
+    plan = page.workplace.document.plan
+    page.show_estimate(evaluate(plan, EstimateOptions(cells=(12, 12))))
+    qtbot.waitUntil(lambda: shows_light(page), timeout=5000)
+
+
+def test_the_side_view_shows_the_light_when_the_hand_rests(page: SketchPage, qtbot: QtBot) -> None:
+    plan, view = page.workplace.document.plan, page.elevation
+    page.show_estimate(evaluate(plan, EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)))
+    qtbot.wait(600)
+    assert not shows_light(page), "a preview is not waited for"
+    lit(page, qtbot)
+    x0, y0, x1, y1 = plan.space.bounds
+    words = view.words().partition("up from the canopy: ")[2]
+    assert page.estimate is not None
+    there = page.estimate.at(np.array([(x0 + x1) / 2]), np.array([(y0 + y1) / 2]))[0]
+    assert float(words.split(",")[0]) == pytest.approx(there, rel=0.02)
+    assert words.count(" at ") == 3
+
+
+def test_light_of_another_plan_goes_at_once(page: SketchPage, qtbot: QtBot) -> None:
+    lit(page, qtbot)
+    document = page.workplace.document
+    before = document.plan
+    document.apply(edits.change_lamp(before, 0, hanging_height=0.5), "Raise lamp")
+    assert not shows_light(page)
+    document.apply(before, "Lower lamp")
+    assert shows_light(page), "an answer is kept as long as it tells of the plan"
+
+
+def test_the_light_follows_the_section_line_and_the_way_one_looks(
+    page: SketchPage, qtbot: QtBot
+) -> None:
+    lit(page, qtbot)
+    view = page.elevation
+    page.plan_view.set_section(((0.0, 0.1), (0.8, 0.1)))
+    assert not shows_light(page)
+    qtbot.waitUntil(lambda: "Light over its middle at y 10 cm" in view.words(), timeout=5000)
+    view.turn()
+    qtbot.waitUntil(lambda: "Light over its middle at x 40 cm" in view.words(), timeout=5000)
+    view.turn()
+    qtbot.waitUntil(lambda: "Light over its middle at y 10 cm" in view.words(), timeout=5000)
+
+
+def test_the_pointer_reads_the_light_at_its_height(page: SketchPage, qtbot: QtBot) -> None:
+    lit(page, qtbot)
+    view, plan = page.elevation, page.workplace.document.plan
+    level = plan.canopy.height
+    QTest.mouseMove(view, view.viewport.to_pixel(0.4, level + 0.1).toPoint())
+    said = view.light_at_pointer()
+    assert "above the canopy" in said
+    assert "above the floor; leaves higher than the canopy are left out" in said
+    QTest.mouseMove(view, view.viewport.to_pixel(0.4, level - 0.1).toPoint())
+    assert view.light_at_pointer() == "", "nothing is told from under closed leaves"

@@ -23,7 +23,7 @@ from planner.app.canvas.elevation_drags import (
 from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, in_sight, mixed, pen
 from planner.app.canvas.plan_layers import WALL_PX, paint_dimension, paint_lining, texture, tone
 from planner.app.plots import colours
-from planner.estimate.result import Estimate
+from planner.estimate.result import Estimate, FloatArray
 from planner.plan.groups import Chosen
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
@@ -37,6 +37,8 @@ LEAST_NAME_PX = 90.0
 """In less the name of a lining tells nothing."""
 
 _SHEET_ROW_PX = 22.0
+ACROSS = 96
+"""Pixels of the light along the canopy."""
 
 
 @dataclass(frozen=True)
@@ -337,11 +339,15 @@ def light_across(
     with warnings.catch_warnings():  # columns outside the footprint hold nothing but NaN
         warnings.simplefilter("ignore", RuntimeWarning)
         mean = np.nanmean(estimate.ppfd, axis=0 if axis == "y" else 1)
-    places = np.linspace(0, len(mean) - 1, 96)
+    places = np.linspace(0, len(mean) - 1, ACROSS)
     known = np.where(np.isfinite(mean), mean, 0.0)
-    smooth = np.interp(places, np.arange(len(mean)), known)
+    return colour_row(np.interp(places, np.arange(len(mean)), known), levels, colour_map)
+
+
+def colour_row(values: FloatArray, levels: colours.Levels, colour_map: str) -> QImage:
+    """Values in a row, as a picture one pixel high."""
     rgba = np.ascontiguousarray(
-        colours.to_rgba(smooth, levels, colours.table(colour_map, dimmed=theme.is_dark()))
+        colours.to_rgba(values, levels, colours.table(colour_map, dimmed=theme.is_dark()))
     )
     row = QImage(rgba.data, len(rgba), 1, rgba.nbytes, QImage.Format.Format_RGBA8888)
     return row.copy()

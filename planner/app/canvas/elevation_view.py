@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QResizeEvent
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton, QWidget
 
 from planner.app.canvas import marks
@@ -28,32 +28,50 @@ from planner.app.canvas.elevation_drags import (
 )
 from planner.app.canvas.elevation_layer import Elevation, light_across
 from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
-from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part
+from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part, Section
 from planner.app.canvas.ladder_scale import in_words, paint_hung, paint_ladder
+from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.marks import paint_side_gains
 from planner.app.canvas.plan_drags import Choice, Edit
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
+from planner.app.canvas.side_light import (
+    light_along,
+    light_in_words,
+    lit_area,
+    slice_in_words,
+)
 from planner.app.canvas.tools import Drag, Span
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
+from planner.light.cellmap import round_values
 from planner.plan.groups import Chosen, all_things, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
 from planner.units import format_length
 
 if TYPE_CHECKING:
-    from planner.estimate.ladder import Ladder  # the whole core: not at the start
+    # The whole core: not at the start.
+    from planner.estimate.ladder import Ladder
+    from planner.estimate.upright import Slice
 
 MARGIN_SIDE = 48.0
+_LINES = 4
+"""About so many contours of the light in the side view."""
+
 _MOVABLE = {Part.LAMP, Part.OBSTACLE, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}
 _FOCUSED = {PlaceKind.LAMP, PlaceKind.OBSTACLE, PlaceKind.CANOPY, PlaceKind.CEILING}
 """Places that are taken hold of when they are selected."""
 
 
 class ElevationView(Drawing):
-    """The space from the side, to scale."""
+    """The space from the side, to scale.
+
+    ``cut_changed`` when the light is to be shown in another upright plane.
+    """
+
+    cut_changed = Signal()
 
     def __init__(
         self,
@@ -67,6 +85,10 @@ class ElevationView(Drawing):
         self._estimate: Estimate | None = None
         self._levels: colours.Levels | None = None
         self._ladder: Ladder | None = None
+        self._section: Section | None = None
+        self._slice: Slice | None = None
+        self._light, self._doubt = LightLayer(), 0.0
+        self._pointer: Point | None = None
         self._scale = Kept()
         self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
@@ -98,6 +120,7 @@ class ElevationView(Drawing):
         self._name_button()
         self.fit()
         self.tell()
+        self.cut_changed.emit()
 
     def _name_button(self) -> None:
         other = "x" if self._axis == "y" else "y"
@@ -121,7 +144,65 @@ class ElevationView(Drawing):
     def set_levels(self, levels: colours.Levels | None) -> None:
         """Use the ends of another drawing's colour scale; None follows the map."""
         self._levels = levels
+        self._renew_light()
         self.update()
+
+    # -- the light itself ---------------------------------------------------------------
+
+    @property
+    def cut(self) -> float:
+        """Where on the axis looked along the light is shown: in the middle of the section line."""
+        aside = 1 - self._sideways
+        if self._section is None:
+            low, high = self.plan.space.bounds[aside], self.plan.space.bounds[aside + 2]
+        else:
+            low, high = self._section[0][aside], self._section[1][aside]
+        return (low + high) / 2
+
+    def set_section(self, section: Section) -> None:
+        """Show the light where the middle of this line of the plan is."""
+        before, self._section = self.cut, section
+        if self.cut != before:
+            self.update()
+            self.cut_changed.emit()
+
+    def set_slice(self, found: Slice | None) -> None:
+        """Show the light in an upright plane as long as it tells of the plan and of the cut."""
+        if found is not self._slice:
+            self._slice = found
+            self._renew_light()
+            self.tell()
+
+    def _renew_light(self) -> None:
+        # Lines at the numbers beside the colours: near a lamp light climbs far beyond them.
+        light = None if self._slice is None else self._slice.light
+        self._light.set_map(light, at=round_values(*self._scale_ends(), _LINES))
+
+    def _scale_ends(self) -> colours.Levels:
+        """Ends of the colour scale: those given, or of the light on the canopy."""
+        if self._levels is not None:
+            return self._levels
+        return colours.levels_of(self._estimate.ppfd) if self._estimate else (0.0, 1.0)
+
+    def set_doubt(self, relative: float) -> None:
+        """How far the light may be off (relative standard uncertainty); 0 while not known."""
+        self._doubt = relative
+        self.update()
+
+    def _shown_slice(self) -> Slice | None:
+        """The light, where it is of the plan as it is; none while a hand changes that."""
+        found = self._slice
+        if found is None or self.document.moving:
+            return None
+        return found if found.fits(self.plan, self._axis, self.cut) else None
+
+    def light_at_pointer(self) -> str:
+        """The light on a level sensor at the pointer, in words; nothing where there is none."""
+        found = self._shown_slice()
+        if found is None or self._pointer is None:
+            return ""
+        light, height = found.at(*self._pointer), self._pointer[1]
+        return light_in_words(self.plan, height, light, self.display.unit)
 
     def set_ladder(self, ladder: Ladder | None) -> None:
         """Show a scale of heights beside its lamp while it tells of the plan; None shows none."""
@@ -295,6 +376,17 @@ class ElevationView(Drawing):
         ):
             self.set_focused(None)
 
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        self._pointer = self.viewport.to_world(event.position())
+        if not self.dragging:
+            self.update()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        self._pointer = None
+        self.update()
+        super().leaveEvent(event)
+
     def cursor_for(self, item: Item) -> Qt.CursorShape:
         vertical = item.part in _MOVABLE
         return Qt.CursorShape.SizeVerCursor if vertical else Qt.CursorShape.ArrowCursor
@@ -320,6 +412,9 @@ class ElevationView(Drawing):
             parts.append(
                 f"Wall {wall + 1} changes its lining at {format_length(height_m, unit)} (edge {k})."
             )
+        found = self._shown_slice()
+        if found is not None:
+            parts.append(slice_in_words(plan, found, self.cut, unit))
         shown = self._shown_ladder()
         if shown is not None:
             parts.append(in_words(shown[0], plan.ppfd_band, shown[1]))
@@ -336,9 +431,7 @@ class ElevationView(Drawing):
     def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
         elevation, current = self._elevation(ink), self.selection.current
         state = self.display.state
-        levels = self._levels
-        if levels is None:
-            levels = colours.levels_of(self._estimate.ppfd) if self._estimate else (0.0, 1.0)
+        levels = self._scale_ends()
         chosen, focused = self.selection.chosen, self.focused
         selected = frozenset(
             {f"wall {current.index}" if current.kind is PlaceKind.WALL else str(current.kind)}
@@ -359,8 +452,21 @@ class ElevationView(Drawing):
             elevation.paint_heights(layer, selected)
             elevation.paint_band_names(layer, wall)
 
+        found = self._shown_slice()
         self._back.paint(painter, key, paint_sheets)
-        if plan.lamps:
+        if found is not None:
+            style = LightStyle(
+                levels,
+                state.colour_map,
+                state.contours,
+                state.band_wash,
+                plan.ppfd_band,
+                self._doubt,
+            )
+            area = lit_area(found, self.viewport)
+            font = figure_font(self.font(), 0.85)
+            self._light.paint(painter, self.viewport, area, style, font)
+        elif plan.lamps:
             elevation.paint_beams(painter, _colour(colours.table(state.colour_map)[-1]))
         edge = None
         if focused is not None and focused.part is Part.BAND_EDGE and focused.index == wall:
@@ -368,6 +474,8 @@ class ElevationView(Drawing):
         painter.setFont(figure_font(self.font(), 0.92))
         self._front.paint(painter, (key, plan.canopy, self.display.unit), paint_frame)
         light = light_across(self._estimate, self._axis, levels, state.colour_map)
+        if found is not None:
+            light = light_along(found, plan.canopy.height, levels, state.colour_map)
         elevation.paint_canopy(painter, light, active=current.kind is PlaceKind.CANOPY)
         elevation.paint_band_edges(painter, wall, edge)
         paint_from_side(painter, plan, self.viewport, ink, self._sideways, chosen)
@@ -393,10 +501,14 @@ class ElevationView(Drawing):
         room = width - self.turn_button.width() - 2 * edge - 8
         top = QRectF(edge, 7, room, line)
         title, metrics = f"Side view along {self._axis}", painter.fontMetrics()
+        cut = format_length(self.cut, self.display.unit)
+        whole = f"{title}, light at {self._axis} {cut}"
+        if self._shown_slice() is not None and metrics.horizontalAdvance(whole) <= room:
+            title = whole
         if metrics.horizontalAdvance(title) <= room:  # its button says as much
             marks.paint_line(painter, top, title, ink.quiet)
         foot = QRectF(edge, self.height() - edge - line, width - 2 * edge, line + 4)
-        words = self.notice or (self.measure_words() if self.measuring else "")
+        words = self.notice or self.measure_words() or self.light_at_pointer()
         colour = self.notice_ink(ink) if self.notice else ink.ink
         marks.paint_words(painter, foot, foot, words, colour, ink)
 

@@ -94,6 +94,7 @@ class LightLayer:
         self._plan: Plan | None = None
         self._kept, self._number = Kept(), 0
         self._contours: list[Contour] | None = None
+        self._at: Sequence[float] | None = None
 
     def set_estimate(self, estimate: Estimate | None) -> None:
         """Show the light of an estimate, or none."""
@@ -102,11 +103,19 @@ class LightLayer:
         else:
             self.set_map(estimate.map, estimate.plan)
 
-    def set_map(self, shown: CellMap | None, plan: Plan | None) -> None:
-        """Show any map over the canopy of a plan, or none."""
+    def set_map(
+        self,
+        shown: CellMap | None,
+        plan: Plan | None = None,
+        at: Sequence[float] | None = None,
+    ) -> None:
+        """Show any map over the canopy of a plan, or of another plane without a plan; or none.
+
+        ``at`` are the levels its contours are drawn at, rather than round numbers of its own.
+        """
         self._map, self._plan = shown, plan
         self._number += 1
-        self._contours = None
+        self._contours, self._at = None, at
 
     def show_wall(self, found: WallLight | None) -> None:
         """Show what one wall does, or nothing."""
@@ -123,20 +132,21 @@ class LightLayer:
         style: LightStyle,
         font: QFont,
     ) -> None:
-        """Paint the light, clipped to the footprint given in pixels."""
+        """Paint the light, clipped to the footprint (or part of another plane) given in pixels."""
         shown, plan = self._map, self._plan
-        if shown is None or plan is None:
+        if shown is None:
             return
         key = (self._number, style, viewport, footprint, font)
 
         def compose(layer: QPainter) -> None:
-            layer.setClipPath(lit_path(footprint, plan, viewport))
+            whole = closed_path(footprint)
+            layer.setClipPath(whole if plan is None else lit_path(footprint, plan, viewport))
             _paint_map(layer, shown, viewport.to_rect(shown.bounds), style)
             if style.wash:
                 _paint_hatching(layer, shown, viewport, footprint.boundingRect(), style)
             if style.contours:
                 if self._contours is None:
-                    self._contours = contour_lines(shown)
+                    self._contours = contour_lines(shown, self._at)
                 _paint_contours(layer, self._contours, viewport, style, font)
 
         self._kept.paint(painter, key, compose)
@@ -178,9 +188,10 @@ def _paint_map(painter: QPainter, shown: CellMap, rect: QRectF, style: LightStyl
     painter.drawImage(QPointF(left, top), image)
 
 
-def contour_lines(shown: CellMap) -> list[Contour]:
-    """The contour lines of a map, in metres."""
-    return [Contour(level, shown.lines(level)) for level in shown.contour_levels()]
+def contour_lines(shown: CellMap, at: Sequence[float] | None = None) -> list[Contour]:
+    """The contour lines of a map, in metres; at round numbers of its own or at given ones."""
+    levels = shown.contour_levels() if at is None else at
+    return [Contour(level, shown.lines(level)) for level in levels]
 
 
 def contour_colours(under: Sequence[float]) -> tuple[QColor, QColor, QColor]:

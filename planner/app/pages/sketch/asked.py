@@ -13,19 +13,21 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from planner.app.display import DisplayState
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.plan.lining import Lining
 from planner.plan.lit import Lit, lit, same_light
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
+    from planner.app.canvas.elevation_view import ElevationView
     from planner.app.canvas.plan_view import PlanView
     from planner.app.fields.panel import Workplace
     from planner.app.fields.surface_fields import WallFields
     from planner.estimate.evaluate import Cache
     from planner.estimate.ladder import Ladder
     from planner.estimate.sensitivity import Reckoner, WallLight
+    from planner.estimate.upright import Axis, Slice
 
 CACHE_BYTES = 24_000_000
 REST_MS = 450
@@ -251,3 +253,69 @@ class WallOnMap(QObject):
     def _on_answer(self, found: WallLight) -> None:
         if self._wanted is not None and same_light(found.plan, self._work.document.plan):
             self._view.set_wall_light(found)
+
+
+class LightInSide(QObject):
+    """Shows the light itself in the side view, once the light on the map is there and at rest.
+
+    On a lane of its own: nothing else waits for it. What was found along each axis is kept.
+    """
+
+    def __init__(self, work: Workplace, view: ElevationView, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._work, self._view = work, view
+        self.lane = Lane("light from the side", parent=self)
+        self.lane.done.connect(self._on_done)
+        self._cache: Cache | None = None
+        self._known: dict[Axis, Slice] = {}
+        self._lit: Plan | None = None
+        self._cells = 0
+        self._patience = QTimer(self, singleShot=True, interval=REST_MS)
+        self._patience.timeout.connect(self._ask)
+        work.document.changed.connect(self._on_plan)
+        view.cut_changed.connect(self._patience.start)
+
+    def follow(self, estimate: Estimate) -> None:
+        """Ask for the light of a plan whose map is there; a preview is not waited for."""
+        if estimate.options.quality is not Quality.PREVIEW and estimate.figures.mean > 0:
+            self._lit = estimate.plan
+            self._patience.start()
+
+    def _on_plan(self, old: Plan, new: Plan) -> None:
+        if not same_light(old, new):
+            self._patience.stop()
+            self.lane.drop()
+
+    def _ask(self) -> None:
+        document, view, lit_plan = self._work.document, self._view, self._lit
+        plan, axis, place = document.plan, view.axis, view.cut
+        if document.moving or lit_plan is None or not same_light(plan, lit_plan):
+            return  # the map of the plan as it is will ask again
+        cells = self._work.display.state.cells
+        known = self._known.get(axis)
+        if known is not None and cells == self._cells and known.fits(plan, axis, place):
+            view.set_slice(known)
+            return
+        self._cells = cells
+
+        def job(progress: Progress, cancelled: Cancelled) -> Slice:
+            from planner.estimate.evaluate import Cache  # noqa: PLC0415 - heavy
+            from planner.estimate.upright import light_in_slice  # noqa: PLC0415 - heavy
+
+            if self._cache is None:
+                self._cache = Cache(limit=CACHE_BYTES)
+            return light_in_slice(
+                plan,
+                axis,
+                place,
+                EstimateOptions(cells=(cells, cells)),
+                cache=self._cache,
+                progress=progress,
+                cancelled=cancelled,
+            )
+
+        self.lane.ask(axis, job, what="The light from the side")
+
+    def _on_done(self, axis: Axis, found: Slice) -> None:
+        self._known[axis] = found
+        self._view.set_slice(found)

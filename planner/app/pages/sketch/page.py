@@ -21,7 +21,7 @@ from planner.app.edit_steps import hang_lamp
 from planner.app.estimator import Worth
 from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.panel import Workplace
-from planner.app.pages.sketch.asked import Asked, WallOnMap
+from planner.app.pages.sketch.asked import Asked, LightInSide, WallOnMap
 from planner.app.pages.sketch.column import FieldColumn
 from planner.app.pages.sketch.details import USUAL_LINE_PX, FigureDetails
 from planner.app.pages.sketch.growing import GrowingLine
@@ -100,6 +100,7 @@ class SketchPage(QWidget):
         self.details = FigureDetails()
         walls = cast("WallFields", self.column.panels[PlaceKind.WALL])
         WallOnMap(self.asked, self.workplace, self.plan_view, walls)
+        self.side_light = LightInSide(self.workplace, self.elevation, self)
         self._raising = False
         self._known: Uncertainty | None = None
         # One after the other, so that none of them keeps the hand waiting long.
@@ -111,6 +112,7 @@ class SketchPage(QWidget):
                 (3, self._show_section),
             )
         ]
+        self.elevation.set_section(self.plan_view.section)
         self._arrange()
         self._connect()
         self.details.show_plan(document.plan, display.unit)
@@ -179,6 +181,7 @@ class SketchPage(QWidget):
         advice.walls_wanted.connect(lambda: work.selection.select(Place(PlaceKind.WALL, 0)))
         self.plan_view.levels_changed.connect(self._on_levels_changed)
         self.plan_view.section_changed.connect(lambda _ends: self._show_section())
+        self.plan_view.section_changed.connect(self.elevation.set_section)
 
     # -- showing ------------------------------------------------------------------------
 
@@ -188,6 +191,7 @@ class SketchPage(QWidget):
         self.plan_view.set_estimate(estimate)
         self.plan_view.set_refining(estimate.options.quality is Quality.PREVIEW)
         self.elevation.set_estimate(estimate)
+        self.side_light.follow(estimate)
         for part in self._beside:
             part.ask()
 
@@ -195,7 +199,9 @@ class SketchPage(QWidget):
         """Show how sure the figures are and which surface to line first."""
         gains = lining_gains(outlook.plan, outlook.gains)
         self._known = outlook.uncertainty
-        self.plan_view.set_doubt(0.0 if self._known is None else self._known.relative_mean)
+        doubt = 0.0 if self._known is None else self._known.relative_mean
+        for drawing in (self.plan_view, self.elevation):
+            drawing.set_doubt(doubt)
         self.strip.show_outlook(outlook)
         self.details.show_outlook(outlook, gains)
         self.plan_view.set_gains(gains)
@@ -360,6 +366,7 @@ class SketchPage(QWidget):
             # Marks at walls that have changed would tell of others.
             self.plan_view.set_gains(())
             self.elevation.set_gains(())
+            self.elevation.set_section(self.plan_view.section)
         self._beside[1].ask()
         if self.workplace.document.moving:
             # By keys and by the field's arrows a lamp is raised too, until they come to rest.

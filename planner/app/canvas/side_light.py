@@ -1,0 +1,63 @@
+"""The light itself in the side view: where it is painted, and what is said of it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+import numpy as np
+from PySide6.QtGui import QImage, QPolygonF
+
+from planner.app.canvas.elevation_layer import ACROSS, colour_row
+from planner.app.canvas.ink import Viewport
+from planner.app.plots.colours import Levels
+from planner.metrics.figures import ppfd
+from planner.plan.plan import Plan
+from planner.units import LengthUnit, format_length
+
+if TYPE_CHECKING:
+    from planner.estimate.upright import Slice  # the whole core: not at the start
+
+_STEPS_TOLD: Final = 4
+
+
+def lit_area(found: Slice, viewport: Viewport) -> QPolygonF:
+    """Where there is light in an upright slice, in pixels: parts of it joined along the bottom."""
+    _, low, _, high = found.light.bounds
+    corners = [
+        corner
+        for start, end in found.spans
+        for corner in ((start, low), (end, low), (end, high), (start, high), (start, low))
+    ]
+    return QPolygonF([viewport.to_pixel(*corner) for corner in corners])
+
+
+def light_along(found: Slice, height: float, levels: Levels, colour_map: str) -> QImage:
+    """Colours of the light in an upright slice at a height, as those of ``light_across``."""
+    left, _, right, _ = found.light.bounds
+    along = left + (np.arange(ACROSS) + 0.5) / ACROSS * (right - left)
+    values = found.light.at(np.column_stack([along, np.full(ACROSS, height)]))
+    return colour_row(values, levels, colour_map)
+
+
+def light_in_words(plan: Plan, height: float, light: float | None, unit: LengthUnit) -> str:
+    """The light at a height over the floor (metres), and what it leaves out; '' without light."""
+    if light is None:
+        return ""
+    above = height - plan.canopy.height
+    over, off = (format_length(abs(part), unit) for part in (height, above))
+    where = f"{off} {'above' if above >= 0 else 'below'} the canopy, {over} above the floor"
+    leaves = "leaves higher than the canopy" if above >= 0 else "the leaves above it"
+    return f"{ppfd(light, unit=True)} {where}; {leaves} are left out"
+
+
+def slice_in_words(plan: Plan, found: Slice, cut: float, unit: LengthUnit) -> str:
+    """The light over the middle of an upright slice, in steps up from the canopy."""
+    low, high = max(found.spans, key=lambda span: span[1] - span[0])
+    told = []
+    for step in range(_STEPS_TOLD):
+        above = step * 10 * unit.snap
+        light = found.at((low + high) / 2, plan.canopy.height + above)
+        if light is not None:
+            told.append(f"{ppfd(light)} at {format_length(above, unit)}" if step else ppfd(light))
+    place = f"{found.axis} {format_length(cut, unit)}"
+    return f"Light over its middle at {place}, up from the canopy: {', '.join(told)}."
