@@ -30,22 +30,15 @@ from planner.app.canvas.elevation_layer import Elevation, light_across
 from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part, Section
 from planner.app.canvas.ladder_scale import in_words, paint_hung, paint_ladder
-from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.canvas.marks import paint_side_gains
 from planner.app.canvas.plan_drags import Choice, Edit
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
-from planner.app.canvas.side_light import (
-    light_along,
-    light_in_words,
-    lit_area,
-    slice_in_words,
-)
+from planner.app.canvas.side_light import SideLight, light_along, light_in_words, slice_in_words
 from planner.app.canvas.tools import Drag, Span
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
-from planner.light.cellmap import round_values
 from planner.plan.groups import Chosen, all_things, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
@@ -57,9 +50,6 @@ if TYPE_CHECKING:
     from planner.estimate.upright import Slice
 
 MARGIN_SIDE = 48.0
-_LINES = 4
-"""About so many contours of the light in the side view."""
-
 _MOVABLE = {Part.LAMP, Part.OBSTACLE, Part.CANOPY, Part.CEILING, Part.BAND_EDGE}
 _FOCUSED = {PlaceKind.LAMP, PlaceKind.OBSTACLE, PlaceKind.CANOPY, PlaceKind.CEILING}
 """Places that are taken hold of when they are selected."""
@@ -86,8 +76,7 @@ class ElevationView(Drawing):
         self._levels: colours.Levels | None = None
         self._ladder: Ladder | None = None
         self._section: Section | None = None
-        self._slice: Slice | None = None
-        self._light, self._doubt = LightLayer(), 0.0
+        self._light = SideLight()
         self._pointer: Point | None = None
         self._scale = Kept()
         self._back, self._front = Kept(), Kept()
@@ -144,7 +133,7 @@ class ElevationView(Drawing):
     def set_levels(self, levels: colours.Levels | None) -> None:
         """Use the ends of another drawing's colour scale; None follows the map."""
         self._levels = levels
-        self._renew_light()
+        self._light.show(self._light.found, self._scale_ends())
         self.update()
 
     # -- the light itself ---------------------------------------------------------------
@@ -168,15 +157,9 @@ class ElevationView(Drawing):
 
     def set_slice(self, found: Slice | None) -> None:
         """Show the light in an upright plane as long as it tells of the plan and of the cut."""
-        if found is not self._slice:
-            self._slice = found
-            self._renew_light()
+        if found is not self._light.found:
+            self._light.show(found, self._scale_ends())
             self.tell()
-
-    def _renew_light(self) -> None:
-        # Lines at the numbers beside the colours: near a lamp light climbs far beyond them.
-        light = None if self._slice is None else self._slice.light
-        self._light.set_map(light, at=round_values(*self._scale_ends(), _LINES))
 
     def _scale_ends(self) -> colours.Levels:
         """Ends of the colour scale: those given, or of the light on the canopy."""
@@ -186,12 +169,12 @@ class ElevationView(Drawing):
 
     def set_doubt(self, relative: float) -> None:
         """How far the light may be off (relative standard uncertainty); 0 while not known."""
-        self._doubt = relative
+        self._light.doubt = relative
         self.update()
 
     def _shown_slice(self) -> Slice | None:
         """The light, where it is of the plan as it is; none while a hand changes that."""
-        found = self._slice
+        found = self._light.found
         if found is None or self.document.moving:
             return None
         return found if found.fits(self.plan, self._axis, self.cut) else None
@@ -455,17 +438,7 @@ class ElevationView(Drawing):
         found = self._shown_slice()
         self._back.paint(painter, key, paint_sheets)
         if found is not None:
-            style = LightStyle(
-                levels,
-                state.colour_map,
-                state.contours,
-                state.band_wash,
-                plan.ppfd_band,
-                self._doubt,
-            )
-            area = lit_area(found, self.viewport)
-            font = figure_font(self.font(), 0.85)
-            self._light.paint(painter, self.viewport, area, style, font)
+            self._light.paint(painter, self.viewport, levels, state, plan.ppfd_band, self.font())
         elif plan.lamps:
             elevation.paint_beams(painter, _colour(colours.table(state.colour_map)[-1]))
         edge = None

@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
-from PySide6.QtGui import QImage, QPolygonF
+from PySide6.QtGui import QFont, QImage, QPainter, QPolygonF
 
 from planner.app.canvas.elevation_layer import ACROSS, colour_row
-from planner.app.canvas.ink import Viewport
+from planner.app.canvas.ink import Viewport, figure_font
+from planner.app.canvas.light_layer import LightLayer, LightStyle
+from planner.app.display import DisplayState
 from planner.app.plots.colours import Levels
+from planner.light.cellmap import round_values
 from planner.metrics.figures import ppfd
 from planner.plan.plan import Plan
 from planner.units import LengthUnit, format_length
@@ -18,6 +21,43 @@ if TYPE_CHECKING:
     from planner.estimate.upright import Slice  # the whole core: not at the start
 
 _STEPS_TOLD: Final = 4
+
+
+_LINES: Final = 4
+"""About so many contours."""
+
+
+class SideLight:
+    """Paints what was ``found`` in an upright slice; ``doubt`` is that of ``LightStyle``."""
+
+    def __init__(self) -> None:
+        self.found: Slice | None = None
+        self.doubt = 0.0
+        self._layer = LightLayer()
+
+    def show(self, found: Slice | None, levels: Levels) -> None:
+        """Take another slice, or other ends of the colour scale."""
+        self.found = found
+        # Lines at the numbers beside the colours: near a lamp light climbs far beyond them.
+        self._layer.set_map(
+            None if found is None else found.light, at=round_values(*levels, _LINES)
+        )
+
+    def paint(
+        self,
+        painter: QPainter,
+        viewport: Viewport,
+        levels: Levels,
+        state: DisplayState,
+        band: Levels | None,
+        font: QFont,
+    ) -> None:
+        """Paint it as the map is."""
+        if self.found is not None:
+            colour_map, contours, wash = state.colour_map, state.contours, state.band_wash
+            style = LightStyle(levels, colour_map, contours, wash, band, self.doubt)
+            area = lit_area(self.found, viewport)
+            self._layer.paint(painter, viewport, area, style, figure_font(font, 0.85))
 
 
 def lit_area(found: Slice, viewport: Viewport) -> QPolygonF:
