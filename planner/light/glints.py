@@ -6,6 +6,10 @@ far cells. And photons that go on from there are counted where they land: best f
 lobes and cells close by. Each pair of photon and cell is shared between the two by the
 balance heuristic (Veach and Guibas, 1995, Optimally Combining Sampling Techniques for Monte
 Carlo Rendering, SIGGRAPH 95), which keeps their sum right.
+
+That is best for each cell. A lobe evaluated towards all of them moves them all alike, though,
+and few are: of the light on the whole map the photons' own landings, which are many, tell more.
+So the map is scaled to the mean of both, each weighted by what chance leaves in it.
 """
 
 from __future__ import annotations
@@ -80,6 +84,7 @@ class Glints:
         random: np.random.Generator,
     ) -> None:
         self._flux = np.zeros((_BATCHES, len(grid.inside)))
+        self._landed = np.zeros(_BATCHES)
         self._surfaces, self._prism, self._grid = surfaces, surfaces.prism, grid
         self._mirrors = mirrors
         self._photons, self._evaluated = photons, min(evaluated, photons)
@@ -106,7 +111,14 @@ class Glints:
             return total, total
         area = self._grid.inside_area
         density, variance = self._grid.smoothed(self._flux / area)
-        return density * area, variance * area**2
+        two = np.stack([self._flux.sum(axis=1), self._landed])
+        sums, chance = two.sum(axis=1), _BATCHES * two.var(axis=1, ddof=1)
+        # The surer counts for more; 0 only where both are sure.
+        weight = chance[::-1] / max(float(chance.sum()), 1e-300)
+        scale = float(weight @ sums) / float(sums[0]) if weight.any() else 1.0
+        common = float(weight**2 @ chance) / float(sums[0]) ** 2
+        flux = density * area
+        return scale * flux, variance * (scale * area) ** 2 + common * flux**2
 
     def light_foot(self, source: Source, count: int) -> None:
         """Send light of a unit lamp to the foot of wrinkled walls, and on to the map."""
@@ -118,9 +130,15 @@ class Glints:
         """Take one stage of chains; ``lands`` are those arrivals that reach the map."""
         if arrival.wrinkled is None:
             return
+        all_landed = lands[arrival.wrinkled[lands]]
+        self._landed += totals(
+            self._batch_of(arrival.ray[all_landed]),
+            arrival.weight[all_landed] / self._photons,
+            _BATCHES,
+        )
         is_rough = np.zeros(arrival.ray.size, dtype=bool)
         is_rough[arrival.rough] = True
-        later = lands[arrival.wrinkled[lands] & ~is_rough[lands]]
+        later = all_landed[~is_rough[all_landed]]
         if later.size:
             way = (self._grid.z - arrival.origin[2, later]) / arrival.direction[2, later]
             end = arrival.origin[:2, later] + way * arrival.direction[:2, later]
