@@ -166,7 +166,7 @@ def test_many_rectangles_are_cut_at_once() -> None:
     triangle = np.array([[0.0, 0.0], [2.0, 0.0], [0.0, 2.0]])
     low = np.array([[0.2, 0.2], [0.5, 0.5], [1.0, 0.0], [1.5, 1.5]])
     pieces = clip_to_rectangles(
-        triangle, low, low + [[0.5, 0.5], [1.0, 1.0], [1.0, 1.0], [0.4, 0.4]]
+        triangle, low, low + np.array([[0.5, 0.5], [1.0, 1.0], [1.0, 1.0], [0.4, 0.4]])
     )
     areas, centres = moments_of_each(pieces)
     assert areas == pytest.approx([0.25, 0.5, 0.5, 0.0], abs=1e-15)
