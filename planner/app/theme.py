@@ -116,7 +116,49 @@ def apply(theme: Theme) -> None:
         app.setStyle(OutlinedStyle())
     QGuiApplication.styleHints().setColorScheme(scheme)
     # Who has the desktop in high contrast needs its colours, whatever was chosen here.
-    app.setPalette(QPalette() if wants_contrast() else palette(dark=wants_dark(theme)))
+    if wants_contrast():
+        app.setPalette(QPalette())
+        app.setPalette(in_contrast(app.palette()))
+    else:
+        app.setPalette(palette(dark=wants_dark(theme)))
+
+
+_STEAD: Final = (
+    (_Role.Accent, _Role.Window, 3.0, (_Role.Highlight, _Role.Link)),
+    (_Role.Dark, _Role.Window, 3.0, ()),
+    (_Role.PlaceholderText, _Role.Window, 7.0, ()),
+    (_Role.BrightText, _Role.Window, 7.0, ()),
+    (_Role.Link, _Role.Window, 4.5, ()),
+)
+"""Roles a desktop's palette may leave faint: on which ground, how much they need (WCAG 2.2, 1.4.3,
+1.4.6 and 1.4.11), and which of its other colours may stand in; the last is its text."""
+
+
+def in_contrast(desktop: QPalette) -> QPalette:
+    """A desktop's own palette of high contrast; nothing in it is a colour of ours.
+
+    What the program writes or draws in a role that the desktop left faint takes another of the
+    desktop's colours.
+    """
+    made = QPalette(desktop)
+    for role, ground, least, others in _STEAD:
+        for group in (QPalette.ColorGroup.Active, QPalette.ColorGroup.Inactive):
+            choices = [made.color(group, one) for one in (role, *others, _Role.WindowText)]
+            behind = made.color(group, ground)
+            fit = [one for one in choices if _contrast(one, behind) >= least]
+            made.setColor(group, role, (fit or choices[-1:])[0])
+    return made
+
+
+def _contrast(colour: QColor, ground: QColor) -> float:
+    from planner.reports.contrast import contrast  # noqa: PLC0415 - only in high contrast
+
+    share = colour.alphaF()
+    over = [
+        round(share * one + (1 - share) * other)
+        for one, other in zip(colour.getRgb()[:3], ground.getRgb()[:3], strict=True)  # type: ignore[index]
+    ]
+    return float(contrast(over, ground.getRgb()[:3]))  # type: ignore[index]
 
 
 def is_dark() -> bool:
@@ -160,6 +202,8 @@ def sized(font: QFont, factor: float, *, bold: bool = False) -> QFont:
 # light one they are faint. Here they take the role ``Dark`` of the palette,
 # which keeps 3:1 to its ground in both themes. Whatever has the keyboard is framed in the
 # accent, whether it came by the Tab key or by a click: Fusion would leave half of them bare.
+# In high contrast buttons and lists to choose from are outlined as well: they have the window's
+# own ground, and Fusion's line about them is next to none.
 
 _OUTLINED = (
     QStyle.PrimitiveElement.PE_FrameLineEdit,
@@ -207,6 +251,8 @@ class OutlinedStyle(QProxyStyle):
         widget: QWidget | None = None,
     ) -> None:
         super().drawControl(element, option, painter, widget)
+        if element == QStyle.ControlElement.CE_PushButton and wants_contrast():
+            _outline(option, painter)
         # Fusion frames a button only after the Tab key was used in this very window.
         if element == QStyle.ControlElement.CE_PushButton and _has_focus(option):
             _frame(QRectF(option.rect), option.palette, painter)
@@ -219,7 +265,8 @@ class OutlinedStyle(QProxyStyle):
         widget: QWidget | None = None,
     ) -> None:
         super().drawComplexControl(control, option, painter, widget)
-        if control == QStyle.ComplexControl.CC_SpinBox:
+        listed = control == QStyle.ComplexControl.CC_ComboBox and wants_contrast()
+        if listed or control == QStyle.ComplexControl.CC_SpinBox:
             _outline(option, painter)
         if control in _FRAMED and _has_focus(option):
             _frame(QRectF(option.rect), option.palette, painter)

@@ -20,6 +20,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from planner.app import theme
 from planner.app.spoken import Spoken
 from planner.app.theme import sized, tabular
 
@@ -55,12 +56,15 @@ class Ink:
         paper = palette.color(QPalette.ColorRole.Base)
         ink = palette.color(QPalette.ColorRole.Text)
         dark = paper.lightnessF() < ink.lightnessF()
+        accent = palette.color(QPalette.ColorRole.Accent)
+        if theme.wants_contrast():  # the desktop's own colours; a half tone is for thin lines only
+            return cls(paper, ink, ink, mixed(ink, paper, 0.4), accent, alarm=ink)
         return cls(
             paper=paper,
             ink=ink,
             quiet=mixed(ink, paper, 0.32),
             faint=mixed(ink, paper, 0.72),
-            accent=palette.color(QPalette.ColorRole.Accent),
+            accent=accent,
             alarm=QColor("#ff9d90") if dark else QColor("#a4281c"),
         )
 

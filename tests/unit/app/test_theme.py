@@ -4,10 +4,19 @@ from collections.abc import Iterator
 
 import pytest
 from PySide6.QtGui import QColor, QPalette
-from PySide6.QtWidgets import QApplication, QCheckBox, QDoubleSpinBox, QLineEdit, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QCheckBox,
+    QComboBox,
+    QDoubleSpinBox,
+    QLineEdit,
+    QPushButton,
+    QWidget,
+)
 from pytestqt.qtbot import QtBot
 
 from planner.app import theme
+from planner.app.canvas.ink import Ink
 from planner.app.theme import OutlinedStyle, Theme
 
 Role = QPalette.ColorRole
@@ -135,3 +144,66 @@ def test_a_desktop_in_high_contrast_keeps_its_colours(
     monkeypatch.undo()
     theme.apply(Theme.LIGHT)
     assert qapp.palette().color(Role.Accent) == ours
+
+
+def desktop_in_contrast(*, dark: bool) -> QPalette:
+    """A made-up palette of high contrast that leaves some roles faint, as desktops do."""
+    text, ground, chosen = (
+        ("#ffffff", "#000000", "#00ffff") if dark else ("#000000", "#ffffff", "#37006e")
+    )
+    made = QPalette()
+    for role in Role:
+        if role is not Role.NColorRoles:
+            made.setColor(role, QColor(ground))
+    for role in (Role.WindowText, Role.Text, Role.ButtonText, Role.ToolTipText):
+        made.setColor(role, QColor(text))
+    made.setColor(Role.Highlight, QColor(chosen))
+    made.setColor(Role.HighlightedText, QColor(ground))
+    half = QColor(text)
+    half.setAlpha(128)
+    made.setColor(Role.PlaceholderText, half)
+    made.setColor(Role.BrightText, QColor("#ffffff"))  # not seen on a white ground
+    made.setColor(Role.Accent, QColor("#808080"))
+    return made
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_high_contrast_takes_the_desktops_colours_and_leaves_none_faint(dark: bool) -> None:
+    given = desktop_in_contrast(dark=dark)
+    made = theme.in_contrast(given)
+    theirs = {given.color(role).rgb() for role in Role if role is not Role.NColorRoles}
+    ground = made.color(Role.Window)
+    for role in (Role.PlaceholderText, Role.BrightText, Role.WindowText):
+        assert made.color(role).rgb() in theirs
+        assert made.color(role).alpha() == 255
+        assert contrast(made.color(role), ground) >= 7
+    for role in (Role.Dark, Role.Accent, Role.Link):
+        assert made.color(role).rgb() in theirs
+        assert contrast(made.color(role), ground) >= 3
+    for role in (Role.Window, Role.Base, Role.Text, Role.Highlight, Role.Button):
+        assert made.color(role) == given.color(role)
+
+
+def test_drawings_mix_no_texts_in_high_contrast(monkeypatch: pytest.MonkeyPatch) -> None:
+    shown = theme.in_contrast(desktop_in_contrast(dark=True))
+    assert Ink.of(shown).quiet != Ink.of(shown).ink
+    monkeypatch.setattr(theme, "wants_contrast", lambda: True)
+    ink = Ink.of(shown)
+    assert ink.ink == ink.quiet == ink.alarm == shown.color(Role.Text)
+    assert ink.accent == shown.color(Role.Accent)
+    assert contrast(ink.faint, ink.paper) >= 3
+
+
+def test_buttons_are_outlined_in_high_contrast(
+    qtbot: QtBot, qapp: QApplication, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    theme.apply(Theme.LIGHT)
+    monkeypatch.setattr(theme, "wants_contrast", lambda: True)
+    shown = theme.in_contrast(desktop_in_contrast(dark=True))
+    for control in (QPushButton("Go"), QComboBox()):
+        qtbot.addWidget(control)
+        control.setPalette(shown)
+        control.resize(120, 30)
+        image = control.grab().toImage()
+        edge = [image.pixelColor(60, y) for y in range(3)]
+        assert max(contrast(one, shown.color(Role.Window)) for one in edge) >= 3
