@@ -11,7 +11,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from planner.plan.plan import Plan
@@ -150,6 +150,9 @@ BESIDE_MS: Final = 66
 """Four frames of a screen that shows 60 a second: two of a light that takes 30 ms."""
 
 
+REST_MS: Final = 200
+"""Who has not asked for so long begins anew."""
+
 TURN_MS: Final = 17
 """A frame lies between what follows in turn."""
 
@@ -158,7 +161,8 @@ class Paced(QObject):
     """Calls ``show`` when asked: at once, or in the course of a gesture with its next frame.
 
     When the gesture ends, what was put off is shown before anything else happens. ``turn``
-    parts several of them, so that a hand never waits for more than one.
+    parts several of them, so that a hand never waits for more than one. Where the light takes
+    longer than a frame, what is asked for with each light is shown with every second.
     """
 
     def __init__(
@@ -166,17 +170,21 @@ class Paced(QObject):
     ) -> None:
         super().__init__(parent)
         self._document, self._show = document, show
-        self._timer = QTimer(self, singleShot=True, interval=BESIDE_MS + TURN_MS * turn)
+        self._timer = QTimer(self, singleShot=True)
         self._timer.timeout.connect(show)
+        self._turn_ms, self._asked = TURN_MS * turn, QElapsedTimer()
         document.settled.connect(self._catch_up)
 
     def ask(self) -> None:
         """Something has changed."""
+        since = self._asked.elapsed() if self._asked.isValid() else 0
+        self._asked.start()
         if not self._document.moving:
             self._timer.stop()
             self._show()
         elif not self._timer.isActive():
-            self._timer.start()
+            slow = since if since < REST_MS else 0
+            self._timer.start(max(BESIDE_MS, slow + slow // 2) + self._turn_ms)
 
     def _catch_up(self) -> None:
         if self._timer.isActive():

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Any, Final
 
 import numpy as np
@@ -156,8 +156,8 @@ class CellMap:
         """Values on a raster of places (rows, columns) in cell units."""
         # Single precision: a picture needs no more, and it is drawn while a hand waits.
         rows, columns = self.values.shape
-        along = _weights(rows, v).astype(np.float32) @ self.middles.astype(np.float32)
-        across = np.ascontiguousarray(_weights(columns, u).astype(np.float32).T)
+        along = _kept_weights(rows, v.tobytes()) @ self.middles.astype(np.float32)
+        across = _kept_weights(columns, u.tobytes()).T
         fine = np.empty((len(v), len(u)), np.float32)
         # A few rows at a time: one large product would be split over threads, and wait for a
         # processor that is busy with the next estimate.
@@ -247,6 +247,14 @@ def _weights(cells: int, places: FloatArray) -> FloatArray:
         np.add.at(matrix, (rows, end), weight * (1 + beyond))
         np.add.at(matrix, (rows, inner), -weight * beyond)
     return matrix
+
+
+@lru_cache(maxsize=8)
+def _kept_weights(cells: int, places: bytes) -> Raster:
+    """As ``_weights`` in single precision: while a lamp moves, every picture asks for the same."""
+    made = _weights(cells, np.frombuffer(places, dtype=float)).astype(np.float32)
+    # Its transpose, by which a picture is multiplied, lies in one piece.
+    return np.asfortranarray(made)
 
 
 # -- round numbers ----------------------------------------------------------------------

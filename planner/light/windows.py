@@ -56,24 +56,22 @@ class Windows:
         count, walls = len(images), prism.wall_count
         self._specular = specular
         self._first, self._tops = surfaces.bands
-        self._flat = np.ones(count)
-        self.told = np.zeros(count, dtype=bool)
-        # Of each image the walls in the order in which a line from the map meets them.
-        orders = np.full((2, _MOST_WALLS, count), -1, dtype=np.intp)
-        for index, planes in enumerate(images.planes if prism.open_to_sight else ()):
-            chain = planes[planes >= 0][::-1]
-            upright, flat = chain[chain < walls], chain[chain >= walls]
-            divided = bool(np.isfinite(self._tops[:, upright]).any())
-            self.told[index] = len(upright) <= _MOST_WALLS and not (len(flat) and divided)
-            if not self.told[index]:
-                continue
-            self._flat[index] = specular[self._first[flat]].prod()
-            orders[0, : len(upright), index] = upright
-            # Two mirrors at right angles show one image in either order.
-            if len(upright) == 2 and abs(prism.normals[upright[0]] @ prism.normals[upright[1]]) < (
-                _SQUARE
-            ):
-                orders[1, :, index] = upright[::-1]
+        # Of each chain, as a line from the map meets it, the walls come first.
+        planes = images.planes[:, ::-1].astype(np.intp)
+        upright, flat = (planes >= 0) & (planes < walls), planes >= walls
+        divided = (upright & np.isfinite(self._tops).any(axis=0).take(planes)).any(axis=1)
+        number = upright.sum(axis=1)
+        self.told = (number <= _MOST_WALLS) & ~(flat.any(axis=1) & divided)
+        self.told &= prism.open_to_sight
+        self._flat = np.where(flat, specular.take(self._first.take(planes)), 1.0).prod(axis=1)
+        order = np.argsort(~upright, axis=1, kind="stable")[:, :_MOST_WALLS]
+        first = np.full((_MOST_WALLS, count), -1, dtype=np.intp)
+        found = np.take_along_axis(np.where(upright, planes, -1), order, axis=1).T
+        first[: len(found)] = np.where(self.told, found, -1)
+        # Two mirrors at right angles show one image in either order.
+        lean = (prism.normals[first[0]] * prism.normals[first[1]]).sum(axis=1)
+        second = np.where((first[1] >= 0) & (np.abs(lean) < _SQUARE), first[::-1], -1)
+        orders = (first, second)
         self._words = [self._unfolded(surfaces, order) for order in orders]
 
     def _unfolded(self, surfaces: Surfaces, order: IntArray) -> list[_Window]:

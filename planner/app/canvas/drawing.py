@@ -186,8 +186,9 @@ class Drawing(Handed):
 
     def set_gains(self, gains: Sequence[LiningGain]) -> None:
         """What each surface would bring, marked where the display asks for it."""
-        self._gains = gains
-        self.update()
+        if tuple(gains) != tuple(self._gains):
+            self._gains = gains
+            self.update()
 
     def _on_selection(self, selection: Place) -> None:
         self._follow_selection(selection)

@@ -25,6 +25,7 @@ from shiboken6 import VoidPtr
 
 from planner.app import theme
 from planner.app.canvas.ink import Kept, Viewport, in_sight, pen
+from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
 from planner.light.cellmap import CellMap
@@ -136,20 +137,27 @@ class LightLayer:
         shown, plan = self._map, self._plan
         if shown is None:
             return
-        key = (self._number, style, viewport, footprint, font)
+        own = footprint if plan is None else footprint_polygon(plan, viewport)
+        key = (self._number, style, viewport, own, font)
 
         def compose(layer: QPainter) -> None:
-            whole = closed_path(footprint)
-            layer.setClipPath(whole if plan is None else lit_path(footprint, plan, viewport))
+            layer.setClipPath(closed_path(own) if plan is None else lit_path(own, plan, viewport))
             _paint_map(layer, shown, viewport.to_rect(shown.bounds), style)
             if style.wash:
-                _paint_hatching(layer, shown, viewport, footprint.boundingRect(), style)
+                _paint_hatching(layer, shown, viewport, own.boundingRect(), style)
             if style.contours:
                 if self._contours is None:
                     self._contours = contour_lines(shown, self._at)
                 _paint_contours(layer, self._contours, viewport, style, font)
 
+        if footprint == own:
+            self._kept.paint(painter, key, compose)
+            return
+        # A wall has moved since: what is kept of the light is seen inside the walls of now.
+        painter.save()
+        painter.setClipPath(closed_path(footprint))
         self._kept.paint(painter, key, compose)
+        painter.restore()
 
 
 def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPath:
