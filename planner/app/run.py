@@ -62,7 +62,8 @@ def make_application() -> QApplication:
     app.setApplicationName(APP_FOLDER)
     app.setApplicationDisplayName(APP_TITLE)
     app.setApplicationVersion(__version__)
-    app.setDesktopFileName(APP_FOLDER)
+    # Inside a Flatpak the desktop knows the program by the name of that.
+    app.setDesktopFileName(os.environ.get("FLATPAK_ID", APP_FOLDER))
     app.setWindowIcon(app_icon())
     return app
 

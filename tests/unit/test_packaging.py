@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib.util
+import json
 import re
 import shutil
 import subprocess
@@ -10,6 +11,7 @@ import sys
 import tomllib
 from pathlib import Path
 from types import ModuleType
+from typing import Any
 from xml.etree import ElementTree as ET
 
 import pytest
@@ -78,6 +80,67 @@ def test_what_the_wheel_installs_for_the_desktop_is_there() -> None:
     assert f"share/applications/{NAME}.desktop" in places
     assert f"share/icons/hicolor/scalable/apps/{NAME}.svg" in places
     assert f"share/mime/packages/{NAME}.xml" in places
+
+
+def flatpak() -> dict[str, Any]:
+    made: dict[str, Any] = json.loads((LINUX / "flatpak.json").read_text("utf-8"))
+    return made
+
+
+def test_the_flatpak_is_made_of_what_is_there() -> None:
+    (module,) = flatpak()["modules"]
+    paths = [source["path"] for source in module["sources"]]
+    assert [p for p in paths if p != "../../dist" and not (LINUX / p).is_file()] == []
+    given = {Path(path).name for path in paths} | {NAME}
+    named = set(re.findall(r"(?:-Dm644|cp -a|sed \S+) (\S+)", " ".join(module["build-commands"])))
+    assert named
+    assert named <= given
+
+
+def test_what_a_flatpak_shows_the_desktop_bears_its_name() -> None:
+    """Only files called by the id are exported (Flatpak's documentation, 'Conventions')."""
+    manifest = flatpak()
+    whole = manifest["id"]
+    metainfo = ET.parse(LINUX / f"{NAME}.metainfo.xml")
+    assert metainfo.findtext("id") == whole
+    made = " ".join(manifest["modules"][0]["build-commands"])
+    assert f" > /app/share/mime/packages/{whole}.xml" in made
+    assert f" /app/share/metainfo/{whole}.metainfo.xml" in made
+    assert manifest["rename-desktop-file"] == f"{NAME}.desktop"
+    assert manifest["rename-icon"] == NAME
+    assert manifest["command"] == NAME
+
+
+def test_the_kind_of_file_has_the_flatpaks_icon(tmp_path: Path) -> None:
+    (command,) = [c for c in flatpak()["modules"][0]["build-commands"] if c.startswith("sed ")]
+    line = command.partition(" > ")[0]
+    done = subprocess.run(["sh", "-c", line], cwd=LINUX, capture_output=True, text=True, check=True)
+    kind = ET.fromstring(done.stdout)[0]
+    icon = next(part for part in kind if part.tag.endswith("}icon"))
+    assert icon.get("name") == flatpak()["id"]
+    written = ET.parse(LINUX / f"{NAME}.xml").getroot()[0]
+    assert kind.get("type") == written.get("type")
+
+
+def test_a_flatpak_may_speak_to_the_tray_and_to_nothing_else_of_the_session() -> None:
+    asked = [one for one in flatpak()["finish-args"] if one.startswith(("--talk", "--own"))]
+    assert asked == [
+        "--talk-name=org.freedesktop.Notifications",
+        "--talk-name=org.kde.StatusNotifierWatcher",
+    ]
+    assert not any("network" in one for one in flatpak()["finish-args"])
+
+
+@pytest.mark.may_skip("the builder is not on every machine")
+def test_the_builder_reads_the_flatpak() -> None:
+    if shutil.which("flatpak-builder") is None:
+        pytest.skip("flatpak-builder is not installed")
+    command = ("flatpak-builder", "--show-manifest", "flatpak.json")
+    done = subprocess.run(command, cwd=LINUX, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    read = json.loads(done.stdout)
+    # What the builder does not know it leaves out without a word.
+    assert set(read) == set(flatpak())
 
 
 @pytest.mark.parametrize("system", ["linux", "windows", "macos"])
