@@ -17,7 +17,15 @@ from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Value
-from planner.plan.space import Obstacle, Outline, Point, contains, outlines_overlap, sticks_out
+from planner.plan.space import (
+    TOUCH_M,
+    Obstacle,
+    Outline,
+    Point,
+    contains,
+    outlines_overlap,
+    sticks_out,
+)
 
 USUAL_HANGING_HEIGHT_M: Final = 0.45
 """18 in, a common first height for a lamp over young plants (common practice, no source)."""
@@ -39,6 +47,9 @@ _APART_M: Final = 0.02
 """Left free between a thing and its duplicate."""
 
 _PLACES: Final = 24
+_SLACK: Final = 2 * TOUCH_M
+"""More than a body may stick out and still count as inside."""
+
 _SIZES: Final = (1.0, 0.75, 0.5, 0.35, 0.2, 0.1)
 
 
@@ -81,11 +92,14 @@ def free_shift(
     """
     x0, y0, x1, y1 = plan.space.bounds
     step = max(x1 - x0, y1 - y0) / _PLACES
-    grid = [
-        (i * step, j * step)
-        for i in range(-_PLACES, _PLACES + 1)
-        for j in range(-_PLACES, _PLACES + 1)
-    ]
+    places = [k * step for k in range(-_PLACES, _PLACES + 1)]
+    # All together keep to the space's width and depth: of many things few shifts can do.
+    xs, ys = zip(*(corner for body, _ in bodies for corner in body), strict=True)
+    across, deep = (
+        [by for by in places if low - _SLACK <= min(at) + by and max(at) + by <= high + _SLACK]
+        for at, low, high in ((xs, x0, x1), (ys, y0, y1))
+    )
+    grid = [(dx, dy) for dx in across for dy in deep]
     inside: list[Point] = []
     round_all = [
         (_middle_of(body), _radius(body), [(one, _middle_of(one), _radius(one)) for one in others])
@@ -101,9 +115,12 @@ def free_shift(
             for one, middle, reach in others
         )
 
+    footprint = plan.space.footprint
     for by in sorted(grid, key=lambda by: math.hypot(*by)):
+        if not all(contains(footprint, x + by[0], y + by[1]) for (x, y), _, _ in round_all):
+            continue
         shifted = [_shifted(body, by) for body, _ in bodies]
-        if any(_leaves(plan, body) for body in shifted):
+        if any(sticks_out(body, footprint) for body in shifted):
             continue
         if not any(meets(k, body, by) for k, body in enumerate(shifted)):
             return by, True
@@ -118,12 +135,6 @@ def free_shift(
         return min((math.dist(at, other) for other in taken), default=0.0)
 
     return max(inside, key=apart), False
-
-
-def _leaves(plan: Setup, body: Outline) -> bool:
-    """Whether an outline or its middle is outside the walls."""
-    footprint = plan.space.footprint
-    return not contains(footprint, *_middle_of(body)) or sticks_out(body, footprint)
 
 
 def _shifted(outline: Outline, by: Point) -> Outline:
