@@ -190,9 +190,10 @@ class WallOnMap(QObject):
     While a lining is considered for it in an open list, what that one would bring.
     """
 
-    def __init__(self, asked: Asked, work: Workplace, view: PlanView, fields: WallFields) -> None:
+    def __init__(self, asked: Asked, work: Workplace, view: PlanView) -> None:
         super().__init__(view)
-        self._asked, self._work, self._view, self._fields = asked, work, view, fields
+        self._asked, self._work, self._view = asked, work, view
+        self._fields: WallFields | None = None
         self._hovered: int | None = None
         self._wanted: tuple[int, Lining | None, int | None] | None = None
         self._considered: tuple[Lining, Place] | None = None
@@ -200,11 +201,15 @@ class WallOnMap(QObject):
         self._patience.timeout.connect(self._show)
         view.wall_hovered.connect(self._on_hovered)
         asked.walled.connect(self._on_answer)
-        fields.light_button.toggled.connect(lambda _on: self._show())
-        fields.considered.considering.connect(self._on_considering)
         work.selection.changed.connect(lambda _place: self._show())
         work.document.changed.connect(self._on_plan)
         work.document.settled.connect(self._show)
+
+    def take(self, fields: WallFields) -> None:
+        """The fields of a wall are there: what they ask is shown too."""
+        self._fields = fields
+        fields.light_button.toggled.connect(lambda _on: self._show())
+        fields.considered.considering.connect(self._on_considering)
 
     def _on_hovered(self, wall: int | None) -> None:
         self._hovered = wall
@@ -235,7 +240,8 @@ class WallOnMap(QObject):
             return place.index, lining, place.band
         if self._hovered is not None and not self._patience.isActive():
             return self._hovered, None, None
-        if selected.kind is PlaceKind.WALL and self._fields.light_button.isChecked():
+        asked = self._fields is not None and self._fields.light_button.isChecked()
+        if selected.kind is PlaceKind.WALL and asked:
             return selected.index, None, None
         return None
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Final
+from collections.abc import Callable, Mapping
+from functools import partial
+from typing import Final, cast
 
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
@@ -23,43 +25,45 @@ from planner.plan.target import DliTarget, PpfdTarget, Target
 from planner.units import format_number
 
 
+class _Panels(dict[PlaceKind, FieldPanel]):
+    """Panels by what they are for, each made when it is first asked for."""
+
+    def __init__(self, make: Callable[[PlaceKind], FieldPanel]) -> None:
+        super().__init__()
+        self._make = make
+
+    def __missing__(self, kind: PlaceKind) -> FieldPanel:
+        panel = self[kind] = self._make(kind)
+        return panel
+
+
 class FieldColumn(QWidget):
     """A list of all that can be selected, over the fields of the one that is."""
 
     dragging_changed = Signal(bool)
     corners_listed = Signal(bool)
     """Whether a list that names the corners by number is in sight."""
+    wall_made = Signal(object)
+    """The fields of a wall, when they are first there."""
 
     def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._workplace = workplace
-        self.space_fields = SpaceFields(workplace)
-        self.canopy_fields = CanopyFields(workplace)
-        self.space_fields.outline_toggle.toggled.connect(self.corners_listed)
+        self.panels: Mapping[PlaceKind, FieldPanel] = _Panels(self._make_panel)
         self._offered: list[Place] = []
         self.chooser = StillCombo()
         self.chooser.setAccessibleName("What is selected")
         self.chooser.setMaxVisibleItems(24)
         heading = PlainLabel("Fiel&ds of")
         heading.setBuddy(self.chooser)
-        self.panels: dict[PlaceKind, FieldPanel] = {
-            PlaceKind.SPACE: self.space_fields,
-            PlaceKind.WALL: WallFields(workplace),
-            PlaceKind.LAMP: LampFields(workplace),
-            PlaceKind.OBSTACLE: ObstacleFields(workplace),
-            PlaceKind.CANOPY: self.canopy_fields,
-            PlaceKind.CEILING: SurfaceFields(workplace, PlaceKind.CEILING),
-            PlaceKind.FLOOR: SurfaceFields(workplace, PlaceKind.FLOOR),
-        }
         # One panel is visible at a time; hidden ones take no room in the scrolled column.
         holder = QWidget()
         stack = QVBoxLayout(holder)
         stack.setContentsMargins(0, 0, 8, 8)
-        for panel in self.panels.values():
-            panel.hide()
-            panel.dragging_changed.connect(self.dragging_changed)
-            stack.addWidget(panel)
         stack.addStretch(1)
+        self._stack = stack
+        self.space_fields = cast("SpaceFields", self.panels[PlaceKind.SPACE])
+        self.space_fields.outline_toggle.toggled.connect(self.corners_listed)
         self._scroll = QScrollArea()
         self._scroll.setFrameShape(QFrame.Shape.NoFrame)
         self._scroll.setWidgetResizable(True)
@@ -87,6 +91,28 @@ class FieldColumn(QWidget):
         workplace.document.changed.connect(self._on_plan_changed)
         workplace.selection.changed.connect(self._on_selection_changed)
         self._on_selection_changed(workplace.selection.current)
+
+    def _make_panel(self, kind: PlaceKind) -> FieldPanel:
+        makers: dict[PlaceKind, Callable[[Workplace], FieldPanel]] = {
+            PlaceKind.SPACE: SpaceFields,
+            PlaceKind.WALL: WallFields,
+            PlaceKind.LAMP: LampFields,
+            PlaceKind.OBSTACLE: ObstacleFields,
+            PlaceKind.CANOPY: CanopyFields,
+        }
+        flat = partial(SurfaceFields, kind=kind)
+        panel = makers.get(kind, flat)(self._workplace)
+        panel.hide()
+        panel.dragging_changed.connect(self.dragging_changed)
+        self._stack.insertWidget(self._stack.count() - 1, panel)
+        if kind is PlaceKind.WALL:
+            self.wall_made.emit(panel)
+        return panel
+
+    @property
+    def canopy_fields(self) -> CanopyFields:
+        """The fields of canopy, day and target."""
+        return cast("CanopyFields", self.panels[PlaceKind.CANOPY])
 
     @property
     def panel(self) -> FieldPanel:

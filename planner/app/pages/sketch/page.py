@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
@@ -40,7 +40,6 @@ from planner.plan.space import Point
 from planner.reports.advice import doubt_sentence, lining_gains
 
 if TYPE_CHECKING:
-    from planner.app.fields.surface_fields import WallFields
     from planner.estimate.outlook import Outlook, Uncertainty
 
 
@@ -98,8 +97,8 @@ class SketchPage(QWidget):
         self.section.setFixedHeight(SECTION_HEIGHT)
         self.column = FieldColumn(self.workplace)
         self.details = FigureDetails()
-        walls = cast("WallFields", self.column.panels[PlaceKind.WALL])
-        WallOnMap(self.asked, self.workplace, self.plan_view, walls)
+        self._wall_on_map = WallOnMap(self.asked, self.workplace, self.plan_view)
+        self.column.wall_made.connect(self._wall_on_map.take)
         self.side_light = LightInSide(self.workplace, self.elevation, self)
         self._raising = False
         self._known: Uncertainty | None = None
