@@ -81,7 +81,10 @@ def main() -> int:
     os.environ["QT_SCALE_FACTOR"] = "1"
     os.environ["PLANNER_SYNCHRONOUS"] = "1"
     sys.path.insert(0, str(ROOT))
-    from planner.app.run import picture_window  # noqa: PLC0415 - after the lines above
+    from planner.language import speak, wanted  # noqa: PLC0415 - after the lines above
+
+    speak(wanted())
+    from planner.app.run import picture_window  # noqa: PLC0415
     from planner.catalogue.library import demo_plan  # noqa: PLC0415
 
     folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "resources" / "pictures"

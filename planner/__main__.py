@@ -10,6 +10,11 @@ import sys
 for _name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(_name, "1")
 
+from planner.language import speak, wanted  # noqa: E402
+
+# Before anything that has words is imported.
+speak(wanted())
+
 from planner.command_line import main  # noqa: E402
 
 if __name__ == "__main__":

@@ -37,6 +37,7 @@ from planner.commands import (
     seed,
     write_output,
 )
+from planner.language import word
 
 if TYPE_CHECKING:
     from planner.estimate.result import Estimate, EstimateOptions
@@ -238,7 +239,7 @@ def _check(asked: argparse.Namespace) -> int:
 
     print(f"'{asked.plan}' is a valid plan: {_contents(plan)}.")
     for finding in findings(plan):
-        print(f"{str(finding.severity).capitalize()}: {finding.sentence}")
+        print(f"{word(finding.severity).capitalize()}: {finding.sentence}")
     return 0
 
 
@@ -360,7 +361,7 @@ def summary(estimate: Estimate) -> str:
         "",
         content.closure_sentence(estimate),
         *filter(None, [content.numeric_sentence(estimate), content.recount_sentence(estimate)]),
-        f"Map of {nx} x {ny} cells, quality {estimate.options.quality}, "
+        f"Map of {nx} x {ny} cells, quality {word(estimate.options.quality)}, "
         f"seed {estimate.options.seed}, {estimate.seconds:.2f} s.",
     ]
     return "\n".join(lines)

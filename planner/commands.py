@@ -14,6 +14,9 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, TextIO
 
+from planner.folders import NAME
+from planner.language import inside
+
 if TYPE_CHECKING:
     from planner.catalogue.lamp_files.photometry import Photometry
     from planner.plan.plan import Plan
@@ -21,7 +24,6 @@ if TYPE_CHECKING:
 
 
 STANDARD_OUTPUT: Final = "-"
-INSTALLED_NAME: Final = "grow-space-light-planner"
 
 
 class CommandError(Exception):
@@ -31,7 +33,7 @@ class CommandError(Exception):
 def program_name() -> str:
     """The program as it was called: by its installed name, or as a module of Python."""
     called = Path(sys.argv[0]).stem if sys.argv else ""
-    return called if called.startswith(INSTALLED_NAME) else "python -m planner"
+    return called if called.startswith(NAME) else "python -m planner"
 
 
 def seed(text: str) -> int:
@@ -166,7 +168,7 @@ def run_report_command(plan: Plan, asked: argparse.Namespace) -> int:
         from planner.reports.sheet import Paper
 
         write_output(asked.out, report_pdf(made, Paper(asked.paper)))
-    titles = ", ".join(section.title.lower() for section in made.sections)
+    titles = ", ".join(inside(section.title) for section in made.sections)
     print(f"Wrote {Path(asked.out).resolve()} ({titles})")
     return 0
 

@@ -13,6 +13,8 @@ from collections.abc import Sequence
 from enum import StrEnum
 from typing import Final
 
+from planner.language import decimal, trimmed
+
 METRES_PER_INCH: Final = 0.0254
 """Exact by definition (international yard and pound agreement, 1959)."""
 
@@ -75,6 +77,10 @@ _PLAIN = re.compile(r"[+\-−]?(\d+([.,]\d*)?|[.,]\d+)")
 _TWO_READINGS = re.compile(r"([1-9]\d{0,2})[.,](\d{3})")
 
 
+_MARKS: Final = dict.fromkeys((0x200E, 0x200F, *range(0x2066, 0x206A)))
+"""Marks of direction, which a text may hold where the language runs from the right."""
+
+
 class LengthSyntaxError(ValueError):
     """A text that is not a length; the message says what would be one."""
 
@@ -100,7 +106,7 @@ def parse_number(text: str) -> float:
     ValueError
         If it is no number.
     """
-    plain = text.strip()
+    plain = text.translate(_MARKS).strip()
     if not _PLAIN.fullmatch(plain):
         raise ValueError(f"'{text}' is not a number.")
     _refuse_two_readings(plain.lstrip("+-−"))
@@ -169,7 +175,7 @@ def parse_length(text: str, unit: LengthUnit, *, strict: bool = True) -> float:
     AmbiguousNumberError
         If a number in it can be read as thousands too.
     """
-    stripped = text.strip()
+    stripped = text.translate(_MARKS).strip()
     sign = -1.0 if stripped.startswith(("-", "−")) else 1.0
     rest = stripped.lstrip("+-−").strip().replace("⁄", "/")
     for vulgar, fraction in VULGAR.items():
@@ -199,10 +205,8 @@ def parse_length(text: str, unit: LengthUnit, *, strict: bool = True) -> float:
 
 
 def format_number(value: float, decimals: int) -> str:
-    """Fixed-point text without trailing zeros and never ``-0``."""
-    text = f"{value:.{decimals}f}"
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
+    """Fixed-point text without trailing zeros and never ``-0``, for people."""
+    text = trimmed(decimal(f"{value:.{decimals}f}"))
     return "0" if text in {"-0", ""} else text
 
 
@@ -233,7 +237,7 @@ def _on_a_tape(inches: float) -> str:
 
 
 _FINEST: Final = 64
-_SAID: Final = re.compile(r"(-?\d+(?:\.\d+)?)\u00a0cm")
+_SAID: Final = re.compile(r"(-?\d+(?:[.,]\d+)?)\u00a0cm")
 
 
 def said_length(metres: float) -> str:
@@ -247,7 +251,9 @@ def said_length(metres: float) -> str:
 
 def in_unit(sentence: str, unit: LengthUnit) -> str:
     """A sentence with the lengths ``said_length`` put into it in the unit asked."""
-    return _SAID.sub(lambda found: format_length(float(found[1]) / 100, unit), sentence)
+    return _SAID.sub(
+        lambda found: format_length(float(found[1].replace(",", ".")) / 100, unit), sentence
+    )
 
 
 def listed(names: Sequence[str]) -> str:

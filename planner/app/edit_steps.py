@@ -9,6 +9,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMenu
 
 from planner.app.fields.panel import Workplace
+from planner.language import inside
 from planner.plan import edits, groups
 from planner.plan.additions import (
     PLAIN_PANEL,
@@ -46,7 +47,7 @@ def hang_lamp(workplace: Workplace, model: LampModel | None = None, at: Point | 
 def place_obstacle(workplace: Workplace, shape: Shape, at: Point | None = None) -> str:
     """Put one more obstacle into the space and select it; returns any error."""
     plan = workplace.document.plan
-    label, made = f"Add {shape.name.lower()}", (Place(PlaceKind.OBSTACLE, len(plan.obstacles)),)
+    label, made = f"Add {inside(shape.name)}", (Place(PlaceKind.OBSTACLE, len(plan.obstacles)),)
     return _put(
         workplace, label, lambda: (edits.add_obstacle(plan, new_obstacle(plan, shape, at)), made)
     )

@@ -28,6 +28,7 @@ from planner.app.plain import PlainLabel, explain
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.estimate.result import Estimate, Quality
+from planner.language import LANGUAGES
 from planner.units import LengthUnit
 
 
@@ -75,6 +76,15 @@ class ViewChoices(QObject):
         if self._actions is not None:
             self._actions[f"theme_{choice}"].setChecked(True)
 
+    def choose_language(self, code: str) -> None:
+        """Remember the language of the next start; empty: that of the system."""
+        self.settings.keep(language=code)
+
+    @property
+    def language(self) -> str:
+        """The language that was chosen, empty for that of the system."""
+        return self.settings.values.language
+
     @property
     def theme(self) -> Theme:
         """The theme that was chosen."""
@@ -102,6 +112,7 @@ class ViewChoices(QObject):
 
 
 _UNITS = ((LengthUnit.CM, "Centimetres"), (LengthUnit.INCH, "Inches"))
+_LANGUAGES = (("", "As the system"), *LANGUAGES.items())
 _THEMES = ((Theme.SYSTEM, "As the system"), (Theme.LIGHT, "Light"), (Theme.DARK, "Dark"))
 
 
@@ -117,6 +128,9 @@ class SettingsDialog(QDialog):
         cells = sorted({*MAP_CELLS, choices.display.state.cells})
         self.cells = _combo("Map cells", [(count, f"{count} x {count}") for count in cells])
         self.theme = _combo("Theme", _THEMES)
+        self.language = _combo("Language", _LANGUAGES)
+        self.later = PlainLabel("The language changes when the program is started again.")
+        self.later.hide()
         self.contours = QCheckBox("Contour lines")
         self.band_wash = QCheckBox("Mark the target band")
         self.notices = QCheckBox("Tell on the desktop when long work is done")
@@ -124,14 +138,16 @@ class SettingsDialog(QDialog):
         self._arrange()
         self._show(choices.display.state)
         self.theme.setCurrentIndex(self.theme.findData(choices.theme))
+        self.language.setCurrentIndex(self.language.findData(choices.language))
         self._connect()
 
     def _arrange(self) -> None:
         layout = QFormLayout(self)
         layout.setContentsMargins(theme.WIDE, theme.WIDE, theme.WIDE, theme.WIDE)
         layout.setSpacing(theme.RHYTHM)
-        for combo in (self.unit, self.colour_map, self.cells, self.theme):
+        for combo in (self.unit, self.colour_map, self.cells, self.theme, self.language):
             layout.addRow(combo.accessibleName(), combo)
+        layout.addRow("", self.later)
         layout.addRow("", self.contours)
         layout.addRow("", self.band_wash)
         layout.addRow("", self.notices)
@@ -149,6 +165,7 @@ class SettingsDialog(QDialog):
         self.theme.activated.connect(
             lambda _row: self._choices.choose_theme(Theme(self.theme.currentData()))
         )
+        self.language.activated.connect(self._choose_language)
         self.contours.toggled.connect(lambda on: self._update("contours", on))
         self.band_wash.toggled.connect(lambda on: self._update("band_wash", on))
         self.notices.toggled.connect(lambda on: self._choices.settings.keep(notices=on))
@@ -158,6 +175,10 @@ class SettingsDialog(QDialog):
         # Qt hands a member of a StrEnum back as a plain text.
         value = LengthUnit(value) if name == "unit" else value
         self._choices.display.update(**{name: value})
+
+    def _choose_language(self) -> None:
+        self._choices.choose_language(self.language.currentData())
+        self.later.show()
 
     def _show(self, state: DisplayState) -> None:
         self.unit.setCurrentIndex(self.unit.findData(state.unit))

@@ -31,7 +31,9 @@ from PySide6.QtWidgets import (
 
 from planner import __version__
 from planner.app import theme
-from planner.catalogue.library import caution_notes, resource_path
+from planner.catalogue.library import caution_notes
+from planner.folders import resource_path
+from planner.language import page
 from planner.plan.plan import Plan
 from planner.units import LengthUnit
 
@@ -45,9 +47,9 @@ NEWS: Final = "news"
 
 def help_text(name: str) -> str:
     """The Markdown of a help page; a sentence in its place where the file is missing."""
-    file = "docs/changelog.md" if name == NEWS else f"help/{name}.md"
     try:
-        text = resource_path(file).read_text(encoding="utf-8")
+        file = resource_path("docs/changelog.md") if name == NEWS else page(f"{name}.md")
+        text = file.read_text(encoding="utf-8")
     except OSError as error:
         return f"This page cannot be shown: {error}"
     # Documents that are no help page cannot be opened here: their links become plain words.

@@ -30,7 +30,12 @@ from planner.app.quantity_box import QuantityBox
 from planner.app.questions import Questions, in_file_name, write_text
 from planner.app.settings import Settings
 from planner.catalogue.lamp_files.convert import aimed_down, summary, to_lamp_model, turned
-from planner.catalogue.lamp_files.photometry import LampFileError, Photometry, total_lumens
+from planner.catalogue.lamp_files.photometry import (
+    SIDEWAYS,
+    LampFileError,
+    Photometry,
+    total_lumens,
+)
 from planner.catalogue.library import CatalogueError
 from planner.metrics.spectra import lux_per_umol, photon_flux_from_lumens
 from planner.plan.lamp import LampModel
@@ -207,7 +212,7 @@ class LampFileDialog(QDialog):
         several = len(self._sets) > 1
         self.set_combo.setVisible(several)
         self._labels[self.set_combo].setVisible(several)
-        aimable = any("aim it down" in warning for warning in photometry.warnings)
+        aimable = SIDEWAYS in photometry.warnings
         self.aim_switch.setVisible(aimable)
         told = "\n".join(f"△ {warning}" for warning in photometry.warnings)
         self.warnings.setText(told)

@@ -36,10 +36,11 @@ from planner.app.plots.exported import DrawingOut
 from planner.app.questions import FILTERS, Questions, in_file_name, write_export, write_picture
 from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
 from planner.app.tour import Tour
-from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan, user_folder
+from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.files.disk import reason_of
 from planner.files.store import LAMP_SUFFIXES, FileKind
+from planner.folders import user_folder
 from planner.plan.groups import Edge
 from planner.plan.plan import Plan
 

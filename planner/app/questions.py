@@ -102,7 +102,7 @@ class Questions:
         ``moved_on``: the file was changed since by somebody else.
         """
         name = in_print(name)
-        when = "" if kept_at is None else f" It was kept on {kept_at:%Y-%m-%d at %H:%M}."
+        when = "" if kept_at is None else f" It was kept on {kept_at:%Y-%m-%d} at {kept_at:%H:%M}."
         where = "It was never saved to a file." if path is None else (
             f"It belongs to {in_print(str(path))}."
         )  # fmt: skip

@@ -15,7 +15,18 @@ from pathlib import Path
 from types import TracebackType
 from typing import Final, TextIO
 
-from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import (
+    QEvent,
+    QLibraryInfo,
+    QLocale,
+    QObject,
+    QPoint,
+    Qt,
+    QTimer,
+    QTranslator,
+    Signal,
+    Slot,
+)
 from PySide6.QtGui import QFileOpenEvent, QFontDatabase, QGuiApplication
 from PySide6.QtWidgets import (
     QApplication,
@@ -33,11 +44,12 @@ from planner.app.help import APP_TITLE, NEWS, NewsLine, app_icon, details
 from planner.app.main_window import MainWindow
 from planner.app.plain import PlainLabel
 from planner.app.questions import write_picture
-from planner.app.settings import APP_FOLDER, Settings
+from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.catalogue.library import demo_plan
 from planner.files.disk import is_file
-from planner.files.recovery import state_folder
+from planner.folders import NAME, state_folder
+from planner.language import RIGHT_TO_LEFT, spoken
 from planner.plan.plan import Plan
 
 
@@ -59,13 +71,28 @@ def make_application() -> QApplication:
     if isinstance(running, QApplication):
         return running
     app = PlannerApplication(sys.argv[:1])
-    app.setApplicationName(APP_FOLDER)
+    _speak_qt(app)
+    app.setApplicationName(NAME)
     app.setApplicationDisplayName(APP_TITLE)
     app.setApplicationVersion(__version__)
     # Inside a Flatpak the desktop knows the program by the name of that.
-    app.setDesktopFileName(os.environ.get("FLATPAK_ID", APP_FOLDER))
+    app.setDesktopFileName(os.environ.get("FLATPAK_ID", NAME))
     app.setWindowIcon(app_icon())
     return app
+
+
+def _speak_qt(app: QApplication) -> None:
+    """Have Qt's own words (buttons, file dialogs) and its numbers in the language spoken."""
+    if spoken() == "en":
+        return
+    if spoken() == RIGHT_TO_LEFT:
+        app.setLayoutDirection(Qt.LayoutDirection.RightToLeft)
+        return
+    QLocale.setDefault(QLocale(spoken()))
+    translator = QTranslator(app)
+    folder = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
+    if translator.load(QLocale(spoken()), "qtbase", "_", folder):
+        app.installTranslator(translator)
 
 
 def run_window(plan_path: Path | None = None, *, demo: bool = False) -> int:

@@ -8,12 +8,10 @@ from __future__ import annotations
 
 import json
 import logging
-import os
 from dataclasses import asdict
 from pathlib import Path
 from typing import Annotated, Any, Final
 
-import platformdirs
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, PlainValidator, ValidationError
 from PySide6.QtCore import QObject, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication
@@ -22,12 +20,11 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 from planner.app.display import COLOUR_MAPS, DisplayState
 from planner.app.theme import Theme
 from planner.files.disk import is_file, is_folder, real_path, write_atomically
+from planner.folders import SETTINGS_FILE, settings_folder
+from planner.language import LANGUAGES
 from planner.plan.refusal import in_print
 from planner.units import LengthUnit
 
-APP_FOLDER: Final = "grow-space-light-planner"
-SETTINGS_DIR_VARIABLE: Final = "PLANNER_SETTINGS_DIR"
-FILE_NAME: Final = "settings.json"
 MAX_BYTES: Final = 1_000_000
 
 LARGEST_PX: Final = 100_000
@@ -40,6 +37,12 @@ def _known_map(name: str) -> str:
     if name not in COLOUR_MAPS:
         raise ValueError(name)
     return name
+
+
+def _known_language(code: str) -> str:
+    if code and code not in LANGUAGES:
+        raise ValueError(code)
+    return code
 
 
 def _as_path(value: Any) -> Path:
@@ -70,6 +73,7 @@ class Values(BaseModel):
     stretched: bool = False
     cells: Annotated[int, Field(ge=4, le=96)] = 24
     theme: Theme = Theme.SYSTEM
+    language: Annotated[str, AfterValidator(_known_language)] = ""
     window_rect: tuple[_Corner, _Corner, _Width, _Height] | None = None
     maximised: bool = False
     recent: tuple[FilePath, ...] = ()
@@ -83,14 +87,6 @@ class Values(BaseModel):
     tour_seen: bool = False
 
 
-def settings_folder() -> Path:
-    """Where the settings file lies; ``PLANNER_SETTINGS_DIR`` overrides the system's place."""
-    override = os.environ.get(SETTINGS_DIR_VARIABLE)
-    if override:
-        return Path(override)
-    return Path(platformdirs.user_config_dir(APP_FOLDER, appauthor=False))
-
-
 class Settings:
     """The values of one user, read at the start and written when one changes.
 
@@ -99,7 +95,7 @@ class Settings:
     """
 
     def __init__(self, folder: Path | None) -> None:
-        self._file = None if folder is None else folder / FILE_NAME
+        self._file = None if folder is None else folder / SETTINGS_FILE
         self.problem = ""
         self.values = Values() if self._file is None else self._first_read(self._file)
 

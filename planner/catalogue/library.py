@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import os
 import re
-import sys
 import unicodedata
 from collections.abc import Collection
 from dataclasses import dataclass
@@ -13,10 +11,11 @@ from functools import cache
 from pathlib import Path
 from typing import Annotated, Final, Literal, Self, TypeVar
 
-import platformdirs
 from pydantic import Field, ValidationError, model_validator
 
 from planner.files.disk import reason_of, write_atomically
+from planner.folders import resource_path, user_folder
+from planner.language import data, page
 from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING, OPENING_KEY, Caution, Lining, WallCover
 from planner.plan.plan import Plan, Setup
@@ -100,10 +99,8 @@ def load_catalogue(folder: Path | None = None) -> Catalogue:
     out and named in ``problems``.
     """
     own = folder if folder is not None else user_folder()
-    lining_book = _LiningBook.model_validate_json(
-        resource_path("catalogue/linings.json").read_bytes()
-    )
-    lamp_book = _LampBook.model_validate_json(resource_path("catalogue/lamps.json").read_bytes())
+    lining_book = _LiningBook.model_validate_json(data("catalogue/linings.json"))
+    lamp_book = _LampBook.model_validate_json(data("catalogue/lamps.json"))
     crop_book = load_crops()
     own_linings, lining_problems = read_entries(own / _LININGS, Lining)
     own_lamps, lamp_problems = read_entries(own / _LAMPS, LampModel)
@@ -160,8 +157,6 @@ def new_key(name: str, taken: Collection[str], fallback: str = "entry") -> str:
 # A file that cannot be read is left alone and reported in a sentence; it never stops the
 # program.
 
-FOLDER_NAME: Final = "grow-space-light-planner"
-FOLDER_VARIABLE: Final = "PLANNER_DATA_DIR"
 MAX_FILE_BYTES: Final = 1_000_000
 
 _Own = TypeVar("_Own", Lining, LampModel)
@@ -169,14 +164,6 @@ _Own = TypeVar("_Own", Lining, LampModel)
 
 class CatalogueError(Exception):
     """An entry that cannot be kept or taken away; the message is a sentence for people."""
-
-
-def user_folder() -> Path:
-    """Folder of the user's own entries; the variable PLANNER_DATA_DIR overrides it."""
-    override = os.environ.get(FOLDER_VARIABLE, "").strip()
-    if override:
-        return Path(override).expanduser()
-    return Path(platformdirs.user_data_dir(FOLDER_NAME, appauthor=False))
 
 
 def read_entries(folder: Path, kind: type[_Own]) -> tuple[tuple[_Own, ...], tuple[str, ...]]:
@@ -357,7 +344,7 @@ class CropBook(Value):
 
 def load_crops() -> CropBook:
     """Read the crops that ship with the program."""
-    return CropBook.model_validate_json(resource_path("catalogue/crops.json").read_bytes())
+    return CropBook.model_validate_json(data("catalogue/crops.json"))
 
 
 # -- The wording of cautions, read from the catalogue's data ---------------------------
@@ -397,17 +384,16 @@ class CautionBook(Value):
 
 def load_cautions() -> CautionBook:
     """Read the wording that ships with the program."""
-    path = resource_path("catalogue/cautions.json")
-    return CautionBook.model_validate_json(path.read_bytes())
+    return CautionBook.model_validate_json(data("catalogue/cautions.json"))
 
 
-CAUTION_PAGE: Final = "help/cautions.md"
+CAUTION_PAGE: Final = "cautions.md"
 
 
 @cache
 def caution_notes() -> dict[str, tuple[str, ...]]:
     """The points of the help page on cautions by their headings, each in one line."""
-    text = resource_path(CAUTION_PAGE).read_text("utf-8")
+    text = page(CAUTION_PAGE).read_text("utf-8")
     found = {}
     for part in text.split("\n## ")[1:]:
         heading, _, rest = part.partition("\n")
@@ -441,36 +427,3 @@ def new_plan(catalogue: Catalogue) -> Plan:
 def demo_plan(key: str = DEMO) -> Plan:
     """An invented example of ``resources/demo``; herbs in a hallway cabinet, if not told."""
     return Plan.model_validate_json(resource_path(f"demo/{key}.plan.json").read_bytes())
-
-
-# -- where the program's data files are ------------------------------------------------
-
-_PACKAGE = Path(__file__).resolve().parents[1]
-
-
-def _roots() -> tuple[Path, ...]:
-    roots = [_PACKAGE / "_resources", _PACKAGE.parent / "resources"]
-    bundle = getattr(sys, "_MEIPASS", None)
-    if bundle is not None:
-        roots.insert(0, Path(str(bundle)) / "resources")
-    return tuple(roots)
-
-
-def resource_path(name: str) -> Path:
-    """Find a data file or folder by its name inside ``resources``, with forward slashes.
-
-    Raises
-    ------
-    FileNotFoundError
-        If no copy of the program's data holds it; the message says where was looked.
-    """
-    roots = _roots()
-    for root in roots:
-        candidate = root / name
-        if candidate.exists():
-            return candidate
-    places = ", ".join(str(root) for root in roots)
-    raise FileNotFoundError(
-        f"the program's data file '{name}' is missing; it was looked for in {places}. "
-        "Install the program again."
-    )

@@ -6,7 +6,7 @@ from collections.abc import Collection
 from pathlib import Path
 from typing import Final, Literal
 
-from planner.catalogue.library import new_key, resource_path
+from planner.catalogue.library import new_key
 from planner.catalogue.spectrum_csv import (
     MAX_FILE_BYTES,
     SpectrumError,
@@ -14,6 +14,7 @@ from planner.catalogue.spectrum_csv import (
     parse_spectrum,
 )
 from planner.files.disk import reason_of
+from planner.folders import resource_path
 from planner.plan.quantity import Key, Name, Text, Value
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
 

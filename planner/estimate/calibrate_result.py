@@ -20,6 +20,7 @@ from planner.estimate.calibrate_checks import (
 )
 from planner.estimate.calibrate_model import Parameter, Quantity, SurveyModel, curve_profile
 from planner.estimate.result import FloatArray
+from planner.language import inside
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
@@ -269,7 +270,7 @@ def _survey_fit(fit: Fit, k: int) -> SurveyFit:
 def _together(fitted: tuple[Fitted, ...], correlation: FloatArray) -> list[str]:
     pairs = [(i, j) for i in range(len(fitted)) for j in range(i)]
     return [
-        f"{fitted[j].label} and {fitted[i].label[0].lower()}{fitted[i].label[1:]} go together "
+        f"{fitted[j].label} and {inside(fitted[i].label)} go together "
         f"(correlation {correlation[i, j]:+.2f}): the readings tell one in the light of the "
         "other, not each by itself."
         for i, j in pairs
@@ -361,10 +362,14 @@ def _read(fit: Fit) -> str:
 _Entry = TypeVar("_Entry", LampModel, Lining)
 
 
+def _dated(name: str, day: str) -> str:
+    return f"{name} (calibrated {day})"
+
+
 def _renamed(entry: _Entry, date: dt.date) -> _Entry:
     """A calibrated value as an entry of its own, named for its date."""
-    stem = re.sub(r" \(calibrated [\d-]+\)$", "", entry.name)[:90]
-    name = f"{stem} (calibrated {date.isoformat()})"
+    before = re.escape(_dated("", "DAY")).replace("DAY", r"[\d-]+")
+    name = _dated(re.sub(f"{before}$", "", entry.name)[:90], date.isoformat())
     return entry.model_copy(update={"key": entry_key(entry.key, date), "name": name})
 
 

@@ -35,6 +35,7 @@ from planner.estimate.find_question import (
 )
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.worth import Bill
+from planner.language import inside, word
 from planner.metrics.figures import FIGURE, daily_light_integral, percent, ppfd
 from planner.plan.dials import dial
 from planner.plan.lamp import Lamp
@@ -381,7 +382,7 @@ def _set_up(question: Question, read: Read, made: Plan) -> str:
         parts.append(f"at (x, y) {hung_at}")
     parts.append(f"at {output_of(made):.0f} % output, {read.hours:.4g} h a day")
     if Turn.LINING in turn and read.stand.cover:
-        where = "all walls" if question.where is None else question.where.words(made).lower()
+        where = "all walls" if question.where is None else inside(question.where.words(made))
         parts.append(f"with {question.linings[read.stand.cover - 1].name} on {where}")
     return f"{' '.join(parts)}."
 
@@ -396,7 +397,7 @@ def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, st
         f"{FIGURE['watts'].text(row['watts'])}, {row['kwh']:.1f} kWh a month.",
     ]
     if met:
-        lead = f"The {question.aim.value} of what was tried" + (" so far" if stopped else "")
+        lead = f"The {word(question.aim)} of what was tried" + (" so far" if stopped else "")
         parts.insert(0, f"{lead}:")
         parts.append(limit)
     else:

@@ -23,7 +23,14 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from planner.estimate.evaluate import Cache, evaluate, recount
-from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality, Recount
+from planner.estimate.result import (
+    Estimate,
+    EstimateOptions,
+    FloatArray,
+    Quality,
+    Recount,
+    input_words,
+)
 from planner.estimate.sensitivity import LINED, Reckoner, SurfaceGain, gains_from
 from planner.metrics.figures import daily_light_integral
 from planner.plan.edits import change_lamp, changed
@@ -158,7 +165,7 @@ def _linings(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
             return reckoner.lined_at(places, middle + where * half)
 
         bounds = (lining.low, lining.high)
-        yield Input("reflectance", lining.key, f"reflectance of {lining.name}", bounds), at
+        yield Input("reflectance", lining.key, input_words("reflectance", lining.name), bounds), at
 
 
 def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
@@ -188,7 +195,7 @@ def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
                 own.append(found.ppfd)
             return np.asarray(reckoner.base.ppfd + where * half * own[0])
 
-        words = f"photon flux of {members[0].model.name}"
+        words = input_words("photon flux", members[0].model.name)
         yield Input("photon flux", key, words, (half,)), at
 
 
@@ -207,7 +214,7 @@ def _heights(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
             found = evaluate(hung, reckoner.options, cache=cache, cancelled=reckoner.cancelled)
             return found.ppfd
 
-        words = f"hanging height of lamp {index + 1}"
+        words = input_words("hanging height", f"lamp {index + 1}")
         where = (round(plan.lamp_height(lamp), 4), plan.canopy.height)
         yield Input("hanging height", Place(PlaceKind.LAMP, index), words, where), at
 

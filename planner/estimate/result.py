@@ -337,6 +337,11 @@ _BOTTOM = (PlaceKind.CANOPY, PlaceKind.FLOOR)
 
 # -- what is not known of an estimate, in words ------------------------------------------
 
+_INPUTS: Final = {
+    "reflectance": "reflectance of {}",
+    "photon flux": "photon flux of {}",
+    "hanging height": "hanging height of {}",
+}
 _MEASURED_BY: Final = {
     "reflectance": "a survey with {}",
     "photon flux": "a survey of {} in open air",
@@ -346,7 +351,13 @@ _MEASURED_BY: Final = {
 
 def measured_by(quantity: str, words: str) -> str:
     """Which measurement narrows an uncertain input ('reflectance of Foil'); '' where none does."""
-    return _MEASURED_BY.get(quantity, "").format(words.removeprefix(f"{quantity} of "))
+    name = words.removeprefix(input_words(quantity, "")) if quantity in _INPUTS else words
+    return _MEASURED_BY.get(quantity, "").format(name)
+
+
+def input_words(quantity: str, name: str) -> str:
+    """What an uncertain input is called: 'reflectance of Foil'."""
+    return _INPUTS[quantity].format(name)
 
 
 _LEFT_OUT: Final = (

@@ -21,6 +21,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
+from planner.language import inside
 from planner.plan.changes import line, refit
 from planner.plan.dials import DIALS, Dial, Redo, dial
 from planner.plan.lamp import LampModel
@@ -106,7 +107,7 @@ class Over:
         """Raise ``SweepError`` where the plan has nothing that could be gone over."""
         place, found = self.place, self.dial
         if place is not None and not place.fits(plan):
-            raise SweepError(f"There is no {_small(place.words(plan))} in '{plan.name}'.")
+            raise SweepError(f"There is no {inside(place.words(plan))} in '{plan.name}'.")
         if found is not None:
             if place is not None and found.get(plan, place) is None:
                 raise SweepError(f"{place.words(plan)} has no {found.words}.")
@@ -118,7 +119,7 @@ class Over:
         found = self.dial
         lead = self.axis if found is None else found.words
         if self.place is not None and self.place.fits(plan):
-            return f"{lead}, {_small(self.place.words(plan))}"
+            return f"{lead}, {inside(self.place.words(plan))}"
         return {LINING: "lining, all walls", LAMP: "kind of lamp"}.get(self.axis, lead)
 
     def text(self, value: Step, unit: LengthUnit) -> str:
@@ -126,10 +127,6 @@ class Over:
         if isinstance(value, Lining | LampModel):
             return value.name
         return dial(self.axis).quantity.text(value, unit)
-
-
-def _small(text: str) -> str:
-    return text[:1].lower() + text[1:]
 
 
 # -- reading what was asked -------------------------------------------------------------

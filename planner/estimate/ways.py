@@ -24,6 +24,7 @@ from planner.estimate.find_question import (
     scaled_output,
 )
 from planner.estimate.result import Estimate, EstimateOptions
+from planner.language import inside
 from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.plan.checks import clashes
 from planner.plan.dials import dial
@@ -257,6 +258,6 @@ class _Ask:
         estimate, name = lit[best], f"Line with {names[best]}"
         if self.dimmable and self.off(estimate) > NEAR / 4:
             before, (estimate, dim) = estimate, self.dimmed(estimate)
-            name += "" if estimate is before else f", {dim[:1].lower()}{dim[1:]}"
+            name += "" if estimate is before else f", {inside(dim)}"
         why = "No lining offered comes nearer."
         return self.way(kind, name, estimate, why)

@@ -138,7 +138,12 @@ class PlanFileError(Exception):
         self, path: Path, problem: str, *, act: str = "opened", problems: tuple[str, ...] = ()
     ) -> None:
         self.path, self.problem, self.problems = path, problem.rstrip("."), problems
-        super().__init__(f"'{in_print(path.name or str(path))}' cannot be {act}: {self.problem}.")
+        name = in_print(path.name or str(path))
+        super().__init__(
+            f"'{name}' cannot be opened: {self.problem}."
+            if act == "opened"
+            else f"'{name}' cannot be saved: {self.problem}."
+        )
 
 
 class PlanChangedError(PlanFileError):

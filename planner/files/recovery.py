@@ -20,23 +20,11 @@ from planner.files.disk import PlanFileError, sweep_unfinished, system_problem, 
 from planner.files.json_text import JsonTextError, parse_json
 from planner.files.lock import FileLock, try_lock
 from planner.files.store import Stamp, changed_on_disk, plan_from_bytes
+from planner.folders import state_folder
 from planner.plan.plan import Plan
 from planner.plan.refusal import in_print
 
-STATE_DIR_VARIABLE: Final = "PLANNER_STATE_DIR"
-APPLICATION: Final = "grow-space-light-planner"
-
 _SUFFIX: Final = ".recovery.json"
-
-
-def state_folder() -> Path:
-    """The user's state folder of this program; ``PLANNER_STATE_DIR`` overrides it."""
-    override = os.environ.get(STATE_DIR_VARIABLE)
-    if override:
-        return Path(override)
-    import platformdirs  # noqa: PLC0415 - only when no folder is given
-
-    return platformdirs.user_state_path(APPLICATION, appauthor=False)
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,7 @@ from typing import Final
 import numpy as np
 import numpy.typing as npt
 
+from planner.language import decimal
 from planner.units import (
     DLI_UNIT,
     MICROMOLES_PER_MOLE,
@@ -230,7 +231,8 @@ def banded(value: float, half: float, most_decimals: int = 6) -> tuple[str, str]
         return format_number(value, max(most_decimals, 0)), ""
     decimals = min(1 - _magnitude(half, 1), most_decimals)
     width = max(round(half, decimals), 10.0**-decimals)
-    return f"{round(value, decimals):.{max(decimals, 0)}f}", f"{width:.{max(decimals, 0)}f}"
+    shown = max(decimals, 0)
+    return decimal(f"{round(value, decimals):.{shown}f}"), decimal(f"{width:.{shown}f}")
 
 
 def _magnitude(value: float, decimals: int) -> int:

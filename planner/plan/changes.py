@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Final, TypeVar, cast
 
+from planner.language import inside, word
 from planner.plan import edits
 from planner.plan.dials import dial
 from planner.plan.lamp import Lamp, LampModel
@@ -94,7 +95,7 @@ def apply(setup: _Setup, change: Change) -> _Setup:
 def _need(setup: Setup, place: Place) -> None:
     if not place.fits(setup):
         band = "" if place.band is None else f", band {place.band + 1}"
-        raise ValueError(f"there is no {place.kind} {place.index + 1}{band} here.")
+        raise ValueError(f"there is no {word(place.kind)} {place.index + 1}{band} here.")
 
 
 def line(setup: _Setup, place: Place | None, lining: Lining) -> _Setup:
@@ -116,7 +117,7 @@ def line(setup: _Setup, place: Place | None, lining: Lining) -> _Setup:
             return edits.line_floor(setup, lining)
         case PlaceKind.OBSTACLE:
             return edits.change_obstacle(setup, place.index, lining, lining=lining.key)
-    raise ValueError(f"a {place.kind} has no lining.")
+    raise ValueError(f"a {word(place.kind)} has no lining.")
 
 
 def refit(setup: _Setup, place: Place | None, model: LampModel) -> _Setup:
@@ -298,6 +299,9 @@ def _matched(
 # -- words ------------------------------------------------------------------------------
 
 
+ALL_WALLS: Final = "all walls: "
+
+
 def said(one: Setup, other: Setup, unit: LengthUnit = LengthUnit.CM) -> tuple[str, ...]:
     """What differs, a few words each: 'all walls: Foil', 'lamp 1: hanging height 35 cm'."""
     changes = differences(one, other)
@@ -308,7 +312,7 @@ def said(one: Setup, other: Setup, unit: LengthUnit = LengthUnit.CM) -> tuple[st
     found: list[str] = []
     for change in changes:
         if everywhere and change in walls:
-            text = f"all walls: {_lining_words(one, walls[0].lining)}"
+            text = f"{ALL_WALLS}{_lining_words(one, walls[0].lining)}"
         elif isinstance(change, Turned) and _by_all_lamps(change, changes, one):
             text = f"all lamps: {_dial_words(change, unit)}"
         else:
@@ -334,12 +338,12 @@ def words(setup: Setup, change: Change, unit: LengthUnit = LengthUnit.CM) -> str
             return change.words
         case Lined():
             lining = _lining_words(setup, change.lining)
-            return f"{_small(change.place.words(setup))}: {lining}"
+            return f"{inside(change.place.words(setup))}: {lining}"
         case Turned():
             text = _dial_words(change, unit)
             if change.place.kind is PlaceKind.SPACE:
                 return text
-            return f"{_small(change.place.words(setup))}: {text}"
+            return f"{inside(change.place.words(setup))}: {text}"
         case Hung():
             return _hung_words(change)
 
@@ -347,7 +351,7 @@ def words(setup: Setup, change: Change, unit: LengthUnit = LengthUnit.CM) -> str
 def _dial_words(change: Turned, unit: LengthUnit) -> str:
     turned = dial(change.dial)
     # 'lamp 1: x of the lamp' says it twice.
-    name = turned.words.removesuffix(f" of the {turned.at}")
+    name = turned.words.removesuffix(f" of the {word(turned.at)}")
     return f"{name} {turned.quantity.text(change.value, unit)}"
 
 
@@ -364,7 +368,3 @@ def _hung_words(change: Hung) -> str:
     if change.index is None:
         return f"one more lamp: {change.lamp.label or change.lamp.model.name}"
     return f"lamp {change.index + 1}: {change.lamp.model.name}"
-
-
-def _small(text: str) -> str:
-    return text[:1].lower() + text[1:]

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 from typing import Any, Final
 
+from planner.language import word
 from planner.plan import edits
 from planner.plan import quantity as q
 from planner.plan import turning as t
@@ -270,7 +271,7 @@ _ROWS: Final = (
     _lamp("height", "hanging height", "hanging_height", _LIGHT, "Set lamp height", t.under_ceiling,
           "From the lamp's lit face down to the canopy, which is the plane the plants' tops stand "
           "at. Higher gives less light, more evenly.", t.housing_under_ceiling),
-    _lamp("output", "output", "output_percent", _NOTHING, "Set lamp output", None,
+    _lamp("output", word("output"), "output_percent", _NOTHING, "Set lamp output", None,
           "The dimmer: light and watts both follow it in proportion. Real lamps often do a "
           "little better when dimmed.", t.by_dimmer),
     _wall("reflectance", "wall reflectance", q.SHARE, _BALANCE, "Set reflectance of walls",
@@ -302,7 +303,7 @@ _ROWS: Final = (
            lambda plan, value: edits.set_canopy(plan, reflectance=value),
            "The part of the light that the leaves send back. Green leaves return about 5 to 10 % "
            "between 400 and 700 nm."),
-    _space("photoperiod", "photoperiod", q.HOURS, _NOTHING, "Set photoperiod",
+    _space("photoperiod", word("photoperiod"), q.HOURS, _NOTHING, "Set photoperiod",
            lambda plan: plan.photoperiod_hours,
            lambda plan, value: edits.changed(plan, photoperiod_hours=value),
            "Hours of light in a day. With the PPFD it makes the day's total, the daily light "
@@ -316,7 +317,7 @@ _ROWS: Final = (
     _kind("ppf", "PPF", "ppf", _NOTHING, "Set lamp PPF", t.ppf_of_watts,
           "Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out "
           "per second, at full output. Makers print it as PPF in µmol/s."),
-    _kind("watts", "watts", "watts", _NOTHING, "Set lamp watts", t.watts_of_ppf,
+    _kind("watts", word("watts"), "watts", _NOTHING, "Set lamp watts", t.watts_of_ppf,
           "Electrical power drawn at full output."),
     Dial("beam", "beam angle", q.BEAM_ANGLE, PlaceKind.LAMP, t.beam, t.each(t.put_beam), _LIGHT,
          "Set beam angle",
@@ -341,7 +342,8 @@ _ROWS: Final = (
     _corner(1),
     _obstacle("obstacle-x", "x of the obstacle", "x", "Move obstacle", t.inside(0), "Its middle."),
     _obstacle("obstacle-y", "y of the obstacle", "y", "Move obstacle", t.inside(1), "Its middle."),
-    _obstacle("underside", "underside", "underside", "Raise obstacle", t.room_with("thickness"),
+    _obstacle("underside", word("underside"), "underside", "Raise obstacle",
+              t.room_with("thickness"),
               "Height of its lower side above the floor. What lies wholly below a closed canopy "
               "gets no light and casts no shadow."),
     _obstacle("obstacle-rotation", "rotation of the obstacle", "rotation_deg", "Rotate obstacle",
@@ -350,7 +352,7 @@ _ROWS: Final = (
               "Along its own long side."),
     _obstacle("obstacle-width", "width of the obstacle", "width", "Set size of obstacle", None,
               "Across its own long side."),
-    _obstacle("thickness", "thickness", "thickness", "Set size of obstacle",
+    _obstacle("thickness", word("thickness"), "thickness", "Set size of obstacle",
               t.room_with("underside"), "From its underside up."),
     _target("ppfd", "low", q.PPFD),
     _target("ppfd", "high", q.PPFD),
@@ -358,7 +360,7 @@ _ROWS: Final = (
     _target("dli", "high", q.DLI),
     _cost("tariff", "price of 1 kWh", "price_per_kwh", "Set tariff",
           "Leave it at 0 while it is not known.", decimals=4),
-    _cost("overlap", "overlap", "overlap", "Set overlap",
+    _cost("overlap", word("overlap"), "overlap", "Set overlap",
           "Added to every side of a cut piece, for corners and seams."),
     _cost("span", "span of a total", "span_months", "Set span",
           "What is bought and the energy of so many months make the total of an option."),

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Mapping
 from enum import StrEnum
 from typing import Final, TypeVar
 
+from planner.language import word
 from planner.plan import edits
 from planner.plan.dials import dial
 from planner.plan.edits import changed, nearest_inside
@@ -69,8 +70,13 @@ def thing_at(plan: Setup, place: Place) -> Thing:
 def named(verb: str, places: Chosen) -> str:
     """The name of a step: 'Move lamp', 'Move 3 lamps', 'Move 2 things'."""
     kinds = {place.kind for place in places}
-    word = kinds.pop().value if len(kinds) == 1 else "thing"
-    return f"{verb} {word}" if len(places) == 1 else f"{verb} {len(places)} {word}s"
+    if len(places) == 1:
+        return f"{verb} {word(places[0].kind)}"
+    several = {
+        PlaceKind.LAMP: f"{verb} {len(places)} lamps",
+        PlaceKind.OBSTACLE: f"{verb} {len(places)} obstacles",
+    }
+    return several[kinds.pop()] if len(kinds) == 1 else f"{verb} {len(places)} things"
 
 
 def within(plan: Setup, one: Point, other: Point) -> Chosen:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import total_ordering
 
+from planner import language
 from planner.plan.lining import Lining
 from planner.plan.plan import Setup
 
@@ -86,7 +87,8 @@ class Place:
         """
         if self.kind is PlaceKind.HOUSING:
             return f"Housing of lamp {self.index + 1}"
-        words = self.kind.capitalize()
+        words = language.word(self.kind)
+        words = words[:1].upper() + words[1:]
         if self.kind in _COUNTED:
             words += f" {self.index + 1}"
         if self.band is not None and len(plan.walls[self.index].bands) > 1:
@@ -95,8 +97,7 @@ class Place:
 
     def inside(self, plan: Setup) -> str:
         """The words in the middle of a sentence: 'wall 2', 'the ceiling', "obstacle 3 ('Pot')"."""
-        words = self.words(plan)
-        words = words[0].lower() + words[1:]
+        words = language.inside(self.words(plan))
         if self.kind is PlaceKind.OBSTACLE:
             words += f" ('{plan.obstacles[self.index].name}')"
         return words if self.kind in _COUNTED else f"the {words}"

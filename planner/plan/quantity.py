@@ -14,6 +14,7 @@ from typing import Annotated, Any, Final, Self, get_args
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from planner.language import word
 from planner.units import (
     DLI_UNIT,
     PPFD_UNIT,
@@ -206,11 +207,11 @@ _KINDS: Final[Mapping[str, Quantity]] = {
     "W": Quantity("W"),
     "h": Quantity("h", decimals=2, step=0.5),
     "min": Quantity("min", decimals=0, step=5.0),
-    "weeks": Quantity("weeks", step=0.5),
+    "weeks": Quantity(word("weeks"), step=0.5),
     PPFD_UNIT: Quantity(PPFD_UNIT, decimals=0, step=10.0),
     DLI_UNIT: Quantity(DLI_UNIT, step=0.5),
     "currency": Quantity("", decimals=2, step=0.01),
-    "months": Quantity("months", decimals=0, step=1),
+    "months": Quantity(word("months"), decimals=0, step=1),
     "": Quantity("", decimals=0),
 }
 """How numbers of a unit of the plan are shown and stepped."""

@@ -15,6 +15,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
+from planner.language import word
 from planner.plan.quantity import Quantity, Value, quantity
 from planner.units import PPFD_UNIT, LengthUnit, in_unit
 
@@ -253,7 +254,7 @@ _ONE_OF: Final = {
     "bands": "band",
     "cautions": "caution",
     "footprint": "corner",
-    "goods": "goods",
+    "goods": word("goods"),
     "lamps": "lamp",
     "linings": "lining",
     "points": "hole",
@@ -287,7 +288,7 @@ def in_print(text: str) -> str:
 
 def known_as(field: str) -> str:
     """The word for a field of the plan."""
-    return _NAMES.get(field, field.replace("_", " "))
+    return _NAMES.get(field) or word(field.replace("_", " "))
 
 
 def place_in_words(location: Location) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 from itertools import product
 from typing import Any
 
-from planner.plan.changes import line, said
+from planner.plan.changes import ALL_WALLS, line, said
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
@@ -103,8 +103,8 @@ def adopt_variant(plan: Plan, key: str) -> Plan:
 def name_of(before: Setup, setup: Setup, unit: LengthUnit = LengthUnit.CM) -> str:
     """A name for a setup, from what differs; empty where nothing does."""
     texts = said(before, setup, unit)
-    if len(texts) == 1 and texts[0].startswith("all walls: "):
-        texts = (texts[0].removeprefix("all walls: "),)
+    if len(texts) == 1 and texts[0].startswith(ALL_WALLS):
+        texts = (texts[0].removeprefix(ALL_WALLS),)
     text = ", ".join(texts)
     if len(text) > _NAME_LENGTH and len(texts) > 1:
         text = f"{texts[0]} and {len(texts) - 1} more"

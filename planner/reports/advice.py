@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from planner.estimate.result import Estimate, measured_by
+from planner.language import inside, trimmed
 from planner.metrics.figures import banded, percent
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
@@ -177,9 +178,7 @@ def _told(plan: Plan, gain: SurfaceGain) -> LiningGain:
 
 def signed(value: float) -> str:
     """A change with its sign, to two figures and at most a tenth: '+12', '−0.4', '+0'."""
-    text = banded(0.0, abs(value), 1)[1] if abs(value) >= LEAST else "0"
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
+    text = trimmed(banded(0.0, abs(value), 1)[1]) if abs(value) >= LEAST else "0"
     return f"{'−' if value < 0 else '+'}{text}"
 
 
@@ -239,7 +238,7 @@ def wall_sentence(found: WallLight) -> str:
     name = place.words(plan)
     if found.lining is not None and found.brought is not None:
         brought = signed(found.mean(found.brought))
-        return f"{found.lining.name} on {name[0].lower()}{name[1:]}: {brought} µmol to the mean."
+        return f"{found.lining.name} on {inside(name)}: {brought} µmol to the mean."
     came = percent(found.share)
     text = f"{name}: {came} of the canopy's light met it on the way"
     more = found.mean(found.points)

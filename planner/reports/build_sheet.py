@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from planner.estimate.worth import Cover, covers, purchase
+from planner.language import inside
 from planner.plan.costs import Form
 from planner.plan.lamp import Lamp
 from planner.plan.place import Place, PlaceKind
@@ -154,7 +155,7 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     ]
     survey, said = board_of(plan)
     base = base_of(plan, [point for _, point, _ in named] or list(survey.points))
-    first, second = (_inside(name) for name in base.names)
+    first, second = (inside(name) for name in base.names)
     marks = [(point, name) for name, point, _ in named]
     hung = Table(
         ("Hook", *_from(base), "Cord", "Lamp"),
@@ -192,11 +193,6 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     blocks += _meter_points(survey, said, base, unit)
     blocks += at_work(plan, unit)
     return Section("build", SECTIONS["build"], tuple(blocks), alone=True)
-
-
-def _inside(name: str) -> str:
-    """A name in the middle of a sentence."""
-    return name[0].lower() + name[1:]
 
 
 def _from(base: Base) -> tuple[str, str]:

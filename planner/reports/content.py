@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from planner.estimate.result import Estimate, not_counted
+from planner.language import inside, trimmed
 from planner.metrics.figures import (
     FIGURES,
     MINUS,
@@ -126,9 +127,7 @@ def _how_fitting(estimate: Estimate) -> str:
 def _crop_in_words(name: str) -> str:
     """A catalogue name inside a sentence: 'Lettuce, seedlings' is 'lettuce (seedlings)'."""
     crop, _, stage = name.partition(", ")
-    if crop[1:2].islower():
-        crop = crop[0].lower() + crop[1:]
-    return f"{crop} ({stage})" if stage else crop
+    return f"{inside(crop)} ({stage})" if stage else inside(crop)
 
 
 def _rest(under: float | None, over: float | None) -> str:
@@ -264,4 +263,5 @@ def _weight(part: Part, figure: str) -> float:
 
 
 def _two_digits(value: float) -> str:
-    return banded(0.0, value)[1].rstrip("0").rstrip(".") if value < 1 else banded(0.0, value)[1]
+    text = banded(0.0, value)[1]
+    return trimmed(text) if value < 1 else text

@@ -15,6 +15,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from planner.language import word
 from planner.plan.lining import Lining
 from planner.plan.place import PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan
@@ -371,6 +372,7 @@ def lined_with(plan: Plan, lining: Lining) -> str:
     parts = []
     for kind, numbers in found.items():
         counted = kind in {PlaceKind.WALL, PlaceKind.OBSTACLE}
-        name = f"{kind}{'s' if len(numbers) > 1 else ''} " if counted else f"{kind}"
-        parts.append(name + (", ".join(numbers) if counted else ""))
+        several = {PlaceKind.WALL: "walls", PlaceKind.OBSTACLE: "obstacles"}
+        name = several[kind] if counted and len(numbers) > 1 else word(kind)
+        parts.append(f"{name} {', '.join(numbers)}" if counted else name)
     return "; ".join(parts)

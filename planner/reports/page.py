@@ -11,7 +11,8 @@ from typing import Final
 
 from jinja2 import Environment, StrictUndefined, Template
 
-from planner.catalogue.library import resource_path
+from planner.folders import resource_path
+from planner.language import spoken
 from planner.reports.drawings import printable
 from planner.reports.report import Report
 
@@ -20,7 +21,7 @@ TEMPLATE: Final = "report/report.html.j2"
 
 def report_html(report: Report) -> str:
     """The page's text; it ends with a line break and is to be written as UTF-8."""
-    return _template().render(report=report) + "\n"
+    return _template().render(report=report, language=spoken(), sections="Sections") + "\n"
 
 
 @cache

@@ -348,13 +348,13 @@ def _paint_week(
 ) -> None:
     painter.setPen(pen_of(0.15))
     painter.setBrush(_SHADE if shaded else Qt.BrushStyle.NoBrush)
-    for (name, wide), text in zip(_WEEKLY, texts, strict=True):
+    for at, ((_, wide), text) in enumerate(zip(_WEEKLY, texts, strict=True)):
         place = QRectF(left, top, wide, _ROW_MM)
         if not head:
             painter.drawRect(place)
         # Letters are about 0.55 of their size wide; what is longer is cut.
         most = int((wide - 2) / (0.55 * 2.8))
         shown = text if len(text) <= most else f"{text[: most - 1]}\u2026"
-        flags = LEFT if name in {"Week", "Stage"} else CENTRE
+        flags = LEFT if at < 2 else CENTRE
         write(painter, place.adjusted(1, 0, -1, 0), shown, 2.8, flags)
         left += wide

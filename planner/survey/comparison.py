@@ -18,10 +18,11 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 
+from planner.language import word
 from planner.plan.survey import SHUT_DOOR, Survey
 from planner.survey.statistics import FloatArray, drift_of, gain_standard, hole_means, reading_noise
 from planner.units import COVERAGE, listed
@@ -335,7 +336,11 @@ def set_up_scatter(surveys: Sequence[Survey]) -> SetUp:
     return replace(found, standard=least, within=True) if least > found.standard else found
 
 
-def conditions_of(survey: Survey) -> dict[str, float | None]:
+Condition = Literal["output", "hanging height", "board", "sensor height", "door"]
+"""What besides the lining decides how bright a survey reads."""
+
+
+def conditions_of(survey: Survey) -> dict[Condition, float | None]:
     """What besides the lining decides how bright a survey reads, by words."""
     return {
         "output": survey.output_percent,
@@ -356,16 +361,16 @@ def differing_conditions(surveys: Sequence[Survey]) -> tuple[str, ...]:
                 f"'{survey.name}' {_told(words, one[words])}"
                 for survey, one in zip(surveys[:4], conditions[:4], strict=True)
             ]
-            said.append(f"The {words} was not the same: {listed(told)}. That counts too.")
+            said.append(f"The {word(words)} was not the same: {listed(told)}. That counts too.")
     return tuple(said)
 
 
-def _told(words: str, value: float | None) -> str:
+def _told(words: Condition, value: float | None) -> str:
     if value is None:
         return "as in the plan"
     if words == "door":
         return f"perhaps {value * 100:.0f} % open" if value else "shut"
-    if words.endswith("height"):
+    if words in {"hanging height", "sensor height"}:
         return f"{value * 100:g} cm"
     return f"{value:g} %" if words == "output" else f"{value * 100:.0f} %"
 

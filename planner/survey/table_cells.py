@@ -8,7 +8,7 @@ import re
 from collections.abc import Set
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Final
+from typing import Final, Literal
 
 from planner.plan.survey import MAX_READINGS
 from planner.units import VULGAR, LengthSyntaxError, LengthUnit, parse_length
@@ -18,7 +18,10 @@ MAX_ROWS: Final = MAX_READINGS + 500
 """Enough for every reading a survey may hold, with headings."""
 MAX_COLUMNS: Final = 200
 
-_SEPARATORS: Final = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "spaces"}
+Separator = Literal["tabs", "semicolons", "bars", "commas", "spaces"]
+SEPARATORS: Final[dict[str, Separator]] = {
+    "\t": "tabs", ";": "semicolons", ",": "commas", " ": "spaces", "|": "bars",
+}  # fmt: skip
 _COMMENT: Final = re.compile(r"#\s*[^\W\d].*\s|##")
 
 
@@ -124,7 +127,7 @@ def cells_of_text(text: str, separator: str | None = None) -> Cells:
         split = [(k, line.split()) for k, line in enumerate(lines, 1)]
     else:
         split = _parsed(lines, separator)
-    return kept_cells(split, _SEPARATORS.get(separator, f"the sign {separator}"))
+    return kept_cells(split, SEPARATORS.get(separator, f"the sign {separator}"))
 
 
 def _separator(lines: list[str]) -> str:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Final
 
+from planner.language import word
 from planner.plan.quantity import LARGEST_PPFD
 from planner.survey.table_cells import (
     Cells,
@@ -93,7 +94,7 @@ class TableGuess:
 
     def words(self) -> tuple[str, ...]:
         """The interpretation in sentences, for a preview."""
-        said = [f"Cells are parted by {self.separated}." if self.separated else ""]
+        said = [f"Cells are parted by {word(self.separated)}." if self.separated else ""]
         said.append(f"The decimal mark is the {'comma' if self.decimal == ',' else 'point'}.")
         if self.heading_rows:
             rows = "The first row is" if self.heading_rows == 1 else (

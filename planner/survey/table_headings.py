@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
+from planner.language import word
 from planner.survey.table_cells import (
     Cells,
     TableError,
@@ -240,7 +241,7 @@ def _checked(cells: Cells, row: int, roles: list[Role], names: list[str]) -> Hea
         if roles.count(role) > 1:
             where = [quoted(n) for n, r in zip(names, roles, strict=True) if r is role]
             raise TableError(
-                f"the headings in {place} name {role.value} more than once ({', '.join(where)}); "
+                f"the headings in {place} name {word(role)} more than once ({', '.join(where)}); "
                 "keep one of them."
             )
     if Role.VALUE not in told:

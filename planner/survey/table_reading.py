@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, NoReturn
 
+from planner.language import word
 from planner.plan.quantity import LARGEST_PPFD, beyond_sun
 from planner.plan.space import Point, contains
 from planner.plan.survey import MAX_GRID, MAX_POINTS, MAX_READINGS, Reading, Spacing, SurveyGrid
@@ -70,8 +71,8 @@ def read_table(
     if (Role.X in guess.roles) is not (Role.Y in guess.roles):
         there, lacking = (Role.X, Role.Y) if Role.X in guess.roles else (Role.Y, Role.X)
         raise TableError(
-            f"column {guess.number_of(guess.roles.index(there))} is {there.value}, but no column "
-            f"is {lacking.value}; name both, or neither."
+            f"column {guess.number_of(guess.roles.index(there))} is {word(there)}, but no column "
+            f"is {word(lacking)}; name both, or neither."
         )
     for unit in (guess.light(k) for k in guess.values):
         if unit is TableLight.WATT:
@@ -297,7 +298,7 @@ def _refuse_means(values: list[list[float | None]]) -> None:
         for name, made in (("mean", statistics.fmean), ("sum", math.fsum)):
             if uneven and all(abs(end - made(before)) <= 0.5 for end, before in pairs):
                 raise TableError(
-                    f"the last {what} is the {name} of the others; leave it out, or name it "
+                    f"the last {word(what)} is the {name} of the others; leave it out, or name it "
                     f"'{name}' in the first {'column' if what == 'row' else 'row'}."
                 )
 

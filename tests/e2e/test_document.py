@@ -14,7 +14,7 @@ from planner.app.actions import EXAMPLES
 from planner.app.canvas.items import Item, Part
 from planner.app.frame import HistoryDialog
 from planner.app.questions import Unsaved
-from planner.catalogue.library import resource_path
+from planner.folders import resource_path
 from planner.plan import edits
 from planner.plan.checks import Severity, findings
 from planner.plan.place import Place, PlaceKind

@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.main_window import MainWindow
 from planner.catalogue.lamp_files.photometry import total_lumens
 from planner.catalogue.lamp_files.reading import read_lamp_file
-from planner.catalogue.library import user_folder
+from planner.folders import user_folder
 from planner.plan.lamp import PanelBody
 from planner.plan.place import Place, PlaceKind
 from tests.e2e.shell import ReadyAnswers, make_window, trigger

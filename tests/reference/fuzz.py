@@ -24,7 +24,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from planner.app.settings import FILE_NAME, Settings
+from planner.app.settings import Settings
 from planner.catalogue.library import demo_plan
 from planner.catalogue.spectrum_csv import SpectrumError, parse_spectrum
 from planner.estimate.result import Figures
@@ -32,6 +32,7 @@ from planner.estimate.sweep import Over, SweepError, sweep
 from planner.files.disk import PlanFileError
 from planner.files.recovery import RecoverySlot, leftovers
 from planner.files.store import plan_from_bytes, plan_to_bytes
+from planner.folders import SETTINGS_FILE
 from planner.metrics.spectra import spectrum_figures
 from planner.survey.table_cells import TableError
 from planner.survey.table_guess import guess_table
@@ -245,7 +246,7 @@ def _use_lamp_file(data: bytes) -> None:
 
 def _use_settings(data: bytes) -> None:
     with TemporaryDirectory() as folder:
-        (Path(folder) / FILE_NAME).write_bytes(data)
+        (Path(folder) / SETTINGS_FILE).write_bytes(data)
         settings = Settings(Path(folder))
         settings.keep(cells=8)
         assert Settings(Path(folder)).values.cells == 8
@@ -306,7 +307,7 @@ def _settings() -> list[bytes]:
         Settings(Path(folder)).keep(
             window_rect=(10, 10, 1280, 800), recent=("a.plan.json",), lamp_spectra={"bar": "white"}
         )
-        return [(Path(folder) / FILE_NAME).read_bytes()]
+        return [(Path(folder) / SETTINGS_FILE).read_bytes()]
 
 
 def _files(folder: Path, *patterns: str) -> list[bytes]:

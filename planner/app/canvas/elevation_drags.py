@@ -16,6 +16,7 @@ from planner.app.canvas.plan_drags import (
     snapped,
     thing_choices,
 )
+from planner.language import word
 from planner.plan import edits
 from planner.plan.dials import dial
 from planner.plan.groups import Chosen, can_be_chosen, named, raised
@@ -29,13 +30,13 @@ Axis = Literal["x", "y"]
 """The axis looked along; the other one runs to the right on the drawing."""
 
 _HEIGHTS: Final = {
-    Part.LAMP: ("height", PlaceKind.LAMP, "lamp"),
-    Part.OBSTACLE: ("underside", PlaceKind.OBSTACLE, "obstacle"),
-    Part.CANOPY: ("canopy", PlaceKind.SPACE, "canopy"),
-    Part.CEILING: ("space-height", PlaceKind.SPACE, "ceiling"),
-    Part.BAND_EDGE: ("band-edge", PlaceKind.WALL, ""),
+    Part.LAMP: ("height", PlaceKind.LAMP),
+    Part.OBSTACLE: ("underside", PlaceKind.OBSTACLE),
+    Part.CANOPY: ("canopy", PlaceKind.SPACE),
+    Part.CEILING: ("space-height", PlaceKind.SPACE),
+    Part.BAND_EDGE: ("band-edge", PlaceKind.WALL),
 }
-"""The dial that is the height of an item, where it is, and what is said to be raised."""
+"""The dial that is the height of an item, and where it is."""
 
 
 def across(point: Point, axis: Axis) -> float:
@@ -130,11 +131,15 @@ def height_of(item: Item) -> Number:
         If the item has no height to change.
     """
     if item.part not in _HEIGHTS:
-        raise ValueError(f"a {item.part} has no height to change.")
-    key, kind, _ = _HEIGHTS[item.part]
+        raise ValueError(f"a {word(item.part)} has no height to change.")
+    key, kind = _HEIGHTS[item.part]
     band = item.band if kind is PlaceKind.WALL else None
     place = Place() if kind is PlaceKind.SPACE else Place(kind, item.index, band)
     return Number(dial(key), place)
+
+
+def _verb(lower: bool) -> str:
+    return "Lower" if lower else "Raise"
 
 
 def lifted(plan: Plan, item: Item, by: float, step: float | None, among: Chosen = ()) -> Edit:
@@ -145,18 +150,19 @@ def lifted(plan: Plan, item: Item, by: float, step: float | None, among: Chosen 
     ValueError
         If the plan cannot be built or the item has no height to change.
     """
-    number, thing = height_of(item), _HEIGHTS[item.part][2]
+    number = height_of(item)
     height, place, old = number.dial, number.place, number.now(plan)
     room = height.bounded(plan, place)
     wanted = round(snapped(old + by, step), 7)
     if len(among) > 1:
         after, stopped = raised(plan, among, wanted - old)
         lower = number.now(after) < old
-        return Edit(after, named("Lower" if lower else "Raise", among), stopped)
+        return Edit(after, named(_verb(lower), among), stopped)
     new, stopped = min(max(wanted, room.minimum), max(room.minimum, room.maximum)), ""
     if new != wanted:
         stopped = f"{height.label}: {room.limit_text(least=new > wanted)}."
-    name = f"{'Lower' if new < old else 'Raise'} {thing}" if thing else height.step_name
+    edge = item.part is Part.BAND_EDGE
+    name = height.step_name if edge else f"{_verb(new < old)} {word(item.part)}"
     return Edit(height.put(plan, place, new), name, stopped)
 
 
@@ -233,10 +239,11 @@ class HeightDrag:
         places = (Place(PlaceKind.LAMP, self.item.index), *others)
         edit = lifted(self.plan, self.item, by, step, places)
         numbers = listed([str(k + 1) for k in together])
-        verb = edit.label.split()[0]
+        number = height_of(self.item)
+        lower = number.now(edit.plan) < number.now(self.plan)
         return Edit(
             edit.plan,
-            f"{verb} lamps {numbers}",
+            f"{_verb(lower)} lamps {numbers}",
             edit.stopped,
             f"Lamps {numbers} hang behind one another here and move together.",
         )
@@ -282,7 +289,7 @@ def side_choices(
         )
     if item.part in {Part.LAMP, Part.OBSTACLE}:
         up = Choice("Up as far as it goes", lambda: lifted(plan, item, 5.0, None, among), item)
-        return (*(one for one in thing_choices(plan, among) if "Rotate" not in one.text), up)
+        return (*thing_choices(plan, among, turned_too=False), up)
     return ()
 
 

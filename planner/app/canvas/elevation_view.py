@@ -39,6 +39,7 @@ from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
+from planner.language import word
 from planner.plan.groups import Chosen, all_things, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
@@ -404,7 +405,7 @@ class ElevationView(Drawing):
         if self.focused is not None:
             counted = self.focused.part in {Part.LAMP, Part.OBSTACLE}
             which = f" {self.focused.index + 1}" if counted else ""
-            parts.append(f"In hand: {self.focused.part}{which}.")
+            parts.append(f"In hand: {word(self.focused.part)}{which}.")
         if self.measuring:
             parts.append(self.measure_words())
         return " ".join(parts)

@@ -353,7 +353,7 @@ def choices(
     return ()
 
 
-def thing_choices(plan: Plan, places: Chosen) -> tuple[Choice, ...]:
+def thing_choices(plan: Plan, places: Chosen, *, turned_too: bool = True) -> tuple[Choice, ...]:
     """The entries for lamps and obstacles, the one that leads first."""
     lead = places[0]
     here = Item.of(lead)
@@ -366,8 +366,7 @@ def thing_choices(plan: Plan, places: Chosen) -> tuple[Choice, ...]:
     away, text = groups.removed(plan, places), groups.named("Remove", places)
     return (
         *([level] if lead.kind is PlaceKind.LAMP and uneven else []),
-        turn(15.0),
-        turn(90.0),
+        *([turn(15.0), turn(90.0)] if turned_too else []),
         Choice(text, lambda: Edit(away, text)),
     )
 

@@ -26,6 +26,7 @@ from planner.catalogue.library import (
     save_lining,
 )
 from planner.catalogue.spectra import built_in_spectra, read_spectrum_file
+from planner.language import inside
 from planner.plan.costs import Costs
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
@@ -228,7 +229,7 @@ class LiningChooser(SearchCombo):
         parts = [
             "" if known is None else f"{signed(known[0])} mean, {signed(known[1])} minimum",
             "" if lining.is_opening else finish_words(lining),
-            ", ".join(titles).lower(),
+            ", ".join(map(inside, titles)),
             price_words(self._costs, lining),
         ]
         facts = "; ".join(filter(None, parts))

@@ -33,6 +33,7 @@ from planner.app.fields.lining_details import LinedPanel
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
+from planner.language import inside
 from planner.plan import edits
 from planner.plan.additions import SHAPES as OBSTACLES
 from planner.plan.lining import Lining
@@ -250,13 +251,13 @@ class SpaceFields(FieldPanel):
     def _add_obstacles(self) -> None:
         self.add_heading("What stands in the light")
         self.obstacle_buttons = [
-            button(shape.name, f"Puts a {shape.name.lower()} into the middle of the space.")
+            button(shape.name, f"Puts a {inside(shape.name)} into the middle of the space.")
             for shape in OBSTACLES
         ]
         self.add_buttons(*self.obstacle_buttons)
         self._obstacle_alert = self.add_alert()
         for made, shape in zip(self.obstacle_buttons, OBSTACLES, strict=True):
-            made.setAccessibleName(f"Add {shape.name.lower()}")
+            made.setAccessibleName(f"Add {inside(shape.name)}")
             made.clicked.connect(
                 lambda _on=False, shape=shape: self._obstacle_alert.say(
                     place_obstacle(self.workplace, shape)

@@ -14,6 +14,7 @@ from planner.app.fields.lining_details import LinedPanel
 from planner.app.fields.panel import QuantityField, Workplace
 from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
+from planner.language import word
 from planner.plan import edits
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
@@ -72,7 +73,7 @@ class SurfaceFields(LinedPanel):
         self._kind = kind
         self.chooser = LiningChooser(
             workplace.shelf,
-            f"Lining of the {kind.value}",
+            f"Lining of the {word(kind)}",
             worth=workplace.worth,
             place=lambda: Place(kind),
         )
@@ -100,7 +101,7 @@ class SurfaceFields(LinedPanel):
         self.edit(
             self.row,
             lambda: build(self.plan, lining),
-            f"Line {self._kind.value} with {lining.name}",
+            f"Line {word(self._kind)} with {lining.name}",
         )
 
 

@@ -14,6 +14,7 @@ from planner.app.canvas.ink import Ink, mixed, pen
 from planner.app.plots.chart import Chart, FloatArray, dashed, line
 from planner.app.plots.colours import Levels
 from planner.app.plots.exported import Table
+from planner.language import inside
 from planner.light.cellmap import round_values
 from planner.metrics.figures import FIGURE
 from planner.units import PPFD_UNIT, format_number
@@ -240,7 +241,7 @@ def said(figures: Mapping[str, float | None]) -> str:
         if value is not None:
             figure = FIGURE[key]
             unit = " %" if figure.unit == "%" else ""
-            parts.append(f"{figure.name.lower()} {figure.number(value)}{unit}")
+            parts.append(f"{inside(figure.name)} {figure.number(value)}{unit}")
     return ", ".join(parts)
 
 

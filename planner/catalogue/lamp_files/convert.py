@@ -15,6 +15,7 @@ from typing import Final, Literal
 import numpy as np
 
 from planner.catalogue.lamp_files.photometry import (
+    SIDEWAYS,
     FloatArray,
     LampFileError,
     Opening,
@@ -26,6 +27,7 @@ from planner.catalogue.lamp_files.photometry import (
     efficacy,
     total_lumens,
 )
+from planner.language import word
 from planner.plan.lamp import (
     CosineProfile,
     LampModel,
@@ -109,7 +111,7 @@ def to_lamp_model(
     body, told = _body(photometry.opening)
     notes.append(told)
     # What the file's warnings advise of aiming is done.
-    notes += [told for told in photometry.warnings if not (aim_down and "aim it down" in told)]
+    notes += [told for told in photometry.warnings if not (aim_down and told == SIDEWAYS)]
     return LampModel(
         key=key,
         name=(name or photometry.name or "Lamp from a file")[:120],
@@ -209,11 +211,13 @@ def _body(opening: Opening) -> tuple[PointBody | PanelBody, str]:
         # A rectangle round the ellipse shrunk by √(π/4) has the ellipse's area.
         length, width = (side * math.sqrt(math.pi) / 2 for side in (length, width))
         told = (
-            f"The {opening.shape} of the file is drawn as a rectangle of the same area, "
+            f"The {word(opening.shape)} of the file is drawn as a rectangle of the same area, "
             f"{100 * length:.1f} × {100 * width:.1f} cm."
         )
     elif opening.shape not in {"point", "rectangle"}:
-        told = f"The {opening.shape} of the file is drawn as the flat rectangle seen from below."
+        told = (
+            f"The {word(opening.shape)} of the file is drawn as the flat rectangle seen from below."
+        )
     if max(length, width) < _SIDE.minimum:
         return PointBody(), "The lamp is taken as a point; the file gives no size."
     if max(length, width) > _SIDE.maximum:
@@ -336,7 +340,7 @@ def summary(photometry: Photometry) -> tuple[tuple[str, str], ...]:
 def _size(opening: Opening) -> str:
     if opening.shape == "point":
         return "point"
-    text = f"{opening.shape}, {100 * opening.length:.1f} × {100 * opening.width:.1f} cm"
+    text = f"{word(opening.shape)}, {100 * opening.length:.1f} × {100 * opening.width:.1f} cm"
     return text + (f", {100 * opening.height:.1f} cm high" if opening.height > 0 else "")
 
 

@@ -27,6 +27,7 @@ from planner.catalogue.lamp_files.photometry import (
     MAX_KEYWORD_CHARACTERS,
     MAX_KEYWORDS,
     MAX_POLAR,
+    SIDEWAYS,
     WORDS,
     FloatArray,
     LampFileError,
@@ -273,10 +274,7 @@ def _spread_ab(
         "interpolation."
     )
     if kind == "A":
-        warnings.append(
-            "In type A files the lamp looks sideways: H 0 V 0 lies along the lamp's length. If "
-            "the lamp is to shine down, aim it down."
-        )
+        warnings.append(SIDEWAYS)
     if horizontal[0] > 0:
         raise LampFileError(
             f"the horizontal angles begin at {horizontal[0]:g}°; type {kind} begins at 0° or -90°",

@@ -69,6 +69,13 @@ class Opening:
     height: float = 0.0
 
 
+SIDEWAYS: Final = (
+    "In type A files the lamp looks sideways: H 0 V 0 lies along the lamp's length. If the lamp is "
+    "to shine down, aim it down."
+)
+"""The warning of a file whose light can be aimed down."""
+
+
 @dataclass(frozen=True)
 class Tilt:
     """How the lumens of a tilt-sensitive lamp change as the lamp is tilted.

@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from planner.app import help as shipped
 from planner.app.actions import ACTIONS
 from planner.app.help import PAGES, HelpWindow, app_icon, details, help_text, version_lines
-from planner.catalogue.library import resource_path
+from planner.folders import resource_path
 
 
 @pytest.mark.parametrize("name", [name for name, _ in PAGES])

@@ -11,8 +11,9 @@ import pytest
 from pydantic import ValidationError
 
 from planner.app.display import DisplayState
-from planner.app.settings import Settings, Values, settings_folder
+from planner.app.settings import Settings, Values
 from planner.app.theme import Theme
+from planner.folders import settings_folder
 from planner.units import LengthUnit
 
 SAMPLES: dict[str, Any] = {
@@ -25,6 +26,7 @@ SAMPLES: dict[str, Any] = {
     "stretched": True,
     "cells": 32,
     "theme": Theme.DARK,
+    "language": "de",
     "window_rect": (-10, 20, 640, 480),
     "maximised": True,
     "recent": (

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from planner.catalogue.library import CautionBook, load_cautions, resource_path
+from planner.catalogue.library import CautionBook, load_cautions
+from planner.folders import resource_path
 from planner.plan.lining import Caution
 
 

@@ -15,8 +15,8 @@ from planner.catalogue.library import (
     new_key,
     save_lamp,
     save_lining,
-    user_folder,
 )
+from planner.folders import user_folder
 from planner.plan.lamp import LampModel, PointBody
 from planner.plan.lining import Lining
 

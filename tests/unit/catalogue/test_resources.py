@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from planner.catalogue import library as resources
-from planner.catalogue.library import resource_path
+from planner.folders import resource_path
 
 
 def test_a_data_file_is_found() -> None:

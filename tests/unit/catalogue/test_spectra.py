@@ -8,13 +8,13 @@ from pathlib import Path
 
 import pytest
 
-from planner.catalogue.library import resource_path
 from planner.catalogue.spectra import (
     SpectrumError,
     SpectrumReading,
     built_in_spectra,
     read_spectrum_file,
 )
+from planner.folders import resource_path
 from planner.metrics.spectra import (
     band_shares,
     lux_per_umol,

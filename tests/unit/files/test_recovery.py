@@ -11,8 +11,9 @@ import pytest
 
 from planner.files import recovery
 from planner.files.disk import PlanFileError
-from planner.files.recovery import RecoverySlot, leftovers, state_folder
+from planner.files.recovery import RecoverySlot, leftovers
 from planner.files.store import open_plan, save_plan
+from planner.folders import state_folder
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from tests.unit.files.valid_text import VALID

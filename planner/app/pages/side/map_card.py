@@ -35,6 +35,7 @@ from planner.app.plain import tooltip
 from planner.app.plots.difference import DifferenceStyle, dots, picture
 from planner.app.spoken import Listed
 from planner.estimate.compare import AgainstMap, Origin, Side
+from planner.language import word
 from planner.metrics.figures import FIGURE, percent, ppfd
 
 CARD_DRAGGED = "application/x-planner-variant"
@@ -152,7 +153,7 @@ class MapCard(Listed):
         side = self.side
         if side is None:
             return
-        self.setAccessibleName(f"{side.name}, {side.origin.value}")
+        self.setAccessibleName(f"{side.name}, {word(side.origin)}")
         parts = [self.said, *self.figure_lines(), self.verdict, *side.problems]
         self.setAccessibleDescription(". ".join(part for part in parts if part))
         self.setToolTip(tooltip(side.name, self.said, self.verdict, *side.problems))

@@ -19,7 +19,7 @@ from planner.app.pages.side.sweep_board import SweepBoard
 from planner.app.pages.side.variants import TickList
 from planner.estimate.result import EstimateOptions
 from planner.estimate.sweep_points import LAMP, LINING, Over, over_range
-from planner.files.recovery import state_folder
+from planner.folders import state_folder
 from planner.plan.dials import DIALS, Dial
 from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining

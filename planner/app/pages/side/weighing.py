@@ -37,6 +37,7 @@ from planner.estimate.odds import (
     signed_change,
     verdict,
 )
+from planner.language import inside
 from planner.metrics.figures import FIGURE, NO_VALUE
 from planner.plan.costs import Costs
 from planner.plan.lit import counted
@@ -224,7 +225,7 @@ class TradeOffForm(FieldForm):
 _BY: Final = (By.MEAN, By.LOWEST, By.EVENNESS)
 _JUDGED: Final = tuple(FIGURE[key].name for key in ("mean", "minimum", "min_over_mean"))
 HEADINGS: Final = ("Option", *_JUDGED, "Money at\nthe same light",
-                   *(f"Best in\n{name.lower()}" for name in _JUDGED))  # fmt: skip
+                   *(f"Best in\n{inside(name)}" for name in _JUDGED))  # fmt: skip
 _MARGIN: Final = Quantity("%", decimals=1, step=1.0, factor=0.01).within(0.0, 0.5)
 
 

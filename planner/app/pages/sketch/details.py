@@ -22,6 +22,7 @@ from planner.app.fields.form import NoteLabel, QuietButton, fold_button, in_tab_
 from planner.app.pages.sketch.strip import FigureLine, GainList, uncertainty_of
 from planner.app.plain import PlainLabel
 from planner.estimate.result import Estimate, Share
+from planner.language import inside
 from planner.metrics.figures import LEADING, percent
 from planner.plan.checks import Finding, Severity, findings
 from planner.plan.place import PlaceKind
@@ -54,7 +55,7 @@ def headline(finding: Finding) -> str:
 def counted(found: tuple[Finding, ...]) -> str:
     """How many there are of each kind: '1 caution, 2 hints'."""
     counts = [
-        (sum(finding.severity is kind for finding in found), NAMES[kind].lower())
+        (sum(finding.severity is kind for finding in found), inside(NAMES[kind]))
         for kind in (Severity.WARNING, Severity.CAUTION, Severity.NOTE)
     ]
     words = [f"{count} {name}{'' if count == 1 else 's'}" for count, name in counts if count]

@@ -15,6 +15,7 @@ from planner.app.fields.panel import FieldPanel, QuantityField
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel, explain
 from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
+from planner.language import inside
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
 from planner.plan.survey import BOARD_REFLECTANCE, SHUT_DOOR, Board, Spacing, Survey, SurveyGrid
@@ -315,7 +316,7 @@ class BoardPanel(FieldPanel):
             return self.desk.with_grid(**{field: round(value) if whole else value})
 
         return self.add_quantity(
-            label, quantity, read, build, f"Survey grid: {label.lower()}", explanation
+            label, quantity, read, build, f"Survey grid: {inside(label)}", explanation
         )
 
     def _laid_out(self) -> SurveyGrid:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
@@ -375,7 +376,7 @@ def value_text(one: Fitted) -> str:
         reach = low if above else high
         return f"at {'least' if above else 'most'} {reach:.3g}{unit}, at its bound"
     value, _ = banded(found, (high - low) / 2)
-    decimals = len(value.partition(".")[2])
+    decimals = len(re.split(r"[.,]", f"{value}.")[1])
     return f"{value}{unit}, {low:.{decimals}f} to {high:.{decimals}f}"
 
 

@@ -13,6 +13,7 @@ from planner.app.fields.form import NoteLabel, Row, StillCombo, TextLine
 from planner.app.fields.panel import FieldPanel, OptionalLine, QuantityField
 from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
 from planner.app.pages.survey.desk import SurveyDesk
+from planner.language import inside
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
@@ -182,7 +183,7 @@ class RecordPanel(FieldPanel):
             return change_survey(plan, self.desk.index, meter=self._meter(**{field: value}))
 
         return self.add_quantity(
-            label, quantity, read, build, f"Meter: {label.lower()}", explanation
+            label, quantity, read, build, f"Meter: {inside(label)}", explanation
         )
 
     def _doubt(self, label: str, field: str, explanation: str) -> QuantityField:
@@ -202,7 +203,7 @@ class RecordPanel(FieldPanel):
             )
 
         told = f"{explanation} Usual: {quantity.text(plain, self.workplace.display.unit)}."
-        step = f"Survey doubt: {label.lower()}"
+        step = f"Survey doubt: {inside(label)}"
         return self.add_quantity(f"{label} ±", quantity, read, build, step, told)
 
     # -- showing ------------------------------------------------------------------------

@@ -42,10 +42,12 @@ from planner.app.plain import PlainLabel
 from planner.app.questions import Questions
 from planner.app.settings import Settings
 from planner.files.store import TABLE_SUFFIXES
+from planner.language import word
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.refusal import refusal
 from planner.plan.survey import Survey
 from planner.survey.statistics import summarise
+from planner.survey.table_cells import SEPARATORS
 from planner.survey.table_guess import TableKind
 from planner.survey.table_headings import Role, TableLength, TableLight
 from planner.units import PPFD_UNIT
@@ -119,7 +121,8 @@ class TableDialog(QDialog):
             "The table is", (("A picture of the board", True), ("Rows of readings", False))
         )
         self.separator = self._combo(
-            "Cells parted by", [(text, sign) for sign, text in table_source.SEPARATORS]
+            "Cells parted by",
+            [(word(text).capitalize(), sign) for sign, text in SEPARATORS.items()],
         )
         self.heading = QSpinBox()
         self.heading.setRange(0, 200)
@@ -279,7 +282,7 @@ class TableDialog(QDialog):
         guess = choice.guess
         self.wanted.setChecked(choice.wanted)
         self.picture.setCurrentIndex(0 if guess.kind is TableKind.MATRIX else 1)
-        parted = [text.lower() for _, text in table_source.SEPARATORS]
+        parted: list[str] = list(SEPARATORS.values())
         known = choice.cells.separated in parted
         self.separator.setCurrentIndex(parted.index(choice.cells.separated) if known else -1)
         self.heading.setValue(guess.heading_rows)
@@ -376,7 +379,7 @@ class TableDialog(QDialog):
     def _corrected(self, choice: Choice) -> Choice:
         """The choice as the fields now stand."""
         sign = self.separator.currentData()
-        parted = dict(table_source.SEPARATORS).get(sign or "", "").lower()
+        parted = SEPARATORS.get(sign or "", "")
         if self.source.text is not None and sign and parted != choice.cells.separated:
             other = table_source.source_of_text(self.source.text, self.source.name, sign).choices
             return replace(choice, cells=other[0].cells, guess=other[0].guess) if other else choice

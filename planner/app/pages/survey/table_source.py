@@ -45,9 +45,6 @@ HINT: Final = (
     "Nothing to read yet. Copy a hole number and a reading in each row, or x, y and a reading, or "
     "a picture of the board, out of a spreadsheet, and paste it here."
 )
-SEPARATORS: Final = (
-    ("\t", "Tabs"), (";", "Semicolons"), (",", "Commas"), (" ", "Spaces"), ("|", "Bars"),
-)  # fmt: skip
 _NEAREST_M: Final = 0.02
 
 

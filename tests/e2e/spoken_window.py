@@ -1,0 +1,80 @@
+"""Print what the window says on its pages, in the language of ``PLANNER_LANGUAGE``, as JSON.
+
+A program of its own, because a language is chosen before anything is imported.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+
+from planner.language import speak, wanted
+
+os.environ["QT_QPA_PLATFORM"] = "offscreen"
+os.environ["PLANNER_SYNCHRONOUS"] = "1"
+speak(wanted())
+
+from PySide6.QtGui import QAction  # noqa: E402 - after the language is known
+from PySide6.QtWidgets import (  # noqa: E402
+    QAbstractButton,
+    QComboBox,
+    QGroupBox,
+    QLabel,
+    QLineEdit,
+    QWidget,
+)
+
+from planner.app.main_window import MainWindow  # noqa: E402
+from planner.app.run import make_application  # noqa: E402
+from planner.app.settings import Settings  # noqa: E402
+from planner.catalogue.library import demo_plan  # noqa: E402
+
+
+def said_by(widget: QWidget) -> set[str]:
+    """All that a widget and what it holds says in words."""
+    said = set()
+    for one in (widget, *widget.findChildren(QWidget)):
+        said |= {
+            one.toolTip(),
+            one.accessibleName(),
+            one.accessibleDescription(),
+            one.windowTitle(),
+        }
+        if isinstance(one, QLabel | QAbstractButton):
+            said.add(one.text())
+        if isinstance(one, QGroupBox):
+            said.add(one.title())
+        if isinstance(one, QLineEdit):
+            said |= {one.text(), one.placeholderText()}
+        if isinstance(one, QComboBox):
+            said |= {one.itemText(row) for row in range(one.count())}
+    for action in widget.findChildren(QAction):
+        said |= {action.text(), action.toolTip(), action.statusTip()}
+    return said
+
+
+def main() -> None:
+    app = make_application()
+    window = MainWindow(demo_plan("hallway-cabinet-measured"), settings=Settings.in_memory())
+    window.resize(1280, 800)
+    window.show()
+    said: dict[str, list[str]] = {}
+    for key in ("sketch", "side", "survey"):
+        window.pages.go(key)
+        for _ in range(6):
+            app.processEvents()
+        said[key] = sorted(said_by(window))
+    json.dump(
+        {
+            "said": said,
+            "direction": app.layoutDirection().name,
+            "refused": window.state_line.problem,
+        },
+        sys.stdout,
+    )
+    window.close()
+
+
+if __name__ == "__main__":
+    main()
