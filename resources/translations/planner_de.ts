@@ -1017,6 +1017,19 @@
 <translation />
 </message>
 <message>
+<source>tour</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Show me &amp;round</source>
+<translation>&amp;Rundgang</translation>
+</message>
+<message>
+<source>Six steps in place: size, lamp, lining, figures, pages</source>
+<translation>Sechs Schritte am Ort: Maße, Lampe, Auskleidung, Kennzahlen, Seiten</translation>
+</message>
+<message>
 <source>help_guide</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1080,6 +1093,19 @@
 <message>
 <source>Lux, lumens and photons</source>
 <translation>Lux, Lumen und Photonen</translation>
+</message>
+<message>
+<source>help_news</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>What is &amp;new</source>
+<translation>Was ist &amp;neu</translation>
+</message>
+<message>
+<source>What each version brought</source>
+<translation>Was jede Version gebracht hat</translation>
 </message>
 <message>
 <source>data_folder</source>
@@ -1375,7 +1401,7 @@
 </message>
 <message>
 <source>a {word} has no height to change.</source>
-<translation type="unfinished" />
+<translation>{word}: hat keine Höhe, die sich ändern lässt.</translation>
 </message>
 <message>
 <source>Lower</source>
@@ -1391,7 +1417,7 @@
 </message>
 <message>
 <source>{_verb} {word}</source>
-<translation type="unfinished" />
+<translation>{_verb}: {word}</translation>
 </message>
 <message>
 <source>y</source>
@@ -1400,7 +1426,7 @@
 </message>
 <message>
 <source>{_verb} lamps {numbers}</source>
-<translation type="unfinished" />
+<translation>{_verb}: Lampen {numbers}</translation>
 </message>
 <message>
 <source>Lamps {numbers} hang behind one another here and move together.</source>
@@ -1478,19 +1504,19 @@
 </message>
 <message>
 <source>{length} above the canopy</source>
-<translation type="unfinished" />
+<translation>{length} über dem Blätterdach</translation>
 </message>
 <message>
 <source>{length} above the floor</source>
-<translation type="unfinished" />
+<translation>{length} über dem Boden</translation>
 </message>
 <message>
 <source>at {length}</source>
-<translation type="unfinished" />
+<translation>bei {length}</translation>
 </message>
 <message>
 <source>at {length} above the floor</source>
-<translation type="unfinished" />
+<translation>{length} über dem Boden</translation>
 </message>
 <message>
 <source>Side view along {_axis}: ceiling at {format_length}, canopy at {format_length2} above the floor.</source>
@@ -1514,7 +1540,7 @@
 </message>
 <message>
 <source>In hand: {word}{which}.</source>
-<translation type="unfinished" />
+<translation>In der Hand: {word}{which}.</translation>
 </message>
 <message>
 <source>wall {index}</source>
@@ -1524,6 +1550,10 @@
 <message>
 <source>Side view along {_axis}</source>
 <translation>Seitenansicht entlang {_axis}</translation>
+</message>
+<message>
+<source>{title}, light at {_axis} {cut}</source>
+<translation>{title}, Licht bei {_axis} {cut}</translation>
 </message>
 </context>
 <context>
@@ -1583,15 +1613,15 @@
 </message>
 <message>
 <source>lamp {value} at {figures}</source>
-<translation type="unfinished" />
+<translation>Lampe {value} bei {figures}</translation>
 </message>
 <message>
 <source>{name} at {figures}</source>
-<translation type="unfinished" />
+<translation>{name} bei {figures}</translation>
 </message>
 <message>
 <source>corner {value} at {figures}</source>
-<translation type="unfinished" />
+<translation>Ecke {value} bei {figures}</translation>
 </message>
 <message>
 <source>, the door</source>
@@ -1599,23 +1629,23 @@
 </message>
 <message>
 <source>wall {value}{door}, {figures}, lined with {names}</source>
-<translation type="unfinished" />
+<translation>Wand {value}{door}, {figures}, ausgekleidet mit {names}</translation>
 </message>
 <message>
 <source>section line {figures}</source>
-<translation type="unfinished" />
+<translation>Schnittlinie {figures}</translation>
 </message>
 <message>
 <source>Edge {value} of the linings of wall {value2}</source>
-<translation type="unfinished" />
+<translation>Kante {value} der Auskleidungen von Wand {value2}</translation>
 </message>
 <message>
 <source>Section line</source>
-<translation type="unfinished" />
+<translation>Schnittlinie</translation>
 </message>
 <message>
 <source>{title}{value}{door}</source>
-<translation type="unfinished" />
+<translation>{title}{value}{door}</translation>
 </message>
 <message>
 <source>x {format_length}, y {format_length2}</source>
@@ -1623,7 +1653,7 @@
 </message>
 <message>
 <source>{spot}, turned by {rotation_deg}°</source>
-<translation type="unfinished" />
+<translation>{spot}, gedreht um {rotation_deg}°</translation>
 </message>
 <message>
 <source>, turned by {rotation_deg}°</source>
@@ -1631,15 +1661,15 @@
 </message>
 <message>
 <source>{spot}{turned}</source>
-<translation type="unfinished" />
+<translation>{spot}{turned}</translation>
 </message>
 <message>
 <source>{format_length} long</source>
-<translation type="unfinished" />
+<translation>{format_length} lang</translation>
 </message>
 <message>
 <source>from {spot} to {spot2}</source>
-<translation type="unfinished" />
+<translation>von {spot} bis {spot2}</translation>
 </message>
 </context>
 <context>
@@ -1944,6 +1974,45 @@
 </message>
 </context>
 <context>
+<name>planner.app.canvas.side_light</name>
+<message>
+<source>{off} {value} the canopy, {over} above the floor</source>
+<translation>{off} {value} dem Blätterdach, {over} über dem Boden</translation>
+</message>
+<message>
+<source>above</source>
+<translation>über</translation>
+</message>
+<message>
+<source>below</source>
+<translation>unter</translation>
+</message>
+<message>
+<source>leaves higher than the canopy</source>
+<translation>Blätter über dem Blätterdach</translation>
+</message>
+<message>
+<source>the leaves above it</source>
+<translation>die Blätter darüber</translation>
+</message>
+<message>
+<source>{ppfd} {where}; {leaves} are left out</source>
+<translation>{ppfd} {where}; {leaves} sind nicht gerechnet</translation>
+</message>
+<message>
+<source>{ppfd} at {format_length}</source>
+<translation>{ppfd} bei {format_length}</translation>
+</message>
+<message>
+<source>{axis} {format_length}</source>
+<translation>{axis} {format_length}</translation>
+</message>
+<message>
+<source>Light over its middle at {place}, up from the canopy: {join}.</source>
+<translation>Licht über seiner Mitte bei {place}, vom Blätterdach aufwärts: {join}.</translation>
+</message>
+</context>
+<context>
 <name>planner.app.canvas.tools</name>
 <message>
 <source>{_short} {said}{value}</source>
@@ -2025,7 +2094,7 @@
 </message>
 <message>
 <source>Add {inside}</source>
-<translation type="unfinished" />
+<translation>{inside} hinzufügen</translation>
 </message>
 <message>
 <source>Duplicate</source>
@@ -2257,7 +2326,7 @@
 <name>planner.app.fields.form</name>
 <message>
 <source>Longer than its line.</source>
-<translation type="unfinished" />
+<translation>Länger als die Zeile.</translation>
 </message>
 <message>
 <source>▲ {sentence}</source>
@@ -2938,11 +3007,11 @@
 </message>
 <message>
 <source>Puts a {inside} into the middle of the space.</source>
-<translation type="unfinished" />
+<translation>Stellt in die Mitte des Raums: {inside}.</translation>
 </message>
 <message>
 <source>Add {inside}</source>
-<translation type="unfinished" />
+<translation>{inside} hinzufügen</translation>
 </message>
 <message>
 <source>Corners and walls in numbers</source>
@@ -3073,7 +3142,7 @@
 </message>
 <message>
 <source>Lining of the {word}</source>
-<translation type="unfinished" />
+<translation>Auskleidung: {word}</translation>
 </message>
 <message>
 <source>Lining</source>
@@ -3089,7 +3158,7 @@
 </message>
 <message>
 <source>Line {word} with {name}</source>
-<translation type="unfinished" />
+<translation>{word} auskleiden mit {name}</translation>
 </message>
 <message>
 <source>Band {value} from the floor up</source>
@@ -3285,7 +3354,7 @@
 </message>
 <message>
 <source>Tell on the desktop when long work is done</source>
-<translation type="unfinished" />
+<translation>Auf dem Schreibtisch melden, wenn lange Arbeit fertig ist</translation>
 </message>
 <message>
 <source>unit</source>
@@ -3380,6 +3449,16 @@
 <translation>Pläne (*.plan.json *.json);;Alle Dateien (*)</translation>
 </message>
 <message>
+<source>news</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>docs/changelog.md</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>{name}.md</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -3397,6 +3476,10 @@
 <source>icons/planner.svg</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>This is version {__version__}: what is new</source>
+<translation>Das ist Version {__version__}: was ist neu</translation>
 </message>
 <message>
 <source>numpy</source>
@@ -3519,6 +3602,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>Spectra</source>
 <translation>Spektren</translation>
+</message>
+<message>
+<source>What is new</source>
+<translation>Was ist neu</translation>
 </message>
 <message>
 <source>{resource_path}/</source>
@@ -3926,6 +4013,11 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation />
 </message>
 <message>
+<source>tour</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>data_folder</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -4096,23 +4188,23 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <name>planner.app.notices</name>
 <message>
 <source>done after {_time}.</source>
-<translation type="unfinished" />
+<translation>fertig nach {_time}.</translation>
 </message>
 <message>
 <source>ended without an answer.</source>
-<translation type="unfinished" />
+<translation>ohne Antwort beendet.</translation>
 </message>
 <message>
 <source>{what}: {how}</source>
-<translation type="unfinished" />
+<translation>{what}: {how}</translation>
 </message>
 <message>
 <source>{rest} s</source>
-<translation type="unfinished" />
+<translation>{rest} s</translation>
 </message>
 <message>
 <source>{minutes} min {rest} s</source>
-<translation type="unfinished" />
+<translation>{minutes} min {rest} s</translation>
 </message>
 </context>
 <context>
@@ -4141,7 +4233,7 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 </message>
 <message>
 <source>The odds</source>
-<translation type="unfinished" />
+<translation>Die Chancen</translation>
 </message>
 <message>
 <source>What has to be bought</source>
@@ -4398,7 +4490,7 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 </message>
 <message>
 <source>'{text}'</source>
-<translation type="unfinished" />
+<translation>„{text}“</translation>
 </message>
 </context>
 <context>
@@ -4435,7 +4527,7 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 </message>
 <message>
 <source>{name}, {word}</source>
-<translation type="unfinished" />
+<translation>{name}, {word}</translation>
 </message>
 <message>
 <source>the plan as it is on the sketch</source>
@@ -4713,7 +4805,7 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 </message>
 <message>
 <source>Tab-separated, for a spreadsheet (Ctrl+C in the table)</source>
-<translation type="unfinished" />
+<translation>Mit Tabulatoren, für eine Tabellenkalkulation (Strg+C in der Tabelle)</translation>
 </message>
 <message>
 <source>Export as CSV…</source>
@@ -5072,7 +5164,7 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 </message>
 <message>
 <source>Tab-separated, with every figure</source>
-<translation type="unfinished" />
+<translation>Mit Tabulatoren, mit allen Kennzahlen</translation>
 </message>
 <message>
 <source>HH:mm</source>
@@ -5662,7 +5754,8 @@ gleichem Licht</translation>
 <message>
 <source>Best in
 {inside}</source>
-<translation type="unfinished" />
+<translation>Beste bei
+{inside}</translation>
 </message>
 <message>
 <source>What can be told</source>
@@ -6092,6 +6185,14 @@ nicht klar</translation>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
+<message>
+<source>light from the side</source>
+<translation>Licht von der Seite</translation>
+</message>
+<message>
+<source>The light from the side</source>
+<translation>Das Licht von der Seite</translation>
+</message>
 </context>
 <context>
 <name>planner.app.pages.sketch.column</name>
@@ -6517,6 +6618,14 @@ nicht klar</translation>
 <translation>Öffnet die Datei eines Plans.</translation>
 </message>
 <message>
+<source>Show me round</source>
+<translation>Rundgang</translation>
+</message>
+<message>
+<source>Six steps in place; Esc leaves at any time.</source>
+<translation>Sechs Schritte am Ort; Esc beendet jederzeit.</translation>
+</message>
+<message>
 <source>Stay here</source>
 <translation>Hier bleiben</translation>
 </message>
@@ -6850,7 +6959,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Survey grid: {inside}</source>
-<translation type="unfinished" />
+<translation>Messraster: {inside}</translation>
 </message>
 <message>
 <source>{upper}{text}</source>
@@ -7406,11 +7515,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>Set aside</source>
-<translation>beiseitelegen</translation>
+<translation>Beiseitelegen</translation>
 </message>
 <message>
 <source>Take back in</source>
-<translation>wieder mitzählen</translation>
+<translation>Wieder mitzählen</translation>
 </message>
 <message>
 <source>Readings of hole {hole}</source>
@@ -7541,7 +7650,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>The lamp has changed since; try again.</source>
-<translation type="unfinished" />
+<translation>Die Lampe wurde inzwischen geändert; noch einmal versuchen.</translation>
 </message>
 <message>
 <source>What may have gone wrong</source>
@@ -7561,7 +7670,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Put it right; undo takes it back.</source>
-<translation type="unfinished" />
+<translation>Richtigstellen; Rückgängig nimmt es zurück.</translation>
 </message>
 <message>
 <source>What else was tried</source>
@@ -7590,26 +7699,26 @@ nicht klar</translation>
 </message>
 <message>
 <source>Set beam angle</source>
-<translation type="unfinished" />
+<translation>Abstrahlwinkel setzen</translation>
 </message>
 </context>
 <context>
 <name>planner.app.pages.survey.drawing</name>
 <message>
 <source>at x {x}, y {y}</source>
-<translation type="unfinished" />
+<translation>bei x {x}, y {y}</translation>
 </message>
 <message>
 <source>, far off its neighbours</source>
-<translation type="unfinished" />
+<translation>, weit ab von seinen Nachbarn</translation>
 </message>
 <message>
 <source>read</source>
-<translation type="unfinished" />
+<translation>gelesen</translation>
 </message>
 <message>
 <source>Hole {part}</source>
-<translation type="unfinished" />
+<translation>Loch {part}</translation>
 </message>
 <message>
 <source>Survey drawing</source>
@@ -8018,7 +8127,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Output</source>
-<translation>Leistung</translation>
+<translation>Dimmung</translation>
 </message>
 <message>
 <source>output</source>
@@ -8230,7 +8339,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Meter: {inside}</source>
-<translation type="unfinished" />
+<translation>Messgerät: {inside}</translation>
 </message>
 <message>
 <source>{explanation} Usual: {text}.</source>
@@ -8238,7 +8347,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Survey doubt: {inside}</source>
-<translation type="unfinished" />
+<translation>Zweifel der Messung: {inside}</translation>
 </message>
 <message>
 <source>{label} ±</source>
@@ -8482,26 +8591,6 @@ nicht klar</translation>
 <message>
 <source>Nothing to read yet. Copy a hole number and a reading in each row, or x, y and a reading, or a picture of the board, out of a spreadsheet, and paste it here.</source>
 <translation>Noch nichts zu lesen. Aus einer Tabellenkalkulation eine Lochnummer und einen Messwert je Zeile kopieren, oder x, y und einen Messwert, oder ein Bild des Lochbretts, und hier einfügen.</translation>
-</message>
-<message>
-<source>Tabs</source>
-<translation>Tabulatoren</translation>
-</message>
-<message>
-<source>Semicolons</source>
-<translation>Semikolons</translation>
-</message>
-<message>
-<source>Commas</source>
-<translation>Kommas</translation>
-</message>
-<message>
-<source>Spaces</source>
-<translation>Leerzeichen</translation>
-</message>
-<message>
-<source>Bars</source>
-<translation>Senkrechte Striche</translation>
 </message>
 <message>
 <source>'{name}' is too large for a table.</source>
@@ -9421,7 +9510,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{inside} {number}{unit}</source>
-<translation type="unfinished" />
+<translation>{inside} {number}{unit}</translation>
 </message>
 </context>
 <context>
@@ -9468,7 +9557,7 @@ nicht klar</translation>
 </message>
 <message>
 <source> It was kept on {kept_at} at {kept_at2}.</source>
-<translation type="unfinished" />
+<translation> Sie wurde am {kept_at} um {kept_at2} gesichert.</translation>
 </message>
 <message>
 <source>It was never saved to a file.</source>
@@ -10319,7 +10408,8 @@ nicht klar</translation>
 <name>planner.app.spoken</name>
 <message>
 <source>_stand_ins</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 </context>
 <context>
@@ -10468,6 +10558,98 @@ nicht klar</translation>
 <source>Fusion</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+</context>
+<context>
+<name>planner.app.tour</name>
+<message>
+<source>Size</source>
+<translation>Maße</translation>
+</message>
+<message>
+<source>Type your space's inside width, depth and height here, or drag its walls and corners in the drawing.</source>
+<translation>Hier Breite, Tiefe und Höhe des Raums innen eintippen, oder Wände und Ecken in der Zeichnung ziehen.</translation>
+</message>
+<message>
+<source>Lamp</source>
+<translation>Lampe</translation>
+</message>
+<message>
+<source>Drag a lamp to its place here and to its height in the side view; the key L hangs one more.</source>
+<translation>Eine Lampe hier an ihren Ort ziehen und in der Seitenansicht auf ihre Höhe; die Taste L hängt eine weitere auf.</translation>
+</message>
+<message>
+<source>Lining</source>
+<translation>Auskleidung</translation>
+</message>
+<message>
+<source>Click a wall and choose here what it is lined with; the list says what each would bring.</source>
+<translation>Auf eine Wand klicken und hier wählen, womit sie ausgekleidet ist; die Liste sagt, was jede brächte.</translation>
+</message>
+<message>
+<source>Figures</source>
+<translation>Kennzahlen</translation>
+</message>
+<message>
+<source>Read here how much light falls on the canopy and how even it is, with what is not known of it; a click on a figure tells what it is.</source>
+<translation>Hier steht, wie viel Licht auf das Blätterdach fällt und wie gleichmäßig, mit dem, was daran unsicher ist; ein Klick auf eine Kennzahl erklärt sie.</translation>
+</message>
+<message>
+<source>Side by side</source>
+<translation>Nebeneinander</translation>
+</message>
+<message>
+<source>Keep the sketch as an option with Ctrl+K, and weigh options against each other on this page.</source>
+<translation>Die Skizze mit Strg+K als Variante behalten und Varianten auf dieser Seite gegeneinander abwägen.</translation>
+</message>
+<message>
+<source>Survey</source>
+<translation>Messung</translation>
+</message>
+<message>
+<source>When it is built, print a board with holes, read your meter at each of them, and see on this page whether the light is as planned.</source>
+<translation>Wenn gebaut ist: ein Lochbrett drucken, an jedem Loch das Messgerät ablesen und auf dieser Seite sehen, ob das Licht ist wie geplant.</translation>
+</message>
+<message>
+<source>Back</source>
+<translation>Zurück</translation>
+</message>
+<message>
+<source>Next</source>
+<translation>Weiter</translation>
+</message>
+<message>
+<source>Leave the tour</source>
+<translation>Rundgang beenden</translation>
+</message>
+<message>
+<source>Esc does the same.</source>
+<translation>Esc tut dasselbe.</translation>
+</message>
+<message>
+<source>sketch</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{value} of {len}</source>
+<translation>{value} von {len}</translation>
+</message>
+<message>
+<source>{title}  ·  {place}</source>
+<translation>{title}  ·  {place}</translation>
+</message>
+<message>
+<source>Tour, {place}: {title}</source>
+<translation>Rundgang, {place}: {title}</translation>
+</message>
+<message>
+<source>Done</source>
+<translation>Fertig</translation>
+</message>
+<message>
+<source>{text}; {place}: {title}</source>
+<translation>{text}; {place}: {title}</translation>
 </message>
 </context>
 <context>
@@ -10991,11 +11173,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>The {word} of the file is drawn as a rectangle of the same area, {value} × {value2} cm.</source>
-<translation type="unfinished" />
+<translation>{word}: in der Datei; gezeichnet als Rechteck gleicher Fläche, {value} × {value2} cm.</translation>
 </message>
 <message>
 <source>The {word} of the file is drawn as the flat rectangle seen from below.</source>
-<translation type="unfinished" />
+<translation>{word}: in der Datei; gezeichnet als flaches Rechteck, wie von unten gesehen.</translation>
 </message>
 <message>
 <source>The lamp is taken as a point; the file gives no size.</source>
@@ -11121,11 +11303,12 @@ nicht klar</translation>
 </message>
 <message>
 <source>point</source>
-<translation>Punkt</translation>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>{word}, {value} × {value2} cm</source>
-<translation type="unfinished" />
+<translation>{word}, {value} × {value2} cm</translation>
 </message>
 <message>
 <source>, {value} cm high</source>
@@ -11860,7 +12043,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>In type A files the lamp looks sideways: H 0 V 0 lies along the lamp's length. If the lamp is to shine down, aim it down.</source>
-<translation type="unfinished" />
+<translation>In Dateien vom Typ A blickt die Lampe zur Seite: H 0 V 0 liegt längs der Lampe. Soll sie nach unten leuchten, nach unten richten.</translation>
 </message>
 <message>
 <source>C</source>
@@ -12867,7 +13050,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Map of {nx} x {ny} cells, quality {word}, seed {seed}, {seconds} s.</source>
-<translation type="unfinished" />
+<translation>Karte aus {nx} x {ny} Zellen, Qualität {word}, Startzahl {seed}, {seconds} s.</translation>
 </message>
 <message>
 <source>open a plan in the window and import its readings on the page Survey</source>
@@ -13649,7 +13832,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{label} and {inside} go together (correlation {correlation}): the readings tell one in the light of the other, not each by itself.</source>
-<translation type="unfinished" />
+<translation>{label} und {inside} hängen zusammen (Korrelation {correlation}): die Messwerte sagen das eine im Licht des anderen, nicht jedes für sich.</translation>
 </message>
 <message>
 <source>The readings scatter about the fit as much as their stated noise lets expect, or less, in each survey.</source>
@@ -13712,15 +13895,17 @@ nicht klar</translation>
 </message>
 <message>
 <source>{name} (calibrated {day})</source>
-<translation type="unfinished" />
+<translation>{name} (abgeglichen {day})</translation>
 </message>
 <message>
 <source>DAY</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>[\d-]+</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>key</source>
@@ -14180,23 +14365,27 @@ nicht klar</translation>
 </message>
 <message>
 <source>words</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>remedy</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>lamp</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>profile</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Use in the plan</source>
-<translation type="unfinished" />
+<translation>Im Plan verwenden</translation>
 </message>
 <message>
 <source>higher</source>
@@ -14429,7 +14618,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>The {word} of what was tried</source>
-<translation type="unfinished" />
+<translation>Die {word} von allem, was versucht wurde</translation>
 </message>
 <message>
 <source> so far</source>
@@ -14807,7 +14996,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>lamp {value}</source>
-<translation type="unfinished" />
+<translation>Lampe {value}</translation>
 </message>
 </context>
 <context>
@@ -14829,15 +15018,15 @@ nicht klar</translation>
 </message>
 <message>
 <source>reflectance of {}</source>
-<translation type="unfinished" />
+<translation>Reflexionsgrad von {}</translation>
 </message>
 <message>
 <source>photon flux of {}</source>
-<translation type="unfinished" />
+<translation>Photonenfluss von {}</translation>
 </message>
 <message>
 <source>hanging height of {}</source>
-<translation type="unfinished" />
+<translation>Hängehöhe von {}</translation>
 </message>
 <message>
 <source>a survey with {}</source>
@@ -15052,7 +15241,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>There is no {inside} in '{name}'.</source>
-<translation type="unfinished" />
+<translation>{inside}: gibt es nicht in „{name}“.</translation>
 </message>
 <message>
 <source>{words} has no {words2}.</source>
@@ -15064,7 +15253,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{lead}, {inside}</source>
-<translation type="unfinished" />
+<translation>{lead}, {inside}</translation>
 </message>
 <message>
 <source>lining, all walls</source>
@@ -15139,6 +15328,19 @@ nicht klar</translation>
 </message>
 <message>
 <source>stop</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
+<name>planner.estimate.upright</name>
+<message>
+<source>ignore</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>right</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -15262,7 +15464,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>, {inside}</source>
-<translation type="unfinished" />
+<translation>, {inside}</translation>
 </message>
 <message>
 <source>No lining offered comes nearer.</source>
@@ -15467,11 +15669,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{name}' cannot be opened: {problem}.</source>
-<translation type="unfinished" />
+<translation>„{name}“ lässt sich nicht öffnen: {problem}.</translation>
 </message>
 <message>
 <source>'{name}' cannot be saved: {problem}.</source>
-<translation type="unfinished" />
+<translation>„{name}“ lässt sich nicht speichern: {problem}.</translation>
 </message>
 <message>
 <source>the file was changed by another program or window since it was opened here; save under another name, or overwrite it knowingly</source>
@@ -16885,12 +17087,12 @@ nicht klar</translation>
 <translation>, Streifen {value}</translation>
 </message>
 <message>
-<source>there is no {kind} {value}{band} here.</source>
-<translation>das gibt es hier nicht: {kind} {value}{band}.</translation>
+<source>there is no {word} {value}{band} here.</source>
+<translation>{word} {value}{band} gibt es hier nicht.</translation>
 </message>
 <message>
-<source>a {kind} has no lining.</source>
-<translation>hier gibt es keine Auskleidung ({kind}).</translation>
+<source>a {word} has no lining.</source>
+<translation>{word}: hat keine Auskleidung.</translation>
 </message>
 <message>
 <source>no lamp hangs in the space; hang one first.</source>
@@ -16980,11 +17182,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>all walls: </source>
-<translation type="unfinished" />
+<translation>alle Wände: </translation>
 </message>
 <message>
 <source>{ALL_WALLS}{_lining_words}</source>
-<translation type="unfinished" />
+<translation>{ALL_WALLS}{_lining_words}</translation>
 </message>
 <message>
 <source>all lamps: {_dial_words}</source>
@@ -16992,16 +17194,15 @@ nicht klar</translation>
 </message>
 <message>
 <source>{inside}: {lining}</source>
-<translation type="unfinished" />
+<translation>{inside}: {lining}</translation>
 </message>
 <message>
 <source>{inside}: {text}</source>
-<translation type="unfinished" />
+<translation>{inside}: {text}</translation>
 </message>
 <message>
-<source> of the {at}</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<source> of the {word}</source>
+<translation> ({word})</translation>
 </message>
 <message>
 <source>{name} {text}</source>
@@ -18027,6 +18228,18 @@ nicht klar</translation>
 <translation>{verb}: {word}</translation>
 </message>
 <message>
+<source>{verb} {len} lamps</source>
+<translation>{verb}: {len} Lampen</translation>
+</message>
+<message>
+<source>{verb} {len} obstacles</source>
+<translation>{verb}: {len} Hindernisse</translation>
+</message>
+<message>
+<source>{verb} {len} things</source>
+<translation>{verb}: {len} Stücke</translation>
+</message>
+<message>
 <source>lamps</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -18035,14 +18248,6 @@ nicht klar</translation>
 <source>obstacles</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
-</message>
-<message>
-<source>things</source>
-<translation type="unfinished" />
-</message>
-<message>
-<source>{verb} {len} {things}</source>
-<translation type="unfinished" />
 </message>
 <message>
 <source>x</source>
@@ -20008,7 +20213,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{name} on {inside}: {brought} µmol to the mean.</source>
-<translation type="unfinished" />
+<translation>{name}, {inside}: {brought} µmol zum Mittel.</translation>
 </message>
 <message>
 <source>{name}: {came} of the canopy's light met it on the way</source>
@@ -20892,7 +21097,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{inside} ({stage})</source>
-<translation type="unfinished" />
+<translation>{inside} ({stage})</translation>
 </message>
 <message>
 <source>, the rest under it</source>
@@ -21217,13 +21422,16 @@ nicht klar</translation>
 <translation> (Streifen {value})</translation>
 </message>
 <message>
-<source>{kind}{value} </source>
-<translation>{kind}{value} </translation>
+<source>walls</source>
+<translation>Wände</translation>
 </message>
 <message>
-<source>{kind}</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<source>obstacles</source>
+<translation>Hindernisse</translation>
+</message>
+<message>
+<source>{name} {join}</source>
+<translation>{name} {join}</translation>
 </message>
 </context>
 <context>
@@ -21554,7 +21762,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Sections</source>
-<translation type="unfinished" />
+<translation>Abschnitte</translation>
 </message>
 <message>
 <source>utf-8</source>
@@ -21885,7 +22093,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Canopy at</source>
-<translation>Blätterdach</translation>
+<translation>Blätterdach auf</translation>
 </message>
 <message>
 <source>Raise to</source>
@@ -21940,1024 +22148,1109 @@ nicht klar</translation>
 <name>planner.survey.comparison</name>
 <message>
 <source>mean</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>min</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>max</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>above</source>
-<translation type="unfinished" />
+<translation>über</translation>
 </message>
 <message>
 <source>below</source>
-<translation type="unfinished" />
+<translation>unter</translation>
 </message>
 <message>
 <source>, at 95 % for all {among} surveys together</source>
-<translation type="unfinished" />
+<translation>, mit 95 % für alle {among} Messungen zusammen</translation>
 </message>
 <message>
 <source>the meter's gain drops out</source>
-<translation type="unfinished" />
+<translation>der Kalibrierfaktor des Messgeräts fällt heraus</translation>
 </message>
 <message>
 <source>two meters were used, so their gains do not drop out</source>
-<translation type="unfinished" />
+<translation>zwei Messgeräte wurden benutzt, ihre Kalibrierfaktoren fallen also nicht heraus</translation>
 </message>
 <message>
 <source>'{first}' reads {percent} % {way} '{second}', ± {band} % over {holes} holes ({common}; setting up anew alone makes ± {anew} %{together}).</source>
-<translation type="unfinished" />
+<translation>„{first}“ liegt {percent} % {way} „{second}“, ± {band} % bei {holes} Löchern ({common}; neues Aufbauen allein macht ± {anew} %{together}).</translation>
 </message>
 <message>
 <source>{figures} The difference is larger than what the readings can resolve.</source>
-<translation type="unfinished" />
+<translation>{figures} Der Unterschied ist größer als das, was die Messwerte gerade noch auflösen.</translation>
 </message>
 <message>
 <source>{figures} The readings cannot tell the two apart.</source>
-<translation type="unfinished" />
+<translation>{figures} Die Messwerte können die beiden nicht unterscheiden.</translation>
 </message>
 <message>
 <source>'{name}'</source>
-<translation type="unfinished" />
+<translation>„{name}“</translation>
 </message>
 <message>
 <source>{listed} cannot be told apart.</source>
-<translation type="unfinished" />
+<translation>{listed} sind nicht unterscheidbar.</translation>
 </message>
 <message>
 <source>All of them can be told apart.</source>
-<translation type="unfinished" />
+<translation>Alle sind unterscheidbar.</translation>
 </message>
 <message>
 <source>{names} is brighter than all the others.</source>
-<translation type="unfinished" />
+<translation>{names} ist heller als alle anderen.</translation>
 </message>
 <message>
 <source>{listed}: no hole in common with the others.</source>
-<translation type="unfinished" />
+<translation>{listed}: kein gemeinsames Loch mit den anderen.</translation>
 </message>
 <message>
 <source>{value} %</source>
-<translation type="unfinished" />
+<translation>{value} %</translation>
 </message>
 <message>
 <source>Setting up anew scatters by {size} at least: so far off were holes read again.</source>
-<translation type="unfinished" />
+<translation>Neues Aufbauen streut um mindestens {size}: So weit wichen neu gemessene Löcher ab.</translation>
 </message>
 <message>
 <source>That setting up anew scatters by {size} is taken from what the surveys state; a survey repeated from the start would measure it.</source>
-<translation type="unfinished" />
+<translation>Dass neues Aufbauen um {size} streut, folgt aus den Angaben der Messungen; eine von Anfang an wiederholte Messung würde es messen.</translation>
 </message>
 <message>
 <source>Setting up anew scatters by {size}, as repeated surveys show.</source>
-<translation type="unfinished" />
+<translation>Neues Aufbauen streut um {size}, wie wiederholte Messungen zeigen.</translation>
 </message>
 <message>
 <source>a ranking is by mean, min or max, not by '{by}'.</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>the base of a ranking must be a survey with light in its readings.</source>
-<translation type="unfinished" />
+<translation>die Basis einer Rangfolge muss eine Messung mit Licht in ihren Messwerten sein.</translation>
 </message>
 <message>
 <source>output</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>hanging height</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>board</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>sensor height</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>door</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>'{name}' {_told}</source>
-<translation type="unfinished" />
+<translation>„{name}“ {_told}</translation>
 </message>
 <message>
-<source>The {words} was not the same: {listed}. That counts too.</source>
-<translation type="unfinished" />
+<source>The {word} was not the same: {listed}. That counts too.</source>
+<translation>{word}: war nicht gleich: {listed}. Auch das zählt.</translation>
 </message>
 <message>
 <source>as in the plan</source>
-<translation type="unfinished" />
+<translation>wie im Plan</translation>
 </message>
 <message>
 <source>perhaps {value} % open</source>
-<translation type="unfinished" />
+<translation>vielleicht {value} % offen</translation>
 </message>
 <message>
 <source>shut</source>
-<translation type="unfinished" />
-</message>
-<message>
-<source>height</source>
-<translation type="unfinished" />
+<translation>geschlossen</translation>
 </message>
 <message>
 <source>{value} cm</source>
-<translation type="unfinished" />
+<translation>{value} cm</translation>
 </message>
 </context>
 <context>
 <name>planner.survey.layout</name>
 <message>
 <source>a margin of {value} cm on both sides leaves nothing of {value2} cm; choose one below {value3} cm.</source>
-<translation type="unfinished" />
+<translation>ein Rand von {value} cm auf beiden Seiten lässt von {value2} cm nichts übrig; einen unter {value3} cm wählen.</translation>
 </message>
 <message>
 <source>no hole of this grid lies inside the space; use more rows and columns.</source>
-<translation type="unfinished" />
+<translation>kein Loch dieses Rasters liegt im Raum; mehr Reihen und Spalten nehmen.</translation>
 </message>
 <message>
 <source>the margin leaves nothing of the space; choose a smaller one.</source>
-<translation type="unfinished" />
+<translation>der Rand lässt vom Raum nichts übrig; einen kleineren wählen.</translation>
 </message>
 <message>
 <source>Survey {value}</source>
-<translation type="unfinished" />
+<translation>Messung {value}</translation>
 </message>
 <message>
 <source>{stem}, again</source>
-<translation type="unfinished" />
+<translation>{stem}, noch einmal</translation>
 </message>
 <message>
 <source>hole {lost} has</source>
-<translation type="unfinished" />
+<translation>Loch {lost} hat</translation>
 </message>
 <message>
 <source>{len} holes have</source>
-<translation type="unfinished" />
+<translation>{len} Löcher haben</translation>
 </message>
 <message>
 <source>{which} readings and would be gone from this grid; copy the survey to another board, or take the readings out first.</source>
-<translation type="unfinished" />
+<translation>{which} Messwerte, für die dieses Raster keinen Platz hat; die Messung auf ein anderes Lochbrett kopieren oder zuerst die Messwerte herausnehmen.</translation>
 </message>
 <message>
 <source>hole</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>this survey was not laid out as a grid; its holes came with a table.</source>
-<translation type="unfinished" />
+<translation>diese Messung wurde nicht als Raster angelegt; ihre Löcher kamen mit einer Tabelle.</translation>
 </message>
 <message>
 <source>excluded</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 </context>
 <context>
 <name>planner.survey.statistics</name>
 <message>
 <source>From the first reading to the last the light changed by {size} % ± {band} %</source>
-<translation type="unfinished" />
+<translation>Vom ersten bis zum letzten Messwert änderte sich das Licht um {size} % ± {band} %</translation>
 </message>
 <message>
 <source>{said}: no drift to be seen.</source>
-<translation type="unfinished" />
+<translation>{said}: keine Drift zu sehen.</translation>
 </message>
 <message>
 <source>{said}; a calibration takes that off.</source>
-<translation type="unfinished" />
+<translation>{said}; ein Abgleich zieht das ab.</translation>
 </message>
 <message>
 <source>readings</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>hole</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>stable</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>The estimate is dark at these holes, so nothing can be set against it: hang a lamp, or turn its output up.</source>
-<translation type="unfinished" />
+<translation>Die Schätzung ist an diesen Löchern dunkel, also lässt sich nichts dagegenhalten: eine Lampe aufhängen oder heller stellen.</translation>
 </message>
 <message>
 <source>above</source>
-<translation type="unfinished" />
+<translation>über</translation>
 </message>
 <message>
 <source>below</source>
-<translation type="unfinished" />
+<translation>unter</translation>
 </message>
 <message>
 <source>On the mean the readings lie {percent} % {way} the estimate</source>
-<translation type="unfinished" />
+<translation>Im Mittel liegen die Messwerte {percent} % {way} der Schätzung</translation>
 </message>
 <message>
 <source>{said}, which the meter's calibration alone could explain.</source>
-<translation type="unfinished" />
+<translation>{said}, was die Kalibrierung des Messgeräts allein erklären könnte.</translation>
 </message>
 <message>
 <source>{said}: more than the calibration explains, but good agreement (within 10 %).</source>
-<translation type="unfinished" />
+<translation>{said}: mehr, als die Kalibrierung erklärt, aber gute Übereinstimmung (innerhalb von 10 %).</translation>
 </message>
 <message>
 <source>{said}: more than a meter usually errs. Look at the lamp's photon flux, the linings and the hanging height first.</source>
-<translation type="unfinished" />
+<translation>{said}: mehr, als ein Messgerät üblicherweise abweicht. Zuerst Photonenfluss der Lampe, Auskleidungen und Hängehöhe prüfen.</translation>
 </message>
 <message>
 <source>Apart from that common factor they scatter by {percent} % (rms)</source>
-<translation type="unfinished" />
+<translation>Abgesehen von diesem gemeinsamen Faktor streuen sie um {percent} % (rms)</translation>
 </message>
 <message>
 <source>{said}: the shape of the light is right.</source>
-<translation type="unfinished" />
+<translation>{said}: Die Form des Lichts stimmt.</translation>
 </message>
 <message>
 <source>{said}: the shape of the light is about right.</source>
-<translation type="unfinished" />
+<translation>{said}: Die Form des Lichts stimmt ungefähr.</translation>
 </message>
 <message>
 <source>{said}: the shape of the light differs. Look at the lamp's profile and place, and at the map of residuals.</source>
-<translation type="unfinished" />
+<translation>{said}: Die Form des Lichts weicht ab. Profil und Platz der Lampe und die Karte der Abweichungen ansehen.</translation>
 </message>
 <message>
 <source>The readings are all alike, so a correlation says nothing.</source>
-<translation type="unfinished" />
+<translation>Die Messwerte sind alle gleich, also sagt eine Korrelation nichts.</translation>
 </message>
 <message>
 <source>r² = {r2}: the estimate follows {value} % of how the readings vary from hole to hole; where the light is even this is low however good the estimate.</source>
-<translation type="unfinished" />
+<translation>r² = {r2}: Die Schätzung folgt {value} % dessen, wie die Messwerte von Loch zu Loch schwanken; wo das Licht gleichmäßig ist, ist das niedrig, wie gut die Schätzung auch ist.</translation>
 </message>
 <message>
 <source>{count} of {total} readings differ by more than the meter's own uncertainty.</source>
-<translation type="unfinished" />
+<translation>{count} von {total} Messwerten weichen um mehr als die Unsicherheit des Messgeräts ab.</translation>
 </message>
 <message>
 <source>Interpolated from readings alone; between holes it is a guess.</source>
-<translation type="unfinished" />
+<translation>Nur aus Messwerten interpoliert; zwischen den Löchern ist es geraten.</translation>
 </message>
 <message>
 <source>thin_plate_spline</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 </context>
 <context>
 <name>planner.survey.table_cells</name>
 <message>
 <source>tabs</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>semicolons</source>
-<translation type="unfinished" />
-</message>
-<message>
-<source>bars</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>commas</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>spaces</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>bars</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>'{shown}'</source>
-<translation type="unfinished" />
+<translation>„{shown}“</translation>
 </message>
 <message>
 <source>this is a workbook in the old binary format; save it as .xlsx or as .csv first.</source>
-<translation type="unfinished" />
+<translation>dies ist eine Arbeitsmappe im alten Binärformat; zuerst als .xlsx oder .csv speichern.</translation>
 </message>
 <message>
 <source>this is a PDF; copy the table into a spreadsheet and save it as .csv.</source>
-<translation type="unfinished" />
+<translation>dies ist ein PDF; die Tabelle in eine Tabellenkalkulation kopieren und als .csv speichern.</translation>
 </message>
 <message>
 <source>utf-16</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>utf-8-sig</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>cp1252</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>latin-1</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>this is not a text file; save the table as .csv or .xlsx.</source>
-<translation type="unfinished" />
+<translation>dies ist keine Textdatei; die Tabelle als .csv oder .xlsx speichern.</translation>
 </message>
 <message>
 <source>the text holds zero bytes, so it is not a table; save it as .csv.</source>
-<translation type="unfinished" />
+<translation>der Text enthält Nullbytes, ist also keine Tabelle; als .csv speichern.</translation>
 </message>
 <message>
 <source>the table has {count} rows; a survey holds at most {MAX_READINGS} readings, so thin it out or average it first.</source>
-<translation type="unfinished" />
+<translation>die Tabelle hat {count} Zeilen; eine Messung enthält höchstens {MAX_READINGS} Messwerte, also zuerst ausdünnen oder mitteln.</translation>
 </message>
 <message>
 <source>the sign {separator}</source>
-<translation type="unfinished" />
+<translation>das Zeichen {separator}</translation>
 </message>
 <message>
 <source>row {value} cannot be parted into cells ({error}); check its quotation marks.</source>
-<translation type="unfinished" />
+<translation>Zeile {value} lässt sich nicht in Zellen teilen ({error}); ihre Anführungszeichen prüfen.</translation>
 </message>
 <message>
 <source>row {number} has {len} columns; a table of readings may have at most {MAX_COLUMNS}.</source>
-<translation type="unfinished" />
+<translation>Zeile {number} hat {len} Spalten; eine Tabelle mit Messwerten darf höchstens {MAX_COLUMNS} haben.</translation>
 </message>
 <message>
 <source>the table is empty; copy the readings together with their places.</source>
-<translation type="unfinished" />
+<translation>die Tabelle ist leer; die Messwerte zusammen mit ihren Orten kopieren.</translation>
 </message>
 <message>
 <source>{value} blocks of {wide} columns stand side by side.</source>
-<translation type="unfinished" />
+<translation>{value} Blöcke aus {wide} Spalten stehen nebeneinander.</translation>
 </message>
 <message>
 <source> {fraction}</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 </context>
 <context>
 <name>planner.survey.table_guess</name>
 <message>
-<source>Cells are parted by {separated}.</source>
-<translation type="unfinished" />
+<source>Cells are parted by {word}.</source>
+<translation>Zellen sind getrennt durch {word}.</translation>
 </message>
 <message>
 <source>The decimal mark is the {value}.</source>
-<translation type="unfinished" />
+<translation>Das Dezimalzeichen ist {value}.</translation>
 </message>
 <message>
 <source>comma</source>
-<translation type="unfinished" />
+<translation>das Komma</translation>
 </message>
 <message>
 <source>point</source>
-<translation type="unfinished" />
+<translation>der Punkt</translation>
 </message>
 <message>
 <source>The first row is</source>
-<translation type="unfinished" />
+<translation>Die erste Zeile ist</translation>
 </message>
 <message>
 <source>The first {heading_rows} rows are</source>
-<translation type="unfinished" />
+<translation>Die ersten {heading_rows} Zeilen sind</translation>
 </message>
 <message>
 <source>{rows} heading.</source>
-<translation type="unfinished" />
+<translation>{rows} Überschrift.</translation>
 </message>
 <message>
 <source>Lengths are in {value}.</source>
-<translation type="unfinished" />
+<translation>Längen sind in {value}.</translation>
 </message>
 <message>
 <source>Values are in {listed}.</source>
-<translation type="unfinished" />
+<translation>Werte sind in {listed}.</translation>
 </message>
 <message>
 <source>far side (largest y)</source>
-<translation type="unfinished" />
+<translation>die ferne Seite (größtes y)</translation>
 </message>
 <message>
 <source>near side (smallest y)</source>
-<translation type="unfinished" />
+<translation>die nahe Seite (kleinstes y)</translation>
 </message>
 <message>
 <source>x along its first row and y down its first column</source>
-<translation type="unfinished" />
+<translation>x in der ersten Zeile und y in der ersten Spalte</translation>
 </message>
 <message>
 <source>values only</source>
-<translation type="unfinished" />
+<translation>nichts als Werten</translation>
 </message>
 <message>
 <source>names beside them</source>
-<translation type="unfinished" />
+<translation>Namen daneben</translation>
 </message>
 <message>
 <source>The table is a picture of the board, with {axes}; its first row is the {end}.</source>
-<translation type="unfinished" />
+<translation>Die Tabelle ist ein Bild des Lochbretts, mit {axes}; ihre erste Zeile ist {end}.</translation>
 </message>
 <message>
 <source>No column is taken for readings.</source>
-<translation type="unfinished" />
+<translation>Keine Spalte ist als Messwerte genommen.</translation>
 </message>
 <message>
 <source>{value} {join}</source>
-<translation type="unfinished" />
+<translation>{value} {join}</translation>
 </message>
 <message>
 <source>column</source>
-<translation type="unfinished" />
+<translation>Spalte</translation>
 </message>
 <message>
 <source>columns</source>
-<translation type="unfinished" />
+<translation>Spalten</translation>
 </message>
 <message>
 <source>{capitalize} holds readings in the order of the holes.</source>
-<translation type="unfinished" />
+<translation>{capitalize}: Messwerte in der Reihenfolge der Löcher.</translation>
 </message>
 <message>
 <source>Column {hole} is the hole number, {told} the readings.</source>
-<translation type="unfinished" />
+<translation>Spalte {hole}: Lochnummer, {told}: Messwerte.</translation>
 </message>
 <message>
 <source>{capitalize} holds readings; of x and y one is not named.</source>
-<translation type="unfinished" />
+<translation>{capitalize}: Messwerte; von x und y ist eines nicht benannt.</translation>
 </message>
 <message>
 <source>Column {x} is x, column {y} is y, {told} the readings.</source>
-<translation type="unfinished" />
+<translation>Spalte {x}: x, Spalte {y}: y, {told}: Messwerte.</translation>
 </message>
 <message>
 <source>{quoted} is read as {read}; if that is wrong, change the decimal mark.</source>
-<translation type="unfinished" />
+<translation>{quoted} ist als {read} gelesen; wenn das falsch ist, das Dezimalzeichen ändern.</translation>
 </message>
 <message>
 <source>Column {number_of} ({name}) is passed over.</source>
-<translation type="unfinished" />
+<translation>Spalte {number_of} ({name}) wird übergangen.</translation>
 </message>
 <message>
 <source> (a decimal comma?)</source>
-<translation type="unfinished" />
+<translation> (ein Dezimalkomma?)</translation>
 </message>
 <message>
 <source>row {numbers}, column {number_of}: {quoted} stands under no heading{hint}; name its column, or part the cells by semicolons.</source>
-<translation type="unfinished" />
+<translation>Zeile {numbers}, Spalte {number_of}: {quoted} steht unter keiner Überschrift{hint}; die Spalte benennen oder die Zellen durch Semikolons trennen.</translation>
 </message>
 <message>
 <source>Column {number_of} ({names}) is passed over: another says it in {value}.</source>
-<translation type="unfinished" />
+<translation>Spalte {number_of} ({names}) wird übergangen: Eine andere sagt es in {value}.</translation>
 </message>
 <message>
 <source>No unit of length is given; metres are supposed.</source>
-<translation type="unfinished" />
+<translation>Keine Längeneinheit angegeben; Meter angenommen.</translation>
 </message>
 <message>
 <source>No unit of length is given; centimetres are supposed.</source>
-<translation type="unfinished" />
+<translation>Keine Längeneinheit angegeben; Zentimeter angenommen.</translation>
 </message>
 <message>
 <source>No unit of light is given; {PPFD_UNIT} is supposed.</source>
-<translation type="unfinished" />
+<translation>Keine Lichteinheit angegeben; {PPFD_UNIT} angenommen.</translation>
 </message>
 <message>
 <source>No unit of light is given; such large numbers are taken for lux.</source>
-<translation type="unfinished" />
+<translation>Keine Lichteinheit angegeben; so große Zahlen werden als Lux genommen.</translation>
 </message>
 <message>
 <source>no row of numbers was found; give a hole number and a reading in each row, or x, y and a reading, or a picture of the board.</source>
-<translation type="unfinished" />
+<translation>keine Zeile mit Zahlen gefunden; je Zeile eine Lochnummer und einen Messwert angeben, oder x, y und einen Messwert, oder ein Bild des Lochbretts.</translation>
 </message>
 <message>
 <source>The first column counts and is taken for hole numbers.</source>
-<translation type="unfinished" />
+<translation>Die erste Spalte zählt und wird als Lochnummern genommen.</translation>
 </message>
 <message>
 <source>row {numbers}: '{join}' may hold a decimal comma beside the commas that part the cells; part them by semicolons.</source>
-<translation type="unfinished" />
+<translation>Zeile {numbers}: „{join}“ kann neben den Kommas, die die Zellen trennen, ein Dezimalkomma enthalten; Zellen durch Semikolons trennen.</translation>
 </message>
 <message>
 <source>Column {number_of} ({name}) is left out.</source>
-<translation type="unfinished" />
+<translation>Spalte {number_of} ({name}) wird ausgelassen.</translation>
 </message>
 <message>
 <source>row {numbers} counts columns, but has one cell less than the rows below; put an empty cell before it.</source>
-<translation type="unfinished" />
+<translation>Zeile {numbers} zählt Spalten, hat aber eine Zelle weniger als die Zeilen darunter; eine leere Zelle davorsetzen.</translation>
 </message>
 <message>
 <source>The first row counts 1 to {width} and is not taken for readings.</source>
-<translation type="unfinished" />
+<translation>Die erste Zeile zählt 1 bis {width} und wird nicht als Messwerte genommen.</translation>
 </message>
 <message>
 <source>The first column counts 1 to {len} and is not taken for readings.</source>
-<translation type="unfinished" />
+<translation>Die erste Spalte zählt 1 bis {len} und wird nicht als Messwerte genommen.</translation>
 </message>
 <message>
 <source>Nothing says which side the first row is; the far side is supposed.</source>
-<translation type="unfinished" />
+<translation>Nichts sagt, welche Seite die erste Zeile ist; die ferne Seite wird angenommen.</translation>
 </message>
 <message>
 <source>the columns run from right to left ({quoted} first); turn them round, so that the left side comes first.</source>
-<translation type="unfinished" />
+<translation>die Spalten laufen von rechts nach links ({quoted} zuerst); umdrehen, sodass die linke Seite zuerst kommt.</translation>
 </message>
 </context>
 <context>
 <name>planner.survey.table_headings</name>
 <message>
 <source>mm</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>cm</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>m</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>in</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>ft</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>lux</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>klx</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>fc</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>n/a</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>na</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>nan</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>n.a.</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>null</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>none</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>{upper} {lower}</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>row {numbers}</source>
-<translation type="unfinished" />
+<translation>Zeile {numbers}</translation>
 </message>
 <message>
 <source>x</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>y</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>the headings in {place} name {found} but no {lacking}; give both.</source>
-<translation type="unfinished" />
+<translation>die Überschriften in {place} nennen {found}, aber kein {lacking}; beide angeben.</translation>
 </message>
 <message>
 <source>the headings in {place} name {word} more than once ({join}); keep one of them.</source>
-<translation type="unfinished" />
+<translation>die Überschriften in {place} nennen {word} mehr als einmal ({join}); nur eine davon behalten.</translation>
 </message>
 <message>
 <source>the headings in {place} name no readings; call their column PPFD, lux or reading.</source>
-<translation type="unfinished" />
+<translation>die Überschriften in {place} nennen keine Messwerte; deren Spalte PPFD, lux oder Messwert nennen.</translation>
 </message>
 </context>
 <context>
 <name>planner.survey.table_reading</name>
 <message>
 <source>no column is taken for readings; name the one that holds them, or change what parts the cells.</source>
-<translation type="unfinished" />
+<translation>keine Spalte ist als Messwerte genommen; die Spalte mit ihnen benennen oder ändern, was die Zellen trennt.</translation>
 </message>
 <message>
 <source>column {number_of} is {word}, but no column is {word2}; name both, or neither.</source>
-<translation type="unfinished" />
+<translation>Spalte {number_of} ist {word}, aber keine Spalte ist {word2}; beide benennen oder keine.</translation>
 </message>
 <message>
 <source>the values are in W/m², which says nothing about photons; read PPFD or lux instead, or choose another unit if that is what they are.</source>
-<translation type="unfinished" />
+<translation>die Werte sind in W/m², was nichts über Photonen sagt; stattdessen PPFD oder Lux messen oder eine andere Einheit wählen, wenn sie in dieser sind.</translation>
 </message>
 <message>
 <source>the values are in {value}; choose the lamp's spectrum, by which they become {PPFD_UNIT}.</source>
-<translation type="unfinished" />
+<translation>die Werte sind in {value}; das Spektrum der Lampe wählen, mit dem sie zu {PPFD_UNIT} werden.</translation>
 </message>
 <message>
 <source>the table holds no readings; every value in it is empty.</source>
-<translation type="unfinished" />
+<translation>die Tabelle enthält keine Messwerte; jeder Wert darin ist leer.</translation>
 </message>
 <message>
 <source>a survey holds at most {MAX_READINGS} readings, not {count}.</source>
-<translation type="unfinished" />
+<translation>eine Messung enthält höchstens {MAX_READINGS} Messwerte, nicht {count}.</translation>
 </message>
 <message>
 <source>Row {numbers} ({first}) is left out.</source>
-<translation type="unfinished" />
+<translation>Zeile {numbers} ({first}) wird ausgelassen.</translation>
 </message>
 <message>
 <source>x</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>y</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>The times are passed over: not every reading has one.</source>
-<translation type="unfinished" />
+<translation>Die Zeiten werden übergangen: Nicht jeder Messwert hat eine.</translation>
 </message>
 <message>
 <source>Row</source>
-<translation type="unfinished" />
+<translation>Zeile</translation>
 </message>
 <message>
 <source>Hole</source>
-<translation type="unfinished" />
+<translation>Messstelle</translation>
 </message>
 <message>
 <source>{what}{value} {listed} {value2} no number ({join}).</source>
-<translation type="unfinished" />
+<translation>{what}{value} {listed} {value2} keine Zahl ({join}).</translation>
 </message>
 <message>
 <source>s</source>
-<translation type="unfinished" />
+<translation>n</translation>
 </message>
 <message>
 <source>have</source>
-<translation type="unfinished" />
+<translation>haben</translation>
 </message>
 <message>
 <source>has</source>
-<translation type="unfinished" />
+<translation>hat</translation>
 </message>
 <message>
 <source>Column {other} reads {value} % against column {first} throughout: if these are two surveys, take one column at a time.</source>
-<translation type="unfinished" />
+<translation>Spalte {other} zeigt durchweg {value} % gegenüber Spalte {first}: Sind das zwei Messungen, immer nur eine Spalte nehmen.</translation>
 </message>
 <message>
 <source>Row {numbers} ({at}) is left out.</source>
-<translation type="unfinished" />
+<translation>Zeile {numbers} ({at}) wird ausgelassen.</translation>
 </message>
 <message>
 <source>{quoted} is not a reading; write a number, or nothing</source>
-<translation type="unfinished" />
+<translation>{quoted} ist kein Messwert; eine Zahl schreiben oder nichts</translation>
 </message>
 <message>
 <source>{quoted} is not in {value} as the rest</source>
-<translation type="unfinished" />
+<translation>{quoted} ist nicht in {value} wie die übrigen</translation>
 </message>
 <message>
 <source>{quoted} is below zero, which no light is</source>
-<translation type="unfinished" />
+<translation>{quoted} liegt unter null, was Licht nie tut</translation>
 </message>
 <message>
 <source>{beyond_sun}; check the unit (lux?) and the decimal mark</source>
-<translation type="unfinished" />
+<translation>{beyond_sun}; die Einheit (Lux?) und das Dezimalzeichen prüfen</translation>
 </message>
 <message>
 <source>{quoted} is not a length</source>
-<translation type="unfinished" />
+<translation>{quoted} ist keine Länge</translation>
 </message>
 <message>
 <source>{name} is missing</source>
-<translation type="unfinished" />
+<translation>{name} fehlt</translation>
 </message>
 <message>
 <source>{what}; write for example 12.5 or 4 7/8 in</source>
-<translation type="unfinished" />
+<translation>{what}; zum Beispiel 12.5 oder 4 7/8 in schreiben</translation>
 </message>
 <message>
 <source>{quoted} is not a hole number</source>
-<translation type="unfinished" />
+<translation>{quoted} ist keine Lochnummer</translation>
 </message>
 <message>
 <source>the hole number is missing</source>
-<translation type="unfinished" />
+<translation>die Lochnummer fehlt</translation>
 </message>
 <message>
 <source>{what}; holes count 1, 2, 3 and so on</source>
-<translation type="unfinished" />
+<translation>{what}; Löcher zählen 1, 2, 3 und so weiter</translation>
 </message>
 <message>
 <source>row {numbers}, column {number_of}</source>
-<translation type="unfinished" />
+<translation>Zeile {numbers}, Spalte {number_of}</translation>
 </message>
 <message>
 <source>{place}: {what}.</source>
-<translation type="unfinished" />
+<translation>{place}: {what}.</translation>
 </message>
 <message>
 <source>row</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>column</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>mean</source>
-<translation type="unfinished" />
+<translation>Mittel</translation>
 </message>
 <message>
 <source>sum</source>
-<translation type="unfinished" />
+<translation>Summe</translation>
 </message>
 <message>
-<source>the last {what} is the {name} of the others; leave it out, or name it '{name}' in the first {value}.</source>
-<translation type="unfinished" />
+<source>the last {word} is the {name} of the others; leave it out, or name it '{name}' in the first {value}.</source>
+<translation>die letzte {word} ist '{name}' der anderen; weglassen, oder in der ersten {value} '{name}' nennen.</translation>
 </message>
 <message>
 <source>the table holds a reading of hole {highest}, but the survey has only {len} holes.</source>
-<translation type="unfinished" />
+<translation>die Tabelle enthält einen Messwert von Loch {highest}, aber die Messung hat nur {len} Löcher.</translation>
 </message>
 <message>
 <source>no hole lies within {value} cm of x = {value2} cm, y = {value3} cm; check the unit of length and the corner the table counts from.</source>
-<translation type="unfinished" />
+<translation>kein Loch liegt innerhalb von {value} cm um x = {value2} cm, y = {value3} cm; die Längeneinheit prüfen und die Ecke, von der die Tabelle zählt.</translation>
 </message>
 <message>
 <source>was not laid out as a grid</source>
-<translation type="unfinished" />
+<translation>wurde nicht als Raster angelegt</translation>
 </message>
 <message>
 <source>has {rows} rows and {columns} columns</source>
-<translation type="unfinished" />
+<translation>hat {rows} Reihen und {columns} Spalten</translation>
 </message>
 <message>
 <source>the table has {rows} rows and {columns} columns of values, but the survey {has}.</source>
-<translation type="unfinished" />
+<translation>die Tabelle hat {rows} Zeilen und {columns} Spalten mit Werten, aber die Messung {has}.</translation>
 </message>
 <message>
 <source>the survey's grid has whole rows or columns without holes; give hole numbers instead of a picture of the board.</source>
-<translation type="unfinished" />
+<translation>das Raster der Messung hat ganze Reihen oder Spalten ohne Löcher; Lochnummern statt eines Bildes des Lochbretts angeben.</translation>
 </message>
 <message>
 <source>the table holds {value} at x = {value2} cm, y = {value3} cm, where the survey has no hole.</source>
-<translation type="unfinished" />
+<translation>die Tabelle enthält {value} bei x = {value2} cm, y = {value3} cm, wo die Messung kein Loch hat.</translation>
 </message>
 <message>
 <source>the table names holes by number only; lay out the survey first, then put the table onto it.</source>
-<translation type="unfinished" />
+<translation>die Tabelle nennt Löcher nur mit Nummern; zuerst die Messung anlegen, dann die Tabelle darauf legen.</translation>
 </message>
 <message>
 <source>the place x = {value} cm, y = {value2} cm lies outside the space; check the unit of length (mm?) and the corner the table counts from.</source>
-<translation type="unfinished" />
+<translation>der Ort x = {value} cm, y = {value2} cm liegt außerhalb des Raums; die Längeneinheit prüfen (mm?) und die Ecke, von der die Tabelle zählt.</translation>
 </message>
 <message>
 <source>a survey has at most {MAX_POINTS} holes, not {len}.</source>
-<translation type="unfinished" />
+<translation>eine Messung hat höchstens {MAX_POINTS} Löcher, nicht {len}.</translation>
 </message>
 <message>
 <source>the table has {rows} rows and {columns} columns of values; a grid has at most {MAX_GRID} of each.</source>
-<translation type="unfinished" />
+<translation>die Tabelle hat {rows} Zeilen und {columns} Spalten mit Werten; ein Raster hat von beiden höchstens {MAX_GRID}.</translation>
 </message>
 <message>
 <source>the table holds {value} at row {value2} from the near side, column {value3}, which lies outside the space.</source>
-<translation type="unfinished" />
+<translation>die Tabelle enthält {value} in Reihe {value2} von der nahen Seite, Spalte {value3}, was außerhalb des Raums liegt.</translation>
 </message>
 </context>
 <context>
 <name>planner.survey.table_workbook</name>
 <message>
 <source>the workbook holds no filled sheet; enter the readings in the first one.</source>
-<translation type="unfinished" />
+<translation>die Arbeitsmappe enthält kein gefülltes Blatt; die Messwerte in das erste eintragen.</translation>
 </message>
 <message>
 <source>the workbook is damaged or locked; open it in a spreadsheet and save it as .csv.</source>
-<translation type="unfinished" />
+<translation>die Arbeitsmappe ist beschädigt oder gesperrt; in einer Tabellenkalkulation öffnen und als .csv speichern.</translation>
 </message>
 <message>
 <source>the workbook is too large; copy the readings into a new one.</source>
-<translation type="unfinished" />
+<translation>die Arbeitsmappe ist zu groß; die Messwerte in eine neue kopieren.</translation>
 </message>
 <message>
 <source>row {value} has more than {MAX_COLUMNS} columns; copy the readings into a sheet of their own.</source>
-<translation type="unfinished" />
+<translation>Zeile {value} hat mehr als {MAX_COLUMNS} Spalten; die Messwerte in ein eigenes Blatt kopieren.</translation>
 </message>
 <message>
 <source>the sheet reaches down to row {value}; a survey holds at most {MAX_READINGS} readings, so thin them out or average them first.</source>
-<translation type="unfinished" />
+<translation>das Blatt reicht bis Zeile {value} hinab; eine Messung enthält höchstens {MAX_READINGS} Messwerte, also zuerst ausdünnen oder mitteln.</translation>
 </message>
 <message>
 <source>w</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>.xml</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>.rels</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>the workbook has {cells} cells or texts in one sheet; copy the readings into a new one.</source>
-<translation type="unfinished" />
+<translation>die Arbeitsmappe hat {cells} Zellen oder Texte in einem Blatt; die Messwerte in eine neue kopieren.</translation>
 </message>
 <message>
 <source>Id</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Target</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>xl/</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>xl/_rels/workbook.xml.rels</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Relationship</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>xl/styles.xml</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>xl/workbook.xml</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>sheet</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>name</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>xl/{get}</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>numFmtId</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>numFmt</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>xf</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>col</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>row</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>c</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>hidden</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>max</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>min</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>r</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>t</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>#error</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>n</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>s</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>A</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>table</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>table-column</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>table-row</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>table-cell</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>covered-table-cell</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>table:number-{value}-repeated</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>rows</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>columns</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>table:visibility</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>visible</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>table:name</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>office:value-type</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>calcext:value-type</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Row {value} is hidden and left out.</source>
-<translation type="unfinished" />
+<translation>Zeile {value} ist verborgen und wird ausgelassen.</translation>
 </message>
 <message>
 <source>the sheet has more than {MAX_ROWS} rows; thin the readings out or average them first.</source>
-<translation type="unfinished" />
+<translation>das Blatt hat mehr als {MAX_ROWS} Zeilen; die Messwerte zuerst ausdünnen oder mitteln.</translation>
 </message>
 <message>
 <source>Hidden and left out: column {listed}.</source>
-<translation type="unfinished" />
+<translation>Verborgen und ausgelassen: Spalte {listed}.</translation>
 </message>
 <message>
 <source>= (not calculated)</source>
-<translation type="unfinished" />
+<translation>= (nicht berechnet)</translation>
 </message>
 <message>
 <source>{value} %</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>{value}</source>
-<translation type="unfinished" />
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 </context>
 <context>
@@ -23049,8 +23342,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{text} {value}</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<translation>{text} {value}</translation>
 </message>
 <message>
 <source>{value}/{value2}</source>
@@ -23461,6 +23753,90 @@ nicht klar</translation>
 <translation>Lampendatei</translation>
 </message>
 <message>
+<source>obstacles</source>
+<translation>Hindernisse</translation>
+</message>
+<message>
+<source>linings</source>
+<translation>Auskleidungen</translation>
+</message>
+<message>
+<source>key</source>
+<translation>Schlüssel</translation>
+</message>
+<message>
+<source>name</source>
+<translation>Name</translation>
+</message>
+<message>
+<source>length</source>
+<translation>Länge</translation>
+</message>
+<message>
+<source>width</source>
+<translation>Breite</translation>
+</message>
+<message>
+<source>thickness</source>
+<translation>Dicke</translation>
+</message>
+<message>
+<source>over canopy</source>
+<translation>über dem Blätterdach</translation>
+</message>
+<message>
+<source>black</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>equal gaps</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>spans</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>at</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>gaps</source>
+<translation>Lücken</translation>
+</message>
+<message>
+<source>to</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>place</source>
+<translation>Ort</translation>
+</message>
+<message>
+<source>index</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dial</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>value</source>
+<translation>Wert</translation>
+</message>
+<message>
+<source>words</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>note</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -23476,12 +23852,109 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>severity</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>sentence</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>where</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>roll</source>
 <translation>Rolle</translation>
 </message>
 <message>
 <source>sheet</source>
 <translation>Platte</translation>
+</message>
+<message>
+<source>form</source>
+<translation>Form</translation>
+</message>
+<message>
+<source>price</source>
+<translation>Preis</translation>
+</message>
+<message>
+<source>model</source>
+<translation>Modell</translation>
+</message>
+<message>
+<source>price per kwh</source>
+<translation>Preis je kWh</translation>
+</message>
+<message>
+<source>currency</source>
+<translation>Währung</translation>
+</message>
+<message>
+<source>overlap</source>
+<translation>Überlappung</translation>
+</message>
+<message>
+<source>seams</source>
+<translation>Nähte</translation>
+</message>
+<message>
+<source>goods</source>
+<translation>Ware</translation>
+</message>
+<message>
+<source>lamp prices</source>
+<translation>Lampenpreise</translation>
+</message>
+<message>
+<source>span months</source>
+<translation>Monate</translation>
+</message>
+<message>
+<source>quantity</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>one</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>redo</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>step name</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>about</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>room</source>
+<translation>Raum</translation>
+</message>
+<message>
+<source>sound</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>watts</source>
+<translation>Leistung (W)</translation>
+</message>
+<message>
+<source>underside</source>
+<translation>Unterseite</translation>
 </message>
 <message>
 <source>left</source>
@@ -23506,6 +23979,81 @@ nicht klar</translation>
 <message>
 <source>back</source>
 <translation>hinten</translation>
+</message>
+<message>
+<source>kind</source>
+<translation>Art</translation>
+</message>
+<message>
+<source>count</source>
+<translation>Anzahl</translation>
+</message>
+<message>
+<source>bar width</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>angles deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>relative</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>azimuths deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>body</source>
+<translation>Leuchtkörper</translation>
+</message>
+<message>
+<source>profile</source>
+<translation>Abstrahlung</translation>
+</message>
+<message>
+<source>ppf</source>
+<translation>Photonenfluss</translation>
+</message>
+<message>
+<source>housing height</source>
+<translation>Gehäusehöhe</translation>
+</message>
+<message>
+<source>housing reflectance</source>
+<translation>Reflexionsgrad des Gehäuses</translation>
+</message>
+<message>
+<source>ppf uncertainty</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dimmable</source>
+<translation>dimmbar</translation>
+</message>
+<message>
+<source>source</source>
+<translation>Quelle</translation>
+</message>
+<message>
+<source>rotation deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>output percent</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>label</source>
+<translation>Beschriftung</translation>
 </message>
 <message>
 <source>conducts</source>
@@ -23543,6 +24091,75 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>wrinkle</source>
+<translation>Knitter</translation>
+</message>
+<message>
+<source>low</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>high</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>cautions</source>
+<translation>Warnhinweise</translation>
+</message>
+<message>
+<source>top</source>
+<translation>Oberkante</translation>
+</message>
+<message>
+<source>bands</source>
+<translation>Streifen</translation>
+</message>
+<message>
+<source>footprint</source>
+<translation>Grundriss</translation>
+</message>
+<message>
+<source>optics</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>boxes</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>canopy height</source>
+<translation>Höhe des Blätterdachs</translation>
+</message>
+<message>
+<source>hours</source>
+<translation>Stunden</translation>
+</message>
+<message>
+<source>band</source>
+<translation>Streifen</translation>
+</message>
+<message>
+<source>figures</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>costs</source>
+<translation>Kosten</translation>
+</message>
+<message>
+<source>doubts</source>
+<translation>Zweifel</translation>
+</message>
+<message>
+<source>stages</source>
+<translation>Stadien</translation>
+</message>
+<message>
 <source>space</source>
 <translation>Raum</translation>
 </message>
@@ -23551,12 +24168,129 @@ nicht klar</translation>
 <translation>Gehäuse</translation>
 </message>
 <message>
+<source>walls</source>
+<translation>Wände</translation>
+</message>
+<message>
+<source>photoperiod hours</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>setup</source>
+<translation>Aufbau</translation>
+</message>
+<message>
+<source>format</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>target</source>
+<translation>Ziel</translation>
+</message>
+<message>
+<source>surveys</source>
+<translation>Messungen</translation>
+</message>
+<message>
+<source>variants</source>
+<translation>Varianten</translation>
+</message>
+<message>
+<source>baseline</source>
+<translation>Basis</translation>
+</message>
+<message>
+<source>schedule</source>
+<translation>Zeitplan</translation>
+</message>
+<message>
+<source>suffix</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>decimals</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>step</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>factor</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>maximum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>is length</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>above</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>why least</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>why most</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>weeks</source>
+<translation>Wochen</translation>
+</message>
+<message>
+<source>months</source>
+<translation>Monate</translation>
+</message>
+<message>
+<source>door</source>
+<translation>Tür</translation>
+</message>
+<message>
+<source>door open</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>closed</source>
+<translation>geschlossen</translation>
+</message>
+<message>
 <source>power</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
 <source>photons</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>wavelengths nm</source>
+<translation>Wellenlängen</translation>
+</message>
+<message>
+<source>values</source>
+<translation>Werte</translation>
+</message>
+<message>
+<source>is model</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -23586,14 +24320,103 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>black</source>
+<source>own</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>own</source>
+<source>gain uncertainty</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>noise</source>
+<translation>Rauschen</translation>
+</message>
+<message>
+<source>response angles deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>response relative</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>cosine</source>
+<translation>Kosinus</translation>
+</message>
+<message>
+<source>rows</source>
+<translation>Reihen</translation>
+</message>
+<message>
+<source>columns</source>
+<translation>Spalten</translation>
+</message>
+<message>
+<source>margin</source>
+<translation>Rand</translation>
+</message>
+<message>
+<source>spacing</source>
+<translation>Abstand</translation>
+</message>
+<message>
+<source>hole diameter</source>
+<translation>Lochdurchmesser</translation>
+</message>
+<message>
+<source>excluded</source>
+<translation>ausgelassen</translation>
+</message>
+<message>
+<source>hole</source>
+<translation>Loch</translation>
+</message>
+<message>
+<source>aside</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>date</source>
+<translation>Datum</translation>
+</message>
+<message>
+<source>meter</source>
+<translation>Messgerät</translation>
+</message>
+<message>
+<source>lux per umol</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>board</source>
+<translation>Lochbrett</translation>
+</message>
+<message>
+<source>warm up minutes</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>grid</source>
+<translation>Raster</translation>
+</message>
+<message>
+<source>points</source>
+<translation>Löcher</translation>
+</message>
+<message>
+<source>readings</source>
+<translation>Messwerte</translation>
+</message>
+<message>
+<source>crop</source>
+<translation>Kultur</translation>
 </message>
 <message>
 <source>a4</source>
@@ -23604,6 +24427,26 @@ nicht klar</translation>
 <source>letter</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>tabs</source>
+<translation>Tabulatoren</translation>
+</message>
+<message>
+<source>semicolons</source>
+<translation>Semikolons</translation>
+</message>
+<message>
+<source>bars</source>
+<translation>senkrechte Striche</translation>
+</message>
+<message>
+<source>commas</source>
+<translation>Kommas</translation>
+</message>
+<message>
+<source>spaces</source>
+<translation>Leerzeichen</translation>
 </message>
 <message>
 <source>matrix</source>
@@ -23618,16 +24461,8 @@ nicht klar</translation>
 <translation>der Reihe nach</translation>
 </message>
 <message>
-<source>hole</source>
-<translation>Loch</translation>
-</message>
-<message>
 <source>time</source>
 <translation>Zeit</translation>
-</message>
-<message>
-<source>value</source>
-<translation>Wert</translation>
 </message>
 <message>
 <source>passed over</source>

@@ -128,6 +128,10 @@ def test_german_is_whole_and_in_step_with_the_sources() -> None:
     assert told.returncode == 0, told.stdout
 
 
+TWO_THINGS = {"Find", "Hole", "Light", "Lower", "Spread", "Sweep"}
+"""Words that are a verb here and a noun there, or mean two things."""
+
+
 def test_a_text_says_the_same_wherever_it_stands_in_german() -> None:
     # A word for each thing: what is called so on one page is called so on the next.
     said: dict[str, set[str]] = {}
@@ -135,5 +139,5 @@ def test_a_text_says_the_same_wherever_it_stands_in_german() -> None:
         for text, german in words.items():
             if len(text) > 3 and text[:1].isupper() and "{" not in text:
                 said.setdefault(text, set()).add(german)
-    apart = {text: german for text, german in said.items() if len(german) > 1}
-    assert apart == {}
+    apart = {text for text, german in said.items() if len(german) > 1}
+    assert apart <= TWO_THINGS

@@ -21,6 +21,7 @@ from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.pages.survey.pictures import View
 from planner.app.plain import PlainLabel, explain
 from planner.app.plots.survey_charts import IntervalChart, ScatterPlot
+from planner.language import word
 from planner.plan.survey import Survey
 from planner.survey.comparison import Pairing, Ranking, compare, ranking
 from planner.survey.statistics import Residuals, SurveySummary
@@ -149,8 +150,8 @@ class OverlayPanel(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.HALF)
         for view in View:
-            choice = QRadioButton(view.value)
-            choice.setAccessibleName(view.value)
+            choice = QRadioButton(word(view))
+            choice.setAccessibleName(word(view))
             choice.setChecked(view is self.view)
             choice.toggled.connect(lambda on, view=view: self._choose(view, on=on))
             self.choices[view] = choice
