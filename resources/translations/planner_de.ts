@@ -9852,6 +9852,11 @@ nicht klar</translation>
 <context>
 <name>planner.app.run</name>
 <message>
+<source>FLATPAK_ID</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>qtbase</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -16524,6 +16529,14 @@ nicht klar</translation>
 </message>
 <message>
 <source>ignore</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
+<name>planner.light.windows</name>
+<message>
+<source>stable</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
