@@ -9,6 +9,7 @@ from PySide6.QtGui import QDesktopServices, QTextDocument
 from PySide6.QtWidgets import QTextBrowser
 from pytestqt.qtbot import QtBot
 
+from planner import language
 from planner.app import help as shipped
 from planner.app.actions import ACTIONS
 from planner.app.help import PAGES, HelpWindow, app_icon, details, help_text, version_lines
@@ -32,6 +33,7 @@ def test_a_missing_page_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
         raise FileNotFoundError(f"the program's data file '{name}' is missing")
 
     monkeypatch.setattr(shipped, "resource_path", missing)
+    monkeypatch.setattr(language, "resource_path", missing)
     assert "help/start.md" in help_text("start")
     assert app_icon().isNull()
 
