@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.catalogue import library as resources
+from planner import folders as resources
 from planner.folders import resource_path
 
 
