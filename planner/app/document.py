@@ -71,6 +71,7 @@ class Document(QObject):
         self._moving = False
         self.hand: object | None = None
         """The drawing whose drag is under way; None where a field or a key edits."""
+        self._shown = QElapsedTimer()
         self.path: Path | None = None
         self.undo_stack = QUndoStack(self)
         self.undo_stack.setUndoLimit(500)
@@ -89,6 +90,18 @@ class Document(QObject):
     def moving(self) -> bool:
         """Whether a gesture is under way: the last edit may be one of many."""
         return self._moving
+
+    def take_turn(self, *, leads: bool = False) -> bool:
+        """Whether it is the turn of who asks to be shown, and will be.
+
+        In the course of a gesture one thing is shown in a frame's time, the drawing looked at
+        (``leads``) whenever it asks: several in one turn of the event loop keep the hand waiting.
+        """
+        held = self._moving and self._shown.isValid() and self._shown.elapsed() < TURN_MS
+        if held and not leads:
+            return False
+        self._shown.start()
+        return True
 
     def apply(self, plan: Plan, label: str, merge_key: str | None = None) -> None:
         """Make a plan the current one, as an undo step of that name.
@@ -171,7 +184,7 @@ class Paced(QObject):
         super().__init__(parent)
         self._document, self._show = document, show
         self._timer = QTimer(self, singleShot=True)
-        self._timer.timeout.connect(show)
+        self._timer.timeout.connect(self._on_due)
         self._turn_ms, self._asked = TURN_MS * turn, QElapsedTimer()
         document.settled.connect(self._catch_up)
 
@@ -185,6 +198,12 @@ class Paced(QObject):
         elif not self._timer.isActive():
             slow = since if since < REST_MS else 0
             self._timer.start(max(BESIDE_MS, slow + slow // 2) + self._turn_ms)
+
+    def _on_due(self) -> None:
+        if self._document.take_turn():
+            self._show()
+        else:
+            self._timer.start(TURN_MS)
 
     def _catch_up(self) -> None:
         if self._timer.isActive():

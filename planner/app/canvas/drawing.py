@@ -22,7 +22,7 @@ from planner.app.canvas.ink import ZOOM_STEP, Ink, figure_font
 from planner.app.canvas.items import Item, Part, item_title
 from planner.app.canvas.plan_drags import Choice, Edit, removed
 from planner.app.display import Display, SelectionModel
-from planner.app.document import BESIDE_MS, Document
+from planner.app.document import BESIDE_MS, TURN_MS, Document
 from planner.app.spoken import Told
 from planner.plan.groups import can_be_chosen
 from planner.plan.place import Place
@@ -83,7 +83,7 @@ class Drawing(Handed):
         self._arrange: QMenu | None = None
         self._by_key = False
         self._frame = QTimer(self, singleShot=True)
-        self._frame.timeout.connect(self.update)
+        self._frame.timeout.connect(self._on_frame)
         self._unsaid = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         document.changed.connect(self._on_plan)
@@ -172,6 +172,12 @@ class Drawing(Handed):
         if not self._frame.isActive():
             self._frame.start(LIGHT_WAIT_MS if self.is_looked_at else BESIDE_MS)
 
+    def _on_frame(self) -> None:
+        if self.document.take_turn(leads=self.is_looked_at):
+            self.update()
+        else:
+            self._frame.start(TURN_MS)
+
     def _on_settled(self) -> None:
         if self._unsaid:
             self.tell()
@@ -180,6 +186,7 @@ class Drawing(Handed):
         """Show new light: the drawing looked at at once, the one beside it with its next frame."""
         if self.is_looked_at and self.document.moving:
             self._frame.stop()
+            self.document.take_turn(leads=True)
             self.update()
         else:
             self.follow()
