@@ -117,12 +117,14 @@ class PlanDesk(QObject):
 
     @Slot(object, str)
     def _on_reading_failed(self, _path: Path, sentence: str) -> None:
+        self.told.emit("")
         self.questions.tell_failure("This plan cannot be opened", sentence)
 
     @Slot(object, object)
     def _take_opened(
         self, path: Path, opened: OpenedPlan | PlanFileError, *, asked: bool = True
     ) -> bool:
+        self.told.emit("")  # it is no longer being opened, however this ends
         # Read first: nobody should be asked to save for the sake of a file that is bad.
         if isinstance(opened, PlanFileError):
             self._tell_not_opened(opened, asked)

@@ -8,7 +8,7 @@ dimmed, that is turned into fewer watts.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
 from typing import Final
@@ -23,7 +23,7 @@ from planner.estimate.find_question import (
     output_of,
     scaled_output,
 )
-from planner.estimate.result import Estimate, EstimateOptions
+from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.language import inside
 from planner.metrics.figures import FIGURE, percent, ppfd
 from planner.plan.checks import clashes
@@ -92,6 +92,7 @@ def ways(
     linings: Sequence[Lining] = (),
     options: EstimateOptions | None = None,
     *,
+    told: Quality | None = None,
     unit: LengthUnit = LengthUnit.CM,
     cache: Cache | None = None,
     progress: Callable[[float], None] | None = None,
@@ -100,7 +101,8 @@ def ways(
     """Dimming, height and lining (those offered, on all walls) to a mean PPFD on the canopy.
 
     Heights are whole centimetres or half inches, as ``unit`` is. Each way's plan is one edit of
-    ``plan``.
+    ``plan``. What is found with ``options`` may be reckoned once more in the quality it is
+    ``told`` in, so that its figures are those of the plan at rest.
 
     Raises
     ------
@@ -113,7 +115,7 @@ def ways(
     if wanted <= 0:
         raise FindError(f"The level wished must be above 0 {PPFD_UNIT}.")
     ask = _Ask(plan, wanted, options or EstimateOptions(), unit, cache or Cache())
-    ask.cancelled, ask.progress = cancelled, progress
+    ask.cancelled, ask.progress, ask.told = cancelled, progress, told
     ask.expected = 2 * len(linings) + _SCAN + 8
     found = ask.by_output(), ask.by_height(), ask.by_lining(linings)
     if progress is not None:
@@ -132,6 +134,7 @@ class _Ask:
     cache: Cache
     cancelled: Callable[[], bool] | None = None
     progress: Callable[[float], None] | None = None
+    told: Quality | None = None
     expected: int = 1
     done: int = 0
 
@@ -157,6 +160,9 @@ class _Ask:
 
     def way(self, kind: WayKind, name: str, estimate: Estimate, why: str = "") -> Way:
         """A way with its sentence; ``why`` says what keeps it from the level."""
+        if self.told is not None and self.told is not self.options.quality:
+            careful = replace(self.options, quality=self.told)
+            estimate = evaluate(estimate.plan, careful, cache=self.cache, cancelled=self.cancelled)
         reached = self.off(estimate) <= NEAR
         figures = estimate.figures
         before = self.plan.watts

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
@@ -86,6 +87,20 @@ def test_what_the_ladder_says_is_what_the_estimate_of_that_height_says(page: Ske
     options = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
     mean = evaluate(higher, options).figures.mean
     assert f"here the mean is {mean:.0f}," in page.elevation.words()
+
+
+def test_where_the_lamp_hangs_the_ladder_says_what_the_strip_says(page: SketchPage) -> None:
+    page.elevation.turn()
+    plan = page.workplace.document.plan
+    page.workplace.selection.select(Place(PlaceKind.LAMP))
+    page.workplace.display.update(ladder=True)
+    careful = evaluate(plan, EstimateOptions(cells=(12, 12), quality=Quality.FINE))
+    # As far off as no rung is: it is the strip's figure that counts.
+    brighter = replace(careful, figures=replace(careful.figures, mean=careful.figures.mean + 7))
+    page.show_estimate(brighter)
+    assert f"here the mean is {brighter.figures.mean:.0f}," in page.elevation.words()
+    page.workplace.document.apply(change_lamp(plan, 0, hanging_height=0.42), "Raise lamp")
+    assert f"here the mean is {brighter.figures.mean:.0f}," not in page.elevation.words()
 
 
 def test_the_ladder_goes_with_what_is_selected_and_asked(page: SketchPage) -> None:

@@ -14,6 +14,7 @@ from PySide6.QtGui import (
     QKeyEvent,
     QPainter,
     QPaintEvent,
+    QPalette,
 )
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QToolButton, QWidget
 
@@ -101,7 +102,7 @@ class Drawing(Handed):
         """The widget without its margins, which grow with the font above and below."""
         more = 3.0 * max(self.fontMetrics().height() - USUAL_LINE_PX, 0)
         # In a low drawing the margins keep room for the figures and no more.
-        part = min(max(self.height() / USUAL_HEIGHT_PX, 0.65), 1.0)
+        part = min(max(self.height() / USUAL_HEIGHT_PX, 0.8), 1.0)
         area = QRectF(self.rect()).adjusted(
             side, part * (MARGIN_TOP + more / 2), -side, -part * (MARGIN_BOTTOM + more)
         )
@@ -428,6 +429,9 @@ class ZoomControl(QWidget):
     def __init__(self, drawing: Drawing) -> None:
         super().__init__(drawing)
         self._drawing = drawing
+        # Nothing drawn shows between its letters.
+        self.setAutoFillBackground(True)
+        self.setBackgroundRole(QPalette.ColorRole.Base)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)

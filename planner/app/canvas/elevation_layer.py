@@ -192,6 +192,10 @@ class Elevation:
             draw_handle(painter, end, self.ink, active=on, round_=False)
             colour = self.ink.ink if on else self.ink.quiet
             text = format_length(height, self.unit)
+            if not on and 4 * QFontMetricsF(painter.font()).horizontalAdvance(text) > abs(
+                end.x() - start.x()
+            ):
+                continue  # it would cover what it measures
             spot = QPointF(start.x() + 34, start.y() - 10)
             draw_plate_text(painter, spot, text, colour, self.ink.paper)
 
@@ -253,7 +257,7 @@ class Elevation:
             )
         painter.restore()
 
-    def paint_lamps(self, painter: QPainter, chosen: Chosen) -> None:
+    def paint_lamps(self, painter: QPainter, chosen: Chosen, *, cords: bool = True) -> None:
         """Lamps to scale on their cords, those chosen in the accent."""
         ceiling = self.inside().top()
         for k, lamp in enumerate(self.plan.lamps):
@@ -261,12 +265,13 @@ class Elevation:
             on = Place(PlaceKind.LAMP, k) in chosen
             painter.setPen(pen(self.ink.quiet, 1.0))
             inset = min(body.width() / 6, 12.0)
-            painter.drawLines(
-                [
-                    QLineF(body.left() + inset, ceiling, body.left() + inset, body.top()),
-                    QLineF(body.right() - inset, ceiling, body.right() - inset, body.top()),
-                ]
-            )
+            if cords:
+                painter.drawLines(
+                    [
+                        QLineF(body.left() + inset, ceiling, body.left() + inset, body.top()),
+                        QLineF(body.right() - inset, ceiling, body.right() - inset, body.top()),
+                    ]
+                )
             painter.setPen(pen(self.ink.accent if on else self.ink.ink, 2.2 if on else 1.2))
             painter.setBrush(self.ink.paper)
             painter.drawRect(body)

@@ -29,7 +29,7 @@ from planner.app.canvas.elevation_drags import (
 from planner.app.canvas.elevation_layer import Elevation, light_across
 from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
 from planner.app.canvas.items import CORNER_REACH, LINE_REACH, Item, Part, Section
-from planner.app.canvas.ladder_scale import in_words, paint_hung, paint_ladder
+from planner.app.canvas.ladder_scale import hung, in_words, paint_hung, paint_ladder
 from planner.app.canvas.marks import paint_side_gains
 from planner.app.canvas.plan_drags import Choice, Edit
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
@@ -47,7 +47,7 @@ from planner.units import format_length
 
 if TYPE_CHECKING:
     # The whole core: not at the start.
-    from planner.estimate.ladder import Ladder
+    from planner.estimate.ladder import Ladder, Rung
     from planner.estimate.upright import Slice
 
 MARGIN_SIDE = 48.0
@@ -194,12 +194,12 @@ class ElevationView(Drawing):
             self._ladder = ladder
             self.tell()
 
-    def _shown_ladder(self) -> tuple[Ladder, float] | None:
-        """The ladder, where it tells of the plan as it is, and the height its lamp hangs at."""
+    def _shown_ladder(self) -> tuple[Ladder, Rung | None] | None:
+        """The ladder, where it tells of the plan as it is, and the light where its lamp hangs."""
         known = self._ladder
         if known is None or not known.fits(self.plan):
             return None
-        return known, self.plan.lamps[known.lamps[0]].hanging_height
+        return known, hung(known, self.plan.lamps[known.lamps[0]].hanging_height, self._estimate)
 
     def bounds(self) -> Bounds:
         left, right = extent(self.plan, self._axis)
@@ -401,7 +401,7 @@ class ElevationView(Drawing):
             parts.append(slice_in_words(plan, found, self.cut, unit))
         shown = self._shown_ladder()
         if shown is not None:
-            parts.append(in_words(shown[0], plan.ppfd_band, shown[1]))
+            parts.append(in_words(plan.ppfd_band, shown[1]))
         if self.focused is not None:
             counted = self.focused.part in {Part.LAMP, Part.OBSTACLE}
             which = f" {self.focused.index + 1}" if counted else ""
@@ -458,13 +458,13 @@ class ElevationView(Drawing):
         # The figures of a ladder stand to the right: there the height would be in their way.
         elevation.paint_hanging(painter, chosen, 0.5 if shown is None else 0.15)
         if shown is not None:
-            known, height = shown
+            known, now = shown
             band = plan.ppfd_band
             told = (known, band, self.viewport, self._axis, ink)
             self._scale.paint(
                 painter, told, lambda layer: paint_ladder(layer, elevation, known, band)
             )
-            paint_hung(painter, elevation, known, height)
+            paint_hung(painter, elevation, known, now, chosen)
         if state.gains:
             paint_side_gains(painter, self._gains, elevation.inside(), ink)
         self._paint_margins(painter, ink)

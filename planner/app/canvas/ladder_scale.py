@@ -6,6 +6,7 @@ lowest share of it at each step, so that one stops where it is right.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
@@ -16,7 +17,9 @@ from planner.app.canvas.elevation_layer import Elevation
 from planner.app.canvas.ink import draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import hatch
 from planner.app.plots.colours import INSIDE_RGB, OVER_RGB, UNDER_RGB, Levels
+from planner.estimate.result import Estimate
 from planner.metrics.figures import NO_VALUE, percent, ppfd
+from planner.plan.groups import Chosen
 
 if TYPE_CHECKING:
     from planner.estimate.ladder import Ladder, Rung  # the whole core: not at the start
@@ -36,9 +39,23 @@ def rung_text(rung: Rung) -> str:
     return f"{ppfd(rung.mean)} · {NO_VALUE if evenness is None else percent(evenness)}"
 
 
-def in_words(ladder: Ladder, band: Levels | None, height: float) -> str:
-    """What the scale shows where the lamp hangs, and where in it the band is met."""
+def hung(ladder: Ladder, height: float, estimate: Estimate | None) -> Rung | None:
+    """The light where the lamp hangs: that of the estimate, if it is of this plan too.
+
+    A ladder is reckoned quickly and read between its rungs; beside the figures of the page it
+    would be off by one.
+    """
     now = ladder.at(height)
+    if now is not None and estimate is not None and ladder.fits(estimate.plan):
+        there = estimate.plan.lamps[ladder.lamps[0]].hanging_height
+        if abs(there - height) < 1e-6:
+            figures = estimate.figures
+            return replace(now, mean=figures.mean, minimum=figures.minimum)
+    return now
+
+
+def in_words(band: Levels | None, now: Rung | None) -> str:
+    """What the scale shows where the lamp hangs, and where in it the band is met."""
     if now is None:
         return ""
     text = f"Ladder of heights: here the mean is {ppfd(now.mean)}"
@@ -98,23 +115,35 @@ def paint_ladder(
     painter.restore()
 
 
-def paint_hung(painter: QPainter, elevation: Elevation, ladder: Ladder, height: float) -> None:
-    """Where on the scale the lamp hangs, and what the light is there."""
-    now = ladder.at(height)
+def paint_hung(
+    painter: QPainter, elevation: Elevation, ladder: Ladder, now: Rung | None, chosen: Chosen = ()
+) -> None:
+    """Where on the scale the lamp hangs, and what the light is there; over lamps, not on them."""
     if now is None:
         return
     whole, accent = _scale(elevation, ladder), elevation.ink.accent
-    tip = QPointF(whole.left(), _level(elevation, height))
+    tip = QPointF(whole.left(), _level(elevation, now.height))
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     plain = figure_font(painter.font(), 0.95)
+    font = figure_font(painter.font(), 1.0, bold=True)
+    line, at = QFontMetricsF(font).height(), tip.y()
+    bodies = [elevation.body(lamp).adjusted(-2, -2, 2, 2) for lamp in elevation.plan.lamps]
+    place = _place_of(whole, now, at, font)
+    over = [body for body in bodies if body.intersects(place)]
+    if over:
+        at = min(body.top() for body in over) - line / 2 - 2
+        # In the place of a rung's figures, where there are some just above.
+        above = [_level(elevation, rung.height) for rung in _told(elevation, ladder, plain)]
+        at = max((y for y in above if at - 1.2 * line < y <= at), default=at)
     for rung in _told(elevation, ladder, plain):
         y = _level(elevation, rung.height)
-        if abs(y - tip.y()) < 1.2 * QFontMetricsF(plain).height():
+        if min(abs(y - at), abs(y - tip.y())) < 1.2 * QFontMetricsF(plain).height():
             # No half of a figure looks out from under the one that counts.
             _write(painter, whole, rung, y, elevation.ink.paper, plain, elevation)
-    font = figure_font(painter.font(), 1.0, bold=True)
-    _write(painter, whole, now, tip.y(), accent, font, elevation)
+    if over:
+        elevation.paint_lamps(painter, chosen, cords=False)
+    _write(painter, whole, now, at, accent, font, elevation)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(accent)
     painter.drawPolygon(
@@ -129,8 +158,13 @@ def _told(elevation: Elevation, ladder: Ladder, font: QFont) -> list[Rung]:
     offered = (ladder.rungs[0], ladder.rungs[-1]) if narrow else ladder.rungs
     found: list[Rung] = []
     apart = QFontMetricsF(font).height()
+    lamps = enumerate(elevation.plan.lamps)
+    still = [elevation.body(lamp) for k, lamp in lamps if k not in ladder.lamps]
     for rung in offered:
         y = _level(elevation, rung.height)
+        place = _place_of(_scale(elevation, ladder), rung, y, font)
+        if any(body.intersects(place) for body in still):
+            continue
         if not found or abs(y - _level(elevation, found[-1].height)) > apart:
             found.append(rung)
     return found
@@ -148,6 +182,15 @@ def _scale(elevation: Elevation, ladder: Ladder) -> QRectF:
     return QRectF(elevation.inside().right() - 2 - SCALE_PX, top, SCALE_PX, bottom - top)
 
 
+def _place_of(whole: QRectF, rung: Rung, y: float, font: QFont) -> QRectF:
+    """Where the figures of a rung stand, left of the scale."""
+    metrics = QFontMetricsF(font)
+    width = metrics.horizontalAdvance(rung_text(rung)) + 6
+    return QRectF(
+        whole.left() - _GAP_PX - 2 - width, y - metrics.height() / 2, width, metrics.height()
+    )
+
+
 def _write(
     painter: QPainter,
     whole: QRectF,
@@ -160,6 +203,5 @@ def _write(
     """The figures of a rung left of the scale, on a plate that keeps what lies below away."""
     text = rung_text(rung)
     painter.setFont(font)
-    width = QFontMetricsF(font).horizontalAdvance(text) + 6
-    middle = QPointF(whole.left() - _GAP_PX - 2 - width / 2, y)
+    middle = _place_of(whole, rung, y, font).center()
     draw_plate_text(painter, middle, text, colour, elevation.ink.paper)

@@ -54,8 +54,9 @@ def paint_words(
     if box.height() > 2.5 * QFontMetricsF(painter.font()).height():
         room = wide.adjusted(0, -_MOST_PX, 0, 0)
         box = painter.boundingRect(room, flags, text)
-        plate = QRectF(wide.left() - 6, box.top() - 4, wide.width() + 12, box.height() + 8)
-        painter.fillRect(plate, ink.paper)
+        box = QRectF(wide.left(), box.top(), wide.width(), box.height())
+    # In a low drawing the lengths of walls stand there too, and nobody reads two texts at once.
+    painter.fillRect(box.adjusted(-6, -4, 6, 4), ink.paper)
     painter.setPen(colour)
     painter.drawText(room, flags, text)
 
@@ -66,6 +67,7 @@ def paint_refining(painter: QPainter, right: QPointF, ink: Ink) -> None:
     width = QFontMetricsF(painter.font()).horizontalAdvance(text)
     line = line_height(painter)
     box = QRectF(right.x() - width, right.y() - line / 2, width, line)
+    painter.fillRect(box.adjusted(-36, 0, 0, 0), ink.paper)
     painter.setPen(ink.quiet)
     painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
     painter.setPen(Qt.PenStyle.NoPen)

@@ -297,11 +297,15 @@ def paint_scale_bar(
     length = scale_bar_length(viewport.scale, unit, 90.0)
     pixels = length * viewport.scale
     left = QPointF(right.x() - pixels, right.y())
+    text = format_length(length, unit)
+    metrics = QFontMetricsF(painter.font())
+    box = QRectF(left.x() - 120, right.y() - 14, 112, 20)
+    plate = QRectF(left.x() - 14 - metrics.horizontalAdvance(text), right.y() - 12, 0, 17)
+    plate.setRight(right.x() + 4)
+    painter.fillRect(plate, ink.paper)
     painter.setPen(pen(ink.quiet, 1.4))
     up = QPointF(0, 4)
     painter.drawPolyline([left - up, left, right, right - up])
-    text = format_length(length, unit)
-    box = QRectF(left.x() - 120, right.y() - 14, 112, 20)
     painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, text)
 
 

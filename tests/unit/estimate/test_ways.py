@@ -43,6 +43,17 @@ def test_dimming_is_a_proportion() -> None:
     assert edits.changed(dim.plan, lamps=plan.lamps) == plan
 
 
+def test_figures_are_told_as_the_plan_at_rest_has_them() -> None:
+    plan = sample_plan()
+    careful = EstimateOptions(cells=OPTIONS.cells)
+    for way in ways(plan, 0.8 * mean(plan), LININGS, OPTIONS, told=Quality.DEFAULT):
+        assert way.plan is not None
+        assert way.estimate is not None
+        at_rest = evaluate(way.plan, careful).figures
+        assert way.estimate.figures == at_rest
+        assert f"mean {at_rest.mean:.0f} " in way.words
+
+
 def test_no_height_is_nearer() -> None:
     plan, cache = sample_plan(), Cache()
     for share in (0.8, 1.1):

@@ -175,6 +175,8 @@ class Asked(QObject):
                 wanted,
                 linings,
                 options,
+                # As the strip tells them once the one taken is at rest.
+                told=Quality.DEFAULT,
                 unit=display.unit,
                 cache=self._kept(),
                 progress=progress,

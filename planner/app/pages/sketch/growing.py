@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSlider, QWidget
 
 from planner.app import theme
@@ -62,7 +61,6 @@ class GrowingLine(QWidget):
         self._careful: tuple[Depends, Schedule] | None = None
         self._of: Depends | None = None
         self._moving = False
-        self._text = ""
         self.button = link_button("Grow along the schedule")
         explain(
             self.button,
@@ -77,9 +75,11 @@ class GrowingLine(QWidget):
         self.note = NoteLabel()
         self.progress = ProgressLine("Finding the stages of the schedule")
         for text in (self.words, self.note):
-            # Cut on a small window rather than asking for a wider one; the whole is its tool tip.
-            text.setWordWrap(False)
-            text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+            # On a small window it takes more lines rather than asking for a wider one.
+            text.setWordWrap(True)
+            policy = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+            policy.setHeightForWidth(True)
+            text.setSizePolicy(policy)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
         layout.setSpacing(theme.RHYTHM)
@@ -131,7 +131,6 @@ class GrowingLine(QWidget):
         self.slider.setValue(0)
         self.slider.blockSignals(False)
         self._show()
-        QTimer.singleShot(0, self, self._cut)
         self._go(0)
         self._end()
 
@@ -196,16 +195,6 @@ class GrowingLine(QWidget):
             )
         if self._careful is None or self._careful[1] is not found:
             text = f"{text}. {QUICK}" if stage.plan is not None else text
-        self._text = text
-        self._cut()
+        self.words.setText(text)
         explain(self.words, text, *stage.warnings)
         self.slider.setAccessibleDescription(text)
-
-    def _cut(self) -> None:
-        """The words as far as there is room for them; the whole is their tool tip."""
-        room, metrics = self.words.width(), self.words.fontMetrics()
-        self.words.setText(metrics.elidedText(self._text, Qt.TextElideMode.ElideRight, room))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        QTimer.singleShot(0, self, self._cut)

@@ -312,7 +312,7 @@ class SketchPage(QWidget):
     def minimumSizeHint(self) -> QSize:
         least = super().minimumSizeHint()
         if not self.section.isHidden():
-            least.setHeight(least.height() - SECTION_HEIGHT - theme.RHYTHM)
+            least.setHeight(least.height() - self.section.height() - theme.RHYTHM)
         return least
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -338,7 +338,9 @@ class SketchPage(QWidget):
         """In a low page the section gives its room to the drawings, sooner while a wish is open."""
         lines = self.fontMetrics().height() / USUAL_LINE_PX
         more = 0.0 if self.strip.wish.isHidden() else WISH_PX * max(lines, 1.0)
-        self.section.setVisible(self.height() >= LOW_PAGE + more)
+        # A large font needs more height for everything.
+        self.section.setFixedHeight(round(SECTION_HEIGHT * max(lines, 1.0)))
+        self.section.setVisible(self.height() >= LOW_PAGE * max(lines, 1.0) + more)
 
     def _column_width(self) -> int:
         """Width of a column of fields: wider where the font is large."""

@@ -263,6 +263,23 @@ class FigureStrip(QWidget):
 STEP_NAME: Final = "Set output of all lamps"
 
 
+class _CutNote(NoteLabel):
+    """A line that shows by three dots that there was no room for all of it."""
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        room = self.contentsRect()
+        text = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, room.width())
+        self.style().drawItemText(
+            QPainter(self),
+            room,
+            self.alignment().value,
+            self.palette(),
+            self.isEnabled(),
+            text,
+            self.foregroundRole(),
+        )
+
+
 class AdviceLine(QWidget):
     """A quiet line that always has something to say, so that nothing below it jumps.
 
@@ -279,7 +296,7 @@ class AdviceLine(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._plan: Plan | None = None
-        self.words = NoteLabel()
+        self.words = _CutNote()
         self.words.setWordWrap(False)
         self.words.setAccessibleName("What would help most")
         # A long sentence is cut on a small window rather than asking for a wider one.

@@ -31,8 +31,8 @@ def test_without_a_band_it_has_no_parts() -> None:
 def test_it_is_told_in_words_and_figures() -> None:
     assert rung_text(Rung(0.3, 200.0, 122.0)) == "200 · 61 %"
     assert rung_text(Rung(0.3, 0.0, 0.0)) == "0 · –"
-    said = in_words(straight(), (150.0, 250.0), 0.45)
+    said = in_words((150.0, 250.0), straight().at(0.45))
     assert said == (
         "Ladder of heights: here the mean is 125, the lowest spot 120 % of it, under the band."
     )
-    assert in_words(straight(), None, 0.9) == ""
+    assert in_words(None, straight().at(0.9)) == ""
