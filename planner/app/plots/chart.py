@@ -205,7 +205,11 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
     def say_empty(self, plot: Any, ink: Ink) -> None:
         """What to do first, in place of a chart."""
         self.frame(plot, (0, 1), (0, 1), zoom=False)
-        item = self.label(plot, (0.5, 0.5), self.empty, ink.quiet)
+        self.say(plot, (0.5, 0.5), self.empty, ink)
+
+    def say(self, plot: Any, at: tuple[float, float], words: str, ink: Ink) -> None:
+        """A sentence about a place of the plot, in lines as long as there is room for."""
+        item = self.label(plot, at, words, ink.quiet)
         item.setTextWidth(max(self.width() - 60, 80))
         option = item.textItem.document().defaultTextOption()
         option.setAlignment(Qt.AlignmentFlag.AlignHCenter)

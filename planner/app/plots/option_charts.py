@@ -64,6 +64,7 @@ class RankingPlot(Chart):
     taken = Signal(object)
 
     ground = QPalette.ColorRole.Window
+    empty = "What has light is ranked here."
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Ranking by mean PPFD", parent, scale=0.92)
@@ -106,6 +107,10 @@ class RankingPlot(Chart):
 
     def draw(self, ink: Ink) -> None:
         top, count, plot = self._top(), len(self.lines), self._plot
+        plot.showAxis("bottom", count > 0)
+        if not count:
+            self.say_empty(plot, ink)
+            return
         self.frame(plot, (0.0, top), (0.0, max(count, 1)))
         if self._band is not None:
             self.band(plot, self._band, ink, upright=True)
@@ -181,6 +186,9 @@ class RankingPlot(Chart):
 # -- light against cost ------------------------------------------------------------------
 
 
+ALONE = "With an option kept beside the plan, or one tried, light is set against cost here."
+
+
 class TradeOffPlot(Chart):
     """Up is more light, left is cheaper; ``picked(who)`` for a dot clicked or reached by keys."""
 
@@ -251,6 +259,9 @@ class TradeOffPlot(Chart):
             below = at + room <= 1 if k % 2 == 0 else at < room
             anchor = (0.0, -0.25) if below else (1.0, 1.25)
             self.label(plot, (one.cost, one.light), name, ink.ink, anchor)
+        if len(self.all) == 1:
+            height = _room(lights, line_of)
+            self.say(plot, ((low + high) / 2, 0.8 * height[0] + 0.2 * height[1]), ALONE, ink)
         words = [f"{o.name}: {o.light:.3g} for {o.cost:.2f}" for o in self.all]
         self.spots(plot, costs, lights, words.__getitem__)
 

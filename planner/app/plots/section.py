@@ -27,6 +27,8 @@ _POINTS = 81
 class SectionPlot(Chart):
     """Profile of the light from A to B, over the target band."""
 
+    empty = "With a lit lamp in the space, the light from A to B is drawn here."
+
     def __init__(self, display: Display, parent: QWidget | None = None) -> None:
         super().__init__("Section", parent, scale=0.92)
         self._display = display
@@ -68,8 +70,8 @@ class SectionPlot(Chart):
         self.titles(plot, left=f"PPFD<br>{PPFD_UNIT}", bottom=f"from A to B ({unit.value})")
         self._along = (np.zeros(0), np.zeros(0))
         if estimate is None or self._section is None:
-            self.frame(plot, (0.0, 1.0), (0.0, DARK_TOP * 1.08), zoom=False)
-            self.setAccessibleDescription("No light to show yet.")
+            self.say_empty(plot, ink)
+            self.setAccessibleDescription(self.empty)
             return
         distance, light = profile_along(estimate, self._section)
         known = light[np.isfinite(light)]
@@ -85,6 +87,8 @@ class SectionPlot(Chart):
             self.spots(plot, *self._along, self._words_at, by_x=True)
             top = top if band is None else max(top, min(band[1], 2 * top))
         self.frame(plot, (0.0, length / unit.metres), (0.0, (top or DARK_TOP) * 1.08))
+        if not top > 0:
+            self.say(plot, (length / unit.metres / 2, DARK_TOP / 2), self.empty, ink)
         said = f"PPFD along a line {format_length(length, unit)} long"
         if known.size:
             said += f", from {ppfd(known.min())} to {ppfd(known.max())} {PPFD_UNIT}"

@@ -196,6 +196,7 @@ class ScatterPlot(Chart):
     """Equal scales on both axes; the wedge is what the meter's uncertainty explains."""
 
     ground = QPalette.ColorRole.Window
+    empty = "Readings are set against the estimate here."
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Measured against estimated", parent)
@@ -266,6 +267,7 @@ class ScatterPlot(Chart):
         for side in ("left", "bottom"):
             plot.showAxis(side, shown is not None)
         if shown is None:
+            self.say_empty(plot, ink)
             return
         low, high = self.ends()
         self.frame(plot, (low, high), (low, high))
