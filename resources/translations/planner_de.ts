@@ -9020,6 +9020,10 @@ nicht klar</translation>
 <translation>{name}: {kind}Mittel {ppfd}, von {ppfd2} bis {ppfd3}{told}</translation>
 </message>
 <message>
+<source>What has light is ranked here.</source>
+<translation>Was Licht hat, steht hier nach seiner Helligkeit geordnet.</translation>
+</message>
+<message>
 <source>Ranking by mean PPFD</source>
 <translation>Rangfolge nach mittlerer PPFD</translation>
 </message>
@@ -9067,6 +9071,10 @@ nicht klar</translation>
 <message>
 <source>{name} (measured)</source>
 <translation>{name} (gemessen)</translation>
+</message>
+<message>
+<source>With an option kept beside the plan, or one tried, light is set against cost here.</source>
+<translation>Ist neben dem Plan eine Option behalten oder ausprobiert, stehen hier Licht und Kosten gegeneinander.</translation>
 </message>
 <message>
 <source>The light of the options is still being computed, or no price is known.</source>
@@ -9186,6 +9194,10 @@ nicht klar</translation>
 <context>
 <name>planner.app.plots.section</name>
 <message>
+<source>With a lit lamp in the space, the light from A to B is drawn here.</source>
+<translation>Mit einer leuchtenden Lampe im Raum wird hier das Licht von A bis B gezeichnet.</translation>
+</message>
+<message>
 <source>Section</source>
 <translation>Schnitt</translation>
 </message>
@@ -9208,10 +9220,6 @@ nicht klar</translation>
 <message>
 <source>from A to B ({value})</source>
 <translation>von A nach B ({value})</translation>
-</message>
-<message>
-<source>No light to show yet.</source>
-<translation>Noch kein Licht zu zeigen.</translation>
 </message>
 <message>
 <source>PPFD along a line {format_length} long</source>
@@ -9272,6 +9280,10 @@ nicht klar</translation>
 <message>
 <source>ratio</source>
 <translation>Verhältnis</translation>
+</message>
+<message>
+<source>Readings are set against the estimate here.</source>
+<translation>Hier stehen Messwerte gegen die Schätzung.</translation>
 </message>
 <message>
 <source>Measured against estimated</source>
