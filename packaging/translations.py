@@ -21,6 +21,7 @@ ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
 from planner.language import (  # noqa: E402 - after the path is set
+    DATA,
     KEYS,
     LANGUAGES,
     NOT_READ,
@@ -68,9 +69,10 @@ def sources() -> Words:
             tree = ast.parse(file.read_text("utf-8"))
             found[module] = {template(text)[0]: None for text in texts(tree)}
     found[KEYS] = dict.fromkeys(_members())
-    for name in WORDY_DATA:
-        data = json.loads((ROOT / "resources" / name).read_bytes())
-        found[name] = dict.fromkeys(_words_of(data))
+    files = [file for name in WORDY_DATA for file in sorted((ROOT / "resources").glob(name))]
+    found[DATA] = {
+        text: None for file in files for text in _words_of(json.loads(file.read_bytes()))
+    }
     return {context: words for context, words in found.items() if words}
 
 

@@ -41,12 +41,16 @@ VARIABLE: Final = "PLANNER_LANGUAGE"
 LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
 """What can be spoken, each by its own name."""
 
-WORDY_DATA: Final = tuple(
-    f"catalogue/{name}.json" for name in ("cautions", "crops", "lamps", "linings")
-)
-"""Data files with words people read, under the names of ``WORDS_OF_DATA``."""
+DATA: Final = "data"
+"""The context of data files; in them people read what stands under the names that follow."""
 
-WORDS_OF_DATA: Final = ("name", "note", "page", "sentence", "source", "text", "title")
+WORDY_DATA: Final = (
+    *(f"catalogue/{name}.json" for name in ("cautions", "crops", "lamps", "linings")),
+    "demo/*.plan.json",
+)
+WORDS_OF_DATA: Final = (
+    "crop", "label", "name", "note", "page", "sentence", "source", "text", "title",
+)  # fmt: skip
 
 PSEUDO: Final = "xx"
 RIGHT_TO_LEFT: Final = "xr"
@@ -316,9 +320,9 @@ def read_catalogue(file: Path) -> dict[str, dict[str, str]]:
 
 
 def data(name: str) -> bytes:
-    """A data file of ``WORDY_DATA`` as it is shipped, with the words people read exchanged."""
+    """A data file as it is shipped, with the words people read exchanged."""
     shipped = resource_path(name).read_bytes()
-    words = None if _catalogue is None else _words(_catalogue, name)
+    words = None if _catalogue is None else _words(_catalogue, DATA)
     return json.dumps(_exchanged_data(json.loads(shipped), words)).encode() if words else shipped
 
 

@@ -14,7 +14,7 @@ from typing import Annotated, Final, Literal, Self, TypeVar
 from pydantic import Field, ValidationError, model_validator
 
 from planner.files.disk import reason_of, write_atomically
-from planner.folders import resource_path, user_folder
+from planner.folders import user_folder
 from planner.language import data, page
 from planner.plan.lamp import LampModel
 from planner.plan.lining import OPENING, OPENING_KEY, Caution, Lining, WallCover
@@ -426,4 +426,4 @@ def new_plan(catalogue: Catalogue) -> Plan:
 
 def demo_plan(key: str = DEMO) -> Plan:
     """An invented example of ``resources/demo``; herbs in a hallway cabinet, if not told."""
-    return Plan.model_validate_json(resource_path(f"demo/{key}.plan.json").read_bytes())
+    return Plan.model_validate_json(data(f"demo/{key}.plan.json"))

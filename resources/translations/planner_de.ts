@@ -23863,18 +23863,15 @@ nicht klar</translation>
 </message>
 <message>
 <source>note</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<translation>Hinweis</translation>
 </message>
 <message>
 <source>caution</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<translation>Warnhinweis</translation>
 </message>
 <message>
 <source>warning</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<translation>Problem</translation>
 </message>
 <message>
 <source>severity</source>
@@ -24540,7 +24537,7 @@ nicht klar</translation>
 </message>
 </context>
 <context>
-<name>catalogue/cautions.json</name>
+<name>data</name>
 <message>
 <source>Conducts electricity</source>
 <translation>Leitet Strom</translation>
@@ -24669,9 +24666,6 @@ nicht klar</translation>
 <source>Each lamp to be hung ({lamps}) needs two fixings that each carry its whole weight, in something that bears both; where a ceiling's strength is not known, ask a builder.</source>
 <translation>Jede aufzuhängende Lampe ({lamps}) braucht zwei Befestigungen, von denen jede ihr ganzes Gewicht trägt, in etwas, das beide hält; wo die Tragfähigkeit der Decke unbekannt ist, eine Baufachkraft fragen.</translation>
 </message>
-</context>
-<context>
-<name>catalogue/crops.json</name>
 <message>
 <source>Seedlings</source>
 <translation>Jungpflanzen</translation>
@@ -24896,9 +24890,6 @@ nicht klar</translation>
 <source>Succulents and cacti</source>
 <translation>Sukkulenten und Kakteen</translation>
 </message>
-</context>
-<context>
-<name>catalogue/lamps.json</name>
 <message>
 <source>LED board 24 × 24 cm, 50 W</source>
 <translation>LED-Paneel 24 × 24 cm, 50 W</translation>
@@ -25055,9 +25046,6 @@ nicht klar</translation>
 <source>Very hot: the lamp and its reflector need wide clearances and moving air.</source>
 <translation>Sehr heiß: Lampe und Reflektor brauchen weite Abstände und bewegte Luft.</translation>
 </message>
-</context>
-<context>
-<name>catalogue/linings.json</name>
 <message>
 <source>White board (melamine or laminate)</source>
 <translation>Weiße Platte (Melamin oder Laminat)</translation>
@@ -25357,6 +25345,110 @@ nicht klar</translation>
 <message>
 <source>Typical, from memory; black loam is published at 0.051: A. M. Baldridge et al. (2009), Remote Sens. Environ. 113, 711-715, mean 400-700 nm computed.</source>
 <translation>Üblich, aus dem Gedächtnis; Schwarzerde ist mit 0,051 veröffentlicht: A. M. Baldridge et al. (2009), Remote Sens. Environ. 113, 711-715, Mittel 400-700 nm berechnet.</translation>
+</message>
+<message>
+<source>Herbs in an L-shaped closet</source>
+<translation>Kräuter in einem L-förmigen Wandschrank</translation>
+</message>
+<message>
+<source>An invented example: no such closet was built or measured. A closet of 120 x 90 cm goes about a chimney; a shelf hangs in its narrow arm, and three bars follow the shape.</source>
+<translation>Ein erfundenes Beispiel: kein solcher Schrank wurde gebaut oder gemessen. Ein Wandschrank von 120 x 90 cm geht um einen Kamin; in seinem schmalen Arm hängt ein Regalbrett, und drei Leisten folgen der Form.</translation>
+</message>
+<message>
+<source>Front bar</source>
+<translation>Vordere Leiste</translation>
+</message>
+<message>
+<source>Second bar</source>
+<translation>Zweite Leiste</translation>
+</message>
+<message>
+<source>Left bar</source>
+<translation>Linke Leiste</translation>
+</message>
+<message>
+<source>Middle bar</source>
+<translation>Mittlere Leiste</translation>
+</message>
+<message>
+<source>Shelf</source>
+<translation>Regalbrett</translation>
+</message>
+<message>
+<source>Basil, seedlings</source>
+<translation>Basilikum, Jungpflanzen</translation>
+</message>
+<message>
+<source>The hallway cabinet, decided and measured</source>
+<translation>Der Flurschrank, entschieden und gemessen</translation>
+</message>
+<message>
+<source>An invented example: no such cabinet was built, and its readings are made up. The demo cabinet with what was weighed against it (kept as options) and a survey of the finished space.</source>
+<translation>Ein erfundenes Beispiel: kein solcher Schrank wurde gebaut, und seine Messwerte sind ausgedacht. Der Schrank mit dem, wogegen er abgewogen wurde (als Varianten behalten), und einer Messung des fertigen Raums.</translation>
+</message>
+<message>
+<source>Back bar</source>
+<translation>Hintere Leiste</translation>
+</message>
+<message>
+<source>Lettuce, seedlings</source>
+<translation>Salat, Jungpflanzen</translation>
+</message>
+<message>
+<source>Invented readings, door shut</source>
+<translation>Erfundene Messwerte, Tür zu</translation>
+</message>
+<message>
+<source>Quantum sensor</source>
+<translation>Quantensensor</translation>
+</message>
+<message>
+<source>Made up: the estimate less 7 %, scattered by 1.5 %.</source>
+<translation>Ausgedacht: die Schätzung weniger 7 %, gestreut um 1,5 %.</translation>
+</message>
+<message>
+<source>White film on all walls</source>
+<translation>Weiße Folie an allen Wänden</translation>
+</message>
+<message>
+<source>White film, bars at 24 cm</source>
+<translation>Weiße Folie, Leisten auf 24 cm</translation>
+</message>
+<message>
+<source>Creased foil on all walls</source>
+<translation>Geknitterte Alufolie an allen Wänden</translation>
+</message>
+<message>
+<source>Herbs and lettuce seedlings in a hallway cabinet</source>
+<translation>Kräuter und Salat-Jungpflanzen in einem Flurschrank</translation>
+</message>
+<message>
+<source>An invented example: no such cabinet was built or measured. A hallway cabinet with one corner cut off holds trays of herb and lettuce seedlings under two LED bars. Three walls are white board, the back wall carries foil up to 70 cm, the door in front is painted white.</source>
+<translation>Ein erfundenes Beispiel: kein solcher Schrank wurde gebaut oder gemessen. Ein Flurschrank mit einer abgeschnittenen Ecke trägt Schalen mit Kräutern und Salat-Jungpflanzen unter zwei LED-Leisten. Drei Wände sind weiße Platte, die Rückwand trägt bis 70 cm Alufolie, die Tür vorn ist weiß gestrichen.</translation>
+</message>
+<message>
+<source>Seedlings on a shelf of 90 x 35 cm</source>
+<translation>Jungpflanzen auf einem Regal von 90 x 35 cm</translation>
+</message>
+<message>
+<source>An invented example: no such shelf was built or measured. One level of a shelf before a white wall, open at the front and at both sides, under two strip lights.</source>
+<translation>Ein erfundenes Beispiel: kein solches Regal wurde gebaut oder gemessen. Ein Fach eines Regals vor einer weißen Wand, vorn und an beiden Seiten offen, unter zwei Lichtleisten.</translation>
+</message>
+<message>
+<source>Seedlings, before transplanting</source>
+<translation>Jungpflanzen, vor dem Umpflanzen</translation>
+</message>
+<message>
+<source>Lettuce in a tent of 60 x 60 x 160 cm</source>
+<translation>Salat in einem Zelt von 60 x 60 x 160 cm</translation>
+</message>
+<message>
+<source>An invented example: no such tent was built or measured. Walls and ceiling are of film, the floor is a white tray, and one board of 100 W hangs on ratchets.</source>
+<translation>Ein erfundenes Beispiel: kein solches Zelt wurde gebaut oder gemessen. Wände und Decke sind aus Folie, der Boden ist eine weiße Schale, und eine Platte mit 100 W hängt an Ratschen.</translation>
+</message>
+<message>
+<source>Lettuce, leaf and head</source>
+<translation>Salat, Blatt und Kopf</translation>
 </message>
 </context>
 </TS>
