@@ -59,7 +59,7 @@ def counted(found: tuple[Finding, ...]) -> str:
         for kind in (Severity.WARNING, Severity.CAUTION, Severity.NOTE)
     ]
     words = [f"{count} {name}{'' if count == 1 else 's'}" for count, name in counts if count]
-    return ", ".join(words).capitalize()
+    return ", ".join(words)
 
 
 class FindingLine(QWidget):
