@@ -20,7 +20,7 @@ from planner.estimate.calibrate_checks import (
 )
 from planner.estimate.calibrate_model import Parameter, Quantity, SurveyModel, curve_profile
 from planner.estimate.result import FloatArray
-from planner.language import inside
+from planner.language import inside, word
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
@@ -201,7 +201,7 @@ def _fitted(fit: Fit, k: int, error: float) -> Fitted:
     )
     value, standard, start, unit, decimals = raw, error, p.start, "", 3
     name = _name_of(fit, p)
-    label = f"{p.quantity.value.capitalize()} of {name}"
+    label = f"{word(p.quantity).capitalize()} of {name}"
     if p.quantity is Quantity.FLUX:
         nominal = _lamp_model(fit, p.of).ppf
         value, standard, start = nominal * math.exp(raw), nominal * math.exp(raw) * error, nominal

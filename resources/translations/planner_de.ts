@@ -5935,8 +5935,8 @@ nicht klar</translation>
 <translation>Verkauft als</translation>
 </message>
 <message>
-<source>Set {part} of goods</source>
-<translation>Ware, Maß setzen: {part}</translation>
+<source>Set {word} of goods</source>
+<translation>{word} der Ware setzen</translation>
 </message>
 <message>
 <source>width</source>

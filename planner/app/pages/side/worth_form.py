@@ -40,6 +40,7 @@ from planner.estimate.worth import (
     in_words,
     worth,
 )
+from planner.language import word
 from planner.metrics.cutting import CuttingList, Placed
 from planner.plan.costs import Form, Goods, LampPrice
 from planner.plan.edits import changed
@@ -91,7 +92,7 @@ class WorthForm(FieldForm):
         self.form_row, self.form = self.add_choice("Sold as", sold)
         self.form.activated.connect(self._set_form)
         self.sold = {
-            part: self._goods_number(part.capitalize(), part, f"Set {part} of goods")
+            part: self._goods_number(word(part).capitalize(), part, f"Set {word(part)} of goods")
             for part in ("width", "length")
         }
         self.price = self._goods_number(
