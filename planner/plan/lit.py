@@ -11,11 +11,11 @@ stand in another order.
 
 from __future__ import annotations
 
-from collections import OrderedDict
+import weakref
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import wraps
-from typing import Final, TypeVar
+from typing import TypeVar
 
 from planner.plan.costs import Costs
 from planner.plan.lamp import (
@@ -34,26 +34,30 @@ from planner.plan.target import GrowthStage
 
 _Setup = TypeVar("_Setup", bound=Setup)
 _Answer = TypeVar("_Answer")
-_KEPT: Final = 128
-"""Setups whose answers are kept: all sides of a comparison and more."""
 
 
 def _once(make: Callable[[_Setup], _Answer]) -> Callable[[_Setup], _Answer]:
-    """Keep the answers for the last setups, each told by being the very same frozen value.
+    """Keep the answer of a setup for as long as somebody holds that very frozen value.
 
-    They are asked for of every side with every word that is written about it.
+    It is asked for of every side with every word that is written about it. An answer must not
+    hold the setup, or neither would ever go.
     """
-    kept: OrderedDict[int, tuple[_Setup, _Answer]] = OrderedDict()
+    kept: dict[int, tuple[weakref.ref[_Setup], _Answer]] = {}
 
     @wraps(make)
     def asked(setup: _Setup) -> _Answer:
-        found = kept.get(id(setup))
-        if found is not None and found[0] is setup:
+        key = id(setup)
+        found = kept.get(key)
+        if found is not None and found[0]() is setup:
             return found[1]
+
+        def forget(gone: weakref.ref[_Setup]) -> None:
+            # By then another setup may have the same number.
+            if kept.get(key, (None,))[0] is gone:
+                kept.pop(key, None)
+
         made = make(setup)
-        kept[id(setup)] = (setup, made)
-        while len(kept) > _KEPT:
-            kept.popitem(last=False)
+        kept[key] = (weakref.ref(setup, forget), made)
         return made
 
     return asked
