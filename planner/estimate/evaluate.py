@@ -266,7 +266,8 @@ def _geometry(
     step()
     perimeter = float(prism.lengths.sum())
     area = perimeter * (room.z1 - room.z0) + 2 * float(grid.area.sum())
-    surfaces = Surfaces(prism, room.band_tops, (area / effort.patches) ** 0.5, effort.fine)
+    size = (area / effort.patches) ** 0.5
+    surfaces = Surfaces(prism, room.band_tops, size, effort.fine, room.z_map)
     step()
     coarse_grid = CellGrid.over(prism, *FIRST_LOOK, room.z_map)
     return Geometry(surfaces, grid, gather_grid, coarse_grid)

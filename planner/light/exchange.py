@@ -104,12 +104,13 @@ def _balancing(
 def _reciprocal(matrix: FloatArray, area: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Average of both estimates of each exchange, A_i F_ij = A_j F_ji, times area; and areas.
 
-    Patches without area (outside a slanting footprint) get a tiny one, so that their rows
-    stay harmless.
+    A small patch casts its rays from closer together, so of the two its estimate counts for
+    more: the variance of a count of hits, times area, goes with the area. Patches without
+    area (outside a slanting footprint) get a tiny one, so that their rows stay harmless.
     """
     floor = np.maximum(area, 1e-9 * float(area.max()))
-    flux = matrix * floor[:, None]
-    return 0.5 * (flux + flux.T), floor
+    flux = matrix * (floor[:, None] * (floor / (floor[:, None] + floor)))
+    return flux + flux.T, floor
 
 
 def _turned(

@@ -11,6 +11,7 @@ import numpy.typing as npt
 from planner.light.boxes import Box
 from planner.light.cellmap import filled
 from planner.light.polygon import (
+    clip_cells,
     clip_to_rectangle,
     clip_to_rectangles,
     convex_pieces,
@@ -23,7 +24,6 @@ from planner.light.polygon import (
     moments_of_each,
 )
 from planner.light.prism import FloatArray, IntArray, Prism
-from planner.light.surfaces import clip_cells
 
 
 class CoveredError(ValueError):

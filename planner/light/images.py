@@ -11,11 +11,11 @@ and what the mirrors leave of it.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
 
+from planner.light.chains import Images
 from planner.light.direct import irradiance
 from planner.light.emission import Source
 from planner.light.field import CellGrid
@@ -24,113 +24,20 @@ from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
 from planner.light.windows import Windows
 
-_FEWEST_PHOTONS = 4.0
+_MOST_IMAGES, _FEWEST_PHOTONS = 1500, 4.0
 """An image is computed when it is due at least so many photons; fainter ones light the map
 almost evenly, and the photons themselves tell how much they bring in all."""
-
-_MOST_IMAGES = 1500
 
 _BROAD, _BRIGHT = 2e-3, 2e-4
 """Shares of the lamp's flux from which an image that mirrors show in part only is taken with
 more points along each side: the edge of what is seen blurs over its breadth."""
 
-_MOST_BROAD = 30
-"""Most images, strongest first, that get the full number of points."""
+_MOST_BROAD, _OF_PASSED = 30, 600
+"""Most images, strongest first, that get the full number of points; and mirrors that may be
+passed in all for each further one that is seen in a small mirror and lights few cells."""
 
 _PAIRS = 1 << 18
 """Pairs of receiver and image point taken at a time, which bounds the memory."""
-
-_MIX = np.array([0x9E3779B97F4A7C15 - (1 << 64), 0x632BE59BD9B4E019, 0x1B873593CC9E2D51])
-
-
-_MOST_TRIED = 12000
-"""Most images, strongest first, of which the exact light is asked at all."""
-
-
-@dataclass(frozen=True)
-class Images:
-    """Mirrored lamps, the strongest first: x -> A x + b for each.
-
-    Attributes
-    ----------
-    linear, shift
-        A and b, shapes (n, 3, 3) and (n, 3).
-    planes
-        The planes of each chain in order, filled up with -1; shape (n, longest).
-    flux
-        Flux that photons gave each, shape (n,).
-    total
-        Flux of these and of all that were left out for their number.
-    """
-
-    linear: FloatArray
-    shift: FloatArray
-    planes: npt.NDArray[np.int16]
-    flux: FloatArray
-    total: float
-
-    def __len__(self) -> int:
-        return len(self.flux)
-
-    def some(self, which: IntArray | slice) -> Images:
-        """Some of them, in the order of ``which``."""
-        parts = (self.linear[which], self.shift[which], self.planes[which], self.flux[which])
-        return Images(*parts, self.total)
-
-    def of(self, points: FloatArray) -> FloatArray:
-        """Where points (3, k) of the lamp are seen, shape (3, n, k)."""
-        seen: FloatArray = np.einsum("nij,jk->ink", self.linear, points)
-        return seen + self.shift.T[:, :, None]
-
-    def meets(self, planes: int) -> npt.NDArray[np.bool_]:
-        """Which of so many planes each chain meets, shape (n, planes)."""
-        met = np.zeros((len(self), planes + 1), dtype=bool)
-        # What fills up the chains falls into the last column.
-        met[np.arange(len(self))[:, None], self.planes] = True
-        return met[:, :planes]
-
-
-NO_IMAGES = Images(
-    np.zeros((0, 3, 3)), np.zeros((0, 3)), np.zeros((0, 0), dtype=np.int16), np.zeros(0), 0.0
-)
-
-
-def distinct_images(
-    surfaces: Surfaces,
-    seen: FloatArray,
-    weight: FloatArray,
-    chains: npt.NDArray[np.int16],
-    ray: IntArray,
-    length: npt.NDArray[np.int16],
-) -> Images:
-    """Distinct images among photon arrivals on the map, strongest first.
-
-    ``seen`` (3, n) is where each arrival sees the lamp's marked point, which tells images
-    apart; ``weight`` (n,) its flux; ``chains`` (N, longest) the planes every photon met,
-    ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
-    """
-    if weight.size == 0:
-        return NO_IMAGES
-    # Three rounded coordinates mixed into one number (odd multipliers, wrapping): sorting
-    # one column is several times faster than sorting three.
-    rounded = np.rint(seen * 1e5).astype(np.int64)
-    mixed = (rounded * _MIX[:, None]).sum(axis=0)
-    _, first, which = np.unique(mixed, return_index=True, return_inverse=True)
-    flux = totals(which.ravel(), weight, len(first))
-    order = np.argsort(-flux)[:_MOST_TRIED]
-    depth = length[first[order]]
-    planes = chains[ray[first[order]], : int(depth.max())]
-    planes = np.where(np.arange(planes.shape[1]) < depth[:, None], planes, np.int16(-1))
-    mirror_linear, mirror_shift = surfaces.prism.plane_mirrors()
-    linear = np.repeat(np.eye(3)[None], len(order), axis=0)
-    shift = np.zeros((len(order), 3))
-    for stage in range(planes.shape[1]):
-        deep = np.flatnonzero(depth > stage)
-        plane = planes[deep, stage]
-        linear[deep] = mirror_linear[plane] @ linear[deep]
-        turned = np.einsum("kij,kj->ki", mirror_linear[plane], shift[deep])
-        shift[deep] = turned + mirror_shift[plane]
-    return Images(linear, shift, planes, flux[order], float(flux.sum()))
 
 
 def light_of_images(
@@ -150,9 +57,9 @@ def light_of_images(
 
     And the variance, mean over the cells, that chance leaves in images seen in part.
 
-    ``photons`` is how many found the images. Images due too few of them (judged by their
-    exact light on the ``coarse`` grid, so that the choice does not depend on chance) are not
-    computed; the second value is their flux as the photons found it. ``tolerance`` is the
+    ``photons`` is how many found the images. Those due too few of them (by their exact light on
+    the ``coarse`` grid, which does not depend on chance) are not computed; the second value is
+    their flux as the photons found it. ``tolerance`` is the
     relative error allowed to the quadrature over each image, ``edges`` the fewest points
     along a side of a bright image that mirrors show in part only. ``most_passed`` bounds the
     mirrors passed in all by images that must be followed line by line: near-perfect mirrors
@@ -184,7 +91,12 @@ def light_of_images(
     strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
     chosen = images.some(strong)
     faint = images.total - float(chosen.flux.sum())
-    is_bright = (not steady) & (chosen.flux > _BROAD) & (np.arange(len(chosen)) < _MOST_BROAD)
+    is_bright = (chosen.flux > _BROAD) & (np.arange(len(chosen)) < _MOST_BROAD)
+    peak = chosen.flux * _gathered(surfaces, grid, chosen)
+    peak[is_bright | (peak < _BROAD)] = 0.0
+    small = np.argsort(-peak)[: most_passed // _OF_PASSED]
+    is_bright[small[peak[small] > 0]] = True
+    is_bright &= not steady
     cells = _light_of_each(
         surfaces,
         grid,
@@ -213,6 +125,15 @@ def light_of_images(
     cells += (whole * share).sum(axis=1)
     variance = float(((whole * doubt) ** 2).sum(axis=1).mean())
     return cells, max(faint, 0.0), variance
+
+
+def _gathered(surfaces: Surfaces, grid: CellGrid, images: Images) -> FloatArray:
+    """How much smaller than the map the least mirror of each image's chain is, (n,)."""
+    plane = surfaces.facet_plane
+    area = totals(plane, surfaces.facet_area, surfaces.prism.plane_count)
+    least = np.where(images.meets(area.size), area, np.inf).min(axis=1, initial=np.inf)
+    smaller: FloatArray = float(grid.inside_area.sum()) / np.maximum(least, 1e-9)
+    return np.maximum(smaller, 1.0)
 
 
 _FIRST_LOOK = 16
@@ -308,8 +229,11 @@ def _light_of_each(
 ) -> FloatArray:
     """Flux density on the cells from each image, shape (C, n); summed to (C, 1) if together.
 
-    ``unhidden`` takes mirrors for whole, perfect and unobstructed.
+    ``unhidden`` takes mirrors for whole, perfect and unobstructed. If together, each line to
+    an image begins at a place of its own in the cell: what hides one image in part of a cell
+    hides many, and from its middle all would be seen, or none.
     """
+    random = np.random.default_rng(7)
     result = np.zeros((len(grid.inside), 1 if together else len(images)))
     if not len(images):
         return result
@@ -334,7 +258,11 @@ def _light_of_each(
             else:
                 bases = np.tile(local, len(chosen))
                 met = np.repeat(chosen.meets(prism.plane_count), len(flux), axis=0)
-                seen = _connected(surfaces, receivers, nodes, bases, met, specular, step)
+                places = receivers[:, :, None]
+                if together:
+                    u, v = shifted_points(len(cell), nodes.shape[1], 2, random)
+                    places = grid.samples(u, v, cell)
+                seen = _connected(surfaces, places, nodes, bases, met, specular, step)
                 weights = weights * seen
             values = irradiance(
                 receivers,
@@ -418,7 +346,7 @@ def _kept_by_mirrors(surfaces: Surfaces, images: Images, specular: FloatArray) -
 
 def _connected(
     surfaces: Surfaces,
-    receivers: FloatArray,
+    places: FloatArray,
     nodes: FloatArray,
     bases: FloatArray,
     met: npt.NDArray[np.bool_],
@@ -427,17 +355,17 @@ def _connected(
 ) -> FloatArray:
     """What mirrors leave of each image point at each receiver, 0 where unseen; (M, K).
 
-    Follows the line from the receiver towards the image for its whole length through the
-    mirrors; it must end on the lamp point itself. ``met`` (K, planes) tells which planes
-    belong to the chain: a line that meets another is given up at once.
+    Follows the line from ``places`` (3, M, K or 1) of the receivers towards the image for its
+    whole length through the mirrors; it must end on the lamp point itself. ``met`` (K, planes)
+    tells which planes belong to the chain: a line that meets another is given up at once.
     """
-    count, node_count = receivers.shape[1], nodes.shape[1]
+    count, node_count = places.shape[1], nodes.shape[1]
     result = np.zeros((count, node_count))
     block = max(1, (1 << 15) // node_count)
     for start in range(0, count, block):
-        part = receivers[:, start : start + block]
-        gap = nodes[:, None, :] - part[:, :, None]
-        origin = np.broadcast_to(part[:, :, None], gap.shape).reshape(3, -1)
+        part = places[:, start : start + block]
+        gap = nodes[:, None, :] - part
+        origin = np.broadcast_to(part, gap.shape).reshape(3, -1)
         target = np.broadcast_to(bases[:, None, :], gap.shape).reshape(3, -1)
         node = np.tile(np.arange(node_count), gap.shape[1])
         left = _followed(surfaces, origin, gap.reshape(3, -1), target, met, node, specular, step)

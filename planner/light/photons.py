@@ -12,10 +12,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planner.light.chains import NO_IMAGES, Images, distinct_images
 from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.glints import Glints
-from planner.light.images import NO_IMAGES, Images, distinct_images
 from planner.light.paths import Arrival, Mirrors, mirror_chains
 from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.surfaces import Surfaces

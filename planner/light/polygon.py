@@ -211,3 +211,33 @@ def brought_inside(
         moved = np.where(inside, axis, np.take_along_axis(axis, chosen, axis=1))
         result.append(np.where(count[:, None] > 0, moved, middle[:, None]))
     return result[0], result[1]
+
+
+def clip_cells(
+    corners: FloatArray, u: FloatArray, v: FloatArray, du: float, dv: float
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Cut rectangular cells (centres u, v; size du x dv) to a polygon.
+
+    Returns the centres of area (u, v) and areas of what is left; a cell that lies outside
+    keeps its centre and has area 0. All of the shape of ``u``.
+    """
+    u, v = u.copy(), v.copy()
+    area = np.full(u.shape, du * dv)
+    if is_rectangle(corners):
+        return u, v, area
+    crossed = crossed_cells(corners, u, v, du, dv)
+    area[~crossed & ~inside_polygon(corners, u, v)] = 0.0
+    middle, half = np.stack([u[crossed], v[crossed]], axis=1), np.array([du, dv]) / 2
+    size, centre = moments_of_each(clip_to_rectangles(corners, middle - half, middle + half))
+    left = size > 1e-12
+    area[crossed] = np.where(left, size, 0.0)
+    u[crossed], v[crossed] = np.where(left, centre, middle.T)
+    return u, v, area
+
+
+def is_rectangle(corners: FloatArray) -> bool:
+    """Whether a polygon fills its bounding rectangle (axis-parallel box)."""
+    low, high = corners.min(axis=0), corners.max(axis=0)
+    on_side = np.isclose(corners, low) | np.isclose(corners, high)
+    area = moments(corners)[0]
+    return bool(on_side.all() and np.isclose(area, np.prod(high - low)))

@@ -2,34 +2,37 @@
 
 A *facet* is a whole wall band, the ceiling or the bottom. It is divided into *patches*
 (the unknowns of the exchange) and each patch into ``fine`` x ``fine`` *texels*, on which
-the steep light that lamps throw directly is kept. Texels, patches and facets are numbered
+the steep light that lamps throw directly is kept. Where a box lies close over something,
+patches are replaced by smaller ones (see ``narrow``). Texels, patches and facets are numbered
 through; the arrays below map from each to the next coarser.
 """
 
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
 
 from planner.light.boxes import FACES, Box
+from planner.light.narrow import Finer, Frames, Narrow, Pieces
 from planner.light.polygon import (
     brought_inside,
-    clip_to_rectangles,
-    crossed_cells,
-    inside_polygon,
-    moments,
-    moments_of_each,
+    clip_cells,
+    is_rectangle,
 )
 from planner.light.prism import FloatArray, IntArray, Prism, totals
+from planner.light.rows import Rows
 
 _LATTICE = 8
 """Points along an edge of a texel that tell how much of it a box covers."""
 
 _HAIR = 1e-9
+
+_PIECES = 150
+"""Pieces of patches in narrow places that there may be beyond the number of patches."""
 
 
 @dataclass(frozen=True)
@@ -58,6 +61,8 @@ class Surfaces:
         Wanted edge of a patch in metres; facets are divided into nearly square patches.
     fine
         Texels along each edge of a patch.
+    map_z
+        Height of the map, about which narrow places are divided finer; None to leave it.
     """
 
     def __init__(
@@ -66,6 +71,7 @@ class Surfaces:
         band_tops: tuple[tuple[float, ...], ...],
         patch_size: float,
         fine: int,
+        map_z: float | None = None,
     ) -> None:
         self.prism = prism
         self.facets = _list_facets(prism, band_tops)
@@ -97,7 +103,7 @@ class Surfaces:
         self._u_axis, self._v_axis = _plane_axes(prism)
         self._sizes = sizes
         self._v_start = np.array([f.z0 if f.plane < width else 0.0 for f in self.facets])
-        self._rows = _Rows(prism)
+        self._rows = Rows(prism)
         self._set_lookup(sizes, texel_shape)
 
         self.texel_patch = np.empty(self.texel_count, dtype=np.intp)
@@ -107,20 +113,24 @@ class Surfaces:
         self.patch_facet = np.repeat(np.arange(count), patch_counts)
         self.texel_area = np.empty(self.texel_count)
         self.texel_centre = np.empty((3, self.texel_count))
-        for index in range(count):
-            self._fill_facet(index)
-        self.patch_area = totals(self.texel_patch, self.texel_area, self.patch_count)
-        self.facet_area = totals(self.texel_facet, self.texel_area, count)
+        self._texel_step = (sizes / texel_shape)[self.texel_facet]
+        self._patch_step = (sizes / divisions)[self.patch_facet]
+        self._patch_low = self._patch_corners()
         planes = np.array([f.plane for f in self.facets])
         self.facet_plane = planes
-        normals = prism.plane_normals()
-        self.texel_normal = -normals[:, planes[self.texel_facet]]
-        self._texel_step = sizes / texel_shape
-        self.texel_size = self._texel_step.max(axis=1)[self.texel_facet]
-        rise = np.abs(self._v_axis[2, planes]) * self._texel_step[:, 1] / 2
-        self.texel_rise = rise[self.texel_facet]
-        whole = self._texel_step.prod(axis=1) * self._rows.share[planes] * (1 - 1e-9)
-        self.texel_whole = self.texel_area >= whole[self.texel_facet]
+        for index in range(count):
+            self._fill_facet(index)
+        self._finer: Finer | None = None
+        if map_z is not None and prism.boxes:
+            self._divide_narrow(map_z)
+        self.patch_area = totals(self.texel_patch, self.texel_area, self.patch_count)
+        self.facet_area = totals(self.texel_facet, self.texel_area, count)
+        plane = planes[self.texel_facet]
+        self.texel_normal = -prism.plane_normals()[:, plane]
+        self.texel_size = self._texel_step.max(axis=1)
+        self.texel_rise = np.abs(self._v_axis[2, plane]) * self._texel_step[:, 1] / 2
+        whole = self._texel_step.prod(axis=1) * self._rows.share[plane] * (1 - 1e-9)
+        self.texel_whole = self.texel_area >= whole
 
     def _fill_facet(self, index: int) -> None:
         nu, nv = self._texel_shape[index]
@@ -146,13 +156,88 @@ class Surfaces:
             self._blend(index, texels, (iu.ravel() + 0.5) / fu, (iv.ravel() + 0.5) / fv)
         plane = facet.plane
         self.texel_area[texels] = area.ravel() * self._rows.share[plane]
-        u, v, into = self._rows.onto_boxes(np.array([plane]), u.reshape(1, -1), v.reshape(1, -1))
-        self.texel_centre[:, texels] = (
+        self.texel_centre[:, texels] = self._points(
+            np.array([plane]), u.reshape(1, -1), v.reshape(1, -1)
+        )[:, 0]
+
+    def _patch_corners(self) -> FloatArray:
+        """Lowest corner of each patch along the axes of its plane, (P, 2)."""
+        facet = self.patch_facet
+        local = np.arange(facet.size) - self._patch_start[facet]
+        place = np.stack(np.divmod(local, self.patch_shape[facet, 0])[::-1], axis=1)
+        low: FloatArray = place * self._patch_step
+        low[:, 1] += self._v_start[facet]
+        return low
+
+    def _points(self, plane: IntArray, u: FloatArray, v: FloatArray) -> FloatArray:
+        """Points (3, n, R) at places (n, R) along the axes of planes (n,)."""
+        u, v, into = self._rows.onto_boxes(plane, u, v)
+        points: FloatArray = (
             self._plane_origin[:, plane, None]
-            + self._u_axis[:, plane, None] * u[0]
-            + self._v_axis[:, plane, None] * v[0]
-            + prism.plane_normals()[:, plane, None] * into[0]
+            + self._u_axis[:, plane, None] * u
+            + self._v_axis[:, plane, None] * v
         )
+        if self._rows.any:
+            points += self.prism.plane_normals()[:, plane, None] * into
+        return points
+
+    def _divide_narrow(self, map_z: float) -> None:
+        """Replace patches in narrow places by pieces, numbered after all others."""
+        axes = Frames(self._plane_origin, self._u_axis, self._v_axis, -self.prism.plane_normals())
+        narrow = Narrow(self.prism, axes, map_z)
+        if not narrow:
+            return
+        plane = self.facet_plane[self.patch_facet]
+        shut = np.array([self._against(k) for k in range(self.prism.plane_count)])
+        may_be = np.flatnonzero(~(shut | self._rows.on_row)[plane])
+        low, size = self._patch_low[may_be], self._patch_step[may_be]
+        pieces = narrow.divided(plane[may_be], low, size, self.patch_count + _PIECES)
+        if pieces.of.size:
+            self._replace(replace(pieces, of=may_be[pieces.of]))
+
+    def _replace(self, pieces: Pieces) -> None:
+        """Put pieces in the place of the patches they are made of."""
+        kept = np.ones(self.patch_count, dtype=bool)
+        kept[pieces.of] = False
+        number = np.where(kept, np.cumsum(kept) - 1, -1)
+        texels = np.flatnonzero(kept[self.texel_patch])
+        facet = self.patch_facet[pieces.of]
+        finer = Finer(
+            pieces, self._fine[facet], self._patch_low, self._patch_step, self.texel_patch
+        )
+        leaf = int(kept.sum()) + finer.piece
+        own = np.concatenate([number[self.texel_patch[texels]], leaf])
+        near = np.concatenate([number[self._neighbours[:, texels]], np.stack([leaf] * 4)], axis=1)
+        nearness = np.concatenate([self._nearness[:, texels], np.zeros((4, leaf.size))], axis=1)
+        # Nothing is blended over the edge of a narrow place.
+        alone = np.asarray((near < 0).any(axis=0))
+        alone[texels.size :] = True
+        near[:, alone] = own[alone]
+        nearness[:, alone] = [[1.0], [0.0], [0.0], [0.0]]
+        self._finer, self._neighbours, self._nearness = finer, near, nearness
+        self.texel_patch = own
+        self.texel_facet = np.concatenate([self.texel_facet[texels], facet[finer.piece]])
+        self._texel_step = np.concatenate([self._texel_step[texels], finer.step])
+        area, centre = self._texels_of(finer, self.facet_plane[facet[finer.piece]])
+        self.texel_area = np.concatenate([self.texel_area[texels], area])
+        self.texel_centre = np.concatenate([self.texel_centre[:, texels], centre], axis=1)
+        self.patch_facet = np.concatenate([self.patch_facet[kept], facet])
+        self._patch_low = np.concatenate([self._patch_low[kept], pieces.low])
+        self._patch_step = np.concatenate([self._patch_step[kept], pieces.size])
+        self.texel_count, self.patch_count = self.texel_patch.size, self.patch_facet.size
+
+    def _texels_of(self, finer: Finer, plane: IntArray) -> tuple[FloatArray, FloatArray]:
+        """Areas (t,) and centres (3, t) of the texels of pieces on their planes (t,)."""
+        area = finer.step.prod(axis=1)
+        u, v = (finer.low + finer.step / 2).T
+        sizes, kind = np.unique(finer.step, axis=0, return_inverse=True)
+        for flat in (self.prism.ceiling, self.prism.bottom):
+            for number, (du, dv) in enumerate(sizes):
+                which = np.flatnonzero((plane == flat) & (kind.ravel() == number))
+                if which.size:
+                    cut = self._clip_flat(flat, u[None, which], v[None, which], du, dv)
+                    u[which], v[which], area[which] = (part[0] for part in cut)
+        return area, self._points(plane, u[:, None], v[:, None])[:, :, 0]
 
     def _blend(self, index: int, texels: slice, column: FloatArray, row: FloatArray) -> None:
         """Weights of the four patches around each texel, linear between patch centres.
@@ -235,9 +320,8 @@ class Surfaces:
 
     def texel_edges(self, texels: IntArray) -> tuple[FloatArray, FloatArray]:
         """Edges of some texels (n,) as vectors (3, n) along their two axes, in metres."""
-        facet = self.texel_facet[texels]
-        plane = self.facet_plane[facet]
-        du, dv = self._texel_step[facet].T
+        plane = self.facet_plane[self.texel_facet[texels]]
+        du, dv = self._texel_step[texels].T
         return du * self._u_axis[:, plane], dv * self._v_axis[:, plane]
 
     def _set_lookup(self, sizes: FloatArray, texel_shape: IntArray) -> None:
@@ -283,7 +367,21 @@ class Surfaces:
         row *= self._columns.take(facet)
         row += column
         texel: IntArray = row + self._texel_start.take(facet)
-        return texel
+        return texel if self._finer is None else self._among_pieces(self._finer, texel, facet, u, v)
+
+    def _among_pieces(
+        self, finer: Finer, texel: IntArray, facet: IntArray, u: FloatArray, v: FloatArray
+    ) -> IntArray:
+        """Texels (N,) for those numbered as if nothing were divided, in which u and v count."""
+        which = np.flatnonzero(finer.is_replaced.take(texel))
+        facet, old = facet.take(which), texel.take(which)
+        fine, local = self._fine[facet], old - self._texel_start.take(facet)
+        row, column = np.divmod(local, self._columns.take(facet))
+        across = u.take(which) / fine[:, 0] - column // fine[:, 0]
+        up = v.take(which) / fine[:, 1] - row // fine[:, 1]
+        found = finer.kept.take(texel)
+        found[which] = finer.found(old, across, up)
+        return found
 
     def patch_samples(
         self, u: FloatArray, v: FloatArray, which: slice = slice(None)
@@ -294,24 +392,12 @@ class Surfaces:
         patch (P,). On a clipped patch, points outside the footprint are replaced by others of
         the patch, so every sample lies on the surface.
         """
-        facet = self.patch_facet[which]
-        local = np.arange(self.patch_count)[which] - self._patch_start[facet]
-        columns = self.patch_shape[facet, 0]
-        step = self._sizes[facet] / self.patch_shape[facet]
-        along = ((local % columns)[:, None] + u) * step[:, :1]
-        up = ((local // columns)[:, None] + v) * step[:, 1:] + self._v_start[facet][:, None]
-        plane = self.facet_plane[facet]
-        along, up, into = self._rows.onto_boxes(plane, along, up)
-        points = (
-            self._plane_origin[:, plane, None]
-            + self._u_axis[:, plane, None] * along
-            + self._v_axis[:, plane, None] * up
-        )
-        if self._rows.any:
-            points += self.prism.plane_normals()[:, plane, None] * into
+        low, step = self._patch_low[which], self._patch_step[which]
+        plane = self.facet_plane[self.patch_facet[which]]
+        points = self._points(plane, low[:, :1] + u * step[:, :1], low[:, 1:] + v * step[:, 1:])
         flat = (plane == self.prism.ceiling) | (plane == self.prism.bottom)
         boxes = self._touching(self.prism.bottom) + self._touching(self.prism.ceiling)
-        if flat.any() and (boxes or not _is_rectangle(self.prism.corners)):
+        if flat.any() and (boxes or not is_rectangle(self.prism.corners)):
             x, y = points[0, flat], points[1, flat]
             inside = self.prism.contains(x, y)
             for number in (self.prism.bottom, self.prism.ceiling):
@@ -335,84 +421,6 @@ class Surfaces:
         )
 
 
-class _Rows:
-    """Where on the faces of rows of boxes (see ``Box``) there is a box and where a gap.
-
-    Faces of a row are divided as if its boxes stood side by side without gaps. The sides
-    between boxes lie one behind the other; they are taken as one face, and points on it are
-    spread over all of them.
-
-    Attributes
-    ----------
-    share
-        Area of a face as a share of its outline, shape (planes,).
-    any
-        Whether there are rows of more than one box.
-    """
-
-    def __init__(self, prism: Prism) -> None:
-        self.share = np.ones(prism.plane_count)
-        self._count = np.ones(prism.plane_count, dtype=np.intp)
-        self._width, self._each, self._pitch = np.ones((3, prism.plane_count))
-        self._axis = np.full(prism.plane_count, -1)
-        for number, box in enumerate(prism.boxes):
-            if box.count == 1:
-                continue
-            planes = prism.wall_count + 2 + FACES * number + np.arange(FACES)
-            self._axis[planes] = _ROW_AXIS
-            self.share[planes] = np.where(_ROW_AXIS == _BEHIND, box.count, box.fill)
-            self._count[planes], self._width[planes] = box.count, box.width
-            self._each[planes], self._pitch[planes] = box.each, box.pitch
-        self.any = bool((self._axis >= 0).any())
-
-    def onto_boxes(
-        self, plane: IntArray, u: FloatArray, v: FloatArray
-    ) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Points of the faces as divided (m) to points on boxes, and the way inward (m).
-
-        ``u`` and ``v`` have shape (n, R), ``plane`` (n,).
-        """
-        into = np.zeros_like(u)
-        if not self.any:
-            return u, v, into
-        u, v = u.copy(), v.copy()
-        for axis, place in ((0, u), (1, v)):
-            rows = np.flatnonzero(self._axis[plane] == axis)
-            which = plane[rows, None]
-            closed = place[rows] / self._width[which] * self._count[which]
-            box = np.minimum(np.floor(closed), self._count[which] - 1)
-            place[rows] = box * self._pitch[which] + (closed - box) * self._each[which]
-        rows = np.flatnonzero(self._axis[plane] == _BEHIND)
-        which = plane[rows, None]
-        turn = np.arange(u.shape[1]) * _TURN % 1.0
-        into[rows] = np.floor(turn * self._count[which]) * self._pitch[which]
-        return u, v, into
-
-    def close_up(self, plane: IntArray, u: FloatArray, v: FloatArray, columns: IntArray) -> None:
-        """Points met on boxes to those of the faces as divided, in place.
-
-        ``u`` (N,) is in texels, of which a plane has ``columns``, ``v`` in metres.
-        """
-        axis = self._axis.take(plane)
-        for number, place in ((0, u), (1, v)):
-            rays = np.flatnonzero(axis == number)
-            which = plane[rays]
-            width, count, pitch = self._width[which], self._count[which], self._pitch[which]
-            scale = columns[which] / width if number == 0 else 1.0
-            across = place[rays] / scale
-            box = np.clip(np.floor(across / pitch), 0, count - 1)
-            within = np.clip((across - box * pitch) / self._each[which], 0.0, 1.0)
-            place[rays] = (box + within) / count * width * scale
-
-
-_BEHIND = 2
-_ROW_AXIS = np.array([0, 0, _BEHIND, _BEHIND, 1, 1])
-"""Along which axis of each face of a row its boxes follow one another."""
-
-_TURN = np.sqrt(3.0) - 1
-"""Spreads points over the boxes of a row, independently of the points' other places."""
-
-
 def _texels_per_patch(
     prism: Prism, facets: tuple[Facet, ...], step: FloatArray, fine: int
 ) -> IntArray:
@@ -424,36 +432,6 @@ def _texels_per_patch(
     on_box = np.array([facet.plane >= prism.wall_count + 2 for facet in facets])
     wanted = np.clip(np.ceil(fine * step - 1e-9), 1, fine).astype(np.intp)
     return np.where(on_box[:, None], wanted, fine)
-
-
-def clip_cells(
-    corners: FloatArray, u: FloatArray, v: FloatArray, du: float, dv: float
-) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Cut rectangular cells (centres u, v; size du x dv) to a polygon.
-
-    Returns the centres of area (u, v) and areas of what is left; a cell that lies outside
-    keeps its centre and has area 0. All of the shape of ``u``.
-    """
-    u, v = u.copy(), v.copy()
-    area = np.full(u.shape, du * dv)
-    if _is_rectangle(corners):
-        return u, v, area
-    crossed = crossed_cells(corners, u, v, du, dv)
-    area[~crossed & ~inside_polygon(corners, u, v)] = 0.0
-    middle, half = np.stack([u[crossed], v[crossed]], axis=1), np.array([du, dv]) / 2
-    size, centre = moments_of_each(clip_to_rectangles(corners, middle - half, middle + half))
-    left = size > 1e-12
-    area[crossed] = np.where(left, size, 0.0)
-    u[crossed], v[crossed] = np.where(left, centre, middle.T)
-    return u, v, area
-
-
-def _is_rectangle(corners: FloatArray) -> bool:
-    """Whether a polygon fills its bounding rectangle (axis-parallel box)."""
-    low, high = corners.min(axis=0), corners.max(axis=0)
-    on_side = np.isclose(corners, low) | np.isclose(corners, high)
-    area = moments(corners)[0]
-    return bool(on_side.all() and np.isclose(area, np.prod(high - low)))
 
 
 def _list_facets(prism: Prism, band_tops: tuple[tuple[float, ...], ...]) -> tuple[Facet, ...]:

@@ -10,16 +10,13 @@ lines between the two, without chance; lines are drawn only where an edge crosse
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 import numpy as np
 
+from planner.light.chains import Images
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray
 from planner.light.surfaces import Surfaces
-
-if TYPE_CHECKING:
-    from planner.light.images import Images
 
 _MOST_WALLS = 2
 """Longer chains may have several orders of one image, and are faint: rays tell of them."""

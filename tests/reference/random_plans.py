@@ -48,20 +48,24 @@ class RandomRoom:
     kinds: tuple[str, ...]
 
 
-def random_room(number: int, seed: int) -> RandomRoom:
-    """The room of that number; outlines and linings take turns, the rest is chance."""
+def random_room(number: int, seed: int, *, low: bool = False) -> RandomRoom:
+    """The room of that number; outlines and linings take turns, the rest is chance.
+
+    With ``low`` every room has obstacles that end within a few centimetres of the canopy.
+    """
     draw = np.random.default_rng([seed, number])
     outline = OUTLINES[number % len(OUTLINES)]
     family = FAMILIES[number // len(OUTLINES) % len(FAMILIES)]
     while True:
-        made = _Maker(draw, outline, family).room(number)
+        made = _Maker(draw, outline, family, low).room(number)
         if made is not None:
             return made
 
 
 class _Maker:
-    def __init__(self, draw: np.random.Generator, outline: str, family: str) -> None:
+    def __init__(self, draw: np.random.Generator, outline: str, family: str, low: bool) -> None:
         self._draw = draw
+        self._low = low
         self._outline = outline
         self._family = family
         self._linings: list[Lining] = []
@@ -79,7 +83,9 @@ class _Maker:
         lamps = self._lamps()
         if not lamps:
             return None
-        obstacles = self._obstacles(closed)
+        obstacles = self._low_obstacles(closed) if self._low else self._obstacles(closed)
+        if self._low and not obstacles:
+            return None
         walls = self._walls(len(corners))
         door = int(draw.integers(len(corners))) if draw.random() < 0.3 else None
         door_open = door is not None and bool(draw.random() < 0.6)
@@ -337,6 +343,47 @@ class _Maker:
                 found.append(item.model_copy(update={"lining": self._cover()}))
         if found:
             self._kinds.append("obstacles")
+        return found
+
+    def _low_obstacles(self, closed: bool) -> list[Obstacle]:
+        """Shelves and boxes 1 to 5 cm over the canopy, pots that end within 1 cm of it."""
+        draw = self._draw
+        found: list[Obstacle] = []
+        wanted = int(draw.integers(1, 4))
+        xs, ys = zip(*self._corner_list, strict=True)
+        size = min(max(xs) - min(xs), max(ys) - min(ys))
+        for _ in range(wanted * TRIES):
+            if len(found) == wanted:
+                break
+            over = draw.random() < 0.7
+            length, width = (float(value) for value in size * draw.uniform(0.1, 0.5, 2))
+            if over:
+                under = self._canopy + float(draw.uniform(0.01, 0.05))
+                thickness = float(draw.choice([0.02, draw.uniform(0.05, 0.2)]))
+            else:
+                under = 0.0
+                beyond = float(draw.uniform(0.003, 0.01))
+                down = not closed and draw.random() < 0.5
+                thickness = self._canopy + (-beyond if down else beyond)
+            item = Obstacle(
+                name="Shelf" if over else "Pot",
+                x=round(float(draw.uniform(*self._span(0))), 3),
+                y=round(float(draw.uniform(*self._span(1))), 3),
+                underside=round(under, 4),
+                length=max(round(length, 3), 0.02),
+                width=max(round(width, 3), 0.02),
+                thickness=round(thickness, 4),
+                rotation_deg=round(float(draw.choice([0.0, draw.uniform(0, 90)])), 1),
+                lining="open",
+            )
+            if item.top > self._height - 0.02:
+                continue
+            low, high = item.underside - APART, item.top + APART
+            if self._free(_grown(item.outline(), APART), low, high):
+                self._taken.append((low, high, _grown(item.outline(), APART)))
+                found.append(item.model_copy(update={"lining": self._cover()}))
+        if found:
+            self._kinds.append("low obstacles")
         return found
 
     def _span(self, axis: int) -> tuple[float, float]:

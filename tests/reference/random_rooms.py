@@ -148,13 +148,16 @@ def main() -> None:
     parser.add_argument("--quality", type=Quality, default=Quality.DEFAULT, choices=list(Quality))
     parser.add_argument("--kinds", nargs="*", default=[], help="only rooms of all these kinds")
     parser.add_argument("--only", type=int, nargs="*", help="only rooms of these numbers")
+    parser.add_argument(
+        "--low-obstacles", action="store_true", help="rooms with obstacles close to the canopy"
+    )
     parser.add_argument("--cells", type=int, nargs=2, default=(24, 24))
     parser.add_argument("--maps", type=int, default=MAPS, help="most maps of the judge")
     parser.add_argument("--out", type=Path, help="write each room's figures to this JSON file")
     asked = parser.parse_args()
     findings = []
     for number in asked.only or range(asked.rooms):
-        room = random_room(number, asked.seed)
+        room = random_room(number, asked.seed, low=asked.low_obstacles)
         if not set(asked.kinds) <= set(room.kinds):
             continue
         one = look(room, asked.quality, tuple(asked.cells), asked.maps)
@@ -168,8 +171,9 @@ def main() -> None:
         if asked.out:
             asked.out.write_text(json.dumps([asdict(each) for each in findings]), encoding="utf-8")
     print("\n".join(told(findings)))
+    low = " --low-obstacles" if asked.low_obstacles else ""
     for one in sorted(findings, key=lambda each: -each.own)[:3]:
-        print(f"  again: --seed {asked.seed} --quality {asked.quality} --only {one.number}")
+        print(f"  again: --seed {asked.seed}{low} --quality {asked.quality} --only {one.number}")
 
 
 if __name__ == "__main__":

@@ -8,9 +8,9 @@ import numpy as np
 import numpy.typing as npt
 import pytest
 
+from planner.light.chains import Images
 from planner.light.emission import CosinePower, Source
 from planner.light.field import CellGrid
-from planner.light.images import Images
 from planner.light.paths import Mirrors
 from planner.light.photons import follow_photons
 from planner.light.prism import Prism

@@ -1,0 +1,102 @@
+"""Chains of mirrors as images of the lamp, told apart among photons that reach the map."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.light.prism import FloatArray, IntArray, totals
+from planner.light.surfaces import Surfaces
+
+_MIX = np.array([0x9E3779B97F4A7C15 - (1 << 64), 0x632BE59BD9B4E019, 0x1B873593CC9E2D51])
+
+_MOST_TRIED = 12000
+"""Most images, strongest first, of which the exact light is asked at all."""
+
+
+@dataclass(frozen=True)
+class Images:
+    """Mirrored lamps, the strongest first: x -> A x + b for each.
+
+    Attributes
+    ----------
+    linear, shift
+        A and b, shapes (n, 3, 3) and (n, 3).
+    planes
+        The planes of each chain in order, filled up with -1; shape (n, longest).
+    flux
+        Flux that photons gave each, shape (n,).
+    total
+        Flux of these and of all that were left out for their number.
+    """
+
+    linear: FloatArray
+    shift: FloatArray
+    planes: npt.NDArray[np.int16]
+    flux: FloatArray
+    total: float
+
+    def __len__(self) -> int:
+        return len(self.flux)
+
+    def some(self, which: IntArray | slice) -> Images:
+        """Some of them, in the order of ``which``."""
+        parts = (self.linear[which], self.shift[which], self.planes[which], self.flux[which])
+        return Images(*parts, self.total)
+
+    def of(self, points: FloatArray) -> FloatArray:
+        """Where points (3, k) of the lamp are seen, shape (3, n, k)."""
+        seen: FloatArray = np.einsum("nij,jk->ink", self.linear, points)
+        return seen + self.shift.T[:, :, None]
+
+    def meets(self, planes: int) -> npt.NDArray[np.bool_]:
+        """Which of so many planes each chain meets, shape (n, planes)."""
+        met = np.zeros((len(self), planes + 1), dtype=bool)
+        # What fills up the chains falls into the last column.
+        met[np.arange(len(self))[:, None], self.planes] = True
+        return met[:, :planes]
+
+
+NO_IMAGES = Images(
+    np.zeros((0, 3, 3)), np.zeros((0, 3)), np.zeros((0, 0), dtype=np.int16), np.zeros(0), 0.0
+)
+
+
+def distinct_images(
+    surfaces: Surfaces,
+    seen: FloatArray,
+    weight: FloatArray,
+    chains: npt.NDArray[np.int16],
+    ray: IntArray,
+    length: npt.NDArray[np.int16],
+) -> Images:
+    """Distinct images among photon arrivals on the map, strongest first.
+
+    ``seen`` (3, n) is where each arrival sees the lamp's marked point, which tells images
+    apart; ``weight`` (n,) its flux; ``chains`` (N, longest) the planes every photon met,
+    ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
+    """
+    if weight.size == 0:
+        return NO_IMAGES
+    # Three rounded coordinates mixed into one number (odd multipliers, wrapping): sorting
+    # one column is several times faster than sorting three.
+    rounded = np.rint(seen * 1e5).astype(np.int64)
+    mixed = (rounded * _MIX[:, None]).sum(axis=0)
+    _, first, which = np.unique(mixed, return_index=True, return_inverse=True)
+    flux = totals(which.ravel(), weight, len(first))
+    order = np.argsort(-flux)[:_MOST_TRIED]
+    depth = length[first[order]]
+    planes = chains[ray[first[order]], : int(depth.max())]
+    planes = np.where(np.arange(planes.shape[1]) < depth[:, None], planes, np.int16(-1))
+    mirror_linear, mirror_shift = surfaces.prism.plane_mirrors()
+    linear = np.repeat(np.eye(3)[None], len(order), axis=0)
+    shift = np.zeros((len(order), 3))
+    for stage in range(planes.shape[1]):
+        deep = np.flatnonzero(depth > stage)
+        plane = planes[deep, stage]
+        linear[deep] = mirror_linear[plane] @ linear[deep]
+        turned = np.einsum("kij,kj->ki", mirror_linear[plane], shift[deep])
+        shift[deep] = turned + mirror_shift[plane]
+    return Images(linear, shift, planes, flux[order], float(flux.sum()))

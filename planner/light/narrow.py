@@ -1,0 +1,264 @@
+"""Narrow places: where surfaces lie so close together that they must be divided finer.
+
+Light falls off into the gap between two surfaces over about its width g: a point behind the
+edge by x sees ½ (1 - x/√(x² + g²)) of the half space before it (a strip between parallel
+planes: Siegel and Howell, Thermal Radiation Heat Transfer, configuration factors). Patches
+wider than that would carry the light of the open into the gap. So they are halved until none
+is wider, across an edge, than the distance from that edge; along it light changes little.
+The same spacing by the distance of what is near is used where diffuse light is interpolated
+(Ward, Rubinstein and Clear, 1988, SIGGRAPH 22, 85).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from planner.light.boxes import FACES
+from planner.light.prism import FloatArray, IntArray, Prism
+
+_HAIR = 1e-9
+_SHUT = 1e-3
+"""Metres; what ends so close to something else has no gap there."""
+
+_DEEPEST = 7
+"""Halvings along an edge of a patch."""
+
+_FROM_MAP = 0.4
+"""Detail is made out from the map up to about this share of the distance."""
+
+_FINENESS = 1.5
+"""Widths of a piece that go into its distance from an edge."""
+
+_WIDER = 1.2
+"""Pieces may be so many times larger when there would be too many."""
+
+
+@dataclass(frozen=True)
+class Pieces:
+    """Pieces of patches: ``of`` which patch (n,), corner (n, 2) and size (n, 2) along its axes.
+
+    ``halvings`` (n, 2) tells how often each edge was halved.
+    """
+
+    of: IntArray
+    low: FloatArray
+    size: FloatArray
+    halvings: IntArray
+
+    def take(self, which: IntArray) -> Pieces:
+        """Some of them."""
+        return Pieces(self.of[which], self.low[which], self.size[which], self.halvings[which])
+
+
+@dataclass(frozen=True)
+class Frames:
+    """Planes as coordinates along two axes: origins, u and v axes and inward normals, (3, n)."""
+
+    origin: FloatArray
+    u: FloatArray
+    v: FloatArray
+    inward: FloatArray
+
+
+class Narrow:
+    """The narrow places of a room, in boxes that stand (or hang) close to something.
+
+    ``z`` is the height of the map: detail far from it is not seen.
+    """
+
+    def __init__(self, prism: Prism, frames: Frames, z: float) -> None:
+        self._prism, self._frames, self._z = prism, frames, z
+        first = prism.wall_count + 2
+        plane = np.arange(len(prism.box_faces))
+        single = np.array([box.count == 1 for box in prism.boxes], dtype=bool)
+        plane = plane[single[plane // FACES]] if plane.size else plane
+        starts, ways = [], []
+        for origin, u, v, length, height, _ in (prism.box_faces[k] for k in plane):
+            corners = [origin, origin + length * u, origin + length * u + height * v]
+            corners.append(origin + height * v)
+            starts += corners
+            ways += [b - a for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
+        self._start, self._way = np.array(starts).reshape(-1, 3).T, np.array(ways).reshape(-1, 3).T
+        self._of = np.repeat(plane + first, 4)
+        self._keep(self._ends_free())
+
+    def __bool__(self) -> bool:
+        return self._of.size > 0
+
+    def _keep(self, which: npt.NDArray[np.bool_]) -> None:
+        self._start, self._way = self._start[:, which], self._way[:, which]
+        self._of = self._of[which]
+
+    def _ends_free(self) -> npt.NDArray[np.bool_]:
+        """Which edges do not lie against something else: (E,)."""
+        if self._of.size == 0:
+            return np.zeros(0, dtype=bool)
+        away = np.cross(self._way.T, self._frames.inward[:, self._of].T).T
+        away /= np.maximum(np.sqrt((away**2).sum(axis=0)), _HAIR)
+        middle = self._start + self._way / 2
+        centre = self._middle_of(self._of)
+        away *= np.sign(((middle - centre) * away).sum(axis=0))
+        distance, _ = self._prism.first_hit(middle, away)
+        return distance > _SHUT
+
+    def _middle_of(self, plane: IntArray) -> FloatArray:
+        faces = [self._prism.box_faces[k - self._prism.wall_count - 2] for k in plane]
+        return np.array([o + length * u / 2 + h * v / 2 for o, u, v, length, h, _ in faces]).T
+
+    def divided(self, plane: IntArray, low: FloatArray, size: FloatArray, most: int) -> Pieces:
+        """Pieces of those patches that are to be divided, ``most`` of them at most.
+
+        Patches are given by plane (P,), corner (P, 2) and size (P, 2).
+        """
+        fineness = _FINENESS
+        whole = Pieces(np.arange(plane.size), low, size, np.zeros((plane.size, 2), dtype=np.intp))
+        while True:
+            pieces = self._halved(plane, whole, fineness)
+            if pieces.of.size <= most:
+                return pieces
+            fineness /= _WIDER
+
+    def _halved(self, plane: IntArray, pieces: Pieces, fineness: float) -> Pieces:
+        done: list[Pieces] = []
+        for level in range(_DEEPEST):
+            wanted = self._to_halve(plane[pieces.of], pieces, fineness)
+            still = ~wanted.any(axis=1)
+            if level > 0:
+                done.append(pieces.take(np.flatnonzero(still)))
+            pieces, wanted = pieces.take(np.flatnonzero(~still)), wanted[~still]
+            for axis in (0, 1):
+                pieces, wanted = _in_two(pieces, wanted, axis)
+        done.append(pieces)
+        return Pieces(
+            np.concatenate([part.of for part in done]),
+            np.concatenate([part.low for part in done]),
+            np.concatenate([part.size for part in done]),
+            np.concatenate([part.halvings for part in done]),
+        )
+
+    def _to_halve(self, plane: IntArray, pieces: Pieces, fineness: float) -> npt.NDArray[np.bool_]:
+        """Along which of its axes each piece (n,) is too wide, (n, 2)."""
+        result = np.zeros((plane.size, 2), dtype=bool)
+        frames, first = self._frames, self._prism.wall_count + 2
+        middle = pieces.low + pieces.size / 2
+        u, v, inward = (axes[:, plane] for axes in (frames.u, frames.v, frames.inward))
+        centre = frames.origin[:, plane] + middle[:, 0] * u + middle[:, 1] * v
+        seen_from = np.abs(centre[2] - self._z) * _FROM_MAP
+        which = np.flatnonzero(np.hypot(*pieces.size.T) * fineness > seen_from)
+        box = np.where(plane >= first, (plane - first) // FACES, -1)
+        for start in range(0, which.size, _AT_ONCE):
+            some = which[start : start + _AT_ONCE]
+            c, n, least = centre[:, some], inward[:, some], seen_from[some]
+            free = np.zeros(some.size)
+            on_box = np.flatnonzero(box[some] >= 0)
+            free[on_box], _ = self._prism.first_hit(c[:, on_box], n[:, on_box])
+            # From all edges (E) to all pieces.
+            gap = c[:, None] - self._start[:, :, None]
+            own = self._of[:, None] == plane[some]
+            normal = frames.inward[:, self._of]
+            faces = ((self._of[:, None] - first) // FACES != box[some]) & (normal.T @ n < -0.5)
+            faces &= np.einsum("ie,ien->en", normal, gap) > _HAIR
+            faces &= np.einsum("in,ien->en", n, gap) < -_HAIR
+            length = (self._way**2).sum(axis=0)[:, None]
+            foot = np.clip(np.einsum("ie,ien->en", self._way, gap) / length, 0.0, 1.0)
+            gap -= foot * self._way[:, :, None]
+            distance = np.sqrt((gap**2).sum(axis=0))
+            distance[own] = np.hypot(distance, free)[own]
+            reach = np.where(own | faces, np.maximum(distance, least), np.inf)
+            way = self._way / np.sqrt(length.T)
+            for axis, along in enumerate((u, v)):
+                # Edges that run along the axis ask nothing of it.
+                across = np.abs(np.cross(along[:, some].T, n.T) @ way).T
+                wide = fineness * pieces.size[some, axis] * across > reach
+                result[some, axis] = wide.any(axis=0)
+        return result
+
+
+_AT_ONCE = 1 << 10
+"""Pieces held against all edges at a time."""
+
+
+def _in_two(
+    pieces: Pieces, wanted: npt.NDArray[np.bool_], axis: int
+) -> tuple[Pieces, npt.NDArray[np.bool_]]:
+    """Pieces with those wanted halved along an axis, and what is wanted of each."""
+    cut = np.flatnonzero(wanted[:, axis])
+    size, halvings = pieces.size.copy(), pieces.halvings.copy()
+    size[cut, axis] /= 2
+    halvings[cut, axis] += 1
+    low = pieces.low[cut].copy()
+    low[:, axis] += size[cut, axis]
+    return Pieces(
+        np.concatenate([pieces.of, pieces.of[cut]]),
+        np.concatenate([pieces.low, low]),
+        np.concatenate([size, size[cut]]),
+        np.concatenate([halvings, halvings[cut]]),
+    ), np.concatenate([wanted, wanted[cut]])
+
+
+class Finer:
+    """The texels of pieces, and how they are found from the texels there were before.
+
+    Texels of patches that are left whole keep their order; those of pieces follow.
+
+    Attributes
+    ----------
+    piece, low, step
+        Of each texel of a piece the piece (t,), its corner and size (t, 2).
+    is_replaced, kept
+        Of each former texel whether its patch was divided, and its number if not.
+    """
+
+    def __init__(
+        self,
+        pieces: Pieces,
+        fine: IntArray,
+        patch_low: FloatArray,
+        patch_size: FloatArray,
+        texel_patch: IntArray,
+    ) -> None:
+        more = np.maximum(np.ceil(np.log2(fine)).astype(np.intp) - pieces.halvings, 0)
+        count = 1 << more
+        each = count.prod(axis=1)
+        self.piece = np.repeat(np.arange(each.size), each)
+        local = np.arange(self.piece.size) - np.repeat(np.cumsum(each) - each, each)
+        row, column = np.divmod(local, count[self.piece, 0])
+        self.step = (pieces.size / count)[self.piece]
+        self.low = pieces.low[self.piece] + np.stack([column, row], axis=1) * self.step
+        patches, number = np.unique(pieces.of, return_inverse=True)
+        number = number.ravel()
+        divided = np.full(len(patch_low), -1)
+        divided[patches] = np.arange(patches.size)
+        self._patch = divided[texel_patch]
+        self.is_replaced = self._patch >= 0
+        self.kept = np.cumsum(~self.is_replaced) - 1
+        # Each patch is a raster as fine as its finest texels.
+        deepest = np.zeros((patches.size, 2), dtype=np.intp)
+        np.maximum.at(deepest, number, pieces.halvings + more)
+        self._shape = 1 << deepest
+        cells = self._shape.prod(axis=1)
+        self._start = np.cumsum(cells) - cells
+        self._raster = np.empty(int(cells.sum()), dtype=np.intp)
+        first = int((~self.is_replaced).sum())
+        of = number[self.piece]
+        unit = (patch_size[patches] / self._shape)[of]
+        begin = np.rint((self.low - patch_low[patches[of]]) / unit).astype(np.intp)
+        end = begin + np.rint(self.step / unit).astype(np.intp)
+        rasters = [
+            self._raster[start : start + size].reshape(rows, columns)
+            for start, size, (columns, rows) in zip(self._start, cells, self._shape, strict=True)
+        ]
+        for texel, (patch, (u0, v0), (u1, v1)) in enumerate(zip(of, begin, end, strict=True)):
+            rasters[patch][v0:v1, u0:u1] = first + texel
+
+    def found(self, texel: IntArray, across: FloatArray, up: FloatArray) -> IntArray:
+        """Texels (n,) at places in the patches of former texels (n,), from 0 to 1."""
+        patch = self._patch.take(texel)
+        columns, rows = self._shape[patch].T
+        column = np.clip((across * columns).astype(np.intp), 0, columns - 1)
+        row = np.clip((up * rows).astype(np.intp), 0, rows - 1)
+        found: IntArray = self._raster.take(self._start.take(patch) + row * columns + column)
+        return found
