@@ -168,6 +168,9 @@ def _enter(place: FloatArray, speed: FloatArray, half: FloatArray) -> tuple[Floa
 
 _BRANCHES = 4
 
+_SLACK, _WIDER = 1e-6, np.float32(1 + 1e-6)
+"""Shares by which bounds and reach are taken wider than they are: sixteen roundings or more."""
+
 
 @dataclass(frozen=True)
 class Crowd:
@@ -203,8 +206,8 @@ class Crowd:
         return Crowd(tuple(self.boxes[k] for k in which), tuple(self.numbers[k] for k in which))
 
     @cached_property
-    def _branches(self) -> tuple[tuple[Crowd, ...], FloatArray]:
-        """Parts that lie close together, down to single boxes, and their bounds (2, 3, n, 1)."""
+    def _branches(self) -> tuple[tuple[Crowd, ...], npt.NDArray[np.float32]]:
+        """Parts that lie close together, down to single boxes, and their bounds (2, n, 3)."""
         parts = [self]
         while len(parts) < min(_BRANCHES, len(self.boxes)):
             largest = max(parts, key=lambda part: len(part.boxes))
@@ -212,7 +215,8 @@ class Crowd:
             parts += largest._halves()
         low = np.array([part.bounds[:, 0].min(axis=0) for part in parts])
         high = np.array([part.bounds[:, 1].max(axis=0) for part in parts])
-        return tuple(parts), np.array([low.T, high.T])[..., None]
+        slack = _SLACK * (1.0 + max(np.abs(low).max(), np.abs(high).max()))
+        return tuple(parts), np.array([low - slack, high + slack], dtype=np.float32)
 
     def _halves(self) -> list[Crowd]:
         """The boxes in two halves, divided along the axis on which they spread most."""
@@ -232,40 +236,59 @@ class Crowd:
         if not self.boxes:
             return
         if len(self.boxes) == 1:
-            self._try(origin, direction, distance, plane)
+            enters, face = self.boxes[0].enter(origin, direction)
+            np.copyto(plane, FACES * self.numbers[0] + face, where=enters < distance)
+            np.minimum(distance, enters, out=distance)
             return
         inverse = 1.0 / _moving(direction)
-        self._descend((origin, direction, inverse, origin * inverse), distance, plane)
+        quick = np.concatenate([inverse, origin * inverse]).astype(np.float32)
+        self._descend((origin, direction), quick, np.arange(len(distance)), distance, plane)
 
-    def _descend(self, rays: tuple[FloatArray, ...], distance: FloatArray, plane: IntArray) -> None:
-        """As ``meet`` for rays as origin, direction, 1/direction and origin/direction."""
+    def _descend(
+        self,
+        rays: tuple[FloatArray, FloatArray],
+        quick: npt.NDArray[np.float32],
+        which: IntArray,
+        distance: FloatArray,
+        plane: IntArray,
+    ) -> None:
+        """As ``meet`` for some of the rays, ``which`` (n,) of origin and direction.
+
+        ``quick`` (6, n) holds 1/direction and origin/direction of these: single precision is
+        enough to pass over what is out of reach, for the bounds are a little wide.
+        """
         branches, (low, high) = self._branches
-        first = np.zeros((len(branches), len(distance)))
-        last = distance
-        for axis in range(3):
-            one = low[axis] * rays[2][axis]
-            one -= rays[3][axis]
-            other = high[axis] * rays[2][axis]
-            other -= rays[3][axis]
-            np.maximum(first, np.minimum(one, other), out=first)
-            last = np.minimum(last, np.maximum(one, other, out=one))
-        reached = first <= last + _NEAR
-        for branch, met in zip(branches, reached, strict=True):
-            which = np.flatnonzero(met)
-            if which.size == 0:
+        reach = distance.take(which).astype(np.float32)
+        reach *= _WIDER
+        first, last = np.empty_like(reach), np.empty_like(reach)
+        for branch, bottom, top in zip(branches, low, high, strict=True):
+            first.fill(0.0)
+            np.copyto(last, reach)
+            for axis in range(3):
+                one = quick[axis] * bottom[axis]
+                one -= quick[axis + 3]
+                other = quick[axis] * top[axis]
+                other -= quick[axis + 3]
+                np.maximum(first, np.minimum(one, other), out=first)
+                np.minimum(last, np.maximum(one, other, out=one), out=last)
+            among = np.flatnonzero(first <= last)
+            if among.size == 0:
                 continue
-            nearest, found = distance.take(which), plane.take(which)
             if len(branch.boxes) == 1:
-                origin, direction = (part.take(which, axis=1) for part in rays[:2])
-                branch._try(origin, direction, nearest, found)
+                branch._try(rays, which.take(among), distance, plane)
             else:
-                branch._descend(tuple(part.take(which, axis=1) for part in rays), nearest, found)
-            distance[which], plane[which] = nearest, found
+                branch._descend(rays, quick.take(among, axis=1), which.take(among), distance, plane)
 
     def _try(
-        self, origin: FloatArray, direction: FloatArray, distance: FloatArray, plane: IntArray
+        self,
+        rays: tuple[FloatArray, FloatArray],
+        which: IntArray,
+        distance: FloatArray,
+        plane: IntArray,
     ) -> None:
-        """As ``meet`` for a single box."""
-        enters, face = self.boxes[0].enter(origin, direction)
-        np.copyto(plane, FACES * self.numbers[0] + face, where=enters < distance)
-        np.minimum(distance, enters, out=distance)
+        """As ``_descend`` for a single box."""
+        enters, face = self.boxes[0].enter(*(part.take(which, axis=1) for part in rays))
+        nearer = np.flatnonzero(enters < distance.take(which))
+        met = which.take(nearer)
+        distance[met] = enters.take(nearer)
+        plane[met] = FACES * self.numbers[0] + face.take(nearer)
