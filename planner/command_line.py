@@ -38,6 +38,7 @@ from planner.commands import (
     write_output,
 )
 from planner.language import word
+from planner.units import capital
 
 if TYPE_CHECKING:
     from planner.estimate.result import Estimate, EstimateOptions
@@ -94,7 +95,7 @@ class _Parser(argparse.ArgumentParser):
     """A parser whose complaints are one sentence."""
 
     def error(self, message: str) -> NoReturn:
-        sentence = message[:1].upper() + message[1:].rstrip(".")
+        sentence = capital(message).rstrip(".")
         raise CommandError(f"{sentence}; '{self.prog} --help' shows what can be asked.")
 
 
@@ -301,7 +302,7 @@ def _board(asked: argparse.Namespace) -> int:
     try:
         print(board_file(plan, asked))
     except ValueError as error:
-        raise CommandError(f"{str(error)[:1].upper()}{str(error)[1:]}") from error
+        raise CommandError(f"{capital(str(error))}") from error
     return 0
 
 

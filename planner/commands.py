@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Final, TextIO
 
 from planner.folders import NAME
 from planner.language import inside
+from planner.units import FLUX_UNIT
 
 if TYPE_CHECKING:
     from planner.catalogue.lamp_files.photometry import Photometry
@@ -182,7 +183,7 @@ def add_lamp_command(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--lm63", metavar="OUT", type=Path, help="write it back as LM-63-2019")
     parser.add_argument("--save-as", metavar="NAME", help="keep it among your own lamps")
     flux = parser.add_mutually_exclusive_group()
-    flux.add_argument("--ppf", type=float, metavar="UMOL", help="photon flux in µmol/s")
+    flux.add_argument("--ppf", type=float, metavar="UMOL", help=f"photon flux in {FLUX_UNIT}")
     flux.add_argument(
         "--spectrum", metavar="KEY", help="compute the photon flux from the lumens and a spectrum"
     )
@@ -262,7 +263,10 @@ def _keep(photometry: Photometry, asked: argparse.Namespace) -> None:
         raise CommandError(" ".join(refusals(error))) from error
     except (LampFileError, CatalogueError, ValueError) as error:
         raise CommandError(str(error)) from error
-    print(f"Kept as own lamp '{model.name}': {model.ppf:.0f} µmol/s, {model.watts:.0f} W")
+    from planner.metrics.figures import FIGURE
+
+    flux, watts = FIGURE["photon_flux"].text(model.ppf), FIGURE["watts"].text(model.watts)
+    print(f"Kept as own lamp '{model.name}': {flux}, {watts}")
 
 
 def _lumens_per_umol(key: str) -> float:

@@ -26,9 +26,15 @@ MICROMOLES_PER_MOLE: Final = 1.0e6
 
 PPFD_UNIT: Final = "µmol m⁻² s⁻¹"
 DLI_UNIT: Final = "mol m⁻² d⁻¹"
+FLUX_UNIT: Final = "µmol s⁻¹"
+EFFICACY_UNIT: Final = "µmol J⁻¹"
 
 COVERAGE: Final = 1.96
 """Standard uncertainties in half a 95 % interval (JCGM 100:2008, table G.1: normal quantity)."""
+
+
+OF_EVEN: Final = 1 / math.sqrt(3)
+"""Standard uncertainty in the half-width of a range told evenly (JCGM 100:2008, 4.3.7)."""
 
 
 class LengthUnit(StrEnum):
@@ -236,6 +242,18 @@ def _on_a_tape(inches: float) -> str:
     return f"-{text}" if inches < 0 and parts else text
 
 
+TAPE_INCH: Final = 16
+"""Parts of an inch on the tape."""
+
+
+def on_tape(metres: float, unit: LengthUnit) -> str:
+    """A length as a tape shows it, without its unit: '24.3', or '9 9/16'."""
+    if unit is LengthUnit.INCH:
+        part = METRES_PER_INCH / TAPE_INCH
+        metres = round(metres / part) * part
+    return format_length(metres, unit, with_unit=False, fractions=True)
+
+
 _FINEST: Final = 64
 _SAID: Final = re.compile(r"(-?\d+(?:[.,]\d+)?)\u00a0cm")
 
@@ -259,3 +277,8 @@ def in_unit(sentence: str, unit: LengthUnit) -> str:
 def listed(names: Sequence[str]) -> str:
     """Names in a sentence: 'a', 'a and b', 'a, b and c'; at least one."""
     return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+
+
+def capital(text: str) -> str:
+    """A text as a sentence or a title begins."""
+    return text[:1].upper() + text[1:]

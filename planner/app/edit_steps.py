@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMenu
 
+from planner.app.fields.choosers import lamp_facts
 from planner.app.fields.panel import Workplace
 from planner.language import inside
 from planner.plan import edits, groups
@@ -258,7 +259,7 @@ class EditSteps(QObject):
         menu.clear()
         for model in self._workplace.shelf.lamps:
             action = menu.addAction(model.name.replace("&", "&&"))
-            action.setStatusTip(f"{model.ppf:g} µmol/s, {model.watts:g} W")
+            action.setStatusTip(lamp_facts(model))
             action.triggered.connect(lambda _=False, model=model: self.hang_model(model))
 
     def _tell(self, problem: str) -> None:

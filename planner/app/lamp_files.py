@@ -37,12 +37,13 @@ from planner.catalogue.lamp_files.photometry import (
     total_lumens,
 )
 from planner.catalogue.library import CatalogueError
+from planner.metrics.figures import FIGURE
 from planner.metrics.spectra import lux_per_umol, photon_flux_from_lumens
 from planner.plan.lamp import LampModel
 from planner.plan.quantity import PHOTON_FLUX, WATTS, Quantity
 from planner.plan.refusal import refusal
 from planner.plan.spectrum import Spectrum
-from planner.units import format_number
+from planner.units import capital
 
 if TYPE_CHECKING:
     from planner.catalogue.lamp_files.photometry import Photometry
@@ -242,7 +243,7 @@ class LampFileDialog(QDialog):
         spectrum = self._spectra.spectra[self.spectrum_combo.currentIndex()]
         flux = photon_flux_from_lumens(lumens, spectrum)
         self.computed.setText(
-            f"{lumens:.0f} lm of this spectrum are {format_number(flux, 1)} µmol/s."
+            f"{lumens:.0f} lm of this spectrum are {FIGURE['photon_flux'].text(flux)}."
         )
         self.computed.setEnabled(computing)
 
@@ -294,7 +295,7 @@ class LampFileDialog(QDialog):
             model = self.model()
         except LampFileError as error:
             text = str(error)
-            self.alert.say(text[0].upper() + text[1:])
+            self.alert.say(capital(text))
             return
         except ValueError as error:
             self.alert.say(refusal(error))

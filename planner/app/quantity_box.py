@@ -14,7 +14,7 @@ from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence,
 from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 
 from planner.plan.quantity import Quantity
-from planner.units import LengthUnit, has_fraction, in_unit
+from planner.units import LengthUnit, capital, has_fraction, in_unit
 
 if TYPE_CHECKING:
     _Typed = QWidget
@@ -172,7 +172,7 @@ class QuantityBox(TypedField, QAbstractSpinBox):
 
     def _sentence(self, error: ValueError) -> str:
         text = in_unit(str(error), self._unit)
-        return text[:1].upper() + text[1:]
+        return capital(text)
 
     def _describe(self) -> None:
         self.setAccessibleDescription(self._quantity.range_text(self._unit))

@@ -22,6 +22,7 @@ from planner.estimate.result import Estimate
 from planner.files.disk import PlanFileError, system_problem, write_atomically
 from planner.files.store import FileKind
 from planner.plan.refusal import in_print
+from planner.units import capital
 
 if TYPE_CHECKING:
     from PySide6.QtPrintSupport import QPrinter
@@ -190,7 +191,7 @@ class Questions:
             write(path)
         except (PlanFileError, ValueError) as error:
             text = str(error)
-            self.tell_failure(f"The {what} was not written", text[:1].upper() + text[1:])
+            self.tell_failure(f"The {what} was not written", capital(text))
             return None
         return path
 

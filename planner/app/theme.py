@@ -14,9 +14,11 @@ from PySide6.QtGui import QColor, QFont, QGuiApplication, QPainter, QPalette, QP
 from PySide6.QtWidgets import (
     QApplication,
     QProxyStyle,
+    QScrollArea,
     QStyle,
     QStyleOption,
     QStyleOptionComplex,
+    QTableView,
     QWidget,
 )
 
@@ -25,6 +27,12 @@ RHYTHM: Final = 8
 
 HALF: Final = RHYTHM // 2
 WIDE: Final = RHYTHM * 2
+
+WIDE_PAGE: Final = 1600
+"""Pixels across from which a page has room for one more column."""
+
+USUAL_LINE_PX: Final = 17
+"""Height of a line of text at the usual size."""
 
 _Role = QPalette.ColorRole
 
@@ -185,6 +193,31 @@ def tabular(font: QFont) -> QFont:
     made = QFont(font)
     made.setFeature(QFont.Tag("tnum"), 1)
     return made
+
+
+def settle(table: QTableView, name: str) -> None:
+    """The look of every table: rows told by their ground, one chosen, its Tab leads on."""
+    table.setAccessibleName(name)
+    table.setFont(tabular(table.font()))
+    table.setFrameShape(QTableView.Shape.NoFrame)
+    table.setShowGrid(False)
+    table.setAlternatingRowColors(True)
+    table.setTabKeyNavigation(False)
+    table.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
+    table.setSelectionMode(QTableView.SelectionMode.SingleSelection)
+    table.setHorizontalScrollMode(QTableView.ScrollMode.ScrollPerPixel)
+    table.horizontalHeader().setHighlightSections(False)
+
+
+def scrolled(widget: QWidget) -> QScrollArea:
+    """A widget that scrolls up and down where it does not fit; the frame is seen nowhere."""
+    area = QScrollArea()
+    area.setFrameShape(QScrollArea.Shape.NoFrame)
+    area.setWidgetResizable(True)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setWidget(widget)
+    return area
 
 
 def sized(font: QFont, factor: float, *, bold: bool = False) -> QFont:

@@ -26,6 +26,8 @@ from planner.plan.lamp import (
 )
 from planner.plan.quantity import BEAM_ANGLE, BodyLength, quantity
 from planner.units import (
+    EFFICACY_UNIT,
+    FLUX_UNIT,
     AmbiguousNumberError,
     LengthUnit,
     format_number,
@@ -136,7 +138,7 @@ class SheetLamp:
     def words(self) -> str:
         """What was read, in one line: '240 W, 600 µmol/s, 30 x 30 cm, beam 120°'."""
         model = self.model
-        parts = [f"{format_number(model.watts, 1)} W", f"{format_number(model.ppf, 1)} µmol/s"]
+        parts = [f"{format_number(model.watts, 1)} W", f"{format_number(model.ppf, 1)} {FLUX_UNIT}"]
         if isinstance(model.body, BarsBody):
             parts.append(f"{model.body.count} bars")
         if not isinstance(model.body, PointBody):
@@ -329,8 +331,8 @@ def _flux_and_power(
     ppf, power, told = kept[0]
     if not _agree(ppf, power, told):
         raise DataSheetError(
-            f"{format_number(power, 1)} W at {format_number(told or 0, 2)} µmol/J make "
-            f"{format_number(power * (told or 0), 0)} µmol/s, but the line says "
+            f"{format_number(power, 1)} W at {format_number(told or 0, 2)} {EFFICACY_UNIT} make "
+            f"{format_number(power * (told or 0), 0)} {FLUX_UNIT}, but the line says "
             f"{format_number(ppf, 1)}; leave out what does not hold."
         )
     if why := too_efficient(ppf, power):

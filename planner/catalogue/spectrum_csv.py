@@ -26,6 +26,7 @@ from planner.plan.spectrum import (
     SpectrumQuantity,
     doubts,
 )
+from planner.units import capital
 
 __all__ = ["SpectrumError", "SpectrumReading", "parse_spectrum"]
 
@@ -111,7 +112,7 @@ def _sentence(error: ValidationError) -> str:
     text = str(first["msg"]).removeprefix("Value error, ")
     if first["type"] != "value_error":
         text = f"{'.'.join(str(part) for part in first['loc'])}: {text}."
-    return text[:1].upper() + text[1:]
+    return capital(text)
 
 
 def _decode(data: bytes) -> str:

@@ -36,6 +36,7 @@ from planner.estimate.calibrate_parameters import (
 )
 from planner.estimate.calibrate_result import Calibration, Fit, described
 from planner.estimate.result import FloatArray, Quality
+from planner.metrics.figures import percent
 from planner.plan.survey import Survey
 
 MOST_STEPS = 15
@@ -408,7 +409,7 @@ def _left_out(survey: Survey, others: Asked) -> LeftOut:
     if alone and lining is not None:
         listed = (
             f" No other survey has its lining, so this tests lamp and meter of the others together "
-            f"with the listed reflectance of '{lining.name}', {lining.reflectance * 100:.0f} %."
+            f"with the listed reflectance of '{lining.name}', {percent(lining.reflectance)}."
         )
     return LeftOut(
         survey.key,

@@ -21,6 +21,7 @@ import numpy as np
 
 from planner.estimate.calibrate_model import OF_A_METER, OF_A_SURVEY, Parameter, Quantity
 from planner.estimate.result import FloatArray
+from planner.metrics.figures import percent
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_result import Fit
@@ -193,7 +194,7 @@ def next_measurement(fit: Fit, column: int) -> str:
         return ""
     return (
         f"Known twice as well, the {_doubt(fit, fit.parameters[priors[best]])} would take its "
-        f"error to {100 * left:.0f} % of that."
+        f"error to {percent(left)} of that."
     )
 
 

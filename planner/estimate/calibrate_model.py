@@ -20,11 +20,12 @@ from planner.estimate.result import EstimateOptions, FloatArray, Quality
 from planner.estimate.scene import LampOptics, Optics, Room, Scene, build_scene
 from planner.light.boxes import FACES
 from planner.light.prism import IntArray
+from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
 from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
 from planner.plan.survey import Meter, Reading, Survey
-from planner.plan.survey_edits import as_surveyed, with_parts
+from planner.plan.survey_edits import as_surveyed
 from planner.survey.statistics import hole_means, reading_moments, reading_noise
 
 CURVE_STEP_DEG: Final = 15.0
@@ -351,7 +352,7 @@ def expected_readings(
     """
     options = options or EstimateOptions()
     every = tuple(Reading(hole=k, value=1.0) for k in range(1, len(survey.points) + 1))
-    model = SurveyModel(with_parts(survey, readings=every), plan, options, cache or Cache())
+    model = SurveyModel(changed(survey, readings=every), plan, options, cache or Cache())
     run = Run(options.quality, None, cancelled)
     total = np.zeros(len(survey.points))
     for group in model.groups():

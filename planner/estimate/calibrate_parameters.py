@@ -21,6 +21,7 @@ from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.survey.statistics import drift_of, gain_standard
+from planner.units import OF_EVEN
 
 LARGEST_EXPONENT: Final = 40.0
 LARGEST_SHIFT_M: Final = 0.3
@@ -31,7 +32,6 @@ CURVE_HOLES: Final = 25
 CURVE_ANGLE_DEG: Final = 45.0
 _CACHE_BYTES: Final = 150_000_000
 _HELD: Final = 1e-3
-_EVEN: Final = 1 / math.sqrt(3)
 
 
 class CalibrationError(ValueError):
@@ -159,7 +159,7 @@ def _lamp_models(models: Sequence[SurveyModel]) -> list[LampModel]:
 
 
 def _flux(model: LampModel, free: bool) -> Parameter:
-    known = max(model.ppf_uncertainty * _EVEN, 1e-4)
+    known = max(model.ppf_uncertainty * OF_EVEN, 1e-4)
     return Parameter(Quantity.FLUX, model.key, 0.0, -4.0, 4.0, 0.01, prior=None if free else known)
 
 
@@ -180,7 +180,7 @@ def _conditions(model: SurveyModel) -> list[Parameter]:
         quantity: Quantity, half: float, start: float, low: float, high: float, step: float
     ) -> None:
         if half > 0:
-            found.append(Parameter(quantity, key, start, low, high, step, prior=half * _EVEN))
+            found.append(Parameter(quantity, key, start, low, high, step, prior=half * OF_EVEN))
 
     add(Quantity.OUTPUT, doubts.output, 0.0, -1.0, 1.0, 0.01)
     if len(model.survey.counted) > 1:
@@ -200,9 +200,9 @@ def _drift(model: SurveyModel) -> tuple[float, float]:
     told = drift_of(model.survey)
     if told is None or half <= 0:
         return half, 0.0
-    stated = half * _EVEN
+    stated = half * OF_EVEN
     weight = stated**2 / (stated**2 + told.standard**2)
-    return stated * math.sqrt(1 - weight) / _EVEN, weight * told.change
+    return stated * math.sqrt(1 - weight) / OF_EVEN, weight * told.change
 
 
 def _of_meters(models: Sequence[SurveyModel]) -> list[Parameter]:
@@ -215,7 +215,7 @@ def _of_meters(models: Sequence[SurveyModel]) -> list[Parameter]:
             (Quantity.COSINE, doubts.cosine, 0.3, 0.01),
         ):
             known = found.get((quantity, model.gain_key))
-            prior = half * _EVEN
+            prior = half * OF_EVEN
             # The survey that knows most of it counts.
             if half > 0 and (known is None or prior < (known.prior or math.inf)):
                 found[quantity, model.gain_key] = Parameter(

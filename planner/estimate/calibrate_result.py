@@ -24,7 +24,7 @@ from planner.language import inside, word
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
-from planner.units import COVERAGE
+from planner.units import COVERAGE, FLUX_UNIT
 
 ONE_SIDED: Final = 1.645
 """Standard uncertainties to one side that leave 5 % beyond."""
@@ -205,7 +205,7 @@ def _fitted(fit: Fit, k: int, error: float) -> Fitted:
     if p.quantity is Quantity.FLUX:
         nominal = _lamp_model(fit, p.of).ppf
         value, standard, start = nominal * math.exp(raw), nominal * math.exp(raw) * error, nominal
-        unit, label, decimals = " µmol/s", f"Photon flux of {name}", 1
+        unit, label, decimals = f" {FLUX_UNIT}", f"Photon flux of {name}", 1
     elif p.quantity in {Quantity.SHIFT_X, Quantity.SHIFT_Y}:
         unit, decimals = " m", 4
         label = f"Lamps' shift along {p.quantity.value[-1]}"

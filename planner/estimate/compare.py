@@ -21,7 +21,7 @@ from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, of_plan
 from planner.estimate.scene import build_scene
 from planner.estimate.worth import Bill, WorthError, running, worth
-from planner.metrics.figures import FIGURE, NO_VALUE
+from planner.metrics.figures import FIGURE, NO_VALUE, energy, money
 from planner.plan.changes import said
 from planner.plan.costs import Costs
 from planner.plan.edits import line_all_walls, line_ceiling
@@ -249,26 +249,25 @@ def _apart(own: FloatArray, other: FloatArray) -> tuple[FloatArray, FloatArray]:
 
 @dataclass(frozen=True)
 class Column:
-    """One column: ``better`` is 1 where more is better, -1 where less is, 0 where neither."""
+    """One column: ``better`` is 1 where more is better, -1 where less is, 0 where neither.
+
+    ``rule`` writes its values; without one it is a figure of that key.
+    """
 
     key: str
     name: str
     unit: str
     about: str
     better: int = 0
-    decimals: int | None = None
+    rule: Callable[[float | None], str] | None = None
 
     def text(self, value: float | None) -> str:
         """A canonical value as the table shows it."""
-        if value is None:
-            return NO_VALUE
-        if self.decimals is None:
-            return FIGURE[self.key].number(value)
-        return f"{value:.{self.decimals}f}".replace("-", "\u2212")
+        return (self.rule or FIGURE[self.key].number)(value)
 
     def shown(self, value: float | None) -> float | None:
         """A canonical value in the unit shown: shares in per cent."""
-        return value if self.decimals is not None else FIGURE[self.key].shown(value)
+        return FIGURE[self.key].shown(value) if self.rule is None else value
 
     def heading(self, currency: str = "") -> str:
         """Name and unit; money in the user's currency."""
@@ -281,20 +280,26 @@ def _figure(key: str, better: int = 0) -> Column:
     return Column(key, figure.name, figure.unit, figure.sentence(24), better)
 
 
+def _digits(decimals: int) -> Callable[[float | None], str]:
+    return lambda value: NO_VALUE if value is None else f"{value:.{decimals}f}"
+
+
 COLUMNS: Final = (
     _figure("mean", 1),
-    Column("of_base", "Of baseline", "%", "Mean PPFD over the baseline's.", 1, 0),
+    Column("of_base", "Of baseline", "%", "Mean PPFD over the baseline's.", 1, _digits(0)),
     _figure("minimum", 1),
     _figure("min_over_mean", 1),
     _figure("share_inside", 1),
     _figure("dli", 1),
     _figure("watts", -1),
-    Column("kwh", "Energy a month", "kWh", "Of a month at the hours of the option.", -1, 1),
-    Column("money", "Running", "money/month", "The energy of a month at the tariff.", -1, 2),
-    Column("cost", "To buy", "money", "All that the baseline does not have already.", -1, 2),
-    Column("total", "Total", "money", "To buy, and the energy of the span chosen.", -1, 2),
+    Column("kwh", "Energy a month", "kWh", "Of a month at the hours of the option.", -1,
+           energy),
+    Column("money", "Running", "money/month", "The energy of a month at the tariff.", -1,
+           money),
+    Column("cost", "To buy", "money", "All that the baseline does not have already.", -1, money),
+    Column("total", "Total", "money", "To buy, and the energy of the span chosen.", -1, money),
     Column("payback", "Payback", "months", "When what is bought is paid by what is saved "
-           "while the option gives the baseline's light of a day.", -1, 1),
+           "while the option gives the baseline's light of a day.", -1, _digits(1)),
 )  # fmt: skip
 COLUMN: Final = {column.key: column for column in COLUMNS}
 

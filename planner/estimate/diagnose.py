@@ -24,10 +24,11 @@ from planner.estimate.calibrate_model import OF_A_SURVEY, Parameter, Quantity
 from planner.estimate.calibrate_parameters import Asked, CalibrationError, Freed
 from planner.estimate.calibrate_result import Fit
 from planner.estimate.result import FloatArray, Quality
+from planner.metrics.figures import percent
+from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.survey import Board, Doubts, Survey
-from planner.plan.survey_edits import with_parts
 from planner.survey.layout import SAME_PLACE_M
 
 IntArray = npt.NDArray[np.intp]
@@ -133,7 +134,7 @@ def _doubting(survey: Survey) -> Survey:
         name: max(getattr(survey.doubts, name), _TRACE)
         for name in ("hanging_height", "board_reflectance", "output", "drift", "door")
     }
-    return with_parts(survey, doubts=survey.doubts.model_copy(update=traces))
+    return changed(survey, doubts=survey.doubts.model_copy(update=traces))
 
 
 def _as_doubted(mended: Survey | None, written: Survey | None) -> Survey | None:
@@ -145,7 +146,7 @@ def _as_doubted(mended: Survey | None, written: Survey | None) -> Survey | None:
         name: getattr(written.doubts if getattr(now, name) == getattr(traces, name) else now, name)
         for name in Doubts.model_fields
     }
-    return with_parts(mended, doubts=doubts)
+    return changed(mended, doubts=doubts)
 
 
 def _tried(suspect: Suspect, fit: Fit, quick: Asked) -> Suspect:
@@ -263,7 +264,7 @@ def _reordered(survey: Survey, order: IntArray) -> Survey:
     """The survey with each hole given the readings of another."""
     hole_of = {taken: hole for hole, taken in enumerate((order + 1).tolist(), start=1)}
     readings = (r.model_copy(update={"hole": hole_of[r.hole]}) for r in survey.readings)
-    return with_parts(survey, readings=tuple(sorted(readings, key=lambda r: r.hole)))
+    return changed(survey, readings=tuple(sorted(readings, key=lambda r: r.hole)))
 
 
 # -- something not as it is written down ---------------------------------------------------
@@ -319,10 +320,10 @@ def _told(
         height = heights.pop() + moved
         if heights or height <= 0.01:
             return words, "Measure again", None
-        return words, "Set height", with_parts(survey, hanging_height=height)
+        return words, "Set height", changed(survey, hanging_height=height)
     if p.quantity is Quantity.BOARD:
-        words = f"the board in '{name}' reflected {value * 100:.0f} %"
-        return words, "Set board", with_parts(survey, board=Board.OWN, board_reflectance=value)
+        words = f"the board in '{name}' reflected {percent(value)}"
+        return words, "Set board", changed(survey, board=Board.OWN, board_reflectance=value)
     if p.quantity is Quantity.OUTPUT:
         way = "more" if moved > 0 else "less"
         words = f"the lamps gave {abs(math.expm1(moved)) * 100:.0f} % {way} in '{name}'"
@@ -331,17 +332,17 @@ def _told(
         if wanted > 100:
             half = min(abs(moved) * 2, 1.0)
             wide = doubts.model_copy(update={"output": half})
-            return words, "Doubt output", with_parts(survey, doubts=wide)
-        return words, "Set output", with_parts(survey, output_percent=wanted)
+            return words, "Doubt output", changed(survey, doubts=wide)
+        return words, "Set output", changed(survey, output_percent=wanted)
     if p.quantity is Quantity.DRIFT:
         way = "rose" if moved > 0 else "fell"
         words = f"the lamps {way} by {abs(math.expm1(moved)) * 100:.0f} % during '{name}'"
         wide = doubts.model_copy(update={"drift": min(abs(moved) * 2, 1.0)})
-        return words, "Allow for drift", with_parts(survey, doubts=wide)
+        return words, "Allow for drift", changed(survey, doubts=wide)
     if p.quantity is Quantity.DOOR and value > 0.005:
-        words = f"{value * 100:.0f} % of the door's wall stood open in '{name}'"
+        words = f"{percent(value)} of the door's wall stood open in '{name}'"
         wide = doubts.model_copy(update={"door": min(value * 2, 1.0)})
-        return words, "Allow for the door", with_parts(survey, doubts=wide)
+        return words, "Allow for the door", changed(survey, doubts=wide)
     return None
 
 
@@ -395,7 +396,7 @@ def _holes(fit: Fit) -> list[Suspect]:
                     f"Set hole {hole} aside",
                     float(gains[k]),
                     math.sqrt(total / max(total - float(gains[k]), 1e-9)),
-                    with_parts(model.survey, readings=rest),
+                    changed(model.survey, readings=rest),
                 )
             )
     return found

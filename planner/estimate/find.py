@@ -36,7 +36,7 @@ from planner.estimate.find_question import (
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.worth import Bill
 from planner.language import inside, word
-from planner.metrics.figures import FIGURE, daily_light_integral, percent, ppfd
+from planner.metrics.figures import FIGURE, daily_light_integral, energy, percent, ppfd
 from planner.plan.dials import dial
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
@@ -394,7 +394,7 @@ def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, st
     parts = [
         best.words,
         f"Mean {ppfd(figures.mean, unit=True)}, min / mean {percent(figures.min_over_mean)}, "
-        f"{FIGURE['watts'].text(row['watts'])}, {row['kwh']:.1f} kWh a month.",
+        f"{FIGURE['watts'].text(row['watts'])}, {energy(row['kwh'], unit=True)} a month.",
     ]
     if met:
         lead = f"The {word(question.aim)} of what was tried" + (" so far" if stopped else "")
@@ -450,7 +450,7 @@ def _what_would(tries: Tries, best: Answer) -> str:
     if dli <= 0:
         return "The canopy is dark; move the lamps."
     flow = FIGURE["photon_flux"]
-    flux = sum(lamp.ppf for lamp in best.plan.lamps)
+    flux = best.plan.ppf
     text = (
         f"The light would take {flow.text(flux * low / dli)} of photon flux instead of "
         f"{flow.number(flux)}"

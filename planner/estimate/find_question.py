@@ -23,7 +23,7 @@ from planner.plan.changes import line
 from planner.plan.checks import clashes
 from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
-from planner.plan.lamp import Lamp
+from planner.plan.lamp import Lamp, watts_of
 from planner.plan.lining import Lining
 from planner.plan.place import Place
 from planner.plan.plan import Plan
@@ -303,7 +303,7 @@ class Tries:
         """
         question, wishes = self.question, self.question.wishes
         per_hour = daily_light_integral(light, 1.0)
-        watts = sum(lamp.watts for lamp in stand.lamps)
+        watts = watts_of(stand.lamps)
         (s0, s1), (h0, h1) = self._shares(watts), self._hours()
         low, high = wishes.dli_low, wishes.dli_high
         least = low / per_hour if low and per_hour > 0 else math.inf if low else 0.0

@@ -30,6 +30,7 @@ import numpy.typing as npt
 from planner.estimate.outlook import Input, through_ranges
 from planner.estimate.result import Estimate, EstimateOptions, Quality, measured_by, not_counted
 from planner.estimate.sensitivity import Reckoner
+from planner.metrics.figures import LOWEST, money, percent
 from planner.plan.plan import Plan
 
 FloatArray = npt.NDArray[np.float64]
@@ -248,7 +249,7 @@ def deciding_words(found: Sequence[tuple[Input, float]]) -> str:
         return "No uncertain input tells the two apart; only the computation's own error does."
     key, share = found[0]
     return (
-        f"What decides is the {key.words}: {100 * share:.0f} % of what is not known of the "
+        f"What decides is the {key.words}: {percent(share)} of what is not known of the "
         f"difference; {measured_by(key.quantity, key.words)} narrows it most."
     )
 
@@ -258,8 +259,8 @@ NOT_COUNTED: Final = not_counted("changes of prices")
 
 _BETTER: Final = {
     By.MEAN: ("more light", "less light", "the brighter one"),
-    By.LOWEST: ("more light at its darkest place", "less light at its darkest place",
-                "the brighter one at its darkest place"),
+    By.LOWEST: (f"more light at its {LOWEST}", f"less light at its {LOWEST}",
+                f"the brighter one at its {LOWEST}"),
     By.EVENNESS: ("more even light", "less even light", "the more even one"),
 }  # fmt: skip
 
@@ -301,7 +302,7 @@ def saving_verdict(name: str, saving: Saving, baseline: str, months: float, sign
     low, high = sorted((saving.low, saving.high)) if ahead else (-saving.high, -saving.low)
     return (
         f"At the same light {first} is the cheaper one over {months:.0f} months with {chance}: by "
-        f"{abs(saving.middle):.2f} ({low:.2f} to {high:.2f}) {sign}".rstrip()
+        f"{money(abs(saving.middle))} ({money(low)} to {money(high)}) {sign}".rstrip()
         + "."
     )
 

@@ -16,7 +16,6 @@ does not shine like its profile) is not in these numbers.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 
@@ -31,19 +30,15 @@ from planner.estimate.result import (
     Recount,
     input_words,
 )
-from planner.estimate.sensitivity import LINED, Reckoner, SurfaceGain, gains_from
+from planner.estimate.sensitivity import HELD, LINED, Reckoner, SurfaceGain, gains_from
 from planner.metrics.figures import daily_light_integral
 from planner.plan.edits import change_lamp, changed
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
-from planner.units import COVERAGE
+from planner.units import COVERAGE, OF_EVEN
 
 HEIGHT_HALF_WIDTH_M = 0.01
-
-_EVEN = 1 / math.sqrt(3)
-_HELD = 16_000_000
-"""Bytes of pieces kept from one moved input to the next."""
 
 
 @dataclass(frozen=True)
@@ -124,7 +119,7 @@ def uncertainty_from(
     if reckoner.base.figures.mean <= 0:
         return None
     moved = [
-        (one, np.asarray(_EVEN * (high - low) / 2))
+        (one, np.asarray(OF_EVEN * (high - low) / 2))
         for one, (low, _, high) in through_ranges(reckoner, progress)
     ]
     return _combined(reckoner.base, moved)
@@ -171,7 +166,7 @@ def _linings(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
 def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
     """Each kind of lamp: its lamps are bright or dim together, and light is proportional."""
     plan = reckoner.plan
-    cache = Cache(limit=_HELD)
+    cache = Cache(limit=HELD)
     for key in dict.fromkeys(lamp.model.key for lamp in plan.lamps):
         members = [lamp for lamp in plan.lamps if lamp.model.key == key]
         half = members[0].model.ppf_uncertainty
@@ -202,7 +197,7 @@ def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
 def _heights(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
     """Each lamp's hanging height, as far as there is room below the ceiling."""
     plan = reckoner.plan
-    cache = Cache(limit=_HELD)
+    cache = Cache(limit=HELD)
     room = plan.headroom
     for index, lamp in enumerate(plan.lamps):
         if lamp.ppf <= 0:

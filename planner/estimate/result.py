@@ -281,8 +281,8 @@ def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
     hours = plan.photoperiod_hours
     band = plan.ppfd_band
     shares = band_shares(cells, areas, *band) if band is not None else (None, None, None)
-    flux = float(sum(lamp.ppf for lamp in plan.lamps))
-    watts = float(plan.watts)
+    flux = plan.ppf
+    watts = plan.watts
     area = float(areas.sum())
     return Figures(
         mean=stats.mean,

@@ -21,7 +21,7 @@ from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
-_HELD = 16_000_000
+HELD = 16_000_000
 """Bytes of pieces kept between derivatives; each has paths of its own, so few are met again."""
 
 STEP = 0.005
@@ -56,7 +56,7 @@ class Reckoner:
 
     def __post_init__(self) -> None:
         self.scene = build_scene(self.plan)
-        self._cache = Cache(limit=_HELD)
+        self._cache = Cache(limit=HELD)
         self._slopes: dict[Place, FloatArray] = {}
         self.base = self.with_optics(self.scene.optics)
 

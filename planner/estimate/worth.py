@@ -16,7 +16,7 @@ from typing import Final
 
 from planner.estimate.result import Estimate
 from planner.metrics.cutting import CuttingList, Piece, cutting_list
-from planner.metrics.figures import FIGURE, kilowatt_hours_per_day
+from planner.metrics.figures import FIGURE, energy, kilowatt_hours_per_day, money
 from planner.plan.costs import Costs, Form, Goods
 from planner.plan.lining import OPENING_KEY
 from planner.plan.place import Place, PlaceKind, lining_at, reach, surfaces
@@ -220,7 +220,8 @@ class Bill:
             kind = "roll" if one.goods.form is Form.ROLL else "sheet"
             plural = "" if one.cutting.rolls == 1 else "s"
             parts.append(f"{one.cutting.rolls} {kind}{plural} of {lining_name(one.cover.lining)}")
-        parts += [f"{one.area:.1f} m² of {lining_name(one.lining)}" for one in self.unknown]
+        area = FIGURE["canopy_area"]
+        parts += [f"{area.text(one.area)} of {lining_name(one.lining)}" for one in self.unknown]
         return ", ".join(parts) or "nothing"
 
 
@@ -365,17 +366,19 @@ def in_words(name: str, base: str, found: Worth, costs: Costs) -> str:
         level = "It draws"
     kwh = abs(found.kwh_saved)
     saves = "less" if found.kwh_saved >= 0 else "more"
-    money = found.money_saved
-    cash = "" if money is None else f" ({in_currency(abs(money), costs)})"
+    saved = found.money_saved
+    cash = "" if saved is None else f" ({money(abs(saved), costs.currency)})"
     if found.in_reach:
-        parts.append(f"{level} {_power(found.level)}: {kwh:.1f} kWh a month {saves}{cash}.")
+        drawn = f"{energy(kwh, unit=True)} a month {saves}{cash}"
+        parts.append(f"{level} {_power(found.level)}: {drawn}.")
     else:
         parts.append("Its lamps do not give the same light, not even at full output.")
     parts.append(_bought_words(found, costs))
     if found.total is not None and found.base_total is not None:
         parts.append(
-            f"As they stand it costs {in_currency(found.total, costs)} in {costs.span_months:.0f} "
-            f"months, bought and run; running {base} costs {in_currency(found.base_total, costs)}."
+            f"As they stand it costs {money(found.total, costs.currency)} in "
+            f"{costs.span_months:.0f} months, bought and run; running {base} costs "
+            f"{money(found.base_total, costs.currency)}."
         )
     return " ".join(parts)
 
@@ -408,7 +411,7 @@ def _bought_words(found: Worth, costs: Costs) -> str:
         elif any(one.cost is None for one in found.bill.purchases):
             missing.append("the price of a roll or sheet")
         return f"Say {' and '.join(missing)} to see what it costs."
-    said = f"What has to be bought costs {in_currency(cost, costs)}"
+    said = f"What has to be bought costs {money(cost, costs.currency)}"
     if not found.in_reach:
         return f"{said}; without the same light that is never paid back."
     if found.money_saved is None:
@@ -420,8 +423,3 @@ def _bought_words(found: Worth, costs: Costs) -> str:
 
 def _power(one: Running) -> str:
     return FIGURE["watts"].text(one.watts)
-
-
-def in_currency(value: float, costs: Costs) -> str:
-    """A sum with the currency of the plan, if it names one."""
-    return f"{value:.2f} {costs.currency}".rstrip()

@@ -22,6 +22,8 @@ import numpy.typing as npt
 from planner.language import decimal
 from planner.units import (
     DLI_UNIT,
+    EFFICACY_UNIT,
+    FLUX_UNIT,
     MICROMOLES_PER_MOLE,
     PPFD_UNIT,
     SECONDS_PER_HOUR,
@@ -30,6 +32,8 @@ from planner.units import (
 
 MINUS: Final = "−"
 NO_VALUE: Final = "–"
+LOWEST: Final = "lowest spot"
+"""What the darkest cell of a map is called in sentences."""
 LEADING: Final = 4
 """How many of ``FIGURES`` lead: they are shown large."""
 
@@ -161,11 +165,11 @@ FIGURES: Final = (
         "that returns to the plane after a reflection counts again.",
     ),
     Figure(
-        "photon_flux", "Photon flux", "µmol s⁻¹", "umol_s", Digits.GIVEN,
+        "photon_flux", "Photon flux", FLUX_UNIT, "umol_s", Digits.GIVEN,
         "Photons of 400–700 nm all lamps emit together each second, at the output set.",
     ),
     Figure(
-        "efficacy", "Efficacy", "µmol J⁻¹", "umol_j", Digits.GIVEN,
+        "efficacy", "Efficacy", EFFICACY_UNIT, "umol_j", Digits.GIVEN,
         "Photons the lamps emit for each joule of electricity.",
     ),
     Figure(
@@ -200,6 +204,16 @@ def ppfd(value: float | None, *, unit: bool = False) -> str:
 def percent(fraction: float | None) -> str:
     """A share as '61 %'; near nothing and near all of it to a tenth of a per cent."""
     return FIGURE["share_inside"].text(fraction)
+
+
+def energy(kwh: float | None, *, unit: bool = False) -> str:
+    """Any energy in kWh with the digits of a day's."""
+    return FIGURE["kwh_per_day"].text(kwh) if unit else FIGURE["kwh_per_day"].number(kwh)
+
+
+def money(value: float | None, currency: str = "") -> str:
+    """A sum of money to the hundredth, in the user's own currency."""
+    return NO_VALUE if value is None else f"{value:.2f} {currency}".rstrip().replace("-", MINUS)
 
 
 def _per_cent(value: float) -> str:

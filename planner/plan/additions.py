@@ -26,6 +26,7 @@ from planner.plan.space import (
     outlines_overlap,
     sticks_out,
 )
+from planner.units import EFFICACY_UNIT
 
 USUAL_HANGING_HEIGHT_M: Final = 0.45
 """18 in, a common first height for a lamp over young plants (common practice, no source)."""
@@ -36,7 +37,7 @@ PLAIN_PANEL: Final = LampModel(
     body=PanelBody(length=0.3, width=0.3),
     ppf=250.0,
     watts=100.0,
-    source="A round figure to start from (typical, from memory): 2.5 µmol/J.",
+    source=f"A round figure to start from (typical, from memory): 2.5 {EFFICACY_UNIT}.",
 )
 """Hung where the catalogue offers no lamp."""
 

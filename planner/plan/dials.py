@@ -23,6 +23,7 @@ from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
 from planner.plan.space import Canopy, Obstacle
 from planner.plan.turning import Room, Turn
+from planner.units import capital
 
 _ALIKE: Final = 1e-9
 _TIMES: Final = Quantity("times", decimals=2, step=0.1).within(0.1, 5.0)
@@ -75,7 +76,7 @@ class Dial:
     @property
     def label(self) -> str:
         """The words as they stand before a field."""
-        return self.words[:1].upper() + self.words[1:]
+        return capital(self.words)
 
     def places(self, plan: Setup) -> tuple[Place, ...]:
         """The things of the plan that have this number."""
@@ -316,7 +317,7 @@ _ROWS: Final = (
           "Counter-clockwise, seen from above."),
     _kind("ppf", "PPF", "ppf", _NOTHING, "Set lamp PPF", t.ppf_of_watts,
           "Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out "
-          "per second, at full output. Makers print it as PPF in µmol/s."),
+          "per second, at full output. Makers print it as PPF."),
     _kind("watts", word("watts"), "watts", _NOTHING, "Set lamp watts", t.watts_of_ppf,
           "Electrical power drawn at full output."),
     Dial("beam", "beam angle", q.BEAM_ANGLE, PlaceKind.LAMP, t.beam, t.each(t.put_beam), _LIGHT,

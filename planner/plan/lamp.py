@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Iterable
 from typing import Annotated, Final, Literal, Self
 
 from pydantic import Field, model_validator
@@ -23,7 +24,7 @@ from planner.plan.quantity import (
     Watts,
 )
 from planner.plan.space import turned_rectangle
-from planner.units import said_length
+from planner.units import EFFICACY_UNIT, FLUX_UNIT, said_length
 
 MOST_PER_JOULE: Final = 5.85
 """µmol per joule, from the photon energy at 700 nm (h c N_A / λ): no lamp can give more."""
@@ -34,8 +35,8 @@ def too_efficient(ppf: float, watts: float) -> str:
     if ppf / watts <= MOST_PER_JOULE + 1e-9:
         return ""
     return (
-        f"{ppf:.4g} µmol/s from {watts:.4g} W would be {ppf / watts:.4g} µmol/J, and even a "
-        f"perfect lamp cannot exceed {MOST_PER_JOULE}"
+        f"{ppf:.4g} {FLUX_UNIT} from {watts:.4g} W would be {ppf / watts:.4g} {EFFICACY_UNIT}, "
+        f"and even a perfect lamp cannot exceed {MOST_PER_JOULE}"
     )
 
 
@@ -258,3 +259,13 @@ class Lamp(Value):
         return tuple(
             (0.0, first + k * pitch, body.length, body.bar_width) for k in range(body.count)
         )
+
+
+def watts_of(lamps: Iterable[Lamp]) -> float:
+    """What lamps draw together at the output set, in W."""
+    return float(sum(lamp.watts for lamp in lamps))
+
+
+def ppf_of(lamps: Iterable[Lamp]) -> float:
+    """What lamps emit together at the output set, in µmol/s."""
+    return float(sum(lamp.ppf for lamp in lamps))

@@ -11,7 +11,7 @@ from typing import Annotated, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from planner.plan.costs import Costs
-from planner.plan.lamp import Lamp
+from planner.plan.lamp import Lamp, ppf_of, watts_of
 from planner.plan.lining import OPENING, OPENING_KEY, Lining, WallCover
 from planner.plan.quantity import (
     HANGING_HEIGHT,
@@ -118,7 +118,12 @@ class Setup(Value):
     @property
     def watts(self) -> float:
         """What all lamps draw at the output set, in W."""
-        return sum(lamp.watts for lamp in self.lamps)
+        return watts_of(self.lamps)
+
+    @property
+    def ppf(self) -> float:
+        """What all lamps emit at the output set, in µmol/s."""
+        return ppf_of(self.lamps)
 
     @property
     def in_canopy(self) -> tuple[Obstacle, ...]:

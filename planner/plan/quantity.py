@@ -17,6 +17,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from planner.language import word
 from planner.units import (
     DLI_UNIT,
+    FLUX_UNIT,
     PPFD_UNIT,
     LengthUnit,
     format_length,
@@ -55,7 +56,7 @@ BodyLength = Annotated[float, Field(ge=0.005, le=3.0, json_schema_extra={"unit":
 AngleDeg = Annotated[float, Field(ge=-360.0, le=360.0, json_schema_extra={"unit": "deg"})]
 BeamAngle = Annotated[float, Field(ge=10.0, le=179.0, json_schema_extra={"unit": "deg"})]
 Percent = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "%"})]
-PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": "µmol/s"})]
+PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": FLUX_UNIT})]
 Watts = Annotated[float, Field(gt=0.0, le=10000.0, json_schema_extra={"unit": "W"})]
 Fraction = Annotated[float, Field(ge=0.0, le=1.0, json_schema_extra={"unit": "1"})]
 Hours = Annotated[float, Field(ge=0.0, le=24.0, json_schema_extra={"unit": "h"})]
@@ -117,6 +118,14 @@ class Quantity:
     def step_in(self, unit: LengthUnit) -> float:
         """What one press of an arrow key adds."""
         return unit.snap if self.is_length else self.step
+
+    def unit_in(self, unit: LengthUnit) -> str:
+        """The unit people read behind the number, or in the heading over it."""
+        return unit.value if self.is_length else self.suffix
+
+    def shown(self, value: float, unit: LengthUnit) -> float:
+        """The number people read of a value of the plan."""
+        return value / (unit.metres if self.is_length else self.factor)
 
     def text(self, value: float, unit: LengthUnit | None, *, fractions: bool = False) -> str:
         """The value with its unit; a length without one is said so that any can be put in."""
@@ -203,7 +212,7 @@ _KINDS: Final[Mapping[str, Quantity]] = {
     "%": Quantity("%", step=5.0),
     "1": Quantity("%", step=0.01, factor=0.01),
     "deg": Quantity("°", step=5.0),
-    "µmol/s": Quantity("µmol/s", step=5.0),
+    FLUX_UNIT: Quantity(FLUX_UNIT, step=5.0),
     "W": Quantity("W"),
     "h": Quantity("h", decimals=2, step=0.5),
     "min": Quantity("min", decimals=0, step=5.0),

@@ -17,7 +17,7 @@ from pydantic_core import ErrorDetails
 
 from planner.language import word
 from planner.plan.quantity import Quantity, Value, quantity
-from planner.units import PPFD_UNIT, LengthUnit, in_unit
+from planner.units import PPFD_UNIT, LengthUnit, capital, in_unit
 
 Location = Sequence[int | str]
 
@@ -55,7 +55,7 @@ def refusal(error: ValueError, unit: LengthUnit | None = None) -> str:
     """
     text = refusals(error, unit)[0] if isinstance(error, ValidationError) else str(error)
     text = text.strip() or "this value cannot be used"
-    text = text[0].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
+    text = capital(text) + ("" if text.endswith((".", "!", "?")) else ".")
     return text if unit is None else in_unit(text, unit)
 
 

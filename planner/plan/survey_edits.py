@@ -33,7 +33,7 @@ def remove_survey(plan: Plan, index: int) -> Plan:
 def change_survey(plan: Plan, index: int, **parts: Any) -> Plan:
     """Replace parts of one survey (name, date, meter, lining, readings, ...)."""
     surveys = list(plan.surveys)
-    surveys[index] = with_parts(surveys[index], **parts)
+    surveys[index] = changed(surveys[index], **parts)
     return changed(plan, surveys=tuple(surveys))
 
 
@@ -89,12 +89,6 @@ def own_board(plan: Plan, index: int, reflectance: float | None) -> Plan:
     """Give the board of a survey a reflectance of one's own; None: nobody said."""
     board = None if reflectance is None else Board.OWN
     return change_survey(plan, index, board=board, board_reflectance=reflectance)
-
-
-def with_parts(survey: Survey, **parts: Any) -> Survey:
-    """The survey with some parts replaced, validated as a whole."""
-    old = {name: getattr(survey, name) for name in Survey.model_fields}
-    return Survey.model_validate({**old, **parts})
 
 
 def free_key(plan: Plan, wanted: str = "survey") -> str:
@@ -163,7 +157,7 @@ def used_in_plan(
     """
     by_key = dict(covers)
     surveys = tuple(
-        with_parts(survey, lining=by_key[survey.lining.key])
+        changed(survey, lining=by_key[survey.lining.key])
         if survey.lining is not None and survey.lining.key in by_key
         else survey
         for survey in plan.surveys

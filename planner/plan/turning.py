@@ -18,7 +18,7 @@ from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
-from planner.units import said_length
+from planner.units import FLUX_UNIT, said_length
 
 _ALIKE: Final = 1e-9
 _LEAST_BAND_M: Final = 0.005
@@ -128,7 +128,7 @@ def ppf_of_watts(kind: Quantity, plan: Setup, place: Place) -> Quantity:
 def watts_of_ppf(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     ppf = plan.lamps[place.index].model.ppf
     why = f"no lamp gives more than {MOST_PER_JOULE} µmol per joule, and this one gives {ppf:g}"
-    return kind.at_least(ppf / MOST_PER_JOULE, f"{why} µmol/s")
+    return kind.at_least(ppf / MOST_PER_JOULE, f"{why} {FLUX_UNIT}")
 
 
 def bars_fit(part: str) -> Room:

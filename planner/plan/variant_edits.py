@@ -8,16 +8,17 @@ from itertools import product
 from typing import Any
 
 from planner.plan.changes import ALL_WALLS, line, said
+from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place
 from planner.plan.plan import MAX_VARIANTS, Plan, Setup, Variant
 from planner.plan.refusal import refusal
-from planner.units import LengthUnit, format_length
+from planner.units import LengthUnit, capital, format_length
 
 MAX_NAME = 120
-_NAME_LENGTH = 60
+MOST_LETTERS = 60
 _START_HEIGHT = 0.4
 """Where lamps are hung in a space that had none, in metres above the canopy."""
 
@@ -60,12 +61,8 @@ def remove_variant(plan: Plan, key: str) -> Plan:
 
 def change_variant(plan: Plan, key: str, /, **parts: Any) -> Plan:
     """Replace parts of one variant (name, note, setup)."""
-
-    def put(variant: Variant) -> Variant:
-        old = {name: getattr(variant, name) for name in Variant.model_fields}
-        return Variant.model_validate({**old, **parts})
-
-    return changed(plan, variants=tuple(put(v) if v.key == key else v for v in plan.variants))
+    kept = (changed(one, **parts) if one.key == key else one for one in plan.variants)
+    return changed(plan, variants=tuple(kept))
 
 
 def move_variant(plan: Plan, key: str, to: int) -> Plan:
@@ -106,9 +103,9 @@ def name_of(before: Setup, setup: Setup, unit: LengthUnit = LengthUnit.CM) -> st
     if len(texts) == 1 and texts[0].startswith(ALL_WALLS):
         texts = (texts[0].removeprefix(ALL_WALLS),)
     text = ", ".join(texts)
-    if len(text) > _NAME_LENGTH and len(texts) > 1:
+    if len(text) > MOST_LETTERS and len(texts) > 1:
         text = f"{texts[0]} and {len(texts) - 1} more"
-    return (text[:1].upper() + text[1:])[:_NAME_LENGTH]
+    return capital(text)[:MOST_LETTERS]
 
 
 def heights_between(low: float, high: float, count: int) -> list[float]:
@@ -164,7 +161,7 @@ def try_all(
             names.append(f"{lamp[1]} x {lamp[0].name}")
         if height is not None:
             said = format_length(height, unit)
-            names.append(said if names else f"Hanging height {said}")
+            names.append(said if names else f"{dial('height').label} {said}")
         name = ", ".join(names)[:MAX_NAME]
         try:
             setup = plan.setup if lining is None else line(plan.setup, place, lining)

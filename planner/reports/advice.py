@@ -15,7 +15,7 @@ from planner.metrics.figures import banded, percent
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.units import COVERAGE, PPFD_UNIT
+from planner.units import COVERAGE, PPFD_UNIT, capital
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Uncertainty
@@ -207,7 +207,7 @@ def doubt_sentence(known: Uncertainty, light: float, band: tuple[float, float] |
     if first is None or not measured:
         return f"{text}."
     rest = math.sqrt(max(known.mean**2 - first.mean**2, 0.0)) / known.mean * spread
-    measured = measured[0].upper() + measured[1:]
+    measured = capital(measured)
     narrowed = banded(light, COVERAGE * rest, 0)[1] or "0"
     return f"{text}. {measured} narrows it most, at best to ± {narrowed}."
 

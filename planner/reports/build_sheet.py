@@ -24,24 +24,14 @@ from planner.reports.cautions import at_work
 from planner.reports.drawings import plan_drawing
 from planner.reports.report import SECTIONS, Block, Pictures, Section, Table, Words
 from planner.survey.layout import new_survey
-from planner.units import METRES_PER_INCH, LengthUnit, format_length
+from planner.units import LengthUnit, on_tape
 
 if TYPE_CHECKING:
-    from planner.estimate.schedule import Schedule
+    from planner.estimate.stages import Schedule
 
-TAPE_INCH: Final = 16
-"""Parts of an inch on the tape."""
 _BROAD_M: Final = 0.20
 _MOST_POINTS: Final = 48
 _ABREAST: Final = 3
-
-
-def on_tape(metres: float, unit: LengthUnit) -> str:
-    """A length as a tape shows it, without its unit: '24.3', or '9 9/16'."""
-    if unit is LengthUnit.INCH:
-        part = METRES_PER_INCH / TAPE_INCH
-        metres = round(metres / part) * part
-    return format_length(metres, unit, with_unit=False, fractions=True)
 
 
 # -- hooks ----------------------------------------------------------------------------------

@@ -11,13 +11,14 @@ from planner.catalogue.library import load_cautions
 from planner.estimate.compare import COLUMNS, Column, Comparison, Option, option, trade_off
 from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
+from planner.estimate.stages import stage_columns
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
 from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
 from planner.plan.costs import Costs
 from planner.plan.dials import dial
 from planner.plan.survey import Survey
 from planner.reports import content
-from planner.reports.build_sheet import build_section, on_tape
+from planner.reports.build_sheet import build_section
 from planner.reports.cautions import cautions
 from planner.reports.charts import (
     budget_chart,
@@ -47,7 +48,7 @@ from planner.reports.report import (
     decision,
 )
 from planner.survey.statistics import residuals, summarise
-from planner.units import COVERAGE, PPFD_UNIT, LengthUnit, format_length
+from planner.units import COVERAGE, PPFD_UNIT, LengthUnit, format_length, on_tape
 
 Maker = Callable[[Known, LengthUnit], Sequence[Block]]
 
@@ -108,7 +109,8 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
     canopy = f"canopy at {format_length(plan.canopy.height, unit)} ({closed})"
     facts = (
         f"{format_length(x1 - x0, unit)} wide, {format_length(y1 - y0, unit)} deep, "
-        f"{format_length(space.height, unit)} high inside, {space.area:.2f} m² of floor; {canopy}."
+        f"{format_length(space.height, unit)} high inside, "
+        f"{FIGURE['canopy_area'].text(space.area)} of floor; {canopy}."
     )
     blocks: list[Block] = [
         Words(facts),
@@ -116,7 +118,7 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
     ]
     if plan.lamps:
         heads = ("Lamp", "Model", f"x, y ({u})", f"{dial('height').label} ({u})", "Output (%)",
-                 "µmol/s", "W")  # fmt: skip
+                 FIGURE["photon_flux"].unit, "W")  # fmt: skip
         rows = tuple(
             (
                 f"{number}{': ' + lamp.label if lamp.label else ''}",
@@ -138,8 +140,8 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         (
             lining.name,
             where,
-            f"{lining.reflectance:.0%} ({lining.low:.0%} to {lining.high:.0%})".replace("%", " %"),
-            f"{lining.specular_share:.0%}".replace("%", " %"),
+            f"{percent(lining.reflectance)} ({percent(lining.low)} to {percent(lining.high)})",
+            percent(lining.specular_share),
         )
         for lining, where in used
         if where
@@ -358,25 +360,13 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
     found = known.schedule
     if found is None or not found.stages or found.weeks <= 0:
         return ()
-    u = unit.value
-    rows = tuple(
-        (
-            one.stage.name,
-            f"{one.first_week:g} – {one.last_week:g}",
-            on_tape(one.stage.canopy_height, unit),
-            NO_VALUE if one.hanging_height is None else on_tape(one.hanging_height, unit),
-            NO_VALUE if one.output_percent is None else f"{one.output_percent:.0f}",
-            NO_VALUE if one.estimate is None else ppfd(one.estimate.figures.mean),
-            f"{one.kwh:.1f}",
-        )
-        for one in found.stages
-    )
-    heads = ("Stage", "Weeks", f"Canopy ({u})", f"{dial('height').label} ({u})", "Output (%)",
-             f"Mean ({PPFD_UNIT})", "kWh")  # fmt: skip
+    columns = stage_columns("stage", "span", "canopy", "height", "output", "mean", "kwh")
+    heads = tuple(column.heading(unit) for column in columns)
+    rows = tuple(tuple(column.number(one, unit) for column in columns) for one in found.stages)
     said = tuple(warning for one in found.stages for warning in one.warnings)
     blocks: list[Block] = [
         Pictures((schedule_chart(found, known.plan.space.height, unit),)),
-        Table(heads, rows, (1, 2, 3, 4, 5, 6)),
+        Table(heads, rows, tuple(range(1, len(columns)))),
         Words(f"In all {found.sums(known.plan.costs.currency)}."),
     ]
     return [*blocks, Points(said)] if said else blocks

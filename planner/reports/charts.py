@@ -38,7 +38,7 @@ from planner.reports.drawings import (
 from planner.units import PPFD_UNIT, LengthUnit, format_length
 
 if TYPE_CHECKING:
-    from planner.estimate.schedule import Schedule
+    from planner.estimate.stages import Schedule
     from planner.survey.statistics import Residuals
 
 WIDTH_MM: Final = 150.0

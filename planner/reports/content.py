@@ -10,6 +10,7 @@ from planner.estimate.result import Estimate, not_counted
 from planner.language import inside, trimmed
 from planner.metrics.figures import (
     FIGURES,
+    LOWEST,
     MINUS,
     NO_VALUE,
     WITHOUT_TARGET,
@@ -87,7 +88,7 @@ def _lowest_place(estimate: Estimate) -> str:
     """'lowest corner' where the darkest cell lies in a corner of the footprint."""
     ppfd_map = estimate.ppfd
     if ppfd_map.shape[0] < 3 or ppfd_map.shape[1] < 3:
-        return "lowest spot"
+        return LOWEST
     flat = [
         (float(value), row, column)
         for row, values in enumerate(ppfd_map)
@@ -95,12 +96,12 @@ def _lowest_place(estimate: Estimate) -> str:
         if math.isfinite(value)
     ]
     if not flat:
-        return "lowest spot"
+        return LOWEST
     _, row, column = min(flat)
     at = (float(estimate.x[column]), float(estimate.y[row]))
     reach = 1.5 * math.hypot(_step(estimate, 0), _step(estimate, 1))
     nearest = min(math.dist(at, corner) for corner in estimate.plan.space.footprint)
-    return "lowest corner" if nearest <= reach else "lowest spot"
+    return "lowest corner" if nearest <= reach else LOWEST
 
 
 def _step(estimate: Estimate, axis: int) -> float:

@@ -17,7 +17,8 @@ from planner.estimate.evaluate import Cache, Cancelled, evaluate, recounted
 from planner.estimate.odds import Odds, Telling, sway, verdict
 from planner.estimate.outlook import Uncertainty, uncertainty
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray
-from planner.estimate.schedule import Schedule, schedule
+from planner.estimate.schedule import schedule
+from planner.estimate.stages import Schedule
 from planner.estimate.worth import Bill, bill
 from planner.metrics.figures import FIGURE, ppfd
 from planner.plan.lamp import Lamp
@@ -28,6 +29,7 @@ from planner.units import (
     COVERAGE,
     PPFD_UNIT,
     LengthUnit,
+    capital,
     format_length,
     format_number,
     listed,
@@ -349,9 +351,7 @@ def _against(known: Known) -> str:
     plural = "s" if len(every) > 1 else ""
     options = f"{len(every)} other option{plural}"
     if known.comparison is None:
-        return (
-            f"{options[0].upper()}{options[1:]} kept beside it, not weighed here: {listed(names)}."
-        )
+        return f"{capital(options)} kept beside it, not weighed here: {listed(names)}."
     return f"It was weighed against {options}: {listed(names)}."
 
 

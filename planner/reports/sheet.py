@@ -21,12 +21,13 @@ from PySide6.QtGui import (
     QPen,
 )
 
+from planner.plan.dials import dial
 from planner.plan.space import Point
 from planner.plan.survey import Survey
 from planner.units import LengthUnit, format_length
 
 if TYPE_CHECKING:
-    from planner.estimate.schedule import Schedule, Week
+    from planner.estimate.stages import Schedule, Week
 
 RESOLUTION: Final = 1200
 MARGIN_MM: Final = 10.0
@@ -180,7 +181,7 @@ def _table_of_letters(pdf: bytes, number: int) -> bytes:
 _ROW_MM: Final = 7.0
 _COLUMNS: Final = 2
 _HEAD: Final = (
-    "Date", "Meter and its number", "Lamp output, %", "Hanging height", "Lining",
+    "Date", "Meter and its number", "Lamp output, %", dial("height").label, "Lining",
     "Warm-up, minutes", "Sensor height above board", "Board made of", "Door shut?",
     "Begun at", "Ended at",
 )  # fmt: skip
@@ -275,9 +276,11 @@ def _paint_row(
 
 _SHADE: Final = QColor(232, 232, 232)
 _WEEKLY: Final = (
-    ("Week", 27.0), ("Stage", 46.0), ("Canopy at", 19.0), ("Raise to", 20.0), ("From floor", 20.0),
-    ("Dim to", 16.0), ("Light", 16.0), ("kWh", 14.0), ("Done", 12.0),
+    ("week", "Week", 27.0), ("stage", "Stage", 46.0), ("canopy", "Canopy at", 19.0),
+    ("height", "Raise to", 20.0), ("face", "From floor", 20.0), ("output", "Dim to", 16.0),
+    ("photoperiod", "Light", 16.0), ("kwh", "kWh", 14.0), ("", "Done", 12.0),
 )  # fmt: skip
+"""Columns of the schedule's table, what they are called where one sets them, millimetres."""
 _EXPLAINED: Final = (
     "Raise to: from the lamp's lit face down to the tops of the plants. From floor: the lit face "
     "above the floor, once the canopy is as high as said."
@@ -294,7 +297,7 @@ def weekly_pdf(
     """The bytes of a PDF that says week by week what is to be set; what is set anew is shaded."""
     weeks = schedule.by_week()
     across = paper.size_mm[0] - 2 * MARGIN_MM
-    whole = sum(wide for _, wide in _WEEKLY)
+    whole = sum(wide for *_, wide in _WEEKLY)
 
     def paint(painter: QPainter, writer: QPdfWriter) -> None:
         left, number = MARGIN_MM + (across - whole) / 2, 0
@@ -311,7 +314,7 @@ def weekly_pdf(
             write(painter, QRectF(left, MARGIN_MM + 16, whole, 9), _EXPLAINED, 2.8, wrapped)
             top = MARGIN_MM + 27
             rows = int((paper.size_mm[1] - MARGIN_MM - top) / _ROW_MM) - 1
-            heads = tuple(name for name, _ in _WEEKLY)
+            heads = tuple(name for _, name, _ in _WEEKLY)
             _paint_week(painter, left, top, heads, head=True)
             for line, week in enumerate(weeks[number : number + rows], start=1):
                 cells = _cells_of(week, unit)
@@ -323,18 +326,10 @@ def weekly_pdf(
 
 def _cells_of(week: Week, unit: LengthUnit) -> tuple[str, ...]:
     """The texts of a line; a stage that cannot be set up has dashes."""
-    hung, face, output = week.hanging_height, week.face, week.output_percent
-    return (
-        week.words,
-        week.stage.name,
-        format_length(week.stage.canopy_height, unit),
-        "\u2013" if hung is None else format_length(hung, unit),
-        "\u2013" if face is None else format_length(face, unit),
-        "\u2013" if output is None else f"{output:.0f} %",
-        f"{week.stage.photoperiod_hours:.4g} h",
-        "\u2013" if hung is None else f"{week.kwh:.1f}",
-        "",
-    )
+    from planner.estimate.stages import stage_columns  # noqa: PLC0415 - boards need no estimate
+
+    columns = stage_columns(*(key for key, *_ in _WEEKLY if key))
+    return (*(column.text(week, unit, tape=True) for column in columns), "")
 
 
 def _paint_week(
@@ -348,7 +343,7 @@ def _paint_week(
 ) -> None:
     painter.setPen(pen_of(0.15))
     painter.setBrush(_SHADE if shaded else Qt.BrushStyle.NoBrush)
-    for at, ((_, wide), text) in enumerate(zip(_WEEKLY, texts, strict=True)):
+    for at, ((_, _, wide), text) in enumerate(zip(_WEEKLY, texts, strict=True)):
         place = QRectF(left, top, wide, _ROW_MM)
         if not head:
             painter.drawRect(place)

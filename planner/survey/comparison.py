@@ -24,10 +24,10 @@ import numpy as np
 
 from planner.language import word
 from planner.plan.survey import SHUT_DOOR, Survey
+from planner.survey.layout import SAME_PLACE_M
 from planner.survey.statistics import FloatArray, drift_of, gain_standard, hole_means, reading_noise
 from planner.units import COVERAGE, listed
 
-SAME_PLACE_M: Final = 0.005
 _FEW_PAIRS: Final = 4
 _STATED_COUNTS: Final = 3.0
 _FIGURES: Final[dict[str, Callable[[FloatArray], float]]] = {

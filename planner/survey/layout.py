@@ -8,10 +8,11 @@ from __future__ import annotations
 import math
 from typing import Final
 
+from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.space import Point, contains
 from planner.plan.survey import MAX_GRID, MAX_POINTS, Spacing, Survey, SurveyGrid
-from planner.plan.survey_edits import free_key, with_parts
+from planner.plan.survey_edits import free_key
 
 LARGEST_SPACING_M: Final = 10.0
 SAME_PLACE_M: Final = 0.005
@@ -162,7 +163,7 @@ def new_survey(plan: Plan) -> Survey:
 def copied(plan: Plan, survey: Survey) -> Survey:
     """A survey on the same board under the same conditions, still without readings."""
     stem = survey.name[:100]
-    return with_parts(survey, key=free_key(plan), name=f"{stem}, again", readings=(), date=None)
+    return changed(survey, key=free_key(plan), name=f"{stem}, again", readings=(), date=None)
 
 
 def regridded(survey: Survey, grid: SurveyGrid, footprint: tuple[Point, ...]) -> Survey:
@@ -188,7 +189,7 @@ def regridded(survey: Survey, grid: SurveyGrid, footprint: tuple[Point, ...]) ->
     readings = tuple(
         reading.model_copy(update={"hole": moved[reading.hole] or 1}) for reading in survey.readings
     )
-    return with_parts(survey, grid=grid, points=points, readings=readings)
+    return changed(survey, grid=grid, points=points, readings=readings)
 
 
 def exclusions_moved(

@@ -16,7 +16,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.plan.survey import Meter, Survey
-from planner.units import COVERAGE
+from planner.units import COVERAGE, OF_EVEN
 
 FloatArray = npt.NDArray[np.float64]
 BoolArray = npt.NDArray[np.bool_]
@@ -29,8 +29,6 @@ _MAD_TO_SIGMA: Final = 1.4826
 _FEWEST_FOR_OUTLIERS: Final = 6
 _BESIDE: Final = 4
 _SLIP: Final = 4.0
-_RANGE_TO_SIGMA: Final = 1 / math.sqrt(3)
-"""Half-width of an even distribution to its standard deviation (JCGM 100:2008, 4.3.7)."""
 
 
 @dataclass(frozen=True)
@@ -83,7 +81,7 @@ class SurveySummary:
 
 def gain_standard(meter: Meter) -> float:
     """Relative standard uncertainty of the meter's gain."""
-    return meter.gain_uncertainty * _RANGE_TO_SIGMA
+    return meter.gain_uncertainty * OF_EVEN
 
 
 def hole_means(survey: Survey) -> tuple[npt.NDArray[np.intp], FloatArray, FloatArray, FloatArray]:

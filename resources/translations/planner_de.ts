@@ -1695,8 +1695,8 @@
 <translation>Höhenleiter: hier ist das Mittel {ppfd}</translation>
 </message>
 <message>
-<source>, the lowest spot {percent} of it</source>
-<translation>, die dunkelste Stelle {percent} davon</translation>
+<source>, the {LOWEST} {percent} of it</source>
+<translation>, die {LOWEST} {percent} davon</translation>
 </message>
 <message>
 <source>, {_PLACES}</source>
@@ -1838,8 +1838,8 @@
 <translation>Lampe {value}</translation>
 </message>
 <message>
-<source>{upper}{names} moved too, to stay inside the walls.</source>
-<translation>Mitverschoben, um innerhalb der Wände zu bleiben: {upper}{names}.</translation>
+<source>{capital} moved too, to stay inside the walls.</source>
+<translation>Mitverschoben, um innerhalb der Wände zu bleiben: {capital}.</translation>
 </message>
 <message>
 <source>{label} with {names}</source>
@@ -1969,8 +1969,8 @@
 <translation>; {len} gewählt, dies führt</translation>
 </message>
 <message>
-<source>{upper}{words}{more}</source>
-<translation>{upper}{words}{more}</translation>
+<source>{capital}{more}</source>
+<translation>{capital}{more}</translation>
 </message>
 </context>
 <context>
@@ -2206,10 +2206,6 @@
 <source>Set height of all lamps</source>
 <translation>Höhe aller Lampen setzen</translation>
 </message>
-<message>
-<source>{ppf} µmol/s, {watts} W</source>
-<translation>{ppf} µmol/s, {watts} W</translation>
-</message>
 </context>
 <context>
 <name>planner.app.estimator</name>
@@ -2289,8 +2285,8 @@
 <translation>Alle Wände</translation>
 </message>
 <message>
-<source>{value} %  {name}</source>
-<translation>{value} %  {name}</translation>
+<source>{percent}  {name}</source>
+<translation>{percent}  {name}</translation>
 </message>
 <message>
 <source>Kind of lamp</source>
@@ -2318,8 +2314,8 @@
 <translation />
 </message>
 <message>
-<source>{format_number} µmol/s from {format_number2} W, {value} µmol/J</source>
-<translation>{format_number} µmol/s aus {format_number2} W, {value} µmol/J</translation>
+<source>{flux} from {watts}, {text}</source>
+<translation>{flux} aus {watts}, {text}</translation>
 </message>
 </context>
 <context>
@@ -2648,8 +2644,8 @@
 <translation>Gibt {lamp_facts}.</translation>
 </message>
 <message>
-<source>At {output} % it gives {ppf} µmol/s from {format_number} W; at full output {lamp_facts}.</source>
-<translation>Bei {output} % gibt sie {ppf} µmol/s aus {format_number} W; bei voller Leistung {lamp_facts}.</translation>
+<source>At {output} it gives {text} from {text2}; at full output {lamp_facts}.</source>
+<translation>Bei {output} gibt sie {text} aus {text2}; bei voller Leistung {lamp_facts}.</translation>
 </message>
 </context>
 <context>
@@ -2773,8 +2769,8 @@
 <translation />
 </message>
 <message>
-<source>Returns {value} % of the light ({value2} to {value3} %), {value4} % of that as from a mirror</source>
-<translation>Wirft {value} % des Lichts zurück ({value2} bis {value3} %), davon {value4} % wie ein Spiegel</translation>
+<source>Returns {percent} of the light ({percent2} to {percent3}), {percent4} of that as from a mirror</source>
+<translation>Wirft {percent} des Lichts zurück ({percent2} bis {percent3}), davon {percent4} wie ein Spiegel</translation>
 </message>
 <message>
 <source>{text}.</source>
@@ -3102,12 +3098,12 @@
 <translation>Es liegt ganz unter dem geschlossenen Blätterdach, wo kein Licht ist: Es wirkt sich nicht aus.</translation>
 </message>
 <message>
-<source>Material of the obstacle</source>
-<translation>Material des Hindernisses</translation>
-</message>
-<message>
 <source>Material</source>
 <translation>Material</translation>
+</message>
+<message>
+<source>Material of the obstacle</source>
+<translation>Material des Hindernisses</translation>
 </message>
 <message>
 <source>Remove obstacle</source>
@@ -3141,12 +3137,12 @@
 <translation>{brought_sentence}.</translation>
 </message>
 <message>
-<source>Lining of the {word}</source>
-<translation>Auskleidung: {word}</translation>
-</message>
-<message>
 <source>Lining</source>
 <translation>Auskleidung</translation>
+</message>
+<message>
+<source>Lining of the {word}</source>
+<translation>Auskleidung: {word}</translation>
 </message>
 <message>
 <source>Under a closed canopy the floor gets no light; its lining counts once the canopy is open.</source>
@@ -3786,8 +3782,8 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Die Abstrahlung dieser Datei ist zu schmal, um sie nach unten zu richten.</translation>
 </message>
 <message>
-<source>{lumens} lm of this spectrum are {format_number} µmol/s.</source>
-<translation>{lumens} lm dieses Spektrums sind {format_number} µmol/s.</translation>
+<source>{lumens} lm of this spectrum are {text}.</source>
+<translation>{lumens} lm dieses Spektrums sind {text}.</translation>
 </message>
 <message>
 <source>Lamp file {name}, {source_format}</source>
@@ -4542,8 +4538,12 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>▲ {problem}</translation>
 </message>
 <message>
-<source>{sign}{abs}</source>
-<translation>{sign}{abs}</translation>
+<source>{signed_change} %</source>
+<translation>{signed_change} %</translation>
+</message>
+<message>
+<source>{sign}{ppfd}</source>
+<translation>{sign}{ppfd}</translation>
 </message>
 <message>
 <source>baseline</source>
@@ -4679,8 +4679,8 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Karten</translation>
 </message>
 <message>
-<source>{value}{abs} %</source>
-<translation>{value}{abs} %</translation>
+<source>{signed_change} %</source>
+<translation>{signed_change} %</translation>
 </message>
 <message>
 <source>= equal</source>
@@ -4909,32 +4909,19 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation />
 </message>
 <message>
-<source>kWh</source>
-<translation>kWh</translation>
+<source>kwh</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>Cost</source>
-<translation>Kosten</translation>
+<source>cost</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>Heed</source>
-<translation>Beachten</translation>
-</message>
-<message>
-<source>cannot be set up</source>
-<translation>nicht einrichtbar</translation>
-</message>
-<message>
-<source>{output_percent} %</source>
-<translation>{output_percent} %</translation>
-</message>
-<message>
-<source>{kwh}</source>
-<translation>{kwh}</translation>
-</message>
-<message>
-<source>{cost}</source>
-<translation>{cost}</translation>
+<source>heed</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>{WANTED}: {refusal}</source>
@@ -4955,11 +4942,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation />
 </message>
 <message>
-<source>{name}: </source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>Growth schedule</source>
 <translation>Zeitplan des Wachstums</translation>
 </message>
@@ -4970,6 +4952,14 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>Option</source>
 <translation>Variante</translation>
+</message>
+<message>
+<source>kWh</source>
+<translation>kWh</translation>
+</message>
+<message>
+<source>Cost</source>
+<translation>Kosten</translation>
 </message>
 <message>
 <source>Met</source>
@@ -5062,8 +5052,8 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>im Mittel</translation>
 </message>
 <message>
-<source>at the darkest place</source>
-<translation>an der dunkelsten Stelle</translation>
+<source>at the {LOWEST}</source>
+<translation>– {LOWEST} –</translation>
 </message>
 <message>
 <source>{met} of {len} stages reach their target {of}.</source>
@@ -5188,8 +5178,8 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation> und </translation>
 </message>
 <message>
-<source>{upper}{over} · {when} · {value}</source>
-<translation>{upper}{over} · {when} · {value}</translation>
+<source>{capital} · {when} · {value}</source>
+<translation>{capital} · {when} · {value}</translation>
 </message>
 <message>
 <source>Beside it: {_title}</source>
@@ -5509,8 +5499,8 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>{words} Rückgängig bringt den vorigen Plan zurück.</translation>
 </message>
 <message>
-<source>{watts} W  {name}</source>
-<translation>{watts} W  {name}</translation>
+<source>{text}  {name}</source>
+<translation>{text}  {name}</translation>
 </message>
 <message>
 <source>Linings to try</source>
@@ -5856,8 +5846,8 @@ nicht klar</translation>
 <translation>kostet</translation>
 </message>
 <message>
-<source>{word} {abs} ({ends} to {ends2})</source>
-<translation>{word} {abs} ({ends} bis {ends2})</translation>
+<source>{word} {money} ({money2} to {money3})</source>
+<translation>{word} {money} ({money2} bis {money3})</translation>
 </message>
 </context>
 <context>
@@ -6010,8 +6000,8 @@ nicht klar</translation>
 <translation>Keine Lampe brennt, also ist keine Wärme abzuführen.</translation>
 </message>
 <message>
-<source>{watts} W of lamp heat need {flow} m³/h of room air, so that the space becomes at most {value} K warmer.</source>
-<translation>{watts} W Lampenwärme brauchen {flow} m³/h Zimmerluft, damit der Raum höchstens {value} K wärmer wird.</translation>
+<source>{text} of lamp heat need {flow} m³/h of room air, so that the space becomes at most {text2} warmer.</source>
+<translation>{text} Lampenwärme brauchen {flow} m³/h Zimmerluft, damit der Raum höchstens {text2} wärmer wird.</translation>
 </message>
 <message>
 <source>The light is still being computed.</source>
@@ -6134,10 +6124,6 @@ nicht klar</translation>
 <translation>Alles zusammen</translation>
 </message>
 <message>
-<source>{area} m²</source>
-<translation>{area} m²</translation>
-</message>
-<message>
 <source>is there</source>
 <translation>ist da</translation>
 </message>
@@ -6148,10 +6134,6 @@ nicht klar</translation>
 <message>
 <source>{count} {kind}</source>
 <translation>{count} {kind}</translation>
-</message>
-<message>
-<source>{value} %</source>
-<translation>{value} %</translation>
 </message>
 </context>
 <context>
@@ -6563,8 +6545,8 @@ nicht klar</translation>
 <translation>Keine Fläche brächte etwas: Es gibt kein Licht oder nichts mehr zu gewinnen.</translation>
 </message>
 <message>
-<source>What ten points more of reflectance would bring to the mean and to the lowest spot, in {PPFD_UNIT}:</source>
-<translation>Was zehn Punkte mehr Reflexionsgrad dem Mittel und der dunkelsten Stelle brächten, in {PPFD_UNIT}:</translation>
+<source>What ten points more of reflectance would bring to the mean and to the {LOWEST}, in {PPFD_UNIT}:</source>
+<translation>Was zehn Punkte mehr Reflexionsgrad brächten (Mittel, {LOWEST}), in {PPFD_UNIT}:</translation>
 </message>
 <message>
 <source>{_rank}  {name}</source>
@@ -6962,8 +6944,8 @@ nicht klar</translation>
 <translation>Messraster: {inside}</translation>
 </message>
 <message>
-<source>{upper}{text}</source>
-<translation>{upper}{text}</translation>
+<source>{capital}</source>
+<translation>{capital}</translation>
 </message>
 <message>
 <source>sheet</source>
@@ -7271,8 +7253,8 @@ nicht klar</translation>
 <translation>{label}: {text}</translation>
 </message>
 <message>
-<source>{words}: {value} % of the variance</source>
-<translation>{words}: {value} % der Varianz</translation>
+<source>{words}: {percent} of the variance</source>
+<translation>{words}: {percent} der Varianz</translation>
 </message>
 <message>
 <source> {unit}</source>
@@ -7681,8 +7663,8 @@ nicht klar</translation>
 <translation>{remedy}: {words}</translation>
 </message>
 <message>
-<source>{upper}{words}</source>
-<translation>{upper}{words}</translation>
+<source>{capital}</source>
+<translation>{capital}</translation>
 </message>
 <message>
 <source>{times} × better</source>
@@ -8022,8 +8004,8 @@ nicht klar</translation>
 <translation>gemessen minus geschätzt</translation>
 </message>
 <message>
-<source>{upper}{caption}</source>
-<translation>{upper}{caption}</translation>
+<source>{capital}</source>
+<translation>{capital}</translation>
 </message>
 <message>
 <source>{caption}. Values at {len} holes.</source>
@@ -8245,8 +8227,9 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>Hanging height</source>
-<translation>Hängehöhe</translation>
+<source>height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Survey: board</source>
@@ -8803,6 +8786,18 @@ nicht klar</translation>
 <context>
 <name>planner.app.plots.colour_bar</name>
 <message>
+<source>+{text}</source>
+<translation>+{text}</translation>
+</message>
+<message>
+<source>Colours run from {low} to {high} {join}.</source>
+<translation>Die Farben gehen von {low} bis {high} {join}.</translation>
+</message>
+<message>
+<source> The target band is {ppfd} to {ppfd2}.</source>
+<translation> Der Zielbereich ist {ppfd} bis {ppfd2}.</translation>
+</message>
+<message>
 <source>cividis</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -8812,12 +8807,12 @@ nicht klar</translation>
 <translation>Farbskala</translation>
 </message>
 <message>
-<source>Colours run from {low} to {high} {join}.</source>
-<translation>Die Farben gehen von {low} bis {high} {join}.</translation>
+<source>too</source>
+<translation>zu</translation>
 </message>
 <message>
-<source> The target band is {ppfd} to {ppfd2}.</source>
-<translation> Der Zielbereich ist {ppfd} bis {ppfd2}.</translation>
+<source>small</source>
+<translation>klein</translation>
 </message>
 </context>
 <context>
@@ -8830,24 +8825,8 @@ nicht klar</translation>
 <context>
 <name>planner.app.plots.difference</name>
 <message>
-<source>Colour bar of differences</source>
-<translation>Farbskala der Differenzen</translation>
-</message>
-<message>
-<source>Colours run from {reach} less to {reach} more, {join}.</source>
-<translation>Die Farben gehen von {reach} weniger bis {reach} mehr, {join}.</translation>
-</message>
-<message>
-<source> Grey is too small to be told apart.</source>
-<translation> Grau ist zu klein, um unterscheidbar zu sein.</translation>
-</message>
-<message>
-<source>too</source>
-<translation>zu</translation>
-</message>
-<message>
-<source>small</source>
-<translation>klein</translation>
+<source>Colours run from {reach} less to {reach} more, {join}. Grey is too small to be told apart.</source>
+<translation>Die Farben gehen von {reach} weniger bis {reach} mehr, {join}. Grau ist zu klein, um unterscheidbar zu sein.</translation>
 </message>
 </context>
 <context>
@@ -9108,6 +9087,41 @@ nicht klar</translation>
 <context>
 <name>planner.app.plots.schedule_chart</name>
 <message>
+<source>stage</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>from</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>to</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>canopy</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>output</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Add stages and press 'Find for each stage' to see them over the weeks.</source>
 <translation>Stadien hinzufügen und „Für jedes Stadium suchen“ drücken, um sie über die Wochen zu sehen.</translation>
 </message>
@@ -9118,39 +9132,6 @@ nicht klar</translation>
 <message>
 <source>Nothing has been found yet.</source>
 <translation>Es wurde noch nichts gefunden.</translation>
-</message>
-<message>
-<source>Stage</source>
-<translation>Stadium</translation>
-</message>
-<message>
-<source>From week</source>
-<translation>Ab Woche</translation>
-</message>
-<message>
-<source>To week</source>
-<translation>Bis Woche</translation>
-</message>
-<message>
-<source>Canopy ({value})</source>
-<translation>Blätterdach ({value})</translation>
-</message>
-<message>
-<source>{label} ({value})</source>
-<translation>{label} ({value})</translation>
-</message>
-<message>
-<source>height</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>Output (%)</source>
-<translation>Dimmung (%)</translation>
-</message>
-<message>
-<source>Mean ({PPFD_UNIT})</source>
-<translation>Mittel ({PPFD_UNIT})</translation>
 </message>
 <message>
 <source>left</source>
@@ -9171,8 +9152,8 @@ nicht klar</translation>
 <translation>Zeit (Wochen)</translation>
 </message>
 <message>
-<source>{name}: cannot be set up</source>
-<translation>{name}: nicht einrichtbar</translation>
+<source>{name}: {outcome}</source>
+<translation>{name}: {outcome}</translation>
 </message>
 <message>
 <source>{name}: {ppfd} {PPFD_UNIT}</source>
@@ -9183,12 +9164,12 @@ nicht klar</translation>
 <translation> {text}</translation>
 </message>
 <message>
-<source>▲ cannot be set up</source>
-<translation>▲ nicht einrichtbar</translation>
+<source>▲ {outcome}</source>
+<translation>▲ {outcome}</translation>
 </message>
 <message>
-<source>{mark}{ppfd} µmol, {output_percent} %</source>
-<translation>{mark}{ppfd} µmol, {output_percent} %</translation>
+<source>{mark}{ppfd} µmol, {output}</source>
+<translation>{mark}{ppfd} µmol, {output}</translation>
 </message>
 </context>
 <context>
@@ -9262,24 +9243,20 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{value}</source>
-<translation>{value}</translation>
-</message>
-<message>
-<source>+{number}</source>
-<translation>+{number}</translation>
-</message>
-<message>
-<source>Colour bar of differences</source>
-<translation>Farbskala der Differenzen</translation>
-</message>
-<message>
 <source>Colours run from {format_number} (blue) to {format_number2} (orange) {unit}; grey is what the meter cannot tell.</source>
 <translation>Die Farben gehen von {format_number} (blau) bis {format_number2} (orange) {unit}; Grau ist, was das Messgerät nicht unterscheidet.</translation>
 </message>
 <message>
 <source>ratio</source>
 <translation>Verhältnis</translation>
+</message>
+<message>
+<source>{value}</source>
+<translation>{value}</translation>
+</message>
+<message>
+<source>+{number}</source>
+<translation>+{number}</translation>
 </message>
 <message>
 <source>Readings are set against the estimate here.</source>
@@ -10881,8 +10858,8 @@ nicht klar</translation>
 <translation>{format_number} W</translation>
 </message>
 <message>
-<source>{format_number} µmol/s</source>
-<translation>{format_number} µmol/s</translation>
+<source>{format_number} {FLUX_UNIT}</source>
+<translation>{format_number} {FLUX_UNIT}</translation>
 </message>
 <message>
 <source>{count} bars</source>
@@ -10993,8 +10970,8 @@ nicht klar</translation>
 <translation>„{text}“ kann {low} oder {high} bedeuten; eines von beiden schreiben.</translation>
 </message>
 <message>
-<source>{format_number} W at {format_number2} µmol/J make {format_number3} µmol/s, but the line says {format_number4}; leave out what does not hold.</source>
-<translation>{format_number} W mit {format_number2} µmol/J ergeben {format_number3} µmol/s, die Zeile sagt aber {format_number4}; weglassen, was nicht stimmt.</translation>
+<source>{format_number} W at {format_number2} {EFFICACY_UNIT} make {format_number3} {FLUX_UNIT}, but the line says {format_number4}; leave out what does not hold.</source>
+<translation>{format_number} W mit {format_number2} {EFFICACY_UNIT} ergeben {format_number3} {FLUX_UNIT}, die Zeile sagt aber {format_number4}; weglassen, was nicht stimmt.</translation>
 </message>
 <message>
 <source>{why}.</source>
@@ -11149,28 +11126,28 @@ nicht klar</translation>
 <translation>Lampe aus einer Datei</translation>
 </message>
 <message>
-<source>give either the photon flux or the lumens per µmol/s, not both</source>
-<translation>entweder den Photonenfluss oder die Lumen je µmol/s angeben, nicht beides</translation>
+<source>give either the photon flux or the lumens per {FLUX_UNIT}, not both</source>
+<translation>entweder den Photonenfluss oder die Lumen je {FLUX_UNIT} angeben, nicht beides</translation>
 </message>
 <message>
 <source>The file gives the shape of the light only; the photon flux was given by hand.</source>
 <translation>Die Datei gibt nur die Form des Lichts; der Photonenfluss wurde von Hand angegeben.</translation>
 </message>
 <message>
-<source>a lamp file gives candela, not photons; give the photon flux (PPF) of the lamp in µmol/s, or choose a spectrum to compute it from the lumens</source>
-<translation>eine Lampendatei gibt Candela, nicht Photonen; den Photonenfluss (PPF) der Lampe in µmol/s angeben oder ein Spektrum wählen, um ihn aus den Lumen zu berechnen</translation>
+<source>a lamp file gives candela, not photons; give the photon flux (PPF) of the lamp in {FLUX_UNIT}, or choose a spectrum to compute it from the lumens</source>
+<translation>eine Lampendatei gibt Candela, nicht Photonen; den Photonenfluss (PPF) der Lampe in {FLUX_UNIT} angeben oder ein Spektrum wählen, um ihn aus den Lumen zu berechnen</translation>
 </message>
 <message>
-<source>{lumens_per_umol} lumens per µmol/s is impossible; a number above 0 is expected</source>
-<translation>{lumens_per_umol} Lumen je µmol/s ist unmöglich; erwartet: eine Zahl über 0</translation>
+<source>{lumens_per_umol} lumens per {FLUX_UNIT} is impossible; a number above 0 is expected</source>
+<translation>{lumens_per_umol} Lumen je {FLUX_UNIT} ist unmöglich; erwartet: eine Zahl über 0</translation>
 </message>
 <message>
-<source>The file gives candela only; the photon flux was computed from its {lumens} lm with {lumens_per_umol} lm per µmol/s of the chosen spectrum.</source>
-<translation>Die Datei gibt nur Candela; der Photonenfluss wurde aus {lumens} lm mit {lumens_per_umol} lm je µmol/s des gewählten Spektrums berechnet.</translation>
+<source>The file gives candela only; the photon flux was computed from its {lumens} lm with {lumens_per_umol} lm per {FLUX_UNIT} of the chosen spectrum.</source>
+<translation>Die Datei gibt nur Candela; der Photonenfluss wurde aus {lumens} lm mit {lumens_per_umol} lm je {FLUX_UNIT} des gewählten Spektrums berechnet.</translation>
 </message>
 <message>
-<source>a photon flux in µmol/s</source>
-<translation>Photonenfluss in µmol/s</translation>
+<source>a photon flux in {FLUX_UNIT}</source>
+<translation>Photonenfluss in {FLUX_UNIT}</translation>
 </message>
 <message>
 <source>input watts</source>
@@ -13019,8 +12996,8 @@ nicht klar</translation>
 <translation>Geschrieben: {resolve} (das Programmfenster mit dem Beispielplan)</translation>
 </message>
 <message>
-<source>{upper}{str}</source>
-<translation>{upper}{str}</translation>
+<source>{capital}</source>
+<translation>{capital}</translation>
 </message>
 <message>
 <source>Wrote {resolve}</source>
@@ -13354,8 +13331,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>photon flux in µmol/s</source>
-<translation>Photonenfluss in µmol/s</translation>
+<source>photon flux in {FLUX_UNIT}</source>
+<translation>Photonenfluss in {FLUX_UNIT}</translation>
 </message>
 <message>
 <source>--spectrum</source>
@@ -13418,8 +13395,8 @@ nicht klar</translation>
 <translation>Lampendatei {name}</translation>
 </message>
 <message>
-<source>Kept as own lamp '{name}': {ppf} µmol/s, {watts} W</source>
-<translation>Als eigene Lampe behalten: „{name}“, {ppf} µmol/s, {watts} W</translation>
+<source>Kept as own lamp '{name}': {flux}, {watts}</source>
+<translation>Als eigene Lampe behalten: „{name}“, {flux}, {watts}</translation>
 </message>
 <message>
 <source>There is no spectrum '{key}'; known are {join}.</source>
@@ -13568,8 +13545,8 @@ nicht klar</translation>
 <translation>unter</translation>
 </message>
 <message>
-<source> No other survey has its lining, so this tests lamp and meter of the others together with the listed reflectance of '{name}', {value} %.</source>
-<translation> Keine andere Messung hat ihre Auskleidung, also prüft dies Lampe und Messgerät der anderen zusammen mit dem angegebenen Reflexionsgrad von „{name}“, {value} %.</translation>
+<source> No other survey has its lining, so this tests lamp and meter of the others together with the listed reflectance of '{name}', {percent}.</source>
+<translation> Keine andere Messung hat ihre Auskleidung, also prüft dies Lampe und Messgerät der anderen zusammen mit dem angegebenen Reflexionsgrad von „{name}“, {percent}.</translation>
 </message>
 <message>
 <source>'{name}' reads {value} % {way} what the other surveys predict, and scatters by {value2} % about that.{listed}</source>
@@ -13671,8 +13648,8 @@ nicht klar</translation>
 <translation>Rauschen und Platzierung der Messwerte</translation>
 </message>
 <message>
-<source>Known twice as well, the {_doubt} would take its error to {value} % of that.</source>
-<translation>Wäre dies doppelt so genau bekannt – {_doubt} –, sänke der Fehler auf {value} % davon.</translation>
+<source>Known twice as well, the {_doubt} would take its error to {percent} of that.</source>
+<translation>Wäre dies doppelt so genau bekannt – {_doubt} –, sänke der Fehler auf {percent} davon.</translation>
 </message>
 <message>
 <source>± {value} mm</source>
@@ -13782,9 +13759,8 @@ nicht klar</translation>
 <translation>{capitalize} von {name}</translation>
 </message>
 <message>
-<source> µmol/s</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<source> {FLUX_UNIT}</source>
+<translation> {FLUX_UNIT}</translation>
 </message>
 <message>
 <source>Photon flux of {name}</source>
@@ -14037,10 +14013,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{value}</source>
-<translation>{value}</translation>
-</message>
-<message>
 <source>money</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -14048,6 +14020,10 @@ nicht klar</translation>
 <message>
 <source>{name} ({unit})</source>
 <translation>{name} ({unit})</translation>
+</message>
+<message>
+<source>{value}</source>
+<translation>{value}</translation>
 </message>
 <message>
 <source>mean</source>
@@ -14425,8 +14401,8 @@ nicht klar</translation>
 <translation>Höhe setzen</translation>
 </message>
 <message>
-<source>the board in '{name}' reflected {value} %</source>
-<translation>das Lochbrett in „{name}“ reflektierte {value} %</translation>
+<source>the board in '{name}' reflected {percent}</source>
+<translation>das Lochbrett in „{name}“ reflektierte {percent}</translation>
 </message>
 <message>
 <source>Set board</source>
@@ -14469,8 +14445,8 @@ nicht klar</translation>
 <translation>Drift zulassen</translation>
 </message>
 <message>
-<source>{value} % of the door's wall stood open in '{name}'</source>
-<translation>{value} % der Türwand standen in „{name}“ offen</translation>
+<source>{percent} of the door's wall stood open in '{name}'</source>
+<translation>{percent} der Türwand standen in „{name}“ offen</translation>
 </message>
 <message>
 <source>Allow for the door</source>
@@ -14630,8 +14606,8 @@ nicht klar</translation>
 <translation>{join}.</translation>
 </message>
 <message>
-<source>Mean {ppfd}, min / mean {percent}, {text}, {row} kWh a month.</source>
-<translation>Mittel {ppfd}, Min/Mittel {percent}, {text}, {row} kWh im Monat.</translation>
+<source>Mean {ppfd}, min / mean {percent}, {text}, {energy} a month.</source>
+<translation>Mittel {ppfd}, Min/Mittel {percent}, {text}, {energy} im Monat.</translation>
 </message>
 <message>
 <source>The {word} of what was tried</source>
@@ -14889,8 +14865,8 @@ nicht klar</translation>
 <translation>Keine unsichere Eingabe trennt die beiden; nur der Rechenfehler selbst tut es.</translation>
 </message>
 <message>
-<source>What decides is the {words}: {value} % of what is not known of the difference; {measured_by} narrows it most.</source>
-<translation>Entscheidend: {words}, {value} % dessen, was am Unterschied nicht bekannt ist; am meisten engt ihn ein: {measured_by}.</translation>
+<source>What decides is the {words}: {percent} of what is not known of the difference; {measured_by} narrows it most.</source>
+<translation>Entscheidend: {words}, {percent} dessen, was am Unterschied nicht bekannt ist; am meisten engt ihn ein: {measured_by}.</translation>
 </message>
 <message>
 <source>changes of prices</source>
@@ -14909,16 +14885,16 @@ nicht klar</translation>
 <translation>heller</translation>
 </message>
 <message>
-<source>more light at its darkest place</source>
-<translation>mehr Licht an der dunkelsten Stelle</translation>
+<source>more light at its {LOWEST}</source>
+<translation>mehr Licht ({LOWEST})</translation>
 </message>
 <message>
-<source>less light at its darkest place</source>
-<translation>weniger Licht an der dunkelsten Stelle</translation>
+<source>less light at its {LOWEST}</source>
+<translation>weniger Licht ({LOWEST})</translation>
 </message>
 <message>
-<source>the brighter one at its darkest place</source>
-<translation>an der dunkelsten Stelle heller</translation>
+<source>the brighter one at its {LOWEST}</source>
+<translation>heller ({LOWEST})</translation>
 </message>
 <message>
 <source>more even light</source>
@@ -14953,8 +14929,8 @@ nicht klar</translation>
 <translation>{name} {verb} {baseline} mit {chance}: {_percent} % {words} ({_percent2} bis {_percent3} %).</translation>
 </message>
 <message>
-<source>At the same light {first} is the cheaper one over {months} months with {chance}: by {abs} ({low} to {high}) {sign}</source>
-<translation>Bei gleichem Licht ist {first} über {months} Monate mit {chance} billiger: um {abs} ({low} bis {high}) {sign}</translation>
+<source>At the same light {first} is the cheaper one over {months} months with {chance}: by {money} ({money2} to {money3}) {sign}</source>
+<translation>Bei gleichem Licht ist {first} über {months} Monate mit {chance} billiger: um {money} ({money2} bis {money3}) {sign}</translation>
 </message>
 <message>
 <source>{value}{_percent}</source>
@@ -15081,6 +15057,60 @@ nicht klar</translation>
 <context>
 <name>planner.estimate.schedule</name>
 <message>
+<source>{name}, {name2}</source>
+<translation>{name}, {name2}</translation>
+</message>
+<message>
+<source>A DLI needs hours of light: set the hours above 0 h.</source>
+<translation>Eine DLI braucht Stunden mit Licht: die Stunden über 0 h setzen.</translation>
+</message>
+<message>
+<source>{name}: {refusal}</source>
+<translation>{name}: {refusal}</translation>
+</message>
+<message>
+<source>{name}: the lamp cannot rise far enough. The ceiling leaves {said_length} above a canopy at {said_length2}, and higher would be more even.</source>
+<translation>{name}: die Lampe kann nicht hoch genug steigen. Die Decke lässt {said_length} über einem Blätterdach bei {said_length2}, und höher wäre es gleichmäßiger.</translation>
+</message>
+<message>
+<source>{name}: {join}.</source>
+<translation>{name}: {join}.</translation>
+</message>
+<message>
+<source>{name}: {outcome_of}. At {said_length} above the canopy the light is very uneven.</source>
+<translation>{name}: {outcome_of}. Bei {said_length} über dem Blätterdach ist das Licht sehr ungleichmäßig.</translation>
+</message>
+<message>
+<source>hanging_height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>photoperiod</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>no dark hours</source>
+<translation>keine dunklen Stunden</translation>
+</message>
+<message>
+<source>only {dark} dark hours</source>
+<translation>nur {dark} dunkle Stunden</translation>
+</message>
+<message>
+<source>{name}: {photoperiod_hours} h of light leave {night} a day; most crops need a dark period, so keep at least {value} h unless this one is known to bear it.</source>
+<translation>{name}: {photoperiod_hours} h Licht lassen {night} am Tag; die meisten Kulturen brauchen eine Dunkelzeit, also mindestens {value} h lassen, außer es ist bekannt, dass diese es verträgt.</translation>
+</message>
+</context>
+<context>
+<name>planner.estimate.stages</name>
+<message>
 <source>cannot be set up</source>
 <translation>nicht einrichtbar</translation>
 </message>
@@ -15109,12 +15139,12 @@ nicht klar</translation>
 <translation>, Tag {day}</translation>
 </message>
 <message>
-<source>{weeks} weeks, {kwh} kWh</source>
-<translation>{weeks} Wochen, {kwh} kWh</translation>
+<source>{weeks} weeks, {energy}</source>
+<translation>{weeks} Wochen, {energy}</translation>
 </message>
 <message>
-<source>{text}, {cost} {currency}</source>
-<translation>{text}, {cost} {currency}</translation>
+<source>{text}, {money}</source>
+<translation>{text}, {money}</translation>
 </message>
 <message>
 <source>hanging_height</source>
@@ -15132,28 +15162,89 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{name}, {name2}</source>
-<translation>{name}, {name2}</translation>
+<source>{name} ({behind})</source>
+<translation>{name} ({behind})</translation>
 </message>
 <message>
-<source>A DLI needs hours of light: set the hours above 0 h.</source>
-<translation>Eine DLI braucht Stunden mit Licht: die Stunden über 0 h setzen.</translation>
+<source>{number} {unit_in}</source>
+<translation>{number} {unit_in}</translation>
 </message>
 <message>
-<source>{name}: {refusal}</source>
-<translation>{name}: {refusal}</translation>
+<source>{name}: </source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>{name}: the lamp cannot rise far enough. The ceiling leaves {said_length} above a canopy at {said_length2}, and higher would be more even.</source>
-<translation>{name}: die Lampe kann nicht hoch genug steigen. Die Decke lässt {said_length} über einem Blätterdach bei {said_length2}, und höher wäre es gleichmäßiger.</translation>
+<source>week</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>{name}: {join}.</source>
-<translation>{name}: {join}.</translation>
+<source>Week</source>
+<translation>Woche</translation>
 </message>
 <message>
-<source>{name}: {_outcome}. At {said_length} above the canopy the light is very uneven.</source>
-<translation>{name}: {_outcome}. Bei {said_length} über dem Blätterdach ist das Licht sehr ungleichmäßig.</translation>
+<source>stage</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Stage</source>
+<translation>Stadium</translation>
+</message>
+<message>
+<source>span</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Weeks</source>
+<translation>Wochen</translation>
+</message>
+<message>
+<source>{first_week} – {last_week}</source>
+<translation>{first_week} – {last_week}</translation>
+</message>
+<message>
+<source>from</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>From week</source>
+<translation>Ab Woche</translation>
+</message>
+<message>
+<source>to</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>To week</source>
+<translation>Bis Woche</translation>
+</message>
+<message>
+<source>canopy</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Canopy</source>
+<translation>Blätterdach</translation>
+</message>
+<message>
+<source>face</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>From floor</source>
+<translation>Über Boden</translation>
+</message>
+<message>
+<source>output</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>photoperiod</source>
@@ -15161,16 +15252,50 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>no dark hours</source>
-<translation>keine dunklen Stunden</translation>
+<source>Hours</source>
+<translation>Stunden</translation>
 </message>
 <message>
-<source>only {dark} dark hours</source>
-<translation>nur {dark} dunkle Stunden</translation>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>{name}: {photoperiod_hours} h of light leave {night} a day; most crops need a dark period, so keep at least {value} h unless this one is known to bear it.</source>
-<translation>{name}: {photoperiod_hours} h Licht lassen {night} am Tag; die meisten Kulturen brauchen eine Dunkelzeit, also mindestens {value} h lassen, außer es ist bekannt, dass diese es verträgt.</translation>
+<source>min_over_mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dli</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>kwh</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>kWh</source>
+<translation>kWh</translation>
+</message>
+<message>
+<source>cost</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Cost</source>
+<translation>Kosten</translation>
+</message>
+<message>
+<source>heed</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Heed</source>
+<translation>Beachten</translation>
 </message>
 </context>
 <context>
@@ -15527,8 +15652,8 @@ nicht klar</translation>
 <translation>{rolls} {kind}{plural} {lining_name}</translation>
 </message>
 <message>
-<source>{area} m² of {lining_name}</source>
-<translation>{area} m² {lining_name}</translation>
+<source>{text} of {lining_name}</source>
+<translation>{text} {lining_name}</translation>
 </message>
 <message>
 <source>nothing</source>
@@ -15559,20 +15684,24 @@ nicht klar</translation>
 <translation>mehr</translation>
 </message>
 <message>
-<source> ({in_currency})</source>
-<translation> ({in_currency})</translation>
+<source> ({money})</source>
+<translation> ({money})</translation>
 </message>
 <message>
-<source>{level} {_power}: {kwh} kWh a month {saves}{cash}.</source>
-<translation>{level} {_power}: {kwh} kWh im Monat {saves}{cash}.</translation>
+<source>{energy} a month {saves}{cash}</source>
+<translation>{energy} im Monat {saves}{cash}</translation>
+</message>
+<message>
+<source>{level} {_power}: {drawn}.</source>
+<translation>{level} {_power}: {drawn}.</translation>
 </message>
 <message>
 <source>Its lamps do not give the same light, not even at full output.</source>
 <translation>Ihre Lampen geben das gleiche Licht nicht, auch nicht bei voller Leistung.</translation>
 </message>
 <message>
-<source>As they stand it costs {in_currency} in {span_months} months, bought and run; running {base} costs {in_currency2}.</source>
-<translation>Wie sie ist, kostet sie in {span_months} Monaten {in_currency}, gekauft und betrieben; {base} zu betreiben kostet {in_currency2}.</translation>
+<source>As they stand it costs {money} in {span_months} months, bought and run; running {base} costs {money2}.</source>
+<translation>Wie sie ist, kostet sie in {span_months} Monaten {money}, gekauft und betrieben; {base} zu betreiben kostet {money2}.</translation>
 </message>
 <message>
 <source>as much light a day as {base}</source>
@@ -15615,8 +15744,8 @@ nicht klar</translation>
 <translation> und </translation>
 </message>
 <message>
-<source>What has to be bought costs {in_currency}</source>
-<translation>Was zu kaufen ist, kostet {in_currency}</translation>
+<source>What has to be bought costs {money}</source>
+<translation>Was zu kaufen ist, kostet {money}</translation>
 </message>
 <message>
 <source>{said}; without the same light that is never paid back.</source>
@@ -15633,10 +15762,6 @@ nicht klar</translation>
 <message>
 <source>{said}; at the same light it is paid back after {payback} months.</source>
 <translation>{said}; bei gleichem Licht macht es sich nach {payback} Monaten bezahlt.</translation>
-</message>
-<message>
-<source>{value} {currency}</source>
-<translation>{value} {currency}</translation>
 </message>
 </context>
 <context>
@@ -16586,6 +16711,10 @@ nicht klar</translation>
 <context>
 <name>planner.metrics.figures</name>
 <message>
+<source>lowest spot</source>
+<translation>dunkelste Stelle</translation>
+</message>
+<message>
 <source>three significant, at most units from 10 on and tenths below</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -16784,11 +16913,6 @@ nicht klar</translation>
 <translation>Photonenfluss</translation>
 </message>
 <message>
-<source>µmol s⁻¹</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>umol_s</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -16805,11 +16929,6 @@ nicht klar</translation>
 <message>
 <source>Efficacy</source>
 <translation>Effizienz</translation>
-</message>
-<message>
-<source>µmol J⁻¹</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>umol_j</source>
@@ -16907,6 +17026,10 @@ nicht klar</translation>
 <translation>Anteil des Blätterdachs im Zielbereich; dieser Plan hat kein Ziel.</translation>
 </message>
 <message>
+<source>{value} {currency}</source>
+<translation>{value} {currency}</translation>
+</message>
+<message>
 <source>under 0.1</source>
 <translation>unter 0,1</translation>
 </message>
@@ -16938,8 +17061,8 @@ nicht klar</translation>
 <translation>Einfaches LED-Paneel, 100 W</translation>
 </message>
 <message>
-<source>A round figure to start from (typical, from memory): 2.5 µmol/J.</source>
-<translation>Ein runder Wert für den Anfang (üblich, aus dem Gedächtnis): 2,5 µmol/J.</translation>
+<source>A round figure to start from (typical, from memory): 2.5 {EFFICACY_UNIT}.</source>
+<translation>Ein runder Wert für den Anfang (üblich, aus dem Gedächtnis): 2,5 {EFFICACY_UNIT}.</translation>
 </message>
 <message>
 <source>There is nothing to paste: select a lamp or an obstacle, here or in another plan, and copy it.</source>
@@ -17862,8 +17985,8 @@ nicht klar</translation>
 <translation>PPF der Lampe setzen</translation>
 </message>
 <message>
-<source>Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out per second, at full output. Makers print it as PPF in µmol/s.</source>
-<translation>Photosynthetischer Photonenfluss: alles Licht zwischen 400 und 700 nm, das die Lampe bei voller Leistung je Sekunde aussendet. Hersteller nennen es PPF, in µmol/s.</translation>
+<source>Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out per second, at full output. Makers print it as PPF.</source>
+<translation>Photosynthetischer Photonenfluss: alles Licht zwischen 400 und 700 nm, das die Lampe bei voller Leistung je Sekunde aussendet. Hersteller nennen es PPF.</translation>
 </message>
 <message>
 <source>watts</source>
@@ -18320,8 +18443,8 @@ nicht klar</translation>
 <context>
 <name>planner.plan.lamp</name>
 <message>
-<source>{ppf} µmol/s from {watts} W would be {value} µmol/J, and even a perfect lamp cannot exceed {MOST_PER_JOULE}</source>
-<translation>{ppf} µmol/s aus {watts} W wären {value} µmol/J, und selbst eine perfekte Lampe kommt nicht über {MOST_PER_JOULE}</translation>
+<source>{ppf} {FLUX_UNIT} from {watts} W would be {value} {EFFICACY_UNIT}, and even a perfect lamp cannot exceed {MOST_PER_JOULE}</source>
+<translation>{ppf} {FLUX_UNIT} aus {watts} W wären {value} {EFFICACY_UNIT}, und selbst eine perfekte Lampe kommt nicht über {MOST_PER_JOULE}</translation>
 </message>
 <message>
 <source>unit</source>
@@ -18730,11 +18853,6 @@ nicht klar</translation>
 </message>
 <message>
 <source>deg</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>µmol/s</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -20012,8 +20130,8 @@ nicht klar</translation>
 <translation>keine Lampe gibt mehr als {MOST_PER_JOULE} µmol je Joule, und diese gibt {ppf}</translation>
 </message>
 <message>
-<source>{why} µmol/s</source>
-<translation>{why} µmol/s</translation>
+<source>{why} {FLUX_UNIT}</source>
+<translation>{why} {FLUX_UNIT}</translation>
 </message>
 <message>
 <source>{count} bars</source>
@@ -20129,8 +20247,13 @@ nicht klar</translation>
 <translation>{lamp} × {name}</translation>
 </message>
 <message>
-<source>Hanging height {said}</source>
-<translation>Hängehöhe {said}</translation>
+<source>{label} {said}</source>
+<translation>{label} {said}</translation>
+</message>
+<message>
+<source>height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>'{name}' cannot be: {refusal}</source>
@@ -20543,8 +20666,8 @@ nicht klar</translation>
 <translation>Blätterdach auf {format_length} ({closed})</translation>
 </message>
 <message>
-<source>{format_length} wide, {format_length2} deep, {format_length3} high inside, {area} m² of floor; {canopy}.</source>
-<translation>{format_length} breit, {format_length2} tief, innen {format_length3} hoch, {area} m² Boden; {canopy}.</translation>
+<source>{format_length} wide, {format_length2} deep, {format_length3} high inside, {text} of floor; {canopy}.</source>
+<translation>{format_length} breit, {format_length2} tief, innen {format_length3} hoch, {text} Boden; {canopy}.</translation>
 </message>
 <message>
 <source>Lamp</source>
@@ -20572,11 +20695,6 @@ nicht klar</translation>
 <translation>Dimmung (%)</translation>
 </message>
 <message>
-<source>µmol/s</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>W</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -20602,12 +20720,8 @@ nicht klar</translation>
 <translation>Lampen</translation>
 </message>
 <message>
-<source>{reflectance} ({low} to {high})</source>
-<translation>{reflectance} ({low} bis {high})</translation>
-</message>
-<message>
-<source>{specular_share}</source>
-<translation>{specular_share}</translation>
+<source>{percent} ({percent2} to {percent3})</source>
+<translation>{percent} ({percent2} bis {percent3})</translation>
 </message>
 <message>
 <source>Lining</source>
@@ -20793,32 +20907,29 @@ nicht klar</translation>
 <translation>Abgeglichen aus den Messungen:</translation>
 </message>
 <message>
-<source>{first_week} – {last_week}</source>
-<translation>{first_week} – {last_week}</translation>
+<source>stage</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>{kwh}</source>
-<translation>{kwh}</translation>
+<source>span</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>Stage</source>
-<translation>Stadium</translation>
+<source>canopy</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>Weeks</source>
-<translation>Wochen</translation>
+<source>output</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
-<source>Canopy ({u})</source>
-<translation>Blätterdach ({u})</translation>
-</message>
-<message>
-<source>Mean ({PPFD_UNIT})</source>
-<translation>Mittel ({PPFD_UNIT})</translation>
-</message>
-<message>
-<source>kWh</source>
-<translation>kWh</translation>
+<source>kwh</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>In all {sums}.</source>
@@ -21087,10 +21198,6 @@ nicht klar</translation>
 <message>
 <source>, {_lowest_place} {shown} % of it</source>
 <translation>, {_lowest_place} {shown} % davon</translation>
-</message>
-<message>
-<source>lowest spot</source>
-<translation>dunkelste Stelle</translation>
 </message>
 <message>
 <source>lowest corner</source>
@@ -21961,8 +22068,8 @@ nicht klar</translation>
 <translation>{len} andere Variante{plural}</translation>
 </message>
 <message>
-<source>{upper}{options} kept beside it, not weighed here: {listed}.</source>
-<translation>{upper}{options} daneben behalten, hier nicht abgewogen: {listed}.</translation>
+<source>{capital} kept beside it, not weighed here: {listed}.</source>
+<translation>{capital} daneben behalten, hier nicht abgewogen: {listed}.</translation>
 </message>
 <message>
 <source>It was weighed against {options}: {listed}.</source>
@@ -22045,8 +22152,9 @@ nicht klar</translation>
 <translation>Dimmung der Lampen, %</translation>
 </message>
 <message>
-<source>Hanging height</source>
-<translation>Hängehöhe</translation>
+<source>height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Lining</source>
@@ -22107,12 +22215,27 @@ nicht klar</translation>
 <translation>noch einmal</translation>
 </message>
 <message>
+<source>week</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Week</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
+<source>stage</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Stage</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>canopy</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -22125,16 +22248,36 @@ nicht klar</translation>
 <translation>Heben auf</translation>
 </message>
 <message>
+<source>face</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>From floor</source>
 <translation>Über Boden</translation>
+</message>
+<message>
+<source>output</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Dim to</source>
 <translation>Dimmen</translation>
 </message>
 <message>
+<source>photoperiod</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Light</source>
 <translation>Licht</translation>
+</message>
+<message>
+<source>kwh</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>kWh</source>
@@ -22151,18 +22294,6 @@ nicht klar</translation>
 <message>
 <source>Week by week: {name}</source>
 <translation>Woche für Woche: {name}</translation>
-</message>
-<message>
-<source>{output} %</source>
-<translation>{output} %</translation>
-</message>
-<message>
-<source>{photoperiod_hours} h</source>
-<translation>{photoperiod_hours} h</translation>
-</message>
-<message>
-<source>{kwh}</source>
-<translation>{kwh}</translation>
 </message>
 <message>
 <source>{text}…</source>
@@ -23287,6 +23418,16 @@ nicht klar</translation>
 </message>
 <message>
 <source>mol m⁻² d⁻¹</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>µmol s⁻¹</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>µmol J⁻¹</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -9,7 +9,7 @@ import pytest
 
 from planner.estimate.calibrate import calibrate
 from planner.estimate.calibrate_parameters import Asked, Freed
-from planner.plan.survey_edits import with_parts
+from planner.plan.edits import changed
 from tests.unit.estimate.calibration_scenes import METER, case, lined, mistaken, open_air, read
 
 ONE_SECONDS = 2.0
@@ -39,7 +39,7 @@ def test_six_surveys_are_fitted_in_at_most_ten_seconds(name: str) -> None:
     wall = what.plan.walls[3].bands[0].lining
     one = lined(what, ())
     surveys = [
-        with_parts(one, key=f"k{k}", name=f"n{k}", readings=read(what.lined, rng, 1.0, METER.noise))
+        changed(one, key=f"k{k}", name=f"n{k}", readings=read(what.lined, rng, 1.0, METER.noise))
         for k in range(5)
     ]
     surveys.append(open_air(what, read(what.open_air, rng, 1.0, METER.noise)))

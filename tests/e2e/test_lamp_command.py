@@ -29,7 +29,7 @@ def test_file_becomes_an_own_lamp(capsys: pytest.CaptureFixture[str]) -> None:
     file = sample(".ldt")
     asked = ["lamp", str(file), "--save-as", "Lamp of the hallway", "--ppf", "40", "--watts", "20"]
     assert main(asked) == 0
-    assert "40 µmol/s" in capsys.readouterr().out
+    assert "40 µmol s⁻¹" in capsys.readouterr().out
     kept = next(x for x in load_catalogue().lamps if x.name == "Lamp of the hallway")
     assert kept.ppf == 40
     assert file.name in kept.source

@@ -44,7 +44,7 @@ def test_a_pasted_line_hangs_at_the_pointer_as_one_step(qtbot: QtBot) -> None:
     (lamp,) = window.document.plan.lamps
     assert (lamp.x, lamp.y) == pytest.approx((0.3, 0.7), abs=0.01)
     assert (lamp.model.watts, lamp.model.ppf) == (240, 600)
-    assert window.statusBar().currentMessage().startswith("Hung as read: 240 W, 600 µmol/s")
+    assert window.statusBar().currentMessage().startswith("Hung as read: 240 W, 600 µmol s⁻¹")
     assert window.document.undo_stack.count() == 1
     window.document.undo_stack.undo()
     assert window.document.plan.lamps == ()

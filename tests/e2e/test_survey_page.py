@@ -25,10 +25,10 @@ from planner.app.pages.survey.pictures import View
 from planner.estimate.calibrate import LeftOut
 from planner.estimate.calibrate_model import Quantity
 from planner.estimate.calibrate_result import Calibration, Fitted, SurveyFit
+from planner.plan.edits import changed
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
 from planner.plan.survey import Meter, Reading, Spacing, Survey
-from planner.plan.survey_edits import with_parts
 from planner.survey.layout import holes
 from planner.units import LengthUnit
 from tests.e2e.shell import make_window, small_plan, trigger
@@ -221,7 +221,7 @@ def type_in(qtbot: QtBot, page: SurveyPage, text: str) -> None:
 
 def test_reading_by_keyboard_alone(qtbot: QtBot, tmp_path: Path) -> None:
     plan = small_plan()
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     page.show_task(tasks.READINGS)
     assert page.entry.line.hasFocus()
     assert page.entry.title.text() == "Hole 1 of 12"
@@ -247,7 +247,7 @@ def test_reading_by_keyboard_alone(qtbot: QtBot, tmp_path: Path) -> None:
 
 
 def test_undo_goes_back_to_the_hole_it_took_a_reading_from(qtbot: QtBot, tmp_path: Path) -> None:
-    unread = with_parts(invented(small_plan()), readings=())
+    unread = changed(invented(small_plan()), readings=())
     page, _ = make_page(qtbot, tmp_path, None, unread)
     page.show_task(tasks.READINGS)
     page.desk.go_to(4)
@@ -304,7 +304,7 @@ def test_delete_takes_the_last_reading_back(qtbot: QtBot, tmp_path: Path) -> Non
 
 def test_lux_are_divided_as_they_are_typed(qtbot: QtBot, tmp_path: Path) -> None:
     plan = small_plan()
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     page.show_task(tasks.RECORD)
     page.record.shows.setCurrentIndex(1)
     page.record.shows.activated.emit(1)
@@ -453,9 +453,7 @@ def test_a_tenfold_reading_leaves_the_others_their_colours(qtbot: QtBot, tmp_pat
     readings = tuple(
         r.model_copy(update={"value": r.value * 10}) if r.hole == 6 else r for r in survey.readings
     )
-    page, _ = make_page(
-        qtbot, tmp_path, plan, survey, with_parts(survey, key="t", readings=readings)
-    )
+    page, _ = make_page(qtbot, tmp_path, plan, survey, changed(survey, key="t", readings=readings))
     tops, suspects = [], []
     for key in ("survey-1", "t"):
         page.desk.choose(key)
@@ -756,7 +754,7 @@ def test_a_lamp_weaker_than_its_label_is_found(qtbot: QtBot, tmp_path: Path) -> 
     survey = invented(plan, "air", lining=OPENING, meter=Meter(gain_uncertainty=0.01, noise=0.01))
     values = [0.9 * value for value in open_air_light(plan)]
     readings = tuple(Reading(hole=k, value=value) for k, value in enumerate(values, start=1))
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(survey, readings=readings))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(survey, readings=readings))
     page.show_task(tasks.CALIBRATE)
     page.calibrate.run_button.click()
     answer = page.fitting.answer

@@ -12,8 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.pages.survey import desk as tasks
 from planner.files.store import load_plan, save_plan
+from planner.plan.edits import changed
 from planner.plan.survey import SHUT_DOOR, Board, Reading
-from planner.plan.survey_edits import with_parts
 from planner.survey.statistics import drift_of
 from tests.e2e.shell import small_plan
 from tests.e2e.test_survey_board import pick
@@ -31,7 +31,7 @@ def test_one_question_after_the_other_then_readings_with_their_times(
 ) -> None:
     plan = small_plan()
     plan = plan.model_copy(update={"space": plan.space.model_copy(update={"door": 0})})
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     now = [1000.0]
     page.desk.clock = lambda: now[0]
     page.show_task(tasks.READINGS)
@@ -67,7 +67,7 @@ def test_one_question_after_the_other_then_readings_with_their_times(
 
 def test_a_step_that_is_skipped_becomes_a_doubt(qtbot: QtBot, tmp_path: Path) -> None:
     plan = small_plan()
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     page.show_task(tasks.READINGS)
     for number, step, field, half in (
         (1, "board", "board_reflectance", 0.4),
@@ -88,7 +88,7 @@ def test_what_was_answered_or_skipped_is_not_asked_again_in_another_window(
 ) -> None:
     plan = small_plan()
     plan = plan.model_copy(update={"space": plan.space.model_copy(update={"door": 0})})
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     page.show_task(tasks.READINGS)
     asked = page.protocol
     for button, step in (
@@ -109,7 +109,7 @@ def test_what_was_answered_or_skipped_is_not_asked_again_in_another_window(
 def test_drift_is_found_again_with_its_uncertainty() -> None:
     # Drawn here: 25 holes, hole 1 again at the end, 4 % lost, 1 % noise; 400 evenings.
     survey = invented(small_plan())
-    survey = with_parts(survey, meter=survey.meter.model_copy(update={"noise": 0.01}))
+    survey = changed(survey, meter=survey.meter.model_copy(update={"noise": 0.01}))
     rng, pulls = np.random.default_rng(4), []
     order = [*range(1, 13), 1]
     for _ in range(400):
@@ -117,7 +117,7 @@ def test_drift_is_found_again_with_its_uncertainty() -> None:
         readings = tuple(
             Reading(hole=hole, value=100 * float(v)) for hole, v in zip(order, level, strict=True)
         )
-        found = drift_of(with_parts(survey, readings=readings))
+        found = drift_of(changed(survey, readings=readings))
         assert found is not None
         pulls.append((found.change + 0.04) / found.standard)
     assert abs(float(np.mean(pulls))) < 0.15

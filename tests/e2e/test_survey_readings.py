@@ -12,8 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey.page import SurveyPage
+from planner.plan.edits import changed
 from planner.plan.lining import Lining
-from planner.plan.survey_edits import with_parts
 from planner.survey.statistics import summarise
 from tests.e2e.shell import small_plan
 from tests.e2e.test_survey_page import press, shown, type_in, undo, undo_text
@@ -27,7 +27,7 @@ def at_once(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def reading(qtbot: QtBot, folder: Path, *, read: bool = False) -> SurveyPage:
     survey = invented(small_plan())
-    page, _ = make_page(qtbot, folder, None, survey if read else with_parts(survey, readings=()))
+    page, _ = make_page(qtbot, folder, None, survey if read else changed(survey, readings=()))
     page.show_task(tasks.READINGS)
     return page
 

@@ -14,7 +14,7 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.pages.survey.table_dialog import TableDialog
-from planner.plan.survey_edits import with_parts
+from planner.plan.edits import changed
 from tests.e2e.shell import small_plan
 from tests.e2e.test_survey_page import pick, shown, undo_text
 from tests.unit.app.pages.survey.surveying import invented, make_page
@@ -89,7 +89,7 @@ def test_a_wrong_guess_is_corrected_in_the_preview(qtbot: QtBot, tmp_path: Path)
 
 
 def test_another_separator_is_tried(qtbot: QtBot, tmp_path: Path) -> None:
-    page, _ = make_page(qtbot, tmp_path, None, with_parts(invented(small_plan()), readings=()))
+    page, _ = make_page(qtbot, tmp_path, None, changed(invented(small_plan()), readings=()))
     dialog = pasted(page, "1;2\n101;102")
     pick(dialog.separator, ",")
     assert dialog.preview.columnCount() == 1
@@ -115,7 +115,7 @@ def test_lux_are_read_by_a_spectrum(qtbot: QtBot, tmp_path: Path) -> None:
 
 def test_a_picture_of_the_board_goes_onto_its_holes(qtbot: QtBot, tmp_path: Path) -> None:
     plan = small_plan()
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     rows = "\n".join("\t".join(str(100 * r + c) for c in (1, 2, 3, 4)) for r in (3, 2, 1))
     dialog = pasted(page, rows)
     assert dialog.target.currentData() == "survey-1", "an empty board is what it is for"
@@ -170,7 +170,7 @@ def test_a_workbook_is_imported(
     qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     plan = small_plan()
-    page, answers = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, answers = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     path = TABLES / "workbook.xlsx"
     meant = json.loads((TABLES / "expected.json").read_text("utf-8"))["workbook.xlsx"]
     monkeypatch.setattr(answers, "open_file", lambda *_: path)
@@ -280,7 +280,7 @@ def test_other_places_than_those_of_an_empty_board_become_a_survey(
     qtbot: QtBot, tmp_path: Path
 ) -> None:
     plan = small_plan()
-    page, _ = make_page(qtbot, tmp_path, plan, with_parts(invented(plan), readings=()))
+    page, _ = make_page(qtbot, tmp_path, plan, changed(invented(plan), readings=()))
     dialog = pasted(page, PLACES)
     assert dialog.target.currentData() == "", "no hole of the board is at 10 cm, 10 cm"
     assert dialog.take_button.isEnabled()
@@ -289,7 +289,7 @@ def test_other_places_than_those_of_an_empty_board_become_a_survey(
 
 def test_a_board_is_not_taken_for_granted_where_there_are_two(qtbot: QtBot, tmp_path: Path) -> None:
     plan = small_plan()
-    other = with_parts(
+    other = changed(
         invented(plan, "other"), grid=None, points=((0.2, 0.2), (0.8, 0.8)), readings=()
     )
     page, _ = make_page(qtbot, tmp_path, plan, other, invented(plan))

@@ -24,7 +24,6 @@ from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
-from planner.plan.survey_edits import with_parts
 from tests.unit.estimate.calibration_scenes import (
     METER,
     Case,
@@ -45,7 +44,7 @@ def values(what: Case, survey: Survey) -> FloatArray:
 
 def reread(survey: Survey, table: FloatArray) -> Survey:
     readings = (Reading(hole=k, value=float(v)) for k, v in enumerate(table.ravel(), start=1))
-    return with_parts(survey, readings=tuple(readings))
+    return changed(survey, readings=tuple(readings))
 
 
 def serpentine_read_by_rows(what: Case, survey: Survey) -> Survey:
@@ -54,7 +53,7 @@ def serpentine_read_by_rows(what: Case, survey: Survey) -> Survey:
     points = np.array(survey.points).reshape(rows, columns, 2)
     points[1::2] = points[1::2, ::-1]
     walked = tuple((float(x), float(y)) for x, y in points.reshape(-1, 2))
-    return with_parts(survey, points=walked)
+    return changed(survey, points=walked)
 
 
 def spoilt_hole(what: Case, survey: Survey) -> Survey:
@@ -166,11 +165,11 @@ PLANTED: dict[str, Mistake] = {
     "by rows": Mistake("row by row", serpentine_read_by_rows),
     "height": Mistake(
         "hung",
-        lambda w, s: with_parts(s, hanging_height=w.plan.lamps[0].hanging_height + 0.06),
+        lambda w, s: changed(s, hanging_height=w.plan.lamps[0].hanging_height + 0.06),
         which=0,
     ),
     "lens": Mistake("the beam of", as_it_was, plan=narrow),
-    "board": Mistake("the board", lambda w, s: with_parts(s, board_reflectance=0.75)),
+    "board": Mistake("the board", lambda w, s: changed(s, board_reflectance=0.75)),
     "door": Mistake("door's wall stood open", door_open, plan=with_door),
     "output": Mistake("the lamps gave", lambda w, s: reread(s, 0.85 * values(w, s))),
     "drift": Mistake("fell by", fading),
@@ -189,9 +188,7 @@ def planted(name: str, seed: int) -> Diagnosis:
     evening = [
         open_air(what, read(what.open_air, rng, gain, METER.noise)),
         lined(what, read(what.lined, rng, gain, METER.noise)),
-        with_parts(
-            lined(what, read(what.lined, rng, gain, METER.noise)), key="again", name="Again"
-        ),
+        changed(lined(what, read(what.lined, rng, gain, METER.noise)), key="again", name="Again"),
     ]
     evening[mistake.which] = mistake.plant(what, evening[mistake.which])
     return diagnose(

@@ -191,13 +191,18 @@ def test_people_read_option_where_the_file_says_variant() -> None:
     assert {text for text in found if not text.startswith("Key of the variant")} == set()
 
 
-def test_the_unit_of_light_is_written_once() -> None:
-    """What people read takes ``units.PPFD_UNIT``; another spelling looked like another unit.
+def test_the_units_of_light_are_written_once() -> None:
+    """What people read takes the units of ``units``; another spelling looked like another unit.
 
-    Headings of tables are typed by people, in any letters: they are read, not said.
+    Headings of tables and lines of data sheets are typed by people, in any letters: they are
+    read, not said.
     """
-    wrong = re.compile(r"[µμu]mol ?(m⁻² s⁻¹|/ ?\(?m²|/ ?\(?m2)", re.IGNORECASE)
-    read = {"units.py", "table_headings.py"}
+    # A lamp file is written in plain letters: its 'umol/s' is no other spelling.
+    wrong = re.compile(
+        r"[µμu]mol ?(m⁻² s⁻¹|/ ?\(?m²|/ ?\(?m2)|[µμ]mol ?([sJ]⁻¹|/ ?[sJ]\b)|\bmol ?(m⁻²|/ ?m[²2])",
+        re.IGNORECASE,
+    )
+    read = {"units.py", "table_headings.py", "data_sheet.py", "spectrum_csv.py"}
     found = {
         f"{path.name}: {text}"
         for path in modules("planner")

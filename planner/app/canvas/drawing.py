@@ -18,6 +18,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QToolButton, QWidget
 
+from planner.app import theme
 from planner.app.canvas.hand import FREE_KEYS, Handed
 from planner.app.canvas.ink import ZOOM_STEP, Ink, figure_font
 from planner.app.canvas.items import Item, Part, item_title
@@ -33,7 +34,6 @@ from planner.plan.space import Point
 from planner.reports.advice import LiningGain
 from planner.units import in_unit
 
-USUAL_LINE_PX = 17
 USUAL_HEIGHT_PX = 400.0
 LEAST_DRAWN_PX = 24.0
 MARGIN_TOP = 56.0
@@ -100,7 +100,7 @@ class Drawing(Handed):
 
     def inner_area(self, side: float) -> QRectF:
         """The widget without its margins, which grow with the font above and below."""
-        more = 3.0 * max(self.fontMetrics().height() - USUAL_LINE_PX, 0)
+        more = 3.0 * max(self.fontMetrics().height() - theme.USUAL_LINE_PX, 0)
         # In a low drawing the margins keep room for the figures and no more.
         part = min(max(self.height() / USUAL_HEIGHT_PX, 0.8), 1.0)
         area = QRectF(self.rect()).adjusted(

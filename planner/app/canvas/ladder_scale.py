@@ -18,7 +18,7 @@ from planner.app.canvas.ink import draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import hatch
 from planner.app.plots.colours import INSIDE_RGB, OVER_RGB, UNDER_RGB, Levels
 from planner.estimate.result import Estimate
-from planner.metrics.figures import NO_VALUE, percent, ppfd
+from planner.metrics.figures import LOWEST, NO_VALUE, percent, ppfd
 from planner.plan.groups import Chosen
 
 if TYPE_CHECKING:
@@ -60,7 +60,7 @@ def in_words(band: Levels | None, now: Rung | None) -> str:
         return ""
     text = f"Ladder of heights: here the mean is {ppfd(now.mean)}"
     if now.min_over_mean is not None:
-        text += f", the lowest spot {percent(now.min_over_mean)} of it"
+        text += f", the {LOWEST} {percent(now.min_over_mean)} of it"
     if band is not None:
         text += f", {_PLACES[now.against(band) or 0]}"
     return f"{text}."

@@ -14,7 +14,7 @@ from planner.plan.groups import Chosen, thing_at, whole_turn
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point
-from planner.units import listed
+from planner.units import capital, listed
 
 TURN_STEP_DEG = 15.0
 INSIDE = {
@@ -214,7 +214,7 @@ def outlined(before: Plan, after: Plan, label: str) -> Edit:
     if not taken:
         return Edit(after, label)
     names = listed(taken)
-    sentence = f"{names[:1].upper()}{names[1:]} moved too, to stay inside the walls."
+    sentence = f"{capital(names)} moved too, to stay inside the walls."
     return Edit(after, f"{label} with {names}", took=sentence)
 
 

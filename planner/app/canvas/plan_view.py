@@ -54,7 +54,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.refusal import refusal
 from planner.plan.space import Point, contains
 from planner.reports.advice import wall_sentence
-from planner.units import format_length, listed
+from planner.units import capital, format_length, listed
 
 if TYPE_CHECKING:
     from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
@@ -423,7 +423,7 @@ class PlanView(Drawing):
         if item is not None and moved and (self.dragging or self._pointer is None):
             words = item_in_words(self.plan, item, self.section, self.display.unit)
             more = f"; {len(chosen)} selected, this one leads" if len(chosen) > 1 else ""
-            return f"{words[:1].upper()}{words[1:]}{more}"
+            return f"{capital(words)}{more}"
         return self.readout()
 
     def cursor_for(self, item: Item) -> Qt.CursorShape:

@@ -27,6 +27,7 @@ from planner.catalogue.library import (
 )
 from planner.catalogue.spectra import built_in_spectra, read_spectrum_file
 from planner.language import inside
+from planner.metrics.figures import FIGURE, percent
 from planner.plan.costs import Costs
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
@@ -314,7 +315,7 @@ def lining_title(lining: Lining) -> str:
     """Reflectance and name, as listed; the number leads, so that it is never cut off."""
     if lining.is_opening:
         return lining.name
-    return f"{lining.reflectance * 100:.0f} %  {lining.name}"
+    return f"{percent(lining.reflectance)}  {lining.name}"
 
 
 class LampChooser(SearchCombo):
@@ -375,10 +376,8 @@ class LampChooser(SearchCombo):
 
 def lamp_facts(model: LampModel) -> str:
     """Photon flux, watts and efficacy in one line."""
-    return (
-        f"{format_number(model.ppf, 1)} µmol/s from {format_number(model.watts, 1)} W, "
-        f"{model.ppf / model.watts:.2f} µmol/J"
-    )
+    flux, watts = FIGURE["photon_flux"].text(model.ppf), FIGURE["watts"].text(model.watts)
+    return f"{flux} from {watts}, {FIGURE['efficacy'].text(model.ppf / model.watts)}"
 
 
 # -- spectra as the window uses them ---------------------------------------------------

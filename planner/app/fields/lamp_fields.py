@@ -13,6 +13,7 @@ from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.plots.lamp_plots import PolarPlot, SpectrumPlot, curves_of_model, figures_text
 from planner.catalogue.library import CatalogueError
+from planner.metrics.figures import FIGURE
 from planner.plan import edits
 from planner.plan.lamp import (
     BarsBody,
@@ -28,6 +29,7 @@ from planner.plan.lamp import (
 )
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.quantity import PERCENT
 from planner.plan.refusal import refusal
 from planner.units import format_number
 
@@ -371,8 +373,8 @@ def facts_text(lamp: Lamp) -> str:
     """What this lamp gives and takes at its output."""
     if lamp.output_percent == 100:
         return f"Gives {lamp_facts(lamp.model)}."
-    output, ppf = format_number(lamp.output_percent, 1), format_number(lamp.ppf, 1)
+    output = PERCENT.text(lamp.output_percent, None)
     return (
-        f"At {output} % it gives {ppf} µmol/s from {format_number(lamp.watts, 1)} W; "
-        f"at full output {lamp_facts(lamp.model)}."
+        f"At {output} it gives {FIGURE['photon_flux'].text(lamp.ppf)} from "
+        f"{FIGURE['watts'].text(lamp.watts)}; at full output {lamp_facts(lamp.model)}."
     )

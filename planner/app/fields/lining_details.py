@@ -7,9 +7,11 @@ from typing import Any, Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
-from planner.app.fields.form import NoteLabel, button, fold_button
+from planner.app.fields.choosers import LiningChooser
+from planner.app.fields.form import NoteLabel, Row, button, fold_button
 from planner.app.fields.panel import FieldForm, FieldPanel, Workplace
 from planner.catalogue.library import CatalogueError
+from planner.metrics.figures import percent
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import SHARE, WRINKLE
@@ -195,6 +197,12 @@ class LiningDetails(FieldForm):
 class LinedPanel(FieldPanel):
     """A panel of something that carries a lining: what is known of it stands at the end."""
 
+    def add_lining(self, label: str, name: str, explanation: str = "", **rest: Any) -> Row:
+        """Offer the linings there are; ``rest`` is for the chooser: what one would bring."""
+        self.chooser = LiningChooser(self.workplace.shelf, name, **rest)
+        self.chooser.chosen.connect(self.line_with)
+        return self.add_row(label, self.chooser, explanation, wide=True)
+
     def add_details(self, heading: str) -> None:
         """Close the panel with the details of the lining shown."""
         self.add_heading(heading)
@@ -217,9 +225,9 @@ class LinedPanel(FieldPanel):
 def facts_text(lining: Lining) -> str:
     """Reflectance with its range, and how much of it is mirror-like and how sharp."""
     text = (
-        f"Returns {lining.reflectance * 100:.0f} % of the light "
-        f"({lining.low * 100:.0f} to {lining.high * 100:.0f} %), "
-        f"{lining.specular_share * 100:.0f} % of that as from a mirror"
+        f"Returns {percent(lining.reflectance)} of the light "
+        f"({percent(lining.low)} to {percent(lining.high)}), "
+        f"{percent(lining.specular_share)} of that as from a mirror"
     )
     if not lining.specular_share:
         return f"{text}."

@@ -19,7 +19,6 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app.edit_steps import place_obstacle, remove
-from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import (
     AlertLabel,
     NoteLabel,
@@ -326,12 +325,10 @@ class ObstacleFields(LinedPanel):
             "It lies wholly below the closed canopy, where no light is: it has no effect."
         )
         self.add_wide(self.below_note)
-        self.chooser = LiningChooser(workplace.shelf, "Material of the obstacle")
-        self.material_row = self.add_row("Material", self.chooser, MATERIAL_HELP, wide=True)
+        self.material_row = self.add_lining("Material", "Material of the obstacle", MATERIAL_HELP)
         self.remove_button = button("Remove obstacle", "Takes it out of the space.")
         self.add_wide(self.remove_button)
         self.add_details("About this material")
-        self.chooser.chosen.connect(self.line_with)
         self.remove_button.clicked.connect(lambda: remove(self.workplace, (self.selection,)))
 
     def show_selection(self, selection: Place) -> None:

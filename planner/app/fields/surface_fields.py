@@ -71,13 +71,10 @@ class SurfaceFields(LinedPanel):
     ) -> None:
         super().__init__(workplace, parent)
         self._kind = kind
-        self.chooser = LiningChooser(
-            workplace.shelf,
-            f"Lining of the {word(kind)}",
-            worth=workplace.worth,
+        self.row = self.add_lining(
+            "Lining", f"Lining of the {word(kind)}", worth=workplace.worth,
             place=lambda: Place(kind),
-        )
-        self.row = self.add_row("Lining", self.chooser, wide=True)
+        )  # fmt: skip
         self.considered = ConsideredNote()
         self.considered.follow(self.chooser, workplace.worth)
         self.add_wide(self.considered)
@@ -87,7 +84,6 @@ class SurfaceFields(LinedPanel):
         )
         self.add_wide(self.closed_note)
         self.add_details("About this lining")
-        self.chooser.chosen.connect(self.line_with)
 
     def refresh(self, plan: Plan) -> None:
         super().refresh(plan)

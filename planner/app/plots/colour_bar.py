@@ -1,7 +1,12 @@
-"""The colour bar: which colour means how much light, with the target band marked."""
+"""The colour bar: which colour means how much, of light with its target band or of differences."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
@@ -16,82 +21,117 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
 from planner.app.canvas.light_layer import LightStyle, hatch
+from planner.app.plain import explain
+from planner.app.plots.colours import Levels, Rgba
 from planner.light.cellmap import round_values
-from planner.metrics.figures import ppfd
+from planner.metrics.figures import MINUS, ppfd
 from planner.units import format_number
 
-_BAR_PX = 14.0
-_USUAL = LightStyle((0.0, 1.0), "cividis")
-_GAP_PX = 8.0
+_BAR_PX: Final = 14.0
+_GAP_PX: Final = 8.0
+_MOST_TICKS: Final = 8
 
 
-class UprightBar(QWidget):
-    """What stands upright beside a drawing: as narrow as its words, as tall as there is room."""
+@dataclass(frozen=True)
+class Legend:
+    """What a bar explains: which colours lie between two levels, and in which unit.
 
-    def __init__(self, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setAccessibleName(name)
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
+    ``colours`` are a table from the lower level up on a ground, ``unit`` stands over the bar line
+    by line, ``words`` say it all. Where less and more are told from nothing it is ``signed``;
+    ``small`` is the colour of what is too small to be told, ``wash`` light with its target band.
+    """
 
-    def minimumSizeHint(self) -> QSize:
-        return QSize(self.sizeHint().width(), 120)
+    levels: Levels
+    unit: tuple[str, ...]
+    words: str
+    colours: Callable[[Ink], Rgba]
+    signed: bool = False
+    small: Callable[[Ink], QColor] | None = None
+    wash: LightStyle | None = None
+
+    def text(self, value: float) -> str:
+        """A value as it stands beside the bar."""
+        text = format_number(value, 3).replace("-", MINUS)
+        return f"+{text}" if self.signed and value > 0 else text
 
 
-class ColourBar(UprightBar):
-    """A vertical bar from the lower to the upper level, round numbers beside it.
+def of_light(style: LightStyle) -> Legend:
+    """The legend of a drawing's light (``PlanView.light_style()``)."""
+    low, high = (format_number(level, 1) for level in style.levels)
+    words = f"Colours run from {low} to {high} {' '.join(style.unit)}."
+    washed = style.wash and style.band is not None
+    if washed and style.band is not None:
+        words += f" The target band is {ppfd(style.band[0])} to {ppfd(style.band[1])}."
+    wash = style if washed else None
+    return Legend(style.levels, style.unit, words, lambda _ink: style.table, wash=wash)
 
-    Where a level can be wished for by it (``wishes``), pressing and dragging marks one, and
-    ``level_wanted(float)`` carries it when the hand lets go.
+
+_USUAL: Final = LightStyle((0.0, 1.0), "cividis")
+
+
+class ColourBar(QWidget):
+    """An upright bar from the lower to the upper level, round numbers beside it.
+
+    As narrow as its words, as tall as there is room. Where a level can be wished for by it
+    (``wishes``), pressing and dragging marks one, and ``level_wanted(float)`` carries it when the
+    hand lets go.
     """
 
     level_wanted = Signal(float)
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Colour bar", parent)
-        self._style = _USUAL
-        self._shown: LightStyle | None = None
+        super().__init__(parent)
+        self.setAccessibleName("Colour bar")
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
+        self._style: LightStyle | None = None
         self._marked: float | None = None
         self.wishes = False
-        self.show_style(self._style)
+        self.show_style(_USUAL)
 
     def show_style(self, style: LightStyle) -> None:
-        """Explain the colours of a drawing's light (``PlanView.light_style()``)."""
-        if style == self._shown:
-            return
-        self._style = self._shown = style
-        low, high = (format_number(level, 1) for level in style.levels)
-        words = f"Colours run from {low} to {high} {' '.join(style.unit)}."
-        if style.wash and style.band is not None:
-            words += f" The target band is {ppfd(style.band[0])} to {ppfd(style.band[1])}."
-        self.setAccessibleDescription(words)
-        self.setToolTip("" if not style.wash else words)
+        """Explain the colours of a drawing's light."""
+        if style != self._style:
+            self.show_legend(of_light(style))
+            self._style = style
+
+    def show_legend(self, legend: Legend) -> None:
+        """Explain any colours."""
+        self.legend, self._style = legend, None
+        explain(self, legend.words)
         self.updateGeometry()
         self.update()
 
     def ticks(self) -> tuple[float, ...]:
         """The round numbers written beside the bar, as many as there is room for."""
-        line = QFontMetricsF(figure_font(self.font(), 0.92)).height()
-        wanted = max(2, min(8, int(self._bar().height() / (2.2 * line))))
-        return round_values(*self._style.levels, wanted)
+        room = int(self._bar().height() / (2.2 * self._metrics().height()))
+        return round_values(*self.legend.levels, max(2, min(_MOST_TICKS, room)))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self.sizeHint().width(), 120)
 
     def sizeHint(self) -> QSize:
-        metrics = QFontMetricsF(figure_font(self.font(), 0.92))
-        widest = max(metrics.horizontalAdvance("0000"), 10.0)
-        unit = max(metrics.horizontalAdvance(line) for line in _USUAL.unit)
+        metrics = self._metrics()
+        widest = metrics.horizontalAdvance("+0000" if self.legend.signed else "0000")
+        # The unit of light always counts, so that a drawing keeps its size with another.
+        unit = max(metrics.horizontalAdvance(line) for line in (*_USUAL.unit, *self.legend.unit))
         return QSize(round(max(_BAR_PX + 2 * _GAP_PX + widest, unit) + 10), 240)
 
+    def _metrics(self) -> QFontMetricsF:
+        return QFontMetricsF(figure_font(self.font(), 0.92))
+
     def _bar(self) -> QRectF:
-        line = QFontMetricsF(figure_font(self.font(), 0.92)).height()
-        return QRectF(4, 3 * line, _BAR_PX, max(self.height() - 4 * line, 20.0))
+        line = self._metrics().height()
+        below = line if self.legend.small is None else 3.2 * line
+        return QRectF(4, 3 * line, _BAR_PX, max(self.height() - 3 * line - below, 20.0))
 
     def place(self, value: float) -> float:
         """Vertical pixel of a value."""
-        low, high = self._style.levels
+        low, high = self.legend.levels
         bar = self._bar()
         return bar.bottom() - (value - low) / max(high - low, 1e-12) * bar.height()
 
     def _level_at(self, y: float) -> float:
-        low, high = self._style.levels
+        low, high = self.legend.levels
         bar = self._bar()
         share = min(max((bar.bottom() - y) / bar.height(), 0.0), 1.0)
         return low + share * (high - low)
@@ -119,25 +159,32 @@ class ColourBar(UprightBar):
         ink = Ink.of(self.palette())
         painter = QPainter(self)
         painter.setFont(figure_font(self.font(), 0.92))
-        bar, style = self._bar(), self._style
-        table = style.table[::-1].copy()
+        bar, legend = self._bar(), self.legend
+        table = np.ascontiguousarray(legend.colours(ink)[::-1])
         image = QImage(table.data, 1, len(table), 4, QImage.Format.Format_RGBA8888)
         painter.drawImage(bar, image)
-        if style.wash and style.band is not None:
-            self._paint_band(painter, bar, style, ink)
+        if legend.wash is not None:
+            self._paint_band(painter, bar, legend.wash, ink)
+        if legend.signed:
+            painter.setPen(pen(ink.faint, 1.0))
+            painter.drawRect(bar)
         metrics = QFontMetricsF(painter.font())
         painter.setPen(ink.quiet)
-        for line, text in enumerate(style.unit):
+        for line, text in enumerate(legend.unit):
             painter.drawText(QPointF(4, metrics.ascent() + 2 + line * metrics.height()), text)
         for value in self.ticks():
             y = self.place(value)
             painter.setPen(pen(ink.quiet, 1.0))
             painter.drawLine(QPointF(bar.right(), y), QPointF(bar.right() + 4, y))
             painter.setPen(ink.ink)
-            painter.drawText(
-                QPointF(bar.right() + _GAP_PX, y + metrics.capHeight() / 2),
-                format_number(value, 1),
-            )
+            at = QPointF(bar.right() + _GAP_PX, y + metrics.capHeight() / 2)
+            painter.drawText(at, legend.text(value))
+        if legend.small is not None:
+            box = QRectF(4, bar.bottom() + 0.6 * metrics.height(), _BAR_PX, _BAR_PX)
+            painter.fillRect(box, legend.small(ink))
+            painter.setPen(ink.quiet)
+            painter.drawText(QPointF(box.right() + _GAP_PX - 2, box.bottom() - 3), "too")
+            painter.drawText(QPointF(4, box.bottom() + metrics.height() - 2), "small")
         if self._marked is not None:
             y = self.place(self._marked)
             painter.setPen(pen(ink.accent, 2.0))

@@ -1,4 +1,4 @@
-"""Maps of difference and ratio: colours that diverge from nothing, and their bar."""
+"""Maps of difference and ratio: colours that diverge from nothing, and what their bar says."""
 
 from __future__ import annotations
 
@@ -8,15 +8,13 @@ from typing import Final
 
 import numpy as np
 import numpy.typing as npt
-from PySide6.QtCore import QPointF, QRectF, QSize
-from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPaintEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QColor, QImage
 
-from planner.app.canvas.ink import Ink, figure_font, mixed, pen
-from planner.app.plain import tooltip
-from planner.app.plots.colour_bar import UprightBar
+from planner.app.canvas.ink import Ink, mixed
+from planner.app.plots.colour_bar import Legend
 from planner.app.plots.colours import Rgba
-from planner.light.cellmap import round_step, round_values
+from planner.light.cellmap import round_step
 from planner.units import format_number
 
 Field = npt.NDArray[np.float64]
@@ -29,20 +27,28 @@ MORE_RGB_DARK: Final = (244, 150, 74)
 
 _ENTRIES: Final = 257
 _MOST_PIXELS: Final = 600
-_BAR_PX = 14.0
-_GAP_PX = 8.0
 
 
 @dataclass(frozen=True)
 class DifferenceStyle:
     """How far the colours reach either way of nothing, and in which unit.
 
-    ``unit`` is written above the bar, ``hides`` says whether something is grey.
+    ``unit`` is written above the bar.
     """
 
     reach: float
     unit: tuple[str, ...]
-    hides: bool = True
+
+    @property
+    def legend(self) -> Legend:
+        """What the bar beside the maps says; grey is explained below it."""
+        reach = format_number(self.reach, 1)
+        words = (
+            f"Colours run from {reach} less to {reach} more, {' '.join(self.unit)}. "
+            "Grey is too small to be told apart."
+        )
+        ends = (-self.reach, self.reach)
+        return Legend(ends, self.unit, words, diverging, signed=True, small=unresolved_colour)
 
 
 def rounded_reach(largest: float) -> float:
@@ -94,62 +100,3 @@ def picture(
     rgba = np.ascontiguousarray(rgba)
     image = QImage(rgba.data, columns, rows, 4 * columns, QImage.Format.Format_RGBA8888)
     return image.copy()
-
-
-class DifferenceBar(UprightBar):
-    """A vertical bar from less to more, nothing in the middle; grey is explained below it."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Colour bar of differences", parent)
-        self._style = DifferenceStyle(1.0, ("", ""))
-
-    def show_style(self, style: DifferenceStyle) -> None:
-        """Explain the colours of the maps."""
-        self._style = style
-        reach = format_number(style.reach, 1)
-        words = f"Colours run from {reach} less to {reach} more, {' '.join(style.unit)}."
-        if style.hides:
-            words += " Grey is too small to be told apart."
-        self.setAccessibleDescription(words)
-        self.setToolTip(tooltip(words))
-        self.updateGeometry()
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        metrics = QFontMetricsF(figure_font(self.font(), 0.92))
-        widest = max(metrics.horizontalAdvance("+0000"), 10.0)
-        unit = max((metrics.horizontalAdvance(line) for line in self._style.unit), default=0.0)
-        return QSize(round(max(_BAR_PX + 2 * _GAP_PX + widest, unit) + 10), 240)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        ink = Ink.of(self.palette())
-        painter = QPainter(self)
-        painter.setFont(figure_font(self.font(), 0.92))
-        metrics = QFontMetricsF(painter.font())
-        line = metrics.height()
-        below = 3.2 * line if self._style.hides else line
-        bar = QRectF(4, 3 * line, _BAR_PX, max(self.height() - 3 * line - below, 20.0))
-        table = np.ascontiguousarray(diverging(ink)[::-1])
-        image = QImage(table.data, 1, len(table), 4, QImage.Format.Format_RGBA8888)
-        painter.drawImage(bar, image)
-        painter.setPen(pen(ink.faint, 1.0))
-        painter.drawRect(bar)
-        painter.setPen(ink.quiet)
-        for number, text in enumerate(self._style.unit):
-            painter.drawText(QPointF(4, metrics.ascent() + 2 + number * line), text)
-        reach = self._style.reach
-        for value in round_values(-reach, reach, max(2, min(6, int(bar.height() / (2.2 * line))))):
-            y = bar.center().y() - value / reach * bar.height() / 2
-            painter.setPen(pen(ink.quiet, 1.0))
-            painter.drawLine(QPointF(bar.right(), y), QPointF(bar.right() + 4, y))
-            painter.setPen(ink.ink)
-            sign = "+" if value > 0 else "−" if value < 0 else ""
-            text = sign + format_number(abs(value), 1)
-            painter.drawText(QPointF(bar.right() + _GAP_PX, y + metrics.capHeight() / 2), text)
-        if self._style.hides:
-            box = QRectF(4, bar.bottom() + 0.6 * line, _BAR_PX, _BAR_PX)
-            painter.fillRect(box, unresolved_colour(ink))
-            painter.setPen(ink.quiet)
-            painter.drawText(QPointF(box.right() + _GAP_PX - 2, box.bottom() - 3), "too")
-            painter.drawText(QPointF(4, box.bottom() + line - 2), "small")
-        painter.end()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any, Final
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor
@@ -15,12 +15,12 @@ from planner.app.canvas.ink import Ink, mixed, pen
 from planner.app.display import Display
 from planner.app.plots.chart import Chart, line
 from planner.app.plots.exported import Table
+from planner.estimate.stages import Schedule, StagePlan, stage_columns
 from planner.metrics.figures import ppfd
-from planner.plan.dials import dial
 from planner.units import PPFD_UNIT
 
-if TYPE_CHECKING:
-    from planner.estimate.schedule import Schedule, StagePlan
+_COLUMNS: Final = stage_columns("stage", "from", "to", "canopy", "height", "output", "mean")
+(_OUTPUT,) = stage_columns("output")
 
 
 class ScheduleChart(Chart):
@@ -55,19 +55,9 @@ class ScheduleChart(Chart):
 
     def table(self) -> Table:
         unit = self._display.unit
-        heads = (
-            "Stage", "From week", "To week", f"Canopy ({unit.value})",
-            f"{dial('height').label} ({unit.value})", "Output (%)", f"Mean ({PPFD_UNIT})",
-        )  # fmt: skip
-        rows: list[tuple[str | float | None, ...]] = []
-        for one in () if self._schedule is None else self._schedule.stages:
-            hung = one.hanging_height
-            rows.append((
-                one.stage.name, one.first_week, one.last_week,
-                one.stage.canopy_height / unit.metres, None if hung is None else hung / unit.metres,
-                one.output_percent, None if one.estimate is None else one.estimate.figures.mean,
-            ))  # fmt: skip
-        return heads, rows
+        stages = () if self._schedule is None else self._schedule.stages
+        heads = [column.heading(unit) for column in _COLUMNS]
+        return heads, [[column.shown(one, unit) for column in _COLUMNS] for one in stages]
 
     def draw(self, ink: Ink) -> None:
         plot, schedule, unit = self._plot, self._schedule, self._display.unit
@@ -90,7 +80,7 @@ class ScheduleChart(Chart):
     @staticmethod
     def _words(one: StagePlan) -> str:
         if one.estimate is None:
-            return f"{one.stage.name}: cannot be set up"
+            return f"{one.stage.name}: {one.outcome}"
         return f"{one.stage.name}: {ppfd(one.estimate.figures.mean)} {PPFD_UNIT}"
 
     def _draw_stage(self, stage: StagePlan, ceiling: float, ink: Ink) -> None:
@@ -108,15 +98,15 @@ class ScheduleChart(Chart):
 
         write(ceiling * 1.14, stage.stage.name, ink.quiet, (0, 0))
         if stage.hanging_height is None or stage.estimate is None:
-            write(ceiling, "▲ cannot be set up", ink.alarm, (0, 0))
+            write(ceiling, f"▲ {stage.outcome}", ink.alarm, (0, 0))
             return
         lamp = (stage.stage.canopy_height + stage.hanging_height) / unit
         shade = QColor(ink.accent)
         shade.setAlphaF(0.10)
         self._block(plot, (x0, x1), (top, lamp), shade)
         self.curve(plot, (x0, x1), (lamp, lamp), line(pen(ink.accent, 3.0)))
-        mark = "" if stage.met else "▲ "
-        text = f"{mark}{ppfd(stage.estimate.figures.mean)} µmol, {stage.output_percent:.0f} %"
+        mark, output = "" if stage.met else "▲ ", _OUTPUT.text(stage, self._display.unit)
+        text = f"{mark}{ppfd(stage.estimate.figures.mean)} µmol, {output}"
         write((lamp + top) / 2, text, ink.ink if stage.met else ink.alarm, (0, 0.5))
 
     @staticmethod

@@ -8,17 +8,16 @@ from typing import Final
 
 import numpy as np
 import numpy.typing as npt
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPaintEvent, QPalette, QPolygonF
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QColor, QImage, QPainter, QPalette, QPolygonF
 from PySide6.QtWidgets import QWidget
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
 
-from planner.app.canvas.ink import Ink, Viewport, figure_font, pen
-from planner.app.plain import tooltip
+from planner.app.canvas.ink import Ink, Viewport, pen
 from planner.app.plots.chart import Chart, line
-from planner.app.plots.colour_bar import UprightBar
+from planner.app.plots.colour_bar import Legend
 from planner.app.plots.colours import Rgba
 from planner.app.plots.difference import diverging, unresolved_colour
 from planner.app.plots.exported import Table
@@ -37,6 +36,7 @@ FloatArray = npt.NDArray[np.float64]
 _LEAST_LIMIT: Final = 1e-9
 _USUAL: Final = 0.96
 """Single wild readings take the end colours, and leave the rest its own."""
+_ENTRIES: Final = 257
 _RASTER_PX: Final = 2.0
 _MOST_SIDE: Final = 480
 
@@ -81,6 +81,22 @@ class ResidualMap:
     def colours(self, ink: Ink) -> Rgba:
         """Colour of each hole, (n, 4)."""
         return residual_colours(self.values - self.centre, self.limit, self.dead_band, ink)
+
+    @property
+    def legend(self) -> Legend:
+        """What the bar beside the map says: its ends, its neutral value, its grey part."""
+        low, high = self.centre - self.limit, self.centre + self.limit
+        words = (
+            f"Colours run from {format_number(low, 2)} (blue) to {format_number(high, 2)} "
+            f"(orange) {self.unit}; grey is what the meter cannot tell."
+        )
+        values = np.linspace(-self.limit, self.limit, _ENTRIES)
+        unit = tuple(self.unit.split(" ", 1)) if self.unit else ("ratio",)
+        return Legend(
+            (low, high), unit, words,
+            lambda ink: residual_colours(values, self.limit, self.typical_band, ink),
+            signed=not self.centre,
+        )  # fmt: skip
 
     def text(self, value: float) -> str:
         """A value as it is written at its hole."""
@@ -131,60 +147,6 @@ def nearest(x: FloatArray, y: FloatArray, points: FloatArray) -> npt.NDArray[np.
     for row, at in enumerate(y):
         result[row] = np.argmin(across + (at - points[:, 1])[None, :] ** 2, axis=1)
     return result
-
-
-class DivergingBar(UprightBar):
-    """The bar beside a residual map: its ends, its neutral value, its grey part."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Colour bar of differences", parent)
-        self._shown: ResidualMap | None = None
-
-    def show_map(self, shown: ResidualMap | None) -> None:
-        """Explain the colours of a map."""
-        self._shown = shown
-        if shown is not None:
-            low, high = shown.centre - shown.limit, shown.centre + shown.limit
-            words = (
-                f"Colours run from {format_number(low, 2)} (blue) to {format_number(high, 2)} "
-                f"(orange) {shown.unit}; grey is what the meter cannot tell."
-            )
-            self.setAccessibleDescription(words)
-            self.setToolTip(tooltip(words))
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        metrics = QFontMetricsF(figure_font(self.font(), 0.92))
-        return QSize(round(14 + 16 + metrics.horizontalAdvance("−0000") + 10), 240)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        shown = self._shown
-        if shown is None:
-            return
-        ink = Ink.of(self.palette())
-        painter = QPainter(self)
-        painter.setFont(figure_font(self.font(), 0.92))
-        metrics = QFontMetricsF(painter.font())
-        line = metrics.height()
-        bar = QRectF(4, 3 * line, 14.0, max(self.height() - 4 * line, 20.0))
-        values = np.linspace(shown.limit, -shown.limit, 257)
-        table = np.ascontiguousarray(residual_colours(values, shown.limit, shown.typical_band, ink))
-        image = QImage(table.data, 1, len(table), 4, QImage.Format.Format_RGBA8888)
-        painter.drawImage(bar, image)
-        painter.setPen(pen(ink.faint, 1.0))
-        painter.drawRect(bar)
-        painter.setPen(ink.quiet)
-        for number, text in enumerate(shown.unit.split(" ", 1) if shown.unit else ("ratio",)):
-            painter.drawText(QPointF(4, metrics.ascent() + 2 + number * line), text)
-        painter.setPen(ink.ink)
-        for share in (-1.0, -0.5, 0.0, 0.5, 1.0):
-            y = bar.center().y() - share * bar.height() / 2
-            painter.drawLine(QPointF(bar.right(), y), QPointF(bar.right() + 4, y))
-            value = shown.centre + share * shown.limit
-            digits = 3 if shown.centre else 2 if shown.limit < 10 else 0
-            text = format_number(value, digits).replace("-", "−")
-            painter.drawText(QPointF(bar.right() + 8, y + metrics.capHeight() / 2), text)
-        painter.end()
 
 
 # -- One dot a hole, the line of agreement and the meter's doubt -----------------------

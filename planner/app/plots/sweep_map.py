@@ -56,7 +56,7 @@ class MapAxis:
 
 
 @dataclass(frozen=True)
-class Contour:
+class WishLine:
     """A wish on the map: all values of its figure (ny, nx), the bound, and words for the line."""
 
     values: FloatArray
@@ -77,7 +77,7 @@ class SweepCells:
     values: FloatArray
     numbers: tuple[str, ...]
     words: tuple[str, ...]
-    contours: tuple[Contour, ...] = ()
+    contours: tuple[WishLine, ...] = ()
     kept: npt.NDArray[np.bool_] | None = None
     colours: str = "cividis"
     figure: str = ""

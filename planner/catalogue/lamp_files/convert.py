@@ -39,6 +39,7 @@ from planner.plan.lamp import (
     too_efficient,
 )
 from planner.plan.quantity import PHOTON_FLUX, WATTS, BodyLength, quantity
+from planner.units import FLUX_UNIT
 
 _SIDE: Final = quantity(BodyLength)
 MOST_POLAR: Final = 181
@@ -129,7 +130,7 @@ def _photon_flux(
     photometry: Photometry, ppf: float | None, lumens_per_umol: float | None
 ) -> tuple[float, str]:
     if ppf is not None and lumens_per_umol is not None:
-        raise LampFileError("give either the photon flux or the lumens per µmol/s, not both")
+        raise LampFileError(f"give either the photon flux or the lumens per {FLUX_UNIT}, not both")
     if ppf is not None:
         return ppf, (
             "The file gives the shape of the light only; the photon flux was given by hand."
@@ -137,22 +138,23 @@ def _photon_flux(
     if lumens_per_umol is None:
         raise LampFileError(
             "a lamp file gives candela, not photons; give the photon flux (PPF) of the lamp in "
-            "µmol/s, or choose a spectrum to compute it from the lumens"
+            f"{FLUX_UNIT}, or choose a spectrum to compute it from the lumens"
         )
     if not (math.isfinite(lumens_per_umol) and lumens_per_umol > 0):
         raise LampFileError(
-            f"{lumens_per_umol:g} lumens per µmol/s is impossible; a number above 0 is expected"
+            f"{lumens_per_umol:g} lumens per {FLUX_UNIT} is impossible; "
+            "a number above 0 is expected"
         )
     lumens = total_lumens(photometry)
     return lumens / lumens_per_umol, (
         f"The file gives candela only; the photon flux was computed from its {lumens:.0f} lm with "
-        f"{lumens_per_umol:.4g} lm per µmol/s of the chosen spectrum."
+        f"{lumens_per_umol:.4g} lm per {FLUX_UNIT} of the chosen spectrum."
     )
 
 
 def _check_power(ppf: float, watts: float) -> None:
     for value, what, greatest in (
-        (ppf, "a photon flux in µmol/s", PHOTON_FLUX.maximum),
+        (ppf, f"a photon flux in {FLUX_UNIT}", PHOTON_FLUX.maximum),
         (watts, "input watts", WATTS.maximum),
     ):
         if not (math.isfinite(value) and 0 < value <= greatest):

@@ -17,7 +17,7 @@ from pytestqt.qtbot import QtBot
 from planner.app import spoken
 from planner.app.canvas.drawing import Drawing
 from planner.app.main_window import MainWindow
-from planner.app.pages.survey.drawing import Mark, Picture, SurveyDrawing
+from planner.app.pages.survey.drawing import HolePicture, Mark, SurveyDrawing
 from planner.catalogue.library import demo_plan
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
@@ -164,13 +164,13 @@ def test_the_side_view_tells_heights(window: MainWindow) -> None:
     assert "Canopy, at 9.84 in above" in " ".join(names(window.page.elevation))
 
 
-def board() -> Picture:
+def board() -> HolePicture:
     marks = (
         Mark(1, (0.2, 0.2), "187"),
         Mark(2, (0.4, 0.2), "20", suspect=True),
         Mark(4, (0.3, 0.25)),
     )
-    return Picture(demo_plan(), marks=marks, next_hole=4)
+    return HolePicture(demo_plan(), marks=marks, next_hole=4)
 
 
 def test_the_board_is_a_list_of_its_holes(qtbot: QtBot, reader: list[tuple[str, str]]) -> None:

@@ -93,7 +93,7 @@ def test_a_bulb_has_no_size() -> None:
         ("600 µmol/s 30x30 cm", "nothing of the power"),
         ("240 W 650 umol 30x30", "'30x30' has no unit; write 30x30 cm or 30x30 in"),
         ("2 x 100 W 250 umol", "can be 2 lamps of 100 W or one lamp with 2 parts"),
-        ("240 W 2.5 umol/J 800 umol/s", "240 W at 2.5 µmol/J make 600 µmol/s"),
+        ("240 W 2.5 umol/J 800 umol/s", "240 W at 2.5 µmol J⁻¹ make 600 µmol s⁻¹"),
         ("240 W 3000 umol 30x30cm", "even a perfect lamp cannot exceed 5.85"),
         ("100 W 240 W 600 umol 30x30 cm", "different powers (100 and 240)"),
         ("240 W 600 umol 30x30 cm 60x60 cm", "more than one size"),
@@ -125,7 +125,7 @@ def test_a_number_of_two_readings_is_asked_where_both_could_be() -> None:
 def test_what_is_taken_as_usual_is_told() -> None:
     read = read_data_sheet("240 W 600 umol")
     assert read.notes == ("size taken as 30 x 30 cm", "beam taken as 120°")
-    assert read.words.startswith("240 W, 600 µmol/s, 30 x 30 cm (size taken")
+    assert read.words.startswith("240 W, 600 µmol s⁻¹, 30 x 30 cm (size taken")
     assert read.model.source == "As pasted: 240 W 600 umol"
     assert math.isclose(read.model.ppf / read.model.watts, 2.5)
 

@@ -14,9 +14,9 @@ from planner.estimate.calibrate_parameters import Asked, CalibrationError, Freed
 from planner.estimate.calibrate_result import Calibration
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.result import EstimateOptions, Quality
+from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile
 from planner.plan.survey import Doubts, Meter
-from planner.plan.survey_edits import with_parts
 from tests.unit.estimate.calibration_scenes import (
     METER,
     Case,
@@ -132,7 +132,7 @@ def test_what_readings_cannot_tell_is_said() -> None:
         "lamps": [{"cx": 0.2, "cy": 0.2, "z": 0.7, "lx": 0.2, "ly": 0.2, "ppf": 60}],
         "canopy": {"z": 0.15},
     }
-    survey = with_parts(
+    survey = changed(
         open_air(what, ()),
         points=tuple((float(x), float(y)) for x, y in ring),
         readings=read(direct(scene, ring), rng, 1.0, METER.noise),
@@ -208,7 +208,7 @@ def test_a_meter_with_a_cosine_error_is_allowed_for() -> None:
             response_relative=relative if known else (),
         )
         exact = Doubts(hanging_height=0.0, sensor_height=0.0)
-        survey = with_parts(open_air(what, readings, meter), doubts=exact)
+        survey = changed(open_air(what, readings, meter), doubts=exact)
         found.append(calibrate(Asked(plan, [survey], options=EstimateOptions((24, 20))), date=DATE))
     aware, naive = (f.value(Quantity.EXPONENT) for f in found)
     assert abs(aware.value - 1.2) < 3 * aware.standard_error
@@ -268,7 +268,7 @@ def test_a_free_curve_needs_enough_holes_that_see_the_lamp_flat() -> None:
 def test_leaving_a_survey_out_shows_how_well_the_others_predict_it() -> None:
     what, rng = case(CABINET), np.random.default_rng(6)
     first, second = (
-        with_parts(lined(what, read(what.lined, rng, 1.02, METER.noise)), key=key, name=key)
+        changed(lined(what, read(what.lined, rng, 1.02, METER.noise)), key=key, name=key)
         for key in ("one", "two")
     )
     air = open_air(what, read(what.open_air, rng, 1.02, METER.noise))
@@ -297,7 +297,7 @@ def test_a_lining_read_once_is_predicted_with_its_listed_reflectance() -> None:
         _, row = leave_one_out(
             Asked(
                 what.plan,
-                [air, with_parts(survey, lining=lining)],
+                [air, changed(survey, lining=lining)],
                 Freed(exponent=False, reflectance=(wall.key,)),
                 options=EstimateOptions(what.cells, Quality.PREVIEW),
             )

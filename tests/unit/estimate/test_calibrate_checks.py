@@ -18,7 +18,7 @@ from planner.estimate.calibrate_model import Quantity
 from planner.estimate.calibrate_parameters import Asked, Freed
 from planner.estimate.calibrate_result import Fit
 from planner.estimate.result import EstimateOptions
-from planner.plan.survey_edits import with_parts
+from planner.plan.edits import changed
 from tests.unit.estimate.calibration_scenes import case, lined, mistaken, open_air, read
 from tests.unit.estimate.test_calibrate_coverage import about, drawn, lost_by_the_door, solved
 
@@ -42,7 +42,7 @@ def refitted(seed: int, spoilt: np.ndarray | None = None) -> Fit:
             reading.model_copy(update={"value": float(value)})
             for reading, value in zip(survey.readings, values, strict=True)
         )
-        world.surveys[1] = with_parts(survey, readings=readings)
+        world.surveys[1] = changed(survey, readings=readings)
     there = about(fit, world)
     models, after, start = [], [], 0
     for model, light, weight, survey in zip(
@@ -125,7 +125,7 @@ def test_a_gross_hole_among_few_does_not_excuse_itself() -> None:
     what, rng = case(NAME), np.random.default_rng(2)
     few = np.arange(2, 62, 5)
     light = np.where(few == few[4], 0.5, 1.0) * what.lined[few]
-    survey = with_parts(
+    survey = changed(
         lined(what, ()),
         points=tuple(what.points[k] for k in few),
         readings=read(light, rng, 1.0, 0.02),
@@ -143,7 +143,7 @@ def test_one_bad_survey_of_two_does_not_hide() -> None:
     """The same lining read twice, once with the lamps dimmed to 80 % and not written down."""
     what, rng = case(NAME), np.random.default_rng(5)
     wall = what.plan.walls[3].bands[0].lining
-    again = with_parts(lined(what, read(what.lined * 0.8, rng, 1.0, 0.02)), key="dim", name="Dim")
+    again = changed(lined(what, read(what.lined * 0.8, rng, 1.0, 0.02)), key="dim", name="Dim")
     surveys = [
         open_air(what, read(what.open_air, rng, 1.0, 0.02)),
         lined(what, read(what.lined, rng, 1.0, 0.02)),

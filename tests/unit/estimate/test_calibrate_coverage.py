@@ -26,7 +26,6 @@ from planner.estimate.result import EstimateOptions
 from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile
 from planner.plan.survey import Doubts, Survey
-from planner.plan.survey_edits import with_parts
 from planner.survey.statistics import gain_standard
 from planner.units import COVERAGE
 from tests.unit.estimate.calibration_scenes import (
@@ -99,7 +98,7 @@ def drawn(what: Case, seed: int | None, kind: str, lost: np.ndarray | None = Non
     for make, total in ((open_air, what.open_air), (lined, what.lined)):
         when = np.linspace(-0.5, 0.5, len(total))
         rest = np.maximum(total - what.open_air, 0.0)
-        survey = with_parts(make(what, ()), doubts=doubts)
+        survey = changed(make(what, ()), doubts=doubts)
         output, drift = error(doubts.output), error(doubts.drift)
         # A door stands open or not at all: no gap is below nothing.
         door = 0.0 if survey.open_air else abs(error(doubts.door))
@@ -111,7 +110,7 @@ def drawn(what: Case, seed: int | None, kind: str, lost: np.ndarray | None = Non
         true[Quantity.DOOR, key] = door
         misplaced[Quantity.HEIGHT, key] = error(doubts.hanging_height)
         misplaced[Quantity.BOARD, key] = error(doubts.board_reflectance)
-        surveys.append(with_parts(survey, readings=read(light, rng, 1.0, noise)))
+        surveys.append(changed(survey, readings=read(light, rng, 1.0, noise)))
     return World(surveys, misplaced, true)
 
 

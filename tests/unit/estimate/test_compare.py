@@ -225,6 +225,9 @@ def test_a_row_by_hand() -> None:
     assert COLUMN["money"].heading("€") == "Running (€/month)"
     # Power as on the strip of the sketch, and a month's energy told from a day's by its name.
     assert COLUMN["watts"].text(12.5) == FIGURE["watts"].number(12.5) == "12.5"
+    # Of 34.09 kWh three figures hold, as of the energy of a day; whole numbers stand in full.
+    assert COLUMN["kwh"].text(34.09) == FIGURE["kwh_per_day"].number(34.09) == "34.1"
+    assert COLUMN["kwh"].text(1523.4) == "1523"
     assert COLUMN["kwh"].heading() == "Energy a month (kWh)"
     assert FIGURE["kwh_per_day"].heading() == "Energy a day (kWh)"
 

@@ -173,8 +173,8 @@ def test_verdicts_in_words() -> None:
     assert more == ("White board beats foil with 98 % probability: 12 % more light (5 to 19 %).")
     less = verdict("Paint", Telling(0.8, 0.7, 0.91, 0.0), "foil", By.LOWEST)
     assert less == (
-        "Paint is behind foil with more than 99 % probability: 20 % less light at its darkest "
-        "place (9 to 30 %)."
+        "Paint is behind foil with more than 99 % probability: 20 % less light at its lowest "
+        "spot (9 to 30 %)."
     )
     # A difference that is not clear is not called none ...
     open_ = Telling(1.02, 0.95, 1.08, 0.7)

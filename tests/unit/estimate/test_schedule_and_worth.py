@@ -12,7 +12,8 @@ from planner.estimate.compare import PLAN_SIDE, Origin
 from planner.estimate.evaluate import Cancelled
 from planner.estimate.find_question import Aim
 from planner.estimate.result import Estimate, EstimateOptions, Quality
-from planner.estimate.schedule import Schedule, StagePlan, schedule, schedules, stage_of_crop
+from planner.estimate.schedule import schedule, schedules, stage_of_crop
+from planner.estimate.stages import Schedule, StagePlan
 from planner.estimate.worth import Bill, WorthError, bill, in_words, worth
 from planner.plan import edits
 from planner.plan.costs import Costs, Goods, LampPrice
@@ -212,7 +213,7 @@ def test_a_quarter_more_light_of_the_same_lamp() -> None:
     assert found.base_total == pytest.approx(61.362)
     words = in_words("Foil", "White", found, costs)
     assert words.startswith("Foil gives 25 % more light a day than White and draws 40 W as well.")
-    assert "Dimmed to 80 % for the same light it draws 32 W: 3.4 kWh a month less" in words
+    assert "Dimmed to 80 % for the same light it draws 32 W: 3.41 kWh a month less" in words
 
 
 def test_a_second_lamp_is_bought_and_draws_twice_the_power() -> None:
@@ -239,7 +240,7 @@ def test_a_second_lamp_is_bought_and_draws_twice_the_power() -> None:
     assert found.total == pytest.approx(120 + 12 * 34.09 * 0.30)
     words = in_words("Two", "One", found, costs)
     assert "draws 80 W instead of 40 W: 11 % more light for the same energy" in words
-    assert "1.7 kWh a month less" in words
+    assert "1.69 kWh a month less" in words
     assert "Nothing" not in words
     # A lamp that hangs there already, wherever, is not bought again; all of it is two.
     assert bill(one, two, costs).empty

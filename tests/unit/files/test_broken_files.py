@@ -143,7 +143,7 @@ BROKEN: dict[str, tuple[bytes, str]] = {
     "lamp without watts": (spoilt(("lamps.0.model.watts", GONE)), "lamp 1, watts: is missing"),
     "no light": (
         spoilt(("lamps.0.model.ppf", 0)),
-        "lamp 1, photon flux: must be above 0 µmol/s",
+        "lamp 1, photon flux: must be above 0 µmol s⁻¹",
     ),
     "perpetual": (spoilt(("lamps.0.model.ppf", 600)), "even a perfect lamp cannot exceed 5.8"),
     "output": (spoilt(("lamps.1.output_percent", 120)), "output: must be at most 100 %, not 120 %"),

@@ -54,4 +54,4 @@ def test_it_refuses_what_the_program_refuses(schema: dict[str, Any], change: Any
 
 def test_numbers_carry_their_unit(schema: dict[str, Any]) -> None:
     assert schema["$defs"]["Lamp"]["properties"]["hanging_height"]["unit"] == "m"
-    assert schema["$defs"]["LampModel"]["properties"]["ppf"]["unit"] == "µmol/s"
+    assert schema["$defs"]["LampModel"]["properties"]["ppf"]["unit"] == "µmol s⁻¹"

@@ -124,7 +124,7 @@ def test_a_photon_flux_waits_for_its_watts() -> None:
     # The photon energy at 700 nm allows 5.85 µmol/J (h c N_A / λ): 40 W give at most 234.
     plan = sample_plan()
     ppf, watts = dial("ppf"), dial("watts")
-    with pytest.raises(ValueError, match=r"at most 234 µmol/s, not 600 µmol/s \(no lamp"):
+    with pytest.raises(ValueError, match=r"at most 234 µmol s⁻¹, not 600 µmol s⁻¹ \(no lamp"):
         ppf.put(plan, None, 600.0)
     assert ppf.get(ppf.put(watts.put(plan, None, 240.0), None, 600.0)) == 600.0
     assert ppf.redo is Redo.NOTHING

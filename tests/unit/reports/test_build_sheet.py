@@ -11,9 +11,9 @@ from planner.catalogue.library import demo_plan
 from planner.plan.costs import Costs, Goods
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.plan import Plan
-from planner.reports.build_sheet import base_of, build_section, cord, hooks, on_tape
+from planner.reports.build_sheet import base_of, build_section, cord, hooks
 from planner.reports.report import Pictures, Table, Warned, Words
-from planner.units import LengthUnit
+from planner.units import LengthUnit, on_tape
 from tests.unit.reports.sample_estimate import L_SHAPE, sample_plan
 
 CM, INCH = LengthUnit.CM, LengthUnit.INCH

@@ -15,9 +15,11 @@ from planner.estimate.evaluate import Cancelled
 from planner.estimate.odds import Telling
 from planner.estimate.outlook import Part, Uncertainty
 from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.stages import Schedule, StagePlan, stage_columns
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan, Variant
 from planner.plan.survey import Reading, Survey
+from planner.plan.target import GrowthStage, PpfdTarget
 from planner.reports.chapters import report
 from planner.reports.report import (
     SECTIONS,
@@ -279,6 +281,32 @@ def test_one_number_has_one_rounding_in_the_whole_report() -> None:
     for name in ("Mean", "DLI", "Min / mean", "Minimum"):
         column = next(k for k, head in enumerate(options.heads) if head.startswith(f"{name} ("))
         assert options.rows[0][column] == figures[name]
+
+
+def test_a_schedule_has_one_table_wherever_it_is_read() -> None:
+    """2 weeks of 26.5 W for 14 h are 5.194 kWh; a stage that cannot be set up draws nothing.
+
+    0.4 m are 15.748 in, nearest sixteenth 15 3/4; a spreadsheet has the number in full.
+    """
+    leaf, none = (
+        GrowthStage(name=name, canopy_height=0.4, target=PpfdTarget(low=60, high=80),
+                    photoperiod_hours=14, weeks=2)
+        for name in ("Leaf", "None")
+    )  # fmt: skip
+    plan, light = sample_plan(schedule=(leaf, none)), sample_estimate()
+    found = Schedule((
+        StagePlan(leaf, 0, 2, plan, light, 0.4, 66.3, 5.194, 1.5582, True, "", ("Leaf: dim it",)),
+        StagePlan(none, 2, 4, None, None, None, None, 0.0, None, False, "None: no room", ()),
+    ))  # fmt: skip
+    rows = table(report(Known(light, schedule=found), INCH), "schedule").rows
+    assert rows[0] == ("Leaf", "0 – 2", "15 3/4", "15 3/4", "66.3", "212", "5.19")
+    assert rows[1] == ("None", "2 – 4", "15 3/4", "–", "–", "–", "–")
+    columns = stage_columns("height", "output", "mean", "min_over_mean", "kwh", "cost", "heed")
+    said = [[column.text(one, CM) for column in columns] for one in found.stages]
+    assert said[0] == ["40 cm", "66.3 %", "212", "61 %", "5.19", "1.56", "dim it"]
+    assert said[1] == [*("–",) * 6, "cannot be set up"]
+    assert [one.heading(INCH) for one in columns[:2]] == ["Hanging height (in)", "Output (%)"]
+    assert columns[0].shown(found.stages[0], INCH) == pytest.approx(0.4 / 0.0254)
 
 
 def test_a_survey_stands_with_its_residuals() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from planner.estimate.schedule import Schedule, StagePlan, when
+from planner.estimate.stages import Schedule, StagePlan, when
 from planner.plan.target import GrowthStage, PpfdTarget
 from planner.reports.sheet import Paper, _cells_of, weekly_pdf
 from planner.units import LengthUnit
@@ -24,16 +24,19 @@ def answered(weeks: float, first: float = 0.0, hung: float | None = 0.35) -> Sta
 
 
 def test_a_line_says_what_to_raise_dim_and_time() -> None:
-    """35 cm above a canopy at 12 cm is 47 cm above the floor; 10 kWh a week."""
+    """35 cm above a canopy at 12 cm is 47 cm above the floor; 10 kWh a week.
+
+    Lengths are what a tape shows: 35 / 2.54 = 13.78, nearest sixteenth 13 12/16.
+    """
     found = Schedule((answered(2.0), answered(1.5, 2.0, None)), "Invented cabinet")
     first, second, third, fourth = found.by_week()
     assert _cells_of(first, LengthUnit.CM) == (
-        "Week 1", first.stage.name, "12 cm", "35 cm", "47 cm", "62 %", "14 h", "10.0", "",
+        "Week 1", first.stage.name, "12 cm", "35 cm", "47 cm", "62 %", "14 h", "10", "",
     )  # fmt: skip
-    assert _cells_of(second, LengthUnit.INCH)[3:5] == ("13.78 in", "18.5 in")
+    assert _cells_of(second, LengthUnit.INCH)[3:5] == ("13 3/4 in", "18 1/2 in")
     assert _cells_of(third, LengthUnit.CM)[3:8] == ("–", "–", "–", "14 h", "–")
     assert (first.turned, second.turned, third.turned, fourth.turned) == (True, False, True, False)
-    assert found.sums("€") == "3.5 weeks, 35.0 kWh, 10.50 €"
+    assert found.sums("€") == "3.5 weeks, 35 kWh, 10.50 €"
 
 
 @pytest.mark.parametrize("paper", list(Paper))

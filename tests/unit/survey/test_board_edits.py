@@ -6,10 +6,11 @@ import pytest
 
 from planner.plan import edits, survey_edits
 from planner.plan.costs import Costs
+from planner.plan.edits import changed
 from planner.plan.lining import Lining
 from planner.plan.lit import same_light
 from planner.plan.survey import Reading, Spacing, SurveyGrid
-from planner.plan.survey_edits import add_survey, with_parts
+from planner.plan.survey_edits import add_survey
 from planner.survey import layout
 from tests.e2e.shell import small_plan
 from tests.unit.app.pages.survey.surveying import GRID, invented
@@ -26,7 +27,7 @@ def test_a_new_survey_follows_the_standard() -> None:
 
 
 def test_readings_move_with_their_places() -> None:
-    survey = with_parts(invented(small_plan()), readings=(Reading(hole=5, value=120.0),))
+    survey = changed(invented(small_plan()), readings=(Reading(hole=5, value=120.0),))
     place = survey.points[4]
     finer = GRID.model_copy(update={"rows": 9, "columns": 4})
     moved = layout.regridded(survey, finer, SQUARE)
@@ -41,7 +42,7 @@ def test_a_grid_that_would_lose_a_reading_is_refused() -> None:
 
 
 def test_a_place_is_left_out_and_taken_in_again() -> None:
-    survey = with_parts(invented(small_plan()), readings=())
+    survey = changed(invented(small_plan()), readings=())
     without = layout.excluded_toggled(survey, 2, SQUARE)
     assert len(without.points) == 11
     assert layout.places_left_out(without, SQUARE)[0][0] == 2
@@ -69,7 +70,7 @@ def test_a_copy_has_the_same_holes_and_no_readings() -> None:
 
 
 def test_edges_put_the_outer_holes_onto_the_margin() -> None:
-    survey = with_parts(invented(small_plan()), readings=())
+    survey = changed(invented(small_plan()), readings=())
     grid = SurveyGrid(rows=2, columns=2, margin=0.1, spacing=Spacing.EDGES)
     points = layout.regridded(survey, grid, SQUARE).points
     rounded = tuple((round(x, 9), round(y, 9)) for x, y in points)

@@ -35,6 +35,7 @@ from planner.app.plain import tooltip
 from planner.app.plots.difference import DifferenceStyle, dots, picture
 from planner.app.spoken import Listed
 from planner.estimate.compare import AgainstMap, Origin, Side
+from planner.estimate.odds import signed_change
 from planner.language import word
 from planner.metrics.figures import FIGURE, percent, ppfd
 
@@ -346,9 +347,8 @@ class MapCard(Listed):
             return ""
         if self._against is None:
             return ppfd(value)
-        change = 100 * (value - 1) if self._shows_ratio else value
-        sign = "−" if change < 0 else "+"
-        return f"{sign}{abs(change):.0f}" + (" %" if self._shows_ratio else "")
+        sign = "−" if value < 0 else "+"
+        return f"{signed_change(value)} %" if self._shows_ratio else f"{sign}{ppfd(abs(value))}"
 
     def _paint_figures(self, painter: QPainter, ink: Ink) -> None:
         font = figure_font(self.font(), 0.92)

@@ -31,10 +31,10 @@ from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import explain
 from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar
-from planner.app.plots.difference import DifferenceBar, DifferenceStyle, rounded_reach
+from planner.app.plots.difference import DifferenceStyle, rounded_reach
 from planner.app.spoken import SpokenList
 from planner.estimate.compare import PLAN_SIDE, AgainstMap, Origin, Side
-from planner.estimate.odds import By, verdict
+from planner.estimate.odds import By, signed_change, verdict
 from planner.plan.lit import counted
 from planner.units import PPFD_UNIT
 
@@ -225,7 +225,7 @@ class MapSheet(QWidget):
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._area.setWidget(self._holder)
         self.light_bar = ColourBar()
-        self.difference_bar = DifferenceBar()
+        self.difference_bar = ColourBar()
         self._bars = QStackedWidget()
         self._bars.addWidget(self.light_bar)
         self._bars.addWidget(self.difference_bar)
@@ -287,8 +287,7 @@ class MapSheet(QWidget):
         ratio = found.ratio
         if side.estimate is not None and base.estimate is not None:
             ratio = side.estimate.figures.mean / max(base.estimate.figures.mean, 1e-9)
-        change = 100 * (ratio - 1)
-        mark = f"{'+' if change >= 0 else '−'}{abs(change):.0f} %"
+        mark = f"{signed_change(ratio)} %"
         margin = self._linked.state.margin
         if found.equal_within(margin):
             mark = "= equal"
@@ -336,7 +335,7 @@ class MapSheet(QWidget):
         ]
         for card, side, found, style in zip(self.cards, sides, maps, styles, strict=True):
             card.show_against(found, style, self._comparer.unresolved(side))
-        self.difference_bar.show_style(styles[self._chosen(sides)])
+        self.difference_bar.show_legend(styles[self._chosen(sides)].legend)
 
     def _redraw(self) -> None:
         for card in self.cards:

@@ -167,15 +167,7 @@ class OptionsTable(QTableView):
         super().__init__(parent)
         self.options = OptionModel(self)
         self.setModel(self.options)
-        self.setAccessibleName("Options")
-        self.setFont(theme.tabular(self.font()))
-        self.setFrameShape(QTableView.Shape.NoFrame)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setTabKeyNavigation(False)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        theme.settle(self, "Options")
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self.customContextMenuRequested.connect(
             lambda at: self._ask_menu(self.rowAt(at.y()), self.viewport().mapToGlobal(at))
@@ -301,20 +293,11 @@ class ReadTable(QTableWidget):
 
     def __init__(self, name: str, headings: Sequence[str], parent: QWidget | None = None) -> None:
         super().__init__(0, len(headings), parent)
-        self.setAccessibleName(name)
+        theme.settle(self, name)
         self.setHorizontalHeaderLabels(list(headings))
-        self.setFont(theme.tabular(self.font()))
-        self.setFrameShape(QTableWidget.Shape.NoFrame)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setTabKeyNavigation(False)
         self.setWordWrap(True)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.verticalHeader().hide()
-        self.horizontalHeader().setHighlightSections(False)
 
     def fill(self, rows: Sequence[Sequence[str]], chosen: int | None = None) -> None:
         """Show these rows, one of them chosen; the table asks for no more room than they take."""

@@ -9,7 +9,6 @@ from typing import Final
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
-    QFrame,
     QHBoxLayout,
     QScrollArea,
     QVBoxLayout,
@@ -41,7 +40,6 @@ from planner.app.questions import FILTERS, Questions, in_file_name, write_text
 
 COLUMN_WIDTH: Final = 300
 COLUMN_CHARACTERS: Final = 44
-WIDE_PAGE: Final = 1600
 ASKED: Final = {
     "options": "Options",
     "odds": "Odds",
@@ -357,7 +355,7 @@ class SideBySidePage(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         width = max(COLUMN_WIDTH, round(COLUMN_CHARACTERS * self.fontMetrics().averageCharWidth()))
-        if self.width() >= WIDE_PAGE:
+        if self.width() >= theme.WIDE_PAGE:
             width = max(width, 400)
         # The table is as tall as its rows, and never more than the maps above it.
         self.table.setMaximumHeight(round(0.4 * self.height()))
@@ -372,10 +370,4 @@ def _scrolled(form: QWidget) -> QScrollArea:
     inside.setContentsMargins(theme.HALF, theme.HALF, theme.RHYTHM, theme.RHYTHM)
     inside.addWidget(form)
     inside.addStretch(1)
-    area = QScrollArea()
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setWidgetResizable(True)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    area.setWidget(holder)
-    return area
+    return theme.scrolled(holder)

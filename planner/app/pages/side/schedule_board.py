@@ -6,12 +6,11 @@ import textwrap
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QHBoxLayout,
     QHeaderView,
     QSplitter,
@@ -35,8 +34,9 @@ from planner.app.plots.schedule_chart import ScheduleChart
 from planner.app.questions import FILTERS, Questions, in_file_name, write_bytes
 from planner.estimate.find_question import Aim, Held
 from planner.estimate.result import EstimateOptions
-from planner.metrics.figures import FIGURE, NO_VALUE, percent, ppfd
-from planner.plan.dials import dial
+from planner.estimate.schedule import schedules, stage_of_crop
+from planner.estimate.stages import Schedule, StagePlan, stage_columns
+from planner.metrics.figures import LOWEST, energy, money
 from planner.plan.edits import changed
 from planner.plan.lit import depends, ungrown
 from planner.plan.plan import Plan
@@ -45,18 +45,12 @@ from planner.plan.refusal import refusal
 from planner.plan.target import DliTarget, GrowthStage, PpfdTarget
 from planner.units import LengthUnit, format_length, format_number, in_unit
 
-if TYPE_CHECKING:
-    from planner.estimate.schedule import Schedule, StagePlan
-
-
 _Role = Qt.ItemDataRole
 Index = QModelIndex | QPersistentModelIndex
 _WEEKS: Final = quantity_of(GrowthStage, "weeks")
 WANTED: Final = ("Stage", "Canopy", "From", "To", "Hours", "Weeks")
-FOUND: Final = (
-    *(dial(key).label for key in ("height", "output")),
-    *(FIGURE[key].name for key in ("mean", "min_over_mean", "dli")),
-    *("kWh", "Cost", "Heed"),
+FOUND: Final = stage_columns(
+    "height", "output", "mean", "min_over_mean", "dli", "kwh", "cost", "heed"
 )
 
 
@@ -96,7 +90,7 @@ class StageModel(QAbstractTableModel):
         if role == _Role.TextAlignmentRole and section in {0, len(WANTED) + len(FOUND) - 1}:
             return Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         if orientation is Qt.Orientation.Horizontal and role == _Role.DisplayRole:
-            return (*WANTED, *FOUND)[section]
+            return (*WANTED, *(column.name for column in FOUND))[section]
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:
@@ -116,7 +110,8 @@ class StageModel(QAbstractTableModel):
         if role in {_Role.DisplayRole, _Role.EditRole}:
             if column < len(WANTED):
                 return self._wanted(self.stages[row], column)
-            return self._answered(row, column - len(WANTED))
+            found = self.answer(row)
+            return "" if found is None else FOUND[column - len(WANTED)].text(found, self._unit())
         if role == _Role.TextAlignmentRole and 0 < column < self.columnCount() - 1:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         found = self.answer(row)
@@ -136,24 +131,6 @@ class StageModel(QAbstractTableModel):
             quantity.text(target.high, unit),
             HOURS.text(stage.photoperiod_hours, unit),
             format_number(stage.weeks, 1),
-        )[column]
-
-    def _answered(self, row: int, column: int) -> str:
-        found = self.answer(row)
-        if found is None:
-            return ""
-        if found.estimate is None or found.hanging_height is None or found.output_percent is None:
-            return "cannot be set up" if column == len(FOUND) - 1 else "–"
-        figures = found.estimate.figures
-        return (
-            format_length(found.hanging_height, self._unit()),
-            f"{found.output_percent:.0f} %",
-            ppfd(figures.mean),
-            percent(figures.min_over_mean),
-            FIGURE["dli"].number(figures.dli),
-            f"{found.kwh:.1f}",
-            "–" if found.cost is None else f"{found.cost:.2f}",
-            in_unit(_heed(found), self._unit()),
         )[column]
 
     def setData(self, index: Index, value: Any, role: int = _Role.EditRole) -> bool:
@@ -193,29 +170,16 @@ class StageModel(QAbstractTableModel):
         return GrowthStage.model_validate(parts)
 
 
-def _heed(found: StagePlan) -> str:
-    name = f"{found.stage.name}: "
-    return "; ".join(text.removeprefix(name) for text in found.warnings) or found.outcome
-
-
 class StageTable(QTableView):
     """The table; Delete takes the chosen stage out."""
 
     def __init__(self, model: StageModel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setModel(model)
-        self.setAccessibleName("Growth schedule")
-        self.setFont(theme.tabular(self.font()))
-        self.setFrameShape(QTableView.Shape.NoFrame)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setTabKeyNavigation(False)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectItems)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        theme.settle(self, "Growth schedule")
+        self.setSelectionBehavior(QTableView.SelectionBehavior.SelectItems)
         self.verticalHeader().hide()
         self.verticalHeader().setMinimumSectionSize(round(1.7 * self.fontMetrics().height()))
-        self.horizontalHeader().setHighlightSections(False)
         model.modelReset.connect(self._size)
 
     def _size(self) -> None:
@@ -272,8 +236,8 @@ class ScheduleForm(FieldForm):
             [
                 (
                     "\n".join(textwrap.wrap(one.name, 22)),
-                    f"{one.kwh:.1f}",
-                    NO_VALUE if one.cost is None else f"{one.cost:.2f}",
+                    energy(one.kwh),
+                    money(one.cost),
                     f"{one.met} of {len(one.stages)}",
                 )
                 for one in found
@@ -392,8 +356,6 @@ class ScheduleBoard(QWidget):
                 photoperiod_hours=hours,
             )  # fmt: skip
         else:
-            from planner.estimate.schedule import stage_of_crop  # noqa: PLC0415 - heavy
-
             crop = next(one for one in self._shelf.crops if one.key == data[0])
             stage = stage_of_crop(crop, data[1], height, 2.0)
         self._put((*plan.schedule, stage), f"Add stage {stage.name}")
@@ -423,8 +385,6 @@ class ScheduleBoard(QWidget):
         aim, held = Aim(self.form.aim.currentData()), Held(self.form.held.currentData())
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
-            from planner.estimate.schedule import schedules  # noqa: PLC0415 - heavy
-
             return schedules(
                 plan, options, aim=aim, held=held, unit=unit,
                 progress=progress, cancelled=cancelled,
@@ -441,7 +401,7 @@ class ScheduleBoard(QWidget):
         self.answered.emit(found[0], asked.plan)
         whole = sum(one.met == len(one.stages) for one in found)
         asked_of = 1 + len(asked.plan.variants)
-        of = "with the mean" if asked.held is Held.MEAN else "at the darkest place"
+        of = "with the mean" if asked.held is Held.MEAN else f"at the {LOWEST}"
         words = f"{found[0].met} of {len(found[0].stages)} stages reach their target {of}."
         if asked_of > 1:
             words = f"{whole} of {len(found)} options reach the target of every stage {of}."

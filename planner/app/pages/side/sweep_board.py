@@ -21,7 +21,7 @@ from planner.app.pages.side.variants import VariantSteps
 from planner.app.plain import PlainLabel, explain
 from planner.app.plots.chart import FloatArray
 from planner.app.plots.option_charts import RankingPlot, RankLine
-from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
+from planner.app.plots.sweep_map import MapAxis, SweepCells, SweepMap, WishLine
 from planner.app.plots.sweep_plot import LOWER, SAID, UPPER, SweepCurves, SweepPlot, said
 from planner.metrics.figures import FIGURE, NO_VALUE
 from planner.plan.lit import counted, depends
@@ -29,7 +29,7 @@ from planner.plan.plan import Plan
 from planner.plan.quantity import WATTS
 from planner.plan.refusal import refusal
 from planner.plan.variant_edits import name_of
-from planner.units import in_unit
+from planner.units import capital, in_unit
 
 if TYPE_CHECKING:
     from planner.estimate.sweep import Point, Sweep
@@ -186,7 +186,7 @@ class SweepBoard(QWidget):
     def _title(self, when: str, sweep: Sweep) -> str:
         """Which sweep it is, when it was asked and of which plan."""
         over = " and ".join(one.words(sweep.plan) for one in sweep.over)
-        return f"{over[:1].upper()}{over[1:]} · {when} · {self._apart(sweep) or sweep.plan.name}"
+        return f"{capital(over)} · {when} · {self._apart(sweep) or sweep.plan.name}"
 
     # -- drawing ------------------------------------------------------------------------
 
@@ -237,10 +237,10 @@ class SweepBoard(QWidget):
         unit = self._display.unit
         curves = SweepCurves(
             label=over.words(sweep.plan),
-            unit=unit.value if kind.is_length else kind.suffix,
-            xs=tuple(_number(point.values[0]) / shown for point in points),
+            unit=kind.unit_in(unit),
+            xs=tuple(shown(point.values[0]) for point in points),
             figures={key: tuple(_figure(point, key) for point in points) for key in keys},
-            now=None if now is None else _number(now) / shown,
+            now=None if now is None else shown(now),
             band=counted(plan).band,
             decimals=unit.decimals if kind.is_length else kind.decimals,
             beside=self._beside(shown),
@@ -253,14 +253,14 @@ class SweepBoard(QWidget):
         return None if self.point is None else self._order.index(self.point)
 
     def _beside(
-        self, shown: float
+        self, shown: Callable[[Step], float]
     ) -> tuple[str, tuple[float, ...], tuple[float | None, ...]] | None:
         at = self.beside.currentData()
         if at not in self.sweeps:
             return None
         when, other = self.sweeps[at]
         points = sorted(other.points.values(), key=lambda point: _number(point.values[0]))
-        xs = tuple(_number(point.values[0]) / shown for point in points)
+        xs = tuple(shown(point.values[0]) for point in points)
         name = self._apart(other) or f"{other.plan.name}, {when}"
         return name, xs, tuple(_figure(point, "mean") for point in points)
 
@@ -331,18 +331,18 @@ class SweepBoard(QWidget):
             at = next((k for k, one in enumerate(over.values) if one == now), None)
             return MapAxis(label, tuple(map(float, range(len(texts)))), texts, named=True, now=at)
         shown = self._shown_in(over)
-        places = tuple(_number(value) / shown for value in over.values)
-        found = None if now is None else _number(now) / shown
+        places = tuple(shown(value) for value in over.values)
+        found = None if now is None else shown(now)
         axis = MapAxis(label, places, texts, now=found)
         inside = found is not None and axis.edges[0] <= found <= axis.edges[1]
         return axis if inside else replace(axis, now=None)
 
-    def _shown_in(self, over: Over) -> float:
-        """What a number of the axis is divided by to be shown."""
+    def _shown_in(self, over: Over) -> Callable[[Step], float]:
+        """What a value of the axis is on it, in the unit shown."""
         if over.dial is None:
-            return 1.0
-        kind = over.dial.quantity
-        return self._display.unit.metres if kind.is_length else kind.factor
+            return _number
+        kind, unit = over.dial.quantity, self._display.unit
+        return lambda value: kind.shown(_number(value), unit)
 
     # -- what is wished -----------------------------------------------------------------
 
@@ -361,9 +361,9 @@ class SweepBoard(QWidget):
             return [("mean", band[0], True), ("mean", band[1], False)]
         return found
 
-    def _contours(self, sweep: Sweep, values: Values) -> tuple[Contour, ...]:
+    def _contours(self, sweep: Sweep, values: Values) -> tuple[WishLine, ...]:
         return tuple(
-            Contour(values(key), bound, _wish_in_words(key, bound, least=least))
+            WishLine(values(key), bound, _wish_in_words(key, bound, least=least))
             for key, bound, least in self._wishes()
             if sweep.points
         )
@@ -454,7 +454,7 @@ class SweepBoard(QWidget):
         made = self._made()
         if made is not None and self.sweep is not None and self.point is not None:
             name = ", ".join(self._steps_in_words(self.sweep, self.point))
-            self._steps.keep_as(name[:1].upper() + name[1:], made)
+            self._steps.keep_as(capital(name), made)
 
     def adopt(self) -> None:
         """Give the plan the values of the point in hand."""

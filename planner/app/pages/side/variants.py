@@ -23,6 +23,7 @@ from planner.app.fields.choosers import Shelf, lining_places, lining_title
 from planner.app.fields.form import button
 from planner.app.fields.panel import FieldForm
 from planner.app.plain import PlainLabel, explain
+from planner.metrics.figures import FIGURE
 from planner.plan import variant_edits
 from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining
@@ -31,8 +32,6 @@ from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
 from planner.plan.refusal import refusal
 from planner.units import LengthUnit, in_unit
-
-_NAME_LENGTH = 60
 
 
 class VariantSteps(QObject):
@@ -73,7 +72,7 @@ class VariantSteps(QObject):
             if name
             else "Go on sketching; it stays as it is now."
         )
-        kept = (name or f"{plan.name}, kept"[:_NAME_LENGTH], plan)
+        kept = (name or f"{plan.name}, kept"[: variant_edits.MOST_LETTERS], plan)
         made = self._made(lambda _plan: variant_edits.add_variants(start, kept))
         if made is None:
             return
@@ -236,7 +235,9 @@ class TickList(QListWidget):
     def offer_all(self, things: Mapping[str, Lining] | Mapping[str, LampModel]) -> None:
         """Offer linings (none but those that are a surface) or lamps, where they are others."""
         titles = {
-            key: lining_title(one) if isinstance(one, Lining) else f"{one.watts:.0f} W  {one.name}"
+            key: lining_title(one)
+            if isinstance(one, Lining)
+            else f"{FIGURE['watts'].text(one.watts)}  {one.name}"
             for key, one in things.items()
             if not (isinstance(one, Lining) and one.is_opening)
         }

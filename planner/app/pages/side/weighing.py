@@ -38,7 +38,7 @@ from planner.estimate.odds import (
     verdict,
 )
 from planner.language import inside
-from planner.metrics.figures import FIGURE, NO_VALUE
+from planner.metrics.figures import FIGURE, NO_VALUE, money
 from planner.plan.costs import Costs
 from planner.plan.lit import counted
 from planner.plan.plan import Plan
@@ -387,6 +387,6 @@ def _short(found: Telling, margin: float) -> str:
 def _saved(saving: Saving) -> str:
     word = "saves" if saving.middle >= 0 else "costs"
     ends = sorted((saving.low, saving.high) if saving.middle >= 0 else (-saving.low, -saving.high))
-    span = f"{word} {abs(saving.middle):.2f} ({ends[0]:.2f} to {ends[1]:.2f})"
+    span = f"{word} {money(abs(saving.middle))} ({money(ends[0])} to {money(ends[1])})"
     chance = saving.chance if saving.middle >= 0 else 1 - saving.chance
-    return f"{span}\n{chance_words(chance, short=True)}".replace("-", "−")
+    return f"{span}\n{chance_words(chance, short=True)}"

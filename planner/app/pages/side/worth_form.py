@@ -36,12 +36,12 @@ from planner.estimate.worth import (
     WorthError,
     air_flow,
     covers,
-    in_currency,
     in_words,
     worth,
 )
 from planner.language import word
 from planner.metrics.cutting import CuttingList, Placed
+from planner.metrics.figures import FIGURE, money, percent
 from planner.plan.costs import Form, Goods, LampPrice
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
@@ -221,8 +221,8 @@ class WorthForm(FieldForm):
             return
         flow = air_flow(watts, self.rise.value)
         self.air.setText(
-            f"{watts:.0f} W of lamp heat need {flow:.0f} m³/h of room air, so that the space "
-            f"becomes at most {self.rise.value:g} K warmer."
+            f"{FIGURE['watts'].text(watts)} of lamp heat need {flow:.0f} m³/h of room air, so that "
+            f"the space becomes at most {_RISE.text(self.rise.value, None)} warmer."
         )
 
     def _show_gain(self) -> None:
@@ -450,26 +450,27 @@ class WorthBoard(QWidget):
         if lines:
             area = sum(one.cover.area for one in bought.purchases)
             area += sum(one.area for one in bought.unknown)
-            lines.append(("All of it", f"{area:.2f} m²", "", "", "", self._money(bought.cost)))
+            total = self._money(bought.cost)
+            lines.append(("All of it", FIGURE["canopy_area"].text(area), "", "", "", total))
         lines += [self._cells(plan, one, None, "is there") for one in there]
         self.table.fill(lines)
         named = tuple((_name(plan, one.cover.lining), one) for one in bought.purchases)
         self.drawing.show_purchases(named, empty)
 
     def _money(self, value: float | None) -> str:
-        return "no price" if value is None else in_currency(value, self._document.plan.costs)
+        return "no price" if value is None else money(value, self._document.plan.costs.currency)
 
     def _cells(
         self, plan: Plan | None, cover: Cover, bought: Purchase | None, words: str
     ) -> tuple[str, ...]:
         name = _name(plan, cover.lining)
-        area, pieces = f"{cover.area:.2f} m²", str(len(cover.pieces))
+        area, pieces = FIGURE["canopy_area"].text(cover.area), str(len(cover.pieces))
         if bought is None:
             return name, area, pieces, words, "", ""
         kind = "roll" if bought.goods.form is Form.ROLL else "sheet"
         count = bought.cutting.rolls
         buy = f"{count} {kind}" + ("" if count == 1 else "s")
-        waste = f"{100 * bought.cutting.waste:.0f} %"
+        waste = percent(bought.cutting.waste)
         return name, area, pieces, buy, waste, self._money(bought.cost)
 
 

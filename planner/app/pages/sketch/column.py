@@ -7,8 +7,9 @@ from functools import partial
 from typing import Final, cast
 
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
-from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
+from planner.app import theme
 from planner.app.document import Paced
 from planner.app.fields.form import NoteLabel, StillCombo, button
 from planner.app.fields.lamp_fields import LampFields
@@ -64,12 +65,7 @@ class FieldColumn(QWidget):
         self._stack = stack
         self.space_fields = cast("SpaceFields", self.panels[PlaceKind.SPACE])
         self.space_fields.outline_toggle.toggled.connect(self.corners_listed)
-        self._scroll = QScrollArea()
-        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
-        self._scroll.setWidgetResizable(True)
-        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._scroll.setWidget(holder)
+        self._scroll = theme.scrolled(holder)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(8)

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
-    QFrame,
     QHBoxLayout,
     QScrollArea,
     QSizePolicy,
@@ -228,7 +227,6 @@ class PhotonBars(QWidget):
 
 # -- the foot of the column ------------------------------------------------------------
 
-USUAL_LINE_PX = 17
 TALL_PX = 860
 """From this height of the column on, figures and balance stand open by themselves."""
 
@@ -283,12 +281,7 @@ class FigureDetails(QWidget):
 
     def _add_fold(self, title: str, widget: QWidget) -> QToolButton:
         fold = fold_button(title)
-        area = QScrollArea()
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setWidgetResizable(True)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        area.setWidget(widget)
+        area = theme.scrolled(widget)
         widget.installEventFilter(self)
         area.hide()
         fold.toggled.connect(lambda on: self._on_folded(fold, on=on))
@@ -312,7 +305,7 @@ class FigureDetails(QWidget):
         """
         self._column = height
         # With a large font less fits into the same height.
-        lines = self.fontMetrics().height() / USUAL_LINE_PX
+        lines = self.fontMetrics().height() / theme.USUAL_LINE_PX
         tall = height >= TALL_PX * max(lines, 1.0)
         if alone != self._alone:
             self._alone = alone

@@ -19,7 +19,7 @@ from planner.units import LengthUnit, format_length, format_number
 
 if TYPE_CHECKING:
     from planner.app.fields.panel import Workplace
-    from planner.estimate.schedule import Schedule
+    from planner.estimate.stages import Schedule
 
 _PER_WEEK = 7
 QUICK = "Found quickly; Side by side, Schedule, finds it with care."
@@ -33,7 +33,7 @@ def steady(plan: Plan) -> Depends:
 
 def week_words(plan: Plan, day: int, name: str, unit: LengthUnit) -> str:
     """Where the slider stands: 'Week 3, day 2: seedlings; canopy 12 cm, lamps 30 cm above ...'."""
-    from planner.estimate.schedule import when  # noqa: PLC0415 - heavy, and there by now
+    from planner.estimate.stages import when  # noqa: PLC0415 - heavy, and there by now
 
     text = f"{when(day / _PER_WEEK)}: {name}"
     lamp = plan.lamps[0]

@@ -23,7 +23,7 @@ from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.panel import Workplace
 from planner.app.pages.sketch.asked import Asked, LightInSide, WallOnMap
 from planner.app.pages.sketch.column import FieldColumn
-from planner.app.pages.sketch.details import USUAL_LINE_PX, FigureDetails
+from planner.app.pages.sketch.details import FigureDetails
 from planner.app.pages.sketch.growing import GrowingLine
 from planner.app.pages.sketch.strip import FigureStrip
 from planner.app.pages.sketch.welcome import Welcome
@@ -52,7 +52,6 @@ LOW_PAGE = 600
 WISH_PX = 110
 """Room that a wish with its three ways takes, at the usual size of the font."""
 
-WIDE_PAGE = 1600
 """From this width of the page on, fields and folds stand side by side."""
 
 
@@ -336,7 +335,7 @@ class SketchPage(QWidget):
 
     def _fit_section(self) -> None:
         """In a low page the section gives its room to the drawings, sooner while a wish is open."""
-        lines = self.fontMetrics().height() / USUAL_LINE_PX
+        lines = self.fontMetrics().height() / theme.USUAL_LINE_PX
         more = 0.0 if self.strip.wish.isHidden() else WISH_PX * max(lines, 1.0)
         # A large font needs more height for everything.
         self.section.setFixedHeight(round(SECTION_HEIGHT * max(lines, 1.0)))
@@ -350,7 +349,7 @@ class SketchPage(QWidget):
         """Put the folds below the fields, or beside them on a wide page; the width of both."""
         one = self._column_width()
         both = 2 * one + theme.WIDE
-        wide = self.width() >= WIDE_PAGE and both <= 0.4 * self.width()
+        wide = self.width() >= theme.WIDE_PAGE and both <= 0.4 * self.width()
         direction = QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
         if self._right.direction() != direction:
             self._right.setDirection(direction)

@@ -22,7 +22,7 @@ from planner.app.pages.sketch.wish import WishLine
 from planner.app.plain import PlainLabel, explain
 from planner.app.theme import paint_focus
 from planner.estimate.result import Estimate
-from planner.metrics.figures import LEADING, NO_VALUE
+from planner.metrics.figures import LEADING, LOWEST, NO_VALUE
 from planner.plan.plan import Plan
 from planner.reports import content
 from planner.reports.advice import LiningGain, signed
@@ -364,7 +364,7 @@ class AdviceLine(QWidget):
 WAITING = "This is computed when the plan has rested for a second or two."
 NOTHING = "No surface would bring anything: there is no light, or nothing left to gain."
 ABOUT = (
-    "What ten points more of reflectance would bring to the mean and to the lowest spot, in "
+    f"What ten points more of reflectance would bring to the mean and to the {LOWEST}, in "
     f"{PPFD_UNIT}:"
 )
 

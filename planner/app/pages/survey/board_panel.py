@@ -21,7 +21,7 @@ from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
 from planner.plan.survey import BOARD_REFLECTANCE, SHUT_DOOR, Board, Spacing, Survey, SurveyGrid
 from planner.plan.survey_edits import lay_board
 from planner.survey.layout import closest_pair, standard_grid
-from planner.units import LengthUnit, format_length, in_unit
+from planner.units import LengthUnit, capital, format_length, in_unit
 
 _BOARDS: Final = {
     Board.PAPER: "Printed paper",
@@ -349,7 +349,7 @@ class BoardPanel(FieldPanel):
             count = len(sheets(size, Paper(self.paper.currentData())))
         except BoardError as error:
             text = str(error)
-            return f"{text[:1].upper()}{text[1:]}"
+            return f"{capital(text)}"
         few = "sheet" if count == 1 else "sheets"
         more = "the recording sheet comes" if count == 1 else "overview and recording sheet come"
         return f"The board takes {count} {few} of paper; {more} on top."

@@ -27,13 +27,14 @@ from planner.app.fields.form import AlertLabel, NoteLabel, button, fold_button
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.plain import PlainLabel, explain
-from planner.metrics.figures import banded
+from planner.metrics.figures import banded, percent
+from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile
 from planner.plan.lining import Lining
 from planner.plan.lit import depends
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import used_in_plan, with_parts
+from planner.plan.survey_edits import used_in_plan
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate import LeftOut
@@ -86,7 +87,7 @@ class Answer:
 
 def as_read(survey: Survey) -> Survey:
     """A survey but for its words, and for its lining, which a calibration itself changes."""
-    return with_parts(survey, name="Survey", note="", date=None, lining=None)
+    return changed(survey, name="Survey", note="", date=None, lining=None)
 
 
 def linings_told(plan: Plan, surveys: Sequence[Survey]) -> tuple[Lining, ...]:
@@ -344,7 +345,7 @@ class FoundValue(QWidget):
             bar.setValue(round(100 * cause.share))
             bar.setTextVisible(False)
             bar.setFixedSize(_BAR_WIDTH, theme.HALF + 2)
-            told = f"{cause.words}: {100 * cause.share:.0f} % of the variance"
+            told = f"{cause.words}: {percent(cause.share)} of the variance"
             bar.setAccessibleName(told)
             for made in (words, bar):
                 explain(made, told)

@@ -19,6 +19,7 @@ from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import beam_in_plan, change_survey
+from planner.units import capital
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_parameters import Freed
@@ -128,7 +129,7 @@ class DiagnosisPanel(QWidget):
         self.others_fold.setVisible(bool(suspects))
         self.others_fold.setChecked(False)
         for row, suspect in enumerate(suspects):
-            text = f"{suspect.words[:1].upper()}{suspect.words[1:]}"
+            text = f"{capital(suspect.words)}"
             words, times = PlainLabel(text), PlainLabel(f"{suspect.times:.1f} × better")
             words.setWordWrap(True)
             for part in (words, times):

@@ -34,7 +34,7 @@ from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
 from planner.app.canvas.marks import paint_line, paint_refining
 from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
 from planner.app.plots.colour_bar import ColourBar
-from planner.app.plots.survey_charts import DivergingBar, ResidualMap, paint_cells
+from planner.app.plots.survey_charts import ResidualMap, paint_cells
 from planner.app.spoken import Told
 from planner.estimate.result import Estimate
 from planner.plan.plan import Plan
@@ -58,7 +58,7 @@ class Mark:
 
 
 @dataclass(frozen=True, eq=False)
-class Picture:
+class HolePicture:
     """Everything a drawing paints, from the ground up.
 
     ``order`` draws the way from hole to hole, ``numbers`` their numbers where they have no
@@ -88,7 +88,7 @@ CROWD = 600
 _ROOM_FOR_TEXT = 30.0
 
 
-def paint_marks(painter: QPainter, picture: Picture, viewport: Viewport, ink: Ink) -> None:
+def paint_marks(painter: QPainter, picture: HolePicture, viewport: Viewport, ink: Ink) -> None:
     """The way between holes, places left out, rings and their texts."""
     radius = picture.hole_diameter / 2 * viewport.scale
     radius = min(max(radius, LEAST_RADIUS), MOST_RADIUS)
@@ -113,7 +113,7 @@ def paint_marks(painter: QPainter, picture: Picture, viewport: Viewport, ink: In
         _paint_text(painter, viewport.to_pixel(*here.place), text, radius + 8, ink)
 
 
-def _room(picture: Picture, viewport: Viewport) -> float:
+def _room(picture: HolePicture, viewport: Viewport) -> float:
     """Pixels between neighbouring holes, about: from the first hole to the one nearest to it."""
     places = [mark.place for mark in picture.marks]
     if len(places) < 2:
@@ -122,7 +122,7 @@ def _room(picture: Picture, viewport: Viewport) -> float:
 
 
 def _paint_way(
-    painter: QPainter, picture: Picture, viewport: Viewport, ink: Ink, radius: float
+    painter: QPainter, picture: HolePicture, viewport: Viewport, ink: Ink, radius: float
 ) -> None:
     spots = [viewport.to_pixel(*mark.place) for mark in picture.marks]
     line = pen(ink.quiet, 1.2)
@@ -188,7 +188,7 @@ def _paint_next(painter: QPainter, at: QPointF, radius: float, ink: Ink) -> None
 
 
 def _paint_texts(
-    painter: QPainter, picture: Picture, viewport: Viewport, ink: Ink, radius: float
+    painter: QPainter, picture: HolePicture, viewport: Viewport, ink: Ink, radius: float
 ) -> None:
     for mark in picture.marks:
         text = mark.text or (str(mark.hole) if picture.numbers else "")
@@ -231,7 +231,7 @@ class SurveyDrawing(FittedWidget):
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._picture: Picture | None = None
+        self._picture: HolePicture | None = None
         self._light = LightLayer()
         self.unit = LengthUnit.CM
         self.keys_used = False
@@ -240,11 +240,11 @@ class SurveyDrawing(FittedWidget):
         self.setMinimumSize(240, 240)
 
     @property
-    def picture(self) -> Picture | None:
+    def picture(self) -> HolePicture | None:
         """What is shown."""
         return self._picture
 
-    def show_picture(self, picture: Picture) -> None:
+    def show_picture(self, picture: HolePicture) -> None:
         """Show another picture; scale and place stay while the space does."""
         old = self._picture
         self._picture = picture
@@ -385,7 +385,7 @@ class SurveyDrawing(FittedWidget):
         painter.end()
 
     def _paint_ground(
-        self, painter: QPainter, picture: Picture, footprint: QPolygonF, ink: Ink
+        self, painter: QPainter, picture: HolePicture, footprint: QPolygonF, ink: Ink
     ) -> None:
         if picture.residuals is not None:
             painter.setClipPath(closed_path(footprint))
@@ -413,7 +413,7 @@ class Stage(QWidget):
         self.first = SurveyDrawing("Survey drawing")
         self.second = SurveyDrawing("Second survey drawing")
         self.light_bar = ColourBar()
-        self.residual_bar = DivergingBar()
+        self.residual_bar = ColourBar()
         self._drawings = QHBoxLayout()
         self._drawings.setContentsMargins(0, 0, 0, 0)
         self._drawings.setSpacing(theme.RHYTHM)
@@ -429,7 +429,10 @@ class Stage(QWidget):
             part.hide()
 
     def show_pictures(
-        self, first: Picture, second: Picture | None = None, unit: LengthUnit = LengthUnit.CM
+        self,
+        first: HolePicture,
+        second: HolePicture | None = None,
+        unit: LengthUnit = LengthUnit.CM,
     ) -> None:
         """Show a picture, or two beside each other; ``unit`` for lengths in what is told."""
         self.first.unit = self.second.unit = unit
@@ -440,7 +443,8 @@ class Stage(QWidget):
         if first.style is not None:
             self.light_bar.show_style(first.style)
         self.light_bar.setVisible(first.style is not None)
-        self.residual_bar.show_map(first.residuals)
+        if first.residuals is not None:
+            self.residual_bar.show_legend(first.residuals.legend)
         self.residual_bar.setVisible(first.residuals is not None)
         self._turn()
 

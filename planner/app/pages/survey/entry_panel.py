@@ -16,7 +16,6 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QHBoxLayout,
     QHeaderView,
     QLineEdit,
@@ -414,17 +413,11 @@ class ReadingTable(QTableView):
         self.desk = desk
         self.readings = ReadingModel(desk, self)
         self.setModel(self.readings)
-        self.setAccessibleName("Readings by hole")
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
+        theme.settle(self, "Readings by hole")
         self.setWordWrap(False)
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
         header = self.horizontalHeader()
-        header.setHighlightSections(False)
         header.setMinimumSectionSize(30)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         header.setSectionResizeMode(_READINGS, QHeaderView.ResizeMode.Stretch)

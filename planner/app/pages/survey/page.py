@@ -16,7 +16,6 @@ from PySide6.QtGui import (
     QShowEvent,
 )
 from PySide6.QtWidgets import (
-    QFrame,
     QHBoxLayout,
     QScrollArea,
     QStackedWidget,
@@ -33,7 +32,7 @@ from planner.app.pages.survey.calibrate_panel import CalibratePanel, Fitting
 from planner.app.pages.survey.compare_panel import ComparePanel, OverlayPanel, suspect_words
 from planner.app.pages.survey.desk import Header, Invitation, SurveyDesk
 from planner.app.pages.survey.diagnosis import Diagnosing, Doubtful
-from planner.app.pages.survey.drawing import Picture, Stage
+from planner.app.pages.survey.drawing import HolePicture, Stage
 from planner.app.pages.survey.entry_panel import EntryPanel, ReadingTable
 from planner.app.pages.survey.pictures import Answers, Underlay, UnderlayMaker
 from planner.app.pages.survey.record_panel import RecordPanel
@@ -305,7 +304,7 @@ class SurveyPage(QWidget):
         first, second = self._pictures(survey)
         self.stage.show_pictures(first, second, self.workplace.display.unit)
 
-    def _pictures(self, survey: Survey) -> tuple[Picture, Picture | None]:
+    def _pictures(self, survey: Survey) -> tuple[HolePicture, HolePicture | None]:
         plan, hole = self.desk.plan, self.desk.hole
         summary = self.answers.summary(survey)
         display = self.workplace.display.state
@@ -385,12 +384,7 @@ class SurveyPage(QWidget):
 
 
 def _scrolled(part: QWidget) -> QScrollArea:
-    area = QScrollArea()
-    area.setWidget(part)
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area = theme.scrolled(part)
     part.setContentsMargins(0, 0, theme.RHYTHM, 0)
     return area
 

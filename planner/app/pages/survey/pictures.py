@@ -18,15 +18,16 @@ from PySide6.QtCore import QObject, Signal, Slot
 from planner.app.canvas.light_layer import LightStyle
 from planner.app.display import DisplayState
 from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.app.pages.survey.drawing import Mark, Picture
+from planner.app.pages.survey.drawing import HolePicture, Mark
 from planner.app.plots.colours import Levels, levels_of, table, to_rgba
 from planner.app.plots.survey_charts import ResidualMap
 from planner.estimate.result import Estimate, EstimateOptions
+from planner.plan.edits import changed
 from planner.plan.lit import Lit, lit
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import as_surveyed, with_parts
+from planner.plan.survey_edits import as_surveyed
 from planner.survey.comparison import Pairing, ratios_by_hole
 from planner.survey.layout import grid_places, places_left_out
 from planner.survey.statistics import (
@@ -39,7 +40,7 @@ from planner.survey.statistics import (
     residuals,
     summarise,
 )
-from planner.units import COVERAGE, PPFD_UNIT
+from planner.units import COVERAGE, PPFD_UNIT, capital
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_result import SurveyFit
@@ -62,7 +63,7 @@ class Question:
     @classmethod
     def of(cls, plan: Plan, survey: Survey, cells: int) -> Question:
         """The question a survey puts to a plan."""
-        bare = with_parts(
+        bare = changed(
             survey, name="Survey", date=None, note="", warm_up_minutes=None, readings=(), grid=None
         )
         return cls(lit(plan), bare, cells, plan)
@@ -230,12 +231,12 @@ def shared_levels(estimate: FloatArray, summary: SurveySummary | None) -> Levels
     return levels_of(np.append(estimate.ravel(), usual))
 
 
-def board_picture(plan: Plan, survey: Survey, hole: int) -> Picture:
+def board_picture(plan: Plan, survey: Survey, hole: int) -> HolePicture:
     """The board as it is laid out: holes in visiting order, places left out crossed."""
     points = survey.points
     left_out = places_left_out(survey, plan.space.footprint)
     read = {reading.hole for reading in survey.readings}
-    return Picture(
+    return HolePicture(
         plan=plan,
         marks=tuple(
             Mark(k, place, colour=_TAKEN if k in read else None)
@@ -261,12 +262,12 @@ def reading_picture(
     summary: SurveySummary | None,
     hole: int,
     display: DisplayState,
-) -> Picture:
+) -> HolePicture:
     """Holes coloured by what was read there; the next one highlighted."""
     levels = shared_levels(np.zeros(1), summary)
     read = set() if summary is None else {one.hole for one in summary.holes}
     said = f"hole {hole} comes next" if hole not in read else f"hole {hole} is at hand"
-    return Picture(
+    return HolePicture(
         plan=plan,
         marks=_marks(survey, summary, levels, display.colour_map),
         order=not read,
@@ -285,12 +286,12 @@ def overlay_pictures(
     view: View,
     hole: int,
     display: DisplayState,
-) -> tuple[Picture, Picture | None]:
+) -> tuple[HolePicture, HolePicture | None]:
     """The estimate with the readings on it as a view wants it, and a second drawing or None."""
     estimate = underlay.estimate
     levels = shared_levels(estimate.ppfd, summary)
     style = LightStyle(levels, display.colour_map, contours=display.contours)
-    whole = Picture(
+    whole = HolePicture(
         plan=estimate.plan,
         marks=_marks(survey, summary, levels, display.colour_map),
         estimate=estimate,
@@ -322,7 +323,7 @@ def residual_map(found: Residuals, view: View) -> ResidualMap:
     )
 
 
-def residual_picture(whole: Picture, shown: ResidualMap, caption: str) -> Picture:
+def residual_picture(whole: HolePicture, shown: ResidualMap, caption: str) -> HolePicture:
     """A picture with residuals as its ground and their values at the holes."""
     texts = [shown.text(value) for value in shown.values.tolist()]
     places = [(float(x), float(y)) for x, y in shown.points]
@@ -332,7 +333,7 @@ def residual_picture(whole: Picture, shown: ResidualMap, caption: str) -> Pictur
         old = by_place.get((round(place[0], 4), round(place[1], 4)))
         if old is not None:
             marks.append(replace(old, text=text, colour=None))
-    caption = f"{caption[:1].upper()}{caption[1:]}"
+    caption = f"{capital(caption)}"
     return replace(
         whole,
         marks=tuple(marks),
@@ -344,7 +345,7 @@ def residual_picture(whole: Picture, shown: ResidualMap, caption: str) -> Pictur
     )
 
 
-def _alone(whole: Picture, survey: Survey, levels: Levels) -> Picture:
+def _alone(whole: HolePicture, survey: Survey, levels: Levels) -> HolePicture:
     estimate = whole.estimate
     if estimate is None or whole.style is None:
         return whole
@@ -363,12 +364,12 @@ def _alone(whole: Picture, survey: Survey, levels: Levels) -> Picture:
     )
 
 
-def comparison_picture(plan: Plan, first: Survey, second: Survey, pair: Pairing) -> Picture:
+def comparison_picture(plan: Plan, first: Survey, second: Survey, pair: Pairing) -> HolePicture:
     """First over second at each hole both have, grey where one hole cannot tell them apart."""
     rows = np.array(ratios_by_hole(first, second), dtype=np.float64).reshape(-1, 3)
     band = np.full(len(rows), pair.ratio * COVERAGE * _single_ratio(first, second, pair))
     shown = ResidualMap(rows[:, :2], rows[:, 2], band, 1.0, "", "ratio")
-    whole = Picture(
+    whole = HolePicture(
         plan=plan,
         marks=tuple(Mark(k, place) for k, place in enumerate(first.points, start=1)),
         hole_diameter=_diameter(first),
@@ -385,10 +386,10 @@ def _single_ratio(first: Survey, second: Survey, pair: Pairing) -> float:
     return math.hypot(noise, gain_standard(first.meter), gain_standard(second.meter))
 
 
-def fit_pictures(plan: Plan, fit: SurveyFit, dead_band: float) -> tuple[Picture, Picture]:
+def fit_pictures(plan: Plan, fit: SurveyFit, dead_band: float) -> tuple[HolePicture, HolePicture]:
     """Measured over predicted before and after a calibration, on one scale."""
     points = np.asarray(fit.points)
-    whole = Picture(
+    whole = HolePicture(
         plan=plan,
         marks=tuple(Mark(k, (float(x), float(y))) for k, (x, y) in enumerate(points, start=1)),
     )
@@ -408,7 +409,9 @@ def fit_pictures(plan: Plan, fit: SurveyFit, dead_band: float) -> tuple[Picture,
     return made[0], made[1]
 
 
-def refining(shown: tuple[Picture, Picture | None], busy: bool) -> tuple[Picture, Picture | None]:
+def refining(
+    shown: tuple[HolePicture, HolePicture | None], busy: bool
+) -> tuple[HolePicture, HolePicture | None]:
     """The same pictures, marked while a better estimate is on its way."""
     first, second = shown
     return (replace(first, refining=True), second) if busy else shown

@@ -15,6 +15,7 @@ from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardCh
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.language import inside
 from planner.metrics.spectra import lux_per_umol
+from planner.plan.dials import dial
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quantity_of
@@ -96,7 +97,7 @@ class RecordPanel(FieldPanel):
         )
         self.output = self._left_out("Lamp output", PERCENT, "output_percent", self._plan_output)
         self.hanging_line = self._left_out(
-            "Hanging height", HANGING_HEIGHT, "hanging_height", self._plan_height
+            dial("height").label, HANGING_HEIGHT, "hanging_height", self._plan_height
         )
         self.made_of = BoardChoice()
         self.made_row = self.add_row("Board", self.made_of, ABOUT_BOARD)

@@ -28,7 +28,7 @@ from planner.app.fields.panel import Workplace
 from planner.app.jobs import Lane
 from planner.app.pages.survey import table_source
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.app.pages.survey.drawing import Picture, SurveyDrawing
+from planner.app.pages.survey.drawing import HolePicture, SurveyDrawing
 from planner.app.pages.survey.pictures import reading_picture
 from planner.app.pages.survey.table_source import (
     Choice,
@@ -334,7 +334,7 @@ class TableDialog(QDialog):
             self.outcome.setText(" ".join(told))
             self.alert.say("")
         else:
-            self.drawing.show_picture(Picture(plan=plan, caption="No readings to draw yet"))
+            self.drawing.show_picture(HolePicture(plan=plan, caption="No readings to draw yet"))
             self.outcome.setText("" if choice.wanted else "This sheet is not taken.")
             self.alert.say(found)
         other = next((pair for pair in faults if pair[0] is not choice), None)

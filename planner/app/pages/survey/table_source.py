@@ -25,7 +25,7 @@ from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.survey import Reading, Survey
-from planner.plan.survey_edits import add_survey, free_key, with_parts
+from planner.plan.survey_edits import add_survey, free_key
 from planner.survey.layout import closest_pair, copied
 from planner.survey.table_cells import (
     MAX_BYTES,
@@ -189,11 +189,11 @@ def imported(choice: Choice, plan: Plan, lux_per_umol: float | None) -> Imported
         new = onto_holes(table, board.points, grid=board.grid, tolerance=tolerance)
         if board.readings:  # whose clock began at another moment
             new = tuple(reading.model_copy(update={"at": None}) for reading in new)
-        survey = with_parts(board, readings=(*board.readings, *new))
+        survey = changed(board, readings=(*board.readings, *new))
         return Imported(survey, new, table.left_out)
     if table.numbered and board is not None:
         new = onto_holes(table, board.points, grid=board.grid, tolerance=_NEAREST_M)
-        survey = with_parts(
+        survey = changed(
             copied(plan, board), name=choice.name, lining=None, lux_per_umol=lux, readings=new
         )
         told = f"Board and conditions are those of '{board.name}', but for what is on the walls."

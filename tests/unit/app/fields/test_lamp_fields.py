@@ -71,7 +71,7 @@ def test_what_it_gives_follows_the_output(
     qtbot: QtBot, workplace: Workplace, panel: LampFields
 ) -> None:
     enter(qtbot, panel.output_field, "50")
-    assert panel.facts.text().startswith("At 50 % it gives 100 µmol/s from 50 W;")
+    assert panel.facts.text().startswith("At 50 % it gives 100 µmol s⁻¹ from 50 W;")
 
 
 def test_a_lamp_outside_is_refused_beside_x(

@@ -9,8 +9,9 @@ from pytestqt.qtbot import QtBot
 
 from planner.app import theme
 from planner.app.canvas.ink import Ink
+from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import unresolved_colour
-from planner.app.plots.survey_charts import DivergingBar, ResidualMap, nearest, residual_colours
+from planner.app.plots.survey_charts import ResidualMap, nearest, residual_colours
 
 
 @pytest.fixture(params=[False, True], ids=["light", "dark"])
@@ -58,9 +59,15 @@ def test_values_are_written_with_their_sign() -> None:
 
 
 def test_the_bar_says_what_it_shows(qtbot: QtBot) -> None:
-    bar = DivergingBar()
+    bar = ColourBar()
     qtbot.addWidget(bar)
-    bar.show_map(ResidualMap(np.zeros((1, 2)), np.array([30.0]), np.ones(1), 0.0, "µmol m⁻² s⁻¹"))
+    residuals = ResidualMap(np.zeros((1, 2)), np.array([30.0]), np.ones(1), 0.0, "µmol m⁻² s⁻¹")
+    bar.show_legend(residuals.legend)
     assert "-30" in bar.accessibleDescription()
     assert "grey" in bar.accessibleDescription()
+    # Round numbers with their signs, as on every bar; the middle is nothing.
+    bar.resize(bar.sizeHint().width(), 400)
+    assert [bar.legend.text(value) for value in bar.ticks()] == [
+        "−30", "−20", "−10", "0", "+10", "+20", "+30",
+    ]  # fmt: skip
     assert not bar.grab().isNull()

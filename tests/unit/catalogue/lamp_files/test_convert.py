@@ -56,7 +56,7 @@ def test_photons_from_lumens() -> None:
     # 70 lm per µmol/s is about what a white lamp gives: π × 1000 lm / 70 = 44.88 µmol/s.
     model = to_lamp_model(sample("lm63-2019.ies"), key="a", lumens_per_umol=70)
     assert model.ppf == pytest.approx(44.88, rel=0.003)
-    assert "computed from its 3134 lm with 70 lm per µmol/s" in model.note
+    assert "computed from its 3134 lm with 70 lm per µmol s⁻¹" in model.note
 
 
 def test_a_quarter_turn() -> None:
@@ -118,7 +118,7 @@ def test_a_very_fine_table_is_thinned_and_keeps_its_beam() -> None:
         (math.nan, None, None, "nan is not possible for a photon flux"),
         (10, None, -1, "-1 is not possible for input watts"),
         (None, 0, None, "a number above 0 is expected"),
-        (500, None, None, r"500 µmol/s from 40 W would be 12.5 µmol/J"),
+        (500, None, None, r"500 µmol s⁻¹ from 40 W would be 12.5 µmol J⁻¹"),
     ],
 )
 def test_impossible_lamps_are_refused_in_a_sentence(

@@ -19,8 +19,8 @@ from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.map_sheet import best_columns
 from planner.app.pages.side.worth_form import CuttingDrawing
 from planner.app.plots.chart import Chart
+from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import (
-    DifferenceBar,
     DifferenceStyle,
     diverging,
     picture,
@@ -28,7 +28,7 @@ from planner.app.plots.difference import (
     unresolved_colour,
 )
 from planner.app.plots.option_charts import RankingPlot, RankLine
-from planner.app.plots.sweep_map import Contour, MapAxis, SweepCells, SweepMap
+from planner.app.plots.sweep_map import MapAxis, SweepCells, SweepMap, WishLine
 from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
 from planner.app.theme import palette
 from planner.estimate.compare import Origin, Side, against
@@ -76,9 +76,9 @@ def test_the_reach_is_round(largest: float, reach: float) -> None:
 
 
 def test_the_bar_says_what_its_colours_mean(qtbot: QtBot) -> None:
-    bar = DifferenceBar()
+    bar = ColourBar()
     qtbot.addWidget(bar)
-    bar.show_style(DifferenceStyle(40.0, ("% more", "or less")))
+    bar.show_legend(DifferenceStyle(40.0, ("% more", "or less")).legend)
     assert "40 less to 40 more" in bar.accessibleDescription()
     assert "too small" in bar.accessibleDescription()
     bar.resize(90, 240)
@@ -169,7 +169,7 @@ def test_a_box_through_the_canopy_is_no_difference_on_a_card(qtbot: QtBot) -> No
     qtbot.addWidget(card)
     card.resize(300, 300)
     card.show_side(Side("Two", Origin.VARIANT, option.plan, estimate=option), (0.0, 0.0, 0.6, 0.5))
-    card.show_against(against(option, base), DifferenceStyle(60.0, ("", ""), hides=False), 0.0)
+    card.show_against(against(option, base), DifferenceStyle(60.0, ("", "")), 0.0)
     shown = card.grab().toImage()
     paper = shown.pixelColor(*card.viewport().to_pixel(-0.02, 0.25).toPoint().toTuple())
     at = {x: card.viewport().to_pixel(x, 0.4).toPoint().toTuple() for x in (0.45, 0.3)}
@@ -203,7 +203,7 @@ def heights_and_shares() -> SweepCells:
         values=values,
         numbers=tuple("" if np.isnan(v) else f"{v:.0f}" for v in values.ravel()),
         words=tuple(f"point {k}" for k in range(12)),
-        contours=(Contour(values, 15.0, "at least 15"),),
+        contours=(WishLine(values, 15.0, "at least 15"),),
         kept=values >= 15,
         figure="Mean",
     )

@@ -10,9 +10,9 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from planner.app.pages.survey.pictures import Answers, Question, UnderlayMaker
+from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey, SurveyGrid
-from planner.plan.survey_edits import with_parts
 from planner.survey.layout import holes
 from tests.e2e.shell import made_up_light, small_plan
 from tests.unit.app.pages.survey.surveying import expecting, invented
@@ -51,15 +51,15 @@ def test_a_large_one_is_summed_up_aside(qtbot: QtBot, answers: Answers) -> None:
     summary = answers.summary(survey)
     assert summary is not None
     assert summary.mean == pytest.approx(100)
-    newer = with_parts(survey, readings=survey.readings[:-1])
+    newer = changed(survey, readings=survey.readings[:-1])
     assert answers.summary(newer) is summary, "the last known one until the new one comes"
 
 
 def test_readings_and_names_ask_for_no_new_light() -> None:
     plan, survey = small_plan(), invented(small_plan())
-    other = with_parts(survey, readings=(), name="Other", note="n", warm_up_minutes=20.0)
+    other = changed(survey, readings=(), name="Other", note="n", warm_up_minutes=20.0)
     assert Question.of(plan, survey, 24) == Question.of(plan, other, 24)
-    dim = with_parts(survey, output_percent=50.0)
+    dim = changed(survey, output_percent=50.0)
     assert Question.of(plan, survey, 24) != Question.of(plan, dim, 24)
     assert Question.of(plan, survey, 24) != Question.of(plan, survey, 48)
 
@@ -77,7 +77,7 @@ def test_an_answer_to_an_older_question_is_dropped(
     answers = Answers(UnderlayMaker(slow, expecting))
     plan, survey = small_plan(), invented(small_plan())
     assert answers.underlay(plan, survey, 8) is None
-    dim = with_parts(survey, output_percent=50.0)
+    dim = changed(survey, output_percent=50.0)
     with qtbot.waitSignal(answers.ready, timeout=5000):
         assert answers.underlay(plan, dim, 8) is None
         gate.set()

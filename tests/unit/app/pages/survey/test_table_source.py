@@ -10,7 +10,8 @@ import pytest
 
 from planner.app.pages.survey import table_source
 from planner.app.pages.survey.table_source import Choice, source_of_file, source_of_text
-from planner.plan.survey_edits import add_survey, with_parts
+from planner.plan.edits import changed
+from planner.plan.survey_edits import add_survey
 from planner.survey.table_guess import TableKind
 from planner.survey.table_headings import Role, TableLight
 from planner.units import PPFD_UNIT
@@ -81,7 +82,7 @@ def test_each_column_has_its_unit_and_a_picture_one_for_all() -> None:
     choice = choice_of("hole,ppfd,again\n1,200,14\n2,210,14.7")
     guess = table_source.with_column(choice.guess, 2, Role.VALUE, TableLight.KILOLUX)
     plan = small_plan()
-    plan = add_survey(plan, with_parts(invented(plan), readings=()))
+    plan = add_survey(plan, changed(invented(plan), readings=()))
     found = table_source.imported(replace(choice, guess=guess, onto="survey-1"), plan, 70.0)
     # 14 klx over 70 lx to the µmol: 200; 14.7: 210.
     assert [r.value for r in found.readings] == pytest.approx([200, 200, 210, 210])
