@@ -16527,6 +16527,19 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.light.chains</name>
+<message>
+<source>nij,jk-&gt;ink</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>kij,kj-&gt;ki</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
 <name>planner.light.emission</name>
 <message>
 <source>ignore</source>
@@ -16611,16 +16624,6 @@ nicht klar</translation>
 <context>
 <name>planner.light.images</name>
 <message>
-<source>nij,jk-&gt;ink</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>kij,kj-&gt;ki</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>nij,jn-&gt;in</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -16645,6 +16648,19 @@ nicht klar</translation>
 </message>
 <message>
 <source>kin,in-&gt;kn</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
+<name>planner.light.narrow</name>
+<message>
+<source>ie,ien-&gt;en</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>in,ien-&gt;en</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
