@@ -15,6 +15,7 @@ from PySide6.QtGui import (
     QGuiApplication,
     QIcon,
     QKeySequence,
+    QPalette,
     QShortcut,
     QTextCursor,
 )
@@ -24,13 +25,13 @@ from PySide6.QtWidgets import (
     QLabel,
     QTabWidget,
     QTextBrowser,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
 from planner import __version__
 from planner.app import theme
+from planner.app.fields.form import QuietButton
 from planner.catalogue.library import caution_notes
 from planner.folders import resource_path
 from planner.language import page
@@ -67,16 +68,15 @@ def app_icon() -> QIcon:
         return QIcon()
 
 
-class NewsLine(QToolButton):
+class NewsLine(QuietButton):
     """One quiet line at the foot of the window: this version is new, and where that is told.
 
     It goes when it is followed, and does not come again.
     """
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setAutoRaise(True)
-        self.setText(f"This is version {__version__}: what is new")
+        words = f"This is version {__version__}: what is new"
+        super().__init__(words, QPalette.ColorRole.Link, underlined=True, parent=parent)
         self.setAccessibleName(self.text())
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.clicked.connect(self.hide)
@@ -204,7 +204,7 @@ class HelpWindow(QDialog):
         QShortcut(QKeySequence(QKeySequence.StandardKey.Close), self, self.close)
 
     def sizeHint(self) -> QSize:
-        return QSize(96 * theme.RHYTHM, 84 * theme.RHYTHM)
+        return QSize(114 * theme.RHYTHM, 84 * theme.RHYTHM)
 
     def show_cautions(self, plan: Plan, unit: LengthUnit) -> None:
         """Bring the cautions to the front, those for just this plan first."""

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QRectF, QSize, Qt, Slot
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QPen, QShortcut
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 WIDTH: Final = 42 * theme.RHYTHM
 """Of the note: some ten words a line, and narrower than any part it could hide whole."""
+
+FOLLOW_MS: Final = 150
 
 
 @dataclass(frozen=True)
@@ -108,6 +110,9 @@ class Tour(QFrame):
         self._arrange()
         self._esc = QShortcut(QKeySequence(Qt.Key.Key_Escape), window, self.leave)
         self._esc.setEnabled(False)
+        # A part moves when the window does, a fold opens or another page comes: no one event says.
+        self._follow = QTimer(self, interval=FOLLOW_MS)
+        self._follow.timeout.connect(self._place)
         self.back_button.clicked.connect(lambda: self._go(self.at - 1))
         self.next_button.clicked.connect(lambda: self._go(self.at + 1))
         self.leave_button.clicked.connect(self.leave)
@@ -136,8 +141,7 @@ class Tour(QFrame):
         """Start at the first step, on the sketch."""
         self._window.settings.keep(tour_seen=True)
         self._window.page.welcome.hide()
-        self._window.pages.go("sketch")
-        self._window.installEventFilter(self)
+        self._follow.start()
         self._esc.setEnabled(True)
         self._go(0)
 
@@ -145,7 +149,7 @@ class Tour(QFrame):
     def leave(self) -> None:
         """Put the tour away; the keyboard goes back to the drawing."""
         self._esc.setEnabled(False)
-        self._window.removeEventFilter(self)
+        self._follow.stop()
         had = self.isAncestorOf(self._window.focusWidget())
         self.hide()
         self._frame.hide()
@@ -157,6 +161,7 @@ class Tour(QFrame):
             self.leave()
             return
         self.at = to
+        self._window.pages.go("sketch")
         step = STEPS[to]
         selected = step.selected or Place()
         if selected.fits(self._window.document.plan):
@@ -171,7 +176,6 @@ class Tour(QFrame):
         self.next_button.setAccessibleDescription(step.sentence)
         self.back_button.setEnabled(to > 0)
         self.show()
-        self._frame.show()
         self._place()
         self.next_button.setFocus(Qt.FocusReason.OtherFocusReason)
 
@@ -179,16 +183,12 @@ class Tour(QFrame):
         """Lay the frame around what is shown, and the note beside it where there is most room."""
         shown, whole = STEPS[self.at].shown(self._window), self._window.rect()
         there = QRect(shown.mapTo(self._window, QPoint(0, 0)), shown.size())
+        self._frame.setVisible(shown.isVisible())
         self._frame.setGeometry(there.adjusted(-4, -4, 4, 4) & whole)
         self.adjustSize()
         self.move(_beside(there, self.size(), whole))
         self._frame.raise_()
         self.raise_()
-
-    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
-        if event.type() in {QEvent.Type.Resize, QEvent.Type.LayoutRequest} and self.isVisible():
-            self._place()
-        return False
 
 
 def _beside(there: QRect, size: QSize, whole: QRect) -> QPoint:
