@@ -56,6 +56,10 @@ _MOST_JUMPS: Final = 6
 """Light may jump at the face of a lamp, and under and over an obstacle: metres to both sides at
 which there are two more levels, and at how many such heights."""
 
+_NEAREST: Final = 0.02
+"""Metres; nearer below the face of a lamp the light is told that is there. Closer by, a cell is
+wide beside its distance from the lamp."""
+
 _LESS: Final = 16
 """By so much the photons of wrinkled mirrors are fewer on each level than on the map, whose work
 would otherwise come with each of them."""
@@ -202,12 +206,16 @@ def _direct(found: Solved, strip: _Strip, height: float, step: Callable[[], None
     grid = strip.at(height)
     if grid is None:
         return np.full(strip.cells, np.nan)
-    total = np.zeros(len(grid.inside))
+    total = strip.row(grid, np.zeros(len(grid.inside)))
     prism, shade = found.geometry.surfaces.prism, found.share.shade
     for lamp, flux in zip(found.scene.lamps, found.scene.fluxes, strict=True):
         step()
-        total += flux * direct_on_cells(grid, prism, lamp.source(), shade, step)
-    return strip.row(grid, total)
+        near = lamp.centre[2] - _NEAREST
+        there = strip.at(near) if near < height < lamp.centre[2] else grid
+        if there is not None:
+            found_there = direct_on_cells(there, prism, lamp.source(), shade, step)
+            total += flux * np.nan_to_num(strip.row(there, found_there))
+    return total
 
 
 def _gathered_on(found: Solved, low: float, high: float) -> FloatArray:

@@ -132,6 +132,17 @@ def test_a_white_room_is_as_bright_at_every_height() -> None:
     assert found.at(0.3, 0.1) == pytest.approx(even + direct, rel=0.01)
 
 
+def test_right_under_a_bar_there_is_no_more_light_than_it_gives() -> None:
+    # A level of the slice lies 4 mm below the face of a bar that is far narrower than a cell; the
+    # slice is thick enough for all of the bar, and no more than its 100 µmol/s can cross it.
+    what = plan(box(1.0, 0.8), 2.0, [lamp((0.5, 0.4), 1.4935, body=panel(0.3, 0.02))])
+    found = light_in_slice(what, "y", 0.4, EstimateOptions(cells=(16, 4)))
+    below = heights(found) < 1.4935
+    assert heights(found)[below][-1] == pytest.approx(1.4896, abs=1e-4)
+    flux = float(found.light.values[below][-1].sum()) * (1.0 / 16) * 0.2
+    assert 85 < flux < 102
+
+
 def test_a_shelf_keeps_light_from_what_is_under_it() -> None:
     shelf = Obstacle(
         name="Shelf", x=0.3, y=0.5, underside=0.8, length=0.6, width=1.0, thickness=0.02
