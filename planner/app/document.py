@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Final
+from typing import Final, cast
 
 from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
@@ -46,7 +46,15 @@ class _Step(QUndoCommand):
         self.setText(other.text())
         if self._after == self._before:
             self.setObsolete(True)
+        other.let_go()
         return True
+
+    def let_go(self) -> None:
+        """Hold no plan any more: Qt has done with this step, but its Python half is never freed.
+
+        PySide 6.11 keeps the wrapper of a command that was merged, or undone and pushed over.
+        """
+        del self._before, self._after
 
 
 class Document(QObject):
@@ -112,7 +120,11 @@ class Document(QObject):
             return
         key = None if merge_key is None else f"{merge_key}#{self._gesture}"
         self._moving = key is not None
-        self.undo_stack.push(_Step(self, self._plan, plan, label, key))
+        stack = self.undo_stack
+        over = [stack.command(k) for k in range(stack.index(), stack.count())]
+        stack.push(_Step(self, self._plan, plan, label, key))
+        for step in over:
+            cast("_Step", step).let_go()
         if not self._moving:
             self.settled.emit()
 

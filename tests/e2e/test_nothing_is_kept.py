@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.main_window import MainWindow
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
 from tests.e2e.shell import make_window
 
 pytestmark = pytest.mark.gui
@@ -61,3 +62,32 @@ def test_edits_on_every_page_leave_no_objects_behind(qtbot: QtBot) -> None:
     # are kept on purpose, up to so many bytes, and come more slowly than that.
     grown = {kind: count - before[kind] for kind, count in after.items()}
     assert {kind: more for kind, more in grown.items() if more > 5 * ROUND} == {}
+
+
+def plans() -> int:
+    gc.collect()
+    return sum(type(one) is Plan for one in gc.get_objects())
+
+
+def test_a_drag_leaves_none_of_its_plans_behind(qtbot: QtBot) -> None:
+    window, _ = make_window(qtbot)
+    document = window.document
+    before = plans()
+    for step in range(60):
+        moved = edits.change_lamp(document.plan, 0, x=0.4 + 0.001 * step)
+        document.apply(moved, "Move lamp", "drag")
+        del moved
+    document.end_gesture()
+    QApplication.processEvents()
+    # The plan as it is and as it was; what is shown beside it may hold one or two more.
+    assert plans() - before < 12
+    for step in range(40):
+        document.undo_stack.undo()
+        document.apply(edits.change_lamp(document.plan, 0, y=0.4 + 0.001 * step), "Move lamp")
+    QApplication.processEvents()
+    assert plans() - before < 12
+    assert document.undo_stack.count() == 1
+    document.undo_stack.undo()
+    document.undo_stack.redo()
+    document.undo_stack.undo()
+    assert document.plan.lamps[0].x == 0.5
