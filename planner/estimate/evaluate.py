@@ -82,12 +82,19 @@ class Cache:
         return piece
 
 
+_OBJECT = 128
+"""Bytes an object takes beside what it holds, about; rooms of many boxes hold thousands."""
+
+
 def _size(piece: object) -> int:
-    """Bytes of the arrays a piece holds."""
+    """Bytes a piece holds, about: arrays, and what holds them."""
     if isinstance(piece, np.ndarray):
-        return int(piece.nbytes)
-    parts = vars(piece).values() if hasattr(piece, "__dict__") else ()
-    return sum(_size(part) for part in parts)
+        return int(piece.nbytes) + _OBJECT
+    if isinstance(piece, tuple | list):
+        return _OBJECT + sum(_size(part) for part in piece)
+    if hasattr(piece, "__dict__"):
+        return _OBJECT + sum(_size(part) for part in vars(piece).values())
+    return 0
 
 
 def evaluate(

@@ -15,6 +15,8 @@ import time
 from collections.abc import Callable
 
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
+# As ``planner.__main__`` has it, which is not run here.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 from PySide6.QtCore import QEvent, QEventLoop, QObject, QPointF, Qt
 from PySide6.QtGui import QMouseEvent

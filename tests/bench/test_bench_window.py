@@ -198,6 +198,7 @@ def start_once(compiled: Path) -> tuple[float, float, float]:
         env={
             **{key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"},
             "QT_QPA_PLATFORM": "offscreen",
+            "OPENBLAS_NUM_THREADS": "1",
             "PYTHONPYCACHEPREFIX": str(compiled),
         },
     )

@@ -259,3 +259,14 @@ def test_lamp_level_with_the_ceiling_is_not_lost() -> None:
     what = plan(box(1.0, 1.0), 1.0, [lamp((0.5, 0.5), 1.0, body=panel(0.2, 0.2))])
     just_below = plan(box(1.0, 1.0), 1.0, [lamp((0.5, 0.5), 0.999, body=panel(0.2, 0.2))])
     np.testing.assert_allclose(light(what).ppfd, light(just_below).ppfd, rtol=5e-3)
+
+
+def test_a_cache_counts_what_lists_hold_too() -> None:
+    # Rooms of many boxes hold small arrays in tuples: 8 kB each, and no more than 50 kB at once.
+    cache = Cache(limit=50_000)
+    for key in range(40):
+        cache.get(key, lambda: (np.zeros(500), [np.zeros(500)]))
+    made: list[int] = []
+    for key in range(40):
+        cache.get(key, lambda key=key: made.append(key))  # type: ignore[misc]
+    assert 34 <= len(made) < 40
