@@ -78,13 +78,14 @@ def lamp_light(
     step()
     given = float(patches @ mirrors.specular[surfaces.patch_facet])
     image_flux = float(images @ cell_area) if closed else None
-    flux, scale = _reconciled(surfaces, mirrored, given, mirrors, image_flux, faint)
-    cells += images + scale * faint / float(cell_area.sum())
+    faint_flux = float(faint @ cell_area)
+    flux, scale = _reconciled(surfaces, mirrored, given, mirrors, image_flux, faint_flux)
+    cells += images + scale * faint
     by_glints = mirrored.glint_variance * (scale / gather_grid.inside_area) ** 2
     variance += float(by_glints.mean())
     # What is taken as even varies at most as the images that were computed do.
     uneven = float(images.std()) / max(float(images.mean()), 1e-300)
-    variance += (scale * faint / float(cell_area.sum()) * uneven) ** 2
+    variance += (scale * float(faint.mean()) * uneven) ** 2
     if mirrors.any_wrinkled:
         spread = mirrored.glints / gather_grid.inside_area
         if gather_grid is not grid:
@@ -104,11 +105,11 @@ def by_mirrors(
     seed: int,
     effort: Effort,
     step: Callable[[], None],
-) -> tuple[MirrorLight, FloatArray, float, float]:
+) -> tuple[MirrorLight, FloatArray, FloatArray, float]:
     """What mirrors do with the light of a unit lamp, on the cells of ``geometry.grid``.
 
-    By photons; flux density of the images computed (C,); flux on the whole plane of those that
-    are too faint to be; and the variance, mean over cells, that chance leaves in images.
+    By photons; flux density of the images computed (C,), and of those that are too faint to be
+    (C,); and the variance, mean over cells, that chance leaves in images.
     """
     count = effort.spread_photons if mirrors.any_wrinkled else effort.photons
     rows, columns = geometry.grid.area.shape
@@ -123,7 +124,7 @@ def by_mirrors(
         effort.cutoff,
         step,
     )
-    images, faint, variance = light_of_images(
+    images, faint, variance, computed = light_of_images(
         geometry.surfaces,
         geometry.grid,
         geometry.coarse_grid,
@@ -137,7 +138,38 @@ def by_mirrors(
         effort.passed,
         step,
     )
-    return mirrored, images, faint, variance
+    return mirrored, images, _of_faint(geometry, mirrored, faint, computed), variance
+
+
+_EVEN = 0.01
+"""Share of the images' light up to which what the faint bring is taken as spread evenly."""
+
+
+def _of_faint(
+    geometry: Geometry, mirrored: MirrorLight, faint: float, computed: IntArray | None
+) -> FloatArray:
+    """Flux density on the cells (C,) from images that are not computed, ``faint`` in all.
+
+    Where obstacles or bands show them in part they lie as their photons fell, without most of
+    the chance in that; elsewhere, and where they are few, evenly.
+    """
+    grid, coarse = geometry.grid, geometry.gather_grid
+    if computed is None or faint <= _EVEN * mirrored.images.total:
+        return np.full(len(grid.inside), faint / float(grid.inside_area.sum()))
+    landings = mirrored.landings
+    rest = np.flatnonzero(~np.isin(landings.image, computed))
+    size = len(coarse.inside)
+    part = rest % _PARTS * size + landings.cell[rest]
+    found = totals(part, landings.flux[rest], _PARTS * size).reshape(_PARTS, size)
+    density, _ = coarse.smoothed(found / coarse.inside_area)
+    if coarse is not grid:
+        density = grid.resampled(coarse, density)
+    brought = float(density @ grid.inside_area)
+    return density * (faint / brought if brought > 0 else 0.0)
+
+
+_PARTS = 6
+"""Parts of the photons whose differences tell how far chance goes."""
 
 
 def _reconciled(

@@ -279,7 +279,7 @@ def _mirrored(
             geometry, lamp.source(), mirrors, found.options.seed, share, step
         )
         scale = found.light_of(lamp).scale
-        total += flux * (images + scale * faint / float(coarse.inside_area.sum()))
+        total += flux * (images + scale * faint)
         total += flux * scale * mirrored.glints / grid.inside_area
         variance += (flux * scale / grid.inside_area) ** 2 * mirrored.glint_variance
     return total, variance

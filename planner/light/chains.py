@@ -59,9 +59,25 @@ class Images:
         return met[:, :planes]
 
 
+@dataclass(frozen=True)
+class Landings:
+    """Where photons reached the map by way of flat mirrors.
+
+    Of each, the image (n,) it shows, as numbered among ``Images`` or beyond their number if left
+    out, the cell (n,) and the flux (n,).
+    """
+
+    image: IntArray
+    cell: IntArray
+    flux: FloatArray
+
+
 NO_IMAGES = Images(
     np.zeros((0, 3, 3)), np.zeros((0, 3)), np.zeros((0, 0), dtype=np.int16), np.zeros(0), 0.0
 )
+
+
+NO_LANDINGS = Landings(np.empty(0, dtype=np.intp), np.empty(0, dtype=np.intp), np.zeros(0))
 
 
 def distinct_images(
@@ -71,22 +87,25 @@ def distinct_images(
     chains: npt.NDArray[np.int16],
     ray: IntArray,
     length: npt.NDArray[np.int16],
-) -> Images:
-    """Distinct images among photon arrivals on the map, strongest first.
+) -> tuple[Images, IntArray]:
+    """Distinct images among photon arrivals on the map, strongest first, and whose each is (n,).
 
     ``seen`` (3, n) is where each arrival sees the lamp's marked point, which tells images
     apart; ``weight`` (n,) its flux; ``chains`` (N, longest) the planes every photon met,
     ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
     """
     if weight.size == 0:
-        return NO_IMAGES
+        return NO_IMAGES, np.empty(0, dtype=np.intp)
     # Three rounded coordinates mixed into one number (odd multipliers, wrapping): sorting
     # one column is several times faster than sorting three.
     rounded = np.rint(seen * 1e5).astype(np.int64)
     mixed = (rounded * _MIX[:, None]).sum(axis=0)
     _, first, which = np.unique(mixed, return_index=True, return_inverse=True)
     flux = totals(which.ravel(), weight, len(first))
-    order = np.argsort(-flux)[:_MOST_TRIED]
+    order = np.argsort(-flux)
+    rank = np.empty(len(order), dtype=np.intp)
+    rank[order] = np.arange(len(order))
+    order = order[:_MOST_TRIED]
     depth = length[first[order]]
     planes = chains[ray[first[order]], : int(depth.max())]
     planes = np.where(np.arange(planes.shape[1]) < depth[:, None], planes, np.int16(-1))
@@ -99,4 +118,5 @@ def distinct_images(
         linear[deep] = mirror_linear[plane] @ linear[deep]
         turned = np.einsum("kij,kj->ki", mirror_linear[plane], shift[deep])
         shift[deep] = turned + mirror_shift[plane]
-    return Images(linear, shift, planes, flux[order], float(flux.sum()))
+    images = Images(linear, shift, planes, flux[order], float(flux.sum()))
+    return images, rank[which.ravel()]

@@ -52,10 +52,11 @@ def light_of_images(
     edges: int,
     most_passed: int,
     step: Callable[[], None],
-) -> tuple[FloatArray, float, float]:
+) -> tuple[FloatArray, float, float, IntArray | None]:
     """Flux density on the cells (C,) from the images of a unit lamp, and the faint rest.
 
-    And the variance, mean over the cells, that chance leaves in images seen in part.
+    And the variance, mean over the cells, that chance leaves in images seen in part; and the
+    images that were computed, None where all are seen whole from everywhere.
 
     ``photons`` is how many found the images. Those due too few of them (by their exact light on
     the ``coarse`` grid, which does not depend on chance) are not computed; the second value is
@@ -63,11 +64,11 @@ def light_of_images(
     relative error allowed to the quadrature over each image, ``edges`` the fewest points
     along a side of a bright image that mirrors show in part only. ``most_passed`` bounds the
     mirrors passed in all by images that must be followed line by line: near-perfect mirrors
-    face to face have tens of thousands of images, each of them faint and even. ``step`` is
+    face to face have tens of thousands of images, each of them faint. ``step`` is
     called often and may raise to stop.
     """
     if not len(images):
-        return np.zeros(len(grid.inside)), 0.0, 0.0
+        return np.zeros(len(grid.inside)), 0.0, 0.0, None
     steady = _steady(surfaces, images)
     if not steady:
         passed = np.cumsum((images.planes >= 0).sum(axis=1))
@@ -124,7 +125,7 @@ def light_of_images(
     share, doubt = _share_kept(surfaces, grid, source, bright, specular, 8 * edges**2, step)
     cells += (whole * share).sum(axis=1)
     variance = float(((whole * doubt) ** 2).sum(axis=1).mean())
-    return cells, max(faint, 0.0), variance
+    return cells, max(faint, 0.0), variance, None if steady else strong
 
 
 def _gathered(surfaces: Surfaces, grid: CellGrid, images: Images) -> FloatArray:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.light.chains import NO_IMAGES, Images, distinct_images
+from planner.light.chains import NO_IMAGES, NO_LANDINGS, Images, Landings, distinct_images
 from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.glints import Glints
@@ -28,12 +28,13 @@ _MARKER = np.array([[0.0141421356], [0.0087355123], [0.0036127491]])
 class MirrorLight:
     """Mirrored light of a unit lamp.
 
-    Flux on patches (P,); the images the map sees; and flux on the cells (C,) by way of
-    wrinkled mirrors, with the variance that chance leaves in it (C,).
+    Flux on patches (P,); the images the map sees and where their photons landed; and flux on the
+    cells (C,) by way of wrinkled mirrors, with the variance that chance leaves in it (C,).
     """
 
     patch_flux: FloatArray
     images: Images
+    landings: Landings
     glints: FloatArray
     glint_variance: FloatArray
 
@@ -55,7 +56,7 @@ def follow_photons(
     """
     patch_flux, nothing = np.zeros(surfaces.patch_count), np.zeros(len(grid.inside))
     if not (mirrors.followed > cutoff).any():
-        return MirrorLight(patch_flux, NO_IMAGES, nothing, nothing)
+        return MirrorLight(patch_flux, NO_IMAGES, NO_LANDINGS, nothing, nothing)
     wrinkled = mirrors.any_wrinkled
     glints = Glints(surfaces, grid, mirrors, count, evaluated, random) if wrinkled else None
     if glints is not None:
@@ -63,7 +64,7 @@ def follow_photons(
     origin, direction = source.photons(count, random)
     place = np.repeat(np.array(source.centre)[:, None] + _MARKER, count, axis=1)
     chain: list[np.ndarray[tuple[int], np.dtype[np.int16]]] = []
-    seen, weights, rays, lengths = [], [], [], []
+    seen, weights, rays, lengths, cells = [], [], [], [], []
     plane_is_bottom = grid.on_bottom_of(surfaces.prism)
     for arrival in mirror_chains(surfaces, origin, direction, mirrors, cutoff, random):
         step()
@@ -82,6 +83,9 @@ def follow_photons(
             seen.append(place.take(landed, axis=1))
             weights.append(arrival.weight.take(lands))
             rays.append(landed)
+            way = (grid.z - arrival.origin[2, lands]) / arrival.direction[2, lands]
+            end = arrival.origin[:2, lands] + way * arrival.direction[:2, lands]
+            cells.append(grid.slot_of(*end))
             lengths.append(np.full(len(lands), met, dtype=np.int16))
         if met == 0:
             place = surfaces.prism.reflect_points(place, arrival.plane)
@@ -91,18 +95,20 @@ def follow_photons(
         planes = np.full(count, -1, dtype=np.int16)
         planes[arrival.ray] = arrival.plane
         chain.append(planes)
-    images = NO_IMAGES
+    images, landings = NO_IMAGES, NO_LANDINGS
     if seen:
-        images = distinct_images(
+        flux = np.concatenate(weights) / count
+        images, whose = distinct_images(
             surfaces,
             np.concatenate(seen, axis=1),
-            np.concatenate(weights) / count,
+            flux,
             np.stack(chain, axis=1),
             np.concatenate(rays),
             np.concatenate(lengths),
         )
+        landings = Landings(whose, np.concatenate(cells), flux)
     spread = (nothing, nothing) if glints is None else glints.flux()
-    return MirrorLight(patch_flux / count, images, *spread)
+    return MirrorLight(patch_flux / count, images, landings, *spread)
 
 
 def _lands(arrival: Arrival, z: float, bottom: int | None) -> IntArray:
