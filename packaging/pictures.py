@@ -81,7 +81,8 @@ def main() -> int:
     os.environ["QT_SCALE_FACTOR"] = "1"
     os.environ["PLANNER_SYNCHRONOUS"] = "1"
     sys.path.insert(0, str(ROOT))
-    from planner.language import speak, wanted  # noqa: PLC0415 - after the lines above
+    from planner.exchange import speak  # noqa: PLC0415 - after the lines above
+    from planner.language import wanted  # noqa: PLC0415
 
     speak(wanted())
     from planner.app.run import picture_window  # noqa: PLC0415

@@ -20,6 +20,7 @@ from xml.etree import ElementTree as ET
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
+from planner.exchange import template, texts  # noqa: E402 - after the path is set
 from planner.language import (  # noqa: E402 - after the path is set
     DATA,
     KEYS,
@@ -27,12 +28,10 @@ from planner.language import (  # noqa: E402 - after the path is set
     NOT_READ,
     WORDS_OF_DATA,
     WORDY_DATA,
-    template,
-    texts,
 )
 
 CATALOGUES = ROOT / "resources" / "translations"
-SILENT = ("planner.folders", "planner.language", "planner.__main__")
+SILENT = ("planner.folders", "planner.language", "planner.exchange", "planner.__main__")
 """Modules that are imported before the language is known."""
 
 Words = dict[str, dict[str, str | None]]

@@ -10,10 +10,13 @@ import sys
 for _name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(_name, "1")
 
-from planner.language import speak, wanted  # noqa: E402
+from planner.language import wanted  # noqa: E402
 
-# Before anything that has words is imported.
-speak(wanted())
+if (language := wanted()) != "en":
+    from planner.exchange import speak
+
+    # Before anything that has words is imported.
+    speak(language)
 
 from planner.command_line import main  # noqa: E402
 

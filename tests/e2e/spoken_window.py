@@ -9,7 +9,8 @@ import json
 import os
 import sys
 
-from planner.language import speak, wanted
+from planner.exchange import speak
+from planner.language import wanted
 
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 os.environ["PLANNER_SYNCHRONOUS"] = "1"

@@ -12,8 +12,9 @@ from typing import Any
 import pytest
 
 from planner import language
+from planner.exchange import exchanged, template, texts
 from planner.folders import resource_path
-from planner.language import exchanged, read_catalogue, template, texts, wanted
+from planner.language import read_catalogue, wanted
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -117,7 +118,7 @@ def test_a_damaged_settings_file_leaves_the_language_of_the_system(
 def test_a_damaged_catalogue_is_none(tmp_path: Path) -> None:
     spoilt = tmp_path / "planner_de.ts"
     spoilt.write_text("<TS><context><name>planner.units</name>")
-    assert language._words(spoilt, "planner.units") == {}
+    assert language.words_in(spoilt, "planner.units") == {}
 
 
 def test_german_is_whole_and_in_step_with_the_sources() -> None:
