@@ -35,15 +35,16 @@ LINED: Final = (PlaceKind.WALL, PlaceKind.CEILING, PlaceKind.FLOOR)
 class SurfaceGain:
     """What the reflectance of one surface is worth.
 
-    ``mean_per_unit`` and ``minimum_per_unit`` are ∂(mean PPFD)/∂ρ and ∂(lowest PPFD)/∂ρ in
-    µmol m⁻² s⁻¹ for a change of ρ by 1 at the present specular share; multiply by 0.1 for
-    ten points of reflectance.
+    ``mean_per_unit`` is ∂(mean PPFD)/∂ρ in µmol m⁻² s⁻¹ for a change of ρ by 1 at the present
+    specular share; multiply by 0.1 for ten points of reflectance. ``minimum`` is what ten points
+    (or what is left of them up to 100 %) bring to the lowest PPFD, wherever that lies then: of
+    four dark corners one wall lifts two, and the other two stay the lowest.
     """
 
     place: Place
     reflectance: float
     mean_per_unit: float
-    minimum_per_unit: float
+    minimum: float
 
 
 @dataclass
@@ -239,12 +240,14 @@ def _gain(reckoner: Reckoner, place: Place) -> SurfaceGain:
     base = reckoner.base
     inside = base.cell_area > 0
     weights = np.where(inside & ~np.isnan(slope), base.cell_area, 0.0)
-    lowest = np.nanargmin(base.ppfd) if np.isfinite(base.ppfd).any() else 0
+    total = _total(reckoner.scene.optics, facet)
+    lifted = base.ppfd + slope * min(TEN_POINTS, 1.0 - total)
+    known = np.isfinite(lifted).any()
     return SurfaceGain(
         place=place,
-        reflectance=_total(reckoner.scene.optics, facet),
+        reflectance=total,
         mean_per_unit=float(np.nansum(slope * weights) / weights.sum()),
-        minimum_per_unit=float(slope.ravel()[lowest]),
+        minimum=float(np.nanmin(lifted) - np.nanmin(base.ppfd)) if known else 0.0,
     )
 
 

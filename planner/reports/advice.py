@@ -159,10 +159,16 @@ class LiningGain:
 
 
 def lining_gains(plan: Plan, gains: Sequence[SurfaceGain]) -> tuple[LiningGain, ...]:
-    """The surfaces worth a line, the best for the mean first."""
+    """The surfaces worth a line, the best for the mean first, equals in the order of places."""
     found = [_told(plan, gain) for gain in gains]
     kept = [gain for gain in found if gain.points >= 0.005 and gain.mean >= LEAST]
-    return tuple(sorted(kept, key=lambda gain: -gain.mean))
+    # Where the same figures stand, the digits behind them are no reason for an order.
+    return tuple(sorted(kept, key=lambda g: (-_shown(g.mean), -_shown(g.minimum), g.place)))
+
+
+def _shown(gain: float) -> float:
+    """A gain to the figures of ``signed``."""
+    return float(np.format_float_positional(gain, 2, fractional=False))
 
 
 def _told(plan: Plan, gain: SurfaceGain) -> LiningGain:
@@ -172,7 +178,7 @@ def _told(plan: Plan, gain: SurfaceGain) -> LiningGain:
         place=gain.place,
         points=points,
         mean=gain.mean_per_unit * points,
-        minimum=gain.minimum_per_unit * points,
+        minimum=gain.minimum,
     )
 
 

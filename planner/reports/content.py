@@ -194,10 +194,19 @@ def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> 
     return replace(plain, value=text, meaning=meaning, spread=f"± {half}")
 
 
+LEAST_CLOSURE: Final = 1e-5
+"""A smaller remainder of the photon balance has no digits of its own."""
+
+
 def closure_sentence(estimate: Estimate) -> str:
     """How well the photons add up, in words."""
     if plan_is_dark(estimate):
         return "No photons are emitted, so there is no balance to strike."
+    if abs(estimate.closure) < LEAST_CLOSURE:
+        return (
+            f"Photon balance: absorbed and escaped light differ from what is emitted by less than "
+            f"{LEAST_CLOSURE * 100:g} %."
+        )
     return (
         f"Photon balance: absorbed and escaped light differ from what is emitted by "
         f"{estimate.closure * 100:+.3f} %."

@@ -21289,6 +21289,10 @@ nicht klar</translation>
 <translation>Es werden keine Photonen ausgesandt, also gibt es keine Bilanz zu ziehen.</translation>
 </message>
 <message>
+<source>Photon balance: absorbed and escaped light differ from what is emitted by less than {value} %.</source>
+<translation>Photonenbilanz: Absorbiertes und entwichenes Licht weichen vom ausgesandten um weniger als {value} % ab.</translation>
+</message>
+<message>
 <source>Photon balance: absorbed and escaped light differ from what is emitted by {value} %.</source>
 <translation>Photonenbilanz: Absorbiertes und entwichenes Licht weichen vom ausgesandten ab um {value} %.</translation>
 </message>

@@ -10,14 +10,15 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from planner.app.estimator import Weighed
-from planner.app.pages.sketch.details import shared_out
+from planner.app.pages.sketch.details import FigureDetails, shared_out
 from planner.app.pages.sketch.page import SketchPage
 from planner.estimate.outlook import Outlook, Part, Uncertainty
-from planner.estimate.result import Quality
+from planner.estimate.result import Quality, Share
 from planner.estimate.sensitivity import SurfaceGain
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.reports.advice import lining_gains
 from tests.e2e.shell import make_window, small_plan, trigger
 from tests.e2e.sketching import make_page, written_estimate
 
@@ -26,9 +27,9 @@ KNOWN = Uncertainty(
     parts=(Part("photon flux of Panel", 15.0, 8.0), Part("reflectance of Board", 3.0, 4.0)),
 )  # fmt: skip
 GAINS = (
-    SurfaceGain(Place(PlaceKind.WALL, 1, 0), 0.5, 120.0, 80.0),
-    SurfaceGain(Place(PlaceKind.CEILING), 0.95, 40.0, 20.0),
-    SurfaceGain(Place(PlaceKind.WALL, 0, 0), 1.0, 500.0, 500.0),
+    SurfaceGain(Place(PlaceKind.WALL, 1, 0), 0.5, 120.0, 8.0),
+    SurfaceGain(Place(PlaceKind.CEILING), 0.95, 40.0, 1.0),
+    SurfaceGain(Place(PlaceKind.WALL, 0, 0), 1.0, 500.0, 0.0),
 )
 
 
@@ -84,6 +85,34 @@ def test_the_list_tells_what_ten_points_bring_and_leads_to_the_surface(
     lines[1].setFocus()
     qtbot.keyClick(lines[1], Qt.Key.Key_Space)
     assert page.workplace.selection.current == Place(PlaceKind.CEILING)
+
+
+def test_surfaces_with_the_same_figures_stand_in_the_order_of_places() -> None:
+    alike = tuple(
+        SurfaceGain(Place(PlaceKind.WALL, index, 0), 0.5, 74.0 + 0.01 * index, 4.9)
+        for index in range(4)
+    )
+    told = lining_gains(small_plan(), alike)
+    assert [gain.name for gain in told] == ["Wall 1", "Wall 2", "Wall 3", "Wall 4"]
+
+
+def test_what_a_fold_holds_stays_within_it(qtbot: QtBot) -> None:
+    """In a low column the balance scrolls; its figures are not hidden by the bar beside them."""
+    share = Share(Place(PlaceKind.CANOPY), 1.0, 0.1)
+    for column in range(680, 790, 12):
+        details = FigureDetails()
+        qtbot.addWidget(details)
+        details.resize(280, column)
+        details.show()
+        details.fit_column(column)
+        details.figures_fold.click()
+        details.figures_fold.click()
+        estimate = replace(written_estimate(small_plan()), shares=(share,) * 6)
+        details.show_estimate(replace(estimate, numeric_error=0.008))
+        details.photons_fold.click()
+        qtbot.wait(20)
+        area = details.folds[-1][1]
+        assert details.bars.geometry().right() <= area.viewport().width(), column
 
 
 def test_marks_on_the_sketch_follow_menu_and_list(qtbot: QtBot) -> None:

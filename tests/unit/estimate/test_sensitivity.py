@@ -125,6 +125,30 @@ def test_brought_by_equals_lining_the_wall() -> None:
     assert row[1] == pytest.approx(expected, rel=0.05)
 
 
+def test_of_four_dark_corners_no_wall_lifts_the_lowest_more_than_another() -> None:
+    """By symmetry: each wall of a square under a lamp in the middle brings the same."""
+    plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
+    lamp = plan.lamps[0]
+    square = changed(
+        plan,
+        space=Space(footprint=((0, 0), (0.6, 0), (0.6, 0.6), (0, 0.6)), height=0.9),
+        lamps=(
+            Lamp(
+                model=lamp.model.model_copy(update={"body": PanelBody(length=0.3, width=0.3)}),
+                x=0.3,
+                y=0.3,
+                hanging_height=0.5,
+            ),
+        ),
+    )
+    walls = [g for g in surface_gains(square, STRAIGHT) if g.place.kind is PlaceKind.WALL]
+    brought = [gain.minimum for gain in walls]
+    assert len(brought) == 4
+    assert max(brought) == pytest.approx(min(brought), rel=0.35)
+    # Two corners stay where they were but for the light that goes round: less than the mean gains.
+    assert all(0 < gain.minimum < 0.1 * gain.mean_per_unit for gain in walls)
+
+
 def test_opening_is_worth_lining() -> None:
     plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
     opened = set_wall_cover(plan, 0, WallCover.plain("open"))

@@ -144,6 +144,8 @@ def test_the_balance_is_told_with_its_sign() -> None:
     assert "by −0.012 %" in closure_sentence(sample_estimate())
     surplus = dataclasses.replace(sample_estimate(), closure=0.004)
     assert "by +0.400 %" in closure_sentence(surplus)
+    closed = dataclasses.replace(sample_estimate(), closure=-2e-9)
+    assert "by less than 0.001 %." in closure_sentence(closed)
 
 
 @pytest.mark.parametrize(

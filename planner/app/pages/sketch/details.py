@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
@@ -273,6 +273,9 @@ class FigureDetails(QWidget):
         self._told = 0
         self._tall = self._alone = False
         self._column = 600
+        self._sizing = QTimer(self)
+        self._sizing.setSingleShot(True)
+        self._sizing.timeout.connect(self._size_areas)
         self.findings_fold = self._add_fold("Cautions", self.findings)
         self.figures_fold = self._add_fold("All figures", self._figures_box)
         self.gains_fold = self._add_fold("Which surface to line first", self.gains)
@@ -417,9 +420,10 @@ class FigureDetails(QWidget):
         self._figures_layout.addWidget(note)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        # What a fold holds wraps anew with its width; only then is its height known.
+        # What a fold holds wraps anew with its width; only then is its height known. Not within
+        # the event: an area that grows meanwhile leaves its contents laid out for another width.
         if event.type() in {QEvent.Type.Resize, QEvent.Type.LayoutRequest}:
-            self._size_areas()
+            self._sizing.start(0)
         return super().eventFilter(watched, event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
