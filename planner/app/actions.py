@@ -65,10 +65,7 @@ EXAMPLES: Final = (
 ACTIONS: Final = (
     ActionSpec("new", "&New", "Start an empty plan", Standard.New),
     ActionSpec(
-        "new_window",
-        "New &window",
-        "One more window, for another plan",
-        keys=("Ctrl+Shift+N",),
+        "new_window", "New &window", "One more window, for another plan", keys=("Ctrl+Shift+N",)
     ),
     ActionSpec("open", "&Open…", "Open a plan file", Standard.Open),
     *(
@@ -96,7 +93,11 @@ ACTIONS: Final = (
     ActionSpec("export_csv", "Map as &CSV…", "Write the light map as a table"),
     ActionSpec("export_json", "Map and figures as &JSON…", "Write map, figures and balance"),
     ActionSpec("export_drawing", "Map as &drawing…", "Write the map as lines (SVG) or as PNG"),
+    ActionSpec("export_plan", "Save the pla&n drawing…", "Write it as shown: lines (SVG) or PNG"),
+    ActionSpec("export_side", "Save the &side view…", "Write it as shown: lines (SVG) or PNG"),
     ActionSpec("copy_map", "Copy the &map", "Put the map as a picture on the clipboard"),
+    ActionSpec("copy_plan", "Copy the &plan drawing", "Put it on the clipboard as it is shown"),
+    ActionSpec("copy_side", "Copy the &side view", "Put it on the clipboard as it is shown"),
     ActionSpec("export_picture", "&Picture of the window…", "Write the window as a PNG picture"),
     ActionSpec("close", "&Close window", "Close this window and its plan", Standard.Close),
     ActionSpec(
@@ -319,7 +320,8 @@ MENUS: Final = (
                     "export_csv",
                     "export_json",
                     "export_drawing",
-                    "copy_map",
+                    "export_plan",
+                    "export_side",
                     "export_picture",
                     None,
                     "export_lamp",
@@ -349,6 +351,8 @@ MENUS: Final = (
             "copy",
             "paste",
             "remove",
+            None,
+            Submenu("picture", "Copy as p&icture", ("copy_map", "copy_plan", "copy_side")),
             None,
             Submenu(
                 "arrange",

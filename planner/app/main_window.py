@@ -152,6 +152,7 @@ class MainWindow(QMainWindow):
             "export_json": lambda: self.export(".json"),
             "export_picture": lambda: self.export(".png"),
             "export_drawing": lambda: self.map_out(DrawingOut.ask_and_save),
+            **self.page.ways_out(self.questions),
             "copy_map": lambda: self.map_out(DrawingOut.copy_picture),
             "report": self.show_report,
             "new_window": self.another_wanted.emit,

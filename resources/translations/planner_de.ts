@@ -236,6 +236,28 @@
 <translation>Die Karte als Linien (SVG) oder als PNG schreiben</translation>
 </message>
 <message>
+<source>export_plan</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Save the pla&amp;n drawing…</source>
+<translation>&amp;Grundriss speichern…</translation>
+</message>
+<message>
+<source>Write it as shown: lines (SVG) or PNG</source>
+<translation>Wie gezeigt schreiben: als Linien (SVG) oder PNG</translation>
+</message>
+<message>
+<source>export_side</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Save the &amp;side view…</source>
+<translation>&amp;Seitenansicht speichern…</translation>
+</message>
+<message>
 <source>copy_map</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -247,6 +269,28 @@
 <message>
 <source>Put the map as a picture on the clipboard</source>
 <translation>Die Karte als Bild in die Zwischenablage legen</translation>
+</message>
+<message>
+<source>copy_plan</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Copy the &amp;plan drawing</source>
+<translation>&amp;Grundriss kopieren</translation>
+</message>
+<message>
+<source>Put it on the clipboard as it is shown</source>
+<translation>Wie gezeigt in die Zwischenablage legen</translation>
+</message>
+<message>
+<source>copy_side</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Copy the &amp;side view</source>
+<translation>&amp;Seitenansicht kopieren</translation>
 </message>
 <message>
 <source>export_picture</source>
@@ -1207,6 +1251,15 @@
 <translation>&amp;Hindernis hinzufügen</translation>
 </message>
 <message>
+<source>picture</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Copy as p&amp;icture</source>
+<translation>Al&amp;s Bild kopieren</translation>
+</message>
+<message>
 <source>arrange</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1352,24 +1405,8 @@
 <translation />
 </message>
 <message>
-<source>Smaller</source>
-<translation>Kleiner</translation>
-</message>
-<message>
-<source>Larger</source>
-<translation>Größer</translation>
-</message>
-<message>
-<source>{percent} %</source>
-<translation>{percent} %</translation>
-</message>
-<message>
-<source>Zoomed to {percent} %; show the whole space</source>
-<translation>Vergrößerung {percent} %; den ganzen Raum zeigen</translation>
-</message>
-<message>
-<source>Show the whole space, which is 100 %</source>
-<translation>Den ganzen Raum zeigen, das sind 100 %</translation>
+<source>{name} {accessibleName}</source>
+<translation>{name} {accessibleName}</translation>
 </message>
 </context>
 <context>
@@ -1485,6 +1522,16 @@
 <context>
 <name>planner.app.canvas.elevation_view</name>
 <message>
+<source>copy_side</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>export_side</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>y</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1583,6 +1630,26 @@
 <source>#a4281c</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>Smaller</source>
+<translation>Kleiner</translation>
+</message>
+<message>
+<source>Larger</source>
+<translation>Größer</translation>
+</message>
+<message>
+<source>{percent} %</source>
+<translation>{percent} %</translation>
+</message>
+<message>
+<source>Zoomed to {percent} %; show the whole space</source>
+<translation>Vergrößerung {percent} %; den ganzen Raum zeigen</translation>
+</message>
+<message>
+<source>Show the whole space, which is 100 %</source>
+<translation>Den ganzen Raum zeigen, das sind 100 %</translation>
 </message>
 </context>
 <context>
@@ -1934,6 +2001,16 @@
 <message>
 <source>Press L for a first lamp, or paste a line of its data sheet</source>
 <translation>L drücken für eine erste Lampe oder eine Zeile ihres Datenblatts einfügen</translation>
+</message>
+<message>
+<source>copy_plan</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>export_plan</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Plan drawing</source>
@@ -6468,6 +6545,26 @@ nicht klar</translation>
 </context>
 <context>
 <name>planner.app.pages.sketch.page</name>
+<message>
+<source>plan</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>side</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>copy_{key}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>export_{key}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
 <message>
 <source>height</source>
 <translatorcomment>not read by people</translatorcomment>

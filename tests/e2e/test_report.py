@@ -17,6 +17,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from planner.app import report_window
+from planner.app.canvas.items import Item, Part
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.main_window import MainWindow
 from planner.app.report_window import ReportWindow
@@ -336,6 +337,31 @@ def test_the_map_goes_out_as_a_drawing_and_to_the_clipboard(qtbot: QtBot, tmp_pa
     assert f">{PPFD_UNIT}</text>" in drawing
     # 187.5 mm at 12 dots a millimetre.
     assert QGuiApplication.clipboard().image().width() == pytest.approx(2250, abs=2)
+
+
+@pytest.mark.parametrize(
+    ("key", "name", "said"),
+    [
+        ("plan", "loft-box-plan-drawing.png", "Wall 1: "),
+        ("side", "loft-box-side-elevation.png", "Side view along y"),
+    ],
+)
+def test_both_drawings_go_out_as_they_are_shown(
+    qtbot: QtBot, tmp_path: Path, key: str, name: str, said: str
+) -> None:
+    window, answers = make_window(qtbot, small_plan("Loft box"))
+    view = {"plan": window.page.plan_view, "side": window.page.elevation}[key]
+    answers.to_save = tmp_path / "shown.svg"
+    menu = view.menu_for(Item(Part.OUTSIDE), (0.0, 0.0))
+    offered = [action.objectName() for action in menu.actions()]
+    assert offered[-2:] == [f"copy_{key}", f"export_{key}"]
+    menu.close()
+    trigger(window, f"export_{key}")
+    assert answers.proposed[-1].name == name
+    assert said in answers.to_save.read_text("utf-8")
+    trigger(window, f"copy_{key}")
+    copied = QGuiApplication.clipboard().image()
+    assert copied.size() == view.size() * 2
 
 
 # -- without a window -------------------------------------------------------------------------

@@ -11,20 +11,22 @@ from PySide6.QtGui import (
     QColor,
     QContextMenuEvent,
     QFocusEvent,
+    QImage,
     QKeyEvent,
     QPainter,
     QPaintEvent,
-    QPalette,
 )
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QToolButton, QWidget
+from PySide6.QtWidgets import QMenu, QWidget
 
 from planner.app import theme
+from planner.app.canvas import marks
 from planner.app.canvas.hand import FREE_KEYS, Handed
 from planner.app.canvas.ink import ZOOM_STEP, Ink, figure_font
 from planner.app.canvas.items import Item, Part, item_title
 from planner.app.canvas.plan_drags import Choice, Edit, removed
 from planner.app.display import Display, SelectionModel
 from planner.app.document import BESIDE_MS, TURN_MS, Document
+from planner.app.plots.exported import Exported, drawn, painted
 from planner.app.spoken import Told
 from planner.plan.groups import can_be_chosen
 from planner.plan.place import Place
@@ -60,14 +62,16 @@ _ARROWS = {
 }
 
 
-class Drawing(Handed):
+class Drawing(Exported, Handed):
     """A drawing to scale that follows the plan and is edited by hand, keys and menus.
 
+    ``outs`` are the keys of the actions by which it goes out as it is shown.
     ``fields_requested`` tells that the focus should go to the fields of what is selected,
     ``put_here`` what of the menu (key of an action) is to be put near a world point.
     """
 
     leads = False
+    outs: tuple[str, ...] = ()
     fields_requested = Signal()
     put_here = Signal(str, object)
 
@@ -129,7 +133,11 @@ class Drawing(Handed):
         raise NotImplementedError
 
     def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
-        """Paint everything but the ground."""
+        """Paint what goes out with it, too: everything but the ground and what tells the hand."""
+        raise NotImplementedError
+
+    def status(self) -> str:
+        """The line under the drawing, while no notice stands there."""
         raise NotImplementedError
 
     def words(self) -> str:
@@ -278,6 +286,9 @@ class Drawing(Handed):
             menu.addSeparator()
         add("Stop measuring" if self.measuring else "Measure", self.measure, not self.measuring)
         add("Fit drawing", self.fit)
+        if self._shared:
+            menu.addSeparator()
+            menu.addActions([self._shared[key] for key in self.outs])
         return menu
 
     def make(self, choice: Choice) -> None:
@@ -412,9 +423,9 @@ class Drawing(Handed):
         ink = Ink.of(self.palette())
         painter = QPainter(self)
         painter.fillRect(self.rect(), ink.paper)
-        painter.setFont(figure_font(self.font(), 0.92))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self.paint_drawing(painter, ink)
+        self._paint_shown(painter)
+        self.paint_told(painter, ink)
         self.paint_hand(painter, ink)
         if self.hasFocus() and self._by_key:
             painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -422,44 +433,31 @@ class Drawing(Handed):
             painter.drawRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5))
         painter.end()
 
+    def _paint_shown(self, painter: QPainter, _target: QRectF | None = None) -> None:
+        painter.setFont(figure_font(self.font(), 0.92))
+        self.paint_drawing(painter, Ink.of(self.palette()))
 
-class ZoomControl(QWidget):
-    """Smaller, the scale in percent of the whole space in sight, larger."""
+    def paint_told(self, painter: QPainter, ink: Ink) -> None:
+        """Paint the line under the drawing."""
+        edge, line = marks.EDGE_PX, marks.line_height(painter)
+        foot = QRectF(edge, self.height() - edge - line, self.width() - 2 * edge, line + 4)
+        colour = self.notice_ink(ink) if self.notice else ink.ink
+        words = self.notice or self.status()
+        marks.paint_words(painter, self.room_at_foot(foot), foot, words, colour, ink)
 
-    def __init__(self, drawing: Drawing) -> None:
-        super().__init__(drawing)
-        self._drawing = drawing
-        # Nothing drawn shows between its letters.
-        self.setAutoFillBackground(True)
-        self.setBackgroundRole(QPalette.ColorRole.Base)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
-        self.out_button = self._made("−", "Smaller", lambda: drawing.zoom(1 / ZOOM_STEP))
-        self.fit_button = self._made("100 %", "", drawing.fit)
-        self.in_button = self._made("+", "Larger", lambda: drawing.zoom(ZOOM_STEP))
-        drawing.zoomed.connect(self._show)
-        self._show()
+    def room_at_foot(self, foot: QRectF) -> QRectF:
+        """The part of the foot where nothing is drawn."""
+        return foot
 
-    def _made(self, text: str, name: str, act: Callable[[], None]) -> QToolButton:
-        made = QToolButton()
-        made.setText(text)
-        made.setAutoRaise(True)
-        made.setAccessibleName(name)
-        made.setToolTip(name)
-        # Tab goes through the things on the drawing; the keys + - 0 do the same.
-        made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        made.setCursor(Qt.CursorShape.ArrowCursor)
-        made.clicked.connect(lambda: act())  # noqa: PLW0108 - without the state Qt hands on
-        layout = self.layout()
-        if layout is not None:
-            layout.addWidget(made)
-        return made
+    # -- ways out -----------------------------------------------------------------------
 
-    def _show(self) -> None:
-        percent = self._drawing.zoom_percent
-        self.fit_button.setText(f"{percent} %")
-        self.fit_button.setAccessibleName(f"Zoomed to {percent} %; show the whole space")
-        self.fit_button.setToolTip("Show the whole space, which is 100 %")
-        self.adjustSize()
-        self.move(8, 6)
+    def called(self) -> str:
+        return f"{self.plan.name} {self.accessibleName()}"
+
+    def picture(self) -> QImage:
+        return painted(self.size(), Ink.of(self.palette()).paper, self._paint_shown)
+
+    def svg(self) -> bytes:
+        names = self.accessibleName(), self.accessibleDescription()
+        ground = Ink.of(self.palette()).paper
+        return drawn(self.size(), ground, self._paint_shown, *names, cut=True)

@@ -63,6 +63,7 @@ class ElevationView(Drawing):
     """
 
     cut_changed = Signal()
+    outs = ("copy_side", "export_side")
 
     def __init__(
         self,
@@ -179,6 +180,9 @@ class ElevationView(Drawing):
         if found is None or self.document.moving:
             return None
         return found if found.fits(self.plan, self._axis, self.cut) else None
+
+    def status(self) -> str:
+        return self.measure_words() or self.light_at_pointer()
 
     def light_at_pointer(self) -> str:
         """The light on a level sensor at the pointer, in words; nothing where there is none."""
@@ -467,9 +471,9 @@ class ElevationView(Drawing):
             paint_hung(painter, elevation, known, now, chosen)
         if state.gains:
             paint_side_gains(painter, self._gains, elevation.inside(), ink)
-        self._paint_margins(painter, ink)
+        self._paint_title(painter, ink)
 
-    def _paint_margins(self, painter: QPainter, ink: Ink) -> None:
+    def _paint_title(self, painter: QPainter, ink: Ink) -> None:
         edge, line = marks.EDGE_PX, marks.line_height(painter)
         width = float(self.width())
         room = width - self.turn_button.width() - 2 * edge - 8
@@ -481,10 +485,6 @@ class ElevationView(Drawing):
             title = whole
         if metrics.horizontalAdvance(title) <= room:  # its button says as much
             marks.paint_line(painter, top, title, ink.quiet)
-        foot = QRectF(edge, self.height() - edge - line, width - 2 * edge, line + 4)
-        words = self.notice or self.measure_words() or self.light_at_pointer()
-        colour = self.notice_ink(ink) if self.notice else ink.ink
-        marks.paint_words(painter, foot, foot, words, colour, ink)
 
 
 def _colour(rgba: colours.Rgba) -> QColor:

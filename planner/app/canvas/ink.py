@@ -11,6 +11,7 @@ from PySide6.QtGui import (
     QFont,
     QFontMetricsF,
     QMouseEvent,
+    QPaintEngine,
     QPainter,
     QPalette,
     QPen,
@@ -18,7 +19,7 @@ from PySide6.QtGui import (
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QHBoxLayout, QToolButton, QWidget
 
 from planner.app import theme
 from planner.app.spoken import Spoken
@@ -91,6 +92,11 @@ def in_sight(painter: QPainter) -> QRectF:
     return QRectF(0, 0, device.width() / ratio, device.height() / ratio)
 
 
+def as_lines(painter: QPainter) -> bool:
+    """Whether lines and letters are written down as such, for whatever size they are shown at."""
+    return painter.paintEngine().type() is QPaintEngine.Type.SVG
+
+
 def draw_plate_text(
     painter: QPainter, at: QPointF, text: str, colour: QColor, ground: QColor, angle: float = 0.0
 ) -> QRectF:
@@ -135,6 +141,11 @@ class Kept:
 
     def paint(self, painter: QPainter, key: object, compose: Callable[[QPainter], None]) -> None:
         """Paint the part; ``compose`` is called only where what is kept is of another key."""
+        if as_lines(painter):
+            painter.save()
+            compose(painter)
+            painter.restore()
+            return
         device = painter.device()
         size = QSize(device.width(), device.height())
         ratio = device.devicePixelRatioF()
@@ -305,3 +316,45 @@ class FittedWidget(Spoken):
         super().changeEvent(event)
         if event.type() in {QEvent.Type.PaletteChange, QEvent.Type.FontChange}:
             self.update()
+
+
+class ZoomControl(QWidget):
+    """Smaller, the scale in percent of the whole space in sight, larger."""
+
+    def __init__(self, drawing: FittedWidget) -> None:
+        super().__init__(drawing)
+        self._drawing = drawing
+        # Nothing drawn shows between its letters.
+        self.setAutoFillBackground(True)
+        self.setBackgroundRole(QPalette.ColorRole.Base)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        self.out_button = self._made("−", "Smaller", lambda: drawing.zoom(1 / ZOOM_STEP))
+        self.fit_button = self._made("100 %", "", drawing.fit)
+        self.in_button = self._made("+", "Larger", lambda: drawing.zoom(ZOOM_STEP))
+        drawing.zoomed.connect(self._show)
+        self._show()
+
+    def _made(self, text: str, name: str, act: Callable[[], None]) -> QToolButton:
+        made = QToolButton()
+        made.setText(text)
+        made.setAutoRaise(True)
+        made.setAccessibleName(name)
+        made.setToolTip(name)
+        # Tab goes through the things on the drawing; the keys + - 0 do the same.
+        made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        made.setCursor(Qt.CursorShape.ArrowCursor)
+        made.clicked.connect(lambda: act())  # noqa: PLW0108 - without the state Qt hands on
+        layout = self.layout()
+        if layout is not None:
+            layout.addWidget(made)
+        return made
+
+    def _show(self) -> None:
+        percent = self._drawing.zoom_percent
+        self.fit_button.setText(f"{percent} %")
+        self.fit_button.setAccessibleName(f"Zoomed to {percent} %; show the whole space")
+        self.fit_button.setToolTip("Show the whole space, which is 100 %")
+        self.adjustSize()
+        self.move(8, 6)

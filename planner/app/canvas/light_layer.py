@@ -24,7 +24,7 @@ from PySide6.QtGui import (
 from shiboken6 import VoidPtr
 
 from planner.app import theme
-from planner.app.canvas.ink import Kept, Viewport, in_sight, pen
+from planner.app.canvas.ink import Kept, Viewport, as_lines, in_sight, pen
 from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
@@ -38,6 +38,8 @@ if TYPE_CHECKING:
 
 Pixels = npt.NDArray[np.float64]
 _MOST_PIXELS = 1000
+_FINENESS = 3
+"""Among lines the colours have so many pixels for each of the screen's."""
 _LABEL_SHARES = (0.4, 0.6, 0.3, 0.7, 0.15, 0.85)
 """Where along a line its number may stand; not in the middle, where the section mostly lies."""
 _HATCH_PX = 10.0
@@ -173,7 +175,8 @@ def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPa
 
 def _paint_map(painter: QPainter, shown: CellMap, rect: QRectF, style: LightStyle) -> None:
     """The map at the screen's own resolution, values (not colours) interpolated."""
-    ratio = painter.device().devicePixelRatioF()
+    lines = as_lines(painter)
+    ratio = _FINENESS if lines else painter.device().devicePixelRatioF()
     columns, rows = (
         int(min(max(round(extent * ratio), 1), _MOST_PIXELS))
         for extent in (rect.width(), rect.height())
@@ -187,7 +190,7 @@ def _paint_map(painter: QPainter, shown: CellMap, rect: QRectF, style: LightStyl
     np.clip(fine, 0, len(words) - 1, out=fine)
     pixels = words.take(fine.astype(np.uint16))
     image = QImage(pixels.data, columns, rows, 4 * columns, QImage.Format.Format_RGB32)
-    if _MOST_PIXELS in {columns, rows}:  # zoomed far in: the painter enlarges it
+    if lines or _MOST_PIXELS in {columns, rows}:  # or zoomed far in: the painter enlarges it
         painter.drawImage(rect, image)
         return
     # On whole pixels the picture is copied, not resampled: several times as fast.
@@ -255,6 +258,9 @@ def _paint_contours(
 
 def _paint_label(painter: QPainter, spot: QRectF, text: str, ink: QColor, halo: QColor) -> None:
     """A label with its halo, as a picture that is kept: the same few come with every frame."""
+    if as_lines(painter):
+        paint_haloed(painter, spot, text, ink, halo)
+        return
     ratio = painter.device().devicePixelRatioF()
     room = spot.adjusted(-2, -2, 2, 2)
     size = (room.size() * ratio).toSize()
@@ -332,6 +338,8 @@ def hatch(
             painter.drawLine(QPointF(at, box.top()), QPointF(at + tall, box.bottom()))
         at += _HATCH_PX
     painter.restore()
+    if as_lines(painter) and painter.hasClipping():  # or its writer would go on with this clip
+        painter.setClipPath(painter.clipPath())
 
 
 def _pixels(viewport: Viewport, points: Pixels) -> Pixels:

@@ -10,8 +10,8 @@ from PySide6.QtGui import QMouseEvent, QPainter
 from PySide6.QtWidgets import QMenu, QWidget
 
 from planner.app.canvas import marks, plan_layers
-from planner.app.canvas.drawing import Drawing, ZoomControl
-from planner.app.canvas.ink import Bounds, Ink, Kept, figure_font
+from planner.app.canvas.drawing import Drawing
+from planner.app.canvas.ink import Bounds, Ink, Kept, ZoomControl, figure_font
 from planner.app.canvas.items import (
     Item,
     Part,
@@ -87,6 +87,7 @@ class PlanView(Drawing):
     inside_clicked = Signal(object)
 
     leads = True
+    outs = ("copy_plan", "export_plan")
     hovered = Signal(object)
     section_changed = Signal(object)
     levels_changed = Signal(object)
@@ -413,7 +414,7 @@ class PlanView(Drawing):
         return place if light is None else f"{ppfd(light, unit=True)} at {place}"
 
     def status(self) -> str:
-        """The line under the drawing: what is being dragged, or what is under the pointer."""
+        # What is being dragged, or what is under the pointer.
         if self.measuring:
             return self.measure_words()
         if self._wall_light is not None:
@@ -451,7 +452,11 @@ class PlanView(Drawing):
         paint_lamps(painter, plan, viewport, ink, chosen)
         self._paint_walls(painter, ink)
         paint_section_ends(painter, self.section, viewport, ink, active=section_active)
-        self._paint_margins(painter, ink, footprint.boundingRect())
+        edge = marks.EDGE_PX
+        corner = QPointF(self.width() - edge, marks.line_height(painter) / 2 + 6)
+        marks.paint_corner(painter, corner, ink, self.light_style(), refining=self._refining)
+        foot = QPointF(self.width() - edge, self.height() - edge - 4)
+        plan_layers.paint_scale_bar(painter, foot, viewport, ink, self.display.unit)
 
     def _paint_walls(self, painter: QPainter, ink: Ink) -> None:
         """What does not change while a lamp moves, as one picture: outline, sizes, gains."""
@@ -479,22 +484,14 @@ class PlanView(Drawing):
         chosen = (wall, strong, tuple(corner), numbered, gains, section)
         self._walls.paint(painter, (drawn, viewport, unit, ink, chosen), compose)
 
-    def _paint_margins(self, painter: QPainter, ink: Ink, footprint: QRectF) -> None:
-        edge, line = marks.EDGE_PX, marks.line_height(painter)
-        width, height = float(self.width()), float(self.height())
+    def paint_told(self, painter: QPainter, ink: Ink) -> None:
         if not self.plan.lamps:
-            marks.paint_invitation(
-                painter, footprint.center(), footprint.width() - 48, EMPTY_HINT, ink
-            )
-        corner = QPointF(width - edge, line / 2 + 6)
-        marks.paint_corner(painter, corner, ink, self.light_style(), refining=self._refining)
-        foot = height - edge
-        plan_layers.paint_scale_bar(
-            painter, QPointF(width - edge, foot - 4), self.viewport, ink, self.display.unit
-        )
-        area = QRectF(edge, foot - line, width - 2 * edge - SCALE_BAR_PX, line)
+            area = self.viewport.to_rect(self.bounds())
+            marks.paint_invitation(painter, area.center(), area.width() - 48, EMPTY_HINT, ink)
+        super().paint_told(painter, ink)
+
+    def room_at_foot(self, foot: QRectF) -> QRectF:
+        area = foot.adjusted(0, 0, -SCALE_BAR_PX, -4)
         if area.width() < SCALE_BAR_PX:  # in a narrow drawing the words stand over the scale
-            area = QRectF(edge, foot - 2 * line, width - 2 * edge, line)
-        wide = QRectF(edge, foot - line, width - 2 * edge, line + 4)
-        colour = self.notice_ink(ink) if self.notice else ink.ink
-        marks.paint_words(painter, area, wide, self.notice or self.status(), colour, ink)
+            area = foot.adjusted(0, 4 - foot.height(), 0, -foot.height())
+        return area

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QPoint, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QAction, QColor, QGuiApplication, QImage, QPainter, QPixmap
 from PySide6.QtWidgets import QMenu, QWidget
 
@@ -124,22 +124,32 @@ def _crisp(painter: QPainter) -> None:
 def painted(size: QSize, ground: QColor, paint: Paint) -> QImage:
     """What is painted on a ground, as a picture of twice its size on the screen."""
     image = QImage(size * _SHARPNESS, QImage.Format.Format_RGB32)
+    image.setDevicePixelRatio(_SHARPNESS)
     image.fill(ground)
     painter = QPainter(image)
     _crisp(painter)
-    paint(painter, QRectF(image.rect()))
+    paint(painter, QRectF(QRect(QPoint(), size)))
     painter.end()
     return image
 
 
-def drawn(size: QSize, ground: QColor, paint: Paint, name: str, words: str) -> bytes:
-    """What is painted on a ground, as a drawing in SVG."""
+def drawn(
+    size: QSize, ground: QColor, paint: Paint, name: str, words: str, *, cut: bool = False
+) -> bytes:
+    """What is painted on a ground, as a drawing in SVG.
+
+    With ``cut`` what ``paint`` clips is cut off in the file, too. Qt then goes on with a clip
+    within another after it has been restored: ``paint`` has to set the outer one anew.
+    """
     from PySide6.QtSvg import QSvgGenerator  # noqa: PLC0415 - only when asked
 
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    made = QSvgGenerator()
+    version = QSvgGenerator.SvgVersion
+    made = QSvgGenerator(version.Svg11 if cut else version.SvgTiny12)
     made.setOutputDevice(buffer)
+    # Or letters would be laid out for another size than the lines about them.
+    made.setResolution(round(QGuiApplication.primaryScreen().logicalDotsPerInch()))
     made.setSize(size)
     whole = QRect(0, 0, size.width(), size.height())
     made.setViewBox(whole)

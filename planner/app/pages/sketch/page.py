@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
@@ -31,6 +33,7 @@ from planner.app.pages.sketch.wish import WishLine
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.colours import Levels
 from planner.app.plots.section import SectionPlot
+from planner.app.questions import Questions
 from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
 from planner.plan.dials import dial
@@ -218,6 +221,17 @@ class SketchPage(QWidget):
     def drawing_in_hand(self) -> Drawing:
         """The drawing that has the keyboard, or else the plan."""
         return self.elevation if self.elevation.hasFocus() else self.plan_view
+
+    def ways_out(self, questions: Questions) -> dict[str, Callable[[], None]]:
+        """How the two drawings go out as they are shown, by the keys of the actions."""
+        shown = {"plan": self.plan_view, "side": self.elevation}
+        return {
+            **{f"copy_{key}": view.copy_picture for key, view in shown.items()},
+            **{
+                f"export_{key}": partial(view.ask_and_save, questions)
+                for key, view in shown.items()
+            },
+        }
 
     def enlarge_side(self, on: bool) -> None:
         """Give the side view the room of the plan, and the plan that of the side view."""
