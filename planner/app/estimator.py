@@ -33,9 +33,6 @@ from planner.plan.plan import Plan
 SETTLE_MS: Final = 150
 """How long the hand must rest before the default quality is computed."""
 
-CACHE_BYTES: Final = 40_000_000
-"""Pieces kept of former estimates: several rooms at the default quality."""
-
 Evaluate = Callable[..., Estimate]
 Outlooking = Callable[..., Any]
 Weighing = Callable[..., Any]
@@ -242,9 +239,9 @@ class Estimator(QObject):
         )
 
     def _load(self) -> Evaluate:
-        from planner.estimate.evaluate import Cache, evaluate  # noqa: PLC0415 - heavy
+        from planner.estimate.evaluate import evaluate, shared_cache  # noqa: PLC0415 - heavy
 
-        self._cache = Cache(limit=CACHE_BYTES)
+        self._cache = shared_cache()
         self._evaluate = evaluate
         return evaluate
 
@@ -315,14 +312,29 @@ class Estimator(QObject):
             self.busy_changed.emit(busy)
 
 
-def give_back() -> None:
-    """Give memory that is free, but still held by the C library, back to the system.
+def keep_one_heap() -> None:
+    """Let all threads take memory from one heap; to be called before the first lane starts.
 
-    Arrays that come and go on worker threads leave it in pieces; only glibc has the call.
+    The GNU C library gives each thread a heap of its own, and what one lane has freed no other
+    takes again: after some thousand edits that was as much as all that was in use.
     """
+    _of_c_library("mallopt", _M_ARENA_MAX, 1)
+
+
+def give_back() -> None:
+    """Give memory that is free, but still held by the C library, back to the system."""
+    _of_c_library("malloc_trim", 0)
+
+
+_M_ARENA_MAX: Final = -8
+"""Of malloc.h."""
+
+
+def _of_c_library(name: str, *values: int) -> None:
+    """Call what only the GNU C library has."""
     if sys.platform == "linux":
         try:
-            ctypes.CDLL(None).malloc_trim(0)
+            getattr(ctypes.CDLL(None), name)(*values)
         except (OSError, AttributeError):
             return  # another C library
 

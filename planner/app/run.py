@@ -39,7 +39,7 @@ from PySide6.QtWidgets import (
 
 from planner import __version__
 from planner.app import theme
-from planner.app.estimator import Estimator
+from planner.app.estimator import Estimator, keep_one_heap
 from planner.app.help import APP_TITLE, NEWS, NewsLine, app_icon, details
 from planner.app.main_window import MainWindow
 from planner.app.plain import PlainLabel
@@ -70,6 +70,7 @@ def make_application() -> QApplication:
     running = QApplication.instance()
     if isinstance(running, QApplication):
         return running
+    keep_one_heap()
     app = PlannerApplication(sys.argv[:1])
     _speak_qt(app)
     app.setApplicationName(NAME)

@@ -13,7 +13,9 @@ import time
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field, replace
+from functools import cache as once
 from functools import partial
+from threading import Lock
 from typing import Any, TypeVar
 
 import numpy as np
@@ -57,29 +59,51 @@ class Cancelled(Exception):  # noqa: N818 - a request to stop, not an error
 
 @dataclass
 class Cache:
-    """Pieces of former estimates, the most recently used last. One per thread.
+    """Pieces of former estimates, the most recently used last; any thread may ask.
 
-    Holds at most ``limit`` bytes of arrays, and always the newest piece.
+    Holds at most ``limit`` bytes, and always the newest piece.
     """
 
     limit: int = 64_000_000
     _pieces: OrderedDict[Hashable, tuple[Any, int]] = field(default_factory=OrderedDict)
     _held: int = 0
+    _lock: Lock = field(default_factory=Lock, repr=False, compare=False)
+
+    @property
+    def held(self) -> int:
+        """Bytes of what is kept, about."""
+        return self._held
 
     def get(self, key: Hashable, make: Callable[[], _Piece]) -> _Piece:
         """The piece of that key, made when it is not there."""
-        if key in self._pieces:
-            self._pieces.move_to_end(key)
-            piece: _Piece = self._pieces[key][0]
-            return piece
+        with self._lock:
+            if key in self._pieces:
+                self._pieces.move_to_end(key)
+                piece: _Piece = self._pieces[key][0]
+                return piece
+        # Nobody waits for what another makes: of two that make the same, one is kept.
         piece = make()
         size = _size(piece)
-        self._pieces[key] = (piece, size)
-        self._held += size
-        while self._held > self.limit and len(self._pieces) > 1:
-            _, (_, dropped) = self._pieces.popitem(last=False)
-            self._held -= dropped
+        with self._lock:
+            self._held += size - self._pieces.pop(key, (None, 0))[1]
+            self._pieces[key] = (piece, size)
+            while self._held > self.limit and len(self._pieces) > 1:
+                _, (_, dropped) = self._pieces.popitem(last=False)
+                self._held -= dropped
         return piece
+
+
+HELD_BYTES = 40_000_000
+"""What a window program keeps of former estimates: three to four rooms at default quality."""
+
+
+@once
+def shared_cache() -> Cache:
+    """The one cache of all lanes of a program, so that it holds no more than one of them would.
+
+    Lanes ask about the same rooms: what the drawing has found, a comparison need not find again.
+    """
+    return Cache(limit=HELD_BYTES)
 
 
 _OBJECT = 128

@@ -10,15 +10,20 @@ from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from planner.app.estimator import Estimator
 from planner.app.main_window import MainWindow
+from planner.app.settings import Settings
+from planner.catalogue.library import demo_plan
+from planner.estimate.evaluate import Cache, shared_cache
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from tests.e2e.shell import make_window
+from tests.e2e.shell import ReadyAnswers, make_window
 
 pytestmark = pytest.mark.gui
 
 ROUND = 12
+KEPT_BYTES = 60_000_000
 
 
 def walk(window: MainWindow) -> None:
@@ -91,3 +96,29 @@ def test_a_drag_leaves_none_of_its_plans_behind(qtbot: QtBot) -> None:
     document.undo_stack.redo()
     document.undo_stack.undo()
     assert document.plan.lamps[0].x == 0.5
+
+
+def caches() -> list[Cache]:
+    gc.collect()
+    return [one for one in gc.get_objects() if type(one) is Cache]
+
+
+def test_all_pages_together_keep_no_more_pieces_of_light_than_one(qtbot: QtBot) -> None:
+    others = caches()
+    window = MainWindow(
+        demo_plan(), settings=Settings.in_memory(), questions=ReadyAnswers(), estimator=Estimator()
+    )
+    qtbot.addWidget(
+        window, before_close_func=lambda shown: shown.document.replace(shown.document.plan, None)
+    )
+    window.show()
+    for page in ("sketch", "side", "survey", "sketch"):
+        window.pages.go(page)
+        qtbot.waitUntil(
+            lambda: not (window.estimator.busy or window.estimator.lane.busy), timeout=60_000
+        )
+        QApplication.processEvents()
+    shared = shared_cache()
+    assert shared.held > 0
+    own = [one for one in caches() if one is not shared and not any(one is two for two in others)]
+    assert shared.limit + sum(cache.limit for cache in own) <= KEPT_BYTES

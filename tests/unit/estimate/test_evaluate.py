@@ -270,3 +270,12 @@ def test_a_cache_counts_what_lists_hold_too() -> None:
     for key in range(40):
         cache.get(key, lambda key=key: made.append(key))  # type: ignore[misc]
     assert 34 <= len(made) < 40
+
+
+def test_of_two_that_make_the_same_piece_one_is_counted() -> None:
+    cache = Cache()
+    cache.get("alone", lambda: np.zeros(900))
+    alone = cache.held
+    # As if another thread had made it in the meantime.
+    cache.get("twice", lambda: cache.get("twice", lambda: np.zeros(900)))
+    assert cache.held == 2 * alone

@@ -31,7 +31,7 @@ from planner.estimate.compare import (
     option,
     served,
 )
-from planner.estimate.evaluate import Cache
+from planner.estimate.evaluate import shared_cache
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.worth import Bill, bill, running
 from planner.plan.edits import changed
@@ -104,7 +104,6 @@ class Comparer(QObject):
         self._asked: _Question | None = None
         self._about: object = None
         self._followed = False
-        self._cache = Cache(limit=24_000_000)  # beside the sketch's own
         self._sways: dict[Swayed, Sway | None] = {}
         self.lane = Lane("comparer", synchronous=synchronous, parent=self)
         self.lane.done.connect(self._on_done)
@@ -211,7 +210,7 @@ class Comparer(QObject):
 
     def _put(self, question: _Question) -> None:
         self._asked = question
-        comparing, cache, unit = self._comparing, self._cache, self._display.unit
+        comparing, cache, unit = self._comparing, shared_cache(), self._display.unit
         parts = self._parts = []
 
         def job(progress: Progress, cancelled: Cancelled) -> Comparison:

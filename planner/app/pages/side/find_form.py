@@ -34,7 +34,7 @@ from planner.estimate.compare import (
     option,
     trade_off,
 )
-from planner.estimate.evaluate import Cache, evaluate
+from planner.estimate.evaluate import evaluate, shared_cache
 from planner.estimate.find import Answers, find
 from planner.estimate.find_places import MOST_LAMPS
 from planner.estimate.find_question import Aim, Held, Question, Turn, wished_band
@@ -394,7 +394,7 @@ class FindForm(FieldForm):
                 )  # fmt: skip
             # Without a tick those are tried that the Sketch's wish tries.
             tried = linings or offered(plan, catalogue)
-            cache = Cache()
+            cache = shared_cache()
             own = evaluate(plan, options, cache=cache, cancelled=cancelled)
             return ways_found(
                 own,

@@ -24,12 +24,10 @@ if TYPE_CHECKING:
     from planner.app.canvas.plan_view import PlanView
     from planner.app.fields.panel import Workplace
     from planner.app.fields.surface_fields import WallFields
-    from planner.estimate.evaluate import Cache
     from planner.estimate.ladder import Ladder
     from planner.estimate.sensitivity import Reckoner, WallLight
     from planner.estimate.upright import Axis, Slice
 
-CACHE_BYTES = 24_000_000
 REST_MS = 450
 """So long the pointer rests on a wall before it asks about it."""
 
@@ -56,18 +54,9 @@ class Asked(QObject):
         self.lane = Lane("beside the drawing", synchronous=synchronous, parent=self)
         self.lane.done.connect(self._on_done)
         self.lane.failed.connect(self._on_failed)
-        self._cache: Cache | None = None
         self._ladder: Ladder | None = None
         self._climbed: object = None
         self._reckoned: tuple[Lit, Reckoner] | None = None
-
-    def _kept(self) -> Cache:
-        """Pieces of former answers; only ever touched on the lane."""
-        if self._cache is None:
-            from planner.estimate.evaluate import Cache  # noqa: PLC0415 - heavy
-
-            self._cache = Cache(limit=CACHE_BYTES)
-        return self._cache
 
     def _ask(self, topic: str, job: Callable[[Progress, Cancelled], Any]) -> None:
         self.lane.ask(topic, job, topic=topic, what=f"What was asked beside the drawing ({topic})")
@@ -101,6 +90,7 @@ class Asked(QObject):
             return
 
         def job(progress: Progress, cancelled: Cancelled) -> Ladder:
+            from planner.estimate.evaluate import shared_cache  # noqa: PLC0415 - heavy
             from planner.estimate.ladder import ladder, rungs_between  # noqa: PLC0415 - heavy
 
             return ladder(
@@ -108,7 +98,7 @@ class Asked(QObject):
                 raised,
                 rungs_between(plan, raised, display.unit),
                 EstimateOptions(cells=cells, quality=Quality.PREVIEW),
-                cache=self._kept(),
+                cache=shared_cache(),
                 progress=progress,
                 cancelled=cancelled,
             )
@@ -168,6 +158,7 @@ class Asked(QObject):
         options = EstimateOptions(cells=(display.cells, display.cells), quality=Quality.PREVIEW)
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
+            from planner.estimate.evaluate import shared_cache  # noqa: PLC0415 - heavy
             from planner.estimate.ways import ways  # noqa: PLC0415 - heavy
 
             return ways(
@@ -178,7 +169,7 @@ class Asked(QObject):
                 # As the strip tells them once the one taken is at rest.
                 told=Quality.DEFAULT,
                 unit=display.unit,
-                cache=self._kept(),
+                cache=shared_cache(),
                 progress=progress,
                 cancelled=cancelled,
             )
@@ -274,7 +265,6 @@ class LightInSide(QObject):
         self._work, self._view = work, view
         self.lane = Lane("light from the side", parent=self)
         self.lane.done.connect(self._on_done)
-        self._cache: Cache | None = None
         self._known: dict[Axis, Slice] = {}
         self._lit: Plan | None = None
         self._cells = 0
@@ -307,17 +297,15 @@ class LightInSide(QObject):
         self._cells = cells
 
         def job(progress: Progress, cancelled: Cancelled) -> Slice:
-            from planner.estimate.evaluate import Cache  # noqa: PLC0415 - heavy
+            from planner.estimate.evaluate import shared_cache  # noqa: PLC0415 - heavy
             from planner.estimate.upright import light_in_slice  # noqa: PLC0415 - heavy
 
-            if self._cache is None:
-                self._cache = Cache(limit=CACHE_BYTES)
             return light_in_slice(
                 plan,
                 axis,
                 place,
                 EstimateOptions(cells=(cells, cells)),
-                cache=self._cache,
+                cache=shared_cache(),
                 progress=progress,
                 cancelled=cancelled,
             )

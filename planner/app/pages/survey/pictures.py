@@ -44,7 +44,6 @@ from planner.units import COVERAGE, PPFD_UNIT, capital
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_result import SurveyFit
-    from planner.estimate.evaluate import Cache
 
 FloatArray = npt.NDArray[np.float64]
 Expecting = Callable[..., FloatArray]
@@ -92,7 +91,6 @@ class UnderlayMaker:
         self, evaluating: Evaluating | None = None, expecting: Expecting | None = None
     ) -> None:
         self._evaluating, self._expecting = evaluating, expecting
-        self._cache: Cache | None = None
 
     def job(self, question: Question) -> Job:
         """The work that answers a question."""
@@ -100,16 +98,16 @@ class UnderlayMaker:
 
     def _answer(self, question: Question, progress: Progress, cancelled: Cancelled) -> Underlay:
         from planner.estimate.calibrate_model import expected_readings  # noqa: PLC0415 - heavy
-        from planner.estimate.evaluate import Cache, evaluate  # noqa: PLC0415 - heavy
+        from planner.estimate.evaluate import evaluate, shared_cache  # noqa: PLC0415 - heavy
 
-        self._cache = self._cache or Cache(limit=24_000_000)
+        cache = shared_cache()
         options = EstimateOptions(cells=(question.cells, question.cells))
         plan = as_surveyed(question.plan, question.survey)
         estimate = (self._evaluating or evaluate)(
-            plan, options, cache=self._cache, progress=progress, cancelled=cancelled
+            plan, options, cache=cache, progress=progress, cancelled=cancelled
         )
         expected = (self._expecting or expected_readings)(
-            question.plan, question.survey, options, cache=self._cache, cancelled=cancelled
+            question.plan, question.survey, options, cache=cache, cancelled=cancelled
         )
         return Underlay(question, estimate, expected)
 
