@@ -13,9 +13,11 @@ from __future__ import annotations
 
 import argparse
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
+from itertools import chain
 from pathlib import Path
 
 from environment import ROOT, say
@@ -32,6 +34,7 @@ def main() -> int:
     asked = parser.parse_args()
     out: Path = asked.out.resolve()
     write_icons()
+    compile_words()
     command = (sys.executable, "-m", "PyInstaller", "--noconfirm", "--log-level", "ERROR")
     places = ("--distpath", str(out), "--workpath", str(BUILD / "bundle"))
     subprocess.run([*command, *places, str(ROOT / "packaging" / "bundle.spec")], check=True)
@@ -63,6 +66,19 @@ def write_icons() -> None:
     name = "planner.ico" if sys.platform == "win32" else "planner.icns"
     if not picture.save(str(BUILD / name)):
         raise SystemExit(f"Qt cannot write {name} here.")
+
+
+def compile_words() -> None:
+    """The modules in the other languages: a bundle starts from a folder it cannot write to."""
+    sys.path.insert(0, str(ROOT))
+    from planner.exchange import ahead  # noqa: PLC0415 - the path is set first
+    from planner.language import LANGUAGES  # noqa: PLC0415
+
+    shutil.rmtree(BUILD / "ahead", ignore_errors=True)
+    for place, data in chain.from_iterable(ahead(code) for code in LANGUAGES if code != "en"):
+        made = BUILD / "ahead" / place
+        made.parent.mkdir(parents=True, exist_ok=True)
+        made.write_bytes(data)
 
 
 def slim(folder: Path) -> None:

@@ -24,6 +24,7 @@ from pathlib import Path
 from typing import Final
 
 from planner import language
+from planner.folders import resource_path
 from planner.language import words_in
 
 PACKAGE: Final = "planner"
@@ -244,7 +245,7 @@ class _Loader(SourceFileLoader):
     def get_code(self, fullname: str) -> types.CodeType:
         path = Path(self.get_filename(fullname))
         source = path.read_bytes()
-        stamp = (_catalogue_hash(self._catalogue) + importlib.util.source_hash(source)).hex()
+        stamp = _stamp(self._catalogue, source)
         kept = Path(importlib.util.cache_from_source(path, optimization=language.spoken()))
         try:
             with kept.open("rb") as stream:
@@ -254,11 +255,34 @@ class _Loader(SourceFileLoader):
                         return code
         except (OSError, ValueError, EOFError, TypeError):
             pass
-        tree = exchanged(ast.parse(source, str(path)), words_in(self._catalogue, fullname))
-        code = compile(tree, str(path), "exec", dont_inherit=True)
+        code = _compiled(source, fullname, str(path), self._catalogue)
         if not sys.dont_write_bytecode:
             _keep(kept, marshal.dumps(stamp) + marshal.dumps(code))
         return code
+
+
+def ahead(code: str) -> Iterator[tuple[Path, bytes]]:
+    """All modules compiled in a language: where each is looked for, from the package's folder on.
+
+    For a bundle, where a start can keep nothing: there compiling them took longer than all else.
+    """
+    catalogue = resource_path(f"translations/planner_{code}.ts")
+    package = Path(__file__).parent
+    for path in sorted(package.rglob("*.py")):
+        place, source = path.relative_to(package.parent), path.read_bytes()
+        name = ".".join(place.with_suffix("").parts).removesuffix(".__init__")
+        made = _compiled(source, name, str(place), catalogue)
+        kept = Path(importlib.util.cache_from_source(place, optimization=code))
+        yield kept, marshal.dumps(_stamp(catalogue, source)) + marshal.dumps(made)
+
+
+def _compiled(source: bytes, name: str, path: str, catalogue: Path) -> types.CodeType:
+    tree = exchanged(ast.parse(source, path), words_in(catalogue, name))
+    return compile(tree, path, "exec", dont_inherit=True)
+
+
+def _stamp(catalogue: Path, source: bytes) -> str:
+    return (_catalogue_hash(catalogue) + importlib.util.source_hash(source)).hex()
 
 
 @cache

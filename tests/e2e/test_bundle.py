@@ -12,7 +12,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from importlib.util import find_spec
+from importlib.util import cache_from_source, find_spec
 from pathlib import Path
 
 import numpy as np
@@ -65,6 +65,28 @@ def test_it_computes_and_paints_without_a_screen(folder: Path, tmp_path: Path) -
     assert (done.returncode, done.stderr) == (0, "")
     picture = QImage(str(tmp_path / "demo" / "window.png"))
     assert (picture.width(), picture.height()) == (1280, 800)
+
+
+def test_german_is_compiled_ahead_for_it_cannot_be_kept(folder: Path, tmp_path: Path) -> None:
+    package = next(folder.rglob("planner/exchange.py")).parent
+    sources = [path.relative_to(package) for path in package.rglob("*.py")]
+    kept = {path.relative_to(package) for path in package.rglob("*.opt-de.pyc")}
+    wanted = {Path(cache_from_source(path, optimization="de")) for path in sources}
+    assert len(wanted) > 200
+    assert wanted <= kept
+    for path in package.rglob("*.opt-de.pyc"):
+        # As it was compiled for these sources: nothing of the machine that built it.
+        assert str(ROOT).encode() not in path.read_bytes()
+    done = subprocess.run(
+        [str(folder / NAME), "estimate", "demo"],
+        env=clean(tmp_path, PLANNER_LANGUAGE="de"),
+        capture_output=True,
+        encoding="utf-8",
+        cwd=tmp_path,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "Blätterdach" in done.stdout
 
 
 @pytest.mark.parametrize(("name", "begins"), [("r.pdf", b"%PDF-"), ("r.html", b"<!DOCTYPE html>")])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import json
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -11,7 +12,7 @@ from typing import Any
 
 import pytest
 
-from planner import language
+from planner import exchange, language
 from planner.exchange import exchanged, template, texts
 from planner.folders import resource_path
 from planner.language import read_catalogue, wanted
@@ -131,6 +132,30 @@ def test_german_is_whole_and_in_step_with_the_sources() -> None:
 
 TWO_THINGS = {"Find", "Hole", "Light", "Lower", "Spread", "Sweep"}
 """Words that are a verb here and a noun there, or mean two things."""
+
+
+def test_what_is_compiled_ahead_is_taken_for_the_very_same_source(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    place, data = next(one for one in exchange.ahead("de") if one[0].stem.startswith("ink."))
+    assert place.parts[:-1] == ("planner", "app", "canvas", "__pycache__")
+    module = tmp_path / "ink.py"
+    shutil.copy(ROOT / "planner" / "app" / "canvas" / "ink.py", module)
+    monkeypatch.setattr(language, "_spoken", "de")
+    monkeypatch.setattr(sys, "dont_write_bytecode", True)
+    loader = exchange._Loader(
+        "planner.app.canvas.ink", str(module), resource_path("translations/planner_de.ts")
+    )
+    fresh = loader.get_code("planner.app.canvas.ink")
+    assert fresh.co_filename == str(module)
+    (tmp_path / "__pycache__").mkdir()
+    (tmp_path / "__pycache__" / place.name).write_bytes(data)
+    # A path of no machine: it is what was compiled ahead.
+    taken = loader.get_code("planner.app.canvas.ink")
+    assert taken.co_filename == str(Path("planner", "app", "canvas", "ink.py"))
+    assert "Größer".encode() in data
+    module.write_text(module.read_text("utf-8") + "\n", "utf-8")
+    assert loader.get_code("planner.app.canvas.ink").co_filename == str(module)
 
 
 def test_a_text_says_the_same_wherever_it_stands_in_german() -> None:
