@@ -2304,6 +2304,16 @@
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
+<message>
+<source>mallopt</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>malloc_trim</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
 </context>
 <context>
 <name>planner.app.fields.choosers</name>
