@@ -839,6 +839,10 @@ def test_a_growth_schedule_is_written_and_answered(
         model.data(heed),
     )  # fmt: skip
     assert board.table.rowHeight(0) >= words.height()
+    # And in a narrow window in lines of some words, not one word under another.
+    board.table.setMaximumWidth(board.table.horizontalHeader().sectionPosition(heed.column()) + 60)
+    settle(qtbot, page)
+    assert board.table.rowHeight(0) < 8 * board.table.fontMetrics().height()
     tall = replace(board.found.stages[0], warnings=(f"leaves {said_length(0.4)}",))  # type: ignore[union-attr]
     model.refresh(replace(board.found, stages=(tall,)))  # type: ignore[type-var]
     assert model.data(heed) == "leaves 40 cm"
@@ -882,6 +886,27 @@ def test_a_growth_schedule_is_written_and_answered(
     window.document.apply(edits.line_all_walls(window.document.plan, DARK), "Line")
     assert board.found is None
     assert not totals.isVisible()
+
+
+def test_asked_is_how_the_lining_to_buy_is_sold_not_the_one_that_is_there(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    dark = edits.line_all_walls(window.document.plan, DARK)
+    white = edits.line_all_walls(dark, WHITE)
+    window.document.apply(add_variants(dark, ("White", white)), "Line")
+    page = side_page(qtbot, window)
+    page.question_bar.buttons["worth"].click()
+    form = page.worth
+    assert form.lining.currentData() == DARK.key
+    choose(page, 1)
+    settle(qtbot, page)
+    assert form.lining.currentData() == WHITE.key
+    # Whoever then turns to another is not led back.
+    form.lining.setCurrentIndex(form.lining.findData(DARK.key))
+    form.lining.activated.emit(form.lining.currentIndex())
+    enter(qtbot, form.price, "30")
+    settle(qtbot, page)
+    assert form.lining.currentData() == DARK.key
 
 
 def test_what_a_lining_is_worth(qtbot: QtBot, window: MainWindow) -> None:

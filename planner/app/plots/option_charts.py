@@ -250,15 +250,18 @@ class TradeOffPlot(Chart):
                 if one.who == self._chosen:
                     rim = line(pen(ink.ink, 2.0))
                     self.dots(plot, [one.cost], [one.light], colour, 13, rim)
-        for k, one in enumerate(best):
+        named: dict[tuple[float, float], list[str]] = {}
+        for one in best:
+            named.setdefault((one.cost, one.light), []).append(one.name)
+        for k, ((cost, light), names) in enumerate(named.items()):
             # Names of the unbeaten stand beside their dots, by turns below and above the line,
-            # or where they are not cut off.
-            name = _short(one.name)
+            # or where they are not cut off; equals share a dot, and say so.
+            name = _short(" = ".join(names))
             room = self.metrics().horizontalAdvance(name) / max(self.width() - _AXIS_PX, 1)
-            at = (one.cost - low) / (high - low)
+            at = (cost - low) / (high - low)
             below = at + room <= 1 if k % 2 == 0 else at < room
             anchor = (0.0, -0.25) if below else (1.0, 1.25)
-            self.label(plot, (one.cost, one.light), name, ink.ink, anchor)
+            self.label(plot, (cost, light), name, ink.ink, anchor)
         if len(self.all) == 1:
             height = _room(lights, line_of)
             self.say(plot, ((low + high) / 2, 0.8 * height[0] + 0.2 * height[1]), ALONE, ink)

@@ -170,6 +170,10 @@ class StageModel(QAbstractTableModel):
         return GrowthStage.model_validate(parts)
 
 
+HEED_LETTERS: Final = 36
+"""The least width of the column of what is to be heeded."""
+
+
 class StageTable(QTableView):
     """The table; Delete takes the chosen stage out."""
 
@@ -185,13 +189,22 @@ class StageTable(QTableView):
     def _size(self) -> None:
         self.resizeColumnsToContents()
         self.setColumnWidth(0, min(max(self.columnWidth(0), 120), 200))
-        self.horizontalHeader().setStretchLastSection(True)
+        self._fit_last()
+
+    def _fit_last(self) -> None:
+        # What is to be heeded is read whole: its lines wrap, and the row is as tall as they are.
+        # A table too narrow for some words in a line scrolls sideways instead.
+        model = self.model()
+        last = model.columnCount() - 1
+        left = self.viewport().width() - self.horizontalHeader().sectionPosition(last)
+        heeded = any(model.index(row, last).data() for row in range(model.rowCount()))
+        least = HEED_LETTERS * self.fontMetrics().averageCharWidth() if heeded else 0
+        self.setColumnWidth(last, max(left, least))
         self.resizeRowsToContents()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        # What is to be heeded is read whole: its lines wrap, and the row is as tall as they are.
-        self.resizeRowsToContents()
+        self._fit_last()
 
 
 _OWN: Final = "Own stage"

@@ -67,6 +67,7 @@ class WorthForm(FieldForm):
         super().__init__(document, display, parent)
         self._document, self._comparer = document, comparer
         self._linked, self._board = linked, board
+        self._led: object = None
         self.add_heading("Tariff")
         self.tariff = self.add_dial("tariff").box
         self.currency = TextLine("Currency")
@@ -256,6 +257,15 @@ class WorthForm(FieldForm):
         new |= {one.cover.lining for one in bought.purchases}
         there = tuple(cover for cover in covers(plan) if cover.lining not in new)
         self._board.show_bill(plan, side.name, bought, there)
+        self._lead_to([cover.lining for cover in bought.unknown], side)
+
+    def _lead_to(self, unknown: list[str], side: Side) -> None:
+        """Show what an option still needs a price of, once: the price of another would not help."""
+        if unknown and side.identity != self._led:
+            self._led = side.identity
+            if self.lining.currentData() not in unknown:
+                self.lining.setCurrentIndex(self.lining.findData(unknown[0]))
+                self._show_goods()
 
 
 # -- What is bought of each lining in a table, and how it is cut, to scale -------------

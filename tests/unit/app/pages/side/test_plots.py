@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 import numpy as np
+import pyqtgraph as pg
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPalette
@@ -27,11 +28,11 @@ from planner.app.plots.difference import (
     rounded_reach,
     unresolved_colour,
 )
-from planner.app.plots.option_charts import RankingPlot, RankLine
+from planner.app.plots.option_charts import RankingPlot, RankLine, TradeOffPlot
 from planner.app.plots.sweep_map import MapAxis, SweepCells, SweepMap, WishLine
 from planner.app.plots.sweep_plot import SweepCurves, SweepPlot
 from planner.app.theme import palette
-from planner.estimate.compare import Origin, Side, against
+from planner.estimate.compare import Origin, Side, Spot, TradeOff, against
 from planner.estimate.worth import Cover, Part, purchase
 from planner.metrics.cutting import Piece
 from planner.plan.costs import Goods
@@ -251,3 +252,15 @@ def test_a_contour_stands_where_the_wish_is_just_met(qtbot: QtBot) -> None:
     # Cells of 40 and 50 keep it but for the one that cannot be: edges at 35, 45 and 55 only.
     assert set(np.round(edges, 6)) == {35.0, 45.0, 55.0}
     assert not plot.grab().isNull()
+
+
+def test_options_on_one_dot_are_named_in_one_line(qtbot: QtBot) -> None:
+    plot = TradeOffPlot()
+    qtbot.addWidget(plot)
+    plot.resize(600, 400)
+    spots = (Spot("Plan", 1, 10.8, 71.5), Spot("The same", 2, 10.8, 71.5), Spot("Film", 3, 14, 96))
+    plot.show_trade_off(TradeOff(spots, "Light", "Cost", ""), 1)
+    drawn = [
+        item.textItem.toPlainText() for item in plot._plot.items if isinstance(item, pg.TextItem)
+    ]
+    assert sorted(drawn) == ["Film", "Plan = The same"]
