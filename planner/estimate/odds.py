@@ -19,7 +19,7 @@ profile, specular shares and wrinkle of the linings.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
@@ -31,6 +31,7 @@ from planner.estimate.outlook import Input, through_ranges
 from planner.estimate.result import Estimate, EstimateOptions, Quality, measured_by, not_counted
 from planner.estimate.sensitivity import Reckoner
 from planner.metrics.figures import LOWEST, money, percent
+from planner.plan.lit import lit
 from planner.plan.plan import Plan
 
 FloatArray = npt.NDArray[np.float64]
@@ -133,6 +134,11 @@ class Telling:
         """Whether the two can be told apart."""
         return self.low > 1 or self.high < 1
 
+    @property
+    def same(self) -> bool:
+        """Whether the two have the very same light."""
+        return self.low == self.high == 1
+
     def equal_within(self, margin: float) -> bool:
         """Whether the two are equal for a purpose that asks no better than ``margin``."""
         return 1 - margin < self.low and self.high < 1 + margin
@@ -159,7 +165,9 @@ class Odds:
         cls, options: Sequence[tuple[Estimate, Sway]], draws: int = DRAWS, seed: int = 0
     ) -> Odds:
         """Draw all inputs of some options together; their estimates must not be dark."""
-        logs = _drawn([sway for _, sway in options], draws, seed)
+        # The same light reckoned in the same way is off by the same.
+        whose = [(lit(one.plan), one.options, one.figures.mean) for one, _ in options]
+        logs = _drawn([sway for _, sway in options], draws, seed, whose)
         mean = np.log([[estimate.figures.mean] for estimate, _ in options])
         lowest = np.log([[estimate.figures.minimum] for estimate, _ in options])
         return cls(
@@ -188,18 +196,23 @@ class Odds:
         light = np.exp(self.logs[By.MEAN][first] - self.logs[By.MEAN][second])
         saved = costs[1] + runs[1] - costs[0] - runs[0] / light
         low, middle, high = np.percentile(saved, [_TAIL, 50, 100 - _TAIL])
-        return Saving(float(middle), float(low), float(high), float((saved > 0).mean()))
+        chance = float((saved > 0).mean() + 0.5 * (saved == 0).mean())
+        return Saving(float(middle), float(low), float(high), chance)
 
     def best(self, by: By = By.MEAN) -> tuple[float, ...]:
-        """For each option the probability that it is the best of all."""
-        winners = self.logs[by].argmax(axis=0)
-        count = len(self.logs[by])
-        share = np.bincount(winners, minlength=count) / len(winners)
+        """For each option the probability that it is the best of all; the very same share it."""
+        winners = self.logs[by] == self.logs[by].max(axis=0)
+        share = (winners / winners.sum(axis=0)).mean(axis=1)
         return tuple(float(part) for part in share)
 
 
-def _drawn(sways: Sequence[Sway], draws: int, seed: int = 0) -> dict[By, FloatArray]:
-    """Relative logarithms of mean and lowest, each (options, draws), inputs shared."""
+def _drawn(
+    sways: Sequence[Sway], draws: int, seed: int = 0, whose: Sequence[Hashable] | None = None
+) -> dict[By, FloatArray]:
+    """Relative logarithms of mean and lowest, each (options, draws), inputs shared.
+
+    Of options that are the same in ``whose`` the computation's own error is drawn once.
+    """
     rng = np.random.default_rng(seed)
     mean, lowest = np.zeros((len(sways), draws)), np.zeros((len(sways), draws))
     keys = dict.fromkeys(key for one in sways for key in one.curves)
@@ -212,8 +225,12 @@ def _drawn(sways: Sequence[Sway], draws: int, seed: int = 0) -> dict[By, FloatAr
             if curve is not None:
                 mean[k] += curve.mean @ weights
                 lowest[k] += curve.lowest @ weights
+    errors: dict[Hashable, FloatArray] = {}
     for k, one in enumerate(sways):
-        error = one.numeric * rng.standard_normal((2, draws))
+        who = k if whose is None else whose[k]
+        if who not in errors:
+            errors[who] = rng.standard_normal((2, draws))
+        error = one.numeric * errors[who]
         mean[k] += _MEAN_OF_CELL_ERROR * error[0]
         lowest[k] += error[1]
     return {By.MEAN: mean, By.LOWEST: lowest}
@@ -273,6 +290,8 @@ def verdict(
     Equal are two only inside ``margin``; a difference that is not clear is not called none.
     """
     more_words, less_words, better = _BETTER[by]
+    if telling.same:
+        return f"{name} and {baseline} have the very same light."
     if margin is not None and telling.equal_within(margin):
         return (
             f"{name} and {baseline} are equal for your purpose: with 95 % probability within "
@@ -296,6 +315,8 @@ def verdict(
 
 def saving_verdict(name: str, saving: Saving, baseline: str, months: float, sign: str) -> str:
     """Say which is cheaper at the same light over a span, and how sure that is."""
+    if saving.low == saving.high == 0:
+        return f"{name} and {baseline} cost the same."
     ahead = saving.middle > 0
     chance = chance_words(saving.chance if ahead else 1 - saving.chance)
     first = name if ahead else baseline

@@ -22,6 +22,7 @@ from planner.estimate.stages import Schedule
 from planner.estimate.worth import Bill, bill
 from planner.metrics.figures import FIGURE, ppfd
 from planner.plan.lamp import Lamp
+from planner.plan.lit import lit
 from planner.plan.plan import Plan
 from planner.reports.content import plan_is_dark
 from planner.reports.drawings import Picture
@@ -359,7 +360,8 @@ def rival(known: Known) -> Side | None:
     """The option a decision is told against.
 
     The baseline where the plan names one, else the one with most of the canopy in the band,
-    or, without a target, with the most light.
+    or, without a target, with the most light. What has the plan's own light is passed over
+    while another is there.
     """
     others = [side for side in known.others if side.estimate is not None]
     if not others or known.comparison is None:
@@ -367,6 +369,8 @@ def rival(known: Known) -> Side | None:
     base = baseline_of(known.comparison)
     if base in others:
         return base
+    own = lit(known.plan)
+    others = [side for side in others if lit(side.plan) != own] or others
 
     def light(side: Side) -> tuple[float, float]:
         figures = side.estimate.figures  # type: ignore[union-attr]

@@ -5903,6 +5903,10 @@ gleichem Licht</translation>
 <translation>Zur Seite Messung gehen</translation>
 </message>
 <message>
+<source>the very same</source>
+<translation>genau dasselbe</translation>
+</message>
+<message>
 <source>{middle} % ({low} to {high})</source>
 <translation>{middle} % ({low} bis {high})</translation>
 </message>
@@ -15016,6 +15020,10 @@ nicht klar</translation>
 <translation>gleichmäßiger</translation>
 </message>
 <message>
+<source>{name} and {baseline} have the very same light.</source>
+<translation>{name} und {baseline} haben genau dasselbe Licht.</translation>
+</message>
+<message>
 <source>{name} and {baseline} are equal for your purpose: with 95 % probability within {_percent} % of each other.</source>
 <translation>{name} und {baseline} sind für Ihren Zweck gleich: mit 95 % Wahrscheinlichkeit höchstens {_percent} % auseinander.</translation>
 </message>
@@ -15034,6 +15042,10 @@ nicht klar</translation>
 <message>
 <source>{name} {verb} {baseline} with {chance}: {_percent} % {words} ({_percent2} to {_percent3} %).</source>
 <translation>{name} {verb} {baseline} mit {chance}: {_percent} % {words} ({_percent2} bis {_percent3} %).</translation>
+</message>
+<message>
+<source>{name} and {baseline} cost the same.</source>
+<translation>{name} und {baseline} kosten dasselbe.</translation>
 </message>
 <message>
 <source>At the same light {first} is the cheaper one over {months} months with {chance}: by {money} ({money2} to {money3}) {sign}</source>

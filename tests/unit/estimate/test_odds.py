@@ -168,6 +168,24 @@ def test_what_two_options_share_drops_out() -> None:
     assert apart.high > told.high
 
 
+def test_the_very_same_light_is_not_told_apart() -> None:
+    """Two names of one thing: no chance lies between them, and what one wins both win."""
+    walls = Input("reflectance", "walls", "", (0.5, 0.7))
+    sway_ = Sway({walls: flat(0.1)}, numeric=0.01)
+    one, darker = sample_estimate(mean=125.0), sample_estimate(mean=60.0)
+    odds = Odds.of([(one, sway_), (one, sway_), (darker, sway_)])
+    told = odds.telling(0, 1)
+    assert (told.low, told.ratio, told.high, told.chance) == (1, 1, 1, 0.5)
+    assert verdict("Board", told, "the plan") == "Board and the plan have the very same light."
+    assert odds.best() == (0.5, 0.5, 0)
+    saving = odds.saving(0, 1, (0.0, 0.0), (100.0, 100.0))
+    assert (saving.low, saving.high, saving.chance) == (0, 0, 0.5)
+    assert (
+        saving_verdict("Board", saving, "the plan", 12, "€") == "Board and the plan cost the same."
+    )
+    assert not odds.telling(0, 2).same
+
+
 def test_verdicts_in_words() -> None:
     more = verdict("White board", Telling(1.12, 1.05, 1.19, 0.98), "foil")
     assert more == ("White board beats foil with 98 % probability: 12 % more light (5 to 19 %).")

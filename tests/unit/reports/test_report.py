@@ -16,6 +16,7 @@ from planner.estimate.odds import Telling
 from planner.estimate.outlook import Part, Uncertainty
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.stages import Schedule, StagePlan, stage_columns
+from planner.plan import edits
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan, Variant
 from planner.plan.survey import Reading, Survey
@@ -175,6 +176,17 @@ def test_the_rival_is_the_one_with_most_in_the_band() -> None:
     other = rival(known)
     assert other is not None
     assert other.name == "Dimmer"
+
+
+def test_an_option_with_the_plans_own_light_is_no_rival() -> None:
+    plan = with_variants("Same", "Lower")
+    lower = edits.change_lamp(plan.variants[1].setup, 0, hanging_height=0.2)
+    second = plan.variants[1].model_copy(update={"setup": lower})
+    plan = plan.model_copy(update={"variants": (plan.variants[0], second)})
+    known = Known(sample_estimate(plan), comparison=compared(plan, v0=250.0, v1=100.0))
+    other = rival(known)
+    assert other is not None
+    assert other.name == "Lower"
 
 
 def test_a_named_baseline_is_the_rival() -> None:
@@ -350,8 +362,7 @@ def test_only_what_is_asked_for_is_reckoned() -> None:
 
 def test_twins_cannot_be_told_apart() -> None:
     known = gather(with_variants("Twin"), QUICK, sections=("decision",))
-    sentence = decision(known, CM)[2]
-    assert "Not clear which is" in sentence or "equal" in sentence
+    assert decision(known, CM)[2] == "This plan and 'Twin' have the very same light."
 
 
 def test_it_stops_when_asked() -> None:

@@ -327,7 +327,7 @@ class OddsBoard(QWidget):
         decides = self._comparer.deciding(side, By.MEAN)
         if decides is not None:
             parts.append(deciding_words(decides))
-        return "\n".join(parts)
+        return "\n".join(dict.fromkeys(parts))
 
     def _on_row(self, row: int, *_rest: int) -> None:
         sides = self._comparer.sides
@@ -376,6 +376,8 @@ class OddsForm(FieldForm):
 
 
 def _short(found: Telling, margin: float) -> str:
+    if found.same:
+        return "the very same"
     low, middle, high = (signed_change(v) for v in (found.low, found.ratio, found.high))
     span = f"{middle} % ({low} to {high})"
     if found.equal_within(margin):
@@ -385,6 +387,8 @@ def _short(found: Telling, margin: float) -> str:
 
 
 def _saved(saving: Saving) -> str:
+    if saving.low == saving.high == 0:
+        return "the very same"
     word = "saves" if saving.middle >= 0 else "costs"
     ends = sorted((saving.low, saving.high) if saving.middle >= 0 else (-saving.low, -saving.high))
     span = f"{word} {money(abs(saving.middle))} ({money(ends[0])} to {money(ends[1])})"

@@ -258,8 +258,13 @@ def test_options_on_one_dot_are_named_in_one_line(qtbot: QtBot) -> None:
     plot = TradeOffPlot()
     qtbot.addWidget(plot)
     plot.resize(600, 400)
-    spots = (Spot("Plan", 1, 10.8, 71.5), Spot("The same", 2, 10.8, 71.5), Spot("Film", 3, 14, 96))
-    plot.show_trade_off(TradeOff(spots, "Light", "Cost", ""), 1)
+    own = (Origin.PLAN, None)
+    spots = (
+        Spot("Plan", own, 10.8, 71.5),
+        Spot("The same", (Origin.VARIANT, "a"), 10.8, 71.5),
+        Spot("Film", (Origin.VARIANT, "b"), 14, 96),
+    )
+    plot.show_trade_off(TradeOff(spots, "Light", "Cost", ""), own)
     drawn = [
         item.textItem.toPlainText() for item in plot._plot.items if isinstance(item, pg.TextItem)
     ]
