@@ -31,7 +31,7 @@ from planner.estimate.odds import Curve, Sway, Telling
 from planner.estimate.outlook import Input
 from planner.estimate.worth import Bill
 from planner.plan import edits
-from planner.plan.costs import Costs
+from planner.plan.costs import Costs, Goods
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
@@ -907,6 +907,24 @@ def test_asked_is_how_the_lining_to_buy_is_sold_not_the_one_that_is_there(
     enter(qtbot, form.price, "30")
     settle(qtbot, page)
     assert form.lining.currentData() == DARK.key
+
+
+def test_another_plan_is_not_shown_with_what_the_old_one_had_to_buy(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    """Its options have the keys of the old ones, and know nothing of their linings."""
+    with_linings(window)
+    page = side_page(qtbot, window)
+    settle(qtbot, page)
+    goods = tuple(Goods(lining=one.key, width=1.0, length=10.0, price=5.0) for one in (WHITE, DARK))
+    plan = window.document.plan
+    window.document.apply(edits.changed(plan, costs=Costs(goods=goods)), "Set prices")
+    settle(qtbot, page)
+    foil = CATALOGUE.lining("foil-shiny")
+    window.document.replace(try_all(small_plan("Other"), linings=[foil, WHITE]), None)
+    settle(qtbot, page)
+    told = page.comparer.option(page.comparer.sides[1])
+    assert "Aluminium foil" in told.buy
 
 
 def test_what_a_lining_is_worth(qtbot: QtBot, window: MainWindow) -> None:

@@ -115,7 +115,7 @@ class Comparer(QObject):
         self.bills = Lane("bills", synchronous=synchronous, parent=self)
         self.bills.done.connect(self._on_bills)
         self.bills.failed.connect(lambda _about, sentence: self.failed.emit(sentence))
-        self._bills: dict[Identity, Bill] = {}
+        self._bills: dict[object, Bill] = {}
         self.whole: Bill | None = None
         self._billed: object = None
         self._odds: tuple[object, object, Odds] | None = None
@@ -410,9 +410,9 @@ class Comparer(QObject):
     def bill(self, side: Side) -> Bill | None:
         """What has to be bought for a side beyond the baseline; None while it is reckoned.
 
-        ``whole`` is all that the baseline itself takes.
+        ``whole`` is all that the baseline takes. Another plan may have options of the same keys.
         """
-        return self._bills.get(side.identity)
+        return self._bills.get((side.identity, side.plan.setup))
 
     def option(self, side: Side) -> Option:
         """The row of a side in the table of options."""
@@ -430,12 +430,12 @@ class Comparer(QObject):
         self._billed, self._bills, self.whole = asked, {}, None
         sides = self.sides
 
-        def job(progress: Progress, cancelled: Cancelled) -> tuple[Bill, dict[Identity, Bill]]:
-            made: dict[Identity, Bill] = {}
+        def job(progress: Progress, cancelled: Cancelled) -> tuple[Bill, dict[object, Bill]]:
+            made: dict[object, Bill] = {}
             for done, side in enumerate(sides):
                 if cancelled():
                     break
-                made[side.identity] = bill(side.plan, base.plan, costs)
+                made[side.identity, side.plan.setup] = bill(side.plan, base.plan, costs)
                 progress((done + 1) / len(sides))
             return bill(base.plan, None, costs), made
 
