@@ -45,6 +45,11 @@ over plants give about three times as much (from memory)."""
 _AGREE: Final = 0.1
 """How far flux, power and efficacy of one line may be apart; makers round each by itself."""
 
+_BEAM_SAID_DEG: Final = 10.0
+"""How far a beam angle as printed may be off, either way (common practice, no source)."""
+_BEAM_UNSAID_DEG: Final = 30.0
+"""The same where the sheet gives none: from a lensed 90° to nearly flat (no source either)."""
+
 _USUAL_SIDE_M: Final = 0.3
 _USUAL_STRIP_M: Final = 0.025
 _SIZES: Final = quantity(BodyLength)
@@ -166,7 +171,7 @@ def read_data_sheet(text: str) -> SheetLamp:
     Known are watts (W, kW), photon flux (µmol/s, umol, PPF), efficacy (µmol/J, PPE) in the place
     of either, size (30x30 cm, 12 x 12 in, 60 cm bar, 20 cm dia), bars (6 bars) and beam angle
     (120°). Without a size it is a panel of 30 by 30 cm, without an angle one of 120°, and
-    ``SheetLamp.notes`` say so.
+    ``SheetLamp.notes`` say so; how far the angle may be off is stated by whether it was printed.
 
     Raises
     ------
@@ -200,9 +205,10 @@ def read_data_sheet(text: str) -> SheetLamp:
     ppf, power = _flux_and_power(flux, watts, efficacy, text)
     notes: list[str] = []
     body = _body(rest, notes)
-    profile = CosineProfile()
+    profile, doubt = CosineProfile(), _BEAM_SAID_DEG
     if beam is None:
-        notes.append("beam taken as 120°")
+        doubt = _BEAM_UNSAID_DEG
+        notes.append(f"beam taken as 120°, {doubt:g}° more or less")
     else:
         angle = beam.readings[0]
         if not BEAM_ANGLE.minimum <= angle <= BEAM_ANGLE.maximum:
@@ -219,6 +225,7 @@ def read_data_sheet(text: str) -> SheetLamp:
         profile=profile,
         ppf=ppf,
         watts=power,
+        beam_uncertainty_deg=doubt,
         dimmable=_FIXED.search(_plain(text)) is None,
         source=f"As pasted: {' '.join(text.split())}"[:2000],
     )

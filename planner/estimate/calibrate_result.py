@@ -19,11 +19,13 @@ from planner.estimate.calibrate_checks import (
     next_measurement,
 )
 from planner.estimate.calibrate_model import Parameter, Quantity, SurveyModel, curve_profile
+from planner.estimate.calibrate_parameters import LARGEST_EXPONENT
 from planner.estimate.result import FloatArray
 from planner.language import inside, word
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
+from planner.plan.quantity import BEAM_DOUBT
 from planner.units import COVERAGE, FLUX_UNIT
 
 ONE_SIDED: Final = 1.645
@@ -298,10 +300,10 @@ def _lamps(
         profile: object = old.profile
         parts: dict[str, object] = {}
         if Quantity.EXPONENT in mine:
-            profile = CosineProfile(exponent=mine[Quantity.EXPONENT].value)
+            profile, parts["beam_uncertainty_deg"] = _beam(mine[Quantity.EXPONENT])
         falls = [f.value for f in fitted if f.of == key and f.quantity is Quantity.FALL]
         if falls:
-            profile = curve_profile(falls, fit.curve_angles)
+            profile, parts["beam_uncertainty_deg"] = curve_profile(falls, fit.curve_angles), 0.0
         if Quantity.FLUX in mine:
             flux = mine[Quantity.FLUX]
             parts["ppf"] = flux.value
@@ -316,6 +318,18 @@ def _lamps(
             why = str(error.errors()[0]["msg"]).removeprefix("Value error, ")
             remarks.append(f"The calibrated lamp '{old.name}' cannot be kept: {why}")
     return made, remarks
+
+
+def _beam(exponent: Fitted) -> tuple[CosineProfile, float]:
+    """The beam of an exponent, and by how many degrees its angle may be off, evenly likely."""
+    half = _ROOT_3 * exponent.standard_error
+    ends = (
+        CosineProfile(exponent=min(max(exponent.value + side * half, 0.0), LARGEST_EXPONENT))
+        for side in (-1, 1)
+    )
+    wide, narrow = (end.beam_angle_deg for end in ends)
+    found = CosineProfile(exponent=exponent.value)
+    return found, min((wide - narrow) / 2, BEAM_DOUBT.maximum)
 
 
 _OF_LAMPS: Final = {Quantity.FLUX, Quantity.EXPONENT, Quantity.FALL}

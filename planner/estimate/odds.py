@@ -1,20 +1,20 @@
 """Which option is the better one, and with what odds, given how well their inputs are known.
 
-Each uncertain input (reflectance of a lining, photon flux of a kind of lamp, hanging height
-of a lamp) is evenly likely inside its stated range, wherever in that range its value lies
-(JCGM 101:2008, 6.4.2). For each option a figure's logarithm is followed through the range of
-each input by itself, at both ends and in the middle, by the core; a parabola joins them and
-what several inputs do adds up. Then all inputs are drawn many times over (JCGM 101: the
-propagation of distributions by Monte Carlo). What two options have in common is one unknown
-thing and drawn once for both: a lining by its key and range; a lamp's photon flux by the
-kind of lamp; a hanging height when lamp and height are the same. So the flux of the lamp, the
+Each uncertain input (reflectance of a lining, photon flux and beam of a kind of lamp, hanging
+height of a lamp) is evenly likely inside its stated range, wherever in that range its value lies
+(JCGM 101:2008, 6.4.2). For each option a figure's logarithm is followed through the range of each
+input by itself, at both ends and in the middle, by the core; a parabola joins them and what
+several inputs do adds up. Then all inputs are drawn many times over (JCGM 101: the propagation of
+distributions by Monte Carlo). What two options have in common is one unknown thing and drawn once
+for both: a lining by its key and range; a lamp's photon flux by the kind of lamp, its beam by the
+kind and range; a hanging height when lamp and height are the same. So the flux of the lamp, the
 largest uncertainty of a level, drops out of a comparison of linings under one lamp.
 
 The computation's own error is drawn too: that of a map's mean is about a seventh of what is
 expected of a cell, found by repeating estimates with other seeds; a quarter is allowed.
 
-Not counted is what the plan leaves out: dirt, ageing, a lamp that does not shine like its
-profile, specular shares and wrinkle of the linings.
+Not counted is what the plan leaves out: dirt, ageing, a beam of another shape than
+its profile, specular shares and wrinkle of the linings.
 """
 
 from __future__ import annotations

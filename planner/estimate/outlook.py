@@ -8,10 +8,11 @@ that their standard uncertainty is half the difference of the ends over √3 (GU
 
 - each lining's reflectance, from its range, on all surfaces that carry it at once;
 - each kind of lamp's photon flux, from its relative uncertainty;
+- each kind of lamp's beam angle, where its beam is a cosine law and its width is in doubt;
 - each lamp's hanging height, within a centimetre either way (tape and knots).
 
-What the plan leaves out (dirt, leaves that do not fill the canopy, a lamp that ages or
-does not shine like its profile) is not in these numbers.
+What the plan leaves out (dirt, leaves that do not fill the canopy, a lamp that ages or whose
+beam has another shape than the profile) is not in these numbers.
 """
 
 from __future__ import annotations
@@ -33,6 +34,7 @@ from planner.estimate.result import (
 from planner.estimate.sensitivity import HELD, LINED, Reckoner, SurfaceGain, gains_from
 from planner.metrics.figures import daily_light_integral
 from planner.plan.edits import change_lamp, changed
+from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
@@ -45,10 +47,10 @@ HEIGHT_HALF_WIDTH_M = 0.01
 class Input:
     """One uncertain input; equal in two plans where it is the same unknown thing in both.
 
-    ``of`` is the key of a lining (its reflectance) or of a kind of lamp (its photon flux),
-    or the place of a lamp (its hanging height). ``at`` tells its range: the ends of a
-    reflectance, the relative half-width of a flux, for a hanging height the heights of the
-    lamp's face and of the canopy in metres. ``words`` are for people.
+    ``of`` is the key of a lining (its reflectance) or of a kind of lamp (its photon flux, its
+    beam), or the place of a lamp (its hanging height). ``at`` tells its range: the ends of a
+    reflectance or of a beam angle, the relative half-width of a flux, for a hanging height the
+    heights of the lamp's face and of the canopy in metres. ``words`` are for people.
     """
 
     quantity: str
@@ -132,7 +134,10 @@ def through_ranges(
 
     The maps are of PPFD, shape (ny, nx), in µmol m⁻² s⁻¹; all else stays as the plan has it.
     """
-    jobs = [*_linings(reckoner), *_fluxes(reckoner), *_heights(reckoner)]
+    # What moves only lamps shares the room's pieces, the exchange of light above all.
+    cache = Cache(limit=HELD)
+    lamps = (_fluxes, _beams, _heights)
+    jobs = [*_linings(reckoner), *(job for of in lamps for job in of(reckoner, cache))]
     found: list[tuple[Input, Ends]] = []
     for done, (one, at) in enumerate(jobs):
         found.append((one, (at(-1.0), at(0.0), at(1.0))))
@@ -163,10 +168,9 @@ def _linings(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
         yield Input("reflectance", lining.key, input_words("reflectance", lining.name), bounds), at
 
 
-def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+def _fluxes(reckoner: Reckoner, cache: Cache) -> Iterator[tuple[Input, At]]:
     """Each kind of lamp: its lamps are bright or dim together, and light is proportional."""
     plan = reckoner.plan
-    cache = Cache(limit=HELD)
     for key in dict.fromkeys(lamp.model.key for lamp in plan.lamps):
         members = [lamp for lamp in plan.lamps if lamp.model.key == key]
         half = members[0].model.ppf_uncertainty
@@ -194,10 +198,47 @@ def _fluxes(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
         yield Input("photon flux", key, words, (half,)), at
 
 
-def _heights(reckoner: Reckoner) -> Iterator[tuple[Input, At]]:
+def _beams(reckoner: Reckoner, cache: Cache) -> Iterator[tuple[Input, At]]:
+    """Each kind of lamp whose beam angle is in doubt; its lamps are wide or narrow together.
+
+    The flux stays: what a wider beam sends to the side it does not send down. Paths and seed are
+    those of the plan, so that two ends differ by the beam alone.
+    """
+    plan = reckoner.plan
+    kinds: dict[str, tuple[str, tuple[float, float]]] = {}
+    for lamp in plan.lamps:
+        ends = lamp.model.beam_range_deg
+        if lamp.ppf > 0 and ends is not None:
+            kinds.setdefault(lamp.model.key, (lamp.model.name, ends))
+    for kind, (name, (low, high)) in kinds.items():
+
+        def at(where: float, key: str = kind) -> FloatArray:
+            if where == 0:
+                return reckoner.base.ppfd
+            lamps = tuple(
+                changed(lamp, model=_of_beam(lamp.model, where)) if lamp.model.key == key else lamp
+                for lamp in plan.lamps
+            )
+            moved = changed(plan, lamps=lamps)
+            found = evaluate(moved, reckoner.options, cache=cache, cancelled=reckoner.cancelled)
+            return found.ppfd
+
+        bounds = (round(low, 3), round(high, 3))
+        yield Input("beam", kind, input_words("beam", name), bounds), at
+
+
+def _of_beam(model: LampModel, where: float) -> LampModel:
+    """The kind of lamp with its beam angle at a place in its range."""
+    ends = model.beam_range_deg
+    if ends is None:
+        return model
+    angle = (ends[0] + ends[1] + where * (ends[1] - ends[0])) / 2
+    return changed(model, profile=CosineProfile.from_beam_angle(angle))
+
+
+def _heights(reckoner: Reckoner, cache: Cache) -> Iterator[tuple[Input, At]]:
     """Each lamp's hanging height, as far as there is room below the ceiling."""
     plan = reckoner.plan
-    cache = Cache(limit=HELD)
     room = plan.headroom
     for index, lamp in enumerate(plan.lamps):
         if lamp.ppf <= 0:

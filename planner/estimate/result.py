@@ -340,11 +340,13 @@ _BOTTOM = (PlaceKind.CANOPY, PlaceKind.FLOOR)
 _INPUTS: Final = {
     "reflectance": "reflectance of {}",
     "photon flux": "photon flux of {}",
+    "beam": "beam of {}",
     "hanging height": "hanging height of {}",
 }
 _MEASURED_BY: Final = {
     "reflectance": "a survey with {}",
     "photon flux": "a survey of {} in open air",
+    "beam": "the test of two readings under {}",
     "hanging height": "measuring the hanging height of {}",
 }
 
@@ -362,7 +364,7 @@ def input_words(quantity: str, name: str) -> str:
 
 _LEFT_OUT: Final = (
     "dirt and ageing",
-    "a lamp that does not shine like its data sheet",
+    "a beam of another shape than taken",
     "leaves that do not fill the canopy",
     "specular share and wrinkle of linings",
 )

@@ -10,7 +10,9 @@ from typing import Annotated, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from planner.plan.quantity import (
+    BEAM_ANGLE,
     AngleDeg,
+    BeamDoubt,
     BodyLength,
     Coordinate,
     Fraction,
@@ -202,6 +204,11 @@ class LampModel(Value):
     ppf_uncertainty: Fraction = Field(
         default=0.1, description="Relative uncertainty of the photon flux."
     )
+    beam_uncertainty_deg: BeamDoubt = Field(
+        default=0.0,
+        description="How far the beam angle of a cosine profile may be off, either way; 0 where "
+        "it is known. Tables and photometric files have none.",
+    )
     dimmable: bool = Field(default=True, description="Whether its output can be turned down.")
     source: Text = ""
     note: Text = ""
@@ -211,6 +218,16 @@ class LampModel(Value):
         if why := too_efficient(self.ppf, self.watts):
             raise ValueError(f"'{self.name}': {why}. Check photon flux and watts.")
         return self
+
+    @property
+    def beam_range_deg(self) -> tuple[float, float] | None:
+        """Narrowest and widest beam angle it may have; None where its beam is in no doubt."""
+        half = self.beam_uncertainty_deg
+        if half <= 0 or not isinstance(self.profile, CosineProfile):
+            return None
+        angle = self.profile.beam_angle_deg
+        low, high = BEAM_ANGLE.minimum, BEAM_ANGLE.maximum
+        return max(angle - half, min(low, angle)), min(angle + half, max(high, angle))
 
     @property
     def size(self) -> tuple[float, float]:

@@ -177,11 +177,12 @@ def counted(plan: Plan) -> Counted:
 class Doubted:
     """How far the inputs of the light may be off, and which of them are one and the same.
 
-    Of each surface the lining's key and range, of each lamp its model's key and uncertainty.
+    Of each surface the lining's key and range, of each lamp its model's key and how far flux
+    and beam may be off.
     """
 
     linings: tuple[tuple[Place, str, float, float], ...]
-    lamps: tuple[tuple[str, float], ...]
+    lamps: tuple[tuple[str, float, float], ...]
 
 
 @_once
@@ -194,7 +195,8 @@ def doubted(setup: Setup) -> Doubted:
             if lining is not None and not opens(setup, place):
                 yield place, lining.key, lining.low, lining.high
 
-    lamps = tuple((lamp.model.key, lamp.model.ppf_uncertainty) for lamp in setup.lamps)
+    models = (lamp.model for lamp in setup.lamps)
+    lamps = tuple((m.key, m.ppf_uncertainty, m.beam_uncertainty_deg) for m in models)
     return Doubted(tuple(ranges()), lamps)
 
 

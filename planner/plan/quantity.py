@@ -55,6 +55,7 @@ HangingHeight = Annotated[float, Field(ge=0.01, le=5.0, json_schema_extra={"unit
 BodyLength = Annotated[float, Field(ge=0.005, le=3.0, json_schema_extra={"unit": "m"})]
 AngleDeg = Annotated[float, Field(ge=-360.0, le=360.0, json_schema_extra={"unit": "deg"})]
 BeamAngle = Annotated[float, Field(ge=10.0, le=179.0, json_schema_extra={"unit": "deg"})]
+BeamDoubt = Annotated[float, Field(ge=0.0, le=60.0, json_schema_extra={"unit": "deg"})]
 Percent = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "%"})]
 PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": FLUX_UNIT})]
 Watts = Annotated[float, Field(gt=0.0, le=10000.0, json_schema_extra={"unit": "W"})]
@@ -275,6 +276,7 @@ HOURS: Final = quantity(Hours)
 PPFD: Final = quantity(Ppfd)
 DLI: Final = quantity(Dli)
 BEAM_ANGLE: Final = quantity(BeamAngle)
+BEAM_DOUBT: Final = quantity(BeamDoubt)
 WRINKLE: Final = quantity(Fraction, suffix="", decimals=2, step=0.05, factor=1.0)
 COUNT: Final = quantity(int).within(1.0, 24.0)
 

@@ -223,6 +223,7 @@ _NAMES: Final = {
     "at": "time of the reading",
     "aside": "set aside",
     "bar_width": "bar width",
+    "beam_uncertainty_deg": "doubt of the beam angle",
     "board_reflectance": "reflectance of the board",
     "door_open": "door open",
     "format": "format number",

@@ -16,6 +16,7 @@ from planner.estimate.worth import ASSUMPTIONS as OF_AIR
 from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
 from planner.plan.costs import Costs
 from planner.plan.dials import dial
+from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.survey import Survey
 from planner.reports import content
 from planner.reports.build_sheet import build_section
@@ -98,6 +99,13 @@ def _decision(known: Known, unit: LengthUnit) -> Sequence[Block]:
     return blocks
 
 
+def _beam(model: LampModel) -> str:
+    """The beam of a kind of lamp as far as it is in doubt: ', beam 120 ± 20°'."""
+    if model.beam_range_deg is None or not isinstance(model.profile, CosineProfile):
+        return ""
+    return f", beam {model.profile.beam_angle_deg:.0f} ± {model.beam_uncertainty_deg:.0f}°"
+
+
 # -- the plan -------------------------------------------------------------------------------
 
 
@@ -122,7 +130,7 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         rows = tuple(
             (
                 f"{number}{': ' + lamp.label if lamp.label else ''}",
-                lamp.model.name,
+                f"{lamp.model.name}{_beam(lamp.model)}",
                 f"{on_tape(lamp.x, unit)}, {on_tape(lamp.y, unit)}",
                 on_tape(lamp.hanging_height, unit),
                 f"{lamp.output_percent:g}",

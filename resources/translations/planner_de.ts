@@ -2541,6 +2541,18 @@
 <translation />
 </message>
 <message>
+<source>May be off by</source>
+<translation>Ungenau um</translation>
+</message>
+<message>
+<source>Set doubt of the beam</source>
+<translation>Ungenauigkeit des Abstrahlwinkels setzen</translation>
+</message>
+<message>
+<source>By how many degrees the beam angle may be off, either way; 0 where it was measured. The ± of all figures counts it. What a kind of lamp states at first is usual, from memory.</source>
+<translation>Um wie viel Grad der Abstrahlwinkel nach beiden Seiten falsch sein kann; 0, wo er gemessen wurde. Das ± aller Kennzahlen zählt es mit. Was eine Lampenart anfangs angibt, ist üblich, aus dem Gedächtnis.</translation>
+</message>
+<message>
 <source>Shines from</source>
 <translation>Leuchtet aus</translation>
 </message>
@@ -5887,8 +5899,8 @@ gleichem Licht</translation>
 <translation>Varianten, die sich um weniger unterscheiden, sind für Ihren Zweck gleich.</translation>
 </message>
 <message>
-<source>By 20,000 draws from the ranges of reflectances, photon flux and hanging heights; what two options share is drawn once for both. Intervals hold 95 %.</source>
-<translation>Aus 20.000 Ziehungen aus den Spannen von Reflexionsgraden, Photonenfluss und Hängehöhen; was zwei Varianten gemeinsam haben, wird für beide einmal gezogen. Intervalle halten 95 %.</translation>
+<source>By 20,000 draws from the ranges of reflectances, photon flux, beams and hanging heights; what two options share is drawn once for both. Intervals hold 95 %.</source>
+<translation>Aus 20.000 Ziehungen aus den Spannen von Reflexionsgraden, Photonenfluss, Abstrahlwinkeln und Hängehöhen; was zwei Varianten gemeinsam haben, wird für beide einmal gezogen. Intervalle halten 95 %.</translation>
 </message>
 <message>
 <source>The draws take each lining anywhere in its stated range; the table takes the value named, so the two may differ where a range is not even about its value.</source>
@@ -11019,8 +11031,8 @@ nicht klar</translation>
 <translation>Abstrahlwinkel</translation>
 </message>
 <message>
-<source>beam taken as 120°</source>
-<translation>Abstrahlwinkel als 120° angenommen</translation>
+<source>beam taken as 120°, {doubt}° more or less</source>
+<translation>Abstrahlwinkel als 120° angenommen, {doubt}° mehr oder weniger</translation>
 </message>
 <message>
 <source>The beam angle must be from {minimum}° to {maximum}°, not {angle}°.</source>
@@ -15102,6 +15114,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>beam</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>hanging height</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -15124,6 +15141,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>beam</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>hanging height</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -15135,6 +15157,10 @@ nicht klar</translation>
 <message>
 <source>photon flux of {}</source>
 <translation>Photonenfluss von {}</translation>
+</message>
+<message>
+<source>beam of {}</source>
+<translation>Abstrahlwinkel von {}</translation>
 </message>
 <message>
 <source>hanging height of {}</source>
@@ -15149,6 +15175,10 @@ nicht klar</translation>
 <translation>eine Messung im Freien ({})</translation>
 </message>
 <message>
+<source>the test of two readings under {}</source>
+<translation>die Probe mit zwei Messwerten ({})</translation>
+</message>
+<message>
 <source>measuring the hanging height of {}</source>
 <translation>Nachmessen ({})</translation>
 </message>
@@ -15157,8 +15187,8 @@ nicht klar</translation>
 <translation>Schmutz und Alterung</translation>
 </message>
 <message>
-<source>a lamp that does not shine like its data sheet</source>
-<translation>eine Lampe, die nicht wie im Datenblatt strahlt</translation>
+<source>a beam of another shape than taken</source>
+<translation>eine andere Form des Lichtkegels als angenommen</translation>
 </message>
 <message>
 <source>leaves that do not fill the canopy</source>
@@ -16394,6 +16424,101 @@ nicht klar</translation>
 </message>
 <message>
 <source>door_open</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-board-24-50w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-board-30-100w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-board-45-240w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-bar-60-20w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-bar-90-30w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-bars-4-200w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-bars-6-480w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-panel-60-36w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-strip-10w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>led-spot-6w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>t5-pair-54w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>t5-four-230w</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dimmable</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>beam_uncertainty_deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>profile</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>kind</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>cosine</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>exponent</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>pasted-</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -18722,6 +18847,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>How far the beam angle of a cosine profile may be off, either way; 0 where it is known. Tables and photometric files have none.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Whether its output can be turned down.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -19457,6 +19587,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>beam_uncertainty_deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>board_reflectance</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -19585,6 +19720,10 @@ nicht klar</translation>
 <message>
 <source>bar width</source>
 <translation>Leistenbreite</translation>
+</message>
+<message>
+<source>doubt of the beam angle</source>
+<translation>Ungenauigkeit des Abstrahlwinkels</translation>
 </message>
 <message>
 <source>reflectance of the board</source>
@@ -20789,6 +20928,10 @@ nicht klar</translation>
 <translation>, {isoformat}</translation>
 </message>
 <message>
+<source>, beam {beam_angle_deg} ± {beam_uncertainty_deg}°</source>
+<translation>, Abstrahlwinkel {beam_angle_deg} ± {beam_uncertainty_deg}°</translation>
+</message>
+<message>
 <source>closed leaves</source>
 <translation>geschlossene Blätter</translation>
 </message>
@@ -20837,6 +20980,11 @@ nicht klar</translation>
 <message>
 <source>{number}{value}</source>
 <translation>{number}{value}</translation>
+</message>
+<message>
+<source>{name}{_beam}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>{on_tape}, {on_tape2}</source>
@@ -24332,6 +24480,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>ppf uncertainty</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>beam uncertainty deg</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

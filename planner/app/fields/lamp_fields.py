@@ -29,7 +29,7 @@ from planner.plan.lamp import (
 )
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.quantity import PERCENT
+from planner.plan.quantity import BEAM_DOUBT, PERCENT
 from planner.plan.refusal import refusal
 from planner.units import format_number
 
@@ -166,6 +166,17 @@ class LampKindFields(FieldPanel):
             "Whether its output can be turned down. What is advised keeps to it.",
         )
         self.beam_field = self.add_dial("beam")
+        self.doubt_field = self.add_quantity(
+            "May be off by",
+            BEAM_DOUBT,
+            lambda plan: self._model(plan).beam_uncertainty_deg if self._has_beam(plan) else None,
+            lambda plan, value: self._with(plan, beam_uncertainty_deg=value),
+            "Set doubt of the beam",
+            "By how many degrees the beam angle may be off, either way; 0 where it was measured. "
+            "The ± of all figures counts it. What a kind of lamp states at first is usual, from "
+            "memory.",
+        )
+        self.doubt_field.bounded = lambda _plan: BEAM_DOUBT
         self.profile_note = NoteLabel()
         self.add_wide(self.profile_note)
         self.light_fields = LampLightFields(workplace.spectra)
@@ -247,6 +258,9 @@ class LampKindFields(FieldPanel):
 
     def _model(self, plan: Plan) -> LampModel:
         return plan.lamps[self.selection.index].model
+
+    def _has_beam(self, plan: Plan) -> bool:
+        return self.selection.fits(plan) and isinstance(self._model(plan).profile, CosineProfile)
 
     def _with(self, plan: Plan, **parts: Any) -> Plan:
         old = self._model(plan)

@@ -124,7 +124,9 @@ def test_a_number_of_two_readings_is_asked_where_both_could_be() -> None:
 
 def test_what_is_taken_as_usual_is_told() -> None:
     read = read_data_sheet("240 W 600 umol")
-    assert read.notes == ("size taken as 30 x 30 cm", "beam taken as 120°")
+    assert read.notes == ("size taken as 30 x 30 cm", "beam taken as 120°, 30° more or less")
+    assert read.model.beam_uncertainty_deg == 30
+    assert read_data_sheet("100 W 250 umol 30x30 cm 90°").model.beam_uncertainty_deg == 10
     assert read.words.startswith("240 W, 600 µmol s⁻¹, 30 x 30 cm (size taken")
     assert read.model.source == "As pasted: 240 W 600 umol"
     assert math.isclose(read.model.ppf / read.model.watts, 2.5)

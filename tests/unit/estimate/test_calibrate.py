@@ -101,6 +101,11 @@ def test_calibrated_values_enter_the_library_with_date_and_error() -> None:
     flux = found.value(Quantity.FLUX)
     assert lamp.ppf == flux.value
     assert lamp.ppf_uncertainty == pytest.approx(np.sqrt(3) * flux.standard_error / flux.value)
+    # The beam's half-width is what √3 standard errors of the exponent make of the angle.
+    exponent = found.value(Quantity.EXPONENT)
+    ends = exponent.value + np.sqrt(3) * exponent.standard_error * np.array([-1, 1])
+    wide, narrow = 2 * np.degrees(np.arccos(0.5 ** (1 / ends)))
+    assert lamp.beam_uncertainty_deg == pytest.approx((wide - narrow) / 2)
     for entry in (lamp, lining):
         assert "alibrated 2026-03-01 from 128 readings of 'Open air', 'Lined'" in entry.source
         assert "standard error" in entry.source

@@ -94,6 +94,36 @@ def test_variants_of_format_1_become_what_they_were_then(name: str) -> None:
     assert len(kinds) == 14
 
 
+def test_beams_of_format_2_get_the_doubt_of_their_kind() -> None:
+    """On a plan the program of format 2 wrote, by hand what each of its lamps must get.
+
+    In its file: a lamp of the catalogue written before ``dimmable`` was, one whose beam was typed
+    over, a spot, a table, two pasted sheets (without and with a beam angle), a calibrated lamp and
+    one from a photometric file.
+    """
+    opened = open_plan(SAMPLES / "format-2.plan.json")
+    assert opened.written_in == 2
+    doubts = [20.0, 10.0, 8.0, 0.0, 30.0, 10.0, 0.0, 0.0]
+    for setup in (opened.plan, opened.plan.variants[0].setup):
+        models = [lamp.model for lamp in setup.lamps]
+        assert [model.beam_uncertainty_deg for model in models] == doubts
+        assert [model.dimmable for model in models] == [True] * 7 + [False]
+    raw = json.loads((SAMPLES / "format-2.plan.json").read_text("utf-8"))
+    assert "dimmable" not in raw["lamps"][0]["model"]
+    # All else stays as it was written.
+    was, now = raw["lamps"], json.loads(opened.plan.model_dump_json())["lamps"]
+    for old, new in zip(was, now, strict=True):
+        for added in ("dimmable", "beam_uncertainty_deg"):
+            old["model"].pop(added, None), new["model"].pop(added)
+        assert old == new
+
+
+def test_surveys_and_options_of_format_1_pass_through_both_steps() -> None:
+    raw = json.loads((SAMPLES / "format-1.plan.json").read_text("utf-8"))
+    text = json.dumps(migrated(raw))
+    assert text.count('"beam_uncertainty_deg"') == text.count('"watts"') > 1
+
+
 @pytest.mark.parametrize("far", ["1e300", "1e16", "-1e308"])
 def test_a_corner_beyond_all_numbers_is_refused_in_words(tmp_path: Path, far: str) -> None:
     """Squaring it overflows where variants of format 1 are looked at (found by tests' fuzz)."""

@@ -358,8 +358,8 @@ class OddsForm(FieldForm):
             signal.connect(lambda value: linked.update(margin=value))
         self.add_wide(
             NoteLabel(
-                "By 20,000 draws from the ranges of reflectances, photon flux and hanging heights; "
-                "what two options share is drawn once for both. Intervals hold 95 %."
+                "By 20,000 draws from the ranges of reflectances, photon flux, beams and hanging "
+                "heights; what two options share is drawn once for both. Intervals hold 95 %."
             )
         )
         self.add_wide(

@@ -322,3 +322,19 @@ def test_one_refusal_for_one_height_in_the_unit_shown(
             build()
         assert refusal(caught.value, LengthUnit.CM) == f"Lamp 1, hanging height: {core}"
         assert "cm" not in refusal(caught.value, LengthUnit.INCH)
+
+
+def test_the_doubt_of_a_beam_is_typed_where_it_is_an_angle(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    field = panel.kind_fields.doubt_field
+    enter(qtbot, field, "12,5")
+    assert workplace.document.plan.lamps[0].model.beam_uncertainty_deg == 12.5
+    assert steps(workplace) == ["Set doubt of the beam"]
+    enter(qtbot, field, "70")
+    assert "at most 60°" in field.row.error
+    plan = workplace.document.plan
+    table = TableProfile(angles_deg=(0.0, 60.0, 90.0), relative=(1.0, 0.5, 0.0))
+    model = plan.lamps[0].model.model_copy(update={"profile": table})
+    workplace.document.apply(edits.change_lamp(plan, 0, model=model), "Choose lamp")
+    assert field.row.label.isHidden()
