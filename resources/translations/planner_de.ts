@@ -7547,6 +7547,10 @@ nicht klar</translation>
 <translation>Zuerst messen; dann stehen die Messwerte hier neben der Schätzung.</translation>
 </message>
 <message>
+<source>As soon as the estimate is there, the readings are set against it here.</source>
+<translation>Sobald die Schätzung da ist, stehen die Messwerte hier gegen sie.</translation>
+</message>
+<message>
 <source>{value} {PPFD_UNIT}  ({value2} %)</source>
 <translation>{value} {PPFD_UNIT}  ({value2} %)</translation>
 </message>

@@ -445,6 +445,13 @@ def test_readings_lie_on_the_estimate_on_one_scale(qtbot: QtBot, tmp_path: Path)
     assert page.overlay.values["Bias"].text().endswith("(+2.0 %)")
     assert page.overlay.values["r²"].text() == "1.00"
     assert "calibration alone could explain" in page.overlay.words.text()
+    # Readings that wait for their estimate are not asked for again.
+    survey = page.desk.survey
+    assert survey is not None
+    page.overlay.show_residuals(None, page.answers.summary(survey))
+    assert page.overlay.words.text().startswith("As soon as the estimate is there")
+    page.overlay.show_residuals(None, None)
+    assert page.overlay.words.text().startswith("Take readings first")
 
 
 def test_a_tenfold_reading_leaves_the_others_their_colours(qtbot: QtBot, tmp_path: Path) -> None:

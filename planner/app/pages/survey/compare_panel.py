@@ -219,6 +219,8 @@ class OverlayPanel(QWidget):
         )
         if found is not None:
             words = (*found.words(), *suspect_words(summary))
+        elif summary is not None:
+            words = ("As soon as the estimate is there, the readings are set against it here.",)
         self.words.setText("\n\n".join(words))
 
     def _choose(self, view: View, *, on: bool) -> None:
