@@ -15,7 +15,7 @@ import re
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, NoReturn, TextIO
+from typing import TYPE_CHECKING, Final, Literal, NoReturn, TextIO
 
 import planner
 from planner.commands import (
@@ -37,7 +37,8 @@ from planner.commands import (
     seed,
     write_output,
 )
-from planner.language import word
+from planner.folders import resource_path
+from planner.language import spoken, word
 from planner.units import capital
 
 if TYPE_CHECKING:
@@ -89,6 +90,28 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 # -- what may be asked ------------------------------------------------------------------
+
+
+_Said = Literal[
+    "usage: ",
+    "positional arguments",
+    "options",
+    "show this help message and exit",
+    "show program's version number and exit",
+    "argument %(argument_name)s: %(message)s",
+    "the following arguments are required: %s",
+    "unrecognized arguments: %s",
+    "invalid choice: %(value)r (choose from %(choices)s)",
+    "invalid %(type)s value: %(value)r",
+    "not allowed with argument %s",
+    "one of the arguments %s is required",
+    "expected one argument",
+    "expected at least one argument",
+    "ambiguous option: %(option)s could match %(matches)s",
+    "ignored explicit argument %r",
+]
+"""What the parser of Python says itself; it asks its ``_`` for the word in another language."""
+setattr(argparse, "_", word)  # noqa: B010 - the name is argparse's own, and not told to checkers
 
 
 class _Parser(argparse.ArgumentParser):
@@ -163,16 +186,8 @@ def _parser() -> argparse.ArgumentParser:
 
 
 COMMANDS: Final = (
-    "open",
-    "estimate",
-    "check",
-    "demo",
-    "sweep",
-    "lamp",
-    "board",
-    "report",
-    "schema",
-)
+    "open", "estimate", "check", "demo", "sweep", "lamp", "board", "report", "schema",
+)  # fmt: skip
 
 
 def _with_command(given: list[str]) -> list[str]:
@@ -327,6 +342,10 @@ def schema_text() -> str:
     import json
 
     from planner.plan.plan import PLAN_FORMAT, Plan
+
+    if spoken() != "en":
+        # Made of the models it would have names that go without saying in another language.
+        return resource_path(f"schema/plan-{PLAN_FORMAT}.schema.json").read_text("utf-8")
 
     schema = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",

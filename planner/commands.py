@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Final, TextIO
 
 from planner.folders import NAME
 from planner.language import inside
-from planner.units import FLUX_UNIT
+from planner.units import FLUX_UNIT, capital
 
 if TYPE_CHECKING:
     from planner.catalogue.lamp_files.photometry import Photometry
@@ -208,7 +208,7 @@ def run_lamp_command(asked: argparse.Namespace) -> int:
     try:
         photometry = read_lamp_file(asked.file)
     except LampFileError as error:
-        raise CommandError(str(error)) from error
+        raise CommandError(capital(str(error))) from error
     lines = summary(photometry)
     width = max(len(what) for what, _ in lines)
     for what, value in lines:
@@ -262,7 +262,7 @@ def _keep(photometry: Photometry, asked: argparse.Namespace) -> None:
     except ValidationError as error:
         raise CommandError(" ".join(refusals(error))) from error
     except (LampFileError, CatalogueError, ValueError) as error:
-        raise CommandError(str(error)) from error
+        raise CommandError(capital(str(error))) from error
     from planner.metrics.figures import FIGURE
 
     flux, watts = FIGURE["photon_flux"].text(model.ppf), FIGURE["watts"].text(model.watts)

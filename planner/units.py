@@ -83,8 +83,9 @@ _PLAIN = re.compile(r"[+\-−]?(\d+([.,]\d*)?|[.,]\d+)")
 _TWO_READINGS = re.compile(r"([1-9]\d{0,2})[.,](\d{3})")
 
 
-_MARKS: Final = dict.fromkeys((0x200E, 0x200F, *range(0x2066, 0x206A)))
-"""Marks of direction, which a text may hold where the language runs from the right."""
+MARKS: Final = dict.fromkeys((0x200E, 0x200F, *range(0x2066, 0x206A)))
+"""Marks of direction, for ``str.translate``: a text may hold them where the language runs from the
+right."""
 
 
 class LengthSyntaxError(ValueError):
@@ -112,7 +113,7 @@ def parse_number(text: str) -> float:
     ValueError
         If it is no number.
     """
-    plain = text.translate(_MARKS).strip()
+    plain = text.translate(MARKS).strip()
     if not _PLAIN.fullmatch(plain):
         raise ValueError(f"'{text}' is not a number.")
     _refuse_two_readings(plain.lstrip("+-−"))
@@ -181,7 +182,7 @@ def parse_length(text: str, unit: LengthUnit, *, strict: bool = True) -> float:
     AmbiguousNumberError
         If a number in it can be read as thousands too.
     """
-    stripped = text.translate(_MARKS).strip()
+    stripped = text.translate(MARKS).strip()
     sign = -1.0 if stripped.startswith(("-", "−")) else 1.0
     rest = stripped.lstrip("+-−").strip().replace("⁄", "/")
     for vulgar, fraction in VULGAR.items():

@@ -15,6 +15,7 @@ from planner.catalogue.spectrum_csv import (
 )
 from planner.files.disk import reason_of
 from planner.folders import resource_path
+from planner.language import data as shipped
 from planner.plan.quantity import Key, Name, Text, Value
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
 
@@ -40,7 +41,7 @@ class _SpectrumBook(Value):
 
 def built_in_spectra() -> tuple[Spectrum, ...]:
     """Read the generic spectra that ship with the program, in the order they are offered."""
-    book = _SpectrumBook.model_validate_json(resource_path(f"{FOLDER}/index.json").read_bytes())
+    book = _SpectrumBook.model_validate_json(shipped(f"{FOLDER}/index.json"))
     return tuple(_read_built_in(entry) for entry in book.spectra)
 
 

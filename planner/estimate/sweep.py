@@ -236,10 +236,18 @@ def fingerprint(asked: Sweep) -> str:
     parts = [
         planner.__version__,
         repr((lit(asked.plan), counted(asked.plan))),
-        repr(asked.over),
+        repr([(one.axis, one.place, [_bare(step) for step in one.values]) for one in asked.over]),
         json.dumps([asked.options.cells, asked.options.quality, asked.options.seed]),
     ]
     return hashlib.sha256("\n".join(parts).encode()).hexdigest()
+
+
+def _bare(step: Step) -> object:
+    # Names and notes are in the words of the language spoken, and none of them is computed with.
+    return step if isinstance(step, float | int) else step.model_dump(exclude=_IN_WORDS)
+
+
+_IN_WORDS: Final = {"name", "source", "note"}
 
 
 def _in_working_order(asked: Sweep) -> list[Numbered]:

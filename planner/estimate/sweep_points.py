@@ -21,7 +21,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
-from planner.language import inside
+from planner.language import inside, word
 from planner.plan.changes import line, refit
 from planner.plan.dials import DIALS, Dial, Redo, dial
 from planner.plan.lamp import LampModel
@@ -112,12 +112,12 @@ class Over:
             if place is not None and found.get(plan, place) is None:
                 raise SweepError(f"{place.words(plan)} has no {found.words}.")
         elif place is not None and (place.kind is PlaceKind.LAMP) != (self.axis == LAMP):
-            raise SweepError(f"{place.words(plan)} has no {self.axis} to go over.")
+            raise SweepError(f"{place.words(plan)} has no {word(self.axis)} to go over.")
 
     def words(self, plan: Plan) -> str:
         """What is gone over: 'hanging height', 'output, lamp 2', 'lining, all walls'."""
         found = self.dial
-        lead = self.axis if found is None else found.words
+        lead = word(self.axis) if found is None else found.words
         if self.place is not None and self.place.fits(plan):
             return f"{lead}, {inside(self.place.words(plan))}"
         return {LINING: "lining, all walls", LAMP: "kind of lamp"}.get(self.axis, lead)
@@ -193,12 +193,13 @@ def over_range(name: str, low: float, high: float, count: int, place: Place | No
 
 
 def _chosen(rest: str, offered: Mapping[str, Step], noun: str) -> tuple[Step, ...]:
-    keys = [word.strip() for word in rest.split(",")]
+    keys = [key.strip() for key in rest.split(",")]
     if keys == [_ALL]:
         keys = list(offered)
     for key in keys:
         if key not in offered:
-            raise SweepError(f"There is no {noun} '{key}'; there is {_ALL}, {', '.join(offered)}.")
+            known = ", ".join(offered)
+            raise SweepError(f"There is no {word(noun)} '{key}'; there is {_ALL}, {known}.")
     return tuple(offered[key] for key in dict.fromkeys(keys))
 
 

@@ -113,6 +113,22 @@ def _sync_folder(folder: Path) -> None:
 
 SHOWN_PROBLEMS: Final = 3
 
+_REASONS: Final = {
+    errno.ENOENT: "No such file or directory",
+    errno.EACCES: "Permission denied",
+    errno.EPERM: "Operation not permitted",
+    errno.EISDIR: "Is a directory",
+    errno.ENOTDIR: "Not a directory",
+    errno.EROFS: "Read-only file system",
+    errno.ENOSPC: "No space left on device",
+    errno.EFBIG: "File too large",
+    errno.EIO: "Input/output error",
+    errno.EEXIST: "File exists",
+    errno.ENAMETOOLONG: "File name too long",
+    errno.ELOOP: "Too many levels of symbolic links",
+}
+"""What systems say most often, here so that it is said in the language spoken."""
+
 _WORDS: Final = {
     errno.ENOSPC: "the disk is full; free some space or save elsewhere",
     errno.ENAMETOOLONG: "its name is too long for this disk; choose a shorter one",
@@ -209,9 +225,12 @@ def is_file(path: Path) -> bool:
 
 
 def reason_of(error: Exception) -> str:
-    """What the system gives as the reason, in its own words; never nothing."""
+    """What the system gives as the reason, never nothing; in its own words where they are rare."""
     number = getattr(error, "errno", None)
-    said = getattr(error, "strerror", None) or (os.strerror(number) if number else "")
+    plain = os.strerror(number) if number else ""
+    said = getattr(error, "strerror", None) or plain
+    if said == plain:
+        said = _REASONS.get(number or 0, said)
     return said or str(error).strip() or "no reason is given"
 
 

@@ -351,8 +351,7 @@ def words(setup: Setup, change: Change, unit: LengthUnit = LengthUnit.CM) -> str
 def _dial_words(change: Turned, unit: LengthUnit) -> str:
     turned = dial(change.dial)
     # 'lamp 1: x of the lamp' says it twice.
-    name = turned.words.removesuffix(f" of the {word(turned.at)}")
-    return f"{name} {turned.quantity.text(change.value, unit)}"
+    return f"{turned.short} {turned.quantity.text(change.value, unit)}"
 
 
 def _lining_words(setup: Setup, lining: Lining) -> str:

@@ -26,6 +26,11 @@ from planner.plan.turning import Room, Turn
 from planner.units import capital
 
 _ALIKE: Final = 1e-9
+_OF_IT: Final = {
+    PlaceKind.LAMP: " of the lamp",
+    PlaceKind.OBSTACLE: " of the obstacle",
+    PlaceKind.CORNER: " of the corner",
+}
 _TIMES: Final = Quantity("times", decimals=2, step=0.1).within(0.1, 5.0)
 
 
@@ -77,6 +82,11 @@ class Dial:
     def label(self) -> str:
         """The words as they stand before a field."""
         return capital(self.words)
+
+    @property
+    def short(self) -> str:
+        """The words without the thing that has the number: 'x' of 'x of the lamp'."""
+        return self.words.removesuffix(_OF_IT.get(self.at, ""))
 
     def places(self, plan: Setup) -> tuple[Place, ...]:
         """The things of the plan that have this number."""

@@ -95,6 +95,14 @@ class Place:
             words += f", band {self.band + 1}"
         return words
 
+    def tag(self, plan: Setup) -> str:
+        """The place for machines, one in all languages: 'wall_2_band_1', 'lamp_1', 'ceiling'."""
+        if self.kind is PlaceKind.HOUSING:
+            return f"housing_of_lamp_{self.index + 1}"
+        tag = f"{self.kind}_{self.index + 1}" if self.kind in _COUNTED else str(self.kind)
+        several = self.band is not None and len(plan.walls[self.index].bands) > 1
+        return f"{tag}_band_{(self.band or 0) + 1}" if several else tag
+
     def inside(self, plan: Setup) -> str:
         """The words in the middle of a sentence: 'wall 2', 'the ceiling', "obstacle 3 ('Pot')"."""
         words = language.inside(self.words(plan))

@@ -18,6 +18,7 @@ from planner.language import word
 from planner.units import (
     DLI_UNIT,
     FLUX_UNIT,
+    MARKS,
     PPFD_UNIT,
     LengthUnit,
     format_length,
@@ -142,6 +143,7 @@ class Quantity:
         """Read what was typed, whatever the bounds; raises ``ValueError`` where it is no number."""
         if self.is_length:
             return parse_length(text, unit)
+        text = text.translate(MARKS)
         number = _NUMBER.match(text)
         named = number is not None and same_unit(text[number.end() :], self.suffix)
         try:

@@ -109,9 +109,9 @@ def sweep_to_csv(sweep: Sweep, delimiter: str = ",") -> str:
 
 def _axis_heading(one: Over, plan: Plan) -> str:
     """What an axis goes over and where, as a column may be called, with its unit."""
-    where = "" if one.place is None else f"_{one.place.words(plan)}"
+    where = "" if one.place is None else f"_{one.place.tag(plan)}"
     unit = "" if one.dial is None else _AXIS_UNITS.get(one.dial.unit, "")
-    return re.sub(r"\W+", "_", f"{one.axis}{where}".lower()) + unit
+    return re.sub(r"\W+", "_", f"{one.axis}{where}") + unit
 
 
 def options_to_csv(options: Sequence[Option], costs: Costs, delimiter: str = ",") -> str:

@@ -2096,10 +2096,6 @@
 <translation>{_short} {said}{value}</translation>
 </message>
 <message>
-<source> of the </source>
-<translation> de</translation>
-</message>
-<message>
 <source>{words} {value}</source>
 <translation>{words} {value}</translation>
 </message>
@@ -5356,6 +5352,18 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <context>
 <name>planner.app.pages.side.sweep_form</name>
 <message>
+<source>All lamps</source>
+<translation>Alle Lampen</translation>
+</message>
+<message>
+<source>All walls</source>
+<translation>Alle Wände</translation>
+</message>
+<message>
+<source>All obstacles</source>
+<translation>Alle Hindernisse</translation>
+</message>
+<message>
 <source>height</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -5436,10 +5444,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>Nothing else</source>
 <translation>Nichts weiter</translation>
-</message>
-<message>
-<source>All {at}s</source>
-<translation>Alle: {at}</translation>
 </message>
 <message>
 <source>linings</source>
@@ -8433,7 +8437,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Reading over that of an ideal receiver by angle from upright, for example 0: 1, 60: 0.97, 80: 0.85. Empty: ideal.</source>
-<translation>Messwert durch den eines idealen Empfängers, nach Winkel von der Senkrechten, zum Beispiel 0: 1, 60: 0.97, 80: 0.85. Leer: ideal.</translation>
+<translation>Messwert durch den eines idealen Empfängers, nach Winkel von der Senkrechten, zum Beispiel 0: 1; 60: 0,97; 80: 0,85. Leer: ideal.</translation>
 </message>
 <message>
 <source>It shows</source>
@@ -8505,7 +8509,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Write pairs of angle and relative reading, for example 0: 1, 60: 0.97, 80: 0.85.</source>
-<translation>Paare aus Winkel und relativem Messwert schreiben, zum Beispiel 0: 1, 60: 0.97, 80: 0.85.</translation>
+<translation>Paare aus Winkel und relativem Messwert schreiben, zum Beispiel 0: 1; 60: 0,97; 80: 0,85.</translation>
 </message>
 <message>
 <source>Meter: cosine response</source>
@@ -8513,6 +8517,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>{angle}: {value}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>(\d+(?:[.,]\d+)?|[.,]\d+)</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -8626,11 +8635,6 @@ nicht klar</translation>
 <message>
 <source>Readings from {name}</source>
 <translation>Messwerte aus {name}</translation>
-</message>
-<message>
-<source>top</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>readings</source>
@@ -12429,7 +12433,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>field '{place}': {message}.</source>
-<translation>Feld '{place}': {message}.</translation>
+<translation>Feld „{place}“: {message}.</translation>
 </message>
 <message>
 <source>{key}.json</source>
@@ -12819,7 +12823,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{filename}'</source>
-<translation>'{filename}'</translation>
+<translation>„{filename}“</translation>
 </message>
 <message>
 <source>The system refuses {what}: {reason_of}.</source>
@@ -12931,7 +12935,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>of the random part</source>
-<translation>des zufälligen Teils</translation>
+<translation>Startzahl des zufälligen Teils</translation>
 </message>
 <message>
 <source>--json</source>
@@ -13060,11 +13064,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>There is no option '{first}' before a command; '{program_name} --help' shows what can be asked.</source>
-<translation>Vor einem Befehl gibt es keine Option '{first}'; '{program_name} --help' zeigt, was verlangt werden kann.</translation>
+<translation>Vor einem Befehl gibt es keine Option „{first}“; '{program_name} --help' zeigt, was verlangt werden kann.</translation>
 </message>
 <message>
 <source>'{text}' is not a map size; write columns x rows from 2 to {MAX_CELLS}, like 24x24</source>
-<translation>'{text}' ist keine Kartengröße; Spalten x Zeilen von 2 bis {MAX_CELLS} schreiben, zum Beispiel 24x24</translation>
+<translation>„{text}“ ist keine Kartengröße; Spalten x Zeilen von 2 bis {MAX_CELLS} schreiben, zum Beispiel 24x24</translation>
 </message>
 <message>
 <source>no folder is named; write for example planner-demo</source>
@@ -13076,11 +13080,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>There is neither a plan file nor a command '{plan}'; commands are {join}.</source>
-<translation>Es gibt weder eine Plandatei noch einen Befehl '{plan}'; Befehle sind {join}.</translation>
+<translation>Es gibt weder eine Plandatei noch einen Befehl „{plan}“; Befehle sind {join}.</translation>
 </message>
 <message>
 <source>'{plan}' is a valid plan: {_contents}.</source>
-<translation>'{plan}' ist ein gültiger Plan: {_contents}.</translation>
+<translation>„{plan}“ ist ein gültiger Plan: {_contents}.</translation>
 </message>
 <message>
 <source>{capitalize}: {sentence}</source>
@@ -13096,7 +13100,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>The folder '{folder}' cannot be made: {reason_of}.</source>
-<translation>Der Ordner '{folder}' lässt sich nicht anlegen: {reason_of}.</translation>
+<translation>Der Ordner „{folder}“ lässt sich nicht anlegen: {reason_of}.</translation>
 </message>
 <message>
 <source>window.png</source>
@@ -13129,6 +13133,16 @@ nicht klar</translation>
 <message>
 <source>Wrote {resolve}</source>
 <translation>Geschrieben: {resolve}</translation>
+</message>
+<message>
+<source>schema/plan-{PLAN_FORMAT}.schema.json</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>utf-8</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>$schema</source>
@@ -13183,7 +13197,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{word}' is a {kind}, not a plan; {door}.</source>
-<translation>'{word}' ist kein Plan, sondern: {kind}; {door}.</translation>
+<translation>„{word}“ ist kein Plan, sondern: {kind}; {door}.</translation>
 </message>
 <message>
 <source>{name}, {lamps} lamp{value}, {walls} walls, {area} m²</source>
@@ -13227,7 +13241,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{text}' is not a seed; write a whole number from 0 up</source>
-<translation>'{text}' ist kein Seed; eine ganze Zahl ab 0 schreiben</translation>
+<translation>„{text}“ ist keine Startzahl; eine ganze Zahl ab 0 schreiben</translation>
 </message>
 <message>
 <source>plan</source>
@@ -13394,11 +13408,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>of the random part</source>
-<translation>des zufälligen Teils</translation>
+<translation>Startzahl des zufälligen Teils</translation>
 </message>
 <message>
 <source>'{out}' does not say what to write; name a file .pdf or .html.</source>
-<translation>'{out}' sagt nicht, was zu schreiben ist; eine Datei .pdf oder .html nennen.</translation>
+<translation>„{out}“ sagt nicht, was zu schreiben ist; eine Datei .pdf oder .html nennen.</translation>
 </message>
 <message>
 <source>This plan cannot be estimated: {error}</source>
@@ -13507,7 +13521,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{path}' could not be written: {error}</source>
-<translation>'{path}' konnte nicht geschrieben werden: {error}</translation>
+<translation>„{path}“ konnte nicht geschrieben werden: {error}</translation>
 </message>
 <message>
 <source>Wrote {path}</source>
@@ -13527,7 +13541,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>There is no spectrum '{key}'; known are {join}.</source>
-<translation>Es gibt kein Spektrum '{key}'; bekannt sind {join}.</translation>
+<translation>Es gibt kein Spektrum „{key}“; bekannt sind {join}.</translation>
 </message>
 <message>
 <source>--over</source>
@@ -13589,7 +13603,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Stopped; what was finished is in '{journal}', and the same command goes on from there.</source>
-<translation>Angehalten; was fertig war, steht in '{journal}', und derselbe Befehl macht dort weiter.</translation>
+<translation>Angehalten; was fertig war, steht in „{journal}“, und derselbe Befehl macht dort weiter.</translation>
 </message>
 <message>
 <source>Wrote {resolve} ({size} points)</source>
@@ -13605,7 +13619,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{out}' cannot be written: {reason_of}.</source>
-<translation>'{out}' lässt sich nicht schreiben: {reason_of}.</translation>
+<translation>„{out}“ lässt sich nicht schreiben: {reason_of}.</translation>
 </message>
 <message>
 <source>{out} is not a name a file can have.</source>
@@ -13613,19 +13627,19 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{out}' is a folder; name a file in it.</source>
-<translation>'{out}' ist ein Ordner; eine Datei darin nennen.</translation>
+<translation>„{out}“ ist ein Ordner; eine Datei darin nennen.</translation>
 </message>
 <message>
 <source>'{out}' cannot be written: there is no folder '{parent}'.</source>
-<translation>'{out}' lässt sich nicht schreiben: es gibt keinen Ordner '{parent}'.</translation>
+<translation>„{out}“ lässt sich nicht schreiben: es gibt keinen Ordner „{parent}“.</translation>
 </message>
 <message>
 <source>'{out}' is the plan itself; name another file to write to.</source>
-<translation>'{out}' ist der Plan selbst; eine andere Datei nennen.</translation>
+<translation>„{out}“ ist der Plan selbst; eine andere Datei nennen.</translation>
 </message>
 <message>
 <source>'{out}' is named for two outputs; give each its own file.</source>
-<translation>'{out}' ist für zwei Ausgaben genannt; jeder eine eigene Datei geben.</translation>
+<translation>„{out}“ ist für zwei Ausgaben genannt; jeder eine eigene Datei geben.</translation>
 </message>
 <message>
 <source>{name} is not a name a file can have.</source>
@@ -13864,7 +13878,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>no survey was read with the lining '{key}' on a lit surface, so nothing tells its reflectance.</source>
-<translation>keine Messung wurde mit der Auskleidung '{key}' auf einer beleuchteten Fläche gemacht, also sagt nichts ihren Reflexionsgrad.</translation>
+<translation>keine Messung wurde mit der Auskleidung „{key}“ auf einer beleuchteten Fläche gemacht, also sagt nichts ihren Reflexionsgrad.</translation>
 </message>
 </context>
 <context>
@@ -14072,7 +14086,7 @@ nicht klar</translation>
 <name>planner.estimate.cluster</name>
 <message>
 <source>No Dask scheduler answers at '{address}'; start one with 'dask scheduler' and name its address, for example tcp://192.0.2.7:8786.</source>
-<translation>Bei '{address}' antwortet kein Dask-Scheduler; einen mit 'dask scheduler' starten und seine Adresse nennen, zum Beispiel tcp://192.0.2.7:8786.</translation>
+<translation>Bei „{address}“ antwortet kein Dask-Scheduler; einen mit 'dask scheduler' starten und seine Adresse nennen, zum Beispiel tcp://192.0.2.7:8786.</translation>
 </message>
 <message>
 <source>No worker is at</source>
@@ -14092,7 +14106,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{what} the scheduler '{_address}'; {remedy}. {_GO_ON}</source>
-<translation>{what} dem Scheduler '{_address}'; {remedy}. {_GO_ON}</translation>
+<translation>{what} dem Scheduler „{_address}“; {remedy}. {_GO_ON}</translation>
 </message>
 <message>
 <source>What was finished is kept; ask for the same sweep to go on.</source>
@@ -14100,7 +14114,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>The scheduler '{address}' is gone, or somebody took the points from it. {_GO_ON}</source>
-<translation>Der Scheduler '{address}' ist weg, oder jemand hat ihm die Punkte genommen. {_GO_ON}</translation>
+<translation>Der Scheduler „{address}“ ist weg, oder jemand hat ihm die Punkte genommen. {_GO_ON}</translation>
 </message>
 <message>
 <source>The same points were lost with several workers one after another, probably for want of memory; start them with more or ask for a lower quality. {_GO_ON}</source>
@@ -15484,15 +15498,30 @@ nicht klar</translation>
 </message>
 <message>
 <source>The sweep over '{axis}' names no values.</source>
-<translation>Die Reihe über '{axis}' nennt keine Werte.</translation>
+<translation>Die Reihe über „{axis}“ nennt keine Werte.</translation>
 </message>
 <message>
 <source>'{axis}' is named twice; give all its values at once.</source>
-<translation>'{axis}' ist zweimal genannt; alle Werte auf einmal angeben.</translation>
+<translation>„{axis}“ ist zweimal genannt; alle Werte auf einmal angeben.</translation>
 </message>
 <message>
 <source>That would be {size} points; ask for at most {MAX_POINTS} at a time.</source>
 <translation>Das wären {size} Punkte; höchstens {MAX_POINTS} auf einmal verlangen.</translation>
+</message>
+<message>
+<source>name</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>source</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>note</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>spawn</source>
@@ -15515,7 +15544,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{_path}' holds points of another sweep or another plan, or something else; delete it, or write to another file.</source>
-<translation>'{_path}' enthält Punkte einer anderen Reihe, eines anderen Plans oder etwas anderes; löschen oder in eine andere Datei schreiben.</translation>
+<translation>„{_path}“ enthält Punkte einer anderen Reihe, eines anderen Plans oder etwas anderes; löschen oder in eine andere Datei schreiben.</translation>
 </message>
 </context>
 <context>
@@ -15532,7 +15561,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>There is no number called '{axis}'; there is {LINING}, {LAMP}, {join}.</source>
-<translation>Es gibt keine Zahl namens '{axis}'; es gibt {LINING}, {LAMP}, {join}.</translation>
+<translation>Es gibt keine Zahl namens „{axis}“; es gibt {LINING}, {LAMP}, {join}.</translation>
 </message>
 <message>
 <source>There is no {inside} in '{name}'.</source>
@@ -15543,8 +15572,8 @@ nicht klar</translation>
 <translation>{words}: {words2} gibt es hier nicht.</translation>
 </message>
 <message>
-<source>{words} has no {axis} to go over.</source>
-<translation>{words}: {axis} gibt es hier nicht zu durchlaufen.</translation>
+<source>{words} has no {word} to go over.</source>
+<translation>{words}: {word} lässt sich hier nicht durchlaufen.</translation>
 </message>
 <message>
 <source>{lead}, {inside}</source>
@@ -15569,15 +15598,15 @@ nicht klar</translation>
 </message>
 <message>
 <source>'{text}' names no values; {_EXAMPLE}.</source>
-<translation>'{text}' nennt keine Werte; {_EXAMPLE}.</translation>
+<translation>„{text}“ nennt keine Werte; {_EXAMPLE}.</translation>
 </message>
 <message>
 <source>'{text}' is no range; {_EXAMPLE}.</source>
-<translation>'{text}' ist kein Bereich; {_EXAMPLE}.</translation>
+<translation>„{text}“ ist kein Bereich; {_EXAMPLE}.</translation>
 </message>
 <message>
 <source>A range of '{name}' from {low} to {high} needs at least two values.</source>
-<translation>Ein Bereich von '{name}' von {low} bis {high} braucht mindestens zwei Werte.</translation>
+<translation>Ein Bereich von „{name}“ von {low} bis {high} braucht mindestens zwei Werte.</translation>
 </message>
 <message>
 <source>{value}</source>
@@ -15585,16 +15614,16 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>There is no {noun} '{key}'; there is {_ALL}, {join}.</source>
-<translation>'{key}' gibt es nicht ({noun}); es gibt {_ALL}, {join}.</translation>
+<source>There is no {word} '{key}'; there is {_ALL}, {known}.</source>
+<translation>„{key}“ gibt es nicht ({word}); es gibt {_ALL}, {known}.</translation>
 </message>
 <message>
 <source>'{word}' in '{text}' is not a number; {_EXAMPLE}.</source>
-<translation>'{word}' in '{text}' ist keine Zahl; {_EXAMPLE}.</translation>
+<translation>„{word}“ in „{text}“ ist keine Zahl; {_EXAMPLE}.</translation>
 </message>
 <message>
 <source>'{word}' in '{text}' is not a finite number; {_EXAMPLE}.</source>
-<translation>'{word}' in '{text}' ist keine endliche Zahl; {_EXAMPLE}.</translation>
+<translation>„{word}“ in „{text}“ ist keine endliche Zahl; {_EXAMPLE}.</translation>
 </message>
 <message>
 <source>OMP_NUM_THREADS</source>
@@ -15940,6 +15969,54 @@ nicht klar</translation>
 <source>wb</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>No such file or directory</source>
+<translation>Datei oder Ordner gibt es nicht</translation>
+</message>
+<message>
+<source>Permission denied</source>
+<translation>keine Berechtigung</translation>
+</message>
+<message>
+<source>Operation not permitted</source>
+<translation>Vorgang nicht erlaubt</translation>
+</message>
+<message>
+<source>Is a directory</source>
+<translation>ist ein Ordner</translation>
+</message>
+<message>
+<source>Not a directory</source>
+<translation>ist kein Ordner</translation>
+</message>
+<message>
+<source>Read-only file system</source>
+<translation>Datenträger ist schreibgeschützt</translation>
+</message>
+<message>
+<source>No space left on device</source>
+<translation>kein Platz mehr auf dem Datenträger</translation>
+</message>
+<message>
+<source>File too large</source>
+<translation>Datei ist zu groß</translation>
+</message>
+<message>
+<source>Input/output error</source>
+<translation>Ein-/Ausgabefehler</translation>
+</message>
+<message>
+<source>File exists</source>
+<translation>Datei gibt es schon</translation>
+</message>
+<message>
+<source>File name too long</source>
+<translation>Dateiname ist zu lang</translation>
+</message>
+<message>
+<source>Too many levels of symbolic links</source>
+<translation>zu viele Verknüpfungen hintereinander</translation>
 </message>
 <message>
 <source>the disk is full; free some space or save elsewhere</source>
@@ -17613,12 +17690,8 @@ nicht klar</translation>
 <translation>{inside}: {text}</translation>
 </message>
 <message>
-<source> of the {word}</source>
-<translation> ({word})</translation>
-</message>
-<message>
-<source>{name} {text}</source>
-<translation>{name} {text}</translation>
+<source>{short} {text}</source>
+<translation>{short} {text}</translation>
 </message>
 <message>
 <source>{name} of reflectance {reflectance}</source>
@@ -17929,6 +18002,18 @@ nicht klar</translation>
 <context>
 <name>planner.plan.dials</name>
 <message>
+<source> of the lamp</source>
+<translation> der Lampe</translation>
+</message>
+<message>
+<source> of the obstacle</source>
+<translation> des Hindernisses</translation>
+</message>
+<message>
+<source> of the corner</source>
+<translation> der Ecke</translation>
+</message>
+<message>
 <source>times</source>
 <translation>mal</translation>
 </message>
@@ -17955,7 +18040,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>There is no number called '{key}'; there is {join}.</source>
-<translation>Es gibt keine Zahl namens '{key}'; es gibt {join}.</translation>
+<translation>Es gibt keine Zahl namens „{key}“; es gibt {join}.</translation>
 </message>
 <message>
 <source>{value} of the corner</source>
@@ -18973,6 +19058,21 @@ nicht klar</translation>
 <message>
 <source>, band {value}</source>
 <translation>, Streifen {value}</translation>
+</message>
+<message>
+<source>housing_of_lamp_{value}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{kind}_{value}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{tag}_band_{value}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source> ('{name}')</source>
@@ -21965,7 +22065,7 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>_{words}</source>
+<source>_{tag}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -22304,7 +22404,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>There is no section '{name}'; a report has {join}.</source>
-<translation>Es gibt keinen Abschnitt '{name}'; ein Bericht hat {join}.</translation>
+<translation>Es gibt keinen Abschnitt „{name}“; ein Bericht hat {join}.</translation>
 </message>
 <message>
 <source>Name at least one section of {join}.</source>
@@ -23391,7 +23491,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>the last {word} is the {name} of the others; leave it out, or name it '{name}' in the first {value}.</source>
-<translation>die letzte {word} ist '{name}' der anderen; weglassen, oder in der ersten {value} '{name}' nennen.</translation>
+<translation>die letzte {word} ist „{name}“ der anderen; weglassen, oder in der ersten {value} „{name}“ nennen.</translation>
 </message>
 <message>
 <source>the table holds a reading of hole {highest}, but the survey has only {len} holes.</source>
@@ -24049,6 +24149,70 @@ nicht klar</translation>
 <source>memory</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>usage: </source>
+<translation>Aufruf: </translation>
+</message>
+<message>
+<source>positional arguments</source>
+<translation>Angaben</translation>
+</message>
+<message>
+<source>options</source>
+<translation>Optionen</translation>
+</message>
+<message>
+<source>show this help message and exit</source>
+<translation>diese Hilfe zeigen</translation>
+</message>
+<message>
+<source>show program's version number and exit</source>
+<translation>die Version des Programms zeigen</translation>
+</message>
+<message>
+<source>argument %(argument_name)s: %(message)s</source>
+<translation>%(argument_name)s: %(message)s</translation>
+</message>
+<message>
+<source>the following arguments are required: %s</source>
+<translation>es fehlt noch: %s</translation>
+</message>
+<message>
+<source>unrecognized arguments: %s</source>
+<translation>unbekannte Angaben: %s</translation>
+</message>
+<message>
+<source>invalid choice: %(value)r (choose from %(choices)s)</source>
+<translation>%(value)r steht nicht zur Wahl; möglich sind %(choices)s</translation>
+</message>
+<message>
+<source>invalid %(type)s value: %(value)r</source>
+<translation>%(value)r passt nicht (erwartet: %(type)s)</translation>
+</message>
+<message>
+<source>not allowed with argument %s</source>
+<translation>geht nicht zusammen mit %s</translation>
+</message>
+<message>
+<source>one of the arguments %s is required</source>
+<translation>eines davon wird gebraucht: %s</translation>
+</message>
+<message>
+<source>expected one argument</source>
+<translation>hier fehlt ein Wert</translation>
+</message>
+<message>
+<source>expected at least one argument</source>
+<translation>hier fehlt mindestens ein Wert</translation>
+</message>
+<message>
+<source>ambiguous option: %(option)s could match %(matches)s</source>
+<translation>mehrdeutige Option: %(option)s kann %(matches)s heißen</translation>
+</message>
+<message>
+<source>ignored explicit argument %r</source>
+<translation>der Wert %r gehört nicht hierher</translation>
 </message>
 <message>
 <source>flux</source>
@@ -24976,6 +25140,10 @@ nicht klar</translation>
 <context>
 <name>data</name>
 <message>
+<source>What a lining, and what else a plan holds, asks of its reader. These words replace neither the makers' instructions nor local codes nor licensed practice.</source>
+<translation>Was eine Auskleidung und was sonst im Plan steht, an Vorsicht verlangt. Diese Worte ersetzen weder Anleitungen der Hersteller noch örtliche Vorschriften noch die Arbeit von Fachleuten.</translation>
+</message>
+<message>
 <source>Conducts electricity</source>
 <translation>Leitet Strom</translation>
 </message>
@@ -25102,6 +25270,11 @@ nicht klar</translation>
 <message>
 <source>Each lamp to be hung ({lamps}) needs two fixings that each carry its whole weight, in something that bears both; where a ceiling's strength is not known, ask a builder.</source>
 <translation>Jede aufzuhängende Lampe ({lamps}) braucht zwei Befestigungen, von denen jede ihr ganzes Gewicht trägt, in etwas, das beide hält; wo die Tragfähigkeit der Decke unbekannt ist, eine Baufachkraft fragen.</translation>
+</message>
+<message>
+<source>Guidance bands for common crops. 'There is no such thing as a DLI requirement' (E. Runkle, GPN magazine): plants grow below and above a band, and variety, temperature, carbon dioxide and water matter as much. A band is where to begin, never a pass or a fail.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>Seedlings</source>
@@ -25328,6 +25501,11 @@ nicht klar</translation>
 <translation>Sukkulenten und Kakteen</translation>
 </message>
 <message>
+<source>Generic lamps, no makes: body, angular profile, photon flux 400-700 nm and electrical power. Lamp data of the same kind differ by tens of per cent; enter the maker's values where they are known.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>LED board 24 × 24 cm, 50 W</source>
 <translation>LED-Paneel 24 × 24 cm, 50 W</translation>
 </message>
@@ -25482,6 +25660,11 @@ nicht klar</translation>
 <message>
 <source>Very hot: the lamp and its reflector need wide clearances and moving air.</source>
 <translation>Sehr heiß: Lampe und Reflektor brauchen weite Abstände und bewegte Luft.</translation>
+</message>
+<message>
+<source>Generic linings with total reflectance over 400-700 nm, the specular share of the reflected light, the range samples may show, and where the numbers come from. A sample of your own, measured, is always better.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>White board (melamine or laminate)</source>
@@ -25782,6 +25965,127 @@ nicht klar</translation>
 <message>
 <source>Typical, from memory; black loam is published at 0.051: A. M. Baldridge et al. (2009), Remote Sens. Environ. 113, 711-715, mean 400-700 nm computed.</source>
 <translation>Üblich, aus dem Gedächtnis; Schwarzerde ist mit 0,051 veröffentlicht: A. M. Baldridge et al. (2009), Remote Sens. Environ. 113, 711-715, Mittel 400-700 nm berechnet.</translation>
+</message>
+<message>
+<source>Generic spectra, relative power per nm. Models are shapes made by a formula to stand for a kind of lamp, measured on none; illuminants follow their published definitions. The spectrum of the lamp at hand, measured, is always better.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>White LED, warm (about 3000 K)</source>
+<translation>Weiße LED, warm (etwa 3000 K)</translation>
+</message>
+<message>
+<source>Typical, a model: two Gaussians, blue at 451 nm and phosphor at 605 nm, chosen to come near CIE LED-B2 (CIE 015:2018), which gives 67.9 lx per µmol m⁻² s⁻¹.</source>
+<translation>Üblich, ein Modell: zwei Gaußkurven, Blau bei 451 nm und Leuchtstoff bei 605 nm, nahe an CIE LED-B2 gewählt (CIE 015:2018), die 67,9 lx je µmol m⁻² s⁻¹ ergibt.</translation>
+</message>
+<message>
+<source>Lamps of this kind differ: published illuminants of white LEDs run from 53 (violet pumped) to 73 lx per µmol m⁻² s⁻¹.</source>
+<translation>Lampen dieser Art unterscheiden sich: Veröffentlichte Lichtarten weißer LEDs reichen von 53 (violett angeregt) bis 73 lx je µmol m⁻² s⁻¹.</translation>
+</message>
+<message>
+<source>White LED, neutral (about 4000 K)</source>
+<translation>Weiße LED, neutral (etwa 4000 K)</translation>
+</message>
+<message>
+<source>Typical, a model: two Gaussians, blue at 448 nm and phosphor at 590 nm, chosen to come near CIE LED-B3 (CIE 015:2018), which gives 69.8 lx per µmol m⁻² s⁻¹.</source>
+<translation>Üblich, ein Modell: zwei Gaußkurven, Blau bei 448 nm und Leuchtstoff bei 590 nm, nahe an CIE LED-B3 gewählt (CIE 015:2018), die 69,8 lx je µmol m⁻² s⁻¹ ergibt.</translation>
+</message>
+<message>
+<source>White LED, cool (about 6500 K)</source>
+<translation>Weiße LED, kühl (etwa 6500 K)</translation>
+</message>
+<message>
+<source>Typical, a model: two Gaussians, blue at 452 nm and phosphor at 553 nm, chosen to come near CIE LED-B5 (CIE 015:2018), which gives 69.4 lx per µmol m⁻² s⁻¹.</source>
+<translation>Üblich, ein Modell: zwei Gaußkurven, Blau bei 452 nm und Leuchtstoff bei 553 nm, nahe an CIE LED-B5 gewählt (CIE 015:2018), die 69,4 lx je µmol m⁻² s⁻¹ ergibt.</translation>
+</message>
+<message>
+<source>White LED with deep red</source>
+<translation>Weiße LED mit Tiefrot</translation>
+</message>
+<message>
+<source>Typical, a model: the neutral white LED with a Gaussian at 660 nm (20 nm wide at half height) that adds three tenths to its photons.</source>
+<translation>Üblich, ein Modell: die neutralweiße LED mit einer Gaußkurve bei 660 nm (20 nm breit auf halber Höhe), die ihren Photonen drei Zehntel hinzufügt.</translation>
+</message>
+<message>
+<source>The share of red differs from lamp to lamp, and lux change strongly with it: the lamp's own spectrum is better.</source>
+<translation>Der Rotanteil ist von Lampe zu Lampe verschieden, und die Lux hängen stark daran: Besser ist das eigene Spektrum der Lampe.</translation>
+</message>
+<message>
+<source>Red and blue LED</source>
+<translation>Rote und blaue LED</translation>
+</message>
+<message>
+<source>Typical, a model: Gaussians at 450 and 660 nm, each 20 nm wide at half height, four fifths of the photons red.</source>
+<translation>Üblich, ein Modell: Gaußkurven bei 450 und 660 nm, je 20 nm breit auf halber Höhe, vier Fünftel der Photonen rot.</translation>
+</message>
+<message>
+<source>A lux meter is nearly blind to this light; use a quantum sensor.</source>
+<translation>Ein Luxmeter ist für dieses Licht fast blind; einen Quantensensor nehmen.</translation>
+</message>
+<message>
+<source>Red LED (660 nm)</source>
+<translation>Rote LED (660 nm)</translation>
+</message>
+<message>
+<source>Typical, a model: a Gaussian at 660 nm, 20 nm wide at half height.</source>
+<translation>Üblich, ein Modell: eine Gaußkurve bei 660 nm, 20 nm breit auf halber Höhe.</translation>
+</message>
+<message>
+<source>Blue LED (450 nm)</source>
+<translation>Blaue LED (450 nm)</translation>
+</message>
+<message>
+<source>Typical, a model: a Gaussian at 450 nm, 20 nm wide at half height.</source>
+<translation>Üblich, ein Modell: eine Gaußkurve bei 450 nm, 20 nm breit auf halber Höhe.</translation>
+</message>
+<message>
+<source>High-pressure sodium lamp</source>
+<translation>Natriumdampf-Hochdrucklampe</translation>
+</message>
+<message>
+<source>Typical, a model: Gaussians at the stronger lines with a broad base, chosen to come near CIE HP1 (CIE 015:2018), which gives 85.8 lx per µmol m⁻² s⁻¹.</source>
+<translation>Üblich, ein Modell: Gaußkurven an den stärkeren Linien mit breitem Sockel, nahe an CIE HP1 gewählt (CIE 015:2018), die 85,8 lx je µmol m⁻² s⁻¹ ergibt.</translation>
+</message>
+<message>
+<source>Published for such lamps: 82 lx per µmol m⁻² s⁻¹ (R. W. Thimijan, R. D. Heins (1983), HortScience 18, 818-822, quoted second-hand); double-ended lamps of today are given with 77.</source>
+<translation>Für solche Lampen veröffentlicht: 82 lx je µmol m⁻² s⁻¹ (R. W. Thimijan, R. D. Heins (1983), HortScience 18, 818-822, aus zweiter Hand zitiert); zweiseitig gesockelte Lampen von heute werden mit 77 angegeben.</translation>
+</message>
+<message>
+<source>Incandescent lamp (CIE illuminant A)</source>
+<translation>Glühlampe (CIE-Normlichtart A)</translation>
+</message>
+<message>
+<source>Published definition: CIE standard illuminant A, Planck's law at 2848 K with c₂ = 1.435e-2 m K (CIE 015:2018; ISO/CIE 11664-2).</source>
+<translation>Veröffentlichte Festlegung: CIE-Normlichtart A, Plancksches Gesetz bei 2848 K mit c₂ = 1,435e-2 m K (CIE 015:2018; ISO/CIE 11664-2).</translation>
+</message>
+<message>
+<source>Mostly far-red and heat.</source>
+<translation>Überwiegend Dunkelrot und Wärme.</translation>
+</message>
+<message>
+<source>Daylight (CIE illuminant D65)</source>
+<translation>Tageslicht (CIE-Normlichtart D65)</translation>
+</message>
+<message>
+<source>Published definition: the CIE formula for daylight at 6504 K with the components of D. B. Judd, D. L. MacAdam, G. Wyszecki (1964), J. Opt. Soc. Am. 54, 1031-1040 (CIE 015:2018).</source>
+<translation>Veröffentlichte Festlegung: die CIE-Formel für Tageslicht bei 6504 K mit den Komponenten von D. B. Judd, D. L. MacAdam, G. Wyszecki (1964), J. Opt. Soc. Am. 54, 1031-1040 (CIE 015:2018).</translation>
+</message>
+<message>
+<source>Average daylight with sky. Published for sun and sky together: 54 lx per µmol m⁻² s⁻¹.</source>
+<translation>Mittleres Tageslicht mit Himmel. Für Sonne und Himmel zusammen veröffentlicht: 54 lx je µmol m⁻² s⁻¹.</translation>
+</message>
+<message>
+<source>Equal energy (CIE illuminant E)</source>
+<translation>Gleiche Energie (CIE-Lichtart E)</translation>
+</message>
+<message>
+<source>By definition: the same power in every nanometre.</source>
+<translation>Nach Festlegung: dieselbe Leistung in jedem Nanometer.</translation>
+</message>
+<message>
+<source>No lamp: a yardstick for checking.</source>
+<translation>Keine Lampe: ein Maßstab zum Prüfen.</translation>
 </message>
 <message>
 <source>Herbs in an L-shaped closet</source>

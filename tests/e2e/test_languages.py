@@ -2,30 +2,42 @@
 
 from __future__ import annotations
 
+import csv
 import json
 import os
 import re
 import subprocess
 import sys
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from planner.catalogue.library import demo_plan, load_catalogue
+from planner.folders import resource_path
 from planner.plan.plan import Plan
 
 _LATIN_WORD = re.compile(r"(?<![\w&])[A-Za-z]{4,}")
 
 
-def _run(language: str, *arguments: str) -> str:
-    told = subprocess.run(
-        [sys.executable, "-m", *arguments],
-        env={**os.environ, "PLANNER_LANGUAGE": language, "PYTHONIOENCODING": "utf-8"},
+def _started(language: str, *arguments: str) -> subprocess.CompletedProcess[str]:
+    named = {"PYTHONPATH": str(Path(__file__).resolve().parents[2])}
+    return subprocess.run(
+        [sys.executable, *([] if arguments[0].endswith(".py") else ["-m"]), *arguments],
+        env={**os.environ, **named, "PLANNER_LANGUAGE": language, "PYTHONIOENCODING": "utf-8"},
         capture_output=True, encoding="utf-8", check=False,
     )  # fmt: skip
+
+
+def _run(language: str, *arguments: str) -> str:
+    told = _started(language, *arguments)
     assert told.returncode == 0, told.stderr
     return told.stdout
+
+
+def _script(language: str, *arguments: Path) -> str:
+    return _run(language, *map(str, arguments))
 
 
 @cache
@@ -97,3 +109,71 @@ def test_what_machines_read_is_the_same_in_every_language() -> None:
         return "" if isinstance(value, str) else value
 
     assert bare(german) == bare(english)
+
+
+def test_the_command_line_asks_and_refuses_in_german() -> None:
+    told = _run("de", "planner", "estimate", "--help")
+    assert told.startswith("Aufruf: ")
+    assert not re.search(r"usage|positional|options:|show this", told)
+    for asked, said in (
+        (("estimate",), "Es fehlt noch: PLAN"),
+        (("estimate", "demo", "--quality", "x"), "'x' steht nicht zur Wahl"),
+        (("estimate", "demo", "--bla"), "Unbekannte Angaben: --bla"),
+        (("lamp", "no-such-file"), "Datei oder Ordner gibt es nicht"),
+        (("sweep", "demo", "--over", "lamp=x", "--csv", "-"), "„x“ gibt es nicht (Lampe)"),
+    ):
+        refused = _started("de", "planner", *asked)
+        assert refused.returncode == 2
+        assert said in refused.stderr
+
+
+def test_files_for_machines_are_the_same_in_every_language(tmp_path: Path) -> None:
+    assert _run("de", "planner", "schema") == _run("en", "planner", "schema")
+    over = ("--over", "height@lamp-1=0.2:0.3:2", "--over", "lining@wall-4-band-1=foil-matt")
+    heads = {}
+    for language in ("de", "en"):
+        made = tmp_path / f"{language}.csv"
+        _run(
+            language, "planner", "sweep", "demo", *over, "--csv", str(made),
+            "--quality", "preview", "--workers", "0",
+        )  # fmt: skip
+        heads[language], *lines = csv.reader(made.read_text("utf-8").splitlines())
+        # Linings stand there by name, numbers with a point.
+        assert [float(cell) for line in lines for cell in (line[0], *line[2:-1]) if cell]
+    assert heads["de"] == heads["en"]
+    assert heads["de"][:2] == ["height_lamp_1_m", "lining_wall_4_band_1"]
+
+
+SAVE = """
+import sys
+from pathlib import Path
+from planner.language import speak, wanted
+speak(wanted())
+from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.sweep import sweep
+from planner.estimate.sweep_points import parse_over
+from planner.catalogue.library import load_catalogue
+from planner.files.store import load_plan, save_plan
+read, written, journal = map(Path, sys.argv[1:])
+plan = load_plan(read)
+save_plan(plan, written)
+book = load_catalogue()
+over = parse_over("lining@ceiling=foil-matt,white-board", book.linings_for(plan), ())
+before = journal.read_text().count("\\n") if journal.exists() else 0
+options = EstimateOptions(cells=(4, 4), quality=Quality.PREVIEW)
+sweep(plan, [over], options, workers=0, journal=journal)
+print(before, journal.read_text().count("\\n"))
+"""
+
+
+def test_a_plan_and_a_sweep_begun_in_one_language_go_on_in_the_other(tmp_path: Path) -> None:
+    first, second, third = (tmp_path / f"{k}.plan.json" for k in range(3))
+    first.write_bytes(resource_path("demo/hallway-cabinet-measured.plan.json").read_bytes())
+    journal = tmp_path / "journal"
+    program = tmp_path / "saving.py"
+    program.write_text(SAVE, "utf-8")
+    told = _script("de", program, first, second, journal)
+    assert told.split() == ["0", "3"]
+    # The second adds no line: it goes on from what is there.
+    assert _script("en", program, second, third, journal).split() == ["3", "3"]
+    assert second.read_bytes() == third.read_bytes()

@@ -119,7 +119,7 @@ class Typing:
 
 def _short(number: Number) -> str:
     """The name of a number beside the pointer: 'x', 'y', 'hanging height'."""
-    words = number.dial.words.split(" of the ")[0]
+    words = number.dial.short
     return f"{words} {number.place.index + 1}" if number.dial.key == "wall-length" else words
 
 

@@ -28,6 +28,11 @@ from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, HANGING_HEIGHT
 from planner.units import in_unit
 
+_ALL_OF: Final = {
+    PlaceKind.LAMP: "All lamps",
+    PlaceKind.WALL: "All walls",
+    PlaceKind.OBSTACLE: "All obstacles",
+}
 _MOST_STEPS: Final = 200.0
 _KEPT_SWEEPS: Final = 24
 _STEPS: Final = (13.0, 7.0)
@@ -112,7 +117,7 @@ class AxisFields:
         named: list[tuple[str, Place | None]] = [(one.words(plan), one) for one in places]
         # No two corners lie at one place, nor can all walls be of one length.
         alone = at is PlaceKind.CORNER or self.key == "wall-length"
-        return named if alone else [(f"All {at}s", None), *named]
+        return named if alone else [(_ALL_OF[at], None), *named]
 
     def _show_rows(self) -> None:
         plan, named = self._form.plan, self.key in {LINING, LAMP}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
@@ -13,7 +14,7 @@ from planner.app.fields.form import NoteLabel, Row, StillCombo, TextLine
 from planner.app.fields.panel import FieldPanel, OptionalLine, QuantityField
 from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
 from planner.app.pages.survey.desk import SurveyDesk
-from planner.language import inside
+from planner.language import decimal, inside
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.dials import dial
 from planner.plan.lining import OPENING, Lining
@@ -323,13 +324,23 @@ class RecordPanel(FieldPanel):
 
 def _response_text(meter: Meter) -> str:
     pairs = zip(meter.response_angles_deg, meter.response_relative, strict=True)
-    return ", ".join(f"{angle:g}: {value:g}" for angle, value in pairs)
+    # Where numbers have a comma of their own, another sign parts the pairs.
+    parted = "; " if decimal(".") == "," else ", "
+    return parted.join(decimal(f"{angle:g}: {value:g}") for angle, value in pairs)
 
 
 def _parsed_response(text: str) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Angles and relative readings of '0: 1, 60: 0.97'; raises ValueError."""
-    if not text.strip():
-        return (), ()
-    pairs = [part.split(":") for part in text.replace(";", ",").split(",") if part.strip()]
-    angles = tuple(float(angle.strip().removesuffix("°")) for angle, _ in pairs)
-    return angles, tuple(float(value) for _, value in pairs)
+    """Angles and relative readings of '0: 1, 60: 0.97' or '0: 1; 60: 0,97'; raises ValueError."""
+    rest, pairs = text.strip(), []
+    while rest:
+        found = _PAIR.match(rest)
+        if found is None:
+            raise ValueError(text)
+        pairs.append([float(number.replace(",", ".")) for number in found.groups()])
+        rest = rest[found.end() :].strip(" ;,")
+    return tuple(angle for angle, _ in pairs), tuple(value for _, value in pairs)
+
+
+_ONE = r"(\d+(?:[.,]\d+)?|[.,]\d+)"
+_PAIR: Final = re.compile(rf"{_ONE}\s*°?\s*:\s*{_ONE}\s*(?=[;,\s]|$)")
+"""One pair; a comma is of the number where digits stand on both sides and no colon follows."""

@@ -93,7 +93,7 @@ class TableDialog(QDialog):
         self.outcome = NoteLabel()
         self.alert = AlertLabel()
         self.form = Form()
-        self.rows: dict[str, Row] = {}
+        self.rows: dict[QWidget, Row] = {}
         self._make_fields()
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         self.take_button = self.buttons.addButton(
@@ -112,7 +112,7 @@ class TableDialog(QDialog):
         for text, value in items:
             combo.addItem(text, value)
         combo.widen_list()
-        self.rows[name] = self.form.add_row(name, combo, explanation)
+        self.rows[combo] = self.form.add_row(name, combo, explanation)
         combo.activated.connect(self._on_edited)
         return combo
 
@@ -126,14 +126,14 @@ class TableDialog(QDialog):
         )
         self.heading = QSpinBox()
         self.heading.setRange(0, 200)
-        self.rows["Heading rows"] = self.form.add_row("Heading rows", self.heading)
+        self.form.add_row("Heading rows", self.heading)
         self.decimal = self._combo("Decimal mark", [("Point", "."), ("Comma", ",")])
         self.beside = self._combo(
             "Beside the values", [(text, k) for k, text in enumerate(table_source.BESIDE)]
         )
         self.top = QCheckBox("First row is the far side")
         self.top.setAccessibleName(self.top.text())
-        self.rows["top"] = self.form.add_row("", self.top)
+        self.rows[self.top] = self.form.add_row("", self.top)
         self.length = self._combo("Lengths in", [(unit.value, unit) for unit in TableLength])
         spectra = self.workplace.spectra.spectra
         self.light = self._combo(
@@ -148,7 +148,7 @@ class TableDialog(QDialog):
             [("A new survey", ""), *((f"'{s.name}', beside what it has", s.key) for s in surveys)],
         )
         self.name_line = QLineEdit()
-        self.rows["Its name"] = self.form.add_row("Its name", self.name_line)
+        self.rows[self.name_line] = self.form.add_row("Its name", self.name_line)
         self.like = self._combo(
             "On the board of", [("Choose…", ""), *((s.name, s.key) for s in surveys)],
             "Hole numbers alone say nothing of where the holes are. Board and conditions are taken "
@@ -304,16 +304,16 @@ class TableDialog(QDialog):
         guess = choice.guess
         picture = guess.kind is TableKind.MATRIX
         seen = {
-            "Cells parted by": self.source.text is not None,
-            "Beside the values": picture,
-            "top": picture and not guess.axes,
-            "Lengths in": guess.kind is TableKind.PLACES or guess.axes,
-            "Lamp's spectrum": table_source.in_lux(guess),
-            "Its name": not choice.onto,
-            "On the board of": table_source.needs_board(choice) and self.like.count() > 1,
+            self.separator: self.source.text is not None,
+            self.beside: picture,
+            self.top: picture and not guess.axes,
+            self.length: guess.kind is TableKind.PLACES or guess.axes,
+            self.light: table_source.in_lux(guess),
+            self.name_line: not choice.onto,
+            self.like: table_source.needs_board(choice) and self.like.count() > 1,
         }
-        for name, visible in seen.items():
-            self.rows[name].set_visible(visible)
+        for field, visible in seen.items():
+            self.rows[field].set_visible(visible)
 
     def _tell(self) -> None:
         """Draw what comes of the sheet shown, and say what comes of all of them."""

@@ -21,6 +21,7 @@ from planner.app.fields.form import StillCombo
 from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.plain import explain
 from planner.files.disk import reason_of
+from planner.language import word
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
@@ -342,7 +343,7 @@ class ColumnHeads(QHeaderView):
         places = guess.kind is not TableKind.MATRIX
         roles = _ROLES if places else _ROLES[:1]
         choices = [
-            ("–" if role is Role.PASSED else role.value, (role, TableLight.PPFD)) for role in roles
+            ("–" if role is Role.PASSED else word(role), (role, TableLight.PPFD)) for role in roles
         ]
         choices += [(unit.value, (Role.VALUE, unit)) for unit in TableLight]
         for text, meaning in choices:
