@@ -25501,7 +25501,7 @@ nicht klar</translation>
 <translation>Sukkulenten und Kakteen</translation>
 </message>
 <message>
-<source>Generic lamps, no makes: body, angular profile, photon flux 400-700 nm and electrical power. Lamp data of the same kind differ by tens of per cent; enter the maker's values where they are known.</source>
+<source>Generic lamps, no makes: body, angular profile, photon flux 400-700 nm and electrical power. Lamp data of the same kind differ by tens of per cent; enter the maker's values where they are known. beam_uncertainty_deg is how far the beam angle may be off: common practice, no source; for tables from memory it is not stated.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
