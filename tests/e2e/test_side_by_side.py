@@ -909,6 +909,25 @@ def test_asked_is_how_the_lining_to_buy_is_sold_not_the_one_that_is_there(
     assert form.lining.currentData() == DARK.key
 
 
+def test_no_map_lies_out_of_sight_where_the_window_shrank_behind_another_page(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    for before, after in ((1500, 960), (960, 1500)):
+        window.resize(before, 800)
+        page.open_question("options")
+        qtbot.wait(20)
+        page.open_question("schedule")
+        window.resize(after, 800)
+        qtbot.wait(20)
+        page.open_question("options")
+        qtbot.wait(20)
+        room = page.sheet._area.viewport().width()
+        right = max(card.geometry().right() for card in page.sheet.cards)
+        assert room - 30 < right + 1 <= room
+
+
 def test_another_plan_is_not_shown_with_what_the_old_one_had_to_buy(
     qtbot: QtBot, window: MainWindow
 ) -> None:

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from PySide6.QtCore import QRect, Qt, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QEvent, QObject, QRect, Qt, Signal
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -224,6 +223,7 @@ class MapSheet(QWidget):
         self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._area.setWidget(self._holder)
+        self._area.viewport().installEventFilter(self)
         self.light_bar = ColourBar()
         self.difference_bar = ColourBar()
         self._bars = QStackedWidget()
@@ -400,9 +400,11 @@ class MapSheet(QWidget):
         x0, y0, x1, y1 = shared_bounds(self._comparer.sides)
         return (x1 - x0) / max(y1 - y0, 1e-6)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        # The room is the viewport's: behind another page it gets its size after the sheet has.
+        if event.type() is QEvent.Type.Resize:
+            self._arrange()
+        return super().eventFilter(watched, event)
 
 
 def best_columns(count: int, width: int, height: int, aspect: float) -> int:
