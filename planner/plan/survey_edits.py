@@ -137,10 +137,15 @@ def _lined(plan: Plan, survey: Survey) -> Plan:
     return line_all_walls(changed(plan, linings=linings), lining)
 
 
-def beam_in_plan(plan: Plan, key: str, profile: CosineProfile) -> Plan:
-    """The plan with this beam for all its lamps of one kind."""
+def beam_in_plan(
+    plan: Plan, key: str, profile: CosineProfile, doubt_deg: float | None = None
+) -> Plan:
+    """The plan with this beam for all its lamps of one kind; None leaves its doubt as it is."""
+    parts: dict[str, object] = {"profile": profile}
+    if doubt_deg is not None:
+        parts["beam_uncertainty_deg"] = doubt_deg
     lamps = tuple(
-        changed(lamp, model=changed(lamp.model, profile=profile)) if lamp.model.key == key else lamp
+        changed(lamp, model=changed(lamp.model, **parts)) if lamp.model.key == key else lamp
         for lamp in plan.lamps
     )
     return changed(plan, lamps=lamps)

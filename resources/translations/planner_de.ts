@@ -3347,6 +3347,58 @@
 </message>
 </context>
 <context>
+<name>planner.app.fields.two_readings</name>
+<message>
+<source>Test of two readings …</source>
+<translation>Probe mit zwei Messwerten …</translation>
+</message>
+<message>
+<source>Tells the beam angle from two readings under this lamp.</source>
+<translation>Sagt den Abstrahlwinkel aus zwei Messwerten unter dieser Lampe.</translation>
+</message>
+<message>
+<source>In the dark, only this lamp burning, no wall near it that is not matt black: one reading straight under its middle, one as far aside as it hangs above the sensor, across its longer side, the sensor level. Do not look into the lamp.</source>
+<translation>Im Dunkeln, nur diese Lampe brennt, keine Wand in der Nähe, die nicht mattschwarz ist: ein Messwert senkrecht unter ihrer Mitte, einer so weit daneben, wie sie über dem Sensor hängt, quer zu ihrer längeren Seite, der Sensor waagrecht. Nicht in die Lampe schauen.</translation>
+</message>
+<message>
+<source>Lamp above sensor</source>
+<translation>Lampe über Sensor</translation>
+</message>
+<message>
+<source>So far aside is the second reading.</source>
+<translation>So weit daneben liegt der zweite Messwert.</translation>
+</message>
+<message>
+<source>Read under it</source>
+<translation>Darunter gemessen</translation>
+</message>
+<message>
+<source>In any unit of your meter, both in the same.</source>
+<translation>In einer beliebigen Einheit des Messgeräts, beide in derselben.</translation>
+</message>
+<message>
+<source>Read aside</source>
+<translation>Daneben gemessen</translation>
+</message>
+<message>
+<source>Use this beam</source>
+<translation>Diesen Winkel nehmen</translation>
+</message>
+<message>
+<source>Sets the beam angle and its doubt.</source>
+<translation>Setzt den Abstrahlwinkel und seine Ungenauigkeit.</translation>
+</message>
+<message>
+<source>beam</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Set beam by two readings</source>
+<translation>Abstrahlwinkel aus zwei Messwerten setzen</translation>
+</message>
+</context>
+<context>
 <name>planner.app.frame</name>
 <message>
 <source>map_{name}</source>
@@ -15657,6 +15709,30 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.estimate.two_readings</name>
+<message>
+<source>Type both readings; each must be above 0.</source>
+<translation>Beide Messwerte eingeben; jeder muss über 0 sein.</translation>
+</message>
+<message>
+<source>Aside it read {ratio} of what it read under the lamp; a beam from {ends}° to {ends2}° gives {least} to {most}. Keep the sensor level, the place dark and walls out of it, and read as far aside as the lamp hangs high.</source>
+<translation>Daneben war es {ratio} dessen, was unter der Lampe war; ein Abstrahlwinkel von {ends}° bis {ends2}° gibt {least} bis {most}. Den Sensor waagrecht halten, den Ort dunkel und Wände fern, und so weit daneben messen, wie die Lampe hoch hängt.</translation>
+</message>
+<message>
+<source>The beam is {angle_deg} ± {doubt_deg}°</source>
+<translation>Der Abstrahlwinkel ist {angle_deg} ± {doubt_deg}°</translation>
+</message>
+<message>
+<source>{text}.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{text}. Of the mean's ± the beam alone made {mean}; now it makes about {rest}.</source>
+<translation>{text}. Vom ± des Mittels machte der Winkel allein {mean} aus; jetzt sind es etwa {rest}.</translation>
+</message>
+</context>
+<context>
 <name>planner.estimate.upright</name>
 <message>
 <source>ignore</source>
@@ -20431,6 +20507,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>{wanted}-{number}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>profile</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -11,6 +11,7 @@ from planner.app.edit_steps import duplicate, hang_lamp, remove
 from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
 from planner.app.fields.form import Form, NoteLabel, StillCombo, button
 from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.fields.two_readings import TwoReadingsFields
 from planner.app.plots.lamp_plots import PolarPlot, SpectrumPlot, curves_of_model, figures_text
 from planner.catalogue.library import CatalogueError
 from planner.metrics.figures import FIGURE
@@ -177,6 +178,8 @@ class LampKindFields(FieldPanel):
             "memory.",
         )
         self.doubt_field.bounded = lambda _plan: BEAM_DOUBT
+        self.readings = TwoReadingsFields(workplace)
+        self.add_panel(self.readings)
         self.profile_note = NoteLabel()
         self.add_wide(self.profile_note)
         self.light_fields = LampLightFields(workplace.spectra)

@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from planner.app.document import Document
     from planner.app.estimator import Worth
     from planner.app.fields.choosers import Shelf
+    from planner.estimate.outlook import Uncertainty
 
 BURST_MS = 700
 """Steps of the arrow keys closer together than this are one undo step."""
@@ -48,6 +49,8 @@ class Workplace:
     shelf: Shelf
     worth: Worth | None = None
     spectra: SpectrumChoice = dataclasses.field(default_factory=SpectrumChoice)
+    doubt: Callable[[], Uncertainty | None] = lambda: None
+    """How sure the figures of the plan as it stands are, where that is known by now."""
 
 
 @dataclass

@@ -82,7 +82,7 @@ class SketchPage(QWidget):
         self.worth = Worth(document, self)
         self.spectra = SpectrumChoice(self)
         self.workplace = Workplace(
-            document, selection, display, self.shelf, self.worth, self.spectra
+            document, selection, display, self.shelf, self.worth, self.spectra, self._doubt
         )
         self.estimate: Estimate | None = None
         self.welcome = Welcome(catalogue, display)
@@ -195,6 +195,9 @@ class SketchPage(QWidget):
         self.side_light.follow(estimate)
         for part in self._beside:
             part.ask()
+
+    def _doubt(self) -> Uncertainty | None:
+        return self._known
 
     def show_outlook(self, outlook: Outlook) -> None:
         """Show how sure the figures are and which surface to line first."""

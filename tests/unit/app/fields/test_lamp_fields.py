@@ -338,3 +338,36 @@ def test_the_doubt_of_a_beam_is_typed_where_it_is_an_angle(
     model = plan.lamps[0].model.model_copy(update={"profile": table})
     workplace.document.apply(edits.change_lamp(plan, 0, model=model), "Choose lamp")
     assert field.row.label.isHidden()
+
+
+def test_two_readings_set_beam_and_doubt_in_one_step(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    """A small lamp of cos: aside at 45° a level sensor reads cos⁴ 45° = ¼ of what it read under."""
+    model = workplace.document.plan.lamps[0].model
+    small = edits.changed(model, body=PointBody(), beam_uncertainty_deg=20.0)
+    workplace.document.apply(
+        edits.change_lamp(
+            workplace.document.plan,
+            0,
+            model=edits.changed(small, profile=CosineProfile(exponent=3.0)),
+        ),
+        "Choose lamp",
+    )
+    test = panel.kind_fields.readings
+    assert test.take_button.isHidden()
+    test.open_button.click()
+    assert not test.take_button.isHidden()
+    test.take_button.click()
+    assert "Type both readings" in test.beside_row.error
+    for box, value in ((test.under_box, 200.0), (test.beside_box, 50.0)):
+        box.reset(value)
+    test.take_button.click()
+    found = workplace.document.plan.lamps[0].model
+    assert isinstance(found.profile, CosineProfile)
+    assert found.profile.exponent == pytest.approx(1.0, abs=1e-6)
+    assert 1 <= found.beam_uncertainty_deg < 20
+    assert steps(workplace) == ["Choose lamp", "Set beam by two readings"]
+    assert test.told.text().startswith("The beam is 120 ± ")
+    workplace.document.undo_stack.undo()
+    assert workplace.document.plan.lamps[0].model.beam_uncertainty_deg == 20.0

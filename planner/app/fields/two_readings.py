@@ -1,0 +1,104 @@
+"""The test of two readings: what a lamp's beam is, and how sure it is then."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtWidgets import QWidget
+
+from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.panel import FieldPanel, Workplace
+from planner.estimate.result import input_words
+from planner.plan.lamp import CosineProfile, LampModel
+from planner.plan.place import Place, PlaceKind
+from planner.plan.plan import Plan
+from planner.plan.quantity import HANGING_HEIGHT, Quantity
+from planner.plan.refusal import refusal
+from planner.plan.survey_edits import beam_in_plan
+from planner.units import COVERAGE
+
+_HUNG_M: Final = 0.5
+_READING: Final = Quantity(minimum=0.0, maximum=200_000.0)
+"""In any unit of a meter: only the ratio counts."""
+
+
+class TwoReadingsFields(FieldPanel):
+    """Two readings and a height; shown while asked for, under the beam angle of a lamp."""
+
+    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
+        super().__init__(workplace, parent)
+        self.open_button = button(
+            "Test of two readings …", "Tells the beam angle from two readings under this lamp."
+        )
+        self.open_button.setCheckable(True)
+        self.add_wide(self.open_button)
+        self.about = NoteLabel(
+            "In the dark, only this lamp burning, no wall near it that is not matt black: one "
+            "reading straight under its middle, one as far aside as it hangs above the sensor, "
+            "across its longer side, the sensor level. Do not look into the lamp."
+        )
+        self.add_wide(self.about)
+        self.height_row, self.height_box = self.add_number(
+            "Lamp above sensor", HANGING_HEIGHT, _HUNG_M, "So far aside is the second reading."
+        )
+        self.under_row, self.under_box = self.add_number(
+            "Read under it", _READING, 0.0, "In any unit of your meter, both in the same."
+        )
+        self.beside_row, self.beside_box = self.add_number("Read aside", _READING, 0.0)
+        self.take_button = button("Use this beam", "Sets the beam angle and its doubt.")
+        self.add_wide(self.take_button)
+        self.told = NoteLabel()
+        self.add_wide(self.told)
+        self.open_button.toggled.connect(self._show_test)
+        self.take_button.clicked.connect(self.take)
+        self._show_test(False)
+
+    def show_selection(self, selection: Place) -> None:
+        """Show another lamp; what was found of the last one is gone."""
+        self.open_button.setChecked(False)
+        self.told.setText("")
+        super().show_selection(selection)
+
+    def refresh(self, plan: Plan) -> None:
+        """Offer the test where the beam is an angle."""
+        super().refresh(plan)
+        lamp = self.selection.kind is PlaceKind.LAMP and self.selection.fits(plan)
+        offered = lamp and isinstance(self._model(plan).profile, CosineProfile)
+        self.open_button.setVisible(offered)
+        if not offered:
+            self.open_button.setChecked(False)
+
+    def _show_test(self, shown: bool) -> None:
+        for row in (self.height_row, self.under_row, self.beside_row):
+            row.set_visible(shown)
+        for part in (self.about, self.take_button, self.told):
+            part.setVisible(shown)
+
+    def _model(self, plan: Plan) -> LampModel:
+        return plan.lamps[self.selection.index].model
+
+    def take(self) -> None:
+        """Find the beam and put it into the plan, for all lamps of this kind."""
+        # Heavy to import, and asked for by few.
+        from planner.estimate.two_readings import beam_of_readings, beam_words  # noqa: PLC0415
+
+        self.take_typed()
+        before, known = self._model(self.plan), self.workplace.doubt()
+        try:
+            found = beam_of_readings(
+                before, self.under_box.value, self.beside_box.value, self.height_box.value
+            )
+        except ValueError as error:
+            self.beside_row.show_error(refusal(error, self.unit))
+            return
+        words = input_words("beam", before.name)
+        parts = () if known is None else known.parts
+        mean = next((COVERAGE * part.mean for part in parts if part.label == words), None)
+        profile = CosineProfile.from_beam_angle(found.angle_deg)
+        doubt = round(found.doubt_deg, 1)
+        if self.edit(
+            self.beside_row,
+            lambda: beam_in_plan(self.plan, before.key, profile, doubt),
+            "Set beam by two readings",
+        ):
+            self.told.setText(beam_words(found, before, mean))
