@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 import numpy.typing as npt
@@ -336,7 +336,8 @@ class CellGrid:
         Parts are alike but for chance, such as what every n-th of the photons brought.
         """
         total = parts.sum(axis=0)
-        strain, modes = self._bending
+        rows, columns = self.area.shape
+        strain, modes = _bending(rows, columns, self.inside.tobytes())
         shares = parts @ modes
         result, best = total, self._about(_variance(parts))
         for strength in _STRENGTHS:
@@ -352,27 +353,39 @@ class CellGrid:
 
     def _about(self, values: FloatArray) -> FloatArray:
         """Means over the cells about each (C,)."""
-        table = np.pad(self.on_map(values), _ABOUT, constant_values=np.nan)
-        windows = np.lib.stride_tricks.sliding_window_view(table, (2 * _ABOUT + 1,) * 2)
-        means: FloatArray = np.nanmean(windows.reshape(self.area.size, -1)[self.inside], axis=1)
+        rows, columns = self.area.shape
+        # Of values, and of ones for their number.
+        table = np.zeros((2, rows + 2 * _ABOUT, columns + 2 * _ABOUT))
+        inner = table[:, _ABOUT : _ABOUT + rows, _ABOUT : _ABOUT + columns]
+        row, column = np.divmod(self.inside, columns)
+        inner[0, row, column], inner[1, row, column] = values, 1.0
+        wide = range(2 * _ABOUT + 1)
+        over = np.sum([table[:, k : k + rows] for k in wide], axis=0)
+        sums, number = np.sum([over[:, :, k : k + columns] for k in wide], axis=0)
+        means: FloatArray = sums[row, column] / number[row, column]
         return means
 
-    @cached_property
-    def _bending(self) -> tuple[FloatArray, FloatArray]:
-        """Sum of squared second differences of neighbouring cells: its own values and vectors."""
-        rows, columns = self.area.shape
-        slots = np.full(rows * columns, -1, dtype=np.intp)
-        slots[self.inside] = np.arange(len(self.inside))
-        table = slots.reshape(rows, columns)
-        matrix = np.zeros((len(self.inside),) * 2)
-        for lines in (table, table.T):
-            three = np.stack([lines[:, :-2], lines[:, 1:-1], lines[:, 2:]]).reshape(3, -1)
-            three = three[:, (three >= 0).all(axis=0)]
-            for a, first in zip((1.0, -2.0, 1.0), three, strict=True):
-                for b, second in zip((1.0, -2.0, 1.0), three, strict=True):
-                    np.add.at(matrix, (first, second), a * b)
-        strain, modes = np.linalg.eigh(matrix)
-        return np.maximum(strain, 0.0), modes
+
+@lru_cache(maxsize=2)
+def _bending(rows: int, columns: int, inside: bytes) -> tuple[FloatArray, FloatArray]:
+    """Sum of squared second differences of neighbouring cells: its own values and vectors.
+
+    It depends on which cells are ``inside`` alone (indices as bytes), which stays as it is while
+    a corner is dragged a little; and it is large, so that no grid keeps its own.
+    """
+    of = np.frombuffer(inside, dtype=np.intp)
+    slots = np.full(rows * columns, -1, dtype=np.intp)
+    slots[of] = np.arange(of.size)
+    table = slots.reshape(rows, columns)
+    matrix = np.zeros((of.size,) * 2)
+    for lines in (table, table.T):
+        three = np.stack([lines[:, :-2], lines[:, 1:-1], lines[:, 2:]]).reshape(3, -1)
+        three = three[:, (three >= 0).all(axis=0)]
+        for a, first in zip((1.0, -2.0, 1.0), three, strict=True):
+            for b, second in zip((1.0, -2.0, 1.0), three, strict=True):
+                np.add.at(matrix, (first, second), a * b)
+    strain, modes = np.linalg.eigh(matrix)
+    return np.maximum(strain, 0.0), modes
 
 
 _STRENGTHS = 10.0 ** np.arange(-1.5, 5.1, 0.75)
