@@ -13,6 +13,7 @@ from planner.app.display import Display, SelectionModel
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf
 from planner.app.fields.panel import OptionalLine
+from planner.app.jobs import Lane, shut_down
 from planner.app.pages.sketch.page import SketchPage
 from planner.app.quantity_box import QuantityBox
 from planner.catalogue.library import load_catalogue
@@ -37,7 +38,7 @@ def make_page(
     page.workplace.document.setParent(page)
     page.workplace.selection.setParent(page)
     page.workplace.display.setParent(page)
-    qtbot.addWidget(page, before_close_func=lambda _page: page.asked.lane.shutdown())
+    qtbot.addWidget(page, before_close_func=lambda _page: shut_down(page.findChildren(Lane)))
     page.resize(*size)
     with qtbot.waitActive(page):
         page.show()
