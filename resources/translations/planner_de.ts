@@ -3362,7 +3362,7 @@
 </message>
 <message>
 <source>Lamp above sensor</source>
-<translation>Lampe über Sensor</translation>
+<translation>Lampenhöhe</translation>
 </message>
 <message>
 <source>So far aside is the second reading.</source>
@@ -3370,7 +3370,7 @@
 </message>
 <message>
 <source>Read under it</source>
-<translation>Darunter gemessen</translation>
+<translation>Darunter</translation>
 </message>
 <message>
 <source>In any unit of your meter, both in the same.</source>
@@ -3378,7 +3378,7 @@
 </message>
 <message>
 <source>Read aside</source>
-<translation>Daneben gemessen</translation>
+<translation>Daneben</translation>
 </message>
 <message>
 <source>Use this beam</source>
