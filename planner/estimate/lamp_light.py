@@ -81,6 +81,9 @@ def lamp_light(
     faint_flux = float(faint @ cell_area)
     flux, scale = _reconciled(surfaces, mirrored, given, mirrors, image_flux, faint_flux)
     cells += images + scale * faint
+    if image_flux is None and mirrored.images.total > 0:
+        # Chains cut short would have gone on to cross the map as those before them did.
+        faint *= 1 + (scale - 1) / scale * mirrored.images.total / max(faint_flux, 1e-300)
     by_glints = mirrored.glint_variance * (scale / gather_grid.inside_area) ** 2
     variance += float(by_glints.mean())
     # What is taken as even varies at most as the images that were computed do.

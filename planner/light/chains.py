@@ -28,6 +28,8 @@ class Images:
         The planes of each chain in order, filled up with -1; shape (n, longest).
     flux
         Flux that photons gave each, shape (n,).
+    single
+        Flux of one of these photons, shape (n,).
     total
         Flux of these and of all that were left out for their number.
     """
@@ -36,6 +38,7 @@ class Images:
     shift: FloatArray
     planes: npt.NDArray[np.int16]
     flux: FloatArray
+    single: FloatArray
     total: float
 
     def __len__(self) -> int:
@@ -43,8 +46,8 @@ class Images:
 
     def some(self, which: IntArray | slice) -> Images:
         """Some of them, in the order of ``which``."""
-        parts = (self.linear[which], self.shift[which], self.planes[which], self.flux[which])
-        return Images(*parts, self.total)
+        linear, shift, planes = self.linear[which], self.shift[which], self.planes[which]
+        return Images(linear, shift, planes, self.flux[which], self.single[which], self.total)
 
     def of(self, points: FloatArray) -> FloatArray:
         """Where points (3, k) of the lamp are seen, shape (3, n, k)."""
@@ -73,7 +76,12 @@ class Landings:
 
 
 NO_IMAGES = Images(
-    np.zeros((0, 3, 3)), np.zeros((0, 3)), np.zeros((0, 0), dtype=np.int16), np.zeros(0), 0.0
+    np.zeros((0, 3, 3)),
+    np.zeros((0, 3)),
+    np.zeros((0, 0), dtype=np.int16),
+    np.zeros(0),
+    np.zeros(0),
+    0.0,
 )
 
 
@@ -102,6 +110,7 @@ def distinct_images(
     mixed = (rounded * _MIX[:, None]).sum(axis=0)
     _, first, which = np.unique(mixed, return_index=True, return_inverse=True)
     flux = totals(which.ravel(), weight, len(first))
+    single = flux / np.bincount(which.ravel())
     order = np.argsort(-flux)
     rank = np.empty(len(order), dtype=np.intp)
     rank[order] = np.arange(len(order))
@@ -118,5 +127,5 @@ def distinct_images(
         linear[deep] = mirror_linear[plane] @ linear[deep]
         turned = np.einsum("kij,kj->ki", mirror_linear[plane], shift[deep])
         shift[deep] = turned + mirror_shift[plane]
-    images = Images(linear, shift, planes, flux[order], float(flux.sum()))
+    images = Images(linear, shift, planes, flux[order], single[order], float(flux.sum()))
     return images, rank[which.ravel()]

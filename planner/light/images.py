@@ -69,10 +69,12 @@ def light_of_images(
     """
     if not len(images):
         return np.zeros(len(grid.inside)), 0.0, 0.0, None
-    steady = _steady(surfaces, images)
+    steady, least = _steady(surfaces, images), 0.0
     if not steady:
         passed = np.cumsum((images.planes >= 0).sum(axis=1))
-        images = images.some(slice(max(int(np.searchsorted(passed, most_passed)), 1)))
+        tried = max(int(np.searchsorted(passed, most_passed)), 1)
+        least = float(images.flux[tried]) if tried < len(images) else 0.0
+        images = images.some(slice(tried))
     each = _light_of_each(
         surfaces,
         coarse,
@@ -85,13 +87,20 @@ def light_of_images(
         step=step,
     )
     due = coarse.inside_area @ each
+    by_one = np.zeros(len(images), dtype=bool)
     if not steady:
+        # Chosen for their photons are rather those that got many. The mean of what is not
+        # chosen is that of the photons whose image the others would not have had chosen
+        # (Robbins, 1956, Proc. 3rd Berkeley Symp. 1, 157).
+        without = images.flux - images.single
+        by_one = np.maximum(due, without) * photons < _FEWEST_PHOTONS
+        by_one |= without < least
         # Seen in part, an image may light a strip that the coarse grid misses.
         due = np.maximum(due, images.flux)
     strong = np.flatnonzero(due * photons >= _FEWEST_PHOTONS)
     strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
     chosen = images.some(strong)
-    faint = images.total - float(chosen.flux.sum())
+    faint = images.total - float(chosen.flux[~by_one[strong]].sum())
     is_bright = (chosen.flux > _BROAD) & (np.arange(len(chosen)) < _MOST_BROAD)
     peak = chosen.flux * _gathered(surfaces, grid, chosen)
     peak[is_bright | (peak < _BROAD)] = 0.0

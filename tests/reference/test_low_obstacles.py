@@ -78,9 +78,11 @@ def test_under_a_white_shelf(gap: float, closed: bool) -> None:
 def test_about_a_shelf_of_mirror() -> None:
     """Thousands of images, each faint, together lie unevenly about the shelf."""
     what = with_shelf(0.01, MIRROR, closed=False)
-    rms, _, under = differences(what, judge(what, CELLS, 8_000_000))
-    # With what they bring spread evenly: 1.5 and -2.7 %.
+    rms, mean, under = differences(what, judge(what, CELLS, 8_000_000))
+    # With what they bring spread evenly: 1.5 and -2.7 %. The mean, with chains that were cut
+    # short left out, and images chosen and left out by one count of photons: -0.7 %.
     assert rms < 1.2
+    assert abs(mean) < 0.3
     assert abs(under) < 1.0
 
 

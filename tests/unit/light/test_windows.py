@@ -120,6 +120,11 @@ def test_rooms_with_inner_corners_are_left_to_rays() -> None:
     bent = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 0.4], [0.5, 0.4], [0.5, 1.0], [0.0, 1.0]])
     surfaces = Surfaces(Prism(bent, 0.0, 1.0), ((),) * 6, 0.3, 2)
     one = Images(
-        np.eye(3)[None], np.zeros((1, 3)), np.array([[0]], dtype=np.int16), np.ones(1), 1.0
+        np.eye(3)[None],
+        np.zeros((1, 3)),
+        np.array([[0]], dtype=np.int16),
+        np.ones(1),
+        np.ones(1),
+        1.0,
     )
     assert not Windows(surfaces, one, np.full(8, 0.5)).told.any()
