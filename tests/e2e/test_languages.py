@@ -147,7 +147,8 @@ def test_files_for_machines_are_the_same_in_every_language(tmp_path: Path) -> No
 SAVE = """
 import sys
 from pathlib import Path
-from planner.language import speak, wanted
+from planner.exchange import speak
+from planner.language import wanted
 speak(wanted())
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sweep import sweep
