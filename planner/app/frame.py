@@ -235,12 +235,17 @@ class Pages(QStackedWidget):
         self.current = key
         self.addWidget(page)
 
-    def go(self, key: str) -> None:
-        """Show a page; raises ``KeyError`` where there is none of that key."""
+    def page(self, key: str) -> QWidget:
+        """A page, made when first asked for; raises ``KeyError`` where none is of that key."""
         page = self._made.get(key)
         if page is None:
             page = self._made[key] = self._makers[key]()
             self.addWidget(page)
+        return page
+
+    def go(self, key: str) -> None:
+        """Show a page; raises ``KeyError`` where there is none of that key."""
+        page = self.page(key)
         if key != self.current:
             self.current = key
             self.setCurrentWidget(page)

@@ -314,7 +314,7 @@ class MainWindow(QMainWindow):
         )
         self.notices.watch(made)
         made.told.connect(self.tell)
-        made.schedule.answered.connect(self.page.growing.take)
+        made.scheduled.connect(self.page.growing.take)
         made.sketch_asked.connect(lambda: self.pages.go("sketch"))
         made.survey_asked.connect(lambda: self.pages.go("survey"))
         made.show_section(self.page.plan_view.section)

@@ -8097,6 +8097,11 @@ nicht klar</translation>
 <translation> {words}</translation>
 </message>
 <message>
+<source>survey-table</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>These readings cannot be used</source>
 <translation>Diese Messwerte sind nicht verwendbar</translation>
 </message>
@@ -8721,11 +8726,6 @@ nicht klar</translation>
 <message>
 <source>Tables ({_PATTERNS});;All files (*)</source>
 <translation>Tabellen ({_PATTERNS});;Alle Dateien (*)</translation>
-</message>
-<message>
-<source>survey-table</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>Import readings</source>

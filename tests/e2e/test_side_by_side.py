@@ -22,6 +22,7 @@ from planner.app.pages.side.linked import Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.pages.sketch.growing import QUICK
+from planner.app.plots.chart import Chart
 from planner.app.theme import palette
 from planner.catalogue.library import load_catalogue
 from planner.estimate.compare import Side
@@ -1136,6 +1137,43 @@ def test_the_baseline_never_changes_without_a_word(qtbot: QtBot, window: MainWin
     page.bar.do_remove()
     settle(qtbot, page)
     assert any("was the baseline and is gone" in words and "'Shelf'" in words for words in said)
+
+
+def test_only_questions_that_were_asked_are_made(qtbot: QtBot, window: MainWindow) -> None:
+    """A chart takes longer to make than all fields beside it; nobody waits for unseen ones."""
+    page = side_page(qtbot, window)
+    charts = page.findChildren(Chart)
+    assert {chart.accessibleName() for chart in charts} == {
+        page.compare.ranking.accessibleName(),
+        page.compare.curves.accessibleName(),
+    }
+    asked = set()
+    for key, button in page.question_bar.buttons.items():
+        button.click()
+        asked.add(key)
+        assert set(page.screens) == asked - {"options"}
+        new = set(page.findChildren(Chart)) - set(charts)
+        assert all(page.asked.page(key).isAncestorOf(chart) for chart in new)
+        charts = page.findChildren(Chart)
+    assert len(charts) > 5
+
+
+def test_a_question_made_late_shows_what_is_known_already(qtbot: QtBot, window: MainWindow) -> None:
+    plan = window.document.plan
+    wood = edits.line_all_walls(plan, DARK)
+    window.document.apply(add_variants(plan, ("Wood", wood)), "Keep")
+    page = side_page(qtbot, window)
+    choose(page, 1)
+    page.question_bar.buttons["cost"].click()
+    assert len(page.trade_off.all) == 2
+    page.question_bar.buttons["odds"].click()
+    assert page.odds.table.rowCount() == 2
+    assert "Wood" in page.odds.words.text()
+    page.question_bar.buttons["worth"].click()
+    assert "Wood" in page.worth_board.heading.text()
+    # A column made late is as wide as that of the page's first question.
+    assert len({area.width() for area in page._columns if area.isVisibleTo(page)}) == 1
+    assert {area.maximumWidth() for area in page._columns} == {page._columns[0].width()}
 
 
 def test_light_against_cost_joins_what_nothing_beats(qtbot: QtBot, window: MainWindow) -> None:

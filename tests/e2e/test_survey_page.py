@@ -20,6 +20,7 @@ from planner.app.jobs import Cancelled, Job, Progress
 from planner.app.pages.survey import calibrate_panel as fitting_module
 from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey.calibration import Answer, CalibrationResults, Wish, proposed
+from planner.app.pages.survey.compare_panel import ComparePanel
 from planner.app.pages.survey.page import SurveyPage
 from planner.app.pages.survey.pictures import View
 from planner.estimate.calibrate import LeftOut
@@ -551,6 +552,14 @@ def test_two_surveys_are_compared_hole_by_hole(qtbot: QtBot, tmp_path: Path) -> 
     picture = page.stage.first.picture
     assert picture is not None
     assert {mark.text for mark in picture.marks} == {"1.25"}
+
+
+def test_a_comparison_is_made_when_it_is_first_looked_at(qtbot: QtBot, tmp_path: Path) -> None:
+    page, _ = make_page(qtbot, tmp_path, None, invented(small_plan()))
+    assert not page.findChildren(ComparePanel)
+    page.show_task(tasks.COMPARE)
+    assert page.findChildren(ComparePanel) == [page.compare]
+    assert page.compare.isVisible()
 
 
 def test_a_single_survey_says_what_a_comparison_needs(qtbot: QtBot, tmp_path: Path) -> None:

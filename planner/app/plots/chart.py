@@ -63,6 +63,7 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         self._hints: list[Any] = []
         self._framed: dict[int, tuple[Range, Range, bool]] = {}
         self._inked: tuple[int, str] | None = None
+        self._resized = False
         self.setAccessibleName(name)
         self.setFrameShape(pg.GraphicsView.Shape.NoFrame)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -99,6 +100,7 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
     def redraw(self) -> None:
         """Draw the chart anew from its data."""
         ink = Ink.of(self.palette())
+        self._resized = False
         self._spots, self._ranges, self._hints = [], [], []
         # Fonts and colours of axes cost more than all that is drawn between them.
         inked = (self.palette().cacheKey(), self.font().key())
@@ -303,6 +305,7 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         return bool(QGraphicsView.close(self))
 
     def paintEvent(self, event: QPaintEvent) -> None:
+        self._fit()
         super().paintEvent(event)
         if self.hasFocus():
             painter = QPainter(self.viewport())
@@ -320,6 +323,11 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         if hasattr(self, "plots") and event.size() != event.oldSize():
+            self._resized = True
+
+    def _fit(self) -> None:
+        """Draw for the new size once it is looked at; layouts try several until they rest."""
+        if self._resized:
             self.redraw()
 
     # -- export ---------------------------------------------------------------------------
@@ -340,6 +348,7 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         return painted(self.viewport().size(), ground, self._paint_on)
 
     def _paint_on(self, painter: QPainter, target: QRectF) -> None:
+        self._fit()
         self.render(painter, target, self.viewport().rect())
 
     def svg(self) -> bytes:

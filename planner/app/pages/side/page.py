@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Any, Final, Generic, TypeVar
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
@@ -24,19 +25,22 @@ from planner.app.fields.form import AlertLabel, button, link_button
 from planner.app.frame import PageBar, Pages
 from planner.app.jobs import Lane
 from planner.app.pages.side.comparer import Comparer
-from planner.app.pages.side.find_form import FindBoard, FindForm
 from planner.app.pages.side.linked import Linked
 from planner.app.pages.side.map_sheet import CardBar, MapSheet
 from planner.app.pages.side.options_table import OptionsTable
-from planner.app.pages.side.schedule_board import ScheduleBoard
-from planner.app.pages.side.sweep_board import SweepBoard
-from planner.app.pages.side.sweep_form import SweepForm
 from planner.app.pages.side.variants import TryForm, VariantSteps
 from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, TradeOffForm
-from planner.app.pages.side.worth_form import WorthBoard, WorthForm
 from planner.app.plain import PlainLabel, explain
 from planner.app.plots.option_charts import TradeOffPlot
 from planner.app.questions import FILTERS, Questions, in_file_name, write_text
+
+if TYPE_CHECKING:
+    # Imported with the question they belong to.
+    from planner.app.pages.side.find_form import FindBoard, FindForm
+    from planner.app.pages.side.schedule_board import ScheduleBoard
+    from planner.app.pages.side.sweep_board import SweepBoard
+    from planner.app.pages.side.sweep_form import SweepForm
+    from planner.app.pages.side.worth_form import WorthBoard, WorthForm
 
 COLUMN_WIDTH: Final = 300
 COLUMN_CHARACTERS: Final = 44
@@ -57,8 +61,25 @@ _EMPTY: Final = (
 )
 
 
+Made = TypeVar("Made", bound=QWidget)
+
+
+class _Part(Generic[Made]):
+    """The answer or the choices of a question; made, with their screen, when first used."""
+
+    def __init__(self, key: str, *, choices: bool = False) -> None:
+        self._key, self._choices = key, choices
+
+    def __get__(self, page: SideBySidePage, _owner: type) -> Made:
+        page.asked.page(self._key)
+        made: Any = page.screens[self._key][self._choices]
+        return made  # type: ignore[no-any-return]
+
+
 class SideBySidePage(QWidget):
     """One question at a time, its answer large at the left and its choices at the right.
+
+    A question is made when it is first asked; from then on it follows the plan, in sight or not.
 
     ``told`` carries a sentence for the status bar, ``sketch_asked`` and ``survey_asked`` lead to
     the other pages. The page computes only while it is in sight. ``shutdown`` must be called
@@ -68,6 +89,21 @@ class SideBySidePage(QWidget):
     told = Signal(str)
     sketch_asked = Signal()
     survey_asked = Signal()
+    scheduled = Signal(object, object)
+    """A schedule that was found, as ``ScheduleBoard.answered`` tells it."""
+
+    odds: _Part[OddsBoard] = _Part("odds")
+    margin: _Part[OddsForm] = _Part("odds", choices=True)
+    trade_off: _Part[TradeOffPlot] = _Part("cost")
+    axes: _Part[TradeOffForm] = _Part("cost", choices=True)
+    make: _Part[TryForm] = _Part("try")
+    sweep_board: _Part[SweepBoard] = _Part("sweep")
+    sweep: _Part[SweepForm] = _Part("sweep", choices=True)
+    find_board: _Part[FindBoard] = _Part("find")
+    finding: _Part[FindForm] = _Part("find", choices=True)
+    schedule: _Part[ScheduleBoard] = _Part("schedule")
+    worth_board: _Part[WorthBoard] = _Part("worth")
+    worth: _Part[WorthForm] = _Part("worth", choices=True)
 
     def __init__(
         self,
@@ -84,7 +120,9 @@ class SideBySidePage(QWidget):
     ) -> None:
         super().__init__(parent)
         self.document, self.display, self.steps = document, display, steps
-        self._questions = questions
+        self._shelf, self._questions = shelf, questions
+        self.screens: dict[str, tuple[QWidget, QWidget]] = {}
+        """Answer and choices of the questions that were asked so far."""
         self._columns: list[QScrollArea] = []
         self.linked = linked or Linked(self)
         self.comparer = comparer or Comparer(
@@ -100,18 +138,6 @@ class SideBySidePage(QWidget):
         self.empty = self._empty_line()
         self.compare = CompareForm(document, display, self.comparer, self.linked)
         self.table = OptionsTable()
-        self.odds = OddsBoard(document, self.comparer, self.linked)
-        self.margin = OddsForm(document, display, self.linked)
-        self.trade_off = TradeOffPlot()
-        self.axes = TradeOffForm(document, display)
-        self.make = TryForm(document, display, shelf, steps)
-        self.sweep_board = SweepBoard(document, display, self.linked, steps)
-        self.sweep = SweepForm(document, display, shelf, self.lane, self.sweep_board)
-        self.schedule = ScheduleBoard(document, display, shelf, self.lane, questions)
-        self.find_board = FindBoard(document, display, steps)
-        self.finding = FindForm(document, display, self.lane, shelf, self.find_board)
-        self.worth_board = WorthBoard(document, display)
-        self.worth = WorthForm(document, display, self.comparer, self.linked, self.worth_board)
         self._arrange()
         self._connect()
         self._on_plan()
@@ -159,23 +185,17 @@ class SideBySidePage(QWidget):
         return holder
 
     def _arrange(self) -> None:
-        screens: dict[str, tuple[QWidget, QWidget | None]] = {
-            "options": (self._options(), None),
-            "odds": (self.odds, self.margin),
-            "cost": (self.trade_off, self.axes),
-            "try": (self.make, self.make.form),
-            "sweep": (self.sweep_board, self.sweep),
-            "find": (self.find_board, self.finding),
-            "schedule": (self.schedule, self.schedule.form),
-            "worth": (self.worth_board, self.worth),
+        makers: dict[str, Callable[[], tuple[QWidget, QWidget]]] = {
+            "odds": self._make_odds,
+            "cost": self._make_cost,
+            "try": self._make_try,
+            "sweep": self._make_sweep,
+            "find": self._make_find,
+            "schedule": self._make_schedule,
+            "worth": self._make_worth,
         }
-        made = {key: self._screen(main, form) for key, (main, form) in screens.items()}
-        self.asked = Pages(
-            "options", made["options"], {k: partial(made.__getitem__, k) for k in made}
-        )
-        for key in made:
-            self.asked.go(key)  # all are made: they follow the plan, in sight or not
-        self.asked.go("options")
+        asked = {key: partial(self._make_screen, key, make) for key, make in makers.items()}
+        self.asked = Pages("options", self._options(), asked)
         self.question_bar = PageBar(self.asked, ASKED)
         self.question_bar.setAccessibleName("Questions")
         top = QHBoxLayout()
@@ -190,19 +210,68 @@ class SideBySidePage(QWidget):
         layout.addWidget(self.alert)
         layout.addWidget(self.asked, 1)
 
-    def _screen(self, main: QWidget, form: QWidget | None) -> QWidget:
+    def _screen(self, main: QWidget, form: QWidget) -> QWidget:
         screen = QWidget()
         layout = QHBoxLayout(screen)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(theme.WIDE)
-        if form is None:
-            layout.addWidget(main, 1)
-            return screen
         area = _scrolled(form)
         self._columns.append(area)
         layout.addWidget(main, 1)
         layout.addWidget(area)
+        self._fit_columns()
         return screen
+
+    # -- questions, each made when it is first asked --------------------------------------
+
+    def _make_screen(self, key: str, make: Callable[[], tuple[QWidget, QWidget]]) -> QWidget:
+        self.screens[key] = make()
+        return self._screen(*self.screens[key])
+
+    def _make_odds(self) -> tuple[QWidget, QWidget]:
+        margin = OddsForm(self.document, self.display, self.linked)
+        margin.survey_asked.connect(self.survey_asked)
+        return OddsBoard(self.document, self.comparer, self.linked), margin
+
+    def _make_cost(self) -> tuple[QWidget, QWidget]:
+        plot, axes = TradeOffPlot(), TradeOffForm(self.document, self.display)
+        plot.picked.connect(lambda who: self.linked.update(chosen=who))
+        axes.changed.connect(self._show_table)
+        self._show_cost(plot, axes)
+        return plot, axes
+
+    def _make_try(self) -> tuple[QWidget, QWidget]:
+        board = TryForm(self.document, self.display, self._shelf, self.steps)
+        board.made.connect(lambda: self.open_question("options"))
+        return board, board.form
+
+    def _make_sweep(self) -> tuple[QWidget, QWidget]:
+        from planner.app.pages.side.sweep_board import SweepBoard  # noqa: PLC0415 - when asked
+        from planner.app.pages.side.sweep_form import SweepForm  # noqa: PLC0415 - when asked
+
+        board = SweepBoard(self.document, self.display, self.linked, self.steps)
+        return board, SweepForm(self.document, self.display, self._shelf, self.lane, board)
+
+    def _make_find(self) -> tuple[QWidget, QWidget]:
+        from planner.app.pages.side.find_form import FindBoard, FindForm  # noqa: PLC0415 - when asked
+
+        board = FindBoard(self.document, self.display, self.steps)
+        return board, FindForm(self.document, self.display, self.lane, self._shelf, board)
+
+    def _make_schedule(self) -> tuple[QWidget, QWidget]:
+        from planner.app.pages.side.schedule_board import ScheduleBoard  # noqa: PLC0415 - when asked
+
+        document, display = self.document, self.display
+        board = ScheduleBoard(document, display, self._shelf, self.lane, self._questions)
+        board.told.connect(self.told)
+        board.answered.connect(self.scheduled)
+        return board, board.form
+
+    def _make_worth(self) -> tuple[QWidget, QWidget]:
+        from planner.app.pages.side.worth_form import WorthBoard, WorthForm  # noqa: PLC0415 - when asked
+
+        board = WorthBoard(self.document, self.display)
+        return board, WorthForm(self.document, self.display, self.comparer, self.linked, board)
 
     def _connect(self) -> None:
         self.document.changed.connect(lambda _old, _new: self._on_plan())
@@ -210,15 +279,10 @@ class SideBySidePage(QWidget):
         self.comparer.told.connect(self._show_state)
         self.comparer.priced.connect(self._show_table)
         self.comparer.said.connect(self.told)
-        self.schedule.told.connect(self.told)
         self.comparer.failed.connect(self.alert.say)
         self.comparer.busy_changed.connect(lambda _on: self._show_state())
         self.linked.changed.connect(lambda _new, _old: self._show_table())
         self.table.picked.connect(lambda who: self.linked.update(chosen=who))
-        self.trade_off.picked.connect(lambda who: self.linked.update(chosen=who))
-        self.axes.changed.connect(self._show_table)
-        self.make.made.connect(lambda: self.open_question("options"))
-        self.margin.survey_asked.connect(self.survey_asked)
         self.bar.sketch_asked.connect(self.sketch_asked)
         self.bar.rename_asked.connect(self._edit_name)
         self.sheet.renamed.connect(self.bar.rename)
@@ -268,7 +332,14 @@ class SideBySidePage(QWidget):
         hidden = self.table.options.hidden
         self.left_out.setText(f"{hidden} of {len(sides)} miss a wish" if hidden else "")
         self.left_out.setVisible(hidden > 0)
-        self.axes.fill(self.trade_off, options, costs, state.chosen)
+        if "cost" in self.screens:
+            self._show_cost(self.trade_off, self.axes)
+
+    def _show_cost(self, plot: TradeOffPlot, axes: TradeOffForm) -> None:
+        sides, costs = self.comparer.sides, self.document.plan.costs
+        if sides:
+            options = [self.comparer.option(side) for side in sides]
+            axes.fill(plot, options, costs, self.linked.state.chosen)
 
     def _show_state(self) -> None:
         text = ""
@@ -354,11 +425,14 @@ class SideBySidePage(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        # The table is as tall as its rows, and never more than the maps above it.
+        self.table.setMaximumHeight(round(0.4 * self.height()))
+        self._fit_columns()
+
+    def _fit_columns(self) -> None:
         width = max(COLUMN_WIDTH, round(COLUMN_CHARACTERS * self.fontMetrics().averageCharWidth()))
         if self.width() >= theme.WIDE_PAGE:
             width = max(width, 400)
-        # The table is as tall as its rows, and never more than the maps above it.
-        self.table.setMaximumHeight(round(0.4 * self.height()))
         for column in self._columns:
             column.setFixedWidth(min(width, max(self.width() // 3, 240)))
 

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import (
@@ -25,6 +28,7 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.jobs import Lane
 from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey import pictures
 from planner.app.pages.survey.board_panel import BoardPanel, ProtocolPanel, print_board
@@ -36,15 +40,18 @@ from planner.app.pages.survey.drawing import HolePicture, Stage
 from planner.app.pages.survey.entry_panel import EntryPanel, ReadingTable
 from planner.app.pages.survey.pictures import Answers, Underlay, UnderlayMaker
 from planner.app.pages.survey.record_panel import RecordPanel
-from planner.app.pages.survey.table_dialog import Importing, dropped_table
 from planner.app.questions import Questions
 from planner.app.settings import Settings
+from planner.files.store import TABLE_SUFFIXES
 from planner.metrics.figures import percent, ppfd
 from planner.plan.survey import Board, Survey
 from planner.plan.survey_edits import lay_board
 from planner.survey.layout import place_number
 from planner.survey.statistics import Residuals, SurveySummary, dead_band
 from planner.units import COVERAGE, PPFD_UNIT
+
+if TYPE_CHECKING:
+    from planner.app.pages.survey.table_dialog import Importing
 
 
 def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | None) -> str:
@@ -105,9 +112,8 @@ class SurveyPage(QWidget):
         self.entry = EntryPanel(self.desk)
         self.table = ReadingTable(self.desk)
         self.overlay = OverlayPanel()
-        self.compare = ComparePanel(self.desk)
         self.calibrate = CalibratePanel(self.desk)
-        self.importing = Importing(self.desk, questions, settings, self)
+        self._tables = Lane("survey-table", parent=self)
         self.fitting = Fitting(self.desk, self.calibrate, self)
         self.diagnosing = Diagnosing(self.desk, self.overlay.diagnosis, self)
         self._arrange()
@@ -127,7 +133,11 @@ class SurveyPage(QWidget):
         for part in (self.board, self.record):
             self.columns.addWidget(_scrolled(part))
         self.columns.addWidget(reading)
-        for other in (self.overlay, self.compare, self.calibrate):
+        self._comparing = QVBoxLayout()
+        comparing = QWidget()
+        comparing.setLayout(self._comparing)
+        self._comparing.setContentsMargins(0, 0, 0, 0)
+        for other in (self.overlay, comparing, self.calibrate):
             self.columns.addWidget(_scrolled(other))
         lower = QHBoxLayout()
         lower.setContentsMargins(0, 0, 0, 0)
@@ -163,18 +173,34 @@ class SurveyPage(QWidget):
         self.stage.first.hole_chosen.connect(self._on_hole_chosen)
         self.stage.first.place_pressed.connect(self._on_place)
         self.fitting.changed.connect(self.refresh)
-        self.importing.told.connect(self.told)
-        self.importing.refused.connect(self._refuse)
-        self.importing.taken.connect(lambda: self.show_task(tasks.OVERLAY))
         self.fitting.told.connect(self.told)
         for wanted in (self.header.paste_wanted, self.invitation.paste.clicked):
             wanted.connect(self.paste)
         for wanted in (self.header.file_wanted, self.invitation.open_file.clicked):
-            wanted.connect(self.importing.choose_file)
+            wanted.connect(lambda: self.importing.choose_file())  # noqa: PLW0108 - made later
         self.invitation.lay_out.clicked.connect(self._lay_out)
         paste = QShortcut(QKeySequence(QKeySequence.StandardKey.Paste), self)
         paste.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         paste.activated.connect(self.paste)
+
+    @cached_property
+    def compare(self) -> ComparePanel:
+        """Surveys side by side; made when they are first compared."""
+        made = ComparePanel(self.desk)
+        self._comparing.addWidget(made)
+        made.show()  # a layout shows what comes late only in the next turn
+        return made
+
+    @cached_property
+    def importing(self) -> Importing:
+        """The way of a table into the plan; made with the first table."""
+        from planner.app.pages.survey.table_dialog import Importing  # noqa: PLC0415 - when asked
+
+        made = Importing(self.desk, self.questions, self.settings, self._tables, self)
+        made.told.connect(self.told)
+        made.refused.connect(self._refuse)
+        made.taken.connect(lambda: self.show_task(tasks.OVERLAY))
+        return made
 
     # -- tasks --------------------------------------------------------------------------
 
@@ -198,7 +224,7 @@ class SurveyPage(QWidget):
     def shutdown(self) -> None:
         """Stop all work beside the window's thread."""
         self.answers.shutdown()
-        self.importing.shutdown()
+        self._tables.shutdown()
         self.fitting.shutdown()
         self.diagnosing.shutdown()
 
@@ -355,13 +381,13 @@ class SurveyPage(QWidget):
     # -- Qt -----------------------------------------------------------------------------
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if dropped_table(event) is None:
+        if _dropped_table(event) is None:
             event.ignore()  # a plan or a lamp file is the window's
         else:
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        path = dropped_table(event)
+        path = _dropped_table(event)
         if path is None:
             event.ignore()
             return
@@ -391,3 +417,12 @@ def _scrolled(part: QWidget) -> QScrollArea:
 
 def _show_fields(panel: FieldPanel) -> None:
     panel.refresh(panel.plan)
+
+
+def _dropped_table(event: QDropEvent) -> Path | None:
+    """The one table that is being dropped, if it is one by its ending."""
+    urls = event.mimeData().urls()
+    if len(urls) != 1 or not urls[0].isLocalFile():
+        return None
+    path = Path(urls[0].toLocalFile())
+    return path if path.suffix.lower() in TABLE_SUFFIXES else None

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
-from PySide6.QtGui import QDropEvent, QPalette
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
@@ -421,12 +421,17 @@ class Importing(QObject):
     taken = Signal()
 
     def __init__(
-        self, desk: SurveyDesk, questions: Questions, settings: Settings, page: QWidget
+        self,
+        desk: SurveyDesk,
+        questions: Questions,
+        settings: Settings,
+        lane: Lane,
+        page: QWidget,
     ) -> None:
         super().__init__(page)
         self._desk, self._questions, self._settings, self._page = desk, questions, settings, page
         self.dialog: TableDialog | None = None
-        self._lane = Lane("survey-table", parent=self)
+        self._lane = lane
         self._lane.done.connect(self._show)
         self._lane.failed.connect(lambda _path, sentence: self.refused.emit(sentence))
 
@@ -444,10 +449,6 @@ class Importing(QObject):
     def read_text(self, text: str) -> None:
         """Read pasted text."""
         self._lane.ask(None, reading_job(None, text), what="The table")
-
-    def shutdown(self) -> None:
-        """Stop reading."""
-        self._lane.shutdown()
 
     @Slot(object, object)
     def _show(self, _path: Path | None, source: TableSource) -> None:
@@ -487,12 +488,3 @@ class Importing(QObject):
         self._desk.choose(new[-1] if new else first.onto)
         self.told.emit(f"Took {sum(len(s.readings) for s in now) - count} readings")
         self.taken.emit()
-
-
-def dropped_table(event: QDropEvent) -> Path | None:
-    """The one table that is being dropped, if it is one by its ending."""
-    urls = event.mimeData().urls()
-    if len(urls) != 1 or not urls[0].isLocalFile():
-        return None
-    path = Path(urls[0].toLocalFile())
-    return path if path.suffix.lower() in TABLE_SUFFIXES else None

@@ -13,6 +13,7 @@ from PySide6.QtGui import QGuiApplication, QImage, QPalette
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 
+from planner.app.canvas.ink import Ink
 from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_plot import SweepPlot
 from planner.app.theme import palette
@@ -117,3 +118,29 @@ def test_the_ground_is_that_of_the_theme(plot: SweepPlot, dark: bool) -> None:
     plot.setPalette(palette(dark=dark))
     corner = plot.picture().pixelColor(2, 2)
     assert corner.rgb() == plot.palette().color(QPalette.ColorRole.Base).rgb()
+
+
+def test_sizes_tried_one_after_the_other_are_drawn_once(qtbot: QtBot) -> None:
+    """A layout gives a chart several sizes until it rests; the last one is drawn."""
+    drawn: list[int] = []
+
+    class Counting(RankingPlot):
+        def draw(self, ink: Ink) -> None:
+            drawn.append(self.width())
+            super().draw(ink)
+
+    chart = Counting()
+    qtbot.addWidget(chart)
+    chart.show_lines((RankLine("Plan", 50.0, 80.0, 120.0, "plan"),), None, None)
+    chart.resize(300, 200)
+    chart.show()
+    chart.grab()
+    drawn.clear()
+    for width in (320, 340, 360, 380):
+        chart.resize(width, 200)
+    chart.grab()
+    assert drawn == [380]
+    chart.resize(400, 200)
+    chart.hide()
+    chart.svg()
+    assert drawn == [380, 400], "a picture of it shows the newest size, seen or not"
