@@ -14,13 +14,14 @@ import ast
 import json
 import sys
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
-from planner.exchange import template, texts  # noqa: E402 - after the path is set
+from planner.exchange import modules, template, texts  # noqa: E402 - after the path is set
 from planner.language import (  # noqa: E402 - after the path is set
     DATA,
     KEYS,
@@ -28,6 +29,7 @@ from planner.language import (  # noqa: E402 - after the path is set
     NOT_READ,
     WORDS_OF_DATA,
     WORDY_DATA,
+    messages,
 )
 
 CATALOGUES = ROOT / "resources" / "translations"
@@ -62,11 +64,8 @@ def main() -> int:
 def sources() -> Words:
     """All texts of the program that might be read by people, none of them translated."""
     found: Words = {}
-    for file in sorted((ROOT / "planner").rglob("*.py")):
-        module = ".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
-        if module not in SILENT:
-            tree = ast.parse(file.read_text("utf-8"))
-            found[module] = {template(text)[0]: None for text in texts(tree)}
+    for module, tree in _trees().items():
+        found[module] = {template(text)[0]: None for text in texts(tree)}
     found[KEYS] = dict.fromkeys(_members())
     files = [file for name in WORDY_DATA for file in sorted((ROOT / "resources").glob(name))]
     found[DATA] = {
@@ -77,8 +76,8 @@ def sources() -> Words:
 
 def _members() -> Iterator[str]:
     """The members of enumerations and of named literal types, fields of the plan, lone words."""
-    for _, file in _modules():
-        for node in ast.walk(ast.parse(file.read_text("utf-8"))):
+    for module, tree in _trees().items():
+        for node in ast.walk(tree):
             match node:
                 case ast.ClassDef(bases=[ast.Name("StrEnum")]):
                     values = [part.value for part in node.body if isinstance(part, ast.Assign)]
@@ -86,7 +85,7 @@ def _members() -> Iterator[str]:
                     pass
                 case ast.Call(ast.Name("word"), values):
                     pass
-                case ast.ClassDef() if "plan" in file.parts:
+                case ast.ClassDef() if module.startswith("planner.plan."):
                     for part in node.body:
                         if isinstance(part, ast.AnnAssign) and isinstance(part.target, ast.Name):
                             yield part.target.id.replace("_", " ")
@@ -120,14 +119,14 @@ def in_step(had: Words) -> Words:
 
 
 def wrong(words: Words) -> Iterator[str]:
-    """A sentence for each text that is not finished, or puts in what the source has not."""
+    """A sentence for each text that is not finished, or leaves out what the source puts in."""
     put_in = {
         (module, name): set(values)
-        for module, file in _modules()
-        for name, values in map(template, texts(ast.parse(file.read_text("utf-8"))))
+        for module, tree in _trees().items()
+        for name, values in map(template, texts(tree))
     }
-    for context, messages in words.items():
-        for source, translation in messages.items():
+    for context, texts_of in words.items():
+        for source, translation in texts_of.items():
             if translation is None:
                 yield f"{context}: not translated: {source!r}"
             elif translation:
@@ -137,31 +136,28 @@ def wrong(words: Words) -> Iterator[str]:
                     yield f"{context}: {', '.join(sorted(lost))} is left out: {translation!r}"
 
 
-def _modules() -> Iterator[tuple[str, Path]]:
-    for file in sorted((ROOT / "planner").rglob("*.py")):
-        yield ".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__"), file
+@cache
+def _trees() -> dict[str, ast.Module]:
+    """The modules whose language can be chosen, read and parsed once."""
+    every = ((name, file.read_text("utf-8")) for name, file in modules() if name not in SILENT)
+    return {name: ast.parse(source) for name, source in every}
 
 
 def read(file: Path) -> Words:
     """A catalogue as it is on the disk."""
     found: Words = {}
-    for context in ET.parse(file).getroot().iter("context"):
-        words = found.setdefault(context.findtext("name", ""), {})
-        for message in context.iter("message"):
-            node = message.find("translation")
-            unfinished = node is None or node.get("type") == "unfinished"
-            text = "" if node is None else node.text or ""
-            words[message.findtext("source", "")] = None if unfinished else text
+    for context, source, translation in messages(file):
+        found.setdefault(context, {})[source] = translation
     return found
 
 
 def write(file: Path, language: str, words: Words) -> None:
     """Write a catalogue, contexts and messages in the order of the sources."""
     root = ET.Element("TS", version="2.1", sourcelanguage="en", language=language)
-    for name, messages in words.items():
+    for name, texts_of in words.items():
         context = ET.SubElement(root, "context")
         ET.SubElement(context, "name").text = name
-        for source, translation in messages.items():
+        for source, translation in texts_of.items():
             message = ET.SubElement(context, "message")
             ET.SubElement(message, "source").text = source
             if translation == "":

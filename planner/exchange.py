@@ -261,16 +261,24 @@ class _Loader(SourceFileLoader):
         return code
 
 
+def modules() -> Iterator[tuple[str, Path]]:
+    """All modules of the program by name, with their sources."""
+    for path in sorted(_PACKAGE.rglob("*.py")):
+        place = path.relative_to(_PACKAGE.parent).with_suffix("")
+        yield ".".join(place.parts).removesuffix(".__init__"), path
+
+
+_PACKAGE: Final = Path(__file__).parent
+
+
 def ahead(code: str) -> Iterator[tuple[Path, bytes]]:
     """All modules compiled in a language: where each is looked for, from the package's folder on.
 
     For a bundle, where a start can keep nothing: there compiling them took longer than all else.
     """
     catalogue = resource_path(f"translations/planner_{code}.ts")
-    package = Path(__file__).parent
-    for path in sorted(package.rglob("*.py")):
-        place, source = path.relative_to(package.parent), path.read_bytes()
-        name = ".".join(place.with_suffix("").parts).removesuffix(".__init__")
+    for name, path in modules():
+        place, source = path.relative_to(_PACKAGE.parent), path.read_bytes()
         made = _compiled(source, name, str(place), catalogue)
         kept = Path(importlib.util.cache_from_source(place, optimization=code))
         yield kept, marshal.dumps(_stamp(catalogue, source)) + marshal.dumps(made)

@@ -14,7 +14,7 @@ import json
 import locale
 import os
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache
 from numbers import Real
 from pathlib import Path
@@ -108,17 +108,28 @@ def words_in(catalogue: Path, context: str) -> Mapping[str, str]:
 @cache
 def read_catalogue(file: Path) -> dict[str, dict[str, str]]:
     """The words of a catalogue: by context, from a template to its translation."""
+    found: dict[str, dict[str, str]] = {}
+    for context, source, translation in messages(file):
+        if translation:
+            exchanged = pseudo(source) if spoken() in _SPELT else translation
+            found.setdefault(context, {})[source] = exchanged
+    return found
+
+
+def messages(file: Path) -> Iterator[tuple[str, str, str | None]]:
+    """Context, template and translation of each message of a catalogue.
+
+    The translation is empty where nobody reads the text, None while it is unfinished.
+    """
     from xml.etree import ElementTree as ET  # noqa: PLC0415 - English needs none
 
-    found: dict[str, dict[str, str]] = {}
     for context in ET.parse(file).getroot().iter("context"):
-        words = found.setdefault(context.findtext("name", ""), {})
+        name = context.findtext("name", "")
         for message in context.iter("message"):
-            translation = message.findtext("translation", "")
-            source = message.findtext("source", "")
-            if translation:
-                words[source] = pseudo(source) if spoken() in _SPELT else translation
-    return found
+            node = message.find("translation")
+            unfinished = node is None or node.get("type") == "unfinished"
+            translation = None if unfinished or node is None else node.text or ""
+            yield name, message.findtext("source", ""), translation
 
 
 def data(name: str) -> bytes:

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QStyleOption,
     QStyleOptionComplex,
     QTableView,
+    QToolButton,
     QWidget,
 )
 
@@ -207,6 +208,17 @@ def settle(table: QTableView, name: str) -> None:
     table.setSelectionMode(QTableView.SelectionMode.SingleSelection)
     table.setHorizontalScrollMode(QTableView.ScrollMode.ScrollPerPixel)
     table.horizontalHeader().setHighlightSections(False)
+
+
+def small_button(text: str, name: str) -> QToolButton:
+    """A button as small as its sign; what it does is its name and its tip."""
+    made = QToolButton()
+    made.setText(text)
+    made.setAutoRaise(True)
+    made.setAccessibleName(name)
+    made.setToolTip(name)
+    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    return made
 
 
 def scrolled(widget: QWidget) -> QScrollArea:

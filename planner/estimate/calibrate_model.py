@@ -15,7 +15,7 @@ from typing import Final
 
 import numpy as np
 
-from planner.estimate.evaluate import Cache, estimate_scene
+from planner.estimate.evaluate import Cache, estimate_scene, untold
 from planner.estimate.result import EstimateOptions, FloatArray, Quality
 from planner.estimate.scene import LampOptics, Optics, Room, Scene, build_scene
 from planner.light.boxes import FACES
@@ -265,7 +265,7 @@ class SurveyModel:
     def _at_holes(self, scene: Scene, run: Run) -> FloatArray:
         options = replace(self.options, quality=run.quality)
         found = estimate_scene(
-            self.plan, scene, options, self.cache, _ignore, run.cancelled, run.guide
+            self.plan, scene, options, self.cache, untold, run.cancelled, run.guide
         )
         if self.numeric_error is None and run.quality is self.options.quality:
             # Of the first run, and then held: weights must not change while a fit goes on.
@@ -321,10 +321,6 @@ def curve_profile(falls: list[float], angles: tuple[float, ...]) -> TableProfile
 def _black(optics: Optics) -> Optics:
     none = (0.0,) * len(optics.diffuse)
     return replace(optics, diffuse=none, specular=none)
-
-
-def _ignore(fraction: float) -> None:
-    del fraction
 
 
 # -- what the meter of a survey should read by the plan --------------------------------

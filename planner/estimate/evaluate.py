@@ -154,7 +154,7 @@ def evaluate(
     options = options or EstimateOptions()
     cache = cache or Cache()
     scene = build_scene(plan)
-    report = progress or _silent
+    report = progress or untold
     if options.quality is not Quality.FINE:
         return estimate_scene(plan, scene, options, cache, report, cancelled)
     runs = []
@@ -174,7 +174,8 @@ def _part_of(report: Callable[[float], None], run: int, fraction: float) -> None
     report((run + fraction) / REPLICATES)
 
 
-def _silent(fraction: float) -> None:
+def untold(fraction: float) -> None:
+    """Progress that nobody follows."""
     del fraction
 
 

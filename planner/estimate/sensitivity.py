@@ -14,7 +14,7 @@ from typing import Final
 
 import numpy as np
 
-from planner.estimate.evaluate import Cache, estimate_scene
+from planner.estimate.evaluate import Cache, estimate_scene, untold
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
 from planner.estimate.scene import Optics, build_scene
 from planner.plan.lining import Lining
@@ -69,7 +69,7 @@ class Reckoner:
         scene = replace(self.scene, optics=optics)
         guide = guide or self.scene.optics.specular
         return estimate_scene(
-            self.plan, scene, self.options, self._cache, _ignore, self.cancelled, guide
+            self.plan, scene, self.options, self._cache, untold, self.cancelled, guide
         )
 
     def lined_at(self, places: Sequence[Place], total: float) -> FloatArray:
@@ -274,7 +274,3 @@ def _lined(optics: Optics, facet: int, lining: Lining) -> Optics:
         put(optics.specular, lining.specular),
         put(optics.width, lining.wrinkle),
     )
-
-
-def _ignore(fraction: float) -> None:
-    del fraction

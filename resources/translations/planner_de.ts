@@ -7123,10 +7123,6 @@ nicht klar</translation>
 <translation>Messraster: {inside}</translation>
 </message>
 <message>
-<source>{capital}</source>
-<translation>{capital}</translation>
-</message>
-<message>
 <source>sheet</source>
 <translation>Blatt</translation>
 </message>

@@ -322,25 +322,12 @@ class _Maker:
             length, width = (float(value) for value in size * draw.uniform(0.08, 0.4, 2))
             thickness = 0.02 if shelf else float(draw.uniform(0.05, 0.3))
             under = float(draw.uniform(0.02, 0.7)) * self._height if shelf else 0.0
-            item = Obstacle(
-                name="Shelf" if shelf else "Pot",
-                x=round(float(draw.uniform(*self._span(0))), 3),
-                y=round(float(draw.uniform(*self._span(1))), 3),
-                underside=round(under, 3),
-                length=max(round(length, 3), 0.01),
-                width=max(round(width, 3), 0.01),
-                thickness=round(thickness, 3),
-                rotation_deg=round(float(draw.choice([0.0, draw.uniform(0, 90)])), 1),
-                lining="open",
-            )
+            item = self._drawn(shelf, (length, width), 0.01, round(under, 3), round(thickness, 3))
             if item.top > self._height - 0.02 or (closed and item.top < self._canopy + 0.01):
                 continue
             if min(abs(item.underside - self._canopy), abs(item.top - self._canopy)) < 0.01:
                 continue
-            low, high = item.underside - APART, item.top + APART
-            if self._free(_grown(item.outline(), APART), low, high):
-                self._taken.append((low, high, _grown(item.outline(), APART)))
-                found.append(item.model_copy(update={"lining": self._cover()}))
+            found += self._put(item)
         if found:
             self._kinds.append("obstacles")
         return found
@@ -365,26 +352,38 @@ class _Maker:
                 beyond = float(draw.uniform(0.003, 0.01))
                 down = not closed and draw.random() < 0.5
                 thickness = self._canopy + (-beyond if down else beyond)
-            item = Obstacle(
-                name="Shelf" if over else "Pot",
-                x=round(float(draw.uniform(*self._span(0))), 3),
-                y=round(float(draw.uniform(*self._span(1))), 3),
-                underside=round(under, 4),
-                length=max(round(length, 3), 0.02),
-                width=max(round(width, 3), 0.02),
-                thickness=round(thickness, 4),
-                rotation_deg=round(float(draw.choice([0.0, draw.uniform(0, 90)])), 1),
-                lining="open",
-            )
+            item = self._drawn(over, (length, width), 0.02, round(under, 4), round(thickness, 4))
             if item.top > self._height - 0.02:
                 continue
-            low, high = item.underside - APART, item.top + APART
-            if self._free(_grown(item.outline(), APART), low, high):
-                self._taken.append((low, high, _grown(item.outline(), APART)))
-                found.append(item.model_copy(update={"lining": self._cover()}))
+            found += self._put(item)
         if found:
             self._kinds.append("low obstacles")
         return found
+
+    def _drawn(
+        self, shelf: bool, size: tuple[float, float], least: float, under: float, thickness: float
+    ) -> Obstacle:
+        """A shelf or a pot somewhere, turned somehow; sides of at least so many metres."""
+        draw = self._draw
+        return Obstacle(
+            name="Shelf" if shelf else "Pot",
+            x=round(float(draw.uniform(*self._span(0))), 3),
+            y=round(float(draw.uniform(*self._span(1))), 3),
+            underside=under,
+            length=max(round(size[0], 3), least),
+            width=max(round(size[1], 3), least),
+            thickness=thickness,
+            rotation_deg=round(float(draw.choice([0.0, draw.uniform(0, 90)])), 1),
+            lining="open",
+        )
+
+    def _put(self, item: Obstacle) -> list[Obstacle]:
+        """The obstacle with a lining, where there is room for it, which it takes."""
+        low, high, grown = item.underside - APART, item.top + APART, _grown(item.outline(), APART)
+        if not self._free(grown, low, high):
+            return []
+        self._taken.append((low, high, grown))
+        return [item.model_copy(update={"lining": self._cover()})]
 
     def _span(self, axis: int) -> tuple[float, float]:
         values = [corner[axis] for corner in self._corner_list]

@@ -337,11 +337,7 @@ class ZoomControl(QWidget):
         self._show()
 
     def _made(self, text: str, name: str, act: Callable[[], None]) -> QToolButton:
-        made = QToolButton()
-        made.setText(text)
-        made.setAutoRaise(True)
-        made.setAccessibleName(name)
-        made.setToolTip(name)
+        made = theme.small_button(text, name)
         # Tab goes through the things on the drawing; the keys + - 0 do the same.
         made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         made.setCursor(Qt.CursorShape.ArrowCursor)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QApplication,
@@ -14,10 +13,10 @@ from PySide6.QtWidgets import (
     QGridLayout,
     QLabel,
     QPushButton,
-    QToolButton,
     QWidget,
 )
 
+from planner.app import theme
 from planner.app.edit_steps import place_obstacle, remove
 from planner.app.fields.form import (
     AlertLabel,
@@ -46,16 +45,6 @@ def _caption(text: str) -> QLabel:
     label = PlainLabel(text)
     label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
     return label
-
-
-def _small_button(text: str, name: str) -> QToolButton:
-    button = QToolButton()
-    button.setText(text)
-    button.setAutoRaise(True)
-    button.setToolTip(name)
-    button.setAccessibleName(name)
-    button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-    return button
 
 
 class OutlineList(QWidget):
@@ -117,8 +106,8 @@ class OutlineList(QWidget):
         self._grid.addWidget(alert, line + 1, 0, 1, 5)
         self._add_coordinate(index, 0, Row(label, label, label, alert, None, None), line)
         self._add_coordinate(index, 1, Row(label, label, label, alert, None, None), line)
-        add = _small_button("+", f"Add a corner on the wall after corner {index + 1}")
-        remove = _small_button("−", f"Remove corner {index + 1}")
+        add = theme.small_button("+", f"Add a corner on the wall after corner {index + 1}")
+        remove = theme.small_button("−", f"Remove corner {index + 1}")
         row = Row(label, add, add, alert, None, None)
         add.clicked.connect(
             lambda: self._panel.edit(
@@ -147,7 +136,7 @@ class OutlineList(QWidget):
         row = Row(label, box, box, alert, None, None)
         place, name = Place(PlaceKind.WALL, index), f"Set length of wall {index + 1}"
         self._bind(self._panel.dial_field("wall-length", row, box, place, name))
-        lining = _small_button("Lining …", f"Show the lining of wall {index + 1}")
+        lining = theme.small_button("Lining …", f"Show the lining of wall {index + 1}")
         lining.clicked.connect(
             lambda: self._panel.workplace.selection.select(Place(PlaceKind.WALL, index))
         )

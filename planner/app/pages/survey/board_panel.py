@@ -349,7 +349,7 @@ class BoardPanel(FieldPanel):
             count = len(sheets(size, Paper(self.paper.currentData())))
         except BoardError as error:
             text = str(error)
-            return f"{capital(text)}"
+            return capital(text)
         few = "sheet" if count == 1 else "sheets"
         more = "the recording sheet comes" if count == 1 else "overview and recording sheet come"
         return f"The board takes {count} {few} of paper; {more} on top."
