@@ -62,6 +62,7 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         self._ranges: list[tuple[Any, Range, Range]] = []
         self._hints: list[Any] = []
         self._framed: dict[int, tuple[Range, Range, bool]] = {}
+        self._put_away: list[tuple[Any, str]] = []
         self._inked: tuple[int, str] | None = None
         self._resized = False
         self.setAccessibleName(name)
@@ -102,6 +103,9 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         ink = Ink.of(self.palette())
         self._resized = False
         self._spots, self._ranges, self._hints = [], [], []
+        for plot, side in self._put_away:
+            plot.showAxis(side)
+        self._put_away = []
         # Fonts and colours of axes cost more than all that is drawn between them.
         inked = (self.palette().cacheKey(), self.font().key())
         for plot in self.plots:
@@ -205,7 +209,11 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         plot.addItem(pg.InfiniteLine(x, angle=90, pen=line), ignoreBounds=True)
 
     def say_empty(self, plot: Any, ink: Ink) -> None:
-        """What to do first, in place of a chart."""
+        """What to do first, in place of a chart and of its axes, which come again with it."""
+        for side in ("left", "bottom"):
+            if plot.getAxis(side).isVisible():
+                plot.hideAxis(side)
+                self._put_away.append((plot, side))
         self.frame(plot, (0, 1), (0, 1), zoom=False)
         self.say(plot, (0.5, 0.5), self.empty, ink)
 

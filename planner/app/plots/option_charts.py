@@ -107,7 +107,6 @@ class RankingPlot(Chart):
 
     def draw(self, ink: Ink) -> None:
         top, count, plot = self._top(), len(self.lines), self._plot
-        plot.showAxis("bottom", count > 0)
         if not count:
             self.say_empty(plot, ink)
             return

@@ -61,10 +61,7 @@ class ScheduleChart(Chart):
 
     def draw(self, ink: Ink) -> None:
         plot, schedule, unit = self._plot, self._schedule, self._display.unit
-        shown = schedule is not None and schedule.weeks > 0
-        for side in ("left", "bottom"):
-            plot.showAxis(side, shown)
-        if schedule is None or not shown:
+        if schedule is None or schedule.weeks <= 0:
             self.say_empty(plot, ink)
             return
         self.titles(plot, left=f"Height ({unit.value})", bottom="Time (weeks)")

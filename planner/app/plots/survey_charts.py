@@ -226,8 +226,6 @@ class ScatterPlot(Chart):
 
     def draw(self, ink: Ink) -> None:
         shown, plot = self._shown, self._plot
-        for side in ("left", "bottom"):
-            plot.showAxis(side, shown is not None)
         if shown is None:
             self.say_empty(plot, ink)
             return

@@ -148,8 +148,6 @@ class SweepMap(Chart):
 
     def draw(self, ink: Ink) -> None:
         plot, cells = self._plot, self.cells
-        for side in ("left", "bottom"):
-            plot.showAxis(side, cells is not None)
         if cells is None:
             self.say_empty(plot, ink)
             return

@@ -125,10 +125,7 @@ class SweepPlot(Chart):
         curves = self.curves
         filled = curves is not None and bool(curves.xs)
         self._lower.setVisible(filled)
-        for side in ("left", "bottom"):
-            self._upper.showAxis(side, filled)
         if curves is None or not filled:
-            self._upper.setLabel("left", "")
             self.say_empty(self._upper, ink)
             return
         low, high = min(curves.xs), max(curves.xs)

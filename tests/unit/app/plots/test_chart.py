@@ -14,7 +14,9 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from planner.app.canvas.ink import Ink
-from planner.app.plots.option_charts import RankingPlot, RankLine
+from planner.app.plots.chart import Chart
+from planner.app.plots.option_charts import RankingPlot, RankLine, TradeOffPlot
+from planner.app.plots.sweep_map import SweepMap
 from planner.app.plots.sweep_plot import SweepPlot
 from planner.app.theme import palette
 from tests.unit.app.pages.side.test_plots import curves
@@ -144,3 +146,33 @@ def test_sizes_tried_one_after_the_other_are_drawn_once(qtbot: QtBot) -> None:
     chart.hide()
     chart.svg()
     assert drawn == [380, 400], "a picture of it shows the newest size, seen or not"
+
+
+def axes(chart: Chart) -> list[bool]:
+    return [plot.getAxis(side).isVisible() for plot in chart.plots for side in ("left", "bottom")]
+
+
+@pytest.mark.parametrize("kind", [SweepPlot, SweepMap, RankingPlot, TradeOffPlot])
+def test_without_points_there_is_a_sentence_and_no_axis(
+    qtbot: QtBot, kind: type[SweepPlot | SweepMap | RankingPlot | TradeOffPlot]
+) -> None:
+    made = kind()
+    qtbot.addWidget(made)
+    made.resize(500, 300)
+    made.redraw()
+    assert made.empty
+    assert not any(axes(made)[:2])
+
+
+def test_the_axes_come_again_with_the_points(qtbot: QtBot) -> None:
+    made = SweepPlot()
+    qtbot.addWidget(made)
+    made.resize(500, 300)
+    made.show()
+    made.show_curves(curves())
+    filled = axes(made)
+    made.show_curves(None)
+    assert not any(axes(made)[:2])
+    made.show_curves(curves())
+    assert axes(made) == filled
+    assert all(filled)
