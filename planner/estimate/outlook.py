@@ -63,13 +63,14 @@ class Input:
 class Part:
     """One input's share of the uncertainty: standard uncertainties in µmol m⁻² s⁻¹.
 
-    ``quantity`` is that of its ``Input``.
+    ``quantity`` and ``of`` are those of its ``Input``.
     """
 
     label: str
     mean: float
     minimum: float
     quantity: str = ""
+    of: str | Place = ""
 
 
 @dataclass(frozen=True)
@@ -267,7 +268,7 @@ def _combined(base: Estimate, moved: list[tuple[Input, FloatArray]]) -> Uncertai
         minimum, maximum = float(at[lowest]), float(at[highest])
         ratio = minimum / figures.mean - figures.minimum * mean / figures.mean**2
         squares += np.array([mean, minimum, maximum, ratio]) ** 2
-        parts.append(Part(one.words, abs(mean), abs(minimum), one.quantity))
+        parts.append(Part(one.words, abs(mean), abs(minimum), one.quantity, one.of))
     mean, minimum, maximum, ratio = (float(value) for value in np.sqrt(squares))
     return Uncertainty(
         mean=mean,

@@ -9313,16 +9313,6 @@ nicht klar</translation>
 <translation>Es wurde noch nichts gefunden.</translation>
 </message>
 <message>
-<source>left</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>bottom</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>Height ({value})</source>
 <translation>Höhe ({value})</translation>
 </message>
@@ -9560,12 +9550,12 @@ nicht klar</translation>
 <translation>Noch keine Reihe gerechnet.</translation>
 </message>
 <message>
-<source>left</source>
+<source>bottom</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>bottom</source>
+<source>left</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -9640,11 +9630,6 @@ nicht klar</translation>
 <translation>{label} ({unit})</translation>
 </message>
 <message>
-<source>left</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>Min / mean</source>
 <translation>Min/Mittel</translation>
 </message>
@@ -9655,6 +9640,11 @@ nicht klar</translation>
 <message>
 <source>Share (%)</source>
 <translation>Anteil (%)</translation>
+</message>
+<message>
+<source>left</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source> ({unit})</source>

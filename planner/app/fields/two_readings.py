@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QWidget
 
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldPanel, Workplace
-from planner.estimate.result import input_words
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -91,9 +90,9 @@ class TwoReadingsFields(FieldPanel):
         except ValueError as error:
             self.beside_row.show_error(refusal(error, self.unit))
             return
-        words = input_words("beam", before.name)
+        beam = ("beam", before.key)
         parts = () if known is None else known.parts
-        mean = next((COVERAGE * part.mean for part in parts if part.label == words), None)
+        mean = next((COVERAGE * one.mean for one in parts if (one.quantity, one.of) == beam), None)
         profile = CosineProfile.from_beam_angle(found.angle_deg)
         doubt = round(found.doubt_deg, 1)
         if self.edit(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
@@ -11,7 +12,9 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.panel import QuantityField, Workplace
+from planner.app.fields.two_readings import TwoReadingsFields
 from planner.catalogue.library import load_catalogue
+from planner.estimate.outlook import Part, Uncertainty
 from planner.plan import edits
 from planner.plan.additions import middle, new_lamp
 from planner.plan.dials import dial
@@ -371,3 +374,29 @@ def test_two_readings_set_beam_and_doubt_in_one_step(
     assert test.told.text().startswith("The beam is 120 ± ")
     workplace.document.undo_stack.undo()
     assert workplace.document.plan.lamps[0].model.beam_uncertainty_deg == 20.0
+
+
+def test_what_the_beam_made_of_the_doubt_is_that_of_its_own_kind_of_lamp(
+    qtbot: QtBot, workplace: Workplace
+) -> None:
+    """By hand: 1.96 times 5 is 9.8 of the mean's ±; another kind of the same name makes 2."""
+    plan = workplace.document.plan
+    model = plan.lamps[0].model
+    known = edits.changed(
+        model, body=PointBody(), profile=CosineProfile(exponent=3.0), beam_uncertainty_deg=20.0
+    )
+    workplace.document.apply(edits.change_lamp(plan, 0, model=known), "Choose lamp")
+    parts = (
+        Part(f"beam of {model.name}", 1.0, 1.0, "beam", "another-key"),
+        Part(f"beam of {model.name}", 5.0, 2.0, "beam", model.key),
+    )
+    doubt = Uncertainty(5.1, 2.2, 5.1, 0.01, 0.1, 0.03, parts)
+    test = TwoReadingsFields(replace(workplace, doubt=lambda: doubt))
+    qtbot.addWidget(test)
+    test.show_selection(Place(PlaceKind.LAMP, 0))
+    test.under_box.reset(200.0)
+    test.beside_box.reset(50.0)
+    test.take()
+    found = workplace.document.plan.lamps[0].model.beam_uncertainty_deg
+    assert "the beam alone made 9.8;" in test.told.text()
+    assert test.told.text().endswith(f"about {9.8 * found / 20:.2g}.")
