@@ -125,9 +125,13 @@ def _refuse_two_readings(number: str) -> None:
     if match is not None:
         whole, three = match.groups()
         small = f"{whole}.{three.rstrip('0')}".rstrip(".")
-        # Where a third decimal counts, a zero behind it tells it from thousands.
         small += "0" if three[-1] != "0" else ""
         raise AmbiguousNumberError(number, (small, whole + three))
+
+
+def unmistakable(number: str) -> str:
+    """A decimal number as text that cannot be taken for thousands: ``6.9320`` for ``6.932``."""
+    return f"{number}0" if _TWO_READINGS.fullmatch(number.lstrip("+-−")) else number
 
 
 def _to_number(text: str) -> float:
@@ -227,7 +231,9 @@ def format_length(
     """
     text = format_number(metres / unit.metres, unit.decimals)
     if fractions and unit is LengthUnit.INCH:
-        text = _on_a_tape(metres / unit.metres) or text
+        # What rounds to 0.25 reads as a quarter when it is typed back.
+        inches = metres / unit.metres
+        text = _on_a_tape(inches) or _on_a_tape(round(inches, unit.decimals)) or text
     return f"{text} {unit.value}" if with_unit else text
 
 

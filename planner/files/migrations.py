@@ -3,7 +3,8 @@
 Format 1: the first. Space, lamps, linings, walls, ceiling, floor, canopy, photoperiod,
 target; lengths in metres. Format 2: a variant is a whole setup with a key, and the plan names
 its baseline by key. Format 3: a kind of lamp states how far its beam angle may be off, and
-whether it can be dimmed.
+whether it can be dimmed. Format 4: what rooms have beside (each left out means
+"none"), so nothing of a file of format 3 changes.
 
 To change the format: raise ``PLAN_FORMAT`` in ``planner.plan.plan``, add a function that
 turns the raw values of format n into those of n + 1, enter it in ``STEPS`` under n, keep
@@ -285,9 +286,17 @@ def _beam_doubt(model: Raw) -> float:
     return 0.0
 
 
+# -- from format 3 to 4 ----------------------------------------------------------------
+
+
+def to_format_4(raw: Raw) -> Raw:
+    """Raw values of format 3 as raw values of format 4, which only adds what may be left out."""
+    return raw
+
+
 # -- the way through them ----------------------------------------------------------------
 
-STEPS: Final[Mapping[int, Step]] = {1: to_format_2, 2: to_format_3}
+STEPS: Final[Mapping[int, Step]] = {1: to_format_2, 2: to_format_3, 3: to_format_4}
 """Step from format n to n + 1, by n."""
 
 

@@ -188,13 +188,13 @@ def variants_problem(variants: tuple[Variant, ...]) -> str | None:
 
 # -- the plan --------------------------------------------------------------------------
 
-PLAN_FORMAT: Final = 3
+PLAN_FORMAT: Final = 4
 
 
 class Plan(Setup):
     """A setup with all that is said, wanted and measured around it: one file."""
 
-    format: Literal[3] = Field(default=PLAN_FORMAT, description="Version of this file format.")
+    format: Literal[4] = Field(default=PLAN_FORMAT, description="Version of this file format.")
     name: Name = "Untitled plan"
     note: Text = ""
     target: Target | None = None

@@ -28,6 +28,7 @@ from planner.units import (
     parse_number,
     said_length,
     same_unit,
+    unmistakable,
 )
 
 _NUMBER: Final = re.compile(r"\s*[+\-−]?[\d.,]+")
@@ -135,7 +136,7 @@ class Quantity:
             if unit is None:
                 return said_length(value)
             return format_length(value, unit, fractions=fractions)
-        number = format_number(value / self.factor, self.decimals)
+        number = unmistakable(format_number(value / self.factor, self.decimals))
         gap = "" if self.suffix == "°" else " "
         return f"{number}{gap}{self.suffix}" if self.suffix else number
 

@@ -10,7 +10,7 @@ import pytest
 
 from planner.files.disk import PlanFileError
 from planner.files.migrations import STEPS, FormatError, migrated
-from planner.files.store import open_plan
+from planner.files.store import open_plan, plan_to_bytes
 from planner.plan.plan import PLAN_FORMAT, Setup
 
 
@@ -122,6 +122,29 @@ def test_surveys_and_options_of_format_1_pass_through_both_steps() -> None:
     raw = json.loads((SAMPLES / "format-1.plan.json").read_text("utf-8"))
     text = json.dumps(migrated(raw))
     assert text.count('"beam_uncertainty_deg"') == text.count('"watts"') > 1
+
+
+def test_a_plan_of_format_3_opens_as_it_was_written() -> None:
+    """Format 4 only adds what may be left out: all that format 3 wrote says the same."""
+    opened = open_plan(SAMPLES / "format-3.plan.json")
+    assert opened.written_in == 3
+    was = json.loads((SAMPLES / "format-3.plan.json").read_text("utf-8"))
+    now = json.loads(plan_to_bytes(opened.plan))
+    assert (was.pop("format"), now.pop("format")) == (3, 4)
+    assert_holds(now, was)
+
+
+def assert_holds(now: Any, was: Any) -> None:
+    """Everything that was written is there still; more may be."""
+    if isinstance(was, dict):
+        for name, value in was.items():
+            assert_holds(now[name], value)
+    elif isinstance(was, list):
+        assert len(now) == len(was)
+        for one, other in zip(now, was, strict=True):
+            assert_holds(one, other)
+    else:
+        assert now == was
 
 
 @pytest.mark.parametrize("far", ["1e300", "1e16", "-1e308"])

@@ -49,7 +49,7 @@ def test_the_file_is_readable_text_in_metres(file: Path) -> None:
     lines = file.read_text(encoding="utf-8")
     assert lines.endswith("}\n")
     assert json.loads(lines)["lamps"][0]["hanging_height"] == 0.4
-    assert json.loads(lines)["format"] == 3
+    assert json.loads(lines)["format"] == 4
 
 
 def test_number_lists_stay_on_one_line_and_texts_as_they_are(file: Path, plan: Plan) -> None:

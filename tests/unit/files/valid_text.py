@@ -7,7 +7,7 @@ import json
 from typing import Any
 
 VALID: dict[str, Any] = {
-    "format": 3,
+    "format": 4,
     "name": "Invented cabinet",
     "space": {
         "footprint": [[0, 0], [1.0, 0], [1.0, 0.6], [0, 0.6]],

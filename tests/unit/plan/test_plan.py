@@ -37,7 +37,7 @@ def _changed(path: str, value: Any) -> dict[str, Any]:
 
 def test_a_sound_plan_is_accepted() -> None:
     plan = Plan.model_validate(_raw())
-    assert plan.format == 3
+    assert plan.format == 4
     assert plan.lamp_height(plan.lamps[0]) == pytest.approx(0.8)
     assert plan.lining("tile").reflectance == 0.7
     assert plan.lining("open") is OPENING
@@ -57,7 +57,7 @@ def test_a_sound_plan_is_accepted() -> None:
             1.8,
             r"lamp 1, hanging height: must be at most 170.cm, not 180.cm \(the ceiling",
         ),
-        ("format", 1, "Input should be 3"),
+        ("format", 1, "Input should be 4"),
         ("photoperiod_hours", 25, "less than or equal to 24"),
         ("photoperiod_hours", float("nan"), "finite number"),
         ("name", "", "at least 1 character"),
@@ -103,7 +103,7 @@ def test_a_plan_is_the_same_after_a_trip_through_json() -> None:
     text = plan.model_dump_json()
     assert Plan.model_validate_json(text) == plan
     assert "NaN" not in text
-    assert json.loads(text)["format"] == 3
+    assert json.loads(text)["format"] == 4
 
 
 def test_a_plan_does_not_change() -> None:

@@ -67,3 +67,17 @@ def test_the_comma_is_the_languages_own(spoken: str) -> None:
 def test_marks_of_direction_around_a_number_are_passed_by() -> None:
     # Unicode Standard Annex 9: U+2066 and U+2069 isolate a part of a line.
     assert kinds.PERCENT.read("\u206685.5 %\u2069", LengthUnit.CM) == 85.5
+
+
+@pytest.mark.usefixtures("spoken")
+@pytest.mark.parametrize("value", [6.932, 912.317, 0.932, 1.25])
+def test_a_third_decimal_shown_is_not_taken_for_thousands(value: float) -> None:
+    fine = Quantity("", decimals=3, step=0.001).within(0.0, 1e6)
+    assert fine.read(fine.text(value, LengthUnit.CM), LengthUnit.CM) == value
+
+
+@pytest.mark.usefixtures("spoken")
+def test_near_a_line_of_the_tape_the_field_shows_the_line_it_reads() -> None:
+    # 0.2531 in is no sixty-fourth, and to two decimals it is 0.25.
+    shown = kinds.HEIGHT.text(0.2531 * 0.0254, LengthUnit.INCH, fractions=True)
+    assert shown == "1/4 in"
