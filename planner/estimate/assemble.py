@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from planner.estimate.lamp_light import Geometry, LampLight
 from planner.estimate.result import Estimate, EstimateOptions, Quality, figures_of, shares_of
-from planner.estimate.scene import Scene
+from planner.estimate.scene import LampOptics, Scene
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
 from planner.light.lobes import SMOOTH
@@ -46,6 +46,10 @@ class LampResponse:
     absorbed: FloatArray
     mismatch: float
     scale: float = 1.0
+
+
+LampAt = tuple[LampOptics, float, LampResponse]
+"""A lamp, its photon flux in µmol s⁻¹ and its light at unit flux."""
 
 
 def leaving(
@@ -132,26 +136,34 @@ def assemble(
     options: EstimateOptions,
     scene: Scene,
     geometry: Geometry,
-    responses: Sequence[LampResponse],
+    lights: Sequence[LampAt],
+    bands: Mapping[str, FloatArray] | None,
     started: float,
 ) -> Estimate:
-    """Add up the lamps at their outputs and take the figures."""
+    """Add up the lamps at their outputs and take the figures.
+
+    ``lights`` holds a lamp once, or once for each waveband of a scene that is tinted; ``bands``
+    the flux density of each waveband on the cells (C,), where it is known.
+    """
     grid = geometry.grid
     cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
     spread = np.zeros(len(geometry.gather_grid.inside))
-    mismatch = variance = reflected = 0.0
-    for one, flux in zip(responses, scene.fluxes, strict=True):
+    mismatch = reflected = 0.0
+    # Chance is the same in all wavebands of a lamp, and unrelated from one to the next.
+    chances: dict[LampOptics, float] = {}
+    for lamp, flux, one in lights:
         cells += flux * one.cells
         absorbed += flux * one.absorbed
         spread += flux * one.spread
-        variance += flux**2 * one.variance
+        chances[lamp] = chances.get(lamp, 0.0) + flux * math.sqrt(one.variance)
         reflected += flux * one.reflected
         mismatch += flux * one.mismatch
     emitted = float(sum(scene.fluxes))
     landed = float(cells @ grid.inside_area)
-    known = plan.canopy.closed and landed > 0 and any(one.mismatch for one in responses)
+    known = plan.canopy.closed and landed > 0 and any(one.mismatch for _, _, one in lights)
     cross_check = mismatch / landed if known else None
     mean = float(cells.mean()) if cells.size else 0.0
+    variance = sum(chance**2 for chance in chances.values())
     by_chance = math.sqrt(float((spread**2).mean()) + variance) / mean if mean > 0 else 0.0
     share = reflected / mean if mean > 0 else 0.0
     shaded = not geometry.surfaces.prism.open_to_sight
@@ -162,7 +174,7 @@ def assemble(
         x=grid.x,
         y=grid.y,
         cell_area=grid.area,
-        figures=figures_of(plan, cells, grid.inside_area),
+        figures=figures_of(plan, cells, grid.inside_area, bands),
         shares=shares_of(scene.places, absorbed, emitted),
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
@@ -171,6 +183,7 @@ def assemble(
         if mean > 0
         else None,
         reflected=share,
+        bands=bands and {band: grid.on_map(values) for band, values in bands.items()},
     )
 
 
@@ -228,11 +241,20 @@ def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Es
         numeric_error = _numeric_error(
             by_chance, cross_check, first.reflected, shaded, options.quality
         )
+    bands: dict[str, FloatArray] | None = None
+    if first.bands is not None:
+        bands = {
+            band: np.mean([run.bands[band] for run in runs if run.bands is not None], axis=0)
+            for band in first.bands
+        }
     return replace(
         first,
         options=options,
         ppfd=ppfd,
-        figures=figures_of(first.plan, cells, areas),
+        bands=bands,
+        figures=figures_of(
+            first.plan, cells, areas, bands and {b: m[inside] for b, m in bands.items()}
+        ),
         shares=shares,
         closure=float(np.mean([run.closure for run in runs])),
         seconds=sum(run.seconds for run in runs),

@@ -248,9 +248,8 @@ class SurveyModel:
             self.scene,
             room=self._room(values),
             optics=optics,
-            lamps=tuple(lamps[k] for k in mine),
-            fluxes=tuple(self.scene.fluxes[k] for k in mine),
-        )
+            lamps=lamps,
+        ).of_lamps(mine)
         here = self._at_holes(scene, run)
         uneven = {p.quantity: v for p, v in values.items()}.get(Quantity.COSINE, 0.0)
         if is_ideal(self.survey.meter) and not uneven:

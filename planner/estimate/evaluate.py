@@ -20,7 +20,7 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from planner.estimate.assemble import LampResponse, Paths, assemble, averaged, respond
+from planner.estimate.assemble import LampAt, LampResponse, Paths, assemble, averaged, respond
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import (
     EFFORTS,
@@ -39,6 +39,7 @@ from planner.light.prism import FloatArray, Prism
 from planner.light.surfaces import Surfaces
 from planner.light.walk import Linings, landings
 from planner.plan.plan import Plan
+from planner.plan.wavebands import BAND_WORDS, FAR_RED
 
 _Piece = TypeVar("_Piece")
 
@@ -160,7 +161,7 @@ def evaluate(
     runs = []
     for k in range(REPLICATES):
         seed = replace(options, seed=options.seed + k * _SEED_STRIDE)
-        part = partial(_part_of, report, k)
+        part = partial(_part_of, report, k, REPLICATES)
         # Replicates share nothing; keeping their pieces would only fill the cache.
         runs.append(estimate_scene(plan, scene, seed, Cache(), part, cancelled))
     return averaged(runs, options, shaded=not _prism(scene.room).open_to_sight)
@@ -170,8 +171,8 @@ def _prism(room: Room) -> Prism:
     return Prism(np.array(room.corners), room.z0, room.z1, room.boxes)
 
 
-def _part_of(report: Callable[[float], None], run: int, fraction: float) -> None:
-    report((run + fraction) / REPLICATES)
+def _part_of(report: Callable[[float], None], part: int, count: int, fraction: float) -> None:
+    report((part + fraction) / count)
 
 
 def untold(fraction: float) -> None:
@@ -206,6 +207,11 @@ class Solved:
     share: Effort
     light_of: Callable[[LampOptics], LampLight]
     responses: tuple[LampResponse, ...]
+
+    @property
+    def lights(self) -> tuple[LampAt, ...]:
+        """Each lamp with its flux and its light at unit flux."""
+        return tuple(zip(self.scene.lamps, self.scene.fluxes, self.responses, strict=True))
 
 
 def solved(
@@ -282,8 +288,55 @@ def estimate_scene(
 ) -> Estimate:
     """Estimate a scene of a plan; see ``solved``."""
     started = time.perf_counter()
-    found = solved(scene, options, cache, progress, cancelled, guide)
-    return assemble(plan, options, scene, found.geometry, found.responses, started)
+    found = solved_parts(scene, options, cache, progress, cancelled, guide)
+    lights = [light for part in found for light in part.lights]
+    solve = partial(
+        solved, options=options, cache=cache, progress=untold, cancelled=cancelled, guide=None
+    )
+    return assemble(
+        plan, options, scene, found[0].geometry, lights, _bands(scene, found, solve), started
+    )
+
+
+def solved_parts(
+    scene: Scene,
+    options: EstimateOptions,
+    cache: Cache,
+    progress: Callable[[float], None],
+    cancelled: Callable[[], bool] | None,
+    guide: tuple[float, ...] | None = None,
+) -> tuple[Solved, ...]:
+    """Solve all parts of a scene: one, or one for each waveband where something is tinted."""
+    found, parts = [], scene.parts()
+    for k, (band, part) in enumerate(parts):
+        its_guide = scene.guide_in(band, guide) if band and guide is not None else guide
+        report = partial(_part_of, progress, k, len(parts))
+        found.append(solved(part, options, cache, report, cancelled, its_guide))
+    return tuple(found)
+
+
+def _bands(
+    scene: Scene, found: tuple[Solved, ...], solve: Callable[[Scene], Solved]
+) -> dict[str, FloatArray] | None:
+    """Flux density of each waveband on the cells (C,); None where a lamp's colour is not known."""
+    colours = [colour for colour in scene.colours if colour is not None]
+    if not colours or len(colours) < len(scene.lamps):
+        return None
+    if not scene.tinted:
+        lights = found[0].lights
+        shares = {band: [colour.share(band) for colour in colours] for band in BAND_WORDS}
+    else:
+        far_red = scene.in_band(FAR_RED)
+        beyond = solve(far_red).lights if far_red.lamps else ()
+        by_band = {band: one.lights for (band, _), one in zip(scene.parts(), found, strict=True)}
+        by_band[FAR_RED] = beyond
+        lights = tuple(light for part in by_band.values() for light in part)
+        shares = {
+            band: [float(band == other) for other, part in by_band.items() for _ in part]
+            for band in BAND_WORDS
+        }
+    cells, fluxes = np.array([one.cells for _, _, one in lights]), [flux for _, flux, _ in lights]
+    return {band: (np.array(fluxes) * part) @ cells for band, part in shares.items()}
 
 
 def _geometry(
@@ -377,18 +430,22 @@ def recount(
     step = checking(cancelled)
     room = scene.room
     prism = _prism(room)
-    optics = scene.optics
-    linings = Linings(
-        np.array(optics.diffuse), np.array(optics.specular), np.array(optics.width), room.band_tops
-    )
     random = np.random.default_rng([seed, 3])
     flux = variance = 0.0
-    for lamp, its_flux in zip(scene.lamps, scene.fluxes, strict=True):
-        count = max(round(photons * its_flux / emitted), 2)
-        times = landings(prism, linings, lamp.source(), room.z_map, count, random, step)
-        flux += its_flux * float(times.mean())
-        # Photons start evenly spread, so this is a little more than chance does.
-        variance += its_flux**2 * float(times.var(ddof=1)) / count
+    for _, part in scene.parts():
+        optics = part.optics
+        linings = Linings(
+            np.array(optics.diffuse),
+            np.array(optics.specular),
+            np.array(optics.width),
+            room.band_tops,
+        )
+        for lamp, its_flux in zip(part.lamps, part.fluxes, strict=True):
+            count = max(round(photons * its_flux / emitted), 2)
+            times = landings(prism, linings, lamp.source(), room.z_map, count, random, step)
+            flux += its_flux * float(times.mean())
+            # Photons start evenly spread, so this is a little more than chance does.
+            variance += its_flux**2 * float(times.var(ddof=1)) / count
     return Recount(flux, math.sqrt(variance), photons)
 
 

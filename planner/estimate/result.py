@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
@@ -24,6 +25,7 @@ from planner.metrics.figures import (
 from planner.plan.lit import counted
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.wavebands import FAR_RED
 from planner.units import listed
 
 FloatArray = npt.NDArray[np.float64]
@@ -51,7 +53,8 @@ class Figures:
     """The figures of a map, area-weighted over the cells inside the footprint.
 
     PPFD in µmol m⁻² s⁻¹, DLI in mol m⁻² d⁻¹, ratios and shares as fractions of 1; the
-    shares of a band are None without a target. ``efficacy`` is ΣΦ per electrical watt
+    shares of a band are None without a target, those of colours where the colour of a lamp is not
+    known. ``efficacy`` is ΣΦ per electrical watt
     (µmol J⁻¹), ``utilisation`` the canopy's mean PPFD times its area over ΣΦ. Both are
     None where no lamp gives light.
     """
@@ -73,6 +76,10 @@ class Figures:
     watts_per_m2: float
     kwh_per_day: float
     canopy_area: float
+    eppfd: float | None = None
+    blue_share: float | None = None
+    red_share: float | None = None
+    far_red_share: float | None = None
 
 
 @dataclass(frozen=True)
@@ -143,6 +150,9 @@ class Estimate:
         At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx), by
         independent runs: chance alone. What the runs share, such as the division of walls
         into patches, stands in ``numeric_error`` only.
+    bands
+        Maps as ``ppfd`` of each waveband of ``plan.wavebands``, far-red too, in µmol m⁻² s⁻¹;
+        None where the colour of some lamp is not known.
     recount
         The light on the canopy counted by independent means, where that was asked for.
     seconds
@@ -164,6 +174,7 @@ class Estimate:
     reflected: float = 0.0
     cell_error: FloatArray | None = None
     recount: Recount | None = None
+    bands: Mapping[str, FloatArray] | None = None
 
     @cached_property
     def map(self) -> CellMap:
@@ -275,8 +286,16 @@ EFFORTS = {
 # -- figures of a map and where its photons went ---------------------------------------
 
 
-def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
-    """Figures from PPFD of the cells (C,) and their areas (C,), which make up the canopy."""
+def figures_of(
+    plan: Plan,
+    cells: FloatArray,
+    areas: FloatArray,
+    bands: Mapping[str, FloatArray] | None = None,
+) -> Figures:
+    """Figures from PPFD of the cells (C,) and their areas (C,), which make up the canopy.
+
+    ``bands`` holds the PPFD of each waveband (C,), where that is known.
+    """
     stats = evenness(cells, areas)
     hours = plan.photoperiod_hours
     band = plan.ppfd_band
@@ -302,7 +321,23 @@ def figures_of(plan: Plan, cells: FloatArray, areas: FloatArray) -> Figures:
         watts_per_m2=watts / area,
         kwh_per_day=kilowatt_hours_per_day(watts, hours),
         canopy_area=area,
+        **_colours(stats.mean, areas, bands),
     )
+
+
+def _colours(
+    mean: float, areas: FloatArray, bands: Mapping[str, FloatArray] | None
+) -> dict[str, float]:
+    if bands is None or mean <= 0:
+        return {}
+    means = {band: float(np.average(cells, weights=areas)) for band, cells in bands.items()}
+    extended = mean + means[FAR_RED]
+    return {
+        "eppfd": extended,
+        "blue_share": means["blue"] / mean,
+        "red_share": means["red"] / mean,
+        "far_red_share": means[FAR_RED] / extended,
+    }
 
 
 def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
@@ -313,7 +348,8 @@ def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
     if counted(plan) == counted(estimate.plan):
         return replace(estimate, plan=plan)
     inside = ~np.isnan(estimate.ppfd)
-    figures = figures_of(plan, estimate.ppfd[inside], estimate.cell_area[inside])
+    bands = estimate.bands and {band: cells[inside] for band, cells in estimate.bands.items()}
+    figures = figures_of(plan, estimate.ppfd[inside], estimate.cell_area[inside], bands)
     return replace(estimate, plan=plan, figures=figures)
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -13,6 +14,7 @@ from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.place import Place, PlaceKind, lining_at, opens
 from planner.plan.plan import Setup
 from planner.plan.space import contains
+from planner.plan.wavebands import PAR_BANDS, Wavebands
 
 AnyProfile = CosineProfile | TableProfile | PlanesProfile
 Bands = tuple[tuple[float, ...], ...]
@@ -66,13 +68,76 @@ class LampOptics:
 
 @dataclass(frozen=True)
 class Scene:
-    """A plan as the light core sees it; ``places`` says of each facet what it is."""
+    """A plan as the light core sees it; ``places`` says of each facet what it is.
+
+    ``tints`` hold the colour of each facet, ``colours`` that of each lamp; None where there is
+    none, or where it is not known.
+    """
 
     room: Room
     optics: Optics
     places: tuple[Place, ...]
     lamps: tuple[LampOptics, ...]
     fluxes: tuple[float, ...]
+    tints: tuple[Wavebands | None, ...] = ()
+    colours: tuple[Wavebands | None, ...] = ()
+
+    @property
+    def tinted(self) -> bool:
+        """Whether light of different wavelengths goes different ways."""
+        return any(self.tints) and any(self.colours)
+
+    def parts(self) -> tuple[tuple[str, Scene], ...]:
+        """The scenes whose light adds up to that of this one, each with the waveband it is of.
+
+        Where nothing is tinted it is this one, of no waveband ('').
+
+        Light of lamps whose colour is not known meets the reflectances over 400-700 nm.
+        """
+        if not self.tinted:
+            return (("", self),)
+        parts = [(band, self.in_band(band)) for band in PAR_BANDS]
+        unknown = [k for k, colour in enumerate(self.colours) if colour is None]
+        if unknown:
+            parts.append(("", self.of_lamps(unknown)))
+        return tuple((band, part) for band, part in parts if part.lamps)
+
+    def of_lamps(self, numbers: Sequence[int]) -> Scene:
+        """The scene with some of its lamps."""
+        return replace(
+            self,
+            lamps=tuple(self.lamps[k] for k in numbers),
+            fluxes=tuple(self.fluxes[k] for k in numbers),
+            colours=tuple(self.colours[k] for k in numbers),
+        )
+
+    def in_band(self, band: str) -> Scene:
+        """One waveband of the light of the lamps whose colour is known, and of what returns it."""
+        shares = {k: c.share(band) for k, c in enumerate(self.colours) if c is not None}
+        lit = self.of_lamps([k for k, share in shares.items() if share > 0])
+        fluxes = [f * c.share(band) for f, c in zip(lit.fluxes, lit.colours, strict=True) if c]
+        return replace(lit, optics=self._in_band(self.optics, band), fluxes=tuple(fluxes))
+
+    def guide_in(self, band: str, guide: tuple[float, ...]) -> tuple[float, ...]:
+        """ρ_s of each facet as ``guide`` has it, in a waveband."""
+        black = (0.0,) * len(guide)
+        return self._in_band(Optics(black, guide, black), band).specular
+
+    def _in_band(self, optics: Optics, band: str) -> Optics:
+        if not any(self.tints):
+            return optics
+        factors = [
+            # No tint makes a surface return more than falls on it.
+            1.0 if tint is None else min(tint.tint(band), 1 / max(diffuse + specular, 1e-9))
+            for tint, diffuse, specular in zip(
+                self.tints, optics.diffuse, optics.specular, strict=True
+            )
+        ]
+        return replace(
+            optics,
+            diffuse=tuple(f * part for f, part in zip(factors, optics.diffuse, strict=True)),
+            specular=tuple(f * part for f, part in zip(factors, optics.specular, strict=True)),
+        )
 
 
 @dataclass(frozen=True)
@@ -83,6 +148,7 @@ class _Surface:
     diffuse: float = 0.0
     specular: float = 0.0
     width: float = 0.0
+    tint: Wavebands | None = None
 
 
 def build_scene(plan: Setup) -> Scene:
@@ -117,6 +183,8 @@ def build_scene(plan: Setup) -> Scene:
         tuple(surface.place for surface in surfaces),
         tuple(_lamp_optics(plan, lamp) for lamp in lit_lamps),
         tuple(lamp.ppf for lamp in lit_lamps),
+        tuple(surface.tint for surface in surfaces),
+        tuple(lamp.model.wavebands for lamp in lit_lamps),
     )
 
 
@@ -135,7 +203,7 @@ def _lined(plan: Setup, place: Place) -> _Surface:
     lining = lining_at(plan, place)
     if lining is None or opens(plan, place):
         return _Surface(place)
-    return _Surface(place, lining.diffuse, lining.specular, lining.wrinkle)
+    return _Surface(place, lining.diffuse, lining.specular, lining.wrinkle, lining.wavebands)
 
 
 def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:

@@ -19,19 +19,20 @@ from typing import Final, Literal
 import numpy as np
 import numpy.typing as npt
 
-from planner.estimate.assemble import assemble, leaving
+from planner.estimate.assemble import leaving
 from planner.estimate.evaluate import (
     FIRST_LOOK,
     Cache,
     Solved,
     checking,
+    estimate_scene,
     gather_rays,
-    solved,
+    solved_parts,
     untold,
 )
 from planner.estimate.lamp_light import Geometry, by_mirrors
 from planner.estimate.result import EFFORTS, EstimateOptions
-from planner.estimate.scene import build_scene
+from planner.estimate.scene import Scene, build_scene
 from planner.light.bright import light_of_spots
 from planner.light.cellmap import CellMap
 from planner.light.close_up import direct_on_cells
@@ -133,8 +134,9 @@ def light_in_slice(
     step = checking(cancelled)
     scene = build_scene(plan)
     room, report = scene.room, progress or untold
-    found = solved(scene, options, cache or Cache(), lambda part: report(0.3 * part), cancelled)
-    prism = found.geometry.surfaces.prism
+    cache = cache or Cache()
+    parts = solved_parts(scene, options, cache, lambda part: report(0.3 * part), cancelled)
+    prism = parts[0].geometry.surfaces.prism
     strip = _Strip(prism, axis, place, options.cells)
     low = max(room.z0, 0.0 if plan.canopy.closed else 1e-3)
     count = round(min(max((room.z1 - low) / _APART, _LEVELS[0]), _LEVELS[1]))
@@ -142,20 +144,23 @@ def light_in_slice(
     heights = (edges[1:] + edges[:-1]) / 2
     direct = np.full((count, strip.cells), np.nan)
     for k, height in enumerate(heights):
-        direct[k] = _direct(found, strip, float(height), step)
+        direct[k] = _direct(scene, parts[0], strip, float(height), step)
         report(0.3 + 0.3 * (k + 1) / count)
-    levels = _gathered_on(found, low, room.z1)
-    leaves = _leaving(found)
-    gathered, chance = np.full((2, len(levels), strip.cells), np.nan)
-    for k, level in enumerate(levels):
-        gathered[k], chance[k] = _reflected(found, strip, float(level), leaves, step)
-        report(0.6 + 0.4 * (k + 1) / len(levels))
+    levels = _gathered_on(scene, low, room.z1)
+    gathered, chance = np.zeros((2, len(levels), strip.cells))
+    for number, found in enumerate(parts):
+        leaves = _leaving(found)
+        for k, level in enumerate(levels):
+            reflected, by_chance = _reflected(found, strip, float(level), leaves, step)
+            gathered[k] += reflected
+            chance[k] += by_chance
+            report(0.6 + 0.4 * (number + (k + 1) / len(levels)) / len(parts))
     values = direct + _joined(levels, gathered, heights)
-    estimate = assemble(plan, options, scene, found.geometry, found.responses, 0.0)
+    estimate = estimate_scene(plan, scene, options, cache, untold, cancelled)
     error, mean = estimate.numeric_error, float(np.nanmean(gathered))
     if error is not None and mean > 0:
-        by_chance = math.sqrt(float(np.nanmean(chance**2))) / mean
-        error = math.hypot(error, by_chance * estimate.reflected)
+        share = math.sqrt(float(np.nanmean(chance**2))) / mean
+        error = math.hypot(error, share * estimate.reflected)
     light = CellMap(_as_means(values), strip.edges, edges)
     return Slice(plan, axis, place, light, strip.spans, error)
 
@@ -199,14 +204,16 @@ def _chords(corners: FloatArray, along: int, aside: float) -> Iterator[tuple[flo
     yield from zip(met[::2], met[1::2], strict=True)
 
 
-def _direct(found: Solved, strip: _Strip, height: float, step: Callable[[], None]) -> FloatArray:
-    """Direct light on one level, (cells,)."""
+def _direct(
+    scene: Scene, found: Solved, strip: _Strip, height: float, step: Callable[[], None]
+) -> FloatArray:
+    """Direct light of all lamps of a scene on one level, (cells,)."""
     grid = strip.at(height)
     if grid is None:
         return np.full(strip.cells, np.nan)
     total = strip.row(grid, np.zeros(len(grid.inside)))
     prism, shade = found.geometry.surfaces.prism, found.share.shade
-    for lamp, flux in zip(found.scene.lamps, found.scene.fluxes, strict=True):
+    for lamp, flux in zip(scene.lamps, scene.fluxes, strict=True):
         step()
         near = lamp.centre[2] - _NEAREST
         there = strip.at(near) if near < height < lamp.centre[2] else grid
@@ -216,11 +223,11 @@ def _direct(found: Solved, strip: _Strip, height: float, step: Callable[[], None
     return total
 
 
-def _gathered_on(found: Solved, low: float, high: float) -> FloatArray:
+def _gathered_on(scene: Scene, low: float, high: float) -> FloatArray:
     """Levels on which reflected light is gathered: evenly, and on both sides of jumps."""
     levels = set(np.linspace(low, high - _BESIDE, _GATHERED).tolist())
-    faces = {round(lamp.centre[2], 3) for lamp in found.scene.lamps}
-    edges = {round(edge, 3) for box in found.scene.room.boxes for edge in (box.z0, box.z1)}
+    faces = {round(lamp.centre[2], 3) for lamp in scene.lamps}
+    edges = {round(edge, 3) for box in scene.room.boxes for edge in (box.z0, box.z1)}
     for jump in [*sorted(faces), *sorted(edges - faces)][:_MOST_JUMPS]:
         levels |= {jump - _BESIDE, jump + _BESIDE}
     return np.array(sorted(level for level in levels if low <= level <= high - _BESIDE))
@@ -230,7 +237,7 @@ def _leaving(found: Solved) -> tuple[FloatArray, FloatArray]:
     """What leaves the texels diffusely for all lamps, and what of it in spots; (T,) each."""
     scene, surfaces = found.scene, found.geometry.surfaces
     exitance, bright = np.zeros((2, surfaces.texel_count))
-    for lamp, flux, one in zip(scene.lamps, scene.fluxes, found.responses, strict=True):
+    for lamp, flux, one in found.lights:
         leaves, lit, _ = leaving(scene, surfaces, found.balance, found.light_of(lamp))
         # What the balance knows better of the canopy is as true of the levels above it.
         exitance += flux * one.scale * leaves

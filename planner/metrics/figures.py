@@ -188,8 +188,30 @@ FIGURES: Final = (
         "canopy_area", "Canopy area", "m²", "m2", Digits.GIVEN,
         "Area of the level the light is wanted on.",
     ),
+    Figure(
+        "eppfd", "ePPFD", PPFD_UNIT, "umol_m2_s", Digits.LIGHT,
+        "Photons of 400–750 nm, averaged over the canopy: PPFD and the far-red light that leaves "
+        "use together with it.",
+    ),
+    Figure(
+        "blue_share", "Blue", "%", "", Digits.SHARE,
+        "Share of the canopy's PPFD that lies between 400 and 500 nm. What walls return best, "
+        "there is more of than in the lamp's own light.",
+    ),
+    Figure(
+        "red_share", "Red", "%", "", Digits.SHARE,
+        "Share of the canopy's PPFD that lies between 600 and 700 nm; what is neither blue nor "
+        "red is green.",
+    ),
+    Figure(
+        "far_red_share", "Far-red", "%", "", Digits.SHARE,
+        "Share of the canopy's ePPFD that lies between 700 and 750 nm.",
+    ),
 )  # fmt: skip
 """In the order of every list and table; the first ``LEADING`` are the large ones."""
+
+COLOURS: Final = ("eppfd", "blue_share", "red_share", "far_red_share")
+"""Figures that only a plan has whose lamps say how their light is spread."""
 
 FIGURE: Final = {figure.key: figure for figure in FIGURES}
 

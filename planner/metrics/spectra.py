@@ -22,6 +22,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
+from planner.plan.wavebands import LIMITS_NM, Wavebands
 
 FloatArray = npt.NDArray[np.float64]
 
@@ -124,6 +125,14 @@ def band_shares(spectrum: Spectrum) -> BandShares:
         green=photons_between(spectrum, *GREEN_NM) / par,
         red=photons_between(spectrum, *RED_NM) / par,
         far_red=photons_between(spectrum, *FAR_RED_NM) / par,
+    )
+
+
+def wavebands_of(spectrum: Spectrum) -> Wavebands:
+    """Photons of each waveband of ``plan.wavebands``, per PAR photon."""
+    par = photons_between(spectrum, *PAR_NM)
+    return Wavebands(
+        **{band: photons_between(spectrum, *limits) / par for band, limits in LIMITS_NM.items()}
     )
 
 

@@ -26,6 +26,7 @@ from planner.plan.quantity import (
     Watts,
 )
 from planner.plan.space import turned_rectangle
+from planner.plan.wavebands import Wavebands
 from planner.units import EFFICACY_UNIT, FLUX_UNIT, said_length
 
 MOST_PER_JOULE: Final = 5.85
@@ -208,6 +209,10 @@ class LampModel(Value):
         default=0.0,
         description="How far the beam angle of a cosine profile may be off, either way; 0 where "
         "it is known. Tables and photometric files have none.",
+    )
+    wavebands: Wavebands | None = Field(
+        default=None,
+        description="How its photons are spread over the wavebands; null: not known.",
     )
     dimmable: bool = Field(default=True, description="Whether its output can be turned down.")
     source: Text = ""

@@ -8,6 +8,7 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from planner.plan.quantity import MAX_BANDS, Fraction, Height, Key, Name, Text, Value
+from planner.plan.wavebands import Wavebands
 from planner.units import said_length
 
 OPENING_KEY = "open"
@@ -30,8 +31,8 @@ class Lining(Value):
 
     ``reflectance`` is the total hemispherical reflectance; ``specular_share`` is the part
     of the *reflected* light that leaves as from a mirror, the rest leaves diffusely
-    (Lambert). ``wrinkle`` spreads the specular part as creases do. ``low`` and
-    ``high`` bound what samples of the material may show.
+    (Lambert); both have the colour of ``wavebands``. ``wrinkle`` spreads the specular part as
+    creases do. ``low`` and ``high`` bound what samples of the material may show.
     """
 
     key: Key
@@ -44,6 +45,11 @@ class Lining(Value):
     )
     low: Fraction
     high: Fraction
+    wavebands: Wavebands | None = Field(
+        default=None,
+        description="How its reflectance is spread over the wavebands, as their proportions: the "
+        "level is ``reflectance``, their mean over 400-700 nm. null: the same in all.",
+    )
     source: Text = Field(default="", description="Where the numbers come from.")
     cautions: Annotated[tuple[Caution, ...], Field(max_length=20)] = ()
     note: Text = ""

@@ -31,6 +31,7 @@ from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, lining_at, opens, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.target import GrowthStage
+from planner.plan.wavebands import Wavebands
 
 _Setup = TypeVar("_Setup", bound=Setup)
 _Answer = TypeVar("_Answer")
@@ -63,8 +64,11 @@ def _once(make: Callable[[_Setup], _Answer]) -> Callable[[_Setup], _Answer]:
     return asked
 
 
-Optics = tuple[float, float, float] | None
-"""Diffuse and specular reflectance and wrinkle of a surface; None where nothing returns."""
+Optics = tuple[float, float, float, Wavebands | None] | None
+"""Diffuse and specular reflectance, wrinkle and colour of a surface; None where nothing returns.
+
+Colour counts where some lamp's is known, and is None elsewhere.
+"""
 
 
 @dataclass(frozen=True)
@@ -80,6 +84,7 @@ class LitLamp:
     profile: CosineProfile | TableProfile | PlanesProfile | None
     housing_height: float
     housing_reflectance: float
+    wavebands: Wavebands | None
 
 
 @dataclass(frozen=True)
@@ -130,7 +135,9 @@ def _optics(setup: Setup, place: Place) -> Optics:
     lining = lining_at(setup, place)
     if lining is None or opens(setup, place) or lining.reflectance == 0:
         return None
-    return lining.diffuse, lining.specular, lining.wrinkle if lining.specular else 0.0
+    wrinkle = lining.wrinkle if lining.specular else 0.0
+    coloured = any(lamp.ppf > 0 and lamp.model.wavebands is not None for lamp in setup.lamps)
+    return lining.diffuse, lining.specular, wrinkle, lining.wavebands if coloured else None
 
 
 def _matters(lamp: Lamp) -> bool:
@@ -149,6 +156,7 @@ def _lamp(setup: Setup, lamp: Lamp) -> LitLamp:
         profile=lamp.model.profile if lamp.ppf > 0 else None,
         housing_height=lamp.model.housing_height,
         housing_reflectance=lamp.model.housing_reflectance if housed else 0.0,
+        wavebands=lamp.model.wavebands if lamp.ppf > 0 else None,
     )
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from planner.estimate.result import Estimate, not_counted
 from planner.language import inside, trimmed
 from planner.metrics.figures import (
+    COLOURS,
     FIGURES,
     LOWEST,
     MINUS,
@@ -172,7 +173,10 @@ def headline_figures(
     """
     known = None if plan_is_dark(estimate) else uncertainty
     return tuple(
-        _headline(figure, estimate, known) for figure in FIGURES if figure.key != "canopy_area"
+        _headline(figure, estimate, known)
+        for figure in FIGURES
+        if figure.key != "canopy_area"
+        and not (figure.key in COLOURS and figure.of(estimate.figures) is None)
     )
 
 

@@ -195,6 +195,9 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             }
             for share in estimate.shares
         ],
+        # Of each waveband, 400-500-600-700-750 nm; null where a lamp's colour is not known.
+        "wavebands": estimate.bands
+        and {band: [_numbers(row) for row in ppfd] for band, ppfd in estimate.bands.items()},
         "closure": _number(estimate.closure),
         "cross_check": _number(estimate.cross_check),
         "numeric_error": _number(estimate.numeric_error),

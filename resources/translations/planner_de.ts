@@ -2455,16 +2455,28 @@
 <translation>{format_number}°</translation>
 </message>
 <message>
-<source>Only for display, for lux and for lamp files: the plan counts photons and needs no spectrum. What is chosen is kept for this kind of lamp in your settings.</source>
-<translation>Nur für die Anzeige, für Lux und für Lampendateien: Der Plan zählt Photonen und braucht kein Spektrum. Die Wahl wird für diese Art von Lampe in Ihren Einstellungen behalten.</translation>
+<source>For display, for lux and for lamp files. What is chosen is kept for this kind of lamp in your settings.</source>
+<translation>Für die Anzeige, für Lux und für Lampendateien. Was gewählt ist, wird für diese Lampenart in deinen Einstellungen behalten.</translation>
+</message>
+<message>
+<source>For all lamps of this kind the plan then holds how much of their light is blue, green, red and far-red. Once that is known of every lamp, the figures tell of each on the canopy, and linings with a colour return each as they do.</source>
+<translation>Für alle Lampen dieser Art enthält der Plan dann, wie viel ihres Lichts blau, grün, rot und fernrot ist. Ist das von jeder Lampe bekannt, sagen die Kennzahlen, wie viel davon auf dem Blätterdach ankommt, und farbige Auskleidungen werfen jede Farbe so zurück, wie sie es tun.</translation>
 </message>
 <message>
 <source>none chosen</source>
 <translation>keines gewählt</translation>
 </message>
 <message>
+<source>{inside} {percent}</source>
+<translation>{inside} {percent}</translation>
+</message>
+<message>
 <source>Spectrum</source>
 <translation>Spektrum</translation>
+</message>
+<message>
+<source>Count its colours in the plan</source>
+<translation>Ihre Farben im Plan zählen</translation>
 </message>
 <message>
 <source> A shape made by a formula, measured on no lamp.</source>
@@ -2473,6 +2485,10 @@
 <message>
 <source>{figures_text}{model}</source>
 <translation>{figures_text}{model}</translation>
+</message>
+<message>
+<source>Of the photons of PPFD, {_colour_words}.</source>
+<translation>Von den Photonen des PPFD: {_colour_words}.</translation>
 </message>
 <message>
 <source>point</source>
@@ -2621,6 +2637,19 @@
 <translation>{name} (eigene)</translation>
 </message>
 <message>
+<source>Leave out the lamp's colours</source>
+<translation>Farben der Lampe weglassen</translation>
+</message>
+<message>
+<source>Count the lamp's colours</source>
+<translation>Farben der Lampe zählen</translation>
+</message>
+<message>
+<source>wavebands</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Set lamp shape</source>
 <translation>Form der Lampe setzen</translation>
 </message>
@@ -2754,6 +2783,14 @@
 <translation>Vom zurückkommenden Licht der Teil, der wie von einem Spiegel abgeht. Der Rest wird gleichmäßig gestreut, wie von matter Farbe.</translation>
 </message>
 <message>
+<source>Reflectance in this part of the spectrum, where you know it: blue 400-500 nm, green 500-600, red 600-700, far-red 700-750. Only their proportions count, and only for lamps whose colours the plan counts. Leave all empty for a lining without colour.</source>
+<translation>Reflexionsgrad in diesem Teil des Spektrums, wenn du ihn kennst: blau 400-500 nm, grün 500-600, rot 600-700, fernrot 700-750. Es zählen nur die Verhältnisse, und nur für Lampen, deren Farben der Plan zählt. Für eine Auskleidung ohne Farbe alles leer lassen.</translation>
+</message>
+<message>
+<source>as all</source>
+<translation>wie alle</translation>
+</message>
+<message>
 <source>How far creases spread the mirror-like part: 0 is a flat mirror, 0.25 a creased film, 1 hardly a mirror any more. It takes no light away, and counts only where there is a mirror share.</source>
 <translation>Wie weit Knitter den spiegelnden Teil streuen: 0 ist ein glatter Spiegel, 0,25 eine geknitterte Folie, 1 kaum noch ein Spiegel. Licht nehmen sie keines, und sie zählen nur, wo es einen Spiegelanteil gibt.</translation>
 </message>
@@ -2804,6 +2841,10 @@
 <message>
 <source>{accessibleName} of the lining</source>
 <translation>{accessibleName} der Auskleidung</translation>
+</message>
+<message>
+<source>Reflectance by colour</source>
+<translation>Reflexionsgrad nach Farbe</translation>
 </message>
 <message>
 <source>Save and use</source>
@@ -2864,8 +2905,17 @@
 <translation />
 </message>
 <message>
+<source>wavebands</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Returns {percent} of the light ({percent2} to {percent3}), {percent4} of that as from a mirror</source>
 <translation>Wirft {percent} des Lichts zurück ({percent2} bis {percent3}), davon {percent4} wie ein Spiegel</translation>
+</message>
+<message>
+<source> ({_by_colour})</source>
+<translation> ({_by_colour})</translation>
 </message>
 <message>
 <source>{text}.</source>
@@ -2886,6 +2936,10 @@
 <message>
 <source>{text}, {creased} (wrinkle {wrinkle}).</source>
 <translation>{text}, {creased} (Knitter {wrinkle}).</translation>
+</message>
+<message>
+<source>{inside} {percent}</source>
+<translation>{inside} {percent}</translation>
 </message>
 </context>
 <context>
@@ -15187,6 +15241,26 @@ nicht klar</translation>
 <context>
 <name>planner.estimate.result</name>
 <message>
+<source>eppfd</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>blue_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>red_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>far_red_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>reflectance</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -17425,6 +17499,58 @@ nicht klar</translation>
 <translation>Fläche der Ebene, auf der das Licht gewünscht ist.</translation>
 </message>
 <message>
+<source>eppfd</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>ePPFD</source>
+<translation>ePPFD</translation>
+</message>
+<message>
+<source>Photons of 400–750 nm, averaged over the canopy: PPFD and the far-red light that leaves use together with it.</source>
+<translation>Photonen von 400–750 nm, über das Blätterdach gemittelt: PPFD und das fernrote Licht, das Blätter zusammen mit ihm nutzen.</translation>
+</message>
+<message>
+<source>blue_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Blue</source>
+<translation>Blau</translation>
+</message>
+<message>
+<source>Share of the canopy's PPFD that lies between 400 and 500 nm. What walls return best, there is more of than in the lamp's own light.</source>
+<translation>Anteil am PPFD des Blätterdachs, der zwischen 400 und 500 nm liegt. Was Wände am besten zurückwerfen, davon gibt es mehr als im Licht der Lampe selbst.</translation>
+</message>
+<message>
+<source>red_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Red</source>
+<translation>Rot</translation>
+</message>
+<message>
+<source>Share of the canopy's PPFD that lies between 600 and 700 nm; what is neither blue nor red is green.</source>
+<translation>Anteil am PPFD des Blätterdachs, der zwischen 600 und 700 nm liegt; was weder blau noch rot ist, ist grün.</translation>
+</message>
+<message>
+<source>far_red_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Far-red</source>
+<translation>Fernrot</translation>
+</message>
+<message>
+<source>Share of the canopy's ePPFD that lies between 700 and 750 nm.</source>
+<translation>Anteil am ePPFD des Blätterdachs, der zwischen 700 und 750 nm liegt.</translation>
+</message>
+<message>
 <source>Share of the canopy inside the target band; this plan has no target.</source>
 <translation>Anteil des Blätterdachs im Zielbereich; dieser Plan hat kein Ziel.</translation>
 </message>
@@ -19003,6 +19129,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>How its photons are spread over the wavebands; null: not known.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Whether its output can be turned down.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -19026,6 +19157,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>Width of the mirror lobe (GGX alpha): 0 flat mirror, 0.25 creased film.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>How its reflectance is spread over the wavebands, as their proportions: the level is ``reflectance``, their mean over 400-700 nm. null: the same in all.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -20710,6 +20846,74 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.plan.wavebands</name>
+<message>
+<source>blue</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>green</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>red</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>far_red</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Blue</source>
+<translation>Blau</translation>
+</message>
+<message>
+<source>Green</source>
+<translation>Grün</translation>
+</message>
+<message>
+<source>Red</source>
+<translation>Rot</translation>
+</message>
+<message>
+<source>Far-red</source>
+<translation>Fernrot</translation>
+</message>
+<message>
+<source>400-500 nm.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>500-600 nm.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>600-700 nm.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>700-750 nm.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>after</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>at least one of blue, green and red must be above 0.</source>
+<translation>mindestens eine der Zahlen für Blau, Grün und Rot muss über 0 liegen.</translation>
+</message>
+</context>
+<context>
 <name>planner.reports.advice</name>
 <message>
 <source>output_percent</source>
@@ -22214,6 +22418,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>shares</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>wavebands</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -23933,6 +24142,10 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>{number}0</source>
+<translation>{number}0</translation>
+</message>
+<message>
 <source>'{text}' divides by zero.</source>
 <translation>„{text}“ teilt durch null.</translation>
 </message>
@@ -24724,6 +24937,10 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>wavebands</source>
+<translation>Farben</translation>
+</message>
+<message>
 <source>dimmable</source>
 <translation>dimmbar</translation>
 </message>
@@ -25107,6 +25324,22 @@ nicht klar</translation>
 <message>
 <source>crop</source>
 <translation>Kultur</translation>
+</message>
+<message>
+<source>blue</source>
+<translation>Blau</translation>
+</message>
+<message>
+<source>green</source>
+<translation>Grün</translation>
+</message>
+<message>
+<source>red</source>
+<translation>Rot</translation>
+</message>
+<message>
+<source>far red</source>
+<translation>Fernrot</translation>
 </message>
 <message>
 <source>a4</source>

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, Final
 
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QLineEdit, QWidget
 
 from planner.app.edit_steps import duplicate, hang_lamp, remove
 from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
@@ -14,7 +15,9 @@ from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.two_readings import TwoReadingsFields
 from planner.app.plots.lamp_plots import PolarPlot, SpectrumPlot, curves_of_model, figures_text
 from planner.catalogue.library import CatalogueError
-from planner.metrics.figures import FIGURE
+from planner.language import inside
+from planner.metrics.figures import FIGURE, percent
+from planner.metrics.spectra import wavebands_of
 from planner.plan import edits
 from planner.plan.lamp import (
     BarsBody,
@@ -32,6 +35,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import BEAM_DOUBT, PERCENT
 from planner.plan.refusal import refusal
+from planner.plan.wavebands import BAND_WORDS, PAR_BANDS, Wavebands
 from planner.units import format_number
 
 
@@ -90,14 +94,30 @@ def _deg(angle: float) -> str:
 
 
 SPECTRUM_HELP = (
-    "Only for display, for lux and for lamp files: the plan counts photons and needs no "
-    "spectrum. What is chosen is kept for this kind of lamp in your settings."
+    "For display, for lux and for lamp files. What is chosen is kept for this kind of lamp in "
+    "your settings."
+)
+COLOUR_HELP = (
+    "For all lamps of this kind the plan then holds how much of their light is blue, green, red "
+    "and far-red. Once that is known of every lamp, the figures tell of each on the canopy, and "
+    "linings with a colour return each as they do."
 )
 NONE = "none chosen"
 
 
+def _colour_words(colour: Wavebands) -> str:
+    return ", ".join(
+        f"{inside(BAND_WORDS[band])} {percent(colour.share(band))}" for band in PAR_BANDS
+    )
+
+
 class LampLightFields(Form):
-    """The polar plot of a lamp and, where one is chosen, its spectrum with its figures."""
+    """The polar plot of a lamp and, where one is chosen, its spectrum with its figures.
+
+    Signals: ``coloured`` carries the wavebands the plan shall count, None for none of them.
+    """
+
+    coloured = Signal(object)
 
     def __init__(self, spectra: SpectrumChoice, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -111,6 +131,12 @@ class LampLightFields(Form):
         self.figures = NoteLabel()
         self.add_wide(self.spectrum_plot)
         self.add_wide(self.figures)
+        self.colour_switch = QCheckBox("Count its colours in the plan")
+        self.colour_switch.setAccessibleName(self.colour_switch.text())
+        self.colour_row = self.add_row("", self.colour_switch, COLOUR_HELP)
+        self.colour_note = NoteLabel()
+        self.add_wide(self.colour_note)
+        self.colour_switch.clicked.connect(self._count)
         self.spectrum_combo.activated.connect(self._choose)
         spectra.changed.connect(self._show_spectrum)
 
@@ -142,11 +168,23 @@ class LampLightFields(Form):
         if spectrum is not None and figures is not None:
             model = " A shape made by a formula, measured on no lamp." if spectrum.is_model else ""
             self.figures.setText(f"{figures_text(figures)}{model}")
+        counted = self._model.wavebands
+        self.colour_row.set_visible(spectrum is not None or counted is not None)
+        self.colour_switch.setChecked(counted is not None)
+        self.colour_note.setVisible(counted is not None)
+        if counted is not None:
+            self.colour_note.setText(f"Of the photons of PPFD, {_colour_words(counted)}.")
 
     def _choose(self, line: int) -> None:
         if self._model is not None:
             chosen = None if line == 0 else self._spectra.spectra[line - 1]
             self._spectra.choose(self._model.key, chosen)
+            if self._model.wavebands is not None and chosen is not None:
+                self.coloured.emit(wavebands_of(chosen))
+
+    def _count(self, on: bool) -> None:
+        spectrum = None if self._model is None else self._spectra.of_lamp(self._model.key)
+        self.coloured.emit(wavebands_of(spectrum) if on and spectrum is not None else None)
 
 
 BODY_KINDS: Final = (("point", "Small bulb or spot"), ("panel", "Board or bar"), ("bars", "Bars"))
@@ -184,6 +222,7 @@ class LampKindFields(FieldPanel):
         self.add_wide(self.profile_note)
         self.light_fields = LampLightFields(workplace.spectra)
         self.add_wide(self.light_fields)
+        self.light_fields.coloured.connect(self._count_colours)
         self.body_combo = StillCombo()
         for kind, text in BODY_KINDS:
             self.body_combo.addItem(text, kind)
@@ -270,6 +309,20 @@ class LampKindFields(FieldPanel):
         kept = {name: getattr(old, name) for name in LampModel.model_fields}
         model = LampModel.model_validate({**kept, **parts})
         return edits.change_lamp(plan, self.selection.index, model=model)
+
+    def _count_colours(self, wavebands: Wavebands | None) -> None:
+        name = "Leave out the lamp's colours" if wavebands is None else "Count the lamp's colours"
+        key = self._model(self.plan).key
+
+        def build() -> Plan:
+            plan = self.plan
+            for index, lamp in enumerate(plan.lamps):
+                if lamp.model.key == key:
+                    model = lamp.model.model_copy(update={"wavebands": wavebands})
+                    plan = edits.change_lamp(plan, index, model=model)
+            return plan
+
+        self.edit(self.light_fields.colour_row, build, name)
 
     def _choose_body(self, _line: int) -> None:
         kind = self.body_combo.currentData()

@@ -11,11 +11,13 @@ from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import NoteLabel, Row, button, fold_button
 from planner.app.fields.panel import FieldForm, FieldPanel, Workplace
 from planner.catalogue.library import CatalogueError
+from planner.language import inside
 from planner.metrics.figures import percent
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import SHARE, WRINKLE
 from planner.plan.refusal import refusal
+from planner.plan.wavebands import BAND_WORDS, Wavebands
 
 REFLECTANCE_HELP: Final = (
     "Of the light that falls on the lining, the part that comes back, over 400-700 nm and all "
@@ -25,6 +27,12 @@ SPECULAR_HELP: Final = (
     "Of the light that comes back, the part that leaves as from a mirror. The rest is scattered "
     "evenly, as from matt paint."
 )
+BAND_HELP: Final = (
+    "Reflectance in this part of the spectrum, where you know it: blue 400-500 nm, green 500-600, "
+    "red 600-700, far-red 700-750. Only their proportions count, and only for lamps whose colours "
+    "the plan counts. Leave all empty for a lining without colour."
+)
+ALIKE: Final = "as all"
 WRINKLE_HELP: Final = (
     "How far creases spread the mirror-like part: 0 is a flat mirror, 0.25 a creased film, 1 "
     "hardly a mirror any more. It takes no light away, and counts only where there is a mirror "
@@ -78,6 +86,14 @@ class LiningDetails(FieldForm):
         self.wrinkle_row, self.wrinkle_box = self.add_number("Wrinkle", WRINKLE, 0.0, WRINKLE_HELP)
         for box in self.boxes:
             box.setAccessibleName(f"{box.accessibleName()} of the lining")
+        self.bands_button = fold_button("Reflectance by colour")
+        self.add_wide(self.bands_button)
+        self.band_rows = {
+            band: self.add_optional(words, SHARE, BAND_HELP) for band, words in BAND_WORDS.items()
+        }
+        for _, line in self.band_rows.values():
+            line.setAccessibleName(f"{line.accessibleName()} of the lining")
+            line.entered.connect(lambda number, line=line: line.show_number(number, ALIKE))
         self.save_button = button("Save and use", "Keeps the lining in your library and uses it.")
         self.add_wide(self.save_button)
         self.alert = self.add_alert()
@@ -86,6 +102,7 @@ class LiningDetails(FieldForm):
         self.delete_button.clicked.connect(self._delete)
         self.save_button.clicked.connect(self._save)
         self.name_line.returnPressed.connect(self._save)
+        self.bands_button.toggled.connect(lambda _on: self._show_bands())
         self._show_rows(shown=False)
 
     def _opening(self, text: str, tip: str) -> QPushButton:
@@ -125,6 +142,12 @@ class LiningDetails(FieldForm):
             self.reflectance_box.reset(self._lining.reflectance)
             self.specular_box.reset(self._lining.specular_share)
             self.wrinkle_box.reset(self._lining.wrinkle)
+            colour, whole = self._lining.wavebands, self._lining.reflectance
+            self.bands_button.setChecked(colour is not None)
+            for band, (row, line) in self.band_rows.items():
+                row.clear_error()
+                known = None if colour is None else colour.reflectance(band, whole)
+                line.show_number(known, ALIKE)
             self.save_button.setText("Save changes" if own else "Save and use")
             self.save_button.setAccessibleName(self.save_button.text())
         self._show_rows(shown=on or other.isChecked())
@@ -135,8 +158,15 @@ class LiningDetails(FieldForm):
     def _show_rows(self, *, shown: bool) -> None:
         for row in (self.name_row, self.reflectance_row, self.specular_row, self.wrinkle_row):
             row.set_visible(shown)
+        self.bands_button.setVisible(shown)
+        self._show_bands()
         self.save_button.setVisible(shown)
         self.alert.say("")
+
+    def _show_bands(self) -> None:
+        editing = self.copy_button.isChecked() or self.edit_button.isChecked()
+        for row, _ in self.band_rows.values():
+            row.set_visible(editing and self.bands_button.isChecked())
 
     # -- own linings --------------------------------------------------------------------
 
@@ -144,7 +174,8 @@ class LiningDetails(FieldForm):
         if self._lining is None:
             return
         self.take_typed()
-        if any(box.is_edited for box in self.boxes):
+        lines = (line for _, line in self.band_rows.values())
+        if any(box.is_edited for box in (*self.boxes, *lines)):
             return
         own = self.edit_button.isChecked()
         try:
@@ -191,7 +222,16 @@ class LiningDetails(FieldForm):
             "wrinkle": self.wrinkle_box.value,
             "low": max(0.0, reflectance - (old.reflectance - old.low)),
             "high": min(1.0, reflectance + (old.high - old.reflectance)),
+            "wavebands": self._typed_bands(reflectance),
         }
+
+    def _typed_bands(self, reflectance: float) -> Wavebands | None:
+        """The colour typed; a band left empty returns what all of them do together."""
+        typed = {band: line.number for band, (_, line) in self.band_rows.items()}
+        if all(number is None for number in typed.values()):
+            return None
+        filled = {band: reflectance if n is None else n for band, n in typed.items()}
+        return Wavebands(**filled)
 
 
 class LinedPanel(FieldPanel):
@@ -229,9 +269,18 @@ def facts_text(lining: Lining) -> str:
         f"({percent(lining.low)} to {percent(lining.high)}), "
         f"{percent(lining.specular_share)} of that as from a mirror"
     )
+    if lining.wavebands is not None:
+        text += f" ({_by_colour(lining.wavebands, lining.reflectance)})"
     if not lining.specular_share:
         return f"{text}."
     if lining.wrinkle < 0.02:
         return f"{text}, flat and sharp."
     creased = "slightly wavy" if lining.wrinkle < 0.15 else "creased"
     return f"{text}, {creased} (wrinkle {lining.wrinkle:.2f})."
+
+
+def _by_colour(colour: Wavebands, whole: float) -> str:
+    return ", ".join(
+        f"{inside(words)} {percent(colour.reflectance(band, whole))}"
+        for band, words in BAND_WORDS.items()
+    )

@@ -104,6 +104,11 @@ class OptionalLine(TextLine):
         self.setPlaceholderText(without)
         self.set_value("" if number is None else self._quantity.text(number, self._unit))
 
+    @property
+    def number(self) -> float | None:
+        """The value shown, None where it is left out."""
+        return self._number
+
     def set_unit(self, unit: LengthUnit) -> None:
         """Show lengths in another unit; the value stays as it is."""
         if unit is not self._unit:

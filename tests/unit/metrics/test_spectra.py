@@ -24,6 +24,7 @@ from planner.metrics.spectra import (
     umol_per_joule,
     umol_per_joule_of_par,
     umol_per_lumen,
+    wavebands_of,
 )
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
 
@@ -240,3 +241,19 @@ def test_sums_are_linear_and_ratios_know_no_scale(
     # lumens of a mixture over its photons lie between those of the two
     low, high = sorted((lux_per_umol(a), lux_per_umol(b)))
     assert low * (1 - 1e-9) <= lux_per_umol(together) <= high * (1 + 1e-9)
+
+
+def test_wavebands_of_as_many_photons_at_every_wavelength() -> None:
+    """By hand: 100 nm each of blue, green and red, and 50 nm of far-red."""
+    even = spectrum(lambda _nm: 1.0, quantity=SpectrumQuantity.PHOTONS)
+    found = wavebands_of(even)
+    for band in ("blue", "green", "red"):
+        assert found.share(band) == pytest.approx(1 / 3)
+        assert found.tint(band) == pytest.approx(1.0)
+    assert found.share("far_red") == pytest.approx(1 / 6)
+    assert found.reflectance("far_red", 0.8) == pytest.approx(0.4)
+
+
+def test_a_line_lies_in_one_band() -> None:
+    assert wavebands_of(line(450.0)).share("blue") == pytest.approx(1.0)
+    assert wavebands_of(line(660.0)).share("red") == pytest.approx(1.0)

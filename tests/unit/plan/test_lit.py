@@ -41,6 +41,7 @@ from planner.plan.plan import Plan, Setup
 from planner.plan.space import Canopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.plan.variant_edits import add_variants
+from planner.plan.wavebands import Wavebands
 
 SIDES = {
     "Plan": {
@@ -59,7 +60,8 @@ SIDES = {
                   "ppf": "light", "watts": "figures", "housing_height": "light",
                   "housing_reflectance": "light", "ppf_uncertainty": "doubts",
                   "beam_uncertainty_deg": "doubts", "source": "",
-                  "note": "", "dimmable": "searches"},
+                  "note": "", "dimmable": "searches", "wavebands": "light"},
+    "Wavebands": {"blue": "light", "green": "light", "red": "light", "far_red": "light"},
     "PointBody": {"kind": "light"},
     "PanelBody": {"kind": "light", "length": "light", "width": "light"},
     "BarsBody": {"kind": "light", "count": "light", "length": "light", "bar_width": "light",
@@ -73,7 +75,7 @@ SIDES = {
                  "lining": "light doubts"},
     "Lining": {"key": "doubts", "name": "", "reflectance": "light", "specular_share": "light",
                "wrinkle": "light", "low": "doubts", "high": "doubts", "source": "",
-               "cautions": "", "note": ""},
+               "cautions": "", "note": "", "wavebands": "light"},
     "WallCover": {"bands": "light doubts"},
     "Band": {"lining": "light doubts", "top": "light"},
     "Canopy": {"height": "light", "closed": "light doubts", "reflectance": "light"},
@@ -93,11 +95,13 @@ def sample(*, closed: bool) -> Plan:
 
     def lining(key: str, rho: float) -> Lining:
         return Lining(key=key, name=key.title(), reflectance=rho, specular_share=0.5, wrinkle=0.2,
-                      low=rho - 0.1, high=rho + 0.1)  # fmt: skip
+                      low=rho - 0.1, high=rho + 0.1,
+                      wavebands=Wavebands(blue=0.6, green=0.7, red=0.8, far_red=0.9))  # fmt: skip
 
     def lamp(x: float, key: str, body: Any, profile: Any) -> Lamp:
         model = LampModel(key=key, name=key.title(), body=body, profile=profile, ppf=80, watts=40,
-                          housing_height=0.04, housing_reflectance=0.4)  # fmt: skip
+                          housing_height=0.04, housing_reflectance=0.4,
+                          wavebands=Wavebands(blue=1, green=2, red=3, far_red=0.5))  # fmt: skip
         return Lamp(model=model, x=x, y=0.3, hanging_height=0.4, rotation_deg=10)
 
     planes = PlanesProfile(
@@ -258,6 +262,7 @@ def test_each_field_falls_on_its_side() -> None:
     rest = set(stated) - tried
     made_of_parts = {"Plan.lamps", "Plan.obstacles", "Plan.linings", "Plan.walls", "Plan.space",
                      "Plan.canopy", "Lamp.model", "LampModel.body", "LampModel.profile",
+                     "LampModel.wavebands", "Lining.wavebands",
                      "WallCover.bands"}  # fmt: skip
     apart = {f"Plan.{name}" for name in APART}
     assert rest == made_of_parts | apart | {path for path, values in OTHER.items() if not values}

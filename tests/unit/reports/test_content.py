@@ -11,7 +11,7 @@ import pytest
 
 from planner.estimate.outlook import Part, Uncertainty
 from planner.estimate.result import Estimate, Figures
-from planner.metrics.figures import percent, ppfd, significant
+from planner.metrics.figures import COLOURS, percent, ppfd, significant
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.reports.content import (
     band_in_words,
@@ -105,7 +105,14 @@ def test_every_figure_of_an_estimate_is_shown_once() -> None:
     keys = [figure.key for figure in headline_figures(sample_estimate())]
     assert len(keys) == len(set(keys))
     shown_elsewhere = {"canopy_area"}
-    assert set(keys) == {f.name for f in dataclasses.fields(Figures)} - shown_elsewhere
+    every = {f.name for f in dataclasses.fields(Figures)} - shown_elsewhere
+    assert set(keys) == every - set(COLOURS)
+    known = sample_estimate()
+    figures = dataclasses.replace(
+        known.figures, eppfd=220.0, blue_share=0.2, red_share=0.5, far_red_share=0.04
+    )
+    coloured = headline_figures(dataclasses.replace(known, figures=figures))
+    assert {figure.key for figure in coloured} == every
     assert keys[:4] == ["mean", "min_over_mean", "dli", "share_inside"]
 
 

@@ -405,9 +405,12 @@ class FigureDetails(QWidget):
             while len(self.lines) < len(figures):
                 self._add_line()
             in_tab_order([self.figures_fold, *self.lines, self.gains_fold])
-        for line, note, figure in zip(self.lines, self._notes, figures, strict=True):
+        for line, note, figure in zip(self.lines, self._notes, figures, strict=False):
             line.show_figure(figure)
             note.setText(figure.meaning)
+        for k, (line, note) in enumerate(zip(self.lines, self._notes, strict=True)):
+            line.setVisible(k < len(figures))
+            note.setVisible(k < len(figures) and line.isChecked())
 
     def _add_line(self) -> None:
         line, note = FigureLine(), NoteLabel()

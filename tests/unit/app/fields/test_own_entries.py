@@ -131,3 +131,32 @@ def test_a_lamp_is_given_a_name(qtbot: QtBot, workplace: Workplace, lamp: LampFi
     qtbot.keyClick(lamp.label_line, Qt.Key.Key_Return)
     assert workplace.document.plan.lamps[0].label == "Front bar"
     assert workplace.document.undo_stack.undoText() == "Name lamp"
+
+
+def test_a_lining_of_ones_own_can_have_a_colour(ceiling: SurfaceFields) -> None:
+    details = ceiling.details
+    details.edit_button.click()
+    assert not any(line.isVisible() for _, line in details.band_rows.values())
+    details.bands_button.click()
+    for band, text in (("blue", "70"), ("green", "80"), ("red", "90")):
+        line = details.band_rows[band][1]
+        line.setText(text)
+        line.commit()
+    details.save_button.click()
+    colour = ceiling.plan.lining("attic").wavebands
+    assert colour is not None
+    # Their mean is the whole, so each stands for itself; far-red was left out.
+    shown = [
+        round(colour.reflectance(band, 0.8), 6) for band in ("blue", "green", "red", "far_red")
+    ]
+    assert shown == [0.7, 0.8, 0.9, 0.8]
+    assert "blue 70 %, green 80 %, red 90 %, far-red 80 %" in facts_text(
+        ceiling.plan.lining("attic")
+    )
+    details.edit_button.click()
+    assert details.band_rows["blue"][1].text() == "70 %"
+    for _, line in details.band_rows.values():
+        line.setText("")
+        line.commit()
+    details.save_button.click()
+    assert ceiling.plan.lining("attic").wavebands is None
