@@ -48,6 +48,9 @@ class LampResponse:
     scale: float = 1.0
 
 
+_LEAST_PATCH = 1e-9
+"""Square metres."""
+
 LampAt = tuple[LampOptics, float, LampResponse]
 """A lamp, its photon flux in µmol s⁻¹ and its light at unit flux."""
 
@@ -65,7 +68,10 @@ def leaving(
         surfaces.texel_patch, light.texel_density * surfaces.texel_area, surfaces.patch_count
     )
     # Steep direct light stays on texels; the smooth rest is known per patch.
-    smooth = (patch_flux - direct_patch) / np.maximum(surfaces.patch_area, 1e-12)
+    smooth = np.zeros(surfaces.patch_count)
+    # Patches under boxes have no area; the few rays that end there at an edge light nothing.
+    there = surfaces.patch_area > _LEAST_PATCH
+    smooth[there] = (patch_flux - direct_patch)[there] / surfaces.patch_area[there]
     bright = np.zeros(surfaces.texel_count)
     bright[light.spots] = (reflected * light.texel_density)[light.spots]
     return reflected * (light.texel_density + surfaces.smoothed(smooth)), bright, patch_flux
