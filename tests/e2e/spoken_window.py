@@ -29,7 +29,9 @@ from PySide6.QtWidgets import (  # noqa: E402
 from planner.app.main_window import MainWindow  # noqa: E402
 from planner.app.run import make_application  # noqa: E402
 from planner.app.settings import Settings  # noqa: E402
+from planner.app.pages.side.page import ASKED  # noqa: E402
 from planner.catalogue.library import demo_plan  # noqa: E402
+from planner.plan.place import Place, PlaceKind  # noqa: E402
 
 
 def said_by(widget: QWidget) -> set[str]:
@@ -60,15 +62,37 @@ def main() -> None:
     window = MainWindow(demo_plan("hallway-cabinet-measured"), settings=Settings.in_memory())
     window.resize(1280, 800)
     window.show()
-    said: dict[str, list[str]] = {}
-    for key in ("sketch", "side", "survey"):
-        window.pages.go(key)
+    said: dict[str, set[str]] = {key: set() for key in ("sketch", "side", "survey", "report")}
+
+    def look(key: str, shown: QWidget = window) -> None:
         for _ in range(6):
             app.processEvents()
-        said[key] = sorted(said_by(window))
+        said[key] |= said_by(shown)
+
+    window.pages.go("sketch")
+    plan = window.document.plan
+    kinds = (PlaceKind.CEILING, PlaceKind.FLOOR, PlaceKind.CANOPY)
+    of_many = ((PlaceKind.WALL, plan.walls), (PlaceKind.LAMP, plan.lamps))
+    every = [Place(kind, k) for kind, there in of_many for k in range(len(there))]
+    for place in (*map(Place, kinds), *every, Place()):
+        window.selection.select(place)
+        look("sketch")
+    window.pages.go("side")
+    page = window.pages.made("side")
+    for key in ASKED:
+        page.open_question(key)
+        look("side")
+    window.pages.go("survey")
+    page = window.pages.made("survey")
+    for task in range(page.header.tasks.count()):
+        page.show_task(task)
+        look("survey")
+    report = window.show_report()
+    look("report", report)
+    report.close()
     json.dump(
         {
-            "said": said,
+            "said": {key: sorted(texts) for key, texts in said.items()},
             "direction": app.layoutDirection().name,
             "refused": window.state_line.problem,
         },

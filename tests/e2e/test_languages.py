@@ -61,7 +61,7 @@ def _of_the_plan() -> set[str]:
     return words(plan.model_dump()) | {one.name for one in catalogue.linings + catalogue.lamps}
 
 
-@pytest.mark.parametrize("page", ["sketch", "side", "survey"])
+@pytest.mark.parametrize("page", ["sketch", "side", "survey", "report"])
 def test_every_sentence_of_the_window_is_exchanged(page: str) -> None:
     # The language of longer words marks what went through the catalogue.
     plain = {
