@@ -163,6 +163,8 @@ ACTIONS: Final = (
         "Keep the sketch as an option, to see it side by side with the plan",
         keys=("Ctrl+K",),
     ),
+    ActionSpec("keep_new", "Keep it as ne&w", "Keep an option with new lamps and clean walls"),
+    ActionSpec("keep_later", "Keep it a year o&n", "Keep an option with lamps a year older"),
     ActionSpec(
         "unit_cm", "&Centimetres", "Show lengths in centimetres", checkable=True, group="unit"
     ),
@@ -360,15 +362,14 @@ MENUS: Final = (
                 (
                     *(f"align_{edge}" for edge in Edge),
                     None,
-                    "gaps_across",
-                    "gaps_deep",
-                    "shares_across",
-                    "shares_deep",
+                    *("gaps_across", "gaps_deep", "shares_across", "shares_deep"),
                 ),
             ),
             "level_lamps",
             None,
             "keep_variant",
+            "keep_new",
+            "keep_later",
             None,
             "settings",
         ),

@@ -52,6 +52,7 @@ if TYPE_CHECKING:
 
 MESSAGE_MS = 6000
 STILL_COMPUTED = "The light is still being computed; export it in a moment."
+EXPORTS = (("csv", ".csv"), ("json", ".json"), ("picture", ".png"))
 
 
 class MainWindow(QMainWindow):
@@ -148,9 +149,7 @@ class MainWindow(QMainWindow):
             "save_as": self.desk.save_as,
             "lamp_from_file": self.lamp_files.choose,
             "export_lamp": self.lamp_files.export,
-            "export_csv": lambda: self.export(".csv"),
-            "export_json": lambda: self.export(".json"),
-            "export_picture": lambda: self.export(".png"),
+            **{f"export_{k}": lambda s=s: self.export(s) for k, s in EXPORTS},
             "export_drawing": lambda: self.map_out(DrawingOut.ask_and_save),
             **self.page.ways_out(self.questions),
             "copy_map": lambda: self.map_out(DrawingOut.copy_picture),
@@ -159,9 +158,10 @@ class MainWindow(QMainWindow):
             "close": self.close,
             "quit": QApplication.closeAllWindows,
             "keep_variant": lambda: self.variants.keep(self.display.unit),
-            "page_sketch": lambda _on: self.pages.go("sketch"),
-            "page_side": lambda _on: self.pages.go("side"),
-            "page_survey": lambda _on: self.pages.go("survey"),
+            **self.variants.handlers(),
+            **{
+                f"page_{k}": lambda _on, k=k: self.pages.go(k) for k in ("sketch", "side", "survey")
+            },
             "settings": self._open_settings,
             "fit": self.page.fit,
             "zoom_in": lambda: self.page.drawing_in_hand.zoom(ZOOM_STEP),

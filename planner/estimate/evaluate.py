@@ -309,7 +309,7 @@ def solved_parts(
     """Solve all parts of a scene: one, or one for each waveband where something is tinted."""
     found, parts = [], scene.parts()
     for k, (band, part) in enumerate(parts):
-        its_guide = scene.guide_in(band, guide) if band and guide is not None else guide
+        its_guide = guide if guide is None else scene.guide_in(band, guide)
         report = partial(_part_of, progress, k, len(parts))
         found.append(solved(part, options, cache, report, cancelled, its_guide))
     return tuple(found)

@@ -13,8 +13,8 @@ largest uncertainty of a level, drops out of a comparison of linings under one l
 The computation's own error is drawn too: that of a map's mean is about a seventh of what is
 expected of a cell, found by repeating estimates with other seeds; a quarter is allowed.
 
-Not counted is what the plan leaves out: dirt, ageing, a beam of another shape than
-its profile, specular shares and wrinkle of the linings.
+Not counted is what the plan leaves out: dirt and age beyond what was entered, a beam of another
+shape than its profile, specular shares and wrinkle of the linings.
 """
 
 from __future__ import annotations

@@ -399,7 +399,7 @@ def input_words(quantity: str, name: str) -> str:
 
 
 _LEFT_OUT: Final = (
-    "dirt and ageing",
+    "dirt and age beyond what was entered",
     "a beam of another shape than taken",
     "leaves that do not fill the canopy",
     "specular share and wrinkle of linings",

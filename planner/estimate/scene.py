@@ -11,7 +11,7 @@ import numpy as np
 from planner.light.boxes import FACES, Box
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
-from planner.plan.place import Place, PlaceKind, lining_at, opens
+from planner.plan.place import Place, PlaceKind, cleanness, lining_at, opens
 from planner.plan.plan import Setup
 from planner.plan.space import contains
 from planner.plan.wavebands import PAR_BANDS, Wavebands
@@ -70,8 +70,10 @@ class LampOptics:
 class Scene:
     """A plan as the light core sees it; ``places`` says of each facet what it is.
 
-    ``tints`` hold the colour of each facet, ``colours`` that of each lamp; None where there is
-    none, or where it is not known.
+    ``optics`` are those of clean linings, and ``clean`` what dirt leaves of them (facets that are
+    not named are clean). ``tints`` hold the colour of each facet, ``colours`` that of each lamp;
+    None where there is none, or where it is not known. What light meets is made of all of them
+    in ``parts``.
     """
 
     room: Room
@@ -79,6 +81,7 @@ class Scene:
     places: tuple[Place, ...]
     lamps: tuple[LampOptics, ...]
     fluxes: tuple[float, ...]
+    clean: tuple[float, ...] = ()
     tints: tuple[Wavebands | None, ...] = ()
     colours: tuple[Wavebands | None, ...] = ()
 
@@ -90,16 +93,16 @@ class Scene:
     def parts(self) -> tuple[tuple[str, Scene], ...]:
         """The scenes whose light adds up to that of this one, each with the waveband it is of.
 
-        Where nothing is tinted it is this one, of no waveband ('').
+        Where nothing is tinted it is one, of no waveband ('').
 
         Light of lamps whose colour is not known meets the reflectances over 400-700 nm.
         """
         if not self.tinted:
-            return (("", self),)
+            return (("", self._as_met("")),)
         parts = [(band, self.in_band(band)) for band in PAR_BANDS]
         unknown = [k for k, colour in enumerate(self.colours) if colour is None]
         if unknown:
-            parts.append(("", self.of_lamps(unknown)))
+            parts.append(("", self.of_lamps(unknown)._as_met("")))
         return tuple((band, part) for band, part in parts if part.lamps)
 
     def of_lamps(self, numbers: Sequence[int]) -> Scene:
@@ -116,23 +119,31 @@ class Scene:
         shares = {k: c.share(band) for k, c in enumerate(self.colours) if c is not None}
         lit = self.of_lamps([k for k, share in shares.items() if share > 0])
         fluxes = [f * c.share(band) for f, c in zip(lit.fluxes, lit.colours, strict=True) if c]
-        return replace(lit, optics=self._in_band(self.optics, band), fluxes=tuple(fluxes))
+        return replace(lit._as_met(band), fluxes=tuple(fluxes))
 
     def guide_in(self, band: str, guide: tuple[float, ...]) -> tuple[float, ...]:
-        """ρ_s of each facet as ``guide`` has it, in a waveband."""
+        """ρ_s of each facet as ``guide`` has it, as light of a waveband ('': any) meets it."""
         black = (0.0,) * len(guide)
-        return self._in_band(Optics(black, guide, black), band).specular
+        return self._met(Optics(black, guide, black), band).specular
 
-    def _in_band(self, optics: Optics, band: str) -> Optics:
-        if not any(self.tints):
+    def _as_met(self, band: str) -> Scene:
+        """The scene with its reflectances as light meets them: dirty, and in a waveband."""
+        optics = self._met(self.optics, band)
+        return self if optics is self.optics else replace(self, optics=optics, clean=(), tints=())
+
+    def _met(self, optics: Optics, band: str) -> Optics:
+        tints = self.tints if band else ()
+        if not any(tints) and all(part == 1 for part in self.clean):
             return optics
+        count = len(optics.diffuse)
         factors = [
             # No tint makes a surface return more than falls on it.
-            1.0 if tint is None else min(tint.tint(band), 1 / max(diffuse + specular, 1e-9))
-            for tint, diffuse, specular in zip(
-                self.tints, optics.diffuse, optics.specular, strict=True
+            clean * (1.0 if tint is None else min(tint.tint(band), 1 / max(rho_d + rho_s, 1e-9)))
+            for clean, tint, rho_d, rho_s in zip(
+                self.clean or (1.0,) * count, tints or (None,) * count,
+                optics.diffuse, optics.specular, strict=True,
             )
-        ]
+        ]  # fmt: skip
         return replace(
             optics,
             diffuse=tuple(f * part for f, part in zip(factors, optics.diffuse, strict=True)),
@@ -148,6 +159,7 @@ class _Surface:
     diffuse: float = 0.0
     specular: float = 0.0
     width: float = 0.0
+    clean: float = 1.0
     tint: Wavebands | None = None
 
 
@@ -183,6 +195,7 @@ def build_scene(plan: Setup) -> Scene:
         tuple(surface.place for surface in surfaces),
         tuple(_lamp_optics(plan, lamp) for lamp in lit_lamps),
         tuple(lamp.ppf for lamp in lit_lamps),
+        tuple(surface.clean for surface in surfaces),
         tuple(surface.tint for surface in surfaces),
         tuple(lamp.model.wavebands for lamp in lit_lamps),
     )
@@ -203,7 +216,8 @@ def _lined(plan: Setup, place: Place) -> _Surface:
     lining = lining_at(plan, place)
     if lining is None or opens(plan, place):
         return _Surface(place)
-    return _Surface(place, lining.diffuse, lining.specular, lining.wrinkle, lining.wavebands)
+    clean = cleanness(plan, place)
+    return _Surface(place, lining.diffuse, lining.specular, lining.wrinkle, clean, lining.wavebands)
 
 
 def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:

@@ -195,7 +195,7 @@ class _Ask:
             return Way(kind, "Dim", None, False, "The lamps cannot be dimmed.")
         estimate, name = self.dimmed(self.light(self.plan))
         flow = FIGURE["photon_flux"]
-        flux = sum(lamp.model.ppf for lamp in self.plan.lamps)
+        flux = sum(lamp.full_ppf for lamp in self.plan.lamps)
         mean = estimate.figures.mean
         needed = (
             f"it would take {flow.text(flux * self.wanted / mean)} of lamps" if mean else "dark"

@@ -229,7 +229,8 @@ def bill(option: Plan, there: Plan | None, costs: Costs) -> Bill:
     """What must be bought for an option beyond what ``there`` has; all of it with None.
 
     A piece is there already when the surface has one of the same lining and size; a lamp when
-    there is one of the same model, wherever it hangs. Cutting lists may take seconds.
+    there is one of the same model that has run no longer, wherever it hangs. Dirt and dust are
+    wiped off. Cutting lists may take seconds.
     """
     cut = {} if there is None else {one.lining: one for one in covers(there, costs.overlap)}
     bought, unknown = [], []
@@ -240,15 +241,29 @@ def bill(option: Plan, there: Plan | None, costs: Costs) -> Bill:
             unknown.append(part)
         elif part.pieces and goods is not None:
             bought.append(purchase(part, goods, costs))
-    hung = Counter(lamp.model.key for lamp in (() if there is None else there.lamps))
-    wanted = Counter(lamp.model.key for lamp in option.lamps)
     names = {lamp.model.key: lamp.model.name for lamp in option.lamps}
+    missing = {key: _missing(option, there, key) for key in names}
     lamps = tuple(
-        LampsBought(key, names[key], count - hung[key], costs.lamp_price(key))
-        for key, count in wanted.items()
-        if count > hung[key]
+        LampsBought(key, names[key], count, costs.lamp_price(key))
+        for key, count in missing.items()
+        if count
     )
     return Bill(tuple(bought), tuple(unknown), lamps)
+
+
+def _missing(option: Plan, there: Plan | None, key: str) -> int:
+    """How many lamps of a kind the option has for which there is none that is no older."""
+    hours = [
+        sorted((one.hours_run for one in plan.lamps if one.model.key == key), reverse=True)
+        for plan in (option, *(() if there is None else (there,)))
+    ]
+    wanted, hung = hours[0], hours[1] if there is not None else []
+    for age in wanted[:]:
+        younger = next((one for one in hung if one <= age + 1e-6), None)
+        if younger is not None:
+            hung.remove(younger)
+            wanted.remove(age)
+    return len(wanted)
 
 
 @dataclass(frozen=True)

@@ -64,12 +64,12 @@ _TURNED: Final[dict[PlaceKind, tuple[str, ...]]] = {
     PlaceKind.SPACE: (
         "width", "depth", "space-height", "canopy", "canopy-reflectance", "photoperiod",
     ),
-    PlaceKind.WALL: ("band-edge",),
+    PlaceKind.WALL: ("band-edge", "dirt"),
     PlaceKind.OBSTACLE: (
         "obstacle-x", "obstacle-y", "underside", "obstacle-length", "obstacle-width",
         "thickness", "obstacle-rotation",
     ),
-    PlaceKind.LAMP: ("height", "output", "lamp-x", "lamp-y", "lamp-rotation"),
+    PlaceKind.LAMP: ("height", "output", "lamp-x", "lamp-y", "lamp-rotation", "hours-run", "dust"),
 }  # fmt: skip
 """The dials that tell two setups apart, by the kind of place they are at."""
 

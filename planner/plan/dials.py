@@ -325,6 +325,14 @@ _ROWS: Final = (
           "Back of the zero corner."),
     _lamp("lamp-rotation", "rotation of the lamp", "rotation_deg", _LIGHT, "Rotate lamp", None,
           "Counter-clockwise, seen from above."),
+    _lamp("dust", "dust of the lamp", "dust", _NOTHING, "Set dust", None,
+          "Share of its light that dust on it takes away; wipe it, with the mains off, and "
+          "measure before and after."),
+    _lamp("hours-run", "hours run", "hours_run", _NOTHING, "Set hours run", None,
+          "Hours of light it has given so far; with its L90 they say how far it has faded."),
+    _kind("hours-to-90", "hours to 90 %", "hours_to_90", _NOTHING, "Set L90", None,
+          "Hours after which 90 % of its light is left, printed as L90; 0 where nobody states "
+          "it. Data sheets give L70 more often: L90 is about 0.3 times that."),
     _kind("ppf", "PPF", "ppf", _NOTHING, "Set lamp PPF", t.ppf_of_watts,
           "Photosynthetic photon flux: all the light between 400 and 700 nm the lamp sends out "
           "per second, at full output. Makers print it as PPF."),
@@ -349,6 +357,10 @@ _ROWS: Final = (
           "The far end of the wall moves along it, and the walls beyond it move with that end."),
     _wall("band-edge", "upper edge", q.HEIGHT, _ALL, "Move band edge", t.top, t.each(t.put_top),
           room=t.between_edges, where=t.wall_bands),
+    _wall("dirt", word("dirt"), q.SHARE, _BALANCE, "Set dirt", t.dirt, t.each(t.put_dirt),
+          "Share of what the clean lining returns that dirt, dust or algae take away: by a meter "
+          "against the wall, 1 minus the reading where it is dirty over that where it is clean. "
+          "Split the band where only its lower part is dirty.", where=t.wall_bands),
     _corner(0),
     _corner(1),
     _obstacle("obstacle-x", "x of the obstacle", "x", "Move obstacle", t.inside(0), "Its middle."),

@@ -238,7 +238,7 @@ def change_obstacle(plan: _Setup, index: int, *linings: Lining, **parts: Any) ->
 
 
 def line_wall(plan: _Setup, wall: int, band: int, lining: Lining) -> _Setup:
-    """Put a lining on one band of a wall."""
+    """Put a lining on one band of a wall, clean."""
     bands = list(plan.walls[wall].bands)
     bands[band] = Band(lining=lining.key, top=bands[band].top)
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)), lining)
@@ -269,7 +269,7 @@ def line_floor(plan: _Setup, lining: Lining) -> _Setup:
 def split_band(plan: _Setup, wall: int, band: int, at: float) -> _Setup:
     """Divide a band of a wall at a height above the floor; both parts keep the lining."""
     bands = plan.walls[wall].bands
-    lower = Band(lining=bands[band].lining, top=at)
+    lower = changed(bands[band], top=at)
     return set_wall_cover(plan, wall, WallCover(bands=(*bands[:band], lower, *bands[band:])))
 
 
@@ -278,14 +278,21 @@ def merge_band(plan: _Setup, wall: int, band: int) -> _Setup:
     bands = list(plan.walls[wall].bands)
     if band + 1 >= len(bands):
         raise ValueError("the uppermost band has no edge above it to take away.")
-    bands[band : band + 2] = [Band(lining=bands[band].lining, top=bands[band + 1].top)]
+    bands[band : band + 2] = [changed(bands[band], top=bands[band + 1].top)]
+    return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
+
+
+def set_dirt(plan: _Setup, wall: int, band: int, dirt: float) -> _Setup:
+    """Say how dirty a band of a wall is."""
+    bands = list(plan.walls[wall].bands)
+    bands[band] = changed(bands[band], dirt=dirt)
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
 
 
 def move_band_edge(plan: _Setup, wall: int, band: int, top: float) -> _Setup:
     """Move the upper edge of a band."""
     bands = list(plan.walls[wall].bands)
-    bands[band] = Band(lining=bands[band].lining, top=top)
+    bands[band] = changed(bands[band], top=top)
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
 
 
@@ -372,7 +379,7 @@ def _cut_to(cover: WallCover, height: float) -> WallCover:
     kept: list[Band] = []
     for band in cover.bands:
         if band.top is None or band.top >= height - 0.005:
-            kept.append(Band(lining=band.lining))
+            kept.append(changed(band, top=None))
             break
         kept.append(band)
     return WallCover(bands=tuple(kept))

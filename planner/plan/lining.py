@@ -94,6 +94,10 @@ class Band(Value):
 
     lining: Key
     top: Height | None = Field(default=None, description="Upper edge above the floor.")
+    dirt: Fraction = Field(
+        default=0.0,
+        description="Share of what the clean lining returns that dirt on it takes away.",
+    )
 
 
 class WallCover(Value):

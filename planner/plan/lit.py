@@ -28,7 +28,7 @@ from planner.plan.lamp import (
     TableProfile,
 )
 from planner.plan.lining import Lining
-from planner.plan.place import Place, PlaceKind, lining_at, opens, surfaces
+from planner.plan.place import Place, PlaceKind, cleanness, lining_at, opens, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.target import GrowthStage
 from planner.plan.wavebands import Wavebands
@@ -137,7 +137,9 @@ def _optics(setup: Setup, place: Place) -> Optics:
         return None
     wrinkle = lining.wrinkle if lining.specular else 0.0
     coloured = any(lamp.ppf > 0 and lamp.model.wavebands is not None for lamp in setup.lamps)
-    return lining.diffuse, lining.specular, wrinkle, lining.wavebands if coloured else None
+    clean = cleanness(setup, place)
+    colour = lining.wavebands if coloured else None
+    return clean * lining.diffuse, clean * lining.specular, wrinkle, colour
 
 
 def _matters(lamp: Lamp) -> bool:

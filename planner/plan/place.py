@@ -198,6 +198,13 @@ def lining_at(plan: Setup, place: Place) -> Lining | None:
     return None
 
 
+def cleanness(plan: Setup, place: Place) -> float:
+    """What dirt leaves of the light a lined place returns when clean, as a share."""
+    if place.kind is not PlaceKind.WALL or place.band is None:
+        return 1.0
+    return 1.0 - plan.walls[place.index].bands[place.band].dirt
+
+
 def carries(plan: Setup, place: Place, key: str) -> bool:
     """Whether a lining of this key is what light meets at a place."""
     lining = lining_at(plan, place)

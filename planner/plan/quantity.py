@@ -62,6 +62,10 @@ Percent = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "%
 PhotonFlux = Annotated[float, Field(gt=0.0, le=20000.0, json_schema_extra={"unit": FLUX_UNIT})]
 Watts = Annotated[float, Field(gt=0.0, le=10000.0, json_schema_extra={"unit": "W"})]
 Fraction = Annotated[float, Field(ge=0.0, le=1.0, json_schema_extra={"unit": "1"})]
+MOST_LAMP_HOURS: Final = 500_000.0
+LampHours = Annotated[
+    float, Field(ge=0.0, le=MOST_LAMP_HOURS, json_schema_extra={"unit": "lamp hours"})
+]
 Hours = Annotated[float, Field(ge=0.0, le=24.0, json_schema_extra={"unit": "h"})]
 LARGEST_PPFD: Final = 5000.0
 """More than twice full sun (about 2000)."""
@@ -219,6 +223,7 @@ _KINDS: Final[Mapping[str, Quantity]] = {
     FLUX_UNIT: Quantity(FLUX_UNIT, step=5.0),
     "W": Quantity("W"),
     "h": Quantity("h", decimals=2, step=0.5),
+    "lamp hours": Quantity("h", decimals=0, step=500.0),
     "min": Quantity("min", decimals=0, step=5.0),
     "weeks": Quantity(word("weeks"), step=0.5),
     PPFD_UNIT: Quantity(PPFD_UNIT, decimals=0, step=10.0),

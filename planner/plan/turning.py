@@ -223,6 +223,14 @@ def between_edges(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     )
 
 
+def dirt(plan: Setup, place: Place) -> float | None:
+    return None if place.band is None else plan.walls[place.index].bands[place.band].dirt
+
+
+def put_dirt(plan: Plan, place: Place, value: float) -> Plan:
+    return edits.set_dirt(plan, place.index, place.band or 0, value)
+
+
 def reflectance(plan: Setup, place: Place) -> float | None:
     lining = lining_at(plan, place)
     return None if lining is None or lining.is_opening else lining.reflectance

@@ -666,6 +666,32 @@
 <translation />
 </message>
 <message>
+<source>keep_new</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Keep it as ne&amp;w</source>
+<translation>Als &amp;neu behalten</translation>
+</message>
+<message>
+<source>Keep an option with new lamps and clean walls</source>
+<translation>Eine Variante mit neuen Lampen und sauberen Wänden behalten</translation>
+</message>
+<message>
+<source>keep_later</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Keep it a year o&amp;n</source>
+<translation>Ein &amp;Jahr später behalten</translation>
+</message>
+<message>
+<source>Keep an option with lamps a year older</source>
+<translation>Eine Variante mit ein Jahr älteren Lampen behalten</translation>
+</message>
+<message>
 <source>unit_cm</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -2548,6 +2574,11 @@
 <translation>Ob sich ihre Leistung herunterregeln lässt. Ratschläge halten sich daran.</translation>
 </message>
 <message>
+<source>hours-to-90</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>beam</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -2736,6 +2767,24 @@
 <translation />
 </message>
 <message>
+<source>hours-run</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Hours run</source>
+<translation>Betriebsstunden</translation>
+</message>
+<message>
+<source>dust</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Dust</source>
+<translation>Staub</translation>
+</message>
+<message>
 <source>Add lamp</source>
 <translation>Lampe hinzufügen</translation>
 </message>
@@ -2768,8 +2817,12 @@
 <translation>Gibt {lamp_facts}.</translation>
 </message>
 <message>
-<source>At {output} it gives {text} from {text2}; at full output {lamp_facts}.</source>
-<translation>Bei {output} gibt sie {text} aus {text2}; bei voller Leistung {lamp_facts}.</translation>
+<source>, of which age and dust leave {percent},</source>
+<translation>, wovon Alter und Staub {percent} lassen,</translation>
+</message>
+<message>
+<source>At {output} it gives {text} from {text2}; new and at full output {lamp_facts}.</source>
+<translation>Bei {output} gibt sie {text} aus {text2}; neu und bei voller Leistung {lamp_facts}.</translation>
 </message>
 </context>
 <context>
@@ -3345,6 +3398,15 @@
 <message>
 <source>Lining, from the floor up</source>
 <translation>Auskleidung, vom Boden aus</translation>
+</message>
+<message>
+<source>dirt</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Dirt on this band</source>
+<translation>Schmutz auf diesem Streifen</translation>
 </message>
 <message>
 <source>Split band</source>
@@ -4060,6 +4122,36 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Das Licht wird noch berechnet; gleich noch einmal exportieren.</translation>
 </message>
 <message>
+<source>csv</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>.csv</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>json</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>.json</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>picture</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>.png</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>side</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -4105,21 +4197,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation />
 </message>
 <message>
-<source>export_csv</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>export_json</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>export_picture</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>export_drawing</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -4151,21 +4228,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 </message>
 <message>
 <source>keep_variant</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page_sketch</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page_side</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page_survey</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -4238,17 +4300,12 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Ein Beispiel; alles erfunden</translation>
 </message>
 <message>
-<source>.csv</source>
+<source>export_{k}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>.json</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>.png</source>
+<source>page_{k}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -5646,6 +5703,24 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>Kept as option '{found}'. {words}</source>
 <translation>Als Variante „{found}“ behalten. {words}</translation>
+</message>
+<message>
+<source>keep_new</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>keep_later</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>As new</source>
+<translation>Wie neu</translation>
+</message>
+<message>
+<source>A year on</source>
+<translation>Ein Jahr später</translation>
 </message>
 <message>
 <source>Kept as option '{found}', beside the plan.</source>
@@ -15313,8 +15388,8 @@ nicht klar</translation>
 <translation>Nachmessen ({})</translation>
 </message>
 <message>
-<source>dirt and ageing</source>
-<translation>Schmutz und Alterung</translation>
+<source>dirt and age beyond what was entered</source>
+<translation>Schmutz und Alter über das Eingetragene hinaus</translation>
 </message>
 <message>
 <source>a beam of another shape than taken</source>
@@ -17696,6 +17771,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>dirt</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>obstacle-x</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -17752,6 +17832,16 @@ nicht klar</translation>
 </message>
 <message>
 <source>lamp-rotation</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>hours-run</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dust</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -18509,6 +18599,67 @@ nicht klar</translation>
 <translation>Gegen den Uhrzeigersinn, von oben gesehen.</translation>
 </message>
 <message>
+<source>dust</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dust of the lamp</source>
+<translation>Staub der Lampe</translation>
+</message>
+<message>
+<source>Set dust</source>
+<translation>Staub setzen</translation>
+</message>
+<message>
+<source>Share of its light that dust on it takes away; wipe it, with the mains off, and measure before and after.</source>
+<translation>Anteil ihres Lichts, den Staub auf ihr wegnimmt; bei gezogenem Stecker abwischen und vorher und nachher messen.</translation>
+</message>
+<message>
+<source>hours-run</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>hours run</source>
+<translation>Betriebsstunden</translation>
+</message>
+<message>
+<source>hours_run</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Set hours run</source>
+<translation>Betriebsstunden setzen</translation>
+</message>
+<message>
+<source>Hours of light it has given so far; with its L90 they say how far it has faded.</source>
+<translation>Stunden, die sie bisher geleuchtet hat; mit ihrem L90 sagen sie, wie weit sie nachgelassen hat.</translation>
+</message>
+<message>
+<source>hours-to-90</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>hours to 90 %</source>
+<translation>Stunden bis 90 %</translation>
+</message>
+<message>
+<source>hours_to_90</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Set L90</source>
+<translation>L90 setzen</translation>
+</message>
+<message>
+<source>Hours after which 90 % of its light is left, printed as L90; 0 where nobody states it. Data sheets give L70 more often: L90 is about 0.3 times that.</source>
+<translation>Stunden, nach denen noch 90 % ihres Lichts übrig sind, gedruckt als L90; 0, wo es niemand angibt. Datenblätter nennen öfter L70: L90 ist etwa das 0,3-Fache davon.</translation>
+</message>
+<message>
 <source>ppf</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -18681,6 +18832,19 @@ nicht klar</translation>
 <message>
 <source>Move band edge</source>
 <translation>Streifenkante verschieben</translation>
+</message>
+<message>
+<source>dirt</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Set dirt</source>
+<translation>Schmutz setzen</translation>
+</message>
+<message>
+<source>Share of what the clean lining returns that dirt, dust or algae take away: by a meter against the wall, 1 minus the reading where it is dirty over that where it is clean. Split the band where only its lower part is dirty.</source>
+<translation>Anteil dessen, was die saubere Auskleidung zurückwirft, den Schmutz, Staub oder Algen wegnehmen: mit dem Messgerät gegen die Wand, 1 minus der Messwert, wo sie schmutzig ist, geteilt durch den, wo sie sauber ist. Den Streifen teilen, wo nur sein unterer Teil schmutzig ist.</translation>
 </message>
 <message>
 <source>obstacle-x</source>
@@ -19124,6 +19288,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>Hours of light after which 90 % of its flux is left (L90); 0: not stated, and no ageing is counted.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>How far the beam angle of a cosine profile may be off, either way; 0 where it is known. Tables and photometric files have none.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -19144,6 +19313,16 @@ nicht klar</translation>
 </message>
 <message>
 <source>From the lamp's face to the canopy.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Hours of light it has given so far.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Share of its light that the dust on it takes away.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -19189,6 +19368,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>Upper edge above the floor.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Share of what the clean lining returns that dirt on it takes away.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -19425,6 +19609,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>W</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>lamp hours</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -24851,6 +25040,10 @@ nicht klar</translation>
 <translation>Leistung (W)</translation>
 </message>
 <message>
+<source>dirt</source>
+<translation>Schmutz</translation>
+</message>
+<message>
 <source>underside</source>
 <translation>Unterseite</translation>
 </message>
@@ -24932,6 +25125,10 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>hours to 90</source>
+<translation>Stunden bis 90 %</translation>
+</message>
+<message>
 <source>beam uncertainty deg</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -24957,6 +25154,14 @@ nicht klar</translation>
 <source>output percent</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>hours run</source>
+<translation>Betriebsstunden</translation>
+</message>
+<message>
+<source>dust</source>
+<translation>Staub</translation>
 </message>
 <message>
 <source>label</source>

@@ -27,9 +27,9 @@ from PySide6.QtWidgets import (  # noqa: E402
 )
 
 from planner.app.main_window import MainWindow  # noqa: E402
+from planner.app.pages.side.page import ASKED  # noqa: E402
 from planner.app.run import make_application  # noqa: E402
 from planner.app.settings import Settings  # noqa: E402
-from planner.app.pages.side.page import ASKED  # noqa: E402
 from planner.catalogue.library import demo_plan  # noqa: E402
 from planner.plan.place import Place, PlaceKind  # noqa: E402
 

@@ -204,6 +204,7 @@ class LampKindFields(FieldPanel):
             ("Set lamp as dimmable", "Set lamp as not dimmable"),
             "Whether its output can be turned down. What is advised keeps to it.",
         )
+        self.life_field = self.add_dial("hours-to-90")
         self.beam_field = self.add_dial("beam")
         self.doubt_field = self.add_quantity(
             "May be off by",
@@ -398,6 +399,8 @@ class LampFields(FieldPanel):
         self.y_field = self.add_dial("lamp-y", "y")
         self.rotation_field = self.add_dial("lamp-rotation", "Rotation")
         self.output_field = self.add_dial("output")
+        self.hours_field = self.add_dial("hours-run", "Hours run")
+        self.dust_field = self.add_dial("dust", "Dust")
         self.add_button = button("Add lamp", "Hangs one more of this kind. Key: L")
         self.duplicate_button = button("Duplicate", "Hangs a second one like this beside it.")
         self.remove_button = button("Remove", "Takes this lamp down.")
@@ -440,11 +443,13 @@ class LampFields(FieldPanel):
 
 
 def facts_text(lamp: Lamp) -> str:
-    """What this lamp gives and takes at its output."""
-    if lamp.output_percent == 100:
+    """What this lamp gives and takes at its output, as old and dusty as it is."""
+    if lamp.output_percent == 100 and lamp.kept == 1:
         return f"Gives {lamp_facts(lamp.model)}."
     output = PERCENT.text(lamp.output_percent, None)
+    if lamp.kept < 1:
+        output += f", of which age and dust leave {percent(lamp.kept)},"
     return (
         f"At {output} it gives {FIGURE['photon_flux'].text(lamp.ppf)} from "
-        f"{FIGURE['watts'].text(lamp.watts)}; at full output {lamp_facts(lamp.model)}."
+        f"{FIGURE['watts'].text(lamp.watts)}; new and at full output {lamp_facts(lamp.model)}."
     )

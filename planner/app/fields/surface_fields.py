@@ -16,6 +16,7 @@ from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
 from planner.language import word
 from planner.plan import edits
+from planner.plan.dials import Dial
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -160,6 +161,7 @@ class WallFields(LinedPanel):
         self._edges: list[QuantityField] = []
         self.considered = ConsideredNote()
         self.add_wide(self.considered)
+        self.dirt_field = self.add_dial("dirt", "Dirt on this band")
         self.split_button = button("Split band", "Divides the selected band at half its height.")
         self.merge_button = button(
             "Merge up", "Takes away the edge above the selected band; its lining runs on upwards."
@@ -186,6 +188,11 @@ class WallFields(LinedPanel):
     def _band(self) -> int:
         """The band that is worked on: the lowest while the whole wall is selected."""
         return self.selection.band or 0
+
+    def place_of(self, dial: Dial) -> Place:
+        """The wall, and the band that is worked on for what bands have."""
+        whole = super().place_of(dial)
+        return Place(whole.kind, whole.index, self._band) if dial.key == "dirt" else whole
 
     def show_selection(self, selection: Place) -> None:
         self.alert.say("")

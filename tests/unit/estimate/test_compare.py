@@ -303,3 +303,21 @@ def test_the_table_as_csv() -> None:
     assert line.startswith("'=two,one more lamp,444,222,")
     assert len([one for one in COLUMNS if one.heading("€") in head]) == len(COLUMNS)
     assert options_to_csv([row()], COSTS, "\t").splitlines()[1].startswith("'=two\tone more lamp\t")
+
+
+def test_a_lamp_that_is_newer_is_bought_and_one_that_is_older_is_there() -> None:
+    """By hand: of three used lamps of one kind two are old enough to be the option's, one new."""
+    plan = sample_plan()
+
+    def run_for(*hours: float) -> Plan:
+        lamps = tuple(
+            plan.lamps[0].model_copy(update={"x": 0.1 * (k + 1), "hours_run": each})
+            for k, each in enumerate(hours)
+        )
+        return plan.model_copy(update={"lamps": lamps})
+
+    there = run_for(1000.0, 5000.0, 2000.0)
+    assert bill(run_for(3000.0, 0.0, 6000.0), there, COSTS).lamps[0].count == 1
+    assert not bill(run_for(6000.0, 5000.0, 2000.0), there, COSTS).lamps
+    assert bill(run_for(0.0, 0.0, 0.0), there, COSTS).lamps[0].count == 3
+    assert bill(run_for(4000.0), None, COSTS).lamps[0].count == 1

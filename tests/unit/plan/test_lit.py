@@ -55,12 +55,14 @@ SIDES = {
               "door_open": "light doubts"},
     "Lamp": {"model": "light figures doubts", "x": "light", "y": "light",
              "hanging_height": "light", "rotation_deg": "light",
-             "output_percent": "light figures", "label": ""},
+             "output_percent": "light figures", "label": "", "hours_run": "light",
+             "dust": "light"},
     "LampModel": {"key": "doubts", "name": "", "body": "light", "profile": "light",
                   "ppf": "light", "watts": "figures", "housing_height": "light",
                   "housing_reflectance": "light", "ppf_uncertainty": "doubts",
                   "beam_uncertainty_deg": "doubts", "source": "",
-                  "note": "", "dimmable": "searches", "wavebands": "light"},
+                  "note": "", "dimmable": "searches", "wavebands": "light",
+                  "hours_to_90": "light"},
     "Wavebands": {"blue": "light", "green": "light", "red": "light", "far_red": "light"},
     "PointBody": {"kind": "light"},
     "PanelBody": {"kind": "light", "length": "light", "width": "light"},
@@ -77,7 +79,7 @@ SIDES = {
                "wrinkle": "light", "low": "doubts", "high": "doubts", "source": "",
                "cautions": "", "note": "", "wavebands": "light"},
     "WallCover": {"bands": "light doubts"},
-    "Band": {"lining": "light doubts", "top": "light"},
+    "Band": {"lining": "light doubts", "top": "light", "dirt": "light"},
     "Canopy": {"height": "light", "closed": "light doubts", "reflectance": "light"},
     "PpfdTarget": {"kind": "figures", "low": "figures", "high": "figures", "crop": "",
                    "source": ""},
@@ -100,9 +102,10 @@ def sample(*, closed: bool) -> Plan:
 
     def lamp(x: float, key: str, body: Any, profile: Any) -> Lamp:
         model = LampModel(key=key, name=key.title(), body=body, profile=profile, ppf=80, watts=40,
+                          hours_to_90=30_000,
                           housing_height=0.04, housing_reflectance=0.4,
                           wavebands=Wavebands(blue=1, green=2, red=3, far_red=0.5))  # fmt: skip
-        return Lamp(model=model, x=x, y=0.3, hanging_height=0.4, rotation_deg=10)
+        return Lamp(model=model, x=x, y=0.3, hanging_height=0.4, rotation_deg=10, hours_run=4000)
 
     planes = PlanesProfile(
         angles_deg=(0, 45, 90), azimuths_deg=(0, 90), relative=((1, 0.8, 0), (1, 0.5, 0))

@@ -25,6 +25,7 @@ from planner.app.fields.panel import FieldForm
 from planner.app.plain import PlainLabel, explain
 from planner.metrics.figures import FIGURE
 from planner.plan import variant_edits
+from planner.plan.ageing import as_new, later
 from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place
@@ -80,6 +81,13 @@ class VariantSteps(QObject):
         found = made.variants[-1].name
         self._document.apply(made, f"Keep option {found}")
         self.told.emit(f"Kept as option '{found}'. {words}")
+
+    def handlers(self) -> dict[str, Callable[[], object]]:
+        """What keeps the sketch at another age, by the keys of the window's actions."""
+        return {
+            "keep_new": lambda: self.keep_as("As new", as_new(self._document.plan)),
+            "keep_later": lambda: self.keep_as("A year on", later(self._document.plan)),
+        }
 
     def keep_as(self, name: str, setup: Setup) -> bool:
         """Keep a setup that was found as one more variant; the sketch stays as it is."""

@@ -1,0 +1,42 @@
+"""A setup as it was when new, and as it will be after some time of use."""
+
+from __future__ import annotations
+
+from typing import Final, TypeVar
+
+from planner.plan import edits
+from planner.plan.lining import Band, WallCover
+from planner.plan.plan import Setup
+from planner.plan.quantity import MOST_LAMP_HOURS
+
+_Setup = TypeVar("_Setup", bound=Setup)
+
+DAYS_A_YEAR: Final = 365.0
+
+
+def as_new(setup: _Setup) -> _Setup:
+    """The setup with new, dustless lamps and clean walls."""
+    lamps = edits.each_lamp(setup, lambda lamp: edits.changed(lamp, hours_run=0.0, dust=0.0))
+    walls = tuple(
+        WallCover(bands=tuple(_clean(band) for band in cover.bands)) for cover in setup.walls
+    )
+    return edits.changed(lamps, walls=walls)
+
+
+def _clean(band: Band) -> Band:
+    return edits.changed(band, dirt=0.0)
+
+
+def later(setup: _Setup, years: float = 1.0) -> _Setup:
+    """The setup after so many years: its lamps have run on for the hours of its days.
+
+    Dust and dirt stay as they are entered: how fast they come depends on the room and on how
+    often it is wiped, and nobody can know that beforehand.
+    """
+    hours = years * DAYS_A_YEAR * setup.photoperiod_hours
+    return edits.each_lamp(
+        setup,
+        lambda lamp: edits.changed(
+            lamp, hours_run=min(round(lamp.hours_run + hours, 1), MOST_LAMP_HOURS)
+        ),
+    )
