@@ -10,8 +10,17 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from planner.estimate.lamp_light import Geometry, LampLight
-from planner.estimate.result import Estimate, EstimateOptions, Quality, figures_of, shares_of
+from planner.estimate.result import (
+    Estimate,
+    EstimateOptions,
+    Quality,
+    Top,
+    figures_of,
+    shares_of,
+    top_of,
+)
 from planner.estimate.scene import LampOptics, Scene
+from planner.light.boxes import FACES, TOP_FACE
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
 from planner.light.lobes import SMOOTH
@@ -26,6 +35,17 @@ class Paths:
 
     exchange: Exchange
     gather: Gather
+    tops: tuple[Gather, ...] = ()
+
+
+@dataclass(frozen=True)
+class TopResponse:
+    """All light of one lamp at unit flux on the canopy on a top; see ``LampResponse``."""
+
+    cells: FloatArray
+    spread: FloatArray
+    variance: float
+    reflected: float
 
 
 @dataclass(frozen=True)
@@ -46,6 +66,7 @@ class LampResponse:
     absorbed: FloatArray
     mismatch: float
     scale: float = 1.0
+    tops: tuple[TopResponse, ...] = ()
 
 
 _LEAST_PATCH = 1e-9
@@ -93,19 +114,27 @@ def respond(
     surfaces, grid = geometry.surfaces, geometry.grid
     diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
     exitance, bright, patch_flux = leaving(scene, surfaces, balance, light)
-    halves = paths.gather.apply(exitance, bright if light.spots.size else None)
-    gathered, spread = halves.sum(axis=0), np.abs(halves[0] - halves[1])
-    if (np.array(scene.optics.width) > SMOOTH).any():
-        # Rays that wrinkles scatter are left to chance. Where none are, more light anywhere
-        # brings no cell less, which smoothing by the data would not keep.
-        gathered, variance = geometry.gather_grid.smoothed(halves)
-        spread = np.sqrt(variance)
-    if geometry.gather_grid is not grid:
-        gathered = grid.resampled(geometry.gather_grid, gathered)
+    wrinkled = bool((np.array(scene.optics.width) > SMOOTH).any())
+
+    def gather(paths: Gather, there: Geometry) -> tuple[FloatArray, FloatArray, FloatArray | None]:
+        """Reflected light on cells, its chance, and what of it comes straight from spots."""
+        halves = paths.apply(exitance, bright if light.spots.size else None)
+        gathered, spread = halves.sum(axis=0), np.abs(halves[0] - halves[1])
+        if wrinkled:
+            # Rays that wrinkles scatter are left to chance. Where none are, more light anywhere
+            # brings no cell less, which smoothing by the data would not keep.
+            gathered, variance = there.gather_grid.smoothed(halves)
+            spread = np.sqrt(variance)
+        if there.gather_grid is not there.grid:
+            gathered = there.grid.resampled(there.gather_grid, gathered)
+        if not light.spots.size:
+            return gathered, spread, None
+        from_spots = light_of_spots(surfaces, there.grid, light.spots, bright, shade, step)
+        return gathered + from_spots, spread, from_spots
+
+    gathered, spread, from_spots = gather(paths.gather, geometry)
     misplaced = 0.0
-    if light.spots.size:
-        from_spots = light_of_spots(surfaces, grid, light.spots, bright, shade, step)
-        gathered += from_spots
+    if from_spots is not None:
         # The balance spreads a spot over its patch; here it lies where it lies.
         given = totals(surfaces.texel_patch, bright * surfaces.texel_area, surfaces.patch_count)
         misplaced = float(from_spots @ grid.inside_area - given @ paths.exchange.straight)
@@ -125,6 +154,13 @@ def respond(
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
         len(scene.places),
     )
+    tops = []
+    for there, its_paths, lit in zip(geometry.tops, paths.tops, light.tops, strict=True):
+        on_top, by_chance, _ = gather(its_paths, there)
+        # What the balance knows better of the canopy is as true of those above it.
+        on_top *= scale
+        share = lit.mirrored + float(on_top.mean())
+        tops.append(TopResponse(lit.cells + on_top, by_chance, lit.variance, share))
     reflected_density = light.mirrored + float(gathered.mean())
     return LampResponse(
         light.cell_density + gathered,
@@ -134,6 +170,7 @@ def respond(
         absorbed,
         mismatch,
         scale,
+        tuple(tops),
     )
 
 
@@ -190,7 +227,46 @@ def assemble(
         else None,
         reflected=share,
         bands=bands and {band: grid.on_map(values) for band, values in bands.items()},
+        tops=_tops(plan, options, scene, geometry, lights),
     )
+
+
+def _tops(
+    plan: Plan,
+    options: EstimateOptions,
+    scene: Scene,
+    geometry: Geometry,
+    lights: Sequence[LampAt],
+) -> tuple[Top, ...]:
+    """The light on each canopy that is carried, the lowest first."""
+    found = []
+    shaded = not geometry.surfaces.prism.open_to_sight
+    for number, there in enumerate(geometry.tops):
+        grid = there.grid
+        cells, spread = np.zeros(len(grid.inside)), np.zeros(len(there.gather_grid.inside))
+        reflected, chances = 0.0, dict.fromkeys(scene.lamps, 0.0)
+        for lamp, flux, light in lights:
+            one = light.tops[number]
+            cells += flux * one.cells
+            spread += flux * one.spread
+            reflected += flux * one.reflected
+            chances[lamp] += flux * math.sqrt(one.variance)
+        mean, error, share = float(np.average(cells, weights=grid.inside_area)), None, 0.0
+        if mean > 0:
+            variance = sum(chance**2 for chance in chances.values())
+            by_chance = math.sqrt(float((spread**2).mean()) + variance) / mean
+            share = reflected / mean
+            error = _numeric_error(by_chance, None, share, shaded, options.quality)
+        place = scene.places[_first_face(scene, there.box) + TOP_FACE]
+        figures = figures_of(plan, cells, grid.inside_area)
+        maps = grid.on_map(cells), grid.x, grid.y, grid.area
+        found.append((grid.z, top_of(plan, Top(place, *maps, figures, error, share))))
+    return tuple(top for _, top in sorted(found, key=lambda one: one[0]))
+
+
+def _first_face(scene: Scene, box: int) -> int:
+    """The facet that is the first face of a box."""
+    return len(scene.places) - FACES * (len(scene.room.boxes) - box)
 
 
 _COVERAGE = 1.2
@@ -267,4 +343,22 @@ def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Es
         cross_check=cross_check,
         numeric_error=numeric_error,
         cell_error=error,
+        tops=tuple(
+            _averaged_top(first.plan, [run.tops[k] for run in runs], options)
+            for k in range(len(first.tops))
+        ),
     )
+
+
+def _averaged_top(plan: Plan, runs: list[Top], options: EstimateOptions) -> Top:
+    """Mean of independent runs on one canopy that is carried."""
+    maps, first = np.stack([run.ppfd for run in runs]), runs[0]
+    made = top_of(plan, replace(first, ppfd=maps.mean(axis=0)))
+    if made.figures.mean <= 0:
+        return made
+    inside = made.inside
+    error = maps.std(axis=0, ddof=1)[inside] / np.sqrt(len(runs))
+    by_chance = math.sqrt(float(np.average(error**2, weights=made.cell_area[inside])))
+    share = by_chance / made.figures.mean
+    stated = _numeric_error(share, None, first.reflected, True, options.quality)
+    return replace(made, numeric_error=stated)

@@ -355,7 +355,22 @@ def _geometry(
     surfaces = Surfaces(prism, room.band_tops, size, effort.fine, room.z_map)
     step()
     coarse_grid = CellGrid.over(prism, *FIRST_LOOK, room.z_map)
-    return Geometry(surfaces, grid, gather_grid, coarse_grid)
+    tops = tuple(top for box in room.tops if (top := _top(surfaces, box, grid)) is not None)
+    return Geometry(surfaces, grid, gather_grid, coarse_grid, tops)
+
+
+def _top(surfaces: Surfaces, number: int, over: CellGrid) -> Geometry | None:
+    """The surfaces as seen from the canopy on a box, in cells as large as those of the map."""
+    prism, rows_columns = surfaces.prism, over.area.shape
+    box = prism.boxes[number]
+    grid = CellGrid.on_top(prism, box, over.step, max(rows_columns))
+    if grid is None:
+        return None
+    gathered = grid
+    if max(grid.area.shape) > _MOST_GATHERED:
+        gathered = CellGrid.on_top(prism, box, over.step, _MOST_GATHERED) or grid
+    coarse = CellGrid.over(prism, *FIRST_LOOK, grid.z)
+    return Geometry(surfaces, grid, gathered, coarse, box=number)
 
 
 def _paths(
@@ -382,7 +397,12 @@ def _paths(
         effort.cutoff,
         step,
     )
-    return Paths(exchange, gather)
+    rays = gather_rays(geometry, mirrors, effort)
+    tops = tuple(
+        gather_paths(geometry.surfaces, top.gather_grid, mirrors, rays, random, effort.cutoff, step)
+        for top in geometry.tops
+    )
+    return Paths(exchange, gather, tops)
 
 
 def gather_rays(geometry: Geometry, mirrors: Mirrors, effort: Effort) -> int:

@@ -24,13 +24,29 @@ from planner.light.surfaces import Surfaces
 class Geometry:
     """What depends on the room alone: its division, the map, and coarser grids.
 
-    On ``gather_grid`` smooth light is gathered; ``coarse_grid`` is for a first look.
+    On ``gather_grid`` smooth light is gathered; ``coarse_grid`` is for a first look. ``tops`` are
+    the same surfaces seen from each canopy on a ``box``.
     """
 
     surfaces: Surfaces
     grid: CellGrid
     gather_grid: CellGrid
     coarse_grid: CellGrid
+    tops: tuple[Geometry, ...] = ()
+    box: int = -1
+
+
+@dataclass(frozen=True)
+class TopLight:
+    """Light of one lamp at unit flux on the canopy on a top, before any diffuse reflection.
+
+    Flux density on its cells (C,), what of it came by way of mirrors and the variance that chance
+    leaves in it, both as means over the cells.
+    """
+
+    cells: FloatArray
+    mirrored: float
+    variance: float
 
 
 @dataclass(frozen=True)
@@ -50,6 +66,7 @@ class LampLight:
     mirrored: float
     spots: IntArray
     scale: float = 1.0
+    tops: tuple[TopLight, ...] = ()
 
 
 def lamp_light(
@@ -98,7 +115,30 @@ def lamp_light(
         cells += scale * spread
     spots = bright_texels(surfaces, texels, effort.spots)
     mirrored_density = float(cells.mean()) - straight
-    return LampLight(texels, patches + flux, cells, variance, mirrored_density, spots, scale)
+    tops = tuple(_on_top(top, source, mirrors, seed, effort, scale, step) for top in geometry.tops)
+    return LampLight(texels, patches + flux, cells, variance, mirrored_density, spots, scale, tops)
+
+
+def _on_top(
+    top: Geometry,
+    source: Source,
+    mirrors: Mirrors,
+    seed: int,
+    effort: Effort,
+    scale: float,
+    step: Callable[[], None],
+) -> TopLight:
+    """As ``lamp_light`` on the canopy on a top; ``scale`` is what the map's balance found."""
+    grid = top.grid
+    cells = direct_on_cells(grid, top.surfaces.prism, source, effort.shade, step)
+    straight = float(cells.mean())
+    mirrored, images, faint, variance = by_mirrors(top, source, mirrors, seed, effort, step)
+    cells += images + scale * faint
+    spread = scale * mirrored.glints / top.gather_grid.inside_area
+    by_glints = mirrored.glint_variance * (scale / top.gather_grid.inside_area) ** 2
+    variance += float(by_glints.mean())
+    cells += spread if top.gather_grid is grid else grid.resampled(top.gather_grid, spread)
+    return TopLight(cells, float(cells.mean()) - straight, variance)
 
 
 def by_mirrors(
@@ -160,6 +200,9 @@ def _of_faint(
     the chance in that; elsewhere, and where they are few, evenly.
     """
     grid, coarse = geometry.grid, geometry.gather_grid
+    if grid.is_part:
+        # They were counted over all of the plane in which it lies.
+        return np.full(len(grid.inside), faint / float(geometry.coarse_grid.inside_area.sum()))
     if computed is None or faint <= max(_EVEN * mirrored.images.total, _LITTLE):
         return np.full(len(grid.inside), faint / float(grid.inside_area.sum()))
     landings = mirrored.landings

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
@@ -114,6 +114,41 @@ class Recount:
 
 
 @dataclass(frozen=True)
+class Top:
+    """The light on the canopy that an obstacle carries on its top.
+
+    ``place`` is that canopy; ``ppfd``, ``x``, ``y`` and ``cell_area`` are as those of an
+    ``Estimate``, over the bounding rectangle of the obstacle. ``numeric_error`` is the relative
+    rms error of a cell to expect from the computation.
+    """
+
+    place: Place
+    ppfd: FloatArray
+    x: FloatArray
+    y: FloatArray
+    cell_area: FloatArray
+    figures: Figures
+    numeric_error: float | None = None
+    reflected: float = 0.0
+
+    @property
+    def inside(self) -> npt.NDArray[np.bool_]:
+        """Which cells are part of the canopy, (ny, nx)."""
+        return ~np.isnan(self.ppfd)
+
+    @cached_property
+    def map(self) -> CellMap:
+        """The map for reading between its cells."""
+        half = (self.x[1] - self.x[0]) / 2, (self.y[1] - self.y[0]) / 2
+        ends = self.x[0] - half[0], self.y[0] - half[1], self.x[-1] + half[0], self.y[-1] + half[1]
+        return CellMap.about(self.ppfd, self.x, self.y, ends)
+
+    def outline(self, plan: Plan) -> tuple[tuple[float, float], ...]:
+        """Its corners on the plan, in metres."""
+        return plan.obstacles[self.place.index].outline()
+
+
+@dataclass(frozen=True)
 class Estimate:
     """The light a plan gives.
 
@@ -155,6 +190,9 @@ class Estimate:
         None where the colour of some lamp is not known.
     recount
         The light on the canopy counted by independent means, where that was asked for.
+    tops
+        The light on each canopy that an obstacle carries, from the lowest to the highest; all
+        else here is about the plan's own canopy.
     seconds
         Wall-clock time of the computation.
     """
@@ -175,6 +213,41 @@ class Estimate:
     cell_error: FloatArray | None = None
     recount: Recount | None = None
     bands: Mapping[str, FloatArray] | None = None
+    tops: tuple[Top, ...] = ()
+
+    @cached_property
+    def overall(self) -> Figures:
+        """The figures of all canopies together, weighted by area; of one alone, its own.
+
+        What lies in a band lies in that of its own canopy; None where one has no target.
+        """
+        if not self.tops:
+            return self.figures
+        one, cells = ~np.isnan(self.ppfd), self.every_ppfd
+        areas = np.concatenate(
+            [self.cell_area[one], *(top.cell_area[top.inside] for top in self.tops)]
+        )
+        found = figures_of(self.plan, cells, areas)
+        each = (self.figures, *(top.figures for top in self.tops))
+        shares: dict[str, Any] = {}
+        for key in ("share_under", "share_inside", "share_over"):
+            parts = [getattr(figures, key) for figures in each]
+            weights = [figures.canopy_area for figures in each]
+            shares[key] = None if None in parts else float(np.average(parts, weights=weights))
+        return replace(found, **shares)
+
+    @property
+    def every_ppfd(self) -> FloatArray:
+        """PPFD of all cells of all canopies (n,)."""
+        maps = (self.ppfd, *(top.ppfd for top in self.tops))
+        return np.concatenate([one[~np.isnan(one)] for one in maps])
+
+    def top_at(self, x: float, y: float) -> Top | None:
+        """The highest canopy on an obstacle that covers a point of the plan."""
+        for top in reversed(self.tops):
+            if inside_polygon(np.array(top.outline(self.plan)), np.array(x), np.array(y)):
+                return top
+        return None
 
     @cached_property
     def map(self) -> CellMap:
@@ -325,6 +398,15 @@ def figures_of(
     )
 
 
+def top_of(plan: Plan, top: Top) -> Top:
+    """The canopy on a top with its figures anew: those of its own target, or of the plan's."""
+    carried = plan.obstacles[top.place.index].canopy
+    if carried is not None and carried.target is not None:
+        plan = plan.model_copy(update={"target": carried.target})
+    inside = top.inside
+    return replace(top, figures=figures_of(plan, top.ppfd[inside], top.cell_area[inside]))
+
+
 def _colours(
     mean: float, areas: FloatArray, bands: Mapping[str, FloatArray] | None
 ) -> dict[str, float]:
@@ -350,11 +432,12 @@ def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
     inside = ~np.isnan(estimate.ppfd)
     bands = estimate.bands and {band: cells[inside] for band, cells in estimate.bands.items()}
     figures = figures_of(plan, estimate.ppfd[inside], estimate.cell_area[inside], bands)
-    return replace(estimate, plan=plan, figures=figures)
+    tops = tuple(top_of(plan, top) for top in estimate.tops)
+    return replace(estimate, plan=plan, figures=figures, tops=tops)
 
 
 def shares_of(places: tuple[Place, ...], absorbed: FloatArray, emitted: float) -> tuple[Share, ...]:
-    """Where the photons ended: canopy or floor first, then in the order of the facets.
+    """Where the photons ended: canopies or floor first, then in the order of the facets.
 
     Facets of one place (the faces of a box) are added up.
     """
@@ -365,10 +448,10 @@ def shares_of(places: tuple[Place, ...], absorbed: FloatArray, emitted: float) -
         Share(place, amount, amount / emitted if emitted > 0 else 0.0)
         for place, amount in flux.items()
     ]
-    return tuple(sorted(rows, key=lambda row: row.place.kind not in _BOTTOM))
+    return tuple(sorted(rows, key=lambda row: _RANK.get(row.place.kind, len(_RANK))))
 
 
-_BOTTOM = (PlaceKind.CANOPY, PlaceKind.FLOOR)
+_RANK = {PlaceKind.CANOPY: 0, PlaceKind.FLOOR: 0, PlaceKind.TOP: 1}
 
 
 # -- what is not known of an estimate, in words ------------------------------------------

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
-from planner.light.boxes import FACES, Box
+from planner.light.boxes import FACES, TOP_FACE, Box
 from planner.light.emission import CosinePower, Profile, Source, TabulatedProfile
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.place import Place, PlaceKind, cleanness, lining_at, opens
@@ -24,12 +25,20 @@ _LEAST_ABOVE_FLOOR = 0.001
 """Metres; an open map nearer to the floor would be taken for the floor itself."""
 
 
+LEAST_OVER_TOP = 0.001
+"""Metres between a canopy on a top and the ceiling, below which no light comes in."""
+
+_APART = 0.001
+"""Metres between divisions of a wall."""
+
+
 @dataclass(frozen=True)
 class Room:
     """The lit part of the space: hashable, so that it can stand in a cache key.
 
     ``z0`` is the closed canopy or, under an open one, the floor; ``z_map`` the plane the
-    map lies on. ``band_tops`` lists the divisions of each wall inside z0…z1.
+    map lies on. ``band_tops`` lists the divisions of each wall inside z0…z1, ``tops`` the boxes
+    on which a canopy grows.
     """
 
     corners: tuple[tuple[float, float], ...]
@@ -38,6 +47,7 @@ class Room:
     z_map: float
     band_tops: Bands
     boxes: tuple[Box, ...] = ()
+    tops: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -181,12 +191,26 @@ def build_scene(plan: Setup) -> Scene:
     else:
         surfaces.append(_lined(plan, Place(PlaceKind.FLOOR)))
     boxes: list[Box] = []
+    carrying: list[int] = []
     for box, surface in _opaque(plan, z0):
+        faces = [surface] * FACES
+        leaves = _on_top(plan, surface.place)
+        if leaves is not None:
+            faces[TOP_FACE] = leaves
+            carrying.append(len(boxes))
         boxes.append(box)
-        surfaces += [surface] * FACES
+        surfaces += faces
     lit_lamps = [lamp for lamp in plan.lamps if lamp.ppf > 0]
     return Scene(
-        Room(plan.space.footprint, z0, plan.space.height, z_map, tuple(band_tops), tuple(boxes)),
+        Room(
+            plan.space.footprint,
+            z0,
+            plan.space.height,
+            z_map,
+            tuple(band_tops),
+            tuple(boxes),
+            tuple(carrying),
+        ),
         Optics(
             tuple(surface.diffuse for surface in surfaces),
             tuple(surface.specular for surface in surfaces),
@@ -202,13 +226,28 @@ def build_scene(plan: Setup) -> Scene:
 
 
 def _lit_bands(plan: Setup, wall: int, z0: float) -> tuple[tuple[float, ...], list[int]]:
-    """Divisions of a wall above the bottom of the lit part, and the bands they divide."""
+    """Divisions of a wall above the bottom of the lit part, and the bands they divide.
+
+    Walls are divided at canopies on tops too: beside one the light on a wall jumps.
+    """
     tops = [band.top for band in plan.walls[wall].bands]
     lit = [k for k, top in enumerate(tops) if top is None or top > z0 + 1e-6]
     inner = tuple(
         top for k in lit if (top := tops[k]) is not None and top < plan.space.height - 1e-6
     )
-    return inner, lit[: len(inner) + 1]
+    bands = lit[: len(inner) + 1]
+    for top in sorted(_carried(plan, z0)):
+        if all(abs(top - other) > _APART for other in inner):
+            at = bisect(inner, top)
+            inner = (*inner[:at], top, *inner[at:])
+            bands.insert(at, bands[at])
+    return inner, bands
+
+
+def _carried(plan: Setup, z0: float) -> set[float]:
+    """Heights of the canopies that obstacles carry, in the lit part."""
+    highest = plan.space.height - LEAST_OVER_TOP
+    return {o.top for o in plan.obstacles if o.canopy is not None and z0 + _APART < o.top < highest}
 
 
 def _lined(plan: Setup, place: Place) -> _Surface:
@@ -218,6 +257,16 @@ def _lined(plan: Setup, place: Place) -> _Surface:
         return _Surface(place)
     clean = cleanness(plan, place)
     return _Surface(place, lining.diffuse, lining.specular, lining.wrinkle, clean, lining.wavebands)
+
+
+def _on_top(plan: Setup, place: Place) -> _Surface | None:
+    """The leaves on the top of an obstacle; None where none grow, or none have room to."""
+    if place.kind is not PlaceKind.OBSTACLE:
+        return None
+    obstacle = plan.obstacles[place.index]
+    if obstacle.canopy is None or obstacle.top > plan.space.height - LEAST_OVER_TOP:
+        return None
+    return _Surface(Place(PlaceKind.TOP, place.index), obstacle.canopy.reflectance)
 
 
 def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:

@@ -25,6 +25,7 @@ IntArray = npt.NDArray[np.intp]
 Face = tuple[FloatArray, FloatArray, FloatArray, float, float, FloatArray]
 
 FACES = 6
+TOP_FACE = 4
 _NEAR = 1e-9
 _FLAT = 1e-15
 """Least speed along an axis: rays along a face would divide by nothing."""

@@ -20,6 +20,7 @@ from planner.light.polygon import (
     fan,
     inside_polygon,
     is_convex,
+    kept_by,
     moments,
     moments_of_each,
 )
@@ -77,29 +78,32 @@ class CellGrid:
         rows: int,
         z: float,
         part: tuple[tuple[float, float], tuple[float, float]] | None = None,
+        outline: FloatArray | None = None,
     ) -> CellGrid:
         """Divide the footprint's bounding rectangle into columns x rows cells.
 
-        Or a ``part`` of it, from its lowest to its highest corner.
+        Or a ``part`` of it, from its lowest to its highest corner; or that of an ``outline``
+        (n, 2) in it, which then bounds the map.
 
         Raises
         ------
         CoveredError
             If boxes leave nothing of the plane.
         """
-        low, high = prism.corners.min(axis=0), prism.corners.max(axis=0)
+        corners = prism.corners if outline is None else outline
+        low, high = corners.min(axis=0), corners.max(axis=0)
         if part is not None:
             low, high = np.array(part[0]), np.array(part[1])
         dx, dy = (high - low) / (columns, rows)
         x = low[0] + (np.arange(columns) + 0.5) * dx
         y = low[1] + (np.arange(rows) + 0.5) * dy
         u, v = np.meshgrid(x, y)
-        cu, cv, area = clip_cells(prism.corners, u, v, float(dx), float(dy))
+        cu, cv, area = clip_cells(corners, u, v, float(dx), float(dy))
         step = (float(dx), float(dy))
         centre = np.stack([cu, cv])
         standing = tuple(b for b in prism.boxes if b.z0 < z + _HAIR and b.z1 > z + _HAIR)
         if standing:
-            _leave_out(prism, standing, (u, v), step, area, centre)
+            _leave_out(corners, standing, (u, v), step, area, centre)
         # Slivers below a thousandth of a cell carry no weight and only noise.
         least = min(1e-3 * dx * dy, 0.5 * float(area.max()))
         inside = np.flatnonzero(area.ravel() > least)
@@ -108,7 +112,30 @@ class CellGrid:
                 f"Obstacles cover everything at the height of the canopy, {z * 100:.1f} cm; "
                 "lower the canopy or take an obstacle away."
             )
-        return cls(x, y, area, centre, inside, z, step, prism.corners, standing, part is not None)
+        is_part = part is not None or outline is not None
+        return cls(x, y, area, centre, inside, z, step, corners, standing, is_part)
+
+    @classmethod
+    def on_top(
+        cls, prism: Prism, box: Box, most: tuple[float, float], most_cells: int
+    ) -> CellGrid | None:
+        """Cells on the top of a box; None where nothing of it is free.
+
+        They are no longer and no wider than ``most`` as far as their number allows, and lie a
+        hair above it, where light comes past that does not end on what is below.
+        """
+        outline = box.outline()
+        if prism.convex:
+            for (nx, ny), offset in zip(prism.normals, prism.offsets, strict=True):
+                outline = kept_by(outline, float(nx), float(ny), float(offset))
+                if len(outline) < _TRIANGLE:
+                    return None
+        wanted = np.ceil(np.ptp(outline, axis=0) / most - _HAIR).astype(int)
+        columns, rows = np.clip(wanted, _FEWEST_ON_TOP, most_cells).tolist()
+        try:
+            return cls.over(prism, columns, rows, box.z1 + _OVER_TOP, outline=outline)
+        except CoveredError:
+            return None
 
     def on_bottom_of(self, prism: Prism) -> bool:
         """Whether the map lies on the room's bottom: on a closed canopy, or on the floor."""
@@ -395,6 +422,14 @@ _ABOUT = 2
 
 _HAIR = 1e-9
 
+_OVER_TOP = 1e-6
+"""Metres."""
+
+_FEWEST_ON_TOP = 4
+"""Fewest cells along a side of the map of a top, however small."""
+
+_TRIANGLE = 3
+
 
 def _variance(parts: FloatArray) -> FloatArray:
     """Variance of the sum of alike parts (n, C), shape (C,)."""
@@ -410,16 +445,16 @@ def _unit_square(count: int) -> tuple[FloatArray, FloatArray, FloatArray]:
 
 
 def _free(
-    prism: Prism, standing: tuple[Box, ...], x: FloatArray, y: FloatArray
+    corners: FloatArray, standing: tuple[Box, ...], x: FloatArray, y: FloatArray
 ) -> npt.NDArray[np.bool_]:
-    free = prism.contains(x, y)
+    free = inside_polygon(corners, x, y)
     for box in standing:
         free &= ~box.covers(x, y)
     return free
 
 
 def _leave_out(
-    prism: Prism,
+    corners: FloatArray,
     standing: tuple[Box, ...],
     place: tuple[FloatArray, FloatArray],
     step: tuple[float, float],
@@ -441,7 +476,7 @@ def _leave_out(
         where = (row, column)
         low = np.array([place[0][where], place[1][where]]) - half
         high = low + 2 * half
-        pieces = [clip_to_rectangle(prism.corners, (low[0], low[1], high[0], high[1]))]
+        pieces = [clip_to_rectangle(corners, (low[0], low[1], high[0], high[1]))]
         for outline in outlines:
             if (outline.max(axis=0) > low).all() and (outline.min(axis=0) < high).all():
                 pieces = [part for piece in pieces for part in cut_away(piece, outline)]
@@ -452,7 +487,7 @@ def _leave_out(
             continue
         middle = parts[:, 0] @ parts[:, 1:] / left
         # Around a box the centre may lie in it: then that of the largest piece stands for it.
-        if not _free(prism, standing, middle[0], middle[1]):
+        if not _free(corners, standing, middle[0], middle[1]):
             middle = parts[parts[:, 0].argmax(), 1:]
         centre[:, row, column] = middle
 

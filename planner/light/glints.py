@@ -131,6 +131,10 @@ class Glints:
         if arrival.wrinkled is None:
             return
         all_landed = lands[arrival.wrinkled[lands]]
+        if self._grid.is_part:
+            way = (self._grid.z - arrival.origin[2, all_landed]) / arrival.direction[2, all_landed]
+            end = arrival.origin[:2, all_landed] + way * arrival.direction[:2, all_landed]
+            all_landed = all_landed[self._grid.holds(*end)]
         self._landed += totals(
             self._batch_of(arrival.ray[all_landed]),
             arrival.weight[all_landed] / self._photons,
@@ -142,9 +146,6 @@ class Glints:
         if later.size:
             way = (self._grid.z - arrival.origin[2, later]) / arrival.direction[2, later]
             end = arrival.origin[:2, later] + way * arrival.direction[:2, later]
-            if self._grid.is_part:
-                met = np.flatnonzero(self._grid.holds(*end))
-                later, end = later[met], end[:, met]
             amount = arrival.weight[later] / self._photons
             self._take(self._batch_of(arrival.ray[later]), self._grid.slot_of(*end), amount)
         leaving = None

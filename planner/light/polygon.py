@@ -66,6 +66,12 @@ def cut_away(corners: FloatArray, convex: FloatArray) -> list[FloatArray]:
     return pieces
 
 
+def kept_by(corners: FloatArray, nx: float, ny: float, offset: float) -> FloatArray:
+    """The part of a polygon where nx x + ny y is at most ``offset``; (n, 2)."""
+    points = [(float(x), float(y)) for x, y in corners]
+    return np.array(_clip_half_plane(points, nx, ny, offset)).reshape(-1, 2)
+
+
 def _clip_half_plane(
     points: list[tuple[float, float]], nx: float, ny: float, offset: float
 ) -> list[tuple[float, float]]:

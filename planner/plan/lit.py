@@ -92,15 +92,15 @@ class Lit:
     """All that the light of a setup depends on.
 
     ``bands`` holds the upper edges of the bands of each wall, ``optics`` what each surface
-    returns. ``canopy`` is the reflectance of a closed canopy, None of an open one; the floor
-    counts under an open one only.
+    returns; a box ends with the reflectance of the canopy it carries. ``canopy`` is the
+    reflectance of a closed canopy, None of an open one; the floor counts under an open one only.
     """
 
     footprint: tuple[tuple[float, float], ...]
     height: float
     bands: tuple[tuple[float | None, ...], ...]
     optics: tuple[tuple[Place, Optics], ...]
-    boxes: tuple[tuple[float, ...], ...]
+    boxes: tuple[tuple[float | None, ...], ...]
     canopy_height: float
     canopy: float | None
     lamps: tuple[LitLamp, ...]
@@ -116,7 +116,10 @@ def lit(setup: Setup) -> Lit:
         bands=tuple(tuple(band.top for band in cover.bands) for cover in setup.walls),
         optics=tuple((place, _optics(setup, place)) for place in _lit_surfaces(setup)),
         boxes=tuple(
-            (o.x, o.y, o.underside, o.length, o.width, o.thickness, o.rotation_deg)
+            (
+                *(o.x, o.y, o.underside, o.length, o.width, o.thickness, o.rotation_deg),
+                None if o.canopy is None else o.canopy.reflectance,
+            )
             for o in setup.obstacles
         ),
         canopy_height=canopy.height,
@@ -169,18 +172,24 @@ def same_light(one: Setup, other: Setup) -> bool:
 
 @dataclass(frozen=True)
 class Counted:
-    """What the figures of a plan add to its light: watts, hours a day, the band of PPFD."""
+    """What the figures of a plan add to its light: watts, hours a day, the bands of PPFD.
+
+    ``tops`` has the band of each obstacle whose canopy has a target of its own.
+    """
 
     watts: float
     hours: float
     band: tuple[float, float] | None
+    tops: tuple[tuple[float, float] | None, ...] = ()
 
 
 def counted(plan: Plan) -> Counted:
     """What the figures of a plan add to its light."""
     hours = plan.photoperiod_hours
     band = None if plan.target is None else plan.target.ppfd_band(hours)
-    return Counted(plan.watts, hours, band)
+    own = [None if one.canopy is None else one.canopy.target for one in plan.obstacles]
+    tops = tuple(None if one is None else one.ppfd_band(hours) for one in own)
+    return Counted(plan.watts, hours, band, tops if any(tops) else ())
 
 
 @dataclass(frozen=True)

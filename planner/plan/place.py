@@ -28,12 +28,22 @@ class PlaceKind(StrEnum):
     CANOPY = "canopy"
     FLOOR = "floor"
     OBSTACLE = "obstacle"
+    TOP = "top"
     LAMP = "lamp"
     HOUSING = "housing"
 
 
 _ORDER = {kind: number for number, kind in enumerate(PlaceKind)}
-_COUNTED = {PlaceKind.CORNER, PlaceKind.WALL, PlaceKind.OBSTACLE, PlaceKind.LAMP, PlaceKind.HOUSING}
+_COUNTED = {
+    PlaceKind.CORNER,
+    PlaceKind.WALL,
+    PlaceKind.OBSTACLE,
+    PlaceKind.TOP,
+    PlaceKind.LAMP,
+    PlaceKind.HOUSING,
+}
+_OF = {PlaceKind.TOP: PlaceKind.OBSTACLE, PlaceKind.HOUSING: PlaceKind.LAMP}
+"""What is part of another thing, and has its number."""
 
 
 @total_ordering
@@ -42,7 +52,7 @@ class Place:
     """A kind, which one of its kind (from 0), and for a wall the band from the floor up.
 
     A wall with ``band`` None is the whole wall. ``HOUSING`` is the housing of the lamp of
-    that index.
+    that index, ``TOP`` the canopy on the top of the obstacle of that index.
     """
 
     kind: PlaceKind = PlaceKind.SPACE
@@ -74,7 +84,7 @@ class Place:
         match self.kind:
             case PlaceKind.CORNER | PlaceKind.WALL:
                 return len(plan.walls)
-            case PlaceKind.OBSTACLE:
+            case PlaceKind.OBSTACLE | PlaceKind.TOP:
                 return len(plan.obstacles)
             case PlaceKind.LAMP | PlaceKind.HOUSING:
                 return len(plan.lamps)
@@ -87,6 +97,8 @@ class Place:
         """
         if self.kind is PlaceKind.HOUSING:
             return f"Housing of lamp {self.index + 1}"
+        if self.kind is PlaceKind.TOP:
+            return f"Canopy on obstacle {self.index + 1}"
         words = language.word(self.kind)
         words = words[:1].upper() + words[1:]
         if self.kind in _COUNTED:
@@ -97,8 +109,8 @@ class Place:
 
     def tag(self, plan: Setup) -> str:
         """The place for machines, one in all languages: 'wall_2_band_1', 'lamp_1', 'ceiling'."""
-        if self.kind is PlaceKind.HOUSING:
-            return f"housing_of_lamp_{self.index + 1}"
+        if self.kind in _OF:
+            return f"{self.kind}_of_{_OF[self.kind]}_{self.index + 1}"
         tag = f"{self.kind}_{self.index + 1}" if self.kind in _COUNTED else str(self.kind)
         several = self.band is not None and len(plan.walls[self.index].bands) > 1
         return f"{tag}_band_{(self.band or 0) + 1}" if several else tag
@@ -106,7 +118,7 @@ class Place:
     def inside(self, plan: Setup) -> str:
         """The words in the middle of a sentence: 'wall 2', 'the ceiling', "obstacle 3 ('Pot')"."""
         words = language.inside(self.words(plan))
-        if self.kind is PlaceKind.OBSTACLE:
+        if self.kind in {PlaceKind.OBSTACLE, PlaceKind.TOP}:
             words += f" ('{plan.obstacles[self.index].name}')"
         return words if self.kind in _COUNTED else f"the {words}"
 
@@ -118,7 +130,7 @@ class Place:
         if self.kind is PlaceKind.LAMP:
             lamp = plan.lamps[self.index]
             there = lamp.label or lamp.model.name
-        elif self.kind is PlaceKind.OBSTACLE:
+        elif self.kind in {PlaceKind.OBSTACLE, PlaceKind.TOP}:
             there = plan.obstacles[self.index].name
         elif (lining := lining_at(plan, self)) is not None:
             there = lining.name

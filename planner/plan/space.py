@@ -21,6 +21,7 @@ from planner.plan.quantity import (
     SpaceHeight,
     Value,
 )
+from planner.plan.target import Target
 from planner.units import said_length
 
 Point = tuple[float, float]
@@ -288,8 +289,23 @@ class Canopy(Value):
 # -- obstacles -------------------------------------------------------------------------
 
 
+class CarriedCanopy(Value):
+    """Leaves that fill the top of an obstacle: a tray on pots, a shelf of plants, a pot.
+
+    Level with the top and as large. Without a ``target`` of its own it has the plan's.
+    """
+
+    reflectance: Fraction = Field(
+        default=0.06, description="Diffuse reflectance of the leaves, 400-700 nm."
+    )
+    target: Target | None = None
+
+
 class Obstacle(Value):
-    """An opaque upright box, turned about the vertical, with one material on all faces."""
+    """An opaque upright box, turned about the vertical, with one material on all faces.
+
+    Its top may carry a canopy, whose leaves are then what light meets there.
+    """
 
     name: Name = "Shelf"
     x: Coordinate = Field(description="Centre.")
@@ -302,6 +318,7 @@ class Obstacle(Value):
     lining: Key = Field(
         default=OPENING_KEY, description="Its material; 'open' stands for black here."
     )
+    canopy: CarriedCanopy | None = Field(default=None, description="What grows on its top.")
 
     @property
     def top(self) -> float:

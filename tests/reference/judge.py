@@ -62,10 +62,16 @@ class Judged:
         return math.sqrt(float(mean_square)) / self.mean
 
 
-def judge(plan: Plan, cells: tuple[int, int], photons: int, seed: int = 1) -> Judged:
-    """Walk about so many photons through a plan, shared among its lamps by their flux."""
+def judge(
+    plan: Plan, cells: tuple[int, int], photons: int, seed: int = 1, top: int | None = None
+) -> Judged:
+    """Walk about so many photons through a plan, shared among its lamps by their flux.
+
+    The map is that of the canopy, or of the ``top`` of the obstacle of that number, over its
+    bounding rectangle.
+    """
     started = time.perf_counter()
-    room = _Room(plan, cells)
+    room = _Room(plan, cells, top)
     flux = sum(lamp.ppf for lamp in plan.lamps)
     runs = np.zeros((RUNS, cells[1], cells[0]))
     lost = walked = 0
@@ -143,7 +149,7 @@ def joined(maps: list[Judged]) -> Judged:
 class _Room:
     """A plan as the arrays the walk wants."""
 
-    def __init__(self, plan: Plan, cells: tuple[int, int]) -> None:
+    def __init__(self, plan: Plan, cells: tuple[int, int], top: int | None = None) -> None:
         self._plan = plan
         self._materials: list[tuple[float, float, float]] = []
         z_map = plan.canopy.height
@@ -165,10 +171,14 @@ class _Room:
             under = self._matt(plan.canopy.reflectance)
         else:
             under = self._lining(plan.floor)
-        boxes, box_materials = self._boxes(bottom)
-        low = corners.min(axis=0)
-        step = (corners.max(axis=0) - low) / cells
-        self.area = canopy_area(plan, z_map, low, step, cells)
+        boxes, box_materials, on_tops, which = self._boxes(bottom, top)
+        outline = corners if top is None else np.array(plan.obstacles[top].outline())
+        low = outline.min(axis=0)
+        step = (outline.max(axis=0) - low) / cells
+        if top is None:
+            self.area = canopy_area(plan, z_map, low, step, cells)
+        else:
+            self.area = areas(list(plan.obstacles[top].outline()), low, step, cells)
         self.surfaces = (
             walls,
             np.array(first),
@@ -179,6 +189,8 @@ class _Room:
             np.array([self._lining(plan.ceiling), under, *box_materials]),
             np.array(self._materials),
             np.array([*low, *step]),
+            np.array(on_tops, dtype=np.int64),
+            which,
         )
 
     def _matt(self, reflectance: float) -> int:
@@ -193,17 +205,25 @@ class _Room:
         self._materials.append((lining.reflectance - mirrored, mirrored, lining.wrinkle))
         return len(self._materials) - 1
 
-    def _boxes(self, bottom: float) -> tuple[list[tuple[float, ...]], list[int]]:
+    def _boxes(
+        self, bottom: float, top: int | None
+    ) -> tuple[list[tuple[float, ...]], list[int], list[int], int]:
         boxes: list[tuple[float, ...]] = []
         materials: list[int] = []
-        for item in self._plan.obstacles:
+        tops: list[int] = []
+        which = -1
+        for number, item in enumerate(self._plan.obstacles):
             if item.underside + item.thickness <= bottom:
                 continue
             turn = math.radians(item.rotation_deg)
             low, high = max(item.underside, bottom), item.underside + item.thickness
             sides = (item.length / 2, item.width / 2, low, high)
             boxes.append((item.x, item.y, math.cos(turn), math.sin(turn), *sides))
+            if number == top:
+                which = len(boxes) - 1
             materials.append(self._lining(item.lining))
+            leaves = item.canopy
+            tops.append(materials[-1] if leaves is None else self._matt(leaves.reflectance))
         for lamp in self._plan.lamps:
             turn = math.radians(lamp.rotation_deg)
             cos, sin = math.cos(turn), math.sin(turn)
@@ -215,7 +235,8 @@ class _Room:
                 x, y = lamp.x + a * cos - b * sin, lamp.y + a * sin + b * cos
                 boxes.append((x, y, cos, sin, length / 2, width / 2, low, high))
                 materials.append(self._matt(lamp.model.housing_reflectance))
-        return boxes, materials
+                tops.append(materials[-1])
+        return boxes, materials, tops, which
 
     def lamp(self, lamp: Lamp) -> tuple[FloatArray, FloatArray, FloatArray]:
         """Place and profile, strips and ladder of a lamp (see the kernel)."""
@@ -292,6 +313,20 @@ def canopy_area(
                 shoelace(clipped(part, outline)) for outline in through
             )
     # What rounding leaves of cells outside or wholly covered.
+    area[area < 1e-6 * step[0] * step[1]] = 0.0
+    return area
+
+
+def areas(
+    outline: Outline, low: FloatArray, step: FloatArray, cells: tuple[int, int]
+) -> FloatArray:
+    """Area of each cell (ny, nx) inside a convex outline, m²."""
+    area = np.zeros((cells[1], cells[0]))
+    for row in range(cells[1]):
+        for column in range(cells[0]):
+            x, y = low + step * (column, row)
+            square = [(x, y), (x + step[0], y), (x + step[0], y + step[1]), (x, y + step[1])]
+            area[row, column] = shoelace(clipped(square, outline))
     area[area < 1e-6 * step[0] * step[1]] = 0.0
     return area
 

@@ -278,6 +278,15 @@ def turned(
     return a * ax + b * bx + c * nx, a * ay + b * by + c * ny, a * az + b * bz + c * nz
 
 
+@compiled
+def counted_at(pz: float, ez: float, t: float, top: int, of_box: int, level: float) -> float:
+    """How far on a photon is counted that goes t metres from pz to ez and on to the ``top`` of a
+    box (-1 none): where it passes the level downward, or lands on the top asked for; or -1."""
+    if of_box >= 0:
+        return t if top == of_box else -1.0
+    return t * (pz - level) / (pz - ez) if pz > level >= ez else -1.0
+
+
 AFRESH = 4096
 """Photons after which the even sequence gets another start."""
 
@@ -298,9 +307,14 @@ def walk(
     other_materials: Array,
     materials: Array,
     grid: Array,
+    tops: Array,
+    of_box: int,
     counts: Array,
 ) -> tuple[int, int]:
     """Walk photons of one lamp; add downward passages of the map's plane to ``counts``.
+
+    Where ``of_box`` is not negative, landings on the top of that box instead. ``tops`` are the
+    materials of the tops of boxes.
 
     ``walls``: x, y, unit along x, y, length; the room lies to their left. ``level``: bottom,
     ceiling, plane of the map. ``grid``: x, y, step x, y. ``materials``: ρ_d, ρ_s, width;
@@ -337,13 +351,19 @@ def walk(
             ez = pz + t * dz
             if hit == len(walls) or hit == len(walls) + 1:
                 ez = level[1] if hit == len(walls) else level[0]
-            if pz > level[2] >= ez:
-                there = (level[2] - pz) / dz
+            on_top = face == 5 and hit >= len(walls) + 2
+            there = counted_at(pz, ez, t, hit - len(walls) - 2 if on_top else -1, of_box, level[2])
+            if there >= 0.0:
                 column = int((px + there * dx - grid[0]) / grid[2])
                 row = int((py + there * dy - grid[1]) / grid[3])
                 counts[min(max(row, 0), rows - 1), min(max(column, 0), columns - 1)] += 1
                 passages += 1
-            material = material_of(hit, ez, first_band, band_tops, band_materials, other_materials)
+            if on_top:
+                material = int(tops[hit - len(walls) - 2])
+            else:
+                material = material_of(
+                    hit, ez, first_band, band_tops, band_materials, other_materials
+                )
             fate = uniform(state)
             diffuse, specular = materials[material, 0], materials[material, 1]
             if fate >= diffuse + specular:

@@ -38,7 +38,7 @@ from planner.plan.lit import (
     ungrown,
 )
 from planner.plan.plan import Plan, Setup
-from planner.plan.space import Canopy, Obstacle, Space
+from planner.plan.space import Canopy, CarriedCanopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.plan.variant_edits import add_variants
 from planner.plan.wavebands import Wavebands
@@ -74,7 +74,8 @@ SIDES = {
                       "relative": "light"},
     "Obstacle": {"name": "", "x": "light", "y": "light", "underside": "light", "length": "light",
                  "width": "light", "thickness": "light", "rotation_deg": "light",
-                 "lining": "light doubts"},
+                 "lining": "light doubts", "canopy": "light figures"},
+    "CarriedCanopy": {"reflectance": "light", "target": "figures"},
     "Lining": {"key": "doubts", "name": "", "reflectance": "light", "specular_share": "light",
                "wrinkle": "light", "low": "doubts", "high": "doubts", "source": "",
                "cautions": "", "note": "", "wavebands": "light"},
@@ -112,7 +113,8 @@ def sample(*, closed: bool) -> Plan:
     )
     bars = BarsBody(count=2, length=0.2, bar_width=0.02, width=0.1)
     pot = Obstacle(x=0.8, y=0.4, underside=0.3, length=0.1, width=0.12, thickness=0.2,
-                   rotation_deg=15, lining="clay")  # fmt: skip
+                   rotation_deg=15, lining="clay",
+                   canopy=CarriedCanopy(target=PpfdTarget(low=80, high=90)))  # fmt: skip
     return Plan(
         space=Space(
             footprint=((0, 0), (1, 0), (1, 0.6), (0, 0.6)), height=1.4, door=0, door_open=True
@@ -171,6 +173,7 @@ OTHER: dict[str, tuple[Any, ...]] = {
     "Plan.ceiling": ("clay", "open"), "Plan.floor": ("foil", "open"),
     "Band.lining": ("clay", "open"), "Obstacle.lining": ("foil", "open"),
     "Band.top": (0.7,),
+    "Obstacle.canopy": (None,), "CarriedCanopy.target": (None,),
     "Plan.target": (None,), "PpfdTarget.crop": ("herbs",), "DliTarget.crop": ("herbs",),
     "Lining.cautions": ((Caution.BURNS,),),
     "BarsBody.count": (3,),

@@ -1,0 +1,113 @@
+"""Canopies that obstacles carry, against photons walked by the judge."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from planner.estimate.evaluate import evaluate
+from planner.estimate.result import Top
+from planner.plan.lamp import Lamp
+from planner.plan.plan import Plan
+from planner.plan.space import CarriedCanopy, Obstacle
+from tests.physics.rooms import Rho, box, lamp, lining, panel, plan
+from tests.physics.test_tops import on, tray
+
+pytest.importorskip("numba", reason="the 'reference' extra is not installed")
+from tests.reference.judge import judge
+from tests.reference.random_plans import random_room
+
+pytestmark = pytest.mark.reference
+
+WHITE: Rho = (0.85, 0.0)
+PHOTONS = 4_000_000
+
+
+def held(what: Plan, top: Top, photons: int = PHOTONS) -> tuple[float, float, float]:
+    """Difference of the means, its standard error, and rms of cells with chance taken off; shares
+    of the judge's mean."""
+    rows, columns = top.ppfd.shape
+    found = judge(what, (columns, rows), photons, top=top.place.index)
+    cells = top.inside & (found.area > 0)
+    off = (top.ppfd - found.ppfd)[cells] / found.mean
+    rms = float(np.average(off**2, weights=top.cell_area[cells])) - found.chance**2
+    bias = top.figures.mean / found.mean - 1
+    return bias, found.mean_error / found.mean, math.sqrt(max(rms, 0.0))
+
+
+def cabinet(*lamps: Lamp, walls: Rho = WHITE, height: float = 1.2) -> Plan:
+    return plan(
+        box(0.6, 0.6),
+        height,
+        list(lamps) or [lamp((0.3, 0.3), 0.4, body=panel(0.3, 0.3))],
+        walls=walls,
+        ceiling=WHITE,
+        canopy=0.06,
+        canopy_height=0.25,
+    )
+
+
+@pytest.mark.parametrize("walls", [WHITE, (0.15, 0.75)])
+@pytest.mark.parametrize(
+    "one",
+    [
+        tray((0.3, 0.3), (0.5, 0.5), (0.25, 0.3)),
+        tray((0.15, 0.3), (0.3, 0.6), (0.25, 0.3)),
+        tray((0.3, 0.3), (0.3, 0.15), (0.25, 0.35), turned=30),
+    ],
+    ids=["with a slit", "from wall to wall", "turned"],
+)
+def test_a_tray_in_a_cabinet(walls: Rho, one: Obstacle) -> None:
+    what = on(cabinet(walls=walls), one)
+    (top,) = evaluate(what).tops
+    bias, chance, rms = held(what, top)
+    assert abs(bias) < 0.006 + 3 * chance
+    assert rms < 0.012
+
+
+def rack() -> Plan:
+    """Three tiers: the floor's canopy and two shelves, each with a lamp above it."""
+    lamps = [lamp((0.3, 0.3), above, body=panel(0.4, 0.1)) for above in (0.35, 0.75, 1.15)]
+    what = cabinet(*lamps, height=1.6)
+    white = lining(WHITE).key
+    shelves = (
+        tray((0.3, 0.3), (0.5, 0.4), (0.63, 0.65), of=white),
+        tray((0.3, 0.3), (0.5, 0.4), (1.03, 1.05), of=white),
+    )
+    return on(what, *shelves)
+
+
+def test_a_rack_of_three_tiers() -> None:
+    what = rack()
+    found = evaluate(what)
+    below = judge(what, (24, 24), PHOTONS)
+    assert found.figures.mean == pytest.approx(below.mean, rel=0.006)
+    for top in found.tops:
+        bias, chance, rms = held(what, top)
+        assert abs(bias) < 0.006 + 3 * chance, top.place
+        assert rms < 0.015, top.place
+
+
+def carrying(number: int) -> Plan:
+    """A random room with a canopy on each of its obstacles."""
+    what = random_room(number, 11, low=True).plan
+    draw = np.random.default_rng(number)
+    grown = [
+        o.model_copy(update={"canopy": CarriedCanopy(reflectance=round(draw.uniform(0, 0.3), 3))})
+        for o in what.obstacles
+    ]
+    return what.model_copy(update={"obstacles": tuple(grown)})
+
+
+@pytest.mark.parametrize("number", [0, 1, 3, 4, 6])
+def test_random_rooms(number: int) -> None:
+    """As near as the maps of such rooms are, each with what chance leaves of the judge's count."""
+    what = carrying(number)
+    tops = [top for top in evaluate(what).tops if top.numeric_error is not None]
+    assert tops
+    for top in tops:
+        bias, chance, rms = held(what, top)
+        assert abs(bias) < 0.012 + 3 * chance, top.place
+        assert rms < 0.03, top.place
