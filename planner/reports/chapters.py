@@ -13,10 +13,13 @@ from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
 from planner.estimate.stages import stage_columns
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
+from planner.language import inside
 from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
 from planner.plan.costs import Costs
 from planner.plan.dials import dial
 from planner.plan.lamp import CosineProfile, LampModel
+from planner.plan.place import Place, PlaceKind, cleanness, surfaces
+from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.reports import content
 from planner.reports.build_sheet import build_section
@@ -49,7 +52,7 @@ from planner.reports.report import (
     decision,
 )
 from planner.survey.statistics import residuals, summarise
-from planner.units import COVERAGE, PPFD_UNIT, LengthUnit, format_length, on_tape
+from planner.units import COVERAGE, PPFD_UNIT, LengthUnit, format_length, listed, on_tape
 
 Maker = Callable[[Known, LengthUnit], Sequence[Block]]
 
@@ -143,6 +146,8 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         blocks.append(Table(heads, rows, (2, 3, 4, 5, 6), "Lamps"))
         models = {lamp.model.key: lamp.model for lamp in plan.lamps}
         blocks += [_source(model.name, model.source) for model in models.values()]
+    if worn := _worn(plan):
+        blocks.append(Words(f"As old and dirty as it is: {listed(worn)}."))
     used = [(lining, lined_with(plan, lining)) for lining in plan.linings]
     lined = tuple(
         (
@@ -159,6 +164,21 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         blocks.append(Table(of_linings, lined, (2, 3), "Linings"))
         blocks += [_source(lining.name, lining.source) for lining, where in used if where]
     return blocks
+
+
+def _worn(plan: Plan) -> list[str]:
+    """What age, dust and dirt leave of lamps and walls, in a few words each."""
+    lamps = enumerate(plan.lamps)
+    found = [
+        f"{inside(Place(PlaceKind.LAMP, k).words(plan))} gives {percent(lamp.kept)} of new"
+        for k, lamp in lamps
+        if lamp.kept < 1
+    ]
+    return found + [
+        f"{inside(place.words(plan))} returns {percent(cleanness(plan, place))} of clean"
+        for place in surfaces(plan)
+        if cleanness(plan, place) < 1
+    ]
 
 
 def _source(name: str, source: str) -> Words:

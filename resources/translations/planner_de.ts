@@ -21567,6 +21567,10 @@ nicht klar</translation>
 <translation>Lampen</translation>
 </message>
 <message>
+<source>As old and dirty as it is: {listed}.</source>
+<translation>So alt und schmutzig, wie er ist: {listed}.</translation>
+</message>
+<message>
 <source>{percent} ({percent2} to {percent3})</source>
 <translation>{percent} ({percent2} bis {percent3})</translation>
 </message>
@@ -21589,6 +21593,14 @@ nicht klar</translation>
 <message>
 <source>Linings</source>
 <translation>Auskleidungen</translation>
+</message>
+<message>
+<source>{inside} gives {percent} of new</source>
+<translation>{inside} gibt noch {percent}</translation>
+</message>
+<message>
+<source>{inside} returns {percent} of clean</source>
+<translation>{inside} wirft noch {percent} des Sauberen zurück</translation>
 </message>
 <message>
 <source>{name}: {value}</source>

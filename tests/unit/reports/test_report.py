@@ -134,6 +134,21 @@ def test_lamps_stand_with_flux_and_its_doubt() -> None:
     assert row == ("1", "Invented panel", "30, 25", "40", "100", "100 ± 10", "40")
 
 
+def test_what_is_worn_and_dirty_is_told() -> None:
+    """0.9 to the half times 0.95 is 90 %; nothing is said of what is new."""
+    new = sample_plan()
+    assert not any("As old and dirty" in text for text in words_of(_told(new), "plan"))
+    model = edits.changed(new.lamps[0].model, hours_to_90=20_000)
+    worn = edits.change_lamp(new, 0, model=model, hours_run=10_000, dust=0.05)
+    words = words_of(_told(edits.set_dirt(worn, 2, 0, 0.3)), "plan")
+    expected = "lamp 1 gives 90 % of new and wall 3 returns 70 % of clean."
+    assert f"As old and dirty as it is: {expected}" in words
+
+
+def _told(plan: Plan) -> Report:
+    return report(Known(replace(sample_estimate(), plan=plan)))
+
+
 def test_in_inches_lengths_stand_on_the_tape() -> None:
     # 30 cm is 11.811 in, 188.98 sixteenths: 11 13/16. 25 cm is 9.843 in, 157.48 sixteenths:
     # 9 13/16. 40 cm is 15.748 in, 251.97 sixteenths: 15 3/4.
