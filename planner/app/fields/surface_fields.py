@@ -245,7 +245,9 @@ class WallFields(LinedPanel):
             self.lines.append(line)
             self._edges.append(self.bind(self._edge_field(line, band)))
         stops = [stop for line in self.lines for stop in (line.mark, line.chooser, line.edge)]
-        in_tab_order([self.length_field.row.last_stop, *stops, self.split_button])
+        dirt = self.dirt_field.row
+        before, after = self.length_field.row.last_stop, self.split_button
+        in_tab_order([before, *stops, dirt.control, dirt.last_stop, after])
 
     def _edge_field(self, line: BandLine, band: int) -> QuantityField:
         place = Place(PlaceKind.WALL, self.selection.index, band)
