@@ -371,6 +371,9 @@ def summary(estimate: Estimate) -> str:
     figures = content.headline_figures(estimate)
     width = max(len(figure.label) for figure in figures) + 2
     lines += [f"  {figure.label:<{width}}{figure.text}" for figure in figures]
+    canopies = content.canopy_sentences(estimate)
+    if canopies:
+        lines += ["", *canopies]
     if estimate.shares:
         lines += ["", "Where the photons went:"]
         named = [(s.place.title(estimate.plan), s.share) for s in estimate.shares]

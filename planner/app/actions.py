@@ -49,17 +49,18 @@ class Submenu:
     entries: tuple[str | Submenu | None, ...] = ()
 
 
+# fmt: off
 EXAMPLES: Final = (
     (DEMO, "Hallway &cabinet", "seedlings under two bars in a cabinet with a cut corner"),
-    (
-        "hallway-cabinet-measured",
-        "Hallway cabinet, &measured",
-        "the same cabinet with the options it was weighed against and a survey",
-    ),
+    ("hallway-cabinet-measured", "Hallway cabinet, &measured",
+     "the same cabinet with the options it was weighed against and a survey"),
     ("tent", "&Tent", "lettuce in a tent of 60 x 60 x 160 cm"),
     ("closet", "&L-shaped closet", "herbs about a chimney, with a shelf in the light"),
     ("shelf", "&Shelf", "seedlings on a shelf that is open on three sides"),
+    ("rack", "&Rack", "three tiers, with two bars under each shelf"),
+    ("trays", "T&rays", "trays of two heights in a tent"),
 )
+# fmt: on
 """Invented plans of ``resources/demo``: key, text of the menu, what it shows."""
 
 ACTIONS: Final = (

@@ -242,12 +242,13 @@ class Estimate:
         maps = (self.ppfd, *(top.ppfd for top in self.tops))
         return np.concatenate([one[~np.isnan(one)] for one in maps])
 
-    def top_at(self, x: float, y: float) -> Top | None:
-        """The highest canopy on an obstacle that covers a point of the plan."""
-        for top in reversed(self.tops):
-            if inside_polygon(np.array(top.outline(self.plan)), np.array(x), np.array(y)):
-                return top
-        return None
+    def seen_at(self, x: FloatArray, y: FloatArray) -> FloatArray:
+        """As ``at``, but on the highest canopy at each point, as one looks from above."""
+        found = self.at(x, y)
+        for top in self.tops:
+            over = inside_polygon(np.array(top.outline(self.plan)), x, y)
+            found[over] = top.map.at(np.column_stack([x, y])[over])
+        return found
 
     @cached_property
     def map(self) -> CellMap:

@@ -425,10 +425,8 @@ _HAIR = 1e-9
 _OVER_TOP = 1e-6
 """Metres."""
 
-_FEWEST_ON_TOP = 4
-"""Fewest cells along a side of the map of a top, however small."""
-
-_TRIANGLE = 3
+_FEWEST_ON_TOP, _TRIANGLE = 4, 3
+"""Fewest cells along a side of the map of a top, however small; corners of any area."""
 
 
 def _variance(parts: FloatArray) -> FloatArray:

@@ -12,9 +12,18 @@ from typing import Any, Final, TypeVar
 
 from planner.plan.lamp import Lamp
 from planner.plan.lining import OPENING_KEY, Band, Lining, WallCover
-from planner.plan.plan import Setup
+from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, HEIGHT, SPACE_HEIGHT, Quantity, Value
-from planner.plan.space import Canopy, Obstacle, Point, Space, contains, signed_area
+from planner.plan.space import (
+    Canopy,
+    CarriedCanopy,
+    Obstacle,
+    Point,
+    Space,
+    contains,
+    signed_area,
+)
+from planner.plan.target import PpfdTarget
 from planner.units import said_length
 
 _Setup = TypeVar("_Setup", bound=Setup)
@@ -232,6 +241,24 @@ def change_obstacle(plan: _Setup, index: int, *linings: Lining, **parts: Any) ->
     obstacles = list(plan.obstacles)
     obstacles[index] = changed(obstacles[index], **parts)
     return _relined(plan, linings, obstacles=tuple(obstacles))
+
+
+def change_carried(plan: _Setup, index: int, **parts: Any) -> _Setup:
+    """Let an obstacle carry a canopy, or replace parts of the one it carries."""
+    carried = plan.obstacles[index].canopy or CarriedCanopy()
+    return change_obstacle(plan, index, canopy=changed(carried, **parts))
+
+
+def set_own_target(plan: Plan, index: int, *, own: bool) -> Plan:
+    """Give the canopy on an obstacle a band of its own, at first the plan's, or take it away."""
+    if not own:
+        return change_carried(plan, index, target=None)
+    low, high = (round(end) for end in plan.ppfd_band or _USUAL_BAND)
+    return change_carried(plan, index, target=PpfdTarget(low=low, high=max(high, low + 1)))
+
+
+_USUAL_BAND = (150.0, 250.0)
+"""µmol m⁻² s⁻¹, where none is wanted yet: for young plants and herbs, common practice."""
 
 
 # -- surfaces ---------------------------------------------------------------------------

@@ -18,6 +18,7 @@ from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
+from planner.plan.target import PpfdTarget, Target
 from planner.units import FLUX_UNIT, said_length
 
 _ALIKE: Final = 1e-9
@@ -158,6 +159,39 @@ def put_obstacle(part: str) -> Turn:
     return each(
         lambda plan, place, value: edits.change_obstacle(plan, place.index, **{part: value})
     )
+
+
+def leaves(plan: Setup, place: Place) -> float | None:
+    carried = plan.obstacles[place.index].canopy
+    return None if carried is None else carried.reflectance
+
+
+def put_leaves(plan: Plan, place: Place, value: float) -> Plan:
+    return edits.change_carried(plan, place.index, reflectance=value)
+
+
+def _own_target(plan: Setup, place: Place) -> Target | None:
+    carried = plan.obstacles[place.index].canopy
+    return None if carried is None else carried.target
+
+
+def own_end(part: str) -> Callable[[Setup, Place], float | None]:
+    def read(plan: Setup, place: Place) -> float | None:
+        target = _own_target(plan, place)
+        return getattr(target, part) if isinstance(target, PpfdTarget) else None
+
+    return read
+
+
+def put_own_end(part: str) -> Turn:
+    def change(plan: Plan, place: Place, value: float) -> Plan:
+        target = _own_target(plan, place)
+        assert target is not None  # noqa: S101 - the dial has a place only with a target
+        # A band changed by hand is no crop's any more.
+        target = edits.changed(target, crop="", source="", **{part: value})
+        return edits.change_carried(plan, place.index, target=target)
+
+    return each(change)
 
 
 def room_with(other: str) -> Room:
@@ -310,8 +344,10 @@ def put_band_end(part: str) -> Turn:
 
 
 def rising(part: str) -> Room:
-    def room(kind: Quantity, plan: Setup, _place: Place) -> Quantity:
+    def room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
         target = getattr(plan, "target", None)
+        if place.kind is PlaceKind.OBSTACLE:
+            target = _own_target(plan, place)
         if target is None:
             return kind
         other = target.high if part == "low" else target.low

@@ -429,6 +429,7 @@ def _assumptions(known: Known, unit: LengthUnit) -> Sequence[Block]:
     lines += [
         f"Computed in {nx} by {ny} cells at {_QUALITY[estimate.options.quality]}, seed "
         f"{estimate.options.seed}.",
+        *content.canopy_sentences(estimate),
         content.closure_sentence(estimate),
         content.numeric_sentence(estimate),
         content.recount_sentence(estimate),

@@ -6,10 +6,11 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from planner.estimate.result import Estimate, not_counted
+from planner.estimate.result import Estimate, Figures, not_counted
 from planner.language import inside, trimmed
 from planner.metrics.figures import (
     COLOURS,
+    FIGURE,
     FIGURES,
     LOWEST,
     MINUS,
@@ -196,6 +197,26 @@ def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> 
         meaning += causes(known, "mean", share)
     text, half = figure.banded(value, standard, COVERAGE)
     return replace(plain, value=text, meaning=meaning, spread=f"± {half}")
+
+
+def canopy_sentences(estimate: Estimate) -> tuple[str, ...]:
+    """What each canopy gets and what all of them get together; () where there is only one."""
+    if not estimate.tops:
+        return ()
+    each = [("Canopy", estimate.figures)]
+    each += [(top.place.title(estimate.plan), top.figures) for top in estimate.tops]
+    each.append(("All canopies together", estimate.overall))
+    return tuple(_of_canopy(name, figures) for name, figures in each)
+
+
+def _of_canopy(name: str, figures: Figures) -> str:
+    said = [f"{FIGURE[key].name} {FIGURE[key].text(getattr(figures, key))}" for key in _OF_CANOPY]
+    if figures.share_inside is not None:
+        said.append(f"{percent(figures.share_inside)} of it inside its band")
+    return f"{name}: {', '.join(said)}."
+
+
+_OF_CANOPY: Final = ("mean", "minimum", "min_over_mean", "dli", "canopy_area")
 
 
 LEAST_CLOSURE: Final = 1e-5

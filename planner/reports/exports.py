@@ -19,7 +19,7 @@ import numpy as np
 import planner
 from planner.estimate.compare import COLUMN, Option
 from planner.estimate.compare import COLUMNS as OF_OPTIONS
-from planner.estimate.result import Estimate, FloatArray
+from planner.estimate.result import Estimate, FloatArray, Top
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import Over
 from planner.metrics.figures import FIGURES, Digits
@@ -64,10 +64,12 @@ def estimate_to_csv(estimate: Estimate) -> str:
     Cells come row by row, y ascending, x ascending within a row; coordinates are the cell
     centres in metres, six decimals; PPFD carries four, first as the mean of the cell, then
     as what is read in its middle (on screen too). An estimate of fine quality has one
-    more column: the standard error of each cell by independent runs, chance alone.
+    more column: the standard error of each cell by independent runs, chance alone. Where obstacles
+    carry canopies, a last column says which canopy a cell is part of, and theirs follow.
     """
     errors, middles = estimate.cell_error, estimate.map.middles
     lines = []
+    own = ["canopy"] if estimate.tops else []
     for row, y in enumerate(estimate.y.tolist()):
         for column, x in enumerate(estimate.x.tolist()):
             value = float(estimate.ppfd[row, column])
@@ -77,8 +79,16 @@ def estimate_to_csv(estimate: Estimate) -> str:
                 line.append(f"{float(middles[row, column]):.4f}")
                 if errors is not None:
                     line.append(f"{float(errors[row, column]):.4f}")
-                lines.append(line)
-    return table_text(COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN), lines)
+                lines.append(line + own)
+    for top in estimate.tops:
+        rest = ["" if errors is not None else None, top.place.tag(estimate.plan)]
+        for row, column in np.argwhere(top.inside):
+            known = [f"{float(top.x[column]):.6f}", f"{float(top.y[row]):.6f}"]
+            known += [f"{float(top.ppfd[row, column]):.4f}", f"{top.cell_area[row, column]:.8f}"]
+            known.append(f"{float(top.map.middles[row, column]):.4f}")
+            lines.append([*known, *(one for one in rest if one is not None)])
+    heads = COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN)
+    return table_text((*heads, *own), lines)
 
 
 # -- A sweep and a comparison as CSV ---------------------------------------------------
@@ -184,6 +194,9 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
         "target": _target(estimate),
         "photoperiod_hours": estimate.plan.photoperiod_hours,
         "figures": {one.key: _number(one.of(estimate.figures)) for one in FIGURES},
+        # Of each canopy that an obstacle carries, the lowest first, and of all with the plan's own.
+        "canopies": [_canopy(estimate, top) for top in estimate.tops],
+        "overall": {one.key: _number(one.of(estimate.overall)) for one in FIGURES},
         "shares": [
             {
                 "label": share.place.title(estimate.plan),
@@ -203,6 +216,21 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
         "numeric_error": _number(estimate.numeric_error),
         # Photons counted by independent means, µmol/s on the canopy.
         "recount": None if estimate.recount is None else dataclasses.asdict(estimate.recount),
+    }
+
+
+def _canopy(estimate: Estimate, top: Top) -> dict[str, Any]:
+    plan = estimate.plan
+    return {
+        "place": top.place.tag(plan),
+        "name": plan.obstacles[top.place.index].name,
+        "height_m": _number(plan.obstacles[top.place.index].top),
+        "x_m": _numbers(top.x),
+        "y_m": _numbers(top.y),
+        "ppfd": [_numbers(row) for row in top.ppfd],
+        "cell_area_m2": [_numbers(row) for row in top.cell_area],
+        "figures": {one.key: _number(one.of(top.figures)) for one in FIGURES},
+        "numeric_error": _number(top.numeric_error),
     }
 
 

@@ -64,6 +64,32 @@
 <translation>Jungpflanzen auf einem Regalbrett, das an drei Seiten offen ist</translation>
 </message>
 <message>
+<source>rack</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>&amp;Rack</source>
+<translation>&amp;Gestell</translation>
+</message>
+<message>
+<source>three tiers, with two bars under each shelf</source>
+<translation>drei Etagen mit je zwei Leisten unter jedem Brett</translation>
+</message>
+<message>
+<source>trays</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>T&amp;rays</source>
+<translation>Scha&amp;len</translation>
+</message>
+<message>
+<source>trays of two heights in a tent</source>
+<translation>Schalen in zwei Höhen in einem Zelt</translation>
+</message>
+<message>
 <source>new</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -3236,6 +3262,10 @@
 <translation>Was alle seine Flächen zurückwerfen. „Offen“ heißt hier Schwarz: Alles Licht, das darauf fällt, ist verloren.</translation>
 </message>
 <message>
+<source>Plants fill its top: a tray, a shelf or a pot. The drawing shows the light on them, and the figures tell of each canopy and of all.</source>
+<translation>Pflanzen füllen seine Oberseite: eine Schale, ein Brett oder ein Topf. Die Zeichnung zeigt das Licht auf ihnen, und die Kennzahlen nennen jedes Blätterdach und alle zusammen.</translation>
+</message>
+<message>
 <source>name</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -3318,6 +3348,65 @@
 <message>
 <source>About this material</source>
 <translation>Zu diesem Material</translation>
+</message>
+<message>
+<source>What grows on it</source>
+<translation>Was darauf wächst</translation>
+</message>
+<message>
+<source>Carries a canopy</source>
+<translation>Trägt ein Blätterdach</translation>
+</message>
+<message>
+<source>Put canopy on it</source>
+<translation>Blätterdach daraufsetzen</translation>
+</message>
+<message>
+<source>Take canopy off it</source>
+<translation>Blätterdach herunternehmen</translation>
+</message>
+<message>
+<source>leaves</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Reflectance of leaves</source>
+<translation>Reflexionsgrad der Blätter</translation>
+</message>
+<message>
+<source>Target of its own</source>
+<translation>Eigenes Ziel</translation>
+</message>
+<message>
+<source>Give canopy its own target</source>
+<translation>Dem Blätterdach ein eigenes Ziel geben</translation>
+</message>
+<message>
+<source>Let canopy follow the plan's target</source>
+<translation>Blätterdach dem Ziel des Plans folgen lassen</translation>
+</message>
+<message>
+<source>Without one it has the target of the plan.</source>
+<translation>Ohne eines gilt das Ziel des Plans.</translation>
+</message>
+<message>
+<source>own-low</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>From</source>
+<translation>Von</translation>
+</message>
+<message>
+<source>own-high</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>To</source>
+<translation>Bis</translation>
 </message>
 <message>
 <source>Make {name} of {name2}</source>
@@ -15316,6 +15405,26 @@ nicht klar</translation>
 <context>
 <name>planner.estimate.result</name>
 <message>
+<source>share_under</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>share_inside</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>share_over</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>target</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>eppfd</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -18938,9 +19047,26 @@ nicht klar</translation>
 <translation>Von der Unterseite nach oben.</translation>
 </message>
 <message>
-<source>ppfd</source>
+<source>leaves</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>reflectance of a carried canopy</source>
+<translation>Reflexionsgrad eines getragenen Blätterdachs</translation>
+</message>
+<message>
+<source>The part of the light that the leaves on its top send back.</source>
+<translation>Der Teil des Lichts, den die Blätter auf seiner Oberseite zurückwerfen.</translation>
+</message>
+<message>
+<source>own-low</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>lower end of an own target</source>
+<translation>unteres Ende eines eigenen Ziels</translation>
 </message>
 <message>
 <source>low</source>
@@ -18948,7 +19074,21 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>own-high</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>upper end of an own target</source>
+<translation>oberes Ende eines eigenen Ziels</translation>
+</message>
+<message>
 <source>high</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>ppfd</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -19434,6 +19574,10 @@ nicht klar</translation>
 <translation>Gehäuse von Lampe {value}</translation>
 </message>
 <message>
+<source>Canopy on obstacle {value}</source>
+<translation>Blätterdach auf Hindernis {value}</translation>
+</message>
+<message>
 <source> {value}</source>
 <translation> {value}</translation>
 </message>
@@ -19442,7 +19586,7 @@ nicht klar</translation>
 <translation>, Streifen {value}</translation>
 </message>
 <message>
-<source>housing_of_lamp_{value}</source>
+<source>{kind}_of_{_OF}_{value}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -20549,6 +20693,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>Diffuse reflectance of the leaves, 400-700 nm.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Shelf</source>
 <translation>Regalbrett</translation>
 </message>
@@ -20579,6 +20728,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>Its material; 'open' stands for black here.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>What grows on its top.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -22128,6 +22282,46 @@ nicht klar</translation>
 <translation>± {half}</translation>
 </message>
 <message>
+<source>Canopy</source>
+<translation>Blätterdach</translation>
+</message>
+<message>
+<source>All canopies together</source>
+<translation>Alle Blätterdächer zusammen</translation>
+</message>
+<message>
+<source>{name} {text}</source>
+<translation>{name} {text}</translation>
+</message>
+<message>
+<source>{percent} of it inside its band</source>
+<translation>{percent} davon in seinem Band</translation>
+</message>
+<message>
+<source>{name}: {join}.</source>
+<translation>{name}: {join}.</translation>
+</message>
+<message>
+<source>minimum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>min_over_mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dli</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>canopy_area</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>No photons are emitted, so there is no balance to strike.</source>
 <translation>Es werden keine Photonen ausgesandt, also gibt es keine Bilanz zu ziehen.</translation>
 </message>
@@ -22472,6 +22666,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>canopy</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>{x}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -22488,6 +22687,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>{float}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{cell_area}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -22618,6 +22822,16 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>canopies</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>overall</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>shares</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -22724,6 +22938,16 @@ nicht klar</translation>
 </message>
 <message>
 <source>opening</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>place</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>height_m</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -25267,6 +25491,11 @@ nicht klar</translation>
 <translation>Streifen</translation>
 </message>
 <message>
+<source>tops</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>figures</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -26685,6 +26914,46 @@ nicht klar</translation>
 <translation>Ein erfundenes Beispiel: kein solcher Schrank wurde gebaut oder gemessen. Ein Flurschrank mit einer abgeschnittenen Ecke trägt Schalen mit Kräutern und Salat-Jungpflanzen unter zwei LED-Leisten. Drei Wände sind weiße Platte, die Rückwand trägt bis 70 cm Alufolie, die Tür vorn ist weiß gestrichen.</translation>
 </message>
 <message>
+<source>Front bar, lowest tier</source>
+<translation>Vordere Leiste, unterste Etage</translation>
+</message>
+<message>
+<source>Back bar, lowest tier</source>
+<translation>Hintere Leiste, unterste Etage</translation>
+</message>
+<message>
+<source>Front bar, middle tier</source>
+<translation>Vordere Leiste, mittlere Etage</translation>
+</message>
+<message>
+<source>Back bar, middle tier</source>
+<translation>Hintere Leiste, mittlere Etage</translation>
+</message>
+<message>
+<source>Front bar, upper tier</source>
+<translation>Vordere Leiste, obere Etage</translation>
+</message>
+<message>
+<source>Back bar, upper tier</source>
+<translation>Hintere Leiste, obere Etage</translation>
+</message>
+<message>
+<source>Middle tier</source>
+<translation>Mittlere Etage</translation>
+</message>
+<message>
+<source>Upper tier</source>
+<translation>Obere Etage</translation>
+</message>
+<message>
+<source>Rack of three tiers, 90 x 40 cm</source>
+<translation>Gestell mit drei Etagen, 90 x 40 cm</translation>
+</message>
+<message>
+<source>An invented example: no such rack was built or measured. Three tiers before a white wall, open at the front and at both sides: the lowest is the plan's canopy, the two above are shelves whose tops carry one. Each tier has two strip lights under the shelf above it; what spills over the edges reaches the tiers below. Board, tray and plants of a tier are taken as one box.</source>
+<translation>Ein erfundenes Beispiel: Ein solches Gestell wurde weder gebaut noch gemessen. Drei Etagen vor einer weißen Wand, vorn und an beiden Seiten offen: Die unterste ist das Blätterdach des Plans, die beiden oberen sind Bretter, deren Oberseiten eines tragen. Jede Etage hat zwei Lichtleisten unter dem Brett über ihr; was über die Kanten fällt, erreicht die Etagen darunter. Brett, Schale und Pflanzen einer Etage gelten als ein Kasten.</translation>
+</message>
+<message>
 <source>Seedlings on a shelf of 90 x 35 cm</source>
 <translation>Jungpflanzen auf einem Regal von 90 x 35 cm</translation>
 </message>
@@ -26707,6 +26976,22 @@ nicht klar</translation>
 <message>
 <source>Lettuce, leaf and head</source>
 <translation>Salat, Blatt und Kopf</translation>
+</message>
+<message>
+<source>Tray, 5 cm up</source>
+<translation>Schale, 5 cm höher</translation>
+</message>
+<message>
+<source>Tray, 12 cm up</source>
+<translation>Schale, 12 cm höher</translation>
+</message>
+<message>
+<source>Trays of two heights in a tent of 60 x 60 cm</source>
+<translation>Schalen in zwei Höhen in einem Zelt von 60 x 60 cm</translation>
+</message>
+<message>
+<source>An invented example: no such tent was built or measured. Trays of seedlings stand on pots, 5 and 12 cm over the canopy of the plants beside them; the nearer leaves are to the lamp, the more light they get.</source>
+<translation>Ein erfundenes Beispiel: Ein solches Zelt wurde weder gebaut noch gemessen. Schalen mit Sämlingen stehen auf Töpfen, 5 und 12 cm über dem Blätterdach der Pflanzen daneben; je näher Blätter der Lampe sind, desto mehr Licht bekommen sie.</translation>
 </message>
 </context>
 </TS>

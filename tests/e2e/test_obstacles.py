@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from planner.plan import edits
 from planner.plan.additions import SHAPES, new_obstacle
 from planner.plan.place import Place, PlaceKind
-from planner.plan.space import Space
+from planner.plan.space import CarriedCanopy, Space
 from tests.e2e.shell import make_window, small_plan, trigger
 from tests.e2e.sketching import make_page
 
@@ -69,6 +69,32 @@ def test_every_field_of_an_obstacle_changes_the_plan(qtbot: QtBot, tmp_path: Pat
     assert "at most 197 cm, not 199 cm" in panel.underside_field.row.error
     panel.remove_button.click()
     assert page.workplace.document.plan.obstacles == ()
+
+
+def test_what_grows_on_it_is_ticked_and_has_its_own_numbers(qtbot: QtBot, tmp_path: Path) -> None:
+    page = make_page(qtbot, small_plan(), tmp_path)
+    page.column.space_fields.obstacle_buttons[0].click()
+    panel: Any = page.column.panel
+    document = page.workplace.document
+    assert not panel.leaves_field.box.isVisibleTo(panel)
+    panel.canopy_switch.click()
+    assert document.plan.obstacles[0].canopy == CarriedCanopy()
+    assert document.undo_stack.undoText() == "Put canopy on it"
+    panel.leaves_field.box.committed.emit(0.1)
+    assert document.plan.obstacles[0].canopy == CarriedCanopy(reflectance=0.1)
+    panel.target_switch.click()
+    panel.high_field.box.committed.emit(400.0)
+    carried: Any = document.plan.obstacles[0].canopy
+    target = carried.target
+    assert target.high == 400.0
+    panel.low_field.box.committed.emit(500.0)
+    assert "the band ends at" in panel.low_field.row.error
+    panel.target_switch.click()
+    assert document.plan.obstacles[0].canopy == CarriedCanopy(reflectance=0.1)
+    panel.canopy_switch.click()
+    assert document.plan.obstacles[0].canopy is None
+    document.undo_stack.undo()
+    assert document.plan.obstacles[0].canopy is not None
 
 
 def test_one_below_a_closed_canopy_is_said_to_have_no_effect(qtbot: QtBot, tmp_path: Path) -> None:

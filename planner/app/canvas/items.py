@@ -29,18 +29,18 @@ Section = tuple[Point, Point]
 
 
 def value_at(estimate: Estimate, x: float, y: float) -> float | None:
-    """PPFD at one point, or None outside the footprint."""
-    value = float(estimate.at(np.array([x]), np.array([y]))[0])
+    """PPFD at one point, on the highest canopy there; None outside the footprint."""
+    value = float(estimate.seen_at(np.array([x]), np.array([y]))[0])
     return value if math.isfinite(value) else None
 
 
 def profile_along(estimate: Estimate, section: Section, count: int = 161) -> tuple[Field, Field]:
-    """Distance from the section's start in metres and PPFD there, NaN outside."""
+    """Distance from the section's start in metres and PPFD on what one sees there from above."""
     (x0, y0), (x1, y1) = section
     # A hair inside the ends, which often lie exactly on a wall.
     share = np.linspace(1e-6, 1 - 1e-6, count)
     xs, ys = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
-    return share * math.dist(*section), estimate.at(xs, ys)
+    return share * math.dist(*section), estimate.seen_at(xs, ys)
 
 
 OFF_WALL_M = 0.01

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
@@ -160,6 +160,40 @@ class LightLayer:
         painter.setClipPath(closed_path(footprint))
         self._kept.paint(painter, key, compose)
         painter.restore()
+
+
+class TopLayers:
+    """Paints the light on each canopy that an obstacle carries."""
+
+    def __init__(self) -> None:
+        self._layers: dict[int, LightLayer] = {}
+
+    def set_estimate(self, estimate: Estimate | None) -> None:
+        """Show the light of an estimate, or none."""
+        self._layers = {}
+        for top in () if estimate is None else estimate.tops:
+            layer = self._layers[top.place.index] = LightLayer()
+            layer.set_map(top.map)
+
+    def paint(
+        self,
+        painter: QPainter,
+        viewport: Viewport,
+        plan: Plan,
+        style: LightStyle,
+        font: QFont,
+        index: int,
+        outline: QPolygonF,
+    ) -> bool:
+        """Paint what is known of the light on the top of an obstacle; whether anything is."""
+        layer = self._layers.get(index)
+        carried = plan.obstacles[index].canopy
+        if layer is None or carried is None:
+            return False
+        if style.band is not None and carried.target is not None:
+            style = replace(style, band=carried.target.ppfd_band(plan.photoperiod_hours))
+        layer.paint(painter, viewport, outline, style, font)
+        return True
 
 
 def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPath:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
@@ -411,10 +411,16 @@ def corners(obstacle: Obstacle) -> tuple[Point, ...]:
 
 
 def paint_on_plan(
-    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, chosen: Chosen = ()
+    painter: QPainter,
+    plan: Plan,
+    viewport: Viewport,
+    ink: Ink,
+    chosen: Chosen = (),
+    light: Callable[[int, QPolygonF], bool] | None = None,
 ) -> None:
     """All obstacles from above; dashed where they hang over the canopy.
 
+    ``light`` paints what is known of the light on the top of one, and says whether anything is.
     Those chosen are outlined in the accent, and the one that leads has its turning handle.
     """
     for k, obstacle in enumerate(plan.obstacles):
@@ -422,9 +428,11 @@ def paint_on_plan(
         line = pen(ink.accent, 2.4) if place in chosen else pen(ink.ink, 1.2)
         if obstacle.underside > plan.canopy.height:
             line.setDashPattern([5, 3])
+        outline = QPolygonF([viewport.to_pixel(*corner) for corner in corners(obstacle)])
+        lit = light is not None and light(k, outline)
         painter.setPen(line)
-        painter.setBrush(_fill(plan, obstacle))
-        painter.drawPolygon(QPolygonF([viewport.to_pixel(*corner) for corner in corners(obstacle)]))
+        painter.setBrush(Qt.BrushStyle.NoBrush if lit else _fill(plan, obstacle))
+        painter.drawPolygon(outline)
         at = viewport.to_pixel(obstacle.x, obstacle.y)
         draw_plate_text(painter, at, obstacle.name, ink.ink, _plate(ink))
         if chosen[:1] == (place,):

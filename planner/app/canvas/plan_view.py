@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
@@ -28,7 +29,7 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, wall_style
+from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers, wall_style
 from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
     Choice,
@@ -101,6 +102,7 @@ class PlanView(Drawing):
     ) -> None:
         super().__init__(document, selection, display, parent)
         self._estimate: Estimate | None = None
+        self._tops = TopLayers()
         self._refining = self._corners_numbered = False
         self._light = LightLayer()
         self._wall_layer = LightLayer()
@@ -127,6 +129,7 @@ class PlanView(Drawing):
         """Show the light of an estimate; None shows an empty space."""
         self._estimate = estimate
         self._light.set_estimate(estimate)
+        self._tops.set_estimate(estimate)
         self._renew_levels()
         if not self.dragging:
             self._tell_pointer()
@@ -158,7 +161,7 @@ class PlanView(Drawing):
         if self._fixed_levels is not None:
             levels = self._fixed_levels
         elif self._estimate is not None:
-            levels = levels_of(self._estimate.ppfd, stretched=self.display.state.stretched)
+            levels = levels_of(self._estimate.every_ppfd, stretched=self.display.state.stretched)
         else:
             levels = (0.0, 1.0)
         if levels != self._levels:
@@ -442,14 +445,14 @@ class PlanView(Drawing):
         painter.setBrush(self.palette().alternateBase())
         painter.drawPolygon(footprint)
         layer = self._light if self._wall_light is None else self._wall_layer
-        layer.paint(
-            painter, viewport, footprint, self.light_style(), figure_font(self.font(), 0.85)
-        )
+        style, font = self.light_style(), figure_font(self.font(), 0.85)
+        layer.paint(painter, viewport, footprint, style, font)
         section_active = self.focused is not None and self.focused.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=section_active)
-        chosen = self.selection.chosen
-        plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen)
-        paint_lamps(painter, plan, viewport, ink, chosen)
+        light = partial(self._tops.paint, painter, viewport, plan, style, font)
+        shown = None if self._wall_light else light
+        plan_layers.paint_on_plan(painter, plan, viewport, ink, self.selection.chosen, shown)
+        paint_lamps(painter, plan, viewport, ink, self.selection.chosen)
         self._paint_walls(painter, ink)
         paint_section_ends(painter, self.section, viewport, ink, active=section_active)
         edge = marks.EDGE_PX

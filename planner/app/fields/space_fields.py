@@ -290,6 +290,12 @@ MATERIAL_HELP: Final = (
 )
 
 
+TOP_HELP: Final = (
+    "Plants fill its top: a tray, a shelf or a pot. The drawing shows the light on them, and the "
+    "figures tell of each canopy and of all."
+)
+
+
 class ObstacleFields(LinedPanel):
     """Shown while an obstacle is selected."""
 
@@ -315,6 +321,7 @@ class ObstacleFields(LinedPanel):
         )
         self.add_wide(self.below_note)
         self.material_row = self.add_lining("Material", "Material of the obstacle", MATERIAL_HELP)
+        self._add_canopy()
         self.remove_button = button("Remove obstacle", "Takes it out of the space.")
         self.add_wide(self.remove_button)
         self.add_details("About this material")
@@ -330,8 +337,34 @@ class ObstacleFields(LinedPanel):
         super().refresh(plan)
         obstacle = plan.obstacles[self.selection.index]
         self.below_note.setVisible(plan.canopy.closed and obstacle.top <= plan.canopy.height)
+        carried = obstacle.canopy
+        self.canopy_switch.setChecked(carried is not None)
+        self.target_row.set_visible(carried is not None)
+        self.target_switch.setChecked(carried is not None and carried.target is not None)
         self.chooser.show_key(plan, obstacle.lining)
         self.show_details(plan, obstacle.lining)
+
+    def _add_canopy(self) -> None:
+        self.add_heading("What grows on it")
+        made: tuple[object, QCheckBox] = self.add_switch(
+            "Carries a canopy", self._carrying, ("Put canopy on it", "Take canopy off it"), TOP_HELP
+        )
+        self.canopy_switch = made[1]
+        self.leaves_field = self.add_dial("leaves", "Reflectance of leaves")
+        made = self.add_switch(
+            "Target of its own",
+            lambda plan, on: edits.set_own_target(plan, self.selection.index, own=on),
+            ("Give canopy its own target", "Let canopy follow the plan's target"),
+            "Without one it has the target of the plan.",
+        )
+        self.target_row, self.target_switch = made
+        self.low_field = self.add_dial("own-low", "From")
+        self.high_field = self.add_dial("own-high", "To")
+
+    def _carrying(self, plan: Plan, on: bool) -> Plan:
+        if on:
+            return edits.change_carried(plan, self.selection.index)
+        return edits.change_obstacle(plan, self.selection.index, canopy=None)
 
     def _part(self, plan: Plan, part: str, missing: str) -> str:
         index = self.selection.index

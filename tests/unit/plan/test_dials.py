@@ -10,8 +10,8 @@ from planner.plan.lamp import BarsBody
 from planner.plan.lining import Band, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Obstacle
-from planner.plan.target import DliTarget
+from planner.plan.space import CarriedCanopy, Obstacle
+from planner.plan.target import DliTarget, PpfdTarget
 from planner.plan.turning import lamp_spacing
 from planner.units import LengthUnit, in_unit
 from tests.unit.reports.sample_estimate import sample_plan
@@ -29,7 +29,16 @@ def furnished() -> Plan:
     model = edits.changed(plan.lamps[0].model, key="bars", body=bars)
     plan = edits.add_lamp(plan, edits.changed(plan.lamps[0], x=0.5, y=0.25, model=model))
     plan = edits.add_obstacle(
-        plan, Obstacle(x=0.1, y=0.1, underside=0.1, length=0.1, width=0.1, thickness=0.05)
+        plan,
+        Obstacle(
+            x=0.1,
+            y=0.1,
+            underside=0.1,
+            length=0.1,
+            width=0.1,
+            thickness=0.05,
+            canopy=CarriedCanopy(target=PpfdTarget(low=100, high=200)),
+        ),
     )
     lining = plan.walls[0].bands[0].lining
     cover = WallCover(bands=(Band(lining=lining, top=0.5), Band(lining=lining)))

@@ -252,6 +252,9 @@ class FigureDetails(QWidget):
         self._figures_layout.setContentsMargins(0, 0, theme.RHYTHM, 0)
         self._figures_layout.setSpacing(0)
         self._notes: list[NoteLabel] = []
+        self.canopies = NoteLabel()
+        self.canopies.setContentsMargins(theme.HALF, 0, 0, theme.HALF)
+        self._figures_layout.addWidget(self.canopies)
         self.closure = NoteLabel()
         self.closure.setContentsMargins(theme.HALF, theme.HALF, 0, 0)
         self._estimate: Estimate | None = None
@@ -400,6 +403,9 @@ class FigureDetails(QWidget):
 
     def _show_figures(self, estimate: Estimate) -> None:
         known = uncertainty_of(self._outlook, estimate)
+        canopies = content.canopy_sentences(estimate)
+        self.canopies.setText("\n".join(canopies))
+        self.canopies.setVisible(bool(canopies))
         figures = content.headline_figures(estimate, known)[LEADING:]
         if len(self.lines) < len(figures):
             while len(self.lines) < len(figures):
