@@ -140,6 +140,17 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
                 "light cannot come out. Move one of them.",
                 where,
             )
+        above = plan.lamp_height(lamp) - obstacle.top
+        grows = obstacle.canopy is not None and outlines_overlap(lamp.outline(), obstacle.outline())
+        if grows and 0 <= above < CLOSE_TO_CANOPY_M:
+            yield Finding(
+                "lamp-close-to-top",
+                Severity.CAUTION,
+                f"{_named(index, lamp)} hangs {said_length(above)} above the canopy on obstacle "
+                f"{number} ('{obstacle.name}'): leaves may scorch, and the light is very uneven. "
+                f"Keep at least {said_length(CLOSE_TO_CANOPY_M)}. {DEFERS}",
+                where,
+            )
     efficacy = lamp.model.ppf / lamp.model.watts
     if efficacy > HIGHEST_EFFICACY:
         yield Finding(

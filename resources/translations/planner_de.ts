@@ -18157,6 +18157,15 @@ nicht klar</translation>
 <translation>{_named} hängt in Hindernis {number} („{name}“): Ihr Licht kann nicht heraus. Eines von beiden verschieben.</translation>
 </message>
 <message>
+<source>lamp-close-to-top</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{_named} hangs {said_length} above the canopy on obstacle {number} ('{name}'): leaves may scorch, and the light is very uneven. Keep at least {said_length2}. {DEFERS}</source>
+<translation>{_named} hängt {said_length} über dem Blätterdach auf Hindernis {number} ('{name}'): Blätter können verbrennen, und das Licht ist sehr ungleichmäßig. Mindestens {said_length2} einhalten. {DEFERS}</translation>
+</message>
+<message>
 <source>efficacy-too-good</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />

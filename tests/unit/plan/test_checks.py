@@ -16,7 +16,7 @@ from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Band, Caution, Lining, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Obstacle, Space
+from planner.plan.space import CarriedCanopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 
 SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
@@ -118,6 +118,27 @@ def test_a_lamp_close_to_the_canopy_is_told(height: float, close: bool) -> None:
     assert bool(found) == close
     if close:
         assert "4 cm above the canopy" in found[0].sentence
+
+
+@pytest.mark.parametrize(
+    ("y", "thick", "close"),
+    [(0.5, 0.26, True), (0.5, 0.2, False), (0.5, 0.4, False), (0.05, 0.26, False)],
+)
+def test_a_lamp_close_to_what_grows_on_an_obstacle_is_told(
+    y: float, thick: float, close: bool
+) -> None:
+    plan = _plan(_lamp(hanging_height=0.3, y=0.5))
+    level = plan.canopy.height
+    tray = Obstacle(
+        x=plan.lamps[0].x, y=y, underside=level, length=0.1, width=0.05, thickness=thick,
+        canopy=CarriedCanopy(),
+    )  # fmt: skip
+    found = _found(plan.model_copy(update={"obstacles": (tray,)}), "lamp-close-to-top")
+    assert bool(found) == close
+    if close:
+        assert "4 cm above the canopy on obstacle 1" in found[0].sentence
+    bare = tray.model_copy(update={"canopy": None})
+    assert not _found(plan.model_copy(update={"obstacles": (bare,)}), "lamp-close-to-top")
 
 
 def test_two_lamps_in_one_place_are_told() -> None:
