@@ -6926,6 +6926,10 @@ nicht klar</translation>
 <translation>Was noch fehlt:</translation>
 </message>
 <message>
+<source>That is the plan's own canopy. {together}</source>
+<translation>Das ist das Blätterdach des Plans selbst. {together}</translation>
+</message>
+<message>
 <source>No crop and no band of light is chosen yet.</source>
 <translation>Noch sind keine Kultur und kein Lichtbereich gewählt.</translation>
 </message>

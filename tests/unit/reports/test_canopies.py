@@ -8,7 +8,9 @@ import json
 
 import numpy as np
 import pytest
+from pytestqt.qtbot import QtBot
 
+from planner.app.pages.sketch.strip import AdviceLine
 from planner.command_line import summary
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import Estimate, EstimateOptions
@@ -62,3 +64,22 @@ def test_json_holds_map_and_figures_of_each(found: Estimate) -> None:
     assert np.shape(one["ppfd"]) == (len(one["y_m"]), len(one["x_m"]))
     assert one["figures"]["mean"] == pytest.approx(found.tops[0].figures.mean)
     assert values["overall"]["canopy_area"] == pytest.approx(0.3, rel=1e-6)
+
+
+@pytest.mark.gui
+def test_advice_that_knows_one_canopy_only_is_not_given(found: Estimate, qtbot: QtBot) -> None:
+    """Far over its band alone the lamp is to be dimmed; with trays all canopies are told."""
+    line = AdviceLine()
+    qtbot.addWidget(line)
+    target = PpfdTarget(low=10.0, high=20.0)
+    both, alone = (
+        evaluate(what.model_copy(update={"target": target}), found.options)
+        for what in (found.plan, on(found.plan))
+    )
+    line.show_estimate(alone)
+    assert not line.do_button.isHidden()
+    line.show_estimate(both)
+    assert line.do_button.isHidden()
+    assert line.words.text().startswith(
+        "That is the plan's own canopy. All canopies together: Mean"
+    )

@@ -337,6 +337,10 @@ class AdviceLine(QWidget):
             wanted = [self.walls_button, self.lamp_button]
             wanted += [self.target_button] if plan.target is None else []
             self._say("What it still wants:", *wanted)
+        elif estimate.tops:
+            # Advice knows one canopy only: what suits that may not suit those on obstacles.
+            together = content.canopy_sentences(estimate)[-1]
+            self._say(f"That is the plan's own canopy. {together}")
         elif plan.target is None:
             self._say("No crop and no band of light is chosen yet.", self.target_button)
         else:
