@@ -90,6 +90,11 @@ def main() -> None:
     report = window.show_report()
     look("report", report)
     report.close()
+    window.pages.go("sketch")
+    window.document.replace(demo_plan("trays"), None)
+    for number in range(len(window.document.plan.obstacles)):
+        window.selection.select(Place(PlaceKind.OBSTACLE, number))
+        look("sketch")
     json.dump(
         {
             "said": {key: sorted(texts) for key, texts in said.items()},

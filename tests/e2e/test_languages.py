@@ -56,9 +56,11 @@ def _of_the_plan() -> set[str]:
             return set().union(*map(words, value.values()))
         return set().union(*map(words, value)) if isinstance(value, list | tuple) else set()
 
-    plan: Plan = demo_plan("hallway-cabinet-measured")
+    plans: list[Plan] = [demo_plan(key) for key in ("hallway-cabinet-measured", "trays")]
     catalogue = load_catalogue()
-    return words(plan.model_dump()) | {one.name for one in catalogue.linings + catalogue.lamps}
+    return words([plan.model_dump() for plan in plans]) | {
+        one.name for one in catalogue.linings + catalogue.lamps
+    }
 
 
 @pytest.mark.parametrize("page", ["sketch", "side", "survey", "report"])
