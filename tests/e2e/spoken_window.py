@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 import os
 import sys
+from typing import Any
 
 from planner.exchange import speak
 from planner.language import wanted
@@ -78,7 +79,7 @@ def main() -> None:
         window.selection.select(place)
         look("sketch")
     window.pages.go("side")
-    page = window.pages.made("side")
+    page: Any = window.pages.made("side")
     for key in ASKED:
         page.open_question(key)
         look("side")
