@@ -2527,8 +2527,8 @@
 <translation>Spektrum</translation>
 </message>
 <message>
-<source>Count its colours in the plan</source>
-<translation>Ihre Farben im Plan zählen</translation>
+<source>Count its colours</source>
+<translation>Farben zählen</translation>
 </message>
 <message>
 <source> A shape made by a formula, measured on no lamp.</source>
@@ -22308,7 +22308,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{percent} of it inside its band</source>
-<translation>{percent} davon in seinem Band</translation>
+<translation>{percent} davon in seinem Zielbereich</translation>
 </message>
 <message>
 <source>{name}: {join}.</source>

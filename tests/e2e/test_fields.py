@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
@@ -193,6 +194,28 @@ def test_nothing_is_wider_than_the_column(
     for widget in visible(page, (QWidget,)):
         right = widget.mapTo(page.column, QPoint(widget.width(), 0)).x()
         assert right <= edge, f"{widget} {widget.accessibleName()} ends at {right} of {edge}"
+
+
+def test_colours_fit_the_column(qtbot: QtBot, tmp_path: Path) -> None:
+    page = make_page(qtbot, small_plan(), tmp_path, (1280, 720))
+    for selection in (Place(PlaceKind.LAMP, 0), Place(PlaceKind.WALL, 0)):
+        page.workplace.selection.select(selection)
+        panel: Any = page.column.panel
+        if selection.kind is PlaceKind.LAMP:
+            shown = panel.kind_fields.light_fields
+            page.workplace.spectra.choose(
+                small_plan().lamps[0].model.key, shown._spectra.spectra[3]
+            )
+            shown.colour_switch.click()
+        else:
+            panel.details.copy_button.click()
+            panel.details.bands_button.click()
+        for _ in range(3):
+            QApplication.processEvents()
+        edge = page.column.width()
+        for widget in visible(page, (QWidget,)):
+            right = widget.mapTo(page.column, QPoint(widget.width(), 0)).x()
+            assert right <= edge, f"{widget} {widget.accessibleName()} ends at {right} of {edge}"
 
 
 def test_the_drawing_keeps_half_the_width(page: SketchPage) -> None:

@@ -131,7 +131,7 @@ class LampLightFields(Form):
         self.figures = NoteLabel()
         self.add_wide(self.spectrum_plot)
         self.add_wide(self.figures)
-        self.colour_switch = QCheckBox("Count its colours in the plan")
+        self.colour_switch = QCheckBox("Count its colours")
         self.colour_switch.setAccessibleName(self.colour_switch.text())
         self.colour_row = self.add_row("", self.colour_switch, COLOUR_HELP)
         self.colour_note = NoteLabel()
