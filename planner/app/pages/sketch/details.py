@@ -404,7 +404,7 @@ class FigureDetails(QWidget):
     def _show_figures(self, estimate: Estimate) -> None:
         known = uncertainty_of(self._outlook, estimate)
         canopies = content.canopy_sentences(estimate)
-        self.canopies.setText("\n".join(canopies))
+        self.canopies.setText("\n\n".join(canopies))
         self.canopies.setVisible(bool(canopies))
         figures = content.headline_figures(estimate, known)[LEADING:]
         if len(self.lines) < len(figures):
@@ -425,8 +425,9 @@ class FigureDetails(QWidget):
         line.toggled.connect(note.setVisible)
         self.lines.append(line)
         self._notes.append(note)
-        self._figures_layout.addWidget(line)
-        self._figures_layout.addWidget(note)
+        # What is said of each canopy stands last.
+        self._figures_layout.insertWidget(self._figures_layout.count() - 1, line)
+        self._figures_layout.insertWidget(self._figures_layout.count() - 1, note)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         # What a fold holds wraps anew with its width; only then is its height known. Not within
