@@ -121,13 +121,18 @@ def line(setup: _Setup, place: Place | None, lining: Lining) -> _Setup:
 
 
 def refit(setup: _Setup, place: Place | None, model: LampModel) -> _Setup:
-    """The setup (or plan) with a lamp, or every lamp, replaced by one of another kind."""
+    """The setup (or plan) with a lamp, or every lamp, replaced by one of another kind.
+
+    One of another kind is new; of the same kind it is the same lamp, its numbers corrected.
+    """
     if not setup.lamps:
         raise ValueError("no lamp hangs in the space; hang one first.")
     if place is not None:
         _need(setup, place)
     for index in range(len(setup.lamps)) if place is None else (place.index,):
-        setup = edits.change_lamp(setup, index, model=model)
+        same = setup.lamps[index].model.key == model.key
+        new: dict[str, float] = {} if same else {"hours_run": 0.0, "dust": 0.0}
+        setup = edits.change_lamp(setup, index, model=model, **new)
     return setup
 
 

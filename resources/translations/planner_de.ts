@@ -17979,6 +17979,11 @@ nicht klar</translation>
 <translation>im Raum hängt keine Lampe; zuerst eine aufhängen.</translation>
 </message>
 <message>
+<source>hours_run</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>x</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />

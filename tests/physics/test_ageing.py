@@ -11,6 +11,7 @@ from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner
 from planner.plan import edits, variant_edits
 from planner.plan.ageing import as_new, later
+from planner.plan.changes import refit
 from planner.plan.dials import dial
 from planner.plan.lit import same_light
 from planner.plan.place import Place, PlaceKind
@@ -110,6 +111,14 @@ def test_a_year_on_and_as_new() -> None:
     assert same_light(as_new(now), used(0.0, 30_000.0))
     assert variant_edits.name_of(now, year) == "Lamp 1: hours run 6840 h"
     assert later(now, 1000.0).lamps[0].hours_run == 500_000
+
+
+def test_another_kind_of_lamp_is_new() -> None:
+    old = used(1000.0, 30_000.0, 0.05)
+    corrected = edits.changed(old.lamps[0].model, ppf=90.0)
+    assert refit(old, None, corrected).lamps[0].hours_run == 1000
+    other = edits.changed(corrected, key="other")
+    assert refit(old, None, other).lamps[0].kept == 1.0
 
 
 def test_dirt_stays_with_its_band() -> None:

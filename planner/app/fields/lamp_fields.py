@@ -19,6 +19,7 @@ from planner.language import inside
 from planner.metrics.figures import FIGURE, percent
 from planner.metrics.spectra import wavebands_of
 from planner.plan import edits
+from planner.plan.changes import refit
 from planner.plan.lamp import (
     BarsBody,
     Body,
@@ -437,7 +438,7 @@ class LampFields(FieldPanel):
     def _choose(self, model: LampModel) -> None:
         self.edit(
             self.chooser_row,
-            lambda: edits.change_lamp(self.plan, self.selection.index, model=model),
+            lambda: refit(self.plan, self.selection, model),
             f"Choose lamp {model.name}",
         )
 
