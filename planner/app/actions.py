@@ -58,7 +58,7 @@ EXAMPLES: Final = (
     ("closet", "&L-shaped closet", "herbs about a chimney, with a shelf in the light"),
     ("shelf", "&Shelf", "seedlings on a shelf that is open on three sides"),
     ("rack", "&Rack", "three tiers, with two bars under each shelf"),
-    ("trays", "T&rays", "trays of two heights in a tent"),
+    ("trays", "Tra&ys", "trays of two heights in a tent"),
 )
 # fmt: on
 """Invented plans of ``resources/demo``: key, text of the menu, what it shows."""

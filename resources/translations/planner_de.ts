@@ -82,8 +82,8 @@
 <translation />
 </message>
 <message>
-<source>T&amp;rays</source>
-<translation>Scha&amp;len</translation>
+<source>Tra&amp;ys</source>
+<translation>Sch&amp;alen</translation>
 </message>
 <message>
 <source>trays of two heights in a tent</source>
@@ -26932,6 +26932,14 @@ nicht klar</translation>
 <translation>Ein erfundenes Beispiel: kein solcher Schrank wurde gebaut oder gemessen. Ein Flurschrank mit einer abgeschnittenen Ecke trägt Schalen mit Kräutern und Salat-Jungpflanzen unter zwei LED-Leisten. Drei Wände sind weiße Platte, die Rückwand trägt bis 70 cm Alufolie, die Tür vorn ist weiß gestrichen.</translation>
 </message>
 <message>
+<source>Rack of three tiers, 90 x 40 cm</source>
+<translation>Gestell mit drei Etagen, 90 x 40 cm</translation>
+</message>
+<message>
+<source>An invented example: no such rack was built or measured. Three tiers before a white wall, open at the front and at both sides: the lowest is the plan's canopy, the two above are shelves whose tops carry one. Each tier has two strip lights under the shelf above it; what spills over the edges reaches the tiers below. Board, tray and plants of a tier are taken as one box.</source>
+<translation>Ein erfundenes Beispiel: Ein solches Gestell wurde weder gebaut noch gemessen. Drei Etagen vor einer weißen Wand, vorn und an beiden Seiten offen: Die unterste ist das Blätterdach des Plans, die beiden oberen sind Bretter, deren Oberseiten eines tragen. Jede Etage hat zwei Lichtleisten unter dem Brett über ihr; was über die Kanten fällt, erreicht die Etagen darunter. Brett, Schale und Pflanzen einer Etage gelten als ein Kasten.</translation>
+</message>
+<message>
 <source>Front bar, lowest tier</source>
 <translation>Vordere Leiste, unterste Etage</translation>
 </message>
@@ -26964,14 +26972,6 @@ nicht klar</translation>
 <translation>Obere Etage</translation>
 </message>
 <message>
-<source>Rack of three tiers, 90 x 40 cm</source>
-<translation>Gestell mit drei Etagen, 90 x 40 cm</translation>
-</message>
-<message>
-<source>An invented example: no such rack was built or measured. Three tiers before a white wall, open at the front and at both sides: the lowest is the plan's canopy, the two above are shelves whose tops carry one. Each tier has two strip lights under the shelf above it; what spills over the edges reaches the tiers below. Board, tray and plants of a tier are taken as one box.</source>
-<translation>Ein erfundenes Beispiel: Ein solches Gestell wurde weder gebaut noch gemessen. Drei Etagen vor einer weißen Wand, vorn und an beiden Seiten offen: Die unterste ist das Blätterdach des Plans, die beiden oberen sind Bretter, deren Oberseiten eines tragen. Jede Etage hat zwei Lichtleisten unter dem Brett über ihr; was über die Kanten fällt, erreicht die Etagen darunter. Brett, Schale und Pflanzen einer Etage gelten als ein Kasten.</translation>
-</message>
-<message>
 <source>Seedlings on a shelf of 90 x 35 cm</source>
 <translation>Jungpflanzen auf einem Regal von 90 x 35 cm</translation>
 </message>
@@ -26996,20 +26996,20 @@ nicht klar</translation>
 <translation>Salat, Blatt und Kopf</translation>
 </message>
 <message>
-<source>Tray, 5 cm up</source>
-<translation>Schale, 5 cm höher</translation>
-</message>
-<message>
-<source>Tray, 12 cm up</source>
-<translation>Schale, 12 cm höher</translation>
-</message>
-<message>
 <source>Trays of two heights in a tent of 60 x 60 cm</source>
 <translation>Schalen in zwei Höhen in einem Zelt von 60 x 60 cm</translation>
 </message>
 <message>
 <source>An invented example: no such tent was built or measured. Trays of seedlings stand on pots, 5 and 12 cm over the canopy of the plants beside them; the nearer leaves are to the lamp, the more light they get.</source>
 <translation>Ein erfundenes Beispiel: Ein solches Zelt wurde weder gebaut noch gemessen. Schalen mit Sämlingen stehen auf Töpfen, 5 und 12 cm über dem Blätterdach der Pflanzen daneben; je näher Blätter der Lampe sind, desto mehr Licht bekommen sie.</translation>
+</message>
+<message>
+<source>Tray, 5 cm up</source>
+<translation>Schale, 5 cm höher</translation>
+</message>
+<message>
+<source>Tray, 12 cm up</source>
+<translation>Schale, 12 cm höher</translation>
 </message>
 </context>
 </TS>
