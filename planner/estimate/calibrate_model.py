@@ -60,6 +60,9 @@ OF_A_SURVEY: Final = {
     Quantity.DOOR,
 }
 OF_A_METER: Final = {Quantity.GAIN, Quantity.SENSOR, Quantity.COSINE}
+_NEAREST: Final = 0.005
+"""Metres that a lamp stays over the map however low it is taken to hang."""
+
 _IN_LOGARITHM: Final = {Quantity.FLUX, Quantity.GAIN, Quantity.OUTPUT, Quantity.DRIFT}
 _OF_A_LAMP: Final = {
     Quantity.EXPONENT,
@@ -201,27 +204,40 @@ class SurveyModel:
     def _lamp_optics(self, values: Values) -> tuple[LampOptics, ...]:
         shift = {p.quantity: v for p, v in values.items()}
         dx, dy = shift.get(Quantity.SHIFT_X, 0.0), shift.get(Quantity.SHIFT_Y, 0.0)
-        dz = lift(values)
+        dz = self._lift(values)
         found = []
         for lamp, optics in zip(self.lamps, self.scene.lamps, strict=True):
             profile = self._profile(lamp, values) or optics.profile
             x, y, z = optics.centre
-            z = min(max(z + dz, self.scene.room.z_map + 0.005), self.scene.room.z1)
+            z = min(max(z + dz, self.scene.room.z_map + _NEAREST), self.scene.room.z1)
             found.append(replace(optics, centre=(x + dx, y + dy, z), profile=profile))
         return tuple(found)
 
     def _room(self, values: Values) -> Room:
         """The room with the housings where the lamps are."""
-        dz, room = lift(values), self.scene.room
+        dz, room = self._lift(values), self.scene.room
         boxed = self.scene.places[-FACES * len(room.boxes) :] if room.boxes else ()
         housings = [place.kind is PlaceKind.HOUSING for place in boxed]
         if not dz or not any(housings):
             return room
         boxes = [
-            replace(box, z0=box.z0 + dz, z1=min(box.z1 + dz, room.z1)) if moved else box
+            replace(box, z0=box.z0 + dz, z1=box.z1 + dz if box.tilt else min(box.z1 + dz, room.z1))
+            if moved
+            else box
             for box, moved in zip(room.boxes, housings[::FACES], strict=True)
         ]
         return replace(room, boxes=tuple(boxes))
+
+    def _lift(self, values: Values) -> float:
+        """As ``lift``, as far as tilted lamps and their housings stay over the map and inside."""
+        dz, room = lift(values), self.scene.room
+        for lamp in self.scene.lamps:
+            if lamp.tilt:
+                low, high = np.sort(lamp.source().outline[2])[[0, -1]]
+                dz = min(max(dz, room.z_map + _NEAREST - low), room.z1 - high)
+        for box in room.boxes:
+            dz = min(dz, room.z1 - box.lies[1]) if box.tilt else dz
+        return float(dz)
 
     def _profile(self, lamp: Lamp, values: Values) -> CosineProfile | TableProfile | None:
         key = lamp.model.key
@@ -276,14 +292,16 @@ class SurveyModel:
         truth, read = np.zeros(len(self.points)), np.zeros(len(self.points))
         for lamp, flux in zip(scene.lamps, scene.fluxes, strict=True):
             source = lamp.source()
-            height = lamp.centre[2] - scene.room.z_map
-            nodes, weights = source.nodes(max(height, 0.01), least=4)
+            low = float(source.outline[2].min()) - scene.room.z_map
+            nodes, weights = source.nodes(max(low, 0.01), least=4)
+            height = nodes[2] - scene.room.z_map
             dx = nodes[0] - self.points[:, :1]
             dy = nodes[1] - self.points[:, 1:]
             square = dx**2 + dy**2 + height**2
             cosine = height / np.sqrt(square)
-            across, along = np.einsum("ij,jnk->ink", source.axes(), np.stack([-dx, -dy]))
-            part = flux * weights * source.profile.intensity(cosine, across, along)
+            away = np.stack([-dx, -dy, np.broadcast_to(-height, dx.shape)]) / np.sqrt(square)
+            leaving = [one.reshape(dx.shape) for one in source.towards(away.reshape(3, -1))]
+            part = flux * weights * source.profile.intensity(*leaving)
             part = part * cosine / square
             truth += part.sum(axis=1)
             read += (part * response(self.survey.meter, cosine)).sum(axis=1)

@@ -83,7 +83,17 @@ def climbed(plan: Plan, lamps: Sequence[int]) -> Depends | None:
     if not lamps or max(lamps) >= len(plan.lamps):
         return None
     level = min(0.01, plan.headroom)
-    return depends(plan, lambda one: _hung(one, lamps, level), figures=False)
+
+
+    def held(one: Plan) -> Plan:
+        # No plan to build: a tilted lamp has no room there.
+        hung = {"hanging_height": level}
+        fixed = tuple(
+            lamp.model_copy(update=hung) if k in lamps else lamp for k, lamp in enumerate(one.lamps)
+        )
+        return one.model_copy(update={"lamps": fixed})
+
+    return depends(plan, held, figures=False)
 
 
 def rungs_between(plan: Plan, lamps: Sequence[int], unit: LengthUnit) -> tuple[float, ...]:

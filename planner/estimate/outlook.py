@@ -34,7 +34,7 @@ from planner.estimate.result import (
 from planner.estimate.sensitivity import HELD, LINED, Reckoner, SurfaceGain, gains_from
 from planner.metrics.figures import daily_light_integral
 from planner.plan.edits import change_lamp, changed
-from planner.plan.lamp import CosineProfile, LampModel
+from planner.plan.lamp import CosineProfile, Lamp, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, carries
 from planner.plan.plan import Plan
@@ -240,13 +240,13 @@ def _of_beam(model: LampModel, where: float) -> LampModel:
 def _heights(reckoner: Reckoner, cache: Cache) -> Iterator[tuple[Input, At]]:
     """Each lamp's hanging height, as far as there is room below the ceiling."""
     plan = reckoner.plan
-    room = plan.headroom
     for index, lamp in enumerate(plan.lamps):
         if lamp.ppf <= 0:
             continue
 
-        def at(where: float, index: int = index, height: float = lamp.hanging_height) -> FloatArray:
-            moved = min(max(height + where * HEIGHT_HALF_WIDTH_M, 0.01), room)
+        def at(where: float, index: int = index, lamp: Lamp = lamp) -> FloatArray:
+            least, most = plan.hanging_room(lamp)
+            moved = min(max(lamp.hanging_height + where * HEIGHT_HALF_WIDTH_M, least), most)
             hung = change_lamp(plan, index, hanging_height=moved)
             found = evaluate(hung, reckoner.options, cache=cache, cancelled=reckoner.cancelled)
             return found.ppfd

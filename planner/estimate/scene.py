@@ -70,10 +70,13 @@ class LampOptics:
     rotation: float
     strips: tuple[tuple[float, float, float, float], ...]
     profile: AnyProfile
+    tilt: float = 0.0
 
     def source(self) -> Source:
         """The source the light core works with."""
-        return Source(self.centre, self.rotation, np.array(self.strips), _profile(self.profile))
+        return Source(
+            self.centre, self.rotation, np.array(self.strips), _profile(self.profile), self.tilt
+        )
 
 
 @dataclass(frozen=True)
@@ -295,14 +298,16 @@ def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:
 def _housing(plan: Setup, lamp: Lamp) -> Box | None:
     """A box over each emitting strip; what of it would reach above the ceiling is cut off."""
     face = plan.lamp_height(lamp)
-    top = min(face + lamp.model.housing_height, plan.space.height)
+    tilt, top = math.radians(lamp.tilt_deg), face + lamp.model.housing_height
+    if not tilt:
+        top = min(top, plan.space.height)
     strips = _strips_inside(plan, lamp)
     (_, first, length, width), last = strips[0], strips[-1][1]
     if length <= 0 or top <= face + 1e-6:
         return None
     breadth = last - first + width
     angle = math.radians(lamp.rotation_deg)
-    return Box(lamp.x, lamp.y, face, top, length, breadth, angle, len(strips), width)
+    return Box(lamp.x, lamp.y, face, top, length, breadth, angle, len(strips), width, tilt)
 
 
 def _lamp_optics(plan: Setup, lamp: Lamp) -> LampOptics:
@@ -311,6 +316,7 @@ def _lamp_optics(plan: Setup, lamp: Lamp) -> LampOptics:
         math.radians(lamp.rotation_deg),
         _strips_inside(plan, lamp),
         lamp.model.profile,
+        math.radians(lamp.tilt_deg),
     )
 
 

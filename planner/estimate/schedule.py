@@ -215,7 +215,8 @@ def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
     room = plan.space.height - stage.canopy_height
 
     def under_ceiling(lamp: Lamp) -> Lamp:
-        return lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, room)})
+        most = room - lamp.needs[1]
+        return lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, most)})
 
     there = changed(
         each_lamp(plan, under_ceiling),

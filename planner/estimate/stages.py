@@ -179,7 +179,9 @@ def _between(now: Plan, early: Plan, late: Plan, share: float) -> Plan:
     lamps = tuple(
         lamp.model_copy(
             update={
-                "hanging_height": min(part(one.hanging_height, other.hanging_height, 3), room),
+                "hanging_height": min(
+                    part(one.hanging_height, other.hanging_height, 3), room - lamp.needs[1]
+                ),
                 "output_percent": round(min(lamp.output_percent * turned, 100.0), 9),
             }
         )

@@ -215,7 +215,8 @@ def _direct(
     prism, shade = found.geometry.surfaces.prism, found.share.shade
     for lamp, flux in zip(scene.lamps, scene.fluxes, strict=True):
         step()
-        near = lamp.centre[2] - _NEAREST
+        # The light of a tilted lamp that is nearer is evened out where it is reckoned.
+        near = lamp.centre[2] - (0.0 if lamp.tilt else _NEAREST)
         there = strip.at(near) if near < height < lamp.centre[2] else grid
         if there is not None:
             found_there = direct_on_cells(there, prism, lamp.source(), shade, step)
@@ -226,8 +227,9 @@ def _direct(
 def _gathered_on(scene: Scene, low: float, high: float) -> FloatArray:
     """Levels on which reflected light is gathered: evenly, and on both sides of jumps."""
     levels = set(np.linspace(low, high - _BESIDE, _GATHERED).tolist())
-    faces = {round(lamp.centre[2], 3) for lamp in scene.lamps}
-    edges = {round(edge, 3) for box in scene.room.boxes for edge in (box.z0, box.z1)}
+    ends = (lamp.source().outline[2] for lamp in scene.lamps)
+    faces = {round(float(end), 3) for face in ends for end in (face.min(), face.max())}
+    edges = {round(edge, 3) for box in scene.room.boxes for edge in box.lies}
     for jump in [*sorted(faces), *sorted(edges - faces)][:_MOST_JUMPS]:
         levels |= {jump - _BESIDE, jump + _BESIDE}
     return np.array(sorted(level for level in levels if low <= level <= high - _BESIDE))

@@ -1,6 +1,6 @@
 """Opaque boxes in the room: shelves, pots, lamp housings.
 
-A box stands upright, turned about the vertical. The housing over a lamp of several bars is a
+A box stands upright, turned about the vertical; the housing of a tilted lamp leans as its lamp. The housing over a lamp of several bars is a
 row of equal boxes side by side, and is one ``Box`` too: the boxes of a row share their six
 faces, numbered after the walls: +x, -x, +y, -y (in its own axes), top, underside.
 
@@ -36,7 +36,9 @@ class Box:
     """Centre (x, y), height range, size along its own axes (metres) and turn (radians).
 
     A row of ``count`` equal boxes fills ``width`` with boxes ``each`` wide, evenly spread along
-    its own y axis.
+    its own y axis. Where it is tilted (radians) it is turned about its own x axis through
+    (x, y, z0), the middle of its underside, as the lamp under it (see ``Source``); its heights
+    are those it has without.
     """
 
     x: float
@@ -48,6 +50,7 @@ class Box:
     rotation: float = 0.0
     count: int = 1
     each: float = 0.0
+    tilt: float = 0.0
 
     @property
     def fill(self) -> float:
@@ -61,6 +64,10 @@ class Box:
 
     def bounds(self) -> FloatArray:
         """Lowest and highest corner of a box along the room's axes, shape (2, 3)."""
+        if self.tilt:
+            axes, centre, half = self._frame
+            reach = np.abs(axes.T) @ half
+            return np.stack([(centre - reach)[:, 0], (centre + reach)[:, 0]])
         cos, sin = abs(math.cos(self.rotation)), abs(math.sin(self.rotation))
         a = (cos * self.length + sin * self.width) / 2
         b = (sin * self.length + cos * self.width) / 2
@@ -72,6 +79,11 @@ class Box:
         cos, sin = math.cos(self.rotation), math.sin(self.rotation)
         axes = np.array([[cos, sin, 0.0], [-sin, cos, 0.0], [0.0, 0.0, 1.0]])
         centre = np.array([[self.x], [self.y], [(self.z0 + self.z1) / 2]])
+        if self.tilt:
+            lean, up = math.cos(self.tilt), math.sin(self.tilt)
+            axes = np.array([[1.0, 0.0, 0.0], [0.0, lean, up], [0.0, -up, lean]]) @ axes
+            centre = np.array([[self.x], [self.y], [self.z0]])
+            centre = centre + axes[2][:, None] * (self.z1 - self.z0) / 2
         return axes, centre, np.array([[self.length], [self.width], [self.z1 - self.z0]]) / 2
 
     def enter(self, origin: FloatArray, direction: FloatArray) -> tuple[FloatArray, IntArray]:
@@ -120,6 +132,9 @@ class Box:
         centre = np.array([self.x, self.y, 0.0])
         a, b, h = self.length / 2, self.width / 2, self.z1 - self.z0
         low, high = self.z0 * ez, self.z1 * ez
+        if self.tilt:
+            ex, ey, ez = self._frame[0]
+            centre, low, high = np.array([self.x, self.y, self.z0]), 0.0 * ez, h * ez
         corner = centre - a * ex - b * ey
         return [
             (centre + a * ex - b * ey + low, ey, ez, 2 * b, h, ex),
@@ -129,6 +144,47 @@ class Box:
             (corner + high, ex, ey, 2 * a, 2 * b, ez),
             (corner + low, ex, ey, 2 * a, 2 * b, -ez),
         ]
+
+    @property
+    def lies(self) -> tuple[float, float]:
+        """Its lowest and highest point in metres."""
+        if not self.tilt:
+            return self.z0, self.z1
+        low, high = self.bounds()[:, 2]
+        return float(low), float(high)
+
+    def stands(self, z: float, hair: float) -> bool:
+        """Whether it stands at a height, give or take a hair (metres)."""
+        low, high = self.lies
+        return low < z + hair and high > z + hair
+
+    def at(self, z: float) -> Box:
+        """Where it stands at a height between its lowest and highest point: an upright box.
+
+        A level plane cuts a box that leans along its own x axis in a rectangle. Of a row it is
+        that about all of its boxes.
+        """
+        if not self.tilt:
+            return self
+        lean, up, tall = math.cos(self.tilt), math.sin(self.tilt), self.z1 - self.z0
+        starts = [-self.width / 2 + k * self.pitch for k in range(self.count)] if self.count > 1 \
+            else [-self.width / 2]
+        each = self.each if self.count > 1 else self.width
+        cut: list[float] = []
+        for start in starts:
+            ends = [
+                (y * lean - h * up, y * up + h * lean + self.z0 - z)
+                for y, h in ((start, 0.0), (start + each, 0.0), (start + each, tall), (start, tall))
+            ]
+            for (y, over), (other, beyond) in zip(ends, ends[1:] + ends[:1], strict=True):
+                if (over > 0) != (beyond > 0):
+                    cut.append(y + (other - y) * over / (over - beyond))
+        low, high = (min(cut), max(cut)) if cut else (0.0, 0.0)
+        cos, sin, middle = math.cos(self.rotation), math.sin(self.rotation), (low + high) / 2
+        return Box(
+            self.x - sin * middle, self.y + cos * middle, *self.lies, self.length, high - low,
+            self.rotation,
+        )  # fmt: skip
 
     def covers(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
         """Whether points of the plan lie over or under the box or its row's outline, any shape."""

@@ -30,6 +30,7 @@ def bright_texels(surfaces: Surfaces, density: FloatArray, most: int) -> IntArra
     walls = surfaces.prism.wall_count
     plane = surfaces.facet_plane[surfaces.texel_facet]
     may_be = (plane < walls) | (plane >= walls + 2) & (surfaces.texel_normal[2] < -0.5)
+    may_be &= ~surfaces.prism.leaning[plane]
     bright = np.flatnonzero(may_be & (density > _BRIGHT * mean) & (density > 0))
     strength = density[bright] * surfaces.texel_area[bright]
     return bright[np.argsort(-strength)][:most]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import numpy.typing as npt
@@ -30,6 +31,10 @@ _MOST = 24
 """Most points along each edge of a cell."""
 
 
+_WHERE_CUT = 8
+"""Points along each edge of a cell that the plane of a tilted lamp's face cuts."""
+
+
 def direct_on_cells(
     grid: CellGrid, prism: Prism, source: Source, shade: int, step: Step
 ) -> FloatArray:
@@ -39,10 +44,10 @@ def direct_on_cells(
     points along each side of the lamp where something may. ``step`` is called often, here
     and below, and may raise to stop.
     """
-    gap = source.centre[2] - grid.z
-    if gap <= 0:
+    face = source.outline[2]
+    if face.max() <= grid.z:
         return np.zeros(len(grid.inside))
-    near = max(gap, _NEAREST)
+    near = max(float(face.min()) - grid.z, _NEAREST)
     cells = np.zeros(len(grid.inside))
     wanted = _points_per_edge(grid, source, near)
     nodes, weights = source.nodes(near)
@@ -54,8 +59,10 @@ def direct_on_cells(
             grid.receivers(averaged=True) if all_alike else grid.gauss_points(which, int(count))
         )
         values = irradiance(
-            points, None, nodes, weights, source.profile, axes=source.axes(), step=step
-        )
+            points, None, nodes, weights, source.profile,
+            axes=source.axes(), looks=source.looks(),
+            closest=near if source.tilt else 1e-6, step=step,
+        )  # fmt: skip
         cells += totals(cell, share * values, len(cells))
     points, _, _ = grid.receivers(averaged=True)
     crowd = between(prism, points, source.outline)
@@ -103,8 +110,7 @@ def _seen_from(
         gap = source.points(*u[2:].reshape(3, -1)) - places
         length = np.sqrt((gap**2).sum(axis=0))
         gap /= length
-        across, along = -(source.axes() @ gap[:2])
-        light = source.profile.intensity(gap[2], across, along) * gap[2] / length**2
+        light = source.profile.intensity(*source.towards(-gap)) * gap[2] / length**2
         free = light * ~prism.blocked(crowd, places, gap, length)
         total = light.reshape(-1, count).sum(axis=1)
         seen[start : start + size] = free.reshape(-1, count).sum(axis=1) / np.maximum(total, 1e-300)
@@ -131,6 +137,12 @@ def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
     ellipse = np.maximum(np.abs(z + root), np.abs(z - root))
     count = np.ceil(math.log(1 / _TOLERANCE) / (2 * np.log(ellipse)))
     points: IntArray = np.clip(count, 2, _MOST).astype(np.intp)
+    if source.tilt:
+        # Where the plane of the face cuts a cell the light may end in the midst of it.
+        places = grid.centre.reshape(2, -1)[:, grid.inside]
+        before = source.before(np.concatenate([places, np.full((1, len(points)), grid.z)]))
+        cut = np.abs(before) < abs(math.sin(source.tilt)) * math.hypot(*grid.step) / 2
+        points[cut] = np.maximum(points[cut], _WHERE_CUT)
     return points
 
 
@@ -208,6 +220,11 @@ def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> Flo
     size = surfaces.texel_size[lit]
     level = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
     # A texel cut by the footprint is taken at the centre of what is left.
+    if source.tilt:
+        u, v = surfaces.texel_edges(lit)
+        looks = source.looks()
+        reach = (np.abs(looks @ u) + np.abs(looks @ v)) / 2
+        level[np.abs(source.before(centre)) < reach] = len(_PIECES) - 1
     level[~surfaces.texel_whole[lit]] = 0
     near = np.maximum(gap, size / (2 * np.array(_PIECES)[level]))
     # Texels of like distance share their quadrature.
@@ -237,12 +254,12 @@ def _parts_by_height(
 ) -> tuple[IntArray, FloatArray, FloatArray]:
     """Texels (n,) with those that the plane of the lamp's face cuts taken in two parts.
 
-    Intensity may jump there. Gives the texel of each part (m,), its centre (3, m) and its
+    Intensity may jump there; of a tilted lamp they are taken in many pieces instead. Gives the texel of each part (m,), its centre (3, m) and its
     share of the texel (m,).
     """
     centre, rise = surfaces.texel_centre[:, which], surfaces.texel_rise[which]
     above = source.centre[2] - centre[2]
-    cut = np.flatnonzero(np.abs(above) < 0.999 * rise)
+    cut = np.flatnonzero((np.abs(above) < 0.999 * rise) & (source.tilt == 0))
     share = np.ones(which.size)
     share[cut] = (1 + above[cut] / rise[cut]) / 2
     upper, rest = centre[:, cut], 1 - share[cut]
@@ -262,21 +279,39 @@ def _faces_lamp(surfaces: Surfaces, source: Source) -> IntArray:
     for corner in source.outline.T:
         faces |= corner @ surfaces.texel_normal > height
     if not source.profile.emits_up:
-        faces &= surfaces.texel_centre[2] - surfaces.texel_rise < source.centre[2]
+        if source.tilt:
+            u, v = surfaces.texel_edges(np.arange(surfaces.texel_count))
+            looks = source.looks()
+            reach = (np.abs(looks @ u) + np.abs(looks @ v)) / 2
+            faces &= source.before(surfaces.texel_centre) + reach > 0
+        else:
+            faces &= surfaces.texel_centre[2] - surfaces.texel_rise < source.centre[2]
     return np.flatnonzero(faces)
 
 
 def _from_lamp(source: Source, points: FloatArray) -> FloatArray:
     """Distance of points (3, n) from the nearest emitting strip, shape (n,)."""
     above = points[2] - source.centre[2]
-    distance: FloatArray = np.hypot(_beside_lamp(source, points[:2]), above)
+    if source.tilt:
+        away = points - np.array(source.centre)[:, None]
+        local, above = source.axes() @ away, -source.before(points)
+        distance: FloatArray = np.hypot(_beside(local, source.strips), above)
+        return distance
+    distance = np.hypot(_beside_lamp(source, points[:2]), above)
     return distance
 
 
 def _beside_lamp(source: Source, points: FloatArray) -> FloatArray:
     """Horizontal distance of points (2, n) from the nearest emitting strip, shape (n,)."""
-    local = source.axes() @ (points - np.array(source.centre[:2])[:, None])
-    beside = np.abs(local[:, None, :] - source.strips[:, :2].T[:, :, None])
-    beside = np.maximum(beside - source.strips[:, 2:].T[:, :, None] / 2, 0.0)
+    level, strips = replace(source, tilt=0.0), source.strips
+    if source.tilt:
+        strips = strips * np.array([1.0, math.cos(source.tilt)] * 2)
+    return _beside(level.axes() @ (points - np.array(source.centre[:2])[:, None]), strips)
+
+
+def _beside(local: FloatArray, strips: FloatArray) -> FloatArray:
+    """Distance of points (2, n) in the lamp's axes from the nearest strip, shape (n,)."""
+    beside = np.abs(local[:, None, :] - strips[:, :2].T[:, :, None])
+    beside = np.maximum(beside - strips[:, 2:].T[:, :, None] / 2, 0.0)
     nearest: FloatArray = np.hypot(*beside).min(axis=0)
     return nearest

@@ -14,6 +14,9 @@ from planner.light.boxes import Crowd
 from planner.light.emission import Profile, Source
 from planner.light.prism import FloatArray, Prism
 
+_LEVEL = 2
+"""Columns of the axes of a lamp that hangs level: its own turn leaves heights alone."""
+
 Step = Callable[[], None]
 
 _BLOCK = 1 << 17
@@ -29,6 +32,8 @@ def irradiance(
     facing: FloatArray | None = None,
     *,
     axes: FloatArray | None = None,
+    looks: FloatArray | None = None,
+    closest: float = 1e-6,
     group: int | None = None,
     step: Step | None = None,
 ) -> FloatArray:
@@ -45,12 +50,18 @@ def irradiance(
     weights
         Flux share of each node, shape (K,), or of each pair, shape (M, K).
     profile
-        Angular distribution about straight down.
+        Angular distribution about the lamp's axis.
     facing
         +1 where a node points down, -1 where a mirror turned it up, shape (K,).
     axes
-        Turns horizontal directions of the room into the lamp's own axes, shape (2, 2) or,
-        one for each node, (2, 2, K); needed where the profile turns with azimuth.
+        Turns directions of the room into the lamp's own axes, shape (2, 2) (horizontal ones)
+        or (2, 3), or one for each node, (2, 2 or 3, K); needed where the profile turns with
+        azimuth.
+    looks
+        The axis of a tilted lamp, shape (3,) or, one for each node, (3, K), in place of
+        ``facing``; None where it is upright.
+    closest
+        No distance is taken for less than this, in metres.
     group
         If given, the sum is taken over each ``group`` nodes in a row and the result has
         shape (M, K / group).
@@ -71,7 +82,7 @@ def irradiance(
         inverse = dx * dx
         inverse += dy * dy
         inverse += dz * dz
-        np.maximum(inverse, 1e-12, out=inverse)
+        np.maximum(inverse, closest**2, out=inverse)
         np.reciprocal(inverse, out=inverse)
         root = np.sqrt(inverse)
         below = dz * root
@@ -80,12 +91,17 @@ def irradiance(
         else:
             n = normals[:, part, None]
             incidence = np.maximum((dx * n[0] + dy * n[1] + dz * n[2]) * root, 0.0)
-        if facing is not None:
+        if looks is not None:
+            below = -(dx * looks[0] + dy * looks[1] + dz * looks[2]) * root
+        elif facing is not None:
             below = below * facing
         if axes is not None and profile.turns_with_azimuth:
             # From node to receiver is the opposite of (dx, dy).
             across = -(axes[0, 0] * dx + axes[0, 1] * dy)
             along = -(axes[1, 0] * dx + axes[1, 1] * dy)
+            if axes.shape[1] > _LEVEL:
+                across -= axes[0, 2] * dz
+                along -= axes[1, 2] * dz
             value = profile.intensity(below, across, along)
         else:
             value = profile.intensity(below)
@@ -154,5 +170,6 @@ def direct_on(
         weights = visible(prism, crowd, receivers, nodes, step) * weights
     step()
     return irradiance(
-        receivers, normals, nodes, weights, source.profile, axes=source.axes(), step=step
-    )
+        receivers, normals, nodes, weights, source.profile,
+        axes=source.axes(), looks=source.looks(), step=step,
+    )  # fmt: skip

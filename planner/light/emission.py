@@ -1,7 +1,7 @@
 """Lamps as light sources: where light leaves, and in which directions.
 
-A source is a set of horizontal emitting strips (a panel is one, a bar set several) that
-share one angular profile about the lamp's axis. All functions work for unit photon flux.
+A source is a set of emitting strips in one plane (a panel is one, a bar set several) that
+share one angular profile about the lamp's axis, which looks straight down where it hangs level. All functions work for unit photon flux.
 """
 
 from __future__ import annotations
@@ -33,7 +33,7 @@ class Profile(Protocol):
     ) -> FloatArray:
         """Intensity per unit flux (sr⁻¹) in a direction.
 
-        ``cosine`` is that of the angle to straight down. ``across`` and ``along`` are the
+        ``cosine`` is that of the angle to the lamp's axis. ``across`` and ``along`` are the
         direction's parts along the lamp's own x and y axes in any common scale; they are
         needed only where ``turns_with_azimuth``.
         """
@@ -243,13 +243,18 @@ class Source:
         length, width in metres; a point has no length and width. Flux is spread evenly
         over the whole emitting area.
     profile
-        Angular distribution about the straight-down direction.
+        Angular distribution about the lamp's axis.
+    tilt
+        Turn t about the lamp's own x axis, through the centre, in radians, -π/4 to π/4: its
+        local y goes to (y cos t, y sin t) in its upright plane, so its axis looks to
+        (0, sin t, -cos t) there. 0 hangs level, its axis straight down.
     """
 
     centre: tuple[float, float, float]
     rotation: float
     strips: FloatArray
     profile: Profile
+    tilt: float = 0.0
 
     def shares(self) -> FloatArray:
         """Share of the flux each strip gives, shape (S,)."""
@@ -258,18 +263,45 @@ class Source:
     def place(self, local: FloatArray) -> FloatArray:
         """Points in the lamp's axes (2, n) to the room (3, n)."""
         cos, sin = math.cos(self.rotation), math.sin(self.rotation)
+        x, y, z = local[0], local[1], np.full(local.shape[1], self.centre[2])
+        if self.tilt:
+            z += y * math.sin(self.tilt)
+            y = y * math.cos(self.tilt)
         return np.stack(
-            [
-                self.centre[0] + cos * local[0] - sin * local[1],
-                self.centre[1] + sin * local[0] + cos * local[1],
-                np.full(local.shape[1], self.centre[2]),
-            ]
+            [self.centre[0] + cos * x - sin * y, self.centre[1] + sin * x + cos * y, z]
         )
 
     def axes(self) -> FloatArray:
-        """Rows that turn horizontal directions of the room into the lamp's axes, (2, 2)."""
+        """Rows that turn directions of the room into the lamp's x and y axes.
+
+        Shape (2, 2) for the horizontal parts where it hangs level, (2, 3) where it is tilted.
+        """
         cos, sin = math.cos(self.rotation), math.sin(self.rotation)
-        return np.array([[cos, sin], [-sin, cos]])
+        if not self.tilt:
+            return np.array([[cos, sin], [-sin, cos]])
+        lean, up = math.cos(self.tilt), math.sin(self.tilt)
+        return np.array([[cos, sin, 0.0], [-sin * lean, cos * lean, up]])
+
+    def looks(self) -> FloatArray | None:
+        """The direction of a tilted lamp's axis in the room, (3,); None where straight down."""
+        if not self.tilt:
+            return None
+        across = math.sin(self.tilt)
+        sideways = (-across * math.sin(self.rotation), across * math.cos(self.rotation))
+        return np.array([*sideways, -math.cos(self.tilt)])
+
+    def towards(self, direction: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Unit directions (3, n) away from the lamp as ``Profile.intensity`` takes them."""
+        axes, looks = self.axes(), self.looks()
+        across, along = axes @ direction[: axes.shape[1]]
+        return -direction[2] if looks is None else looks @ direction, across, along
+
+    def before(self, points: FloatArray) -> FloatArray:
+        """How far points (3, n) lie on the lit side of the plane of the lamp's face, metres."""
+        looks = self.looks()
+        if looks is None:
+            return np.asarray(self.centre[2] - points[2])
+        return np.asarray(looks @ points - looks @ np.array(self.centre))
 
     def nodes(
         self, distance: float, tolerance: float = 2e-4, least: int = 1
@@ -357,8 +389,13 @@ class Source:
         u = shifted_points(1, count, 5, random)[:, 0]
         cosine, azimuth = self.profile.sample(u[2], u[3])
         sine = np.sqrt(np.maximum(0.0, 1.0 - cosine**2))
-        angle = azimuth + self.rotation
-        direction = np.stack([sine * np.cos(angle), sine * np.sin(angle), -cosine])
+        looks = self.looks()
+        if looks is None:
+            angle = azimuth + self.rotation
+            direction = np.stack([sine * np.cos(angle), sine * np.sin(angle), -cosine])
+        else:
+            sideways = np.stack([sine * np.cos(azimuth), sine * np.sin(azimuth)])
+            direction = self.axes().T @ sideways + looks[:, None] * cosine
         return self.points(u[0], u[1], u[4]), direction
 
 

@@ -122,6 +122,9 @@ def _turned(
     is_flat = np.abs(inward[2]) > 0.5
     # Tangent: horizontal along a wall, the x axis on ceiling and bottom.
     tangent = np.where(is_flat, [[1.0], [0.0], [0.0]], [-inward[1], inward[0], 0 * inward[2]])
+    if prism.leaning.any():
+        lean = np.flatnonzero(prism.leaning[plane])
+        tangent[:, lean] = prism.tangents_on(inward[:, lean])
     bitangent = np.cross(inward.T, tangent.T).T
     turned: FloatArray = (
         local[0] * tangent[:, :, None]

@@ -101,7 +101,7 @@ class CellGrid:
         cu, cv, area = clip_cells(corners, u, v, float(dx), float(dy))
         step = (float(dx), float(dy))
         centre = np.stack([cu, cv])
-        standing = tuple(b for b in prism.boxes if b.z0 < z + _HAIR and b.z1 > z + _HAIR)
+        standing = tuple(b.at(z) for b in prism.boxes if b.stands(z, _HAIR))
         if standing:
             _leave_out(corners, standing, (u, v), step, area, centre)
         # Slivers below a thousandth of a cell carry no weight and only noise.

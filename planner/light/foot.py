@@ -124,9 +124,7 @@ class Foot:
         point, facet = self.points(u[2], u[3])
         start = source.points(u[0], u[1], u[4])
         direction, distance, plane, kept = self._lines(start, point, facet)
-        profile = source.profile
-        across, along = source.axes() @ direction[:2]
-        flux = profile.intensity(-direction[2], across, along) * kept
+        flux = source.profile.intensity(*source.towards(direction)) * kept
         flux /= distance**2 * self.density(point[2]) * count
         return Lit(point, direction, plane, facet, flux)
 

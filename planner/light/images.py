@@ -192,8 +192,7 @@ def _share_kept(
             length = np.sqrt((gap**2).sum(axis=0))
             # A mirror is its own inverse turned round: back through it to the lamp's axes.
             seen = np.einsum("nji,jn->in", linear, gap / length)
-            across, along = -(source.axes() @ seen[:2])
-            light = source.profile.intensity(seen[2], across, along)
+            light = source.profile.intensity(*source.towards(-seen))
             light *= np.maximum(gap[2], 0.0) / length**3
             if told:
                 left = windows.left(places, ends, chain)
@@ -282,6 +281,7 @@ def _light_of_each(
                 source.profile,
                 np.repeat(chosen.linear[:, 2, 2], len(flux)),
                 axes=_axes(source, chosen, len(flux)),
+                looks=_looks(source, chosen, len(flux)),
                 group=nodes.shape[1] if together else len(flux),
                 step=step,
             )
@@ -301,8 +301,16 @@ def _axes(source: Source, images: Images, nodes: int) -> FloatArray | None:
     if not source.profile.turns_with_azimuth:
         return None
     # A mirror is its own inverse turned round: back through it to the lamp's axes.
-    back = np.einsum("ij,nkj->ikn", source.axes(), images.linear[:, :2, :2])
+    axes = source.axes()
+    size = axes.shape[1]
+    back = np.einsum("ij,nkj->ikn", axes, images.linear[:, :size, :size])
     return np.repeat(back, nodes, axis=2)
+
+
+def _looks(source: Source, images: Images, nodes: int) -> FloatArray | None:
+    """Where the axis of a tilted lamp looks as each image point shows it, (3, n nodes)."""
+    looks = source.looks()
+    return None if looks is None else np.repeat((images.linear @ looks).T, nodes, axis=1)
 
 
 def _by_distance(
@@ -316,7 +324,10 @@ def _by_distance(
     low, high = surfaces.prism.corners.min(axis=0), surfaces.prism.corners.max(axis=0)
     place = images.of(np.array(source.centre)[:, None])[:, :, 0]
     aside = np.maximum(np.maximum(low[:, None] - place[:2], place[:2] - high[:, None]), 0.0)
-    distance = np.hypot(np.hypot(*aside), place[2] - grid.z)
+    above = place[2] - grid.z
+    if source.tilt:
+        above = np.abs(images.of(source.outline)[2] - grid.z).min(axis=1)
+    distance = np.hypot(np.hypot(*aside), above)
     # Rounded down in steps of half as much again.
     band = np.floor(np.log(np.maximum(distance, 0.05) / 0.05) / np.log(1.5)).astype(np.intp)
     index = np.arange(len(images))

@@ -15,7 +15,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.boxes import Box, Crowd
+from planner.light.boxes import FACES, Box, Crowd
 from planner.light.polygon import inside_polygon
 
 FloatArray = npt.NDArray[np.float64]
@@ -28,7 +28,8 @@ _EDGE = 1e-9
 class Prism:
     """Walls over a polygon (corners counter-clockwise, shape (W, 2), metres) from z0 to z1.
 
-    ``boxes`` are opaque and stand inside.
+    ``boxes`` are opaque and stand inside. ``leaning`` (planes,) says which planes are faces of a
+    tilted one; all others are upright or level.
     """
 
     def __init__(
@@ -52,6 +53,8 @@ class Prism:
         self._normals = self._list_normals()
         faces = [face for box in boxes for face in box.faces()]
         self.box_faces = faces
+        self.leaning = np.zeros(self.plane_count, dtype=bool)
+        self.leaning[self.wall_count + 2 :] = np.repeat([box.tilt != 0 for box in boxes], FACES)
         through = [float(-normal @ origin) for origin, _, _, _, _, normal in faces]
         self._plane_offsets = np.concatenate([self.offsets, [self.z1, -self.z0], through])
         if faces:
@@ -198,6 +201,12 @@ class Prism:
     def _list_normals(self) -> FloatArray:
         walls = np.concatenate([self.normals.T, np.zeros((1, self.wall_count))])
         return np.concatenate([walls, [[0.0, 0.0], [0.0, 0.0], [1.0, -1.0]]], axis=1)
+
+    def tangents_on(self, normal: FloatArray) -> FloatArray:
+        """Horizontal unit vectors (3, n) along planes that lean, by their normals (3, n)."""
+        along = np.stack([-normal[1], normal[0], np.zeros(normal.shape[1])])
+        unit: FloatArray = along / np.sqrt((along**2).sum(axis=0))
+        return unit
 
     def contains(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
         """Whether points lie inside the footprint (even-odd rule), any shape."""

@@ -48,7 +48,7 @@ class Surfaces:
     """The inside of a prism, divided.
 
     Of each texel it tells patch, facet, area, centre, inward normal, longer edge
-    (``texel_size``), half its height (``texel_rise``) and whether the footprint leaves it whole.
+    (``texel_size``), half its height (``texel_rise``, 0 where it leans) and whether the footprint leaves it whole.
 
     Parameters
     ----------
@@ -128,7 +128,8 @@ class Surfaces:
         plane = planes[self.texel_facet]
         self.texel_normal = -prism.plane_normals()[:, plane]
         self.texel_size = self._texel_step.max(axis=1)
-        self.texel_rise = np.abs(self._v_axis[2, plane]) * self._texel_step[:, 1] / 2
+        upright = np.where(prism.leaning, 0.0, np.abs(self._v_axis[2]))
+        self.texel_rise = upright[plane] * self._texel_step[:, 1] / 2
         whole = self._texel_step.prod(axis=1) * self._rows.share[plane] * (1 - 1e-9)
         self.texel_whole = self.texel_area >= whole
 
@@ -307,8 +308,13 @@ class Surfaces:
         """Boxes that stand on the bottom or reach the ceiling; rows, open between, left out."""
         prism = self.prism
         if plane == prism.bottom:
-            return [b for b in prism.boxes if b.count == 1 and b.z0 < prism.z0 + _HAIR]
-        return [b for b in prism.boxes if b.count == 1 and b.z1 > prism.z1 - _HAIR]
+            return [b for b in self._single if b.z0 < prism.z0 + _HAIR]
+        return [b for b in self._single if b.z1 > prism.z1 - _HAIR]
+
+    @property
+    def _single(self) -> list[Box]:
+        """Boxes that are no rows and do not lean."""
+        return [b for b in self.prism.boxes if b.count == 1 and not b.tilt]
 
     @property
     def bands(self) -> tuple[IntArray, FloatArray]:
@@ -335,6 +341,8 @@ class Surfaces:
         self._u_x, self._u_y = self._u_axis[0] * per_metre, self._u_axis[1] * per_metre
         self._u_0 = (self._plane_origin * self._u_axis).sum(axis=0) * per_metre
         self._v_x, self._v_y, self._v_z = self._v_axis
+        self._u_z = self._u_axis[2] * per_metre
+        self._leans = bool(self.prism.leaning.any())
         # Only the tops of turned boxes have rows that run along x.
         self._rows_turn = bool(np.abs(self._v_x).max() > 0)
         self._v_0 = (self._plane_origin * self._v_axis).sum(axis=0)
@@ -351,6 +359,8 @@ class Surfaces:
                 facet += points[2] > tops.take(plane)
         u = points[0] * self._u_x.take(plane)
         u += points[1] * self._u_y.take(plane)
+        if self._leans:
+            u += points[2] * self._u_z.take(plane)
         u -= self._u_0.take(plane)
         v = points[1] * self._v_y.take(plane)
         v += points[2] * self._v_z.take(plane)

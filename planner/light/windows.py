@@ -99,7 +99,7 @@ class Windows:
         row, column = np.divmod(grid.inside, len(grid.x))
         cells = np.stack([np.ones(row.size), grid.x[column], grid.y[row]])
         half = np.array(grid.step) / 2
-        ends, height = outline[:2], outline[2, :, 0]
+        ends, height = outline[:2], (outline[2].min(axis=1), outline[2].max(axis=1))
         shape = (len(self.told), row.size)
         share, found, possible = np.zeros(shape), np.zeros(shape, bool), np.zeros(shape, bool)
         for number, word in enumerate(self._words):
@@ -207,23 +207,23 @@ def _ahead(window: _Window, cells: FloatArray, half: FloatArray) -> tuple[FloatA
 def _over(
     top: FloatArray,
     z: float,
-    height: FloatArray,
+    height: tuple[FloatArray, FloatArray],
     before: tuple[FloatArray, FloatArray],
     beyond: FloatArray,
 ) -> tuple[FloatArray, FloatArray]:
     """Least and most of a number above 0 where lines pass a window over a height; (n, C).
 
-    A line from height z, a way ``before`` the window, to ``height`` (n,), a way ``beyond`` it
-    (n, 4), is over ``top`` (n,) where (height - top) before + (z - top) beyond > 0.
+    A line from height z, a way ``before`` the window, to a point between both of ``height`` (n,),
+    a way ``beyond`` it (n, 4), is over ``top`` (n,) where (height - top) before + (z - top) beyond > 0.
     """
     top = np.where(np.isfinite(top), top, _NEVER)
-    up, down = (height - top)[:, None], (z - top)[:, None]
+    down = (z - top)[:, None]
     past = (
         np.maximum(beyond.min(axis=1), 0.0)[:, None],
         np.maximum(beyond.max(axis=1), 0.0)[:, None],
     )
-    climbing = [up * way for way in before]
+    climbing = [(end - top)[:, None] * way for end in height for way in before]
     falling = [down * way for way in past]
-    return np.minimum(*climbing) + np.minimum(*falling), np.maximum(*climbing) + np.maximum(
-        *falling
-    )
+    return np.minimum.reduce(climbing) + np.minimum(*falling), np.maximum.reduce(
+        climbing
+    ) + np.maximum(*falling)

@@ -284,7 +284,7 @@ def duplicated(plan: Plan, places: Chosen) -> tuple[Plan, Chosen]:
 def _under(plan: Setup, thing: Thing) -> Thing:
     """A thing of another plan, lowered to fit under this ceiling."""
     if isinstance(thing, Lamp):
-        height = min(thing.hanging_height, plan.headroom)
+        height = min(thing.hanging_height, plan.hanging_room(thing)[1])
         return thing.model_copy(update={"hanging_height": height})
     thickness = min(thing.thickness, plan.space.height)
     underside = min(thing.underside, plan.space.height - thickness)

@@ -69,7 +69,9 @@ _TURNED: Final[dict[PlaceKind, tuple[str, ...]]] = {
         "obstacle-x", "obstacle-y", "underside", "obstacle-length", "obstacle-width",
         "thickness", "obstacle-rotation",
     ),
-    PlaceKind.LAMP: ("height", "output", "lamp-x", "lamp-y", "lamp-rotation", "hours-run", "dust"),
+    PlaceKind.LAMP: (
+        "height", "output", "lamp-x", "lamp-y", "lamp-rotation", "tilt", "hours-run", "dust",
+    ),
 }  # fmt: skip
 """The dials that tell two setups apart, by the kind of place they are at."""
 

@@ -100,8 +100,7 @@ def _about_lamps(plan: Plan) -> Iterator[Finding]:
     for first, one in enumerate(plan.lamps):
         for second in range(first + 1, len(plan.lamps)):
             other = plan.lamps[second]
-            level = abs(one.hanging_height - other.hanging_height) < SAME_LEVEL_M
-            if level and outlines_overlap(one.outline(), other.outline()):
+            if _one_level(one, other) and outlines_overlap(one.outline(), other.outline()):
                 yield Finding(
                     "lamps-overlap",
                     Severity.WARNING,
@@ -109,6 +108,15 @@ def _about_lamps(plan: Plan) -> Iterator[Finding]:
                     "move one of them aside.",
                     Place(PlaceKind.LAMP, second),
                 )
+
+
+def _one_level(one: Lamp, other: Lamp) -> bool:
+    """Whether two lamps hang at one height; tilted ones with all that they reach up and down."""
+    apart = other.hanging_height - one.hanging_height
+    if not (one.tilt_deg or other.tilt_deg):
+        return abs(apart) < SAME_LEVEL_M
+    (low, high), (bottom, top) = one.rise, other.rise
+    return low < apart + top and apart + bottom < high
 
 
 def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
@@ -121,11 +129,12 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
             "smaller one.",
             where,
         )
-    if lamp.hanging_height < CLOSE_TO_CANOPY_M:
+    over = lamp.hanging_height + min(lamp.rise[0], 0.0)
+    if over < CLOSE_TO_CANOPY_M:
         yield Finding(
             "lamp-close-to-canopy",
             Severity.CAUTION,
-            f"{_named(index, lamp)} hangs {said_length(lamp.hanging_height)} above the canopy: "
+            f"{_named(index, lamp)} hangs {said_length(over)} above the canopy: "
             "leaves may scorch, and the light is very uneven. Keep at least "
             f"{said_length(CLOSE_TO_CANOPY_M)}. "
             f"{DEFERS}",
@@ -140,7 +149,7 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
                 "light cannot come out. Move one of them.",
                 where,
             )
-        above = plan.lamp_height(lamp) - obstacle.top
+        above = plan.lamp_height(lamp) + min(lamp.rise[0], 0.0) - obstacle.top
         grows = obstacle.canopy is not None and outlines_overlap(lamp.outline(), obstacle.outline())
         if grows and 0 <= above < CLOSE_TO_CANOPY_M:
             yield Finding(
@@ -215,7 +224,8 @@ def distance(plan: Plan, place: Place, lamp: Lamp) -> float:
         beside = outlines_distance(outline, plan.obstacles[place.index].outline())
     low, high = reach(plan, place)
     height = plan.lamp_height(lamp)
-    return math.hypot(beside, max(low - height, height - high, 0.0))
+    bottom, top = lamp.rise if lamp.tilt_deg else (0.0, 0.0)
+    return math.hypot(beside, max(low - height - top, height + bottom - high, 0.0))
 
 
 def _about_linings(plan: Plan) -> Iterator[Finding]:

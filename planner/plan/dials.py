@@ -325,6 +325,9 @@ _ROWS: Final = (
           "Back of the zero corner."),
     _lamp("lamp-rotation", "rotation of the lamp", "rotation_deg", _LIGHT, "Rotate lamp", None,
           "Counter-clockwise, seen from above."),
+    _lamp("tilt", "tilt of the lamp", "tilt_deg", _LIGHT, "Tilt lamp", t.tilt_room,
+          "About the lamp's own length, as on a hinge. Above 0 its back side (while its rotation "
+          "is 0) rises and its light turns that way, below 0 to the front."),
     _lamp("dust", "dust of the lamp", "dust", _NOTHING, "Set dust", None,
           "Share of its light that dust on it takes away; wipe it, with the mains off, and "
           "measure before and after."),

@@ -356,8 +356,8 @@ def canopy_room(plan: Setup) -> Quantity:
     ceiling = plan.space.height
     room = HEIGHT.at_most(ceiling - LEAST_GAP_M, f"the ceiling is at {said_length(ceiling)}")
     for number, lamp in enumerate(plan.lamps, start=1):
-        face = plan.lamp_height(lamp)
-        room = room.at_most(face - LEAST_GAP_M, f"lamp {number} hangs at {said_length(face)}")
+        face, least = plan.lamp_height(lamp), lamp.needs[0]
+        room = room.at_most(face - least, f"lamp {number} hangs at {said_length(face)}")
     return room
 
 
@@ -387,7 +387,8 @@ def set_height(plan: _Setup, height: float) -> _Setup:
     height = ceiling_room(plan).checked(height, "Inside height")
     room = height - plan.canopy.height
     lamps = tuple(
-        changed(lamp, hanging_height=min(lamp.hanging_height, room)) for lamp in plan.lamps
+        changed(lamp, hanging_height=min(lamp.hanging_height, room - lamp.needs[1]))
+        for lamp in plan.lamps
     )
     walls = tuple(_cut_to(cover, height) for cover in plan.walls)
     obstacles = tuple(_lowered(obstacle, height) for obstacle in plan.obstacles)

@@ -9,8 +9,10 @@ from typing import Annotated, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
+from planner.language import word
 from planner.plan.quantity import (
     BEAM_ANGLE,
+    HANGING_HEIGHT,
     AngleDeg,
     BeamDoubt,
     BodyLength,
@@ -23,6 +25,7 @@ from planner.plan.quantity import (
     Percent,
     PhotonFlux,
     Text,
+    TiltDeg,
     Value,
     Watts,
 )
@@ -248,14 +251,34 @@ class LampModel(Value):
         return self.body.length, self.body.width
 
 
+_SIDES: Final = (
+    word("the right"),
+    word("the back right"),
+    word("the back"),
+    word("the back left"),
+    word("the left"),
+    word("the front left"),
+    word("the front"),
+    word("the front right"),
+)
+"""Sides of the plan, counter-clockwise from the right."""
+
+
 class Lamp(Value):
     """A lamp hung in the space: the model and where it hangs."""
 
     model: LampModel
     x: Coordinate
     y: Coordinate
-    hanging_height: HangingHeight = Field(description="From the lamp's face to the canopy.")
+    hanging_height: HangingHeight = Field(
+        description="From the middle of the lamp's face to the canopy."
+    )
     rotation_deg: AngleDeg = 0.0
+    tilt_deg: TiltDeg = Field(
+        default=0.0,
+        description="About the lamp's own long (x) axis, through the middle of its face: above 0 "
+        "its y side rises and its light turns to that side; 0 hangs level.",
+    )
     output_percent: Percent = 100.0
     hours_run: LampHours = Field(default=0.0, description="Hours of light it has given so far.")
     dust: Fraction = Field(
@@ -290,8 +313,55 @@ class Lamp(Value):
         return self.model.watts * self.output_percent / 100
 
     def outline(self) -> tuple[tuple[float, float], ...]:
-        """Corners of the lamp's outer rectangle on the plan, in metres."""
-        return turned_rectangle(self.x, self.y, *self.model.size, self.rotation_deg)
+        """Corners of the lamp's outer rectangle on the plan, in metres.
+
+        Of a tilted lamp that of face and housing together, as they are seen from above.
+        """
+        if not self.tilt_deg:
+            return turned_rectangle(self.x, self.y, *self.model.size, self.rotation_deg)
+        aside = [y for y, _ in self.section]
+        low, high = min(aside), max(aside)
+        angle, middle = math.radians(self.rotation_deg), (low + high) / 2
+        x, y = self.x - middle * math.sin(angle), self.y + middle * math.cos(angle)
+        return turned_rectangle(x, y, self.model.size[0], high - low, self.rotation_deg)
+
+    @property
+    def section(self) -> tuple[tuple[float, float], ...]:
+        """Corners of face and housing across the lamp: along its y axis, and up, in metres.
+
+        From the middle of the face; first the two ends of the face. A local (y, z) goes to
+        (y cos t - z sin t, y sin t + z cos t).
+        """
+        half = self.model.size[1] / 2
+        high = self.model.housing_height if any(self.model.size) else 0.0
+        tilt = math.radians(self.tilt_deg)
+        cos, sin = math.cos(tilt), math.sin(tilt)
+        corners = ((-half, 0.0), (half, 0.0), (half, high), (-half, high))
+        return tuple((y * cos - z * sin, y * sin + z * cos) for y, z in corners)
+
+    @property
+    def rise(self) -> tuple[float, float]:
+        """Lowest and highest corner of face and housing, in metres over the middle of the face."""
+        up = [z for _, z in self.section]
+        return min(up), max(up)
+
+    @property
+    def needs(self) -> tuple[float, float]:
+        """Least metres from the middle of its face down to the canopy, and up to the ceiling.
+
+        The housing of a level lamp may end at the ceiling; a tilted one needs room for all of it.
+        """
+        low, high = self.rise if self.tilt_deg else (0.0, 0.0)
+        return HANGING_HEIGHT.minimum - low, high
+
+    @property
+    def leans(self) -> str:
+        """How it is tilted, in words; '' where it hangs level."""
+        if not self.tilt_deg:
+            return ""
+        way = self.rotation_deg + (90.0 if self.tilt_deg > 0 else -90.0)
+        side = _SIDES[round(way / 45.0) % len(_SIDES)]
+        return f"tilted by {abs(self.tilt_deg):g}° towards {side}"
 
     def strips(self) -> tuple[tuple[float, float, float, float], ...]:
         """Emitting rectangles in the lamp's own axes: (centre x, centre y, length, width)."""

@@ -79,6 +79,7 @@ class LitLamp:
     y: float
     height: float
     rotation_deg: float
+    tilt_deg: float
     ppf: float
     body: PointBody | PanelBody | BarsBody
     profile: CosineProfile | TableProfile | PlanesProfile | None
@@ -156,6 +157,7 @@ def _lamp(setup: Setup, lamp: Lamp) -> LitLamp:
         y=lamp.y,
         height=setup.lamp_height(lamp),
         rotation_deg=lamp.rotation_deg,
+        tilt_deg=lamp.tilt_deg,
         ppf=lamp.ppf,
         body=lamp.model.body,
         profile=lamp.model.profile if lamp.ppf > 0 else None,

@@ -25,7 +25,7 @@ from planner.plan.quantity import (
     Text,
     Value,
 )
-from planner.plan.space import Canopy, Obstacle, Space, contains
+from planner.plan.space import Canopy, Obstacle, Space, contains, sticks_out
 from planner.plan.survey import MAX_SURVEYS, Survey, survey_problem
 from planner.plan.target import MAX_STAGES, GrowthStage, Target
 from planner.units import said_length
@@ -95,6 +95,25 @@ class Setup(Value):
         if self.lamp_height(lamp) > self.space.height + 1e-9:
             room = HANGING_HEIGHT.at_most(self.headroom, "the ceiling is there")
             room.checked(lamp.hanging_height, f"lamp {number}, hanging height")
+        if where := self._reaches(lamp):
+            raise ValueError(
+                f"lamp {number} ('{lamp.model.name}'), {lamp.leans}, would reach {where}; "
+                "tilt it less, or move it."
+            )
+
+    def _reaches(self, lamp: Lamp) -> str:
+        """Where a corner of a tilted lamp or its housing may not be, in words; '' if nowhere.
+
+        A level one through a wall is only warned of, and its housing ends at the ceiling.
+        """
+        if not lamp.tilt_deg:
+            return ""
+        least, most = self.hanging_room(lamp)
+        if lamp.hanging_height > most + 1e-9:
+            return "through the ceiling"
+        if lamp.hanging_height < least - 1e-9:
+            return "down to the canopy"
+        return "through a wall" if sticks_out(lamp.outline(), self.space.footprint) else ""
 
     def _check_obstacle(self, number: int, obstacle: Obstacle) -> None:
         if not contains(self.space.footprint, obstacle.x, obstacle.y):
@@ -136,8 +155,13 @@ class Setup(Value):
         """From the canopy to the ceiling in metres: the most a lamp can hang above it."""
         return self.space.height - self.canopy.height
 
+    def hanging_room(self, lamp: Lamp) -> tuple[float, float]:
+        """Least and greatest hanging height in metres at which a lamp, tilted as it is, has room."""
+        under, over = lamp.needs
+        return under, self.headroom - over
+
     def lamp_height(self, lamp: Lamp) -> float:
-        """Height of a lamp's face above the floor in metres."""
+        """Height of the middle of a lamp's face above the floor in metres."""
         return self.canopy.height + lamp.hanging_height
 
     def lining(self, key: str) -> Lining:

@@ -56,6 +56,7 @@ Height = Annotated[float, Field(ge=0.0, le=5.0, json_schema_extra={"unit": "m"})
 HangingHeight = Annotated[float, Field(ge=0.01, le=5.0, json_schema_extra={"unit": "m"})]
 BodyLength = Annotated[float, Field(ge=0.005, le=3.0, json_schema_extra={"unit": "m"})]
 AngleDeg = Annotated[float, Field(ge=-360.0, le=360.0, json_schema_extra={"unit": "deg"})]
+TiltDeg = Annotated[float, Field(ge=-45.0, le=45.0, json_schema_extra={"unit": "deg"})]
 BeamAngle = Annotated[float, Field(ge=10.0, le=179.0, json_schema_extra={"unit": "deg"})]
 BeamDoubt = Annotated[float, Field(ge=0.0, le=60.0, json_schema_extra={"unit": "deg"})]
 Percent = Annotated[float, Field(ge=0.0, le=100.0, json_schema_extra={"unit": "%"})]

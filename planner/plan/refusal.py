@@ -242,6 +242,7 @@ _NAMES: Final = {
     "response_relative": "response",
     "rotation_deg": "rotation",
     "specular_share": "specular share",
+    "tilt_deg": "tilt",
     "lux_per_umol": f"lux per {PPFD_UNIT}",
     "top": "upper edge",
     "warm_up_minutes": "warm-up",

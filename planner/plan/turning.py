@@ -17,7 +17,7 @@ from planner.plan.lamp import MOST_PER_JOULE, BarsBody, CosineProfile, Lamp, Lam
 from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
-from planner.plan.quantity import Quantity
+from planner.plan.quantity import HANGING_HEIGHT, Quantity
 from planner.plan.target import PpfdTarget, Target
 from planner.units import FLUX_UNIT, said_length
 
@@ -90,14 +90,38 @@ def put_beam(plan: Plan, place: Place, value: float) -> Plan:
     return with_model(plan, place.index, profile=CosineProfile.from_beam_angle(value))
 
 
-def under_ceiling(kind: Quantity, plan: Setup, _place: Place) -> Quantity:
-    return kind.at_most(plan.headroom, "the ceiling is there")
+def under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:
+    least, most = plan.hanging_room(plan.lamps[place.index])
+    return kind.at_least(least, "the canopy is there").at_most(most, "the ceiling is there")
+
+
+def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
+    """As far as neither side comes through the ceiling or down to the canopy.
+
+    With half the width w and the housing h its highest corner is w sin t + h cos t over the
+    middle of the face, its lowest w sin t under it.
+    """
+    lamp = plan.lamps[place.index]
+    flat = lamp.model_copy(update={"tilt_deg": 0.0})
+    half, high = lamp.model.size[1] / 2, flat.rise[1]
+    over = plan.headroom - lamp.hanging_height
+    under = lamp.hanging_height - HANGING_HEIGHT.minimum
+    reach = math.hypot(half, high)
+    up = down = kind.maximum
+    if over < reach:
+        up = math.degrees(math.asin(max(over, 0.0) / reach) - math.atan2(high, half))
+    if under < half:
+        down = math.degrees(math.asin(max(under, 0.0) / half))
+    most, why = max(min(up, down), 0.0), "the ceiling is there" if up < down else "the canopy is there"
+    return kind.at_least(-most, why).at_most(most, why)
 
 
 def housing_under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     """Where nobody would be warned of the heat, and the housing is under the ceiling."""
     housing = plan.lamps[place.index].model.housing_height
     least = kind.at_least(CLOSE_TO_CANOPY_M, "nearer it may scorch the leaves")
+    if plan.lamps[place.index].tilt_deg:
+        return under_ceiling(least, plan, place)
     return least.at_most(plan.headroom - housing, "the ceiling is there")
 
 

@@ -97,7 +97,7 @@ def mesh_of(scene: Scene) -> Mesh:
             for centre in _bar_centres(lamp):
                 size = (lamp.length, lamp.width, lamp.housing)
                 faces = _block(centre, size, lamp.turned_deg, lamp.at[2])
-                quads += faces
+                quads += [np.array(lamp.at) + (face - lamp.at) @ _hinge(lamp).T for face in faces]
                 materials += [Material(lamp.housing_rho)] * len(faces)
     corner = np.array(quads)
     triangles = np.stack([corner[:, [0, 1, 2]], corner[:, [0, 2, 3]]], axis=1).reshape(-1, 3, 3)
@@ -144,6 +144,14 @@ def _block(
     return sides + lids
 
 
+def _hinge(lamp: Luminaire) -> FloatArray:
+    """Rotation by its tilt about the lamp's length (Rodrigues' formula), (3, 3)."""
+    turned, tilted = math.radians(lamp.turned_deg), math.radians(lamp.tilted_deg)
+    x, y = math.cos(turned), math.sin(turned)
+    cross = np.array([[0.0, 0.0, y], [0.0, 0.0, -x], [-y, x, 0.0]])
+    return np.asarray(np.eye(3) + math.sin(tilted) * cross + (1 - math.cos(tilted)) * cross @ cross)
+
+
 def _bar_centres(lamp: Luminaire) -> list[tuple[float, float, float]]:
     cos, sin = math.cos(math.radians(lamp.turned_deg)), math.sin(math.radians(lamp.turned_deg))
     x, y, z = lamp.at
@@ -169,7 +177,11 @@ def emitted(
     start = np.column_stack([lamp.at[0] + u * cos - v * sin, lamp.at[1] + u * sin + v * cos, z])
     sine = np.sqrt(1 - down**2)
     angle = azimuth + turned
-    return start, np.column_stack([sine * np.cos(angle), sine * np.sin(angle), -down])
+    direction = np.column_stack([sine * np.cos(angle), sine * np.sin(angle), -down])
+    if not lamp.tilted_deg:
+        return start, direction
+    hinge = _hinge(lamp)
+    return np.array(lamp.at) + (start - lamp.at) @ hinge.T, direction @ hinge.T
 
 
 def _drawn_from_planes(

@@ -4,7 +4,7 @@ Reads a plan by its own rules and shares nothing with the light core. Every phot
 the same flux; chance decides at each surface whether it is absorbed, leaves by Lambert's law
 or is mirrored, so that the map is a count. Independent runs tell the standard error.
 The reading of a plan: an open door is no surface; below a closed canopy nothing matters; a
-box over each emitting strip is its housing; obstacles are boxes; a cell's value is the mean
+box over each emitting strip is its housing, and leans where its lamp is tilted; obstacles are boxes; a cell's value is the mean
 over its part of the canopy, and where an obstacle stands in the map's plane no canopy is.
 """
 
@@ -32,6 +32,9 @@ Outline = list[tuple[float, float]]
 
 RUNS = 16
 """Independent runs that tell the standard error."""
+
+UPRIGHT = (1.0, 0.0, 0.0, 0.0)
+"""Cosine and sine of a box's tilt, how far aside of its hinge it is, and the hinge's height."""
 
 LEAST_ABOVE_FLOOR = 0.001
 """Metres; an open canopy on the floor is taken this far above it."""
@@ -185,7 +188,7 @@ class _Room:
             np.array(tops),
             np.array(band_materials),
             np.array([bottom, plan.space.height, z_map]),
-            np.array(boxes).reshape(-1, 8),
+            np.array(boxes).reshape(-1, 12),
             np.array([self._lining(plan.ceiling), under, *box_materials]),
             np.array(self._materials),
             np.array([*low, *step]),
@@ -218,7 +221,7 @@ class _Room:
             turn = math.radians(item.rotation_deg)
             low, high = max(item.underside, bottom), item.underside + item.thickness
             sides = (item.length / 2, item.width / 2, low, high)
-            boxes.append((item.x, item.y, math.cos(turn), math.sin(turn), *sides))
+            boxes.append((item.x, item.y, math.cos(turn), math.sin(turn), *sides, *UPRIGHT))
             if number == top:
                 which = len(boxes) - 1
             materials.append(self._lining(item.lining))
@@ -229,11 +232,18 @@ class _Room:
             cos, sin = math.cos(turn), math.sin(turn)
             low = self._plan.canopy.height + lamp.hanging_height
             high = min(low + lamp.model.housing_height, self._plan.space.height)
+            # A leaning box keeps all of its height, and turns about the line that is the hinge.
+            tilt = math.radians(lamp.tilt_deg)
+            if tilt:
+                high = low + lamp.model.housing_height
+            leans = (math.cos(tilt), math.sin(tilt), 0.0)
             if high - low < 1e-6 or lamp.model.body.kind == "point":
                 continue
             for a, b, length, width in emitting(lamp):
                 x, y = lamp.x + a * cos - b * sin, lamp.y + a * sin + b * cos
-                boxes.append((x, y, cos, sin, length / 2, width / 2, low, high))
+                if tilt:
+                    x, y, leans = lamp.x + a * cos, lamp.y + a * sin, (*leans[:2], b)
+                boxes.append((x, y, cos, sin, length / 2, width / 2, low, high, *leans, low))
                 materials.append(self._matt(lamp.model.housing_reflectance))
                 tops.append(materials[-1])
         return boxes, materials, tops, which
@@ -244,7 +254,8 @@ class _Room:
             raise ValueError("the judge takes only lamps that hang inside the space")
         exponent, sectors, steps = ladder(lamp)
         height = self._plan.canopy.height + lamp.hanging_height
-        place = (lamp.x, lamp.y, height, math.radians(lamp.rotation_deg), exponent, sectors)
+        turn, tilt = math.radians(lamp.rotation_deg), math.radians(lamp.tilt_deg)
+        place = (lamp.x, lamp.y, height, turn, exponent, sectors, math.cos(tilt), math.sin(tilt))
         return np.array(place), np.array(emitting(lamp)), steps
 
 

@@ -96,17 +96,20 @@ def wrinkled(
 @compiled
 def emitted(
     lamp: Array, strips: Array, ladder: Array, u: Array
-) -> tuple[float, float, float, float, float]:
-    """Start (x, y) and direction of a photon from five numbers in [0, 1).
+) -> tuple[float, float, float, float, float, float]:
+    """Start (x, y, z) and direction of a photon from five numbers in [0, 1).
 
-    ``lamp``: x, y, z, turn, exponent (negative: take the ladder), azimuth sectors.
+    ``lamp``: x, y, z, turn, exponent (negative: take the ladder), azimuth sectors, cosine and sine
+    of its tilt.
     ``ladder``: cumulative flux of the cells of a table, sectors within polar steps.
     """
     k = min(int(u[4] * len(strips)), len(strips) - 1)
     a = strips[k, 0] + (u[0] - 0.5) * strips[k, 2]
     b = strips[k, 1] + (u[1] - 0.5) * strips[k, 3]
     cos, sin = math.cos(lamp[3]), math.sin(lamp[3])
-    x, y = lamp[0] + a * cos - b * sin, lamp[1] + a * sin + b * cos
+    flat = b * lamp[6]
+    x, y = lamp[0] + a * cos - flat * sin, lamp[1] + a * sin + flat * cos
+    z = lamp[2] - 1e-6 + b * lamp[7]
     if lamp[4] >= 0:
         cosine = (1.0 - u[2]) ** (1.0 / (lamp[4] + 1.0))
         azimuth = 2 * math.pi * u[3]
@@ -120,8 +123,15 @@ def emitted(
         cosine = upper + share * (lower - upper)
         azimuth = 2 * math.pi * (cell % sectors + u[3]) / sectors
     sine = math.sqrt(max(1.0 - cosine * cosine, 0.0))
-    azimuth += lamp[3]
-    return x, y, sine * math.cos(azimuth), sine * math.sin(azimuth), -cosine
+    if lamp[7] == 0.0:
+        azimuth += lamp[3]
+        return x, y, z, sine * math.cos(azimuth), sine * math.sin(azimuth), -cosine
+    # On the hinge: what goes down goes aside by the sine of the tilt.
+    along, across = sine * math.cos(azimuth), sine * math.sin(azimuth)
+    aside, up = across * lamp[6] + cosine * lamp[7], across * lamp[7] - cosine * lamp[6]
+    # The start a hair before the face.
+    x, y, z = x - 1e-6 * lamp[7] * sin, y + 1e-6 * lamp[7] * cos, z + 1e-6 * (1 - lamp[6])
+    return x, y, z, along * cos - aside * sin, along * sin + aside * cos, up
 
 
 @compiled
@@ -136,16 +146,24 @@ def met_box(
     dz: float,
     most: float,
 ) -> tuple[float, int]:
-    """Distance to box b (centre x, y, cos, sin, half sizes, z low, z high) and the face met.
+    """Distance to box b and the face met.
 
+    A box: centre x, y, cos, sin, half sizes, z low, z high, and, where it leans, cos and sin of its
+    tilt about the line through x, y along its x at the height that comes last, from which its
+    middle is so far aside as comes before.
     Faces: 0 and 1 the sides along the box's x, 2 and 3 along its y, 4 under, 5 upper; -1 none.
     """
     low, high = boxes[b, 6], boxes[b, 7]
-    if (pz <= low and dz <= 0) or (pz >= high and dz >= 0):
+    leans = boxes[b, 9] != 0.0
+    if not leans and ((pz <= low and dz <= 0) or (pz >= high and dz >= 0)):
         return most, -1
     rx, ry, cos, sin = px - boxes[b, 0], py - boxes[b, 1], boxes[b, 2], boxes[b, 3]
     qx, qy = rx * cos + ry * sin, ry * cos - rx * sin
     ex, ey = dx * cos + dy * sin, dy * cos - dx * sin
+    if leans:
+        lean, up, rz = boxes[b, 8], boxes[b, 9], pz - boxes[b, 11]
+        qy, pz = qy * lean + rz * up - boxes[b, 10], rz * lean - qy * up + boxes[b, 11]
+        ey, dz = ey * lean + dz * up, dz * lean - ey * up
     near, far, face = -1.0, most, -1
     for axis in range(3):
         if axis == 0:
@@ -219,12 +237,17 @@ def normal_of(hit: int, face: int, walls: Array, boxes: Array) -> tuple[float, f
     if beyond < 2:
         return 0.0, 0.0, -1.0 if beyond == 0 else 1.0
     sign = 1.0 if face % 2 else -1.0
-    if face >= 4:
-        return 0.0, 0.0, sign
     cos, sin = boxes[beyond - 2, 2], boxes[beyond - 2, 3]
+    lean, up = boxes[beyond - 2, 8], boxes[beyond - 2, 9]
+    if face >= 4:
+        if up == 0.0:
+            return 0.0, 0.0, sign
+        return sign * up * sin, -sign * up * cos, sign * lean
     if face < 2:
         return sign * cos, sign * sin, 0.0
-    return -sign * sin, sign * cos, 0.0
+    if up == 0.0:
+        return -sign * sin, sign * cos, 0.0
+    return -sign * lean * sin, sign * lean * cos, sign * up
 
 
 @compiled
@@ -263,8 +286,12 @@ def turned(
         return dx - along * nx, dy - along * ny, dz - along * nz
     if nz == 0.0:
         ax, ay, az, bx, by, bz = -ny, nx, 0.0, 0.0, 0.0, 1.0
-    else:
+    elif abs(nz) == 1.0:
         ax, ay, az, bx, by, bz = 1.0, 0.0, 0.0, 0.0, 1.0, 0.0
+    else:
+        level = math.sqrt(nx * nx + ny * ny)
+        ax, ay, az = -ny / level, nx / level, 0.0
+        bx, by, bz = -nz * ay, nz * ax, nx * ay - ny * ax
     if width < 0.0:
         a, b, c = lambert(state)
     else:
@@ -340,8 +367,7 @@ def walk(
                 shift[k] = uniform(state)
             value = shift[k] + turn * step[k]
             u[k] = value - math.floor(value)
-        px, py, dx, dy, dz = emitted(lamp, strips, ladder, u)
-        pz = lamp[2] - 1e-6
+        px, py, pz, dx, dy, dz = emitted(lamp, strips, ladder, u)
         last = -1
         while True:
             t, hit, face = nearest(px, py, pz, dx, dy, dz, last, walls, level, boxes)

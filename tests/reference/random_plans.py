@@ -48,10 +48,13 @@ class RandomRoom:
     kinds: tuple[str, ...]
 
 
-def random_room(number: int, seed: int, *, low: bool = False) -> RandomRoom:
+def random_room(
+    number: int, seed: int, *, low: bool = False, tilted: bool = False
+) -> RandomRoom:
     """The room of that number; outlines and linings take turns, the rest is chance.
 
-    With ``low`` every room has obstacles that end within a few centimetres of the canopy.
+    With ``low`` every room has obstacles that end within a few centimetres of the canopy, with
+    ``tilted`` its lamps are tilted where they find room for it.
     """
     draw = np.random.default_rng([seed, number])
     outline = OUTLINES[number % len(OUTLINES)]
@@ -59,7 +62,45 @@ def random_room(number: int, seed: int, *, low: bool = False) -> RandomRoom:
     while True:
         made = _Maker(draw, outline, family, low).room(number)
         if made is not None:
-            return made
+            return _tilted(made, np.random.default_rng([seed, number, 1])) if tilted else made
+
+
+def _tilted(room: RandomRoom, draw: np.random.Generator) -> RandomRoom:
+    """The room with each lamp tilted by 3 to 45 degrees, less where it would touch something."""
+    plan, tilts = room.plan, []
+    for index, lamp in enumerate(plan.lamps):
+        wanted = float(draw.choice([-1.0, 1.0]) * draw.uniform(3.0, 45.0))
+        for tilt in (wanted, -wanted, wanted / 2, -wanted / 2, wanted / 4, -wanted / 4):
+            leaning = lamp.model_copy(update={"tilt_deg": round(tilt, 1)})
+            lamps = (*plan.lamps[:index], leaning, *plan.lamps[index + 1 :])
+            try:
+                made = Plan.model_validate({**dict(plan), "lamps": lamps})
+            except ValueError:
+                continue
+            if not _touches(made, index):
+                plan, tilts = made, [*tilts, tilt]
+                break
+    kind = "tilted lamps" if tilts else "no lamp tilted"
+    return RandomRoom(room.number, plan, (*room.kinds, kind))
+
+
+def _touches(plan: Plan, index: int) -> bool:
+    """Whether a lamp may touch another one or an obstacle."""
+    lamp = plan.lamps[index]
+    (below, above), height = lamp.rise, plan.lamp_height(lamp)
+    others = [
+        (o.outline(), plan.lamp_height(o) + o.rise[0], plan.lamp_height(o) + o.rise[1])
+        for k, o in enumerate(plan.lamps)
+        if k != index
+    ]
+    others += [(o.outline(), o.underside, o.top) for o in plan.obstacles]
+    return any(
+        low < height + above + APART
+        and height + below - APART < high
+        and outlines_overlap(_grown(lamp.outline(), APART), outline)
+        for outline, low, high in others
+        if any(lamp.model.size)
+    )
 
 
 class _Maker:

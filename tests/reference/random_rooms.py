@@ -151,13 +151,14 @@ def main() -> None:
     parser.add_argument(
         "--low-obstacles", action="store_true", help="rooms with obstacles close to the canopy"
     )
+    parser.add_argument("--tilted", action="store_true", help="rooms whose lamps are tilted")
     parser.add_argument("--cells", type=int, nargs=2, default=(24, 24))
     parser.add_argument("--maps", type=int, default=MAPS, help="most maps of the judge")
     parser.add_argument("--out", type=Path, help="write each room's figures to this JSON file")
     asked = parser.parse_args()
     findings = []
     for number in asked.only or range(asked.rooms):
-        room = random_room(number, asked.seed, low=asked.low_obstacles)
+        room = random_room(number, asked.seed, low=asked.low_obstacles, tilted=asked.tilted)
         if not set(asked.kinds) <= set(room.kinds):
             continue
         one = look(room, asked.quality, tuple(asked.cells), asked.maps)
@@ -172,6 +173,7 @@ def main() -> None:
             asked.out.write_text(json.dumps([asdict(each) for each in findings]), encoding="utf-8")
     print("\n".join(told(findings)))
     low = " --low-obstacles" if asked.low_obstacles else ""
+    low += " --tilted" if asked.tilted else ""
     for one in sorted(findings, key=lambda each: -each.own)[:3]:
         print(f"  again: --seed {asked.seed}{low} --quality {asked.quality} --only {one.number}")
 

@@ -47,7 +47,8 @@ def library(variant: str) -> Any:
 def can_show(scene: Scene) -> bool:
     """Whether the renderer can be given this scene with its own parts alone."""
     plain_lamps = all(
-        lamp.planes is None and lamp.exponent == 1 and lamp.length > 0 for lamp in scene.lamps
+        lamp.planes is None and lamp.exponent == 1 and lamp.length > 0 and not lamp.tilted_deg
+        for lamp in scene.lamps
     )
     return scene.closed and scene.canopy > 0 and len(scene.corners) == 4 and plain_lamps
 

@@ -50,9 +50,10 @@ class Planes:
 
 @dataclass(frozen=True)
 class Luminaire:
-    """A lamp facing down: bars (one bar is a panel) of ``length`` x ``width``.
+    """A lamp facing down, or tilted: bars (one bar is a panel) of ``length`` x ``width``.
 
-    ``spread`` is the outer width over all bars. Without ``planes`` intensity is cos^m.
+    ``spread`` is the outer width over all bars. ``tilted_deg`` turns it about the line along its
+    length through ``at``, the middle of its face, so that its y side rises. Without ``planes`` intensity is cos^m.
     """
 
     at: tuple[float, float, float]
@@ -64,6 +65,7 @@ class Luminaire:
     bars: int = 1
     spread: float = 0.0
     turned_deg: float = 0.0
+    tilted_deg: float = 0.0
     housing: float = 0.0
     housing_rho: float = 0.5
 
@@ -213,4 +215,5 @@ def _lamp(scene: Scene, lamp: Luminaire) -> Lamp:
         y=lamp.at[1],
         hanging_height=lamp.at[2] - scene.canopy_height,
         rotation_deg=lamp.turned_deg,
+        tilt_deg=lamp.tilted_deg,
     )
