@@ -84,7 +84,6 @@ def climbed(plan: Plan, lamps: Sequence[int]) -> Depends | None:
         return None
     level = min(0.01, plan.headroom)
 
-
     def held(one: Plan) -> Plan:
         # No plan to build: a tilted lamp has no room there.
         hung = {"hanging_height": level}

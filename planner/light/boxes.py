@@ -1,8 +1,9 @@
 """Opaque boxes in the room: shelves, pots, lamp housings.
 
-A box stands upright, turned about the vertical; the housing of a tilted lamp leans as its lamp. The housing over a lamp of several bars is a
-row of equal boxes side by side, and is one ``Box`` too: the boxes of a row share their six
-faces, numbered after the walls: +x, -x, +y, -y (in its own axes), top, underside.
+A box stands upright, turned about the vertical; the housing of a tilted lamp leans as its lamp.
+The housing over a lamp of several bars is a row of equal boxes side by side, and is one ``Box``
+too: the boxes of a row share their six faces, numbered after the walls: +x, -x, +y, -y (in its
+own axes), top, underside.
 
 A ray meets a row in closed form, whatever the number of boxes in it: where it enters the
 outline of the row it lies in one box or in the gap before one. Of many rows only those are
@@ -167,8 +168,11 @@ class Box:
         if not self.tilt:
             return self
         lean, up, tall = math.cos(self.tilt), math.sin(self.tilt), self.z1 - self.z0
-        starts = [-self.width / 2 + k * self.pitch for k in range(self.count)] if self.count > 1 \
+        starts = (
+            [-self.width / 2 + k * self.pitch for k in range(self.count)]
+            if self.count > 1
             else [-self.width / 2]
+        )
         each = self.each if self.count > 1 else self.width
         cut: list[float] = []
         for start in starts:

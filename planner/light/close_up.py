@@ -221,10 +221,8 @@ def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> Flo
     level = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
     # A texel cut by the footprint is taken at the centre of what is left.
     if source.tilt:
-        u, v = surfaces.texel_edges(lit)
-        looks = source.looks()
-        reach = (np.abs(looks @ u) + np.abs(looks @ v)) / 2
-        level[np.abs(source.before(centre)) < reach] = len(_PIECES) - 1
+        cut = np.abs(source.before(centre)) < _depth(surfaces, source, lit)
+        level[cut] = len(_PIECES) - 1
     level[~surfaces.texel_whole[lit]] = 0
     near = np.maximum(gap, size / (2 * np.array(_PIECES)[level]))
     # Texels of like distance share their quadrature.
@@ -254,8 +252,8 @@ def _parts_by_height(
 ) -> tuple[IntArray, FloatArray, FloatArray]:
     """Texels (n,) with those that the plane of the lamp's face cuts taken in two parts.
 
-    Intensity may jump there; of a tilted lamp they are taken in many pieces instead. Gives the texel of each part (m,), its centre (3, m) and its
-    share of the texel (m,).
+    Intensity may jump there; of a tilted lamp they are taken in many pieces instead. Gives the
+    texel of each part (m,), its centre (3, m) and its share of the texel (m,).
     """
     centre, rise = surfaces.texel_centre[:, which], surfaces.texel_rise[which]
     above = source.centre[2] - centre[2]
@@ -280,24 +278,29 @@ def _faces_lamp(surfaces: Surfaces, source: Source) -> IntArray:
         faces |= corner @ surfaces.texel_normal > height
     if not source.profile.emits_up:
         if source.tilt:
-            u, v = surfaces.texel_edges(np.arange(surfaces.texel_count))
-            looks = source.looks()
-            reach = (np.abs(looks @ u) + np.abs(looks @ v)) / 2
+            every = np.arange(surfaces.texel_count)
+            reach = _depth(surfaces, source, every)
             faces &= source.before(surfaces.texel_centre) + reach > 0
         else:
             faces &= surfaces.texel_centre[2] - surfaces.texel_rise < source.centre[2]
     return np.flatnonzero(faces)
 
 
+def _depth(surfaces: Surfaces, source: Source, texels: IntArray) -> FloatArray:
+    """How far texels (n,) reach from their centres along the axis of a lamp, metres."""
+    edges = np.stack(surfaces.texel_edges(texels))
+    reach: FloatArray = np.abs(np.einsum("i,kin->kn", source.axis, edges)).sum(axis=0) / 2
+    return reach
+
+
 def _from_lamp(source: Source, points: FloatArray) -> FloatArray:
     """Distance of points (3, n) from the nearest emitting strip, shape (n,)."""
-    above = points[2] - source.centre[2]
     if source.tilt:
-        away = points - np.array(source.centre)[:, None]
-        local, above = source.axes() @ away, -source.before(points)
-        distance: FloatArray = np.hypot(_beside(local, source.strips), above)
-        return distance
-    distance = np.hypot(_beside_lamp(source, points[:2]), above)
+        local = source.axes() @ (points - np.array(source.centre)[:, None])
+        beside, above = _beside(local, source.strips), -source.before(points)
+    else:
+        beside, above = _beside_lamp(source, points[:2]), points[2] - source.centre[2]
+    distance: FloatArray = np.hypot(beside, above)
     return distance
 
 

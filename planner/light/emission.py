@@ -1,7 +1,8 @@
 """Lamps as light sources: where light leaves, and in which directions.
 
 A source is a set of emitting strips in one plane (a panel is one, a bar set several) that
-share one angular profile about the lamp's axis, which looks straight down where it hangs level. All functions work for unit photon flux.
+share one angular profile about the lamp's axis, which looks straight down where it hangs level.
+All functions work for unit photon flux.
 """
 
 from __future__ import annotations
@@ -267,9 +268,7 @@ class Source:
         if self.tilt:
             z += y * math.sin(self.tilt)
             y = y * math.cos(self.tilt)
-        return np.stack(
-            [self.centre[0] + cos * x - sin * y, self.centre[1] + sin * x + cos * y, z]
-        )
+        return np.stack([self.centre[0] + cos * x - sin * y, self.centre[1] + sin * x + cos * y, z])
 
     def axes(self) -> FloatArray:
         """Rows that turn directions of the room into the lamp's x and y axes.
@@ -282,13 +281,16 @@ class Source:
         lean, up = math.cos(self.tilt), math.sin(self.tilt)
         return np.array([[cos, sin, 0.0], [-sin * lean, cos * lean, up]])
 
-    def looks(self) -> FloatArray | None:
-        """The direction of a tilted lamp's axis in the room, (3,); None where straight down."""
-        if not self.tilt:
-            return None
+    @property
+    def axis(self) -> FloatArray:
+        """The direction its axis looks to in the room, (3,)."""
         across = math.sin(self.tilt)
         sideways = (-across * math.sin(self.rotation), across * math.cos(self.rotation))
         return np.array([*sideways, -math.cos(self.tilt)])
+
+    def looks(self) -> FloatArray | None:
+        """Its axis where it is tilted, None where that is straight down."""
+        return self.axis if self.tilt else None
 
     def towards(self, direction: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
         """Unit directions (3, n) away from the lamp as ``Profile.intensity`` takes them."""

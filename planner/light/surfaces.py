@@ -48,7 +48,8 @@ class Surfaces:
     """The inside of a prism, divided.
 
     Of each texel it tells patch, facet, area, centre, inward normal, longer edge
-    (``texel_size``), half its height (``texel_rise``, 0 where it leans) and whether the footprint leaves it whole.
+    (``texel_size``), half its height (``texel_rise``, 0 where it leans) and whether the footprint
+    leaves it whole.
 
     Parameters
     ----------

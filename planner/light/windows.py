@@ -214,7 +214,8 @@ def _over(
     """Least and most of a number above 0 where lines pass a window over a height; (n, C).
 
     A line from height z, a way ``before`` the window, to a point between both of ``height`` (n,),
-    a way ``beyond`` it (n, 4), is over ``top`` (n,) where (height - top) before + (z - top) beyond > 0.
+    a way ``beyond`` it (n, 4), is over ``top`` (n,) where (height - top) before +
+    (z - top) beyond > 0.
     """
     top = np.where(np.isfinite(top), top, _NEVER)
     down = (z - top)[:, None]

@@ -339,6 +339,25 @@ class Lamp(Value):
         corners = ((-half, 0.0), (half, 0.0), (half, high), (-half, high))
         return tuple((y * cos - z * sin, y * sin + z * cos) for y, z in corners)
 
+    def corners(self, high: float) -> tuple[tuple[float, float, float], ...]:
+        """Corners of the face and of a body so high over it: x, y, and height over its middle."""
+        half, side = (part / 2 for part in self.model.size)
+        return tuple(
+            self.place(a, b, up)
+            for up in (0.0, high)
+            for a, b in ((-half, -side), (half, -side), (half, side), (-half, side))
+        )
+
+    def place(self, along: float, across: float, up: float) -> tuple[float, float, float]:
+        """A place in the lamp's own axes: x, y in the room, and height over the face's middle."""
+        if self.tilt_deg:
+            tilt = math.radians(self.tilt_deg)
+            cos, sin = math.cos(tilt), math.sin(tilt)
+            across, up = across * cos - up * sin, across * sin + up * cos
+        angle = math.radians(self.rotation_deg)
+        cos, sin = math.cos(angle), math.sin(angle)
+        return self.x + along * cos - across * sin, self.y + along * sin + across * cos, up
+
     @property
     def rise(self) -> tuple[float, float]:
         """Lowest and highest corner of face and housing, in metres over the middle of the face."""

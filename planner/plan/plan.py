@@ -156,7 +156,7 @@ class Setup(Value):
         return self.space.height - self.canopy.height
 
     def hanging_room(self, lamp: Lamp) -> tuple[float, float]:
-        """Least and greatest hanging height in metres at which a lamp, tilted as it is, has room."""
+        """Least and greatest hanging height in metres at which a lamp as tilted has room."""
         under, over = lamp.needs
         return under, self.headroom - over
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Annotated, Final, Self
 
 from pydantic import Field, model_validator
@@ -209,6 +209,24 @@ def _shrunk(outline: Outline) -> Outline:
         factor = max(reach - TOUCH_M * math.sqrt(2), 0.0) / reach if reach > 0 else 0.0
         shrunk.append((x + (cx - x) * factor, y + (cy - y) * factor))
     return tuple(shrunk)
+
+
+def hull(points: Iterable[Point]) -> Outline:
+    """The least convex outline about some points, counter-clockwise (Andrew, 1979)."""
+    ordered = sorted(set(points))
+
+    def half(run: Iterable[Point]) -> list[Point]:
+        kept: list[Point] = []
+        for x, y in run:
+            while len(kept) > 1:
+                (ax, ay), (bx, by) = kept[-2:]
+                if (bx - ax) * (y - ay) > (by - ay) * (x - ax):
+                    break
+                kept.pop()
+            kept.append((x, y))
+        return kept[:-1]
+
+    return tuple(half(ordered) + half(reversed(ordered))) or tuple(ordered)
 
 
 def sticks_out(outline: Outline, footprint: Outline) -> bool:

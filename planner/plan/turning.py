@@ -18,6 +18,7 @@ from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, Quantity
+from planner.plan.space import sticks_out
 from planner.plan.target import PpfdTarget, Target
 from planner.units import FLUX_UNIT, said_length
 
@@ -103,6 +104,8 @@ def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     """
     lamp = plan.lamps[place.index]
     flat = lamp.model_copy(update={"tilt_deg": 0.0})
+    if sticks_out(flat.outline(), plan.space.footprint):
+        return kind.at_least(0.0, "a wall is there").at_most(0.0, "a wall is there")
     half, high = lamp.model.size[1] / 2, flat.rise[1]
     over = plan.headroom - lamp.hanging_height
     under = lamp.hanging_height - HANGING_HEIGHT.minimum
@@ -112,7 +115,10 @@ def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
         up = math.degrees(math.asin(max(over, 0.0) / reach) - math.atan2(high, half))
     if under < half:
         down = math.degrees(math.asin(max(under, 0.0) / half))
-    most, why = max(min(up, down), 0.0), "the ceiling is there" if up < down else "the canopy is there"
+    most, why = (
+        max(min(up, down), 0.0),
+        "the ceiling is there" if up < down else "the canopy is there",
+    )
     return kind.at_least(-most, why).at_most(most, why)
 
 

@@ -44,9 +44,14 @@ def hooks(lamp: Lamp) -> tuple[Point, ...]:
     and half its length or more) over four such points; a point lamp over itself. A rule of
     this program: where a lamp has eyes of its own, they decide.
     """
+    return tuple(lamp.place(*eye)[:2] for eye in _eyes(lamp))
+
+
+def _eyes(lamp: Lamp) -> tuple[tuple[float, float, float], ...]:
+    """Where a lamp's cords end, in its own axes."""
     length, width = lamp.model.size
     if not (length or width):
-        return ((lamp.x, lamp.y),)
+        return ((0.0, 0.0, lamp.model.housing_height),)
     broad = min(length, width) >= max(_BROAD_M, max(length, width) / 2)
     if broad:
         places = [(-0.25, -0.25), (0.25, -0.25), (0.25, 0.25), (-0.25, 0.25)]
@@ -54,17 +59,13 @@ def hooks(lamp: Lamp) -> tuple[Point, ...]:
         places = [(-0.25, 0.0), (0.25, 0.0)]
     else:
         places = [(0.0, -0.25), (0.0, 0.25)]
-    angle = math.radians(lamp.rotation_deg)
-    cos, sin = math.cos(angle), math.sin(angle)
-    return tuple(
-        (lamp.x + u * length * cos - v * width * sin, lamp.y + u * length * sin + v * width * cos)
-        for u, v in places
-    )
+    return tuple((u * length, v * width, lamp.model.housing_height) for u, v in places)
 
 
-def cord(plan: Plan, lamp: Lamp) -> float:
-    """From the ceiling down to the top of a lamp's housing, in metres."""
-    return max(plan.space.height - plan.lamp_height(lamp) - lamp.model.housing_height, 0.0)
+def cord(plan: Plan, lamp: Lamp, hook: int = 0) -> float:
+    """From the ceiling down to the top of a lamp's housing under one of its hooks, in metres."""
+    top = lamp.place(*_eyes(lamp)[hook])[2]
+    return max(plan.space.height - plan.lamp_height(lamp) - top, 0.0)
 
 
 # -- distances from two walls ----------------------------------------------------------------
@@ -139,24 +140,24 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     """The build sheet of a plan; with a schedule the cords of every stage too."""
     every = [(number, lamp) for number, lamp in enumerate(plan.lamps, start=1)]
     named = [
-        (f"{number}{chr(ord('a') + k)}", point, lamp)
+        (f"{number}{chr(ord('a') + k)}", point, cord(plan, lamp, k), lamp)
         for number, lamp in every
         for k, point in enumerate(hooks(lamp))
     ]
     survey, said = board_of(plan)
-    base = base_of(plan, [point for _, point, _ in named] or list(survey.points))
+    base = base_of(plan, [point for _, point, *_ in named] or list(survey.points))
     first, second = (inside(name) for name in base.names)
-    marks = [(point, name) for name, point, _ in named]
+    marks = [(point, name) for name, point, *_ in named]
     hung = Table(
         ("Hook", *_from(base), "Cord", "Lamp"),
         tuple(
             (
                 name,
                 *(on_tape(d, unit) for d in base.distances(point)),
-                on_tape(cord(plan, lamp), unit),
-                lamp.label or lamp.model.name,
+                on_tape(long, unit),
+                f"{lamp.label or lamp.model.name}{f', {lamp.leans}' if lamp.leans else ''}",
             )
-            for name, point, lamp in named
+            for name, point, long, lamp in named
         ),
         numbers=(1, 2, 3),
         title="Hooks in the ceiling, cords from there down to the lamp",
@@ -196,7 +197,11 @@ def _stages(schedule: Schedule | None, unit: LengthUnit) -> list[Block]:
     rows = []
     for stage in () if schedule is None else schedule.stages:
         if stage.plan is not None:
-            lengths = [on_tape(cord(stage.plan, lamp), unit) for lamp in stage.plan.lamps]
+            lengths = [
+                on_tape(cord(stage.plan, lamp, k), unit)
+                for lamp in stage.plan.lamps
+                for k in range(len(hooks(lamp)))
+            ]
             canopy = on_tape(stage.stage.canopy_height, unit)
             rows.append((stage.stage.name, canopy, " / ".join(dict.fromkeys(lengths))))
     if not rows:

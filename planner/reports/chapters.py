@@ -132,7 +132,8 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
                  FIGURE["photon_flux"].unit, "W")  # fmt: skip
         rows = tuple(
             (
-                f"{number}{': ' + lamp.label if lamp.label else ''}",
+                f"{number}{': ' + lamp.label if lamp.label else ''}"
+                f"{', ' + lamp.leans if lamp.leans else ''}",
                 f"{lamp.model.name}{_beam(lamp.model)}",
                 f"{on_tape(lamp.x, unit)}, {on_tape(lamp.y, unit)}",
                 on_tape(lamp.hanging_height, unit),

@@ -19,7 +19,7 @@ from planner.language import word
 from planner.plan.lining import Lining
 from planner.plan.place import PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan
-from planner.plan.space import Point
+from planner.plan.space import Point, hull
 from planner.units import LengthUnit, format_length
 
 INK: Final = "#1c2026"
@@ -333,7 +333,12 @@ def elevation_drawing(
         for end in (0.25, 0.75):
             cord = ends[0] + end * (ends[1] - ends[0])
             sheet.line(((cord, top), (cord, face - body)), colour=QUIET, width=0.2)
-        sheet.box(ends[0], face - body, max(ends[1] - ends[0], 1.5), body, fill=INK)
+        if lamp.tilt_deg:
+            seen = hull((x, up) for x, _, up in lamp.corners(body / scale))
+            leaning = [(left + (x - x0) * scale, face - up * scale) for x, up in seen]
+            sheet.line(leaning, colour=INK, width=0.2, closed=True, fill=INK)
+        else:
+            sheet.box(ends[0], face - body, max(ends[1] - ends[0], 1.5), body, fill=INK)
         if len(taken) < _MOST_LEVELS and all(abs(face - other) > 3.2 for other in taken):
             taken.append(face)
             same = [

@@ -1606,6 +1606,10 @@
 <translation>{length} über dem Blätterdach</translation>
 </message>
 <message>
+<source>{hangs}, {leans}</source>
+<translation>{hangs}, {leans}</translation>
+</message>
+<message>
 <source>{length} above the floor</source>
 <translation>{length} über dem Boden</translation>
 </message>
@@ -1622,8 +1626,12 @@
 <translation>Seitenansicht entlang {_axis}: Decke auf {format_length}, Blätterdach auf {format_length2} über dem Boden.</translation>
 </message>
 <message>
-<source>Lamp {number} hangs {height} above the canopy.</source>
-<translation>Lampe {number} hängt {height} über dem Blätterdach.</translation>
+<source>, {leans}</source>
+<translation>, {leans}</translation>
+</message>
+<message>
+<source>Lamp {number} hangs {height} above the canopy{leans}.</source>
+<translation>Lampe {number} hängt {height} über dem Blätterdach{leans}.</translation>
 </message>
 <message>
 <source>{name} stands {format_length} above the floor.</source>
@@ -1771,8 +1779,12 @@
 <translation>x {format_length}, y {format_length2}</translation>
 </message>
 <message>
-<source>{spot}, turned by {rotation_deg}°</source>
-<translation>{spot}, gedreht um {rotation_deg}°</translation>
+<source>, {leans}</source>
+<translation>, {leans}</translation>
+</message>
+<message>
+<source>{spot}, turned by {rotation_deg}°{leans}</source>
+<translation>{spot}, gedreht um {rotation_deg}°{leans}</translation>
 </message>
 <message>
 <source>, turned by {rotation_deg}°</source>
@@ -2786,6 +2798,15 @@
 <message>
 <source>Rotation</source>
 <translation>Drehung</translation>
+</message>
+<message>
+<source>tilt</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Tilt</source>
+<translation>Neigung</translation>
 </message>
 <message>
 <source>output</source>
@@ -14106,14 +14127,6 @@ nicht klar</translation>
 </message>
 </context>
 <context>
-<name>planner.estimate.calibrate_model</name>
-<message>
-<source>ij,jnk-&gt;ink</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-</context>
-<context>
 <name>planner.estimate.calibrate_parameters</name>
 <message>
 <source>no lamp gives light in these surveys; hang one first.</source>
@@ -15253,6 +15266,16 @@ nicht klar</translation>
 </context>
 <context>
 <name>planner.estimate.ladder</name>
+<message>
+<source>hanging_height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>lamps</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
 <message>
 <source>height</source>
 <translatorcomment>not read by people</translatorcomment>
@@ -17189,6 +17212,14 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.light.close_up</name>
+<message>
+<source>i,kin-&gt;kn</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
 <name>planner.light.emission</name>
 <message>
 <source>ignore</source>
@@ -17945,6 +17976,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>lamp-rotation</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>tilt</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -18726,6 +18762,28 @@ nicht klar</translation>
 <translation>Gegen den Uhrzeigersinn, von oben gesehen.</translation>
 </message>
 <message>
+<source>tilt</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>tilt of the lamp</source>
+<translation>Neigung der Lampe</translation>
+</message>
+<message>
+<source>tilt_deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Tilt lamp</source>
+<translation>Lampe neigen</translation>
+</message>
+<message>
+<source>About the lamp's own length, as on a hinge. Above 0 its back side (while its rotation is 0) rises and its light turns that way, below 0 to the front.</source>
+<translation>Um die eigene Länge der Lampe, wie an einem Scharnier. Über 0 hebt sich ihre hintere Seite (solange ihre Drehung 0 ist) und ihr Licht wendet sich dorthin, unter 0 nach vorn.</translation>
+</message>
+<message>
 <source>dust</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -19470,7 +19528,12 @@ nicht klar</translation>
 <translation>„{name}“: {why}. Photonenfluss und Watt prüfen.</translation>
 </message>
 <message>
-<source>From the lamp's face to the canopy.</source>
+<source>From the middle of the lamp's face to the canopy.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>About the lamp's own long (x) axis, through the middle of its face: above 0 its y side rises and its light turns to that side; 0 hangs level.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -19483,6 +19546,10 @@ nicht klar</translation>
 <source>Share of its light that the dust on it takes away.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>tilted by {abs}° towards {side}</source>
+<translation>um {abs}° nach {side} geneigt</translation>
 </message>
 </context>
 <context>
@@ -19703,6 +19770,22 @@ nicht klar</translation>
 <message>
 <source>lamp {number}, hanging height</source>
 <translation>Lampe {number}, Hängehöhe</translation>
+</message>
+<message>
+<source>lamp {number} ('{name}'), {leans}, would reach {where}; tilt it less, or move it.</source>
+<translation>Lampe {number} („{name}“), {leans}, würde {where} reichen; weniger neigen oder verschieben.</translation>
+</message>
+<message>
+<source>through the ceiling</source>
+<translation>durch die Decke</translation>
+</message>
+<message>
+<source>down to the canopy</source>
+<translation>bis ans Blätterdach</translation>
+</message>
+<message>
+<source>through a wall</source>
+<translation>durch eine Wand</translation>
 </message>
 <message>
 <source>obstacle {number} ('{name}') stands outside the space at x = {said_length}, y = {said_length2}; move it inside the footprint.</source>
@@ -20335,6 +20418,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>tilt_deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>lux_per_umol</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -20449,6 +20537,10 @@ nicht klar</translation>
 <message>
 <source>specular share</source>
 <translation>Spiegelanteil</translation>
+</message>
+<message>
+<source>tilt</source>
+<translation>Neigung</translation>
 </message>
 <message>
 <source>lux per {PPFD_UNIT}</source>
@@ -21044,8 +21136,21 @@ nicht klar</translation>
 <context>
 <name>planner.plan.turning</name>
 <message>
+<source>the canopy is there</source>
+<translation>dort ist das Blätterdach</translation>
+</message>
+<message>
 <source>the ceiling is there</source>
 <translation>dort ist die Decke</translation>
+</message>
+<message>
+<source>tilt_deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>a wall is there</source>
+<translation>dort ist eine Wand</translation>
 </message>
 <message>
 <source>nearer it may scorch the leaves</source>
@@ -21490,6 +21595,14 @@ nicht klar</translation>
 <translation>Lampe</translation>
 </message>
 <message>
+<source>{value}{value2}</source>
+<translation>{value}{value2}</translation>
+</message>
+<message>
+<source>, {leans}</source>
+<translation>, {leans}</translation>
+</message>
+<message>
 <source>Hooks in the ceiling, cords from there down to the lamp</source>
 <translation>Haken in der Decke, Schnüre von dort hinab zur Lampe</translation>
 </message>
@@ -21714,8 +21827,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{number}{value}</source>
-<translation>{number}{value}</translation>
+<source>{number}{value}{value2}</source>
+<translation>{number}{value}{value2}</translation>
 </message>
 <message>
 <source>{name}{_beam}</source>
@@ -25405,6 +25518,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>tilt deg</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>output percent</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -25420,6 +25538,38 @@ nicht klar</translation>
 <message>
 <source>label</source>
 <translation>Beschriftung</translation>
+</message>
+<message>
+<source>the right</source>
+<translation>rechts</translation>
+</message>
+<message>
+<source>the back right</source>
+<translation>hinten rechts</translation>
+</message>
+<message>
+<source>the back</source>
+<translation>hinten</translation>
+</message>
+<message>
+<source>the back left</source>
+<translation>hinten links</translation>
+</message>
+<message>
+<source>the left</source>
+<translation>links</translation>
+</message>
+<message>
+<source>the front left</source>
+<translation>vorn links</translation>
+</message>
+<message>
+<source>the front</source>
+<translation>vorn</translation>
+</message>
+<message>
+<source>the front right</source>
+<translation>vorn rechts</translation>
 </message>
 <message>
 <source>conducts</source>

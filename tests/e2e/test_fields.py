@@ -316,3 +316,13 @@ def test_one_lamp_too_many_by_key_is_explained(qtbot: QtBot, page: SketchPage) -
     qtbot.keyClick(page.plan_view, Qt.Key.Key_L)
     assert len(document.plan.lamps) == 24
     assert "24" in page.strip.failure.text()
+
+
+def test_a_lamp_is_tilted_beside_its_rotation(qtbot: QtBot, page: SketchPage) -> None:
+    page.workplace.selection.select(Place(PlaceKind.LAMP, 0))
+    box = lamp_panel(page).tilt_field.box
+    enter(qtbot, box, "20")
+    assert page.workplace.document.plan.lamps[0].tilt_deg == 20.0
+    assert page.workplace.document.undo_stack.undoText() == "Tilt lamp"
+    page.workplace.document.undo_stack.undo()
+    assert page.workplace.document.plan.lamps[0].tilt_deg == 0.0

@@ -4,8 +4,9 @@ Reads a plan by its own rules and shares nothing with the light core. Every phot
 the same flux; chance decides at each surface whether it is absorbed, leaves by Lambert's law
 or is mirrored, so that the map is a count. Independent runs tell the standard error.
 The reading of a plan: an open door is no surface; below a closed canopy nothing matters; a
-box over each emitting strip is its housing, and leans where its lamp is tilted; obstacles are boxes; a cell's value is the mean
-over its part of the canopy, and where an obstacle stands in the map's plane no canopy is.
+box over each emitting strip is its housing, and leans where its lamp is tilted; obstacles are
+boxes; a cell's value is the mean over its part of the canopy, and where an obstacle stands in
+the map's plane no canopy is.
 """
 
 from __future__ import annotations

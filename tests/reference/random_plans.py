@@ -48,9 +48,7 @@ class RandomRoom:
     kinds: tuple[str, ...]
 
 
-def random_room(
-    number: int, seed: int, *, low: bool = False, tilted: bool = False
-) -> RandomRoom:
+def random_room(number: int, seed: int, *, low: bool = False, tilted: bool = False) -> RandomRoom:
     """The room of that number; outlines and linings take turns, the rest is chance.
 
     With ``low`` every room has obstacles that end within a few centimetres of the canopy, with
@@ -67,7 +65,8 @@ def random_room(
 
 def _tilted(room: RandomRoom, draw: np.random.Generator) -> RandomRoom:
     """The room with each lamp tilted by 3 to 45 degrees, less where it would touch something."""
-    plan, tilts = room.plan, []
+    plan = room.plan
+    tilts: list[float] = []
     for index, lamp in enumerate(plan.lamps):
         wanted = float(draw.choice([-1.0, 1.0]) * draw.uniform(3.0, 45.0))
         for tilt in (wanted, -wanted, wanted / 2, -wanted / 2, wanted / 4, -wanted / 4):

@@ -53,7 +53,8 @@ class Luminaire:
     """A lamp facing down, or tilted: bars (one bar is a panel) of ``length`` x ``width``.
 
     ``spread`` is the outer width over all bars. ``tilted_deg`` turns it about the line along its
-    length through ``at``, the middle of its face, so that its y side rises. Without ``planes`` intensity is cos^m.
+    length through ``at``, the middle of its face, so that its y side rises. Without ``planes``
+    intensity is cos^m.
     """
 
     at: tuple[float, float, float]

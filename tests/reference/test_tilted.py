@@ -24,7 +24,14 @@ LOPSIDED = Planes(
     ((1.0, 0.9, 0.4, 0.1), (1.0, 0.6, 0.2, 0.0), (1.0, 0.5, 0.5, 0.2), (1.0, 0.9, 0.3, 0.1)),
 )
 LAMP = Luminaire(
-    (0.27, 0.32, 0.72), 0.3, 0.03, bars=4, spread=0.24, turned_deg=25.0, tilted_deg=22.0, housing=0.06
+    (0.27, 0.32, 0.72),
+    0.3,
+    0.03,
+    bars=4,
+    spread=0.24,
+    turned_deg=25.0,
+    tilted_deg=22.0,
+    housing=0.06,
 )
 MATT, MIRROR = Material(0.85), Material(0.1, 0.8)
 

@@ -184,10 +184,10 @@ SEEN_AS_ONE: Final = 0.005
 def seen_as_one(plan: Plan, index: int, axis: Axis) -> tuple[int, ...]:
     """The lamps that hide behind a lamp when looking along an axis, itself included."""
     lamp = plan.lamps[index]
-    shape = (*lamp_extent(lamp, axis), lamp.hanging_height)
+    shape = (*lamp_extent(lamp, axis), lamp.hanging_height, *lamp.rise)
 
     def hidden(other: Lamp) -> bool:
-        seen = (*lamp_extent(other, axis), other.hanging_height)
+        seen = (*lamp_extent(other, axis), other.hanging_height, *other.rise)
         return all(abs(a - b) < SEEN_AS_ONE for a, b in zip(shape, seen, strict=True))
 
     return tuple(k for k, other in enumerate(plan.lamps) if hidden(other))
@@ -302,6 +302,11 @@ def caught_from_side(plan: Plan, axis: Axis, at: Point, reach: float) -> Point:
     points: list[Point] = []
     for lamp in plan.lamps:
         low, high = lamp_extent(lamp, axis)
+        if lamp.tilt_deg:
+            face = plan.lamp_height(lamp)
+            corners = (*lamp.corners(0.0)[:4], lamp.place(0.0, 0.0, 0.0))
+            points += [(across((x, y), axis), face + up) for x, y, up in corners]
+            continue
         points += [(u, plan.lamp_height(lamp)) for u in (low, (low + high) / 2, high)]
     for obstacle in plan.obstacles:
         ends = [across(corner, axis) for corner in obstacle.outline()]

@@ -13,6 +13,7 @@ from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPainterPath,
 from planner.app import theme
 from planner.app.canvas.elevation_drags import (
     Axis,
+    across,
     band_edges,
     beam_half_angle,
     extent,
@@ -29,6 +30,7 @@ from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import hull
 from planner.units import LengthUnit, format_length
 
 BODY_PX = 8.0
@@ -220,7 +222,9 @@ class Elevation:
     # -- lamps --------------------------------------------------------------------------
 
     def body(self, lamp: Lamp) -> QRectF:
-        """Pixel rectangle of a lamp's body; its lower edge is the lamp's face."""
+        """Pixel rectangle of a lamp's body; its lower edge is the face of a level one."""
+        if lamp.tilt_deg:
+            return self.shape(lamp).boundingRect()
         left, right = lamp_extent(lamp, self.axis)
         face = self.plan.lamp_height(lamp)
         start, end = self.at(left, face), self.at(right, face)
@@ -228,6 +232,14 @@ class Elevation:
         return QRectF(
             start.x() - spare, start.y() - BODY_PX, end.x() - start.x() + 2 * spare, BODY_PX
         )
+
+    def shape(self, lamp: Lamp) -> QPolygonF:
+        """A lamp's body in pixels, turned as it is tilted."""
+        if not lamp.tilt_deg:
+            return QPolygonF(self.body(lamp))
+        face, thick = self.plan.lamp_height(lamp), BODY_PX / self.viewport.scale
+        seen = ((across((x, y), self.axis), face + up) for x, y, up in lamp.corners(thick))
+        return QPolygonF([self.at(*corner) for corner in hull(seen)])
 
     def paint_beams(self, painter: QPainter, colour: QColor) -> None:
         """Each lamp's cone of at least half its peak, down to the canopy."""
@@ -242,20 +254,33 @@ class Elevation:
         for lamp in self.plan.lamps:
             if lamp.output_percent <= 0:
                 continue
-            body = self.body(lamp)
-            foot = self.at(0, self.plan.canopy.height).y()
-            reach = (foot - body.bottom()) * math.tan(min(beam_half_angle(lamp), 1.5))
-            painter.drawPolygon(
-                QPolygonF(
-                    [
-                        body.bottomLeft(),
-                        body.bottomRight(),
-                        QPointF(body.right() + reach, foot),
-                        QPointF(body.left() - reach, foot),
-                    ]
-                )
-            )
+            painter.drawPolygon(QPolygonF(self._cone(lamp)))
         painter.restore()
+
+    def _cone(self, lamp: Lamp) -> list[QPointF]:
+        """The ends of a lamp's face and where the edges of its beam from there meet the canopy."""
+        foot, half = self.at(0, self.plan.canopy.height).y(), min(beam_half_angle(lamp), 1.5)
+        if not lamp.tilt_deg:
+            body = self.body(lamp)
+            reach = (foot - body.bottom()) * math.tan(half)
+            return [
+                body.bottomLeft(),
+                body.bottomRight(),
+                QPointF(body.right() + reach, foot),
+                QPointF(body.left() - reach, foot),
+            ]
+        height = self.plan.lamp_height(lamp)
+        face = [(across((x, y), self.axis), height + up) for x, y, up in lamp.corners(0.0)[:4]]
+        ends = [self.at(*min(face)), self.at(*max(face))]
+        x, y, up = lamp.place(0.0, 0.0, -1.0)
+        aside = across((x, y), self.axis) - across((lamp.x, lamp.y), self.axis)
+        lean = math.atan2(aside, -up)
+        edges = [min(max(lean + way * half, -1.5), 1.5) for way in (-1, 1)]
+        feet = [
+            QPointF(end.x() + (foot - end.y()) * math.tan(edge), foot)
+            for end, edge in zip(ends, edges, strict=True)
+        ]
+        return [*ends, feet[1], feet[0]]
 
     def paint_lamps(self, painter: QPainter, chosen: Chosen, *, cords: bool = True) -> None:
         """Lamps to scale on their cords, those chosen in the accent."""
@@ -266,15 +291,15 @@ class Elevation:
             painter.setPen(pen(self.ink.quiet, 1.0))
             inset = min(body.width() / 6, 12.0)
             if cords:
-                painter.drawLines(
-                    [
-                        QLineF(body.left() + inset, ceiling, body.left() + inset, body.top()),
-                        QLineF(body.right() - inset, ceiling, body.right() - inset, body.top()),
-                    ]
-                )
+                shape = self.shape(lamp)
+                ends = (body.left() + inset, body.right() - inset)
+                painter.drawLines([QLineF(u, ceiling, u, _top_at(shape, u)) for u in ends])
             painter.setPen(pen(self.ink.accent if on else self.ink.ink, 2.2 if on else 1.2))
             painter.setBrush(self.ink.paper)
-            painter.drawRect(body)
+            if lamp.tilt_deg:
+                painter.drawPolygon(self.shape(lamp))
+            else:
+                painter.drawRect(body)
 
     def paint_hanging(self, painter: QPainter, chosen: Chosen, across: float = 0.5) -> None:
         """Hanging heights: of the lamps in hand, else of all, where there is room.
@@ -294,7 +319,7 @@ class Elevation:
             paint_dimension(
                 painter,
                 QPointF(u, self.at(0, self.plan.canopy.height).y()),
-                QPointF(u, body.bottom()),
+                QPointF(u, self.at(0, self.plan.lamp_height(lamp)).y()),
                 QPointF(0, 0),
                 format_length(lamp.hanging_height, self.unit),
                 self.ink,
@@ -333,6 +358,18 @@ class Elevation:
             format_length(right - left, self.unit),
             self.ink,
         )
+
+
+def _top_at(shape: QPolygonF, u: float) -> float:
+    """The pixel row at which an upright line from above meets a convex shape."""
+    corners = [shape.at(k) for k in range(shape.count())]
+    top = shape.boundingRect().top()
+    met = [
+        a.y() + (u - a.x()) / (b.x() - a.x()) * (b.y() - a.y())
+        for a, b in zip(corners, corners[1:] + corners[:1], strict=True)
+        if (a.x() > u) != (b.x() > u)
+    ]
+    return min(met, default=top)
 
 
 def light_across(

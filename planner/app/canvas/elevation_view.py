@@ -302,7 +302,9 @@ class ElevationView(Drawing):
 
         match item.part:
             case Part.LAMP:
-                return f"{length(plan.lamps[item.index].hanging_height)} above the canopy"
+                lamp = plan.lamps[item.index]
+                hangs = f"{length(lamp.hanging_height)} above the canopy"
+                return f"{hangs}, {lamp.leans}" if lamp.leans else hangs
             case Part.OBSTACLE:
                 return f"{length(plan.obstacles[item.index].underside)} above the floor"
             case Part.BAND_EDGE:
@@ -390,7 +392,8 @@ class ElevationView(Drawing):
         ]
         for number, lamp in enumerate(plan.lamps, start=1):
             height = format_length(lamp.hanging_height, unit)
-            parts.append(f"Lamp {number} hangs {height} above the canopy.")
+            leans = f", {lamp.leans}" if lamp.leans else ""
+            parts.append(f"Lamp {number} hangs {height} above the canopy{leans}.")
         parts += [
             f"{obstacle.name} stands {format_length(obstacle.underside, unit)} above the floor."
             for obstacle in plan.obstacles

@@ -394,7 +394,8 @@ def item_figures(plan: Plan, item: Item, section: Section, unit: LengthUnit) -> 
 
     if item.part in {Part.LAMP, Part.TURN}:
         lamp = plan.lamps[item.index]
-        return f"{spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°"
+        leans = f", {lamp.leans}" if lamp.leans else ""
+        return f"{spot(lamp.x, lamp.y)}, turned by {lamp.rotation_deg:g}°{leans}"
     if item.part in {Part.OBSTACLE, Part.TURN_OBSTACLE}:
         obstacle = plan.obstacles[item.index]
         turned = f", turned by {obstacle.rotation_deg:g}°" if obstacle.rotation_deg else ""

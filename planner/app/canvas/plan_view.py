@@ -42,7 +42,7 @@ from planner.app.canvas.plan_drags import (
     nudged,
     turned,
 )
-from planner.app.canvas.plan_layers import paint_lamps
+from planner.app.canvas.plan_lamps import paint_lamps
 from planner.app.canvas.tools import BesideDrag, Drag, Span, dragged_section, turned_section
 from planner.app.display import Display, SelectionModel
 from planner.app.document import Document

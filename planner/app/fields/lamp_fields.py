@@ -399,6 +399,7 @@ class LampFields(FieldPanel):
         self.x_field = self.add_dial("lamp-x", "x")
         self.y_field = self.add_dial("lamp-y", "y")
         self.rotation_field = self.add_dial("lamp-rotation", "Rotation")
+        self.tilt_field = self.add_dial("tilt", "Tilt")
         self.output_field = self.add_dial("output")
         self.hours_field = self.add_dial("hours-run", "Hours run")
         self.dust_field = self.add_dial("dust", "Dust")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -205,3 +206,53 @@ def test_few_points_stand_for_many_bars(distance: float, count: int) -> None:
     if distance > 0.3 and count == 24:
         # Two points on each bar would be 48.
         assert len(weights) < 48
+
+
+@pytest.mark.parametrize("tilt", [0.3, -0.7])
+@pytest.mark.parametrize("count", [1, 5])
+def test_leaning_boxes_against_rays_turned_by_hand(tilt: float, count: int) -> None:
+    """The box turned back about its hinge, and the rays with it, is an upright one."""
+    upright = Box(0.3, -0.2, 0.9, 1.0, 0.8, 0.7, 0.4, count, 0.05)
+    leaning = replace(upright, tilt=tilt)
+    origin, direction = rays(4000)
+    along = np.array([math.cos(0.4), math.sin(0.4), 0.0])
+    cross = np.cross(np.eye(3), along)
+    # Rodrigues' formula for a turn by -tilt.
+    back = np.eye(3) - math.sin(tilt) * cross + (1 - math.cos(tilt)) * cross @ cross
+    hinge = np.array([[0.3], [-0.2], [0.9]])
+    expected, face = upright.enter(hinge + back @ (origin - hinge), back @ direction)
+    found, met = leaning.enter(origin, direction)
+    assert (np.isfinite(found) == np.isfinite(expected)).mean() > 0.999
+    both = np.isfinite(found) & np.isfinite(expected)
+    assert both.sum() > 500
+    np.testing.assert_allclose(found[both], expected[both], atol=1e-9)
+    assert (met[both] == face[both]).mean() > 0.999
+    # Bounds hold all faces, and each face lies where rays meet it.
+    low, high = leaning.bounds()
+    for start, u, v, length, height, normal in leaning.faces():
+        corners = np.array([start + a * u + b * v for a in (0, length) for b in (0, height)])
+        assert (corners >= low - 1e-9).all()
+        assert (corners <= high + 1e-9).all()
+        assert abs(np.cross(u, v) @ normal) == pytest.approx(1.0)
+    on = origin + found * direction
+    starts, normals = (np.array([face[k] for face in leaning.faces()]) for k in (0, 5))
+    away = ((on[:, both].T - starts[met[both]]) * normals[met[both]]).sum(axis=1)
+    # Sides between the boxes of a row lie one behind the other; what starts inside is met there.
+    outer = (met[both] < 2) | (met[both] > 3) | (count == 1)
+    outer &= found[both] > 0
+    assert np.abs(away[outer]).max() < 1e-9
+
+
+def test_where_a_leaning_box_stands_at_a_height() -> None:
+    """A level cut, against points tried one by one."""
+    leaning = Box(0.3, -0.2, 0.9, 1.0, 0.8, 0.3, 0.4, tilt=0.5)
+    x, y = np.meshgrid(np.linspace(-0.3, 0.9, 121), np.linspace(-0.8, 0.4, 121))
+    for z in (0.85, 0.93, 1.02):
+        # In the box's own axes: turned about the vertical, then about its hinge.
+        dx, dy, up = x - 0.3, y + 0.2, z - 0.9
+        a, b = dx * math.cos(0.4) + dy * math.sin(0.4), dy * math.cos(0.4) - dx * math.sin(0.4)
+        across = b * math.cos(0.5) + up * math.sin(0.5)
+        over = up * math.cos(0.5) - b * math.sin(0.5)
+        inside = (np.abs(a) < 0.4) & (np.abs(across) < 0.15) & (over > 0) & (over < 0.1)
+        assert inside.any()
+        assert (leaning.at(z).covers(x, y) == inside).mean() > 0.995

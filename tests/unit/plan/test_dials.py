@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from planner.plan import edits
 from planner.plan.dials import DIALS, Redo, dial
-from planner.plan.lamp import BarsBody
+from planner.plan.lamp import BarsBody, PanelBody
 from planner.plan.lining import Band, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import CarriedCanopy, Obstacle
+from planner.plan.space import CarriedCanopy, Obstacle, hull
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.plan.turning import lamp_spacing
 from planner.units import LengthUnit, in_unit
@@ -165,3 +167,91 @@ def test_spacing_and_wall_reflectance_by_hand() -> None:
 def test_an_unknown_dial_is_answered_with_those_there_are() -> None:
     with pytest.raises(ValueError, match="no number called 'heigth'; there is height, output"):
         dial("heigth")
+
+
+def tilted_plan(width: float = 0.2, housing: float = 0.05, hangs: float = 0.4) -> Plan:
+    """One panel in the middle, 60 cm from canopy to ceiling."""
+    plan = edits.set_canopy_height(edits.set_height(sample_plan(), 1.0), 0.3)
+    plan = edits.changed(plan, lamps=plan.lamps[:1])
+    body = PanelBody(length=0.2, width=width)
+    model = edits.changed(plan.lamps[0].model, body=body, housing_height=housing)
+    x0, y0, x1, y1 = plan.space.bounds
+    middle = {"x": (x0 + x1) / 2, "y": (y0 + y1) / 2}
+    return edits.change_lamp(plan, 0, model=model, hanging_height=hangs, rotation_deg=0.0, **middle)
+
+
+def test_tilt_stops_where_a_corner_meets_ceiling_or_canopy() -> None:
+    row, lamp = dial("tilt"), Place(PlaceKind.LAMP, 0)
+    # Half the width of 0.2 m is 0.1 m: 0.1 sin t = 0.05 under the face, 1 cm over the canopy.
+    low, high = row.bounds(tilted_plan(hangs=0.06), lamp)
+    assert high == pytest.approx(30.0)
+    assert low == pytest.approx(-30.0)
+    assert "canopy" in row.bounded(tilted_plan(hangs=0.06), lamp).why_most
+    # Without a housing 0.1 sin t = 0.7 - 0.65 over it.
+    bare = tilted_plan(housing=0.0, hangs=0.65)
+    assert row.bounds(bare, lamp)[1] == pytest.approx(30.0)
+    assert "ceiling" in row.bounded(bare, lamp).why_most
+    # With one as high as half its width: 0.1 (sin t + cos t) = 0.13 at 21.8 or beyond.
+    tall = tilted_plan(housing=0.1, hangs=0.57)
+    assert row.bounds(tall, lamp)[1] == pytest.approx(
+        math.degrees(math.asin(0.13 / math.hypot(0.1, 0.1))) - 45.0
+    )
+    for plan in (tilted_plan(hangs=0.06), bare, tall):
+        for end in row.bounds(plan, lamp):
+            assert row.get(row.put(plan, lamp, end), lamp) == pytest.approx(end)
+    # As far as is wide of both it is what a hinge has.
+    assert row.bounds(tilted_plan(), lamp) == (-45.0, 45.0)
+
+
+def test_a_tilted_lamp_keeps_its_corners_inside() -> None:
+    plan = dial("tilt").put(tilted_plan(), None, 30.0)
+    # Its lower side is 0.1 sin 30° = 5 cm under the middle of its face.
+    assert dial("height").bounds(plan)[0] == pytest.approx(0.06)
+    assert dial("height").bounds(plan)[1] == pytest.approx(
+        0.7 - 0.05 - 0.05 * math.cos(math.pi / 6)
+    )
+    with pytest.raises(ValueError, match="tilted by 30° towards the back, would reach down to"):
+        edits.change_lamp(plan, 0, hanging_height=0.05)
+    with pytest.raises(ValueError, match="would reach through the ceiling"):
+        edits.change_lamp(plan, 0, hanging_height=0.64)
+    with pytest.raises(ValueError, match="would reach through a wall"):
+        edits.change_lamp(plan, 0, y=plan.space.bounds[1] + 0.05)
+    lower = edits.set_height(plan, 0.5)
+    assert lower.lamps[0].hanging_height == pytest.approx(0.2 - 0.05 - 0.05 * math.cos(math.pi / 6))
+
+
+@pytest.mark.parametrize(
+    ("turned", "tilt", "side"),
+    [
+        (0, 10, "the back"),
+        (0, -10, "the front"),
+        (90, 10, "the left"),
+        (45, -10, "the front right"),
+    ],
+)
+def test_the_side_light_is_turned_to(turned: float, tilt: float, side: str) -> None:
+    plan = edits.change_lamp(tilted_plan(), 0, rotation_deg=turned, tilt_deg=tilt)
+    assert plan.lamps[0].leans == f"tilted by 10° towards {side}"
+    # The lit side of the face and what hangs below the middle lie on opposite sides.
+    lamp = plan.lamps[0]
+    below = lamp.place(0.0, 0.0, -1.0)
+    assert (below[0] - lamp.x, below[1] - lamp.y) == pytest.approx(
+        (
+            -math.sin(math.radians(turned)) * math.sin(math.radians(tilt)),
+            math.cos(math.radians(turned)) * math.sin(math.radians(tilt)),
+        )
+    )
+
+
+def test_the_outline_of_a_tilted_lamp_holds_all_its_corners() -> None:
+    lamp = edits.change_lamp(tilted_plan(), 0, rotation_deg=35.0, tilt_deg=25.0).lamps[0]
+    seen = hull((x, y) for x, y, _ in lamp.corners(lamp.model.housing_height))
+    area = (
+        sum(ax * by - bx * ay for (ax, ay), (bx, by) in zip(seen, seen[1:] + seen[:1], strict=True))
+        / 2
+    )
+    # 0.2 m long, 0.2 cos t + 0.05 sin t across.
+    t = math.radians(25.0)
+    assert area == pytest.approx(0.2 * (0.2 * math.cos(t) + 0.05 * math.sin(t)))
+    for corner in lamp.outline():
+        assert min(math.dist(corner, one) for one in seen) < 1e-9

@@ -56,7 +56,7 @@ SIDES = {
     "Lamp": {"model": "light figures doubts", "x": "light", "y": "light",
              "hanging_height": "light", "rotation_deg": "light",
              "output_percent": "light figures", "label": "", "hours_run": "light",
-             "dust": "light"},
+             "dust": "light", "tilt_deg": "light"},
     "LampModel": {"key": "doubts", "name": "", "body": "light", "profile": "light",
                   "ppf": "light", "watts": "figures", "housing_height": "light",
                   "housing_reflectance": "light", "ppf_uncertainty": "doubts",

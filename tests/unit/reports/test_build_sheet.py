@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from planner.catalogue.library import demo_plan
+from planner.plan import edits
 from planner.plan.costs import Costs, Goods
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.plan import Plan
@@ -196,3 +197,26 @@ def test_it_tells_to_measure_first_and_heeds_its_materials() -> None:
         "Tears: Aluminium foil, flat, shiny side out",
         "Holds moisture: Bare plywood (birch or softwood)",
     ]
+
+
+def test_a_tilted_panel_hangs_on_cords_of_two_lengths() -> None:
+    """Eyes 10 cm from the middle on top of an 8 cm housing, turned by 30° about the face."""
+    plan = sample_plan()
+    hung = lamp(PanelBody(length=0.4, width=0.4), hanging_height=0.5)
+    model = hung.model.model_copy(update={"housing_height": 0.08})
+    hung = hung.model_copy(update={"model": model, "tilt_deg": 30.0})
+    sin, cos = 0.5, math.sqrt(0.75)
+    front, back = -0.1 * cos - 0.08 * sin, 0.1 * cos - 0.08 * sin
+    where = [(0.4, 0.4 + front), (0.6, 0.4 + front), (0.6, 0.4 + back), (0.4, 0.4 + back)]
+    assert close(hooks(hung), where)
+    face = plan.space.height - plan.canopy.height - 0.5
+    for hook, way in enumerate((-1, -1, 1, 1)):
+        assert cord(plan, hung, hook) == pytest.approx(face - (way * 0.1 * sin + 0.08 * cos))
+
+
+def test_the_sheet_says_how_a_lamp_is_tilted() -> None:
+    plan = sample_plan()
+    leaning = edits.change_lamp(plan, 0, tilt_deg=-15.0)
+    names = [row[-1] for row in tables(leaning)["hooks"].rows]
+    assert any(name.endswith(", tilted by 15° towards the front") for name in names)
+    assert not any("tilted" in row[-1] for row in tables(plan)["hooks"].rows)

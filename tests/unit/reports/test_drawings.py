@@ -14,6 +14,7 @@ from PySide6.QtSvg import QSvgRenderer
 
 from planner.catalogue.library import demo_plan
 from planner.estimate.compare import PLAN_SIDE, Origin, Spot, TradeOff
+from planner.plan import edits
 from planner.plan.lining import OPENING, WallCover
 from planner.plan.space import Obstacle
 from planner.reports.charts import (
@@ -219,3 +220,14 @@ def test_bars_are_as_long_as_their_values() -> None:
     root = ET.fromstring(budget_chart((("one", 30.0), ("half", 15.0)), "µmol").svg)
     wide = [float(bar.get("width", "0")) for bar in root.iter(f"{SVG}rect")]
     assert wide[1] == pytest.approx(wide[0] / 2, abs=0.01)
+
+
+def test_a_tilted_lamp_leans_in_the_elevation() -> None:
+    """Seen from the near side a lamp that is turned by 90° stands slanted: no box but a shape."""
+    plan = sample_plan()
+    leaning = edits.change_lamp(plan, 0, rotation_deg=90.0, tilt_deg=20.0)
+    level = edits.change_lamp(plan, 0, rotation_deg=90.0)
+    picture, before = (elevation_drawing(one, LengthUnit.CM).svg for one in (leaning, level))
+    assert picture != before
+    ET.fromstring(picture)
+    assert QSvgRenderer(QByteArray(picture.encode())).isValid()
