@@ -251,8 +251,14 @@ def _curve_angles(models: Sequence[SurveyModel]) -> tuple[float, ...]:
             continue
         holes += len(model.measured)
         for lamp in model.lamps:
-            sideways = np.hypot(model.points[:, 0] - lamp.x, model.points[:, 1] - lamp.y)
+            x, y = model.points[:, 0] - lamp.x, model.points[:, 1] - lamp.y
+            sideways = np.hypot(x, y)
             angles = np.degrees(np.arctan2(sideways, lamp.hanging_height))
+            if lamp.tilt_deg:
+                ahead, aside, down = lamp.place(0.0, 0.0, -1.0)
+                along = (ahead - lamp.x) * x + (aside - lamp.y) * y - down * lamp.hanging_height
+                cosine = along / np.hypot(sideways, lamp.hanging_height)
+                angles = np.degrees(np.arccos(np.clip(cosine, 0.0, 1.0)))
             flattest = max(flattest, float(angles.max(initial=0.0)))
     if holes < CURVE_HOLES or flattest < CURVE_ANGLE_DEG:
         raise CalibrationError(

@@ -110,7 +110,9 @@ def _seen_from(
         gap = source.points(*u[2:].reshape(3, -1)) - places
         length = np.sqrt((gap**2).sum(axis=0))
         gap /= length
-        light = source.profile.intensity(*source.towards(-gap)) * gap[2] / length**2
+        # Of a tilted lamp some may lie below the cells.
+        light = source.profile.intensity(*source.towards(-gap)) * np.maximum(gap[2], 0.0)
+        light /= length**2
         free = light * ~prism.blocked(crowd, places, gap, length)
         total = light.reshape(-1, count).sum(axis=1)
         seen[start : start + size] = free.reshape(-1, count).sum(axis=1) / np.maximum(total, 1e-300)

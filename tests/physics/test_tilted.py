@@ -295,3 +295,26 @@ def test_light_in_the_side_view(tilt: float) -> None:
             one = np.array([[x]]), np.array([[0.4]])
             expected = float(cosine_light((0.5, 0.4, 1.5 - z), axes, 1.0)(*one)[0, 0])
             assert found.at(x, z) == pytest.approx(expected, rel=0.01, abs=0.5), (x, z)
+
+
+def test_the_side_view_of_a_panel_with_its_housing() -> None:
+    """Turned by 90°, above 0: the left end of the panel is the high one, its light goes left."""
+    what = cabinet(30.0, 90.0)
+    options = EstimateOptions(cells=(24, 24))
+    found, estimate = light_in_slice(what, "y", 0.3, options), light(what, (24, 24))
+    row = estimate.ppfd[11:13].mean(axis=0)
+    seen = np.array([found.at(float(x), 0.25) for x in estimate.x], dtype=float)
+    assert np.sqrt(np.mean((seen / row - 1) ** 2)) < 5e-3
+    # In the middle of the housing there is none, at its height behind the face little.
+    values, edges = found.light.values, found.light.y
+    level = int(np.searchsorted(edges, 0.79)) - 1
+    assert np.isnan(values[level, 9:12]).any()
+    assert np.isfinite(values[level, [2, 20]]).all()
+    known = values[np.isfinite(values)]
+    assert known.min() > 0.0
+    # A face of 0.4 x 0.3 m sends 100 / 0.12 from each square metre; walls add a little.
+    assert known.max() < 100 / 0.12 + 60.0
+    left, right = found.at(0.12, 0.74), found.at(0.48, 0.74)
+    assert left is not None
+    assert right is not None
+    assert left > 100.0 > 40.0 > right
