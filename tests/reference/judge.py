@@ -76,6 +76,8 @@ def judge(
     """
     started = time.perf_counter()
     room = _Room(plan, cells, top)
+    # numba's stubs tell of no arguments.
+    walk: Any = judge_kernel.walk
     flux = sum(lamp.ppf for lamp in plan.lamps)
     runs = np.zeros((RUNS, cells[1], cells[0]))
     lost = walked = 0
@@ -86,7 +88,7 @@ def judge(
             count = max(round(photons / RUNS * lamp.ppf / flux), 1)
             own = np.random.SeedSequence([seed, run, index]).generate_state(1, np.uint64)[0]
             landed = np.zeros((cells[1], cells[0]), dtype=np.int64)
-            lost += judge_kernel.walk(count, own, *room.lamp(lamp), *room.surfaces, landed)[1]
+            lost += walk(count, own, *room.lamp(lamp), *room.surfaces, landed)[1]
             runs[run] += lamp.ppf / count * landed
             walked += count
     area = room.area
