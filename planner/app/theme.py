@@ -133,7 +133,7 @@ def apply(theme: Theme) -> None:
 
 
 _STEAD: Final = (
-    (_Role.Accent, _Role.Window, 3.0, (_Role.Highlight, _Role.Link)),
+    (_Role.Accent, _Role.Window, 4.5, (_Role.Highlight, _Role.Link)),
     (_Role.Dark, _Role.Window, 3.0, ()),
     (_Role.PlaceholderText, _Role.Window, 7.0, ()),
     (_Role.BrightText, _Role.Window, 7.0, ()),

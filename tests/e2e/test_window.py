@@ -33,6 +33,7 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 from planner import __version__
+from planner.app import theme
 from planner.app.help import AboutDialog, HelpWindow, NewsLine
 from planner.app.jobs import THREAD_PREFIX, Cancelled, Lane, Progress
 from planner.app.main_window import MainWindow
@@ -410,6 +411,14 @@ def test_a_large_font_cuts_no_figures(qtbot: QtBot, qapp: QApplication) -> None:
             below = words.horizontalAdvance(f"{figure.label}, ") + unit
             assert min(beside, below) <= shown.width()
             assert 3 * words.height() <= shown.height() + words.height() / 2
+        window.resize(1100, 700)
+        QApplication.processEvents()
+        for shown in strip.figures:
+            assert shown.figure is not None
+            label = words.horizontalAdvance(shown.figure.label)
+            assert label + theme.RHYTHM <= shown.width()
+        window.resize(1280, 800)
+        QApplication.processEvents()
         assert strip.sentence.height() >= strip.sentence.heightForWidth(strip.sentence.width())
         marks = window.page.column.panel.findChildren(QWidget)
         asks = [mark for mark in marks if mark.toolTip() == "What is this?"]

@@ -446,7 +446,9 @@ class ElevationView(Drawing):
         found = self._shown_slice()
         self._back.paint(painter, key, paint_sheets)
         if found is not None:
-            self._light.paint(painter, self.viewport, levels, state, plan.ppfd_band, self.font())
+            lamps = tuple(elevation.body(lamp) for lamp in plan.lamps)
+            band, font = plan.ppfd_band, self.font()
+            self._light.paint(painter, self.viewport, levels, state, band, font, lamps)
         elif plan.lamps:
             elevation.paint_beams(painter, _colour(colours.table(state.colour_map)[-1]))
         edge = None

@@ -134,13 +134,17 @@ class LightLayer:
         footprint: QPolygonF,
         style: LightStyle,
         font: QFont,
+        clear: tuple[QRectF, ...] = (),
     ) -> None:
-        """Paint the light, clipped to the footprint (or part of another plane) given in pixels."""
+        """Paint the light, clipped to the footprint (or part of another plane) given in pixels.
+
+        Where others will be painted over it (``clear``) it writes no numbers.
+        """
         shown, plan = self._map, self._plan
         if shown is None:
             return
         own = footprint if plan is None else footprint_polygon(plan, viewport)
-        key = (self._number, style, viewport, own, font)
+        key = (self._number, style, viewport, own, font, clear)
 
         def compose(layer: QPainter) -> None:
             layer.setClipPath(closed_path(own) if plan is None else lit_path(own, plan, viewport))
@@ -150,7 +154,7 @@ class LightLayer:
             if style.contours:
                 if self._contours is None:
                     self._contours = contour_lines(shown, self._at)
-                _paint_contours(layer, self._contours, viewport, style, font)
+                _paint_contours(layer, self._contours, viewport, style, font, clear)
 
         if footprint == own:
             self._kept.paint(painter, key, compose)
@@ -257,11 +261,12 @@ def _paint_contours(
     viewport: Viewport,
     style: LightStyle,
     font: QFont,
+    clear: Sequence[QRectF],
 ) -> None:
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setFont(font)
     metrics = QFontMetricsF(font)
-    taken: list[QRectF] = []
+    taken = list(clear)
     within = painter.clipPath()
     table = style.table
     low, high = style.levels

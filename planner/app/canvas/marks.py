@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath
 
 from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, figure_font, pen
 from planner.app.canvas.items import Section, wall_normal
@@ -242,17 +242,25 @@ def paint_section_ends(
     start, end = (viewport.to_pixel(*point) for point in section)
     for at in (start, end):
         draw_handle(painter, at, ink, active=active, round_=True)
-    metrics = painter.fontMetrics()
+    for letter, box in zip("AB", letter_spots(section, viewport, painter.font()), strict=True):
+        _outlined(painter, box, letter, ink)
+
+
+def letter_spots(section: Section, viewport: Viewport, font: QFont) -> tuple[QRectF, QRectF]:
+    """Where the letters A and B stand."""
+    start, end = (viewport.to_pixel(*point) for point in section)
+    metrics = QFontMetricsF(font)
+    spots = []
     for at, other, letter in ((start, end, "A"), (end, start, "B")):
         apart = at - other
         length = max((apart.x() ** 2 + apart.y() ** 2) ** 0.5, 1.0)
-        spot = at - apart / length * 15 + QPointF(0, -metrics.height() * 0.55)
-        _outlined(painter, spot, letter, ink)
+        box = metrics.boundingRect(letter).adjusted(-3, 0, 3, 0)
+        box.moveCenter(at - apart / length * 15 + QPointF(0, -metrics.height() * 0.55))
+        spots.append(box)
+    return spots[0], spots[1]
 
 
-def _outlined(painter: QPainter, at: QPointF, letter: str, ink: Ink) -> None:
-    box = painter.fontMetrics().boundingRect(letter).toRectF().adjusted(-3, 0, 3, 0)
-    box.moveCenter(at)
+def _outlined(painter: QPainter, box: QRectF, letter: str, ink: Ink) -> None:
     painter.setPen(Qt.PenStyle.NoPen)
     ground = QColor(ink.paper)
     ground.setAlphaF(0.82)

@@ -439,26 +439,26 @@ class PlanView(Drawing):
     # -- painting -----------------------------------------------------------------------
 
     def paint_drawing(self, painter: QPainter, ink: Ink) -> None:
-        plan, viewport = self.plan, self.viewport
+        plan, viewport, chosen = self.plan, self.viewport, self.selection.chosen
         footprint = plan_layers.footprint_polygon(plan, viewport)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.palette().alternateBase())
         painter.drawPolygon(footprint)
         layer = self._light if self._wall_light is None else self._wall_layer
         style, font = self.light_style(), figure_font(self.font(), 0.85)
-        layer.paint(painter, viewport, footprint, style, font)
-        section_active = self.focused is not None and self.focused.part is Part.SECTION
-        paint_section(painter, self.section, viewport, ink, active=section_active)
-        light = partial(self._tops.paint, painter, viewport, plan, style, font)
-        shown = None if self._wall_light else light
-        plan_layers.paint_on_plan(painter, plan, viewport, ink, self.selection.chosen, shown)
-        paint_lamps(painter, plan, viewport, ink, self.selection.chosen)
+        letters = marks.letter_spots(self.section, viewport, painter.font())
+        layer.paint(painter, viewport, footprint, style, font, letters)
+        active = self.focused is not None and self.focused.part is Part.SECTION
+        paint_section(painter, self.section, viewport, ink, active=active)
+        tops = partial(self._tops.paint, painter, viewport, plan, style, font)
+        light = None if self._wall_light else tops
+        plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen, light)
+        paint_lamps(painter, plan, viewport, ink, chosen)
         self._paint_walls(painter, ink)
-        paint_section_ends(painter, self.section, viewport, ink, active=section_active)
-        edge = marks.EDGE_PX
-        corner = QPointF(self.width() - edge, marks.line_height(painter) / 2 + 6)
-        marks.paint_corner(painter, corner, ink, self.light_style(), refining=self._refining)
-        foot = QPointF(self.width() - edge, self.height() - edge - 4)
+        paint_section_ends(painter, self.section, viewport, ink, active=active)
+        corner = QPointF(self.width() - marks.EDGE_PX, marks.line_height(painter) / 2 + 6)
+        marks.paint_corner(painter, corner, ink, style, refining=self._refining)
+        foot = QPointF(corner.x(), self.height() - marks.EDGE_PX - 4)
         plan_layers.paint_scale_bar(painter, foot, viewport, ink, self.display.unit)
 
     def _paint_walls(self, painter: QPainter, ink: Ink) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
+from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFont, QImage, QPainter, QPolygonF
 
 from planner.app.canvas.elevation_layer import ACROSS, colour_row
@@ -51,13 +52,14 @@ class SideLight:
         state: DisplayState,
         band: Levels | None,
         font: QFont,
+        clear: tuple[QRectF, ...],
     ) -> None:
-        """Paint it as the map is."""
+        """Paint it as the map is; ``clear`` as there."""
         if self.found is not None:
             colour_map, contours, wash = state.colour_map, state.contours, state.band_wash
             style = LightStyle(levels, colour_map, contours, wash, band, self.doubt)
             area = lit_area(self.found, viewport)
-            self._layer.paint(painter, viewport, area, style, figure_font(font, 0.85))
+            self._layer.paint(painter, viewport, area, style, figure_font(font, 0.85), clear)
 
 
 def lit_area(found: Slice, viewport: Viewport) -> QPolygonF:

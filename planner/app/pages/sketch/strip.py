@@ -84,6 +84,18 @@ class LargeFigure(FigureButton):
         width = large.horizontalAdvance("0000") + band + unit + 3 * theme.RHYTHM
         return QSize(width, large.height() + small.height() + theme.RHYTHM)
 
+    def minimumSizeHint(self) -> QSize:
+        """Room for the value over its label, with the unit beside the one or the other."""
+        hint, figure, small = self.sizeHint(), self.figure, self.fontMetrics()
+        if figure is None:
+            return QSize(0, hint.height())
+        value = QFontMetrics(self._value_font()).horizontalAdvance(figure.value)
+        band = QFontMetrics(self._band_font()).horizontalAdvance(figure.spread or "± 00") + 6
+        label, unit = small.horizontalAdvance(figure.label), small.horizontalAdvance(figure.unit)
+        comma = small.horizontalAdvance(", ")
+        least = min(max(value + band + 6 + unit, label), max(value + band, label + comma + unit))
+        return QSize(theme.RHYTHM + min(least, hint.width()), hint.height())
+
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)
         self._paint_focus(painter)

@@ -88,10 +88,22 @@ CROWD = 600
 _ROOM_FOR_TEXT = 30.0
 
 
+def _radius(picture: HolePicture, viewport: Viewport) -> float:
+    """Of a ring, in pixels: that of the hole, where it is neither lost nor in the way."""
+    return min(max(picture.hole_diameter / 2 * viewport.scale, LEAST_RADIUS), MOST_RADIUS)
+
+
+def hole_spots(picture: HolePicture, viewport: Viewport) -> tuple[QRectF, ...]:
+    """Where rings lie on the map, in pixels; none where they are a crowd."""
+    reach = _radius(picture, viewport) + 2
+    middles = [viewport.to_pixel(*mark.place) for mark in picture.marks]
+    size = QPointF(reach, reach)
+    return tuple(QRectF(at - size, at + size) for at in middles if len(middles) <= CROWD)
+
+
 def paint_marks(painter: QPainter, picture: HolePicture, viewport: Viewport, ink: Ink) -> None:
     """The way between holes, places left out, rings and their texts."""
-    radius = picture.hole_diameter / 2 * viewport.scale
-    radius = min(max(radius, LEAST_RADIUS), MOST_RADIUS)
+    radius = _radius(picture, viewport)
     if picture.order:
         _paint_way(painter, picture, viewport, ink, radius)
     for place in picture.left_out:
@@ -393,7 +405,8 @@ class SurveyDrawing(FittedWidget):
             painter.setClipping(False)
         elif picture.estimate is not None and picture.style is not None:
             font = figure_font(self.font(), 0.92)
-            self._light.paint(painter, self.viewport, footprint, picture.style, font)
+            spots = hole_spots(picture, self.viewport)
+            self._light.paint(painter, self.viewport, footprint, picture.style, font, spots)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

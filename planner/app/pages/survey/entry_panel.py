@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
@@ -420,7 +420,6 @@ class ReadingTable(QTableView):
         header = self.horizontalHeader()
         header.setMinimumSectionSize(30)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        header.setSectionResizeMode(_READINGS, QHeaderView.ResizeMode.Stretch)
         metrics = self.fontMetrics()
         for column, sample in (
             (0, "▲ 000"),
@@ -432,6 +431,13 @@ class ReadingTable(QTableView):
             self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 12)
         self.selectionModel().currentRowChanged.connect(self._on_row)
         desk.hole_changed.connect(self._follow_hole)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        # A header that stretches a section squeezes it to nothing where the font is large.
+        others = sum(self.columnWidth(k) for k in range(len(HEADINGS)) if k != _READINGS)
+        least = self.fontMetrics().horizontalAdvance("000.0; 000.0") + 12
+        self.setColumnWidth(_READINGS, max(self.viewport().width() - others, least))
 
     def show_summary(self, summary: SurveySummary | None) -> None:
         """Follow the survey shown."""

@@ -5,8 +5,9 @@ from typing import Any
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPointF
+from PySide6.QtCore import QPointF, QRect, QRectF
 from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPalette, QPixmap, QPolygonF
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from planner.app.canvas import marks
@@ -151,6 +152,30 @@ def test_a_number_of_a_line_stands_whole_inside_the_footprint_or_not_at_all() ->
     assert spots[0].center().x() < 40
     # The third one's stands beside its middle.
     assert spots[1].center().x() == 42
+
+
+def test_no_number_is_written_where_something_else_will_be_painted(qapp: QApplication) -> None:
+    plan, style, light = plan_of(SQUARE), LightStyle((0, 400), "cividis"), LightLayer()
+    light.set_estimate(light_of(plan))
+
+    def drawn(*clear: QRectF) -> QImage:
+        picture = QPixmap(280, 260)
+        picture.fill(QColor("white"))
+        painter = QPainter(picture)
+        outline = footprint_polygon(plan, VIEW)
+        light.paint(painter, VIEW, outline, style, QFont(), clear)
+        painter.end()
+        return picture.toImage()
+
+    free = drawn()
+    whole = QRectF(0, 0, 280, 260)
+    without = drawn(whole)
+    assert without != free
+    # Half of the drawing is kept clear: what is drawn there is what is drawn without numbers.
+    half = drawn(QRectF(0, 0, 140, 260))
+    left = QRect(0, 0, 130, 260)
+    assert half.copy(left) == without.copy(left)
+    assert half != without
 
 
 def corner(style: LightStyle, *, refining: bool) -> set[tuple[int, int, int]]:
