@@ -162,6 +162,8 @@ def nothing_left_behind(request: pytest.FixtureRequest) -> Iterator[None]:
     for thread in threads:
         thread.join(timeout=2.0)
     running = [thread.name for thread in threads if thread.is_alive()]
+    # A lane leaves this to an event loop, which the next test may not have.
+    gc.enable()
     for widget in widgets:
         widget.deleteLater()  # so that the next test is not blamed
     assert not widgets, f"top-level widgets left behind (use qtbot.addWidget): {widgets}"

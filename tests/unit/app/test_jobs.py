@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import threading
 import time
 from collections.abc import Iterator
@@ -52,6 +53,35 @@ class Heeding:
         if self.error is not None:
             raise self.error
         return "partly"
+
+
+class Cycle(QObject):
+    """Garbage that only the collector finds; tells in which thread it is taken apart."""
+
+    def __init__(self, ended: list[int]) -> None:
+        super().__init__()
+        self.itself, self.ended = self, ended
+
+    def __del__(self) -> None:
+        self.ended.append(threading.get_ident())
+
+
+def test_qt_objects_in_cycles_end_in_the_windows_thread(qtbot: QtBot, lane: Lane) -> None:
+    """In a lane's thread they can lock up the program for good."""
+    ended: list[int] = []
+
+    def allocate(_progress: Progress, _cancelled: Cancelled) -> object:
+        return len([[] for _ in range(200_000)])
+
+    for k in range(20):
+        Cycle(ended)
+        with qtbot.waitSignal(lane.done):
+            lane.ask(k, allocate)
+    # Enough is held here that a collection is due; nobody but the window's thread makes it.
+    held = [[] for _ in range(10 * gc.get_threshold()[0])]  # type: ignore[var-annotated]
+    qtbot.waitUntil(lambda: len(ended) == 20)
+    assert set(ended) == {threading.get_ident()}
+    assert held
 
 
 def answering(result: object) -> Job:
