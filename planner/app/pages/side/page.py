@@ -434,11 +434,7 @@ class SideBySidePage(QWidget):
         if self.width() >= theme.WIDE_PAGE:
             width = max(width, 400)
         for column in self._columns:
-            # With a large font a form may need more than a third of the page.
-            form, bar = column.widget(), column.verticalScrollBar()
-            least = 0 if form is None else form.minimumSizeHint().width() + bar.width()
-            most = max(self.width() // 3, 240, min(least, round(0.4 * self.width())))
-            column.setFixedWidth(min(max(width, least), most))
+            column.setFixedWidth(min(width, max(round(0.36 * self.width()), 240)))
 
 
 def _scrolled(form: QWidget) -> QScrollArea:
