@@ -19,7 +19,7 @@ from planner.estimate.result import (
     shares_of,
     top_of,
 )
-from planner.estimate.scene import LampOptics, Scene
+from planner.estimate.scene import LampOptics, Scene, build_scene
 from planner.light.boxes import FACES, TOP_FACE
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
@@ -191,11 +191,13 @@ def assemble(
     grid = geometry.grid
     cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
     spread = np.zeros(len(geometry.gather_grid.inside))
-    mismatch = reflected = 0.0
+    mismatch = reflected = entered = 0.0
     # Chance is the same in all wavebands of a lamp, and unrelated from one to the next.
     chances: dict[LampOptics, float] = {}
     for lamp, flux, one in lights:
         cells += flux * one.cells
+        if lamp.outside:
+            entered += flux * float(np.average(one.cells, weights=grid.inside_area))
         absorbed += flux * one.absorbed
         spread += flux * one.spread
         chances[lamp] = chances.get(lamp, 0.0) + flux * math.sqrt(one.variance)
@@ -217,7 +219,7 @@ def assemble(
         x=grid.x,
         y=grid.y,
         cell_area=grid.area,
-        figures=figures_of(plan, cells, grid.inside_area, bands),
+        figures=figures_of(plan, cells, grid.inside_area, bands, entered),
         shares=shares_of(scene.places, absorbed, emitted),
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
@@ -226,6 +228,7 @@ def assemble(
         if mean > 0
         else None,
         reflected=share,
+        entered=entered,
         bands=bands and {band: grid.on_map(values) for band, values in bands.items()},
         tops=_tops(plan, options, scene, geometry, lights),
     )
@@ -244,10 +247,12 @@ def _tops(
     for number, there in enumerate(geometry.tops):
         grid = there.grid
         cells, spread = np.zeros(len(grid.inside)), np.zeros(len(there.gather_grid.inside))
-        reflected, chances = 0.0, dict.fromkeys(scene.lamps, 0.0)
+        reflected, entered, chances = 0.0, 0.0, dict.fromkeys(scene.lamps, 0.0)
         for lamp, flux, light in lights:
             one = light.tops[number]
             cells += flux * one.cells
+            if lamp.outside:
+                entered += flux * float(np.average(one.cells, weights=grid.inside_area))
             spread += flux * one.spread
             reflected += flux * one.reflected
             chances[lamp] += flux * math.sqrt(one.variance)
@@ -260,7 +265,7 @@ def _tops(
         place = scene.places[_first_face(scene, there.box) + TOP_FACE]
         figures = figures_of(plan, cells, grid.inside_area)
         maps = grid.on_map(cells), grid.x, grid.y, grid.area
-        found.append((grid.z, top_of(plan, Top(place, *maps, figures, error, share))))
+        found.append((grid.z, top_of(plan, Top(place, *maps, figures, error, share, entered))))
     return tuple(top for _, top in sorted(found, key=lambda one: one[0]))
 
 
@@ -309,11 +314,12 @@ def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Es
     inside = ~np.isnan(ppfd)
     cells, areas = ppfd[inside], first.cell_area[inside]
     absorbed = np.array([[share.photon_flux for share in run.shares] for run in runs]).mean(axis=0)
-    emitted = first.figures.photon_flux
+    emitted = float(sum(build_scene(first.plan).fluxes))
     shares = tuple(
         replace(share, photon_flux=float(flux), share=float(flux) / emitted if emitted else 0.0)
         for share, flux in zip(first.shares, absorbed, strict=True)
     )
+    entered = float(np.mean([run.entered for run in runs]))
     checks = [run.cross_check for run in runs if run.cross_check is not None]
     cross_check = float(np.mean(checks)) if checks else None
     mean = float(cells.mean()) if cells.size else 0.0
@@ -335,8 +341,9 @@ def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Es
         ppfd=ppfd,
         bands=bands,
         figures=figures_of(
-            first.plan, cells, areas, bands and {b: m[inside] for b, m in bands.items()}
+            first.plan, cells, areas, bands and {b: m[inside] for b, m in bands.items()}, entered
         ),
+        entered=entered,
         shares=shares,
         closure=float(np.mean([run.closure for run in runs])),
         seconds=sum(run.seconds for run in runs),
@@ -353,7 +360,8 @@ def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Es
 def _averaged_top(plan: Plan, runs: list[Top], options: EstimateOptions) -> Top:
     """Mean of independent runs on one canopy that is carried."""
     maps, first = np.stack([run.ppfd for run in runs]), runs[0]
-    made = top_of(plan, replace(first, ppfd=maps.mean(axis=0)))
+    entered = float(np.mean([run.entered for run in runs]))
+    made = top_of(plan, replace(first, ppfd=maps.mean(axis=0), entered=entered))
     if made.figures.mean <= 0:
         return made
     inside = made.inside

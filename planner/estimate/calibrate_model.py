@@ -206,12 +206,13 @@ class SurveyModel:
         dx, dy = shift.get(Quantity.SHIFT_X, 0.0), shift.get(Quantity.SHIFT_Y, 0.0)
         dz = self._lift(values)
         found = []
-        for lamp, optics in zip(self.lamps, self.scene.lamps, strict=True):
+        inside = [optics for optics in self.scene.lamps if not optics.outside]
+        for lamp, optics in zip(self.lamps, inside, strict=True):
             profile = self._profile(lamp, values) or optics.profile
             x, y, z = optics.centre
             z = min(max(z + dz, self.scene.room.z_map + _NEAREST), self.scene.room.z1)
             found.append(replace(optics, centre=(x + dx, y + dy, z), profile=profile))
-        return tuple(found)
+        return (*found, *self.scene.lamps[len(found) :])
 
     def _room(self, values: Values) -> Room:
         """The room with the housings where the lamps are."""
@@ -232,7 +233,7 @@ class SurveyModel:
         """As ``lift``, as far as tilted lamps and their housings stay over the map and inside."""
         dz, room = lift(values), self.scene.room
         for lamp in self.scene.lamps:
-            if lamp.tilt:
+            if lamp.tilt and not lamp.outside:
                 low, high = np.sort(lamp.source().outline[2])[[0, -1]]
                 dz = min(max(dz, room.z_map + _NEAREST - low), room.z1 - high)
         for box in room.boxes:

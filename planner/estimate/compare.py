@@ -24,7 +24,7 @@ from planner.estimate.worth import Bill, WorthError, running, worth
 from planner.metrics.figures import FIGURE, NO_VALUE, energy, money
 from planner.plan.changes import said
 from planner.plan.costs import Costs
-from planner.plan.edits import line_all_walls, line_ceiling
+from planner.plan.edits import line_all_walls, line_ceiling, with_space
 from planner.plan.lining import OPENING
 from planner.plan.lit import lit
 from planner.plan.plan import Plan
@@ -87,8 +87,9 @@ class Comparison:
 
 
 def open_air(plan: Plan) -> Plan:
-    """The same lamps over the same canopy without walls and ceiling."""
-    return line_ceiling(line_all_walls(plan, OPENING), OPENING)
+    """The same lamps over the same canopy without walls and ceiling, in a dark room."""
+    dark = with_space(plan, room_light=0.0)
+    return line_ceiling(line_all_walls(dark, OPENING), OPENING)
 
 
 def sides_of(

@@ -339,7 +339,7 @@ def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: Le
     row = option(side, base, tries.bill(read.stand), tries.plan.costs)
     asked = row
     if tries.question.held is Held.LOWEST:
-        lowest = daily_light_integral(estimate.figures.minimum, read.hours)
+        lowest = _of_a_day(estimate, estimate.figures.minimum)
         asked = replace(row, values={**row.values, "dli": lowest})
     # Wishes that are met to the last bit of a float are met.
     missed = tries.question.wishes.missed(asked) if read.short > TINY else ()
@@ -439,12 +439,18 @@ def _limit(tries: Tries, best: Read) -> tuple[Limit, str]:
 _MORE: Final = {Aim.EVEN: "more even", Aim.ENERGY: "less energy", Aim.CHEAP: "cheaper"}
 
 
+def _of_a_day(estimate: Estimate, light: float) -> float:
+    """DLI of a PPFD of an estimate."""
+    plan, entered = estimate.plan, estimate.entered
+    return daily_light_integral(light, plan.photoperiod_hours, entered, plan.space.room_hours)
+
+
 def _what_would(tries: Tries, best: Answer) -> str:
     """What would bring the light that is missing."""
     low, figures = tries.question.wishes.dli_low, best.estimate.figures
     lowest = tries.question.held is Held.LOWEST
-    hours = best.plan.photoperiod_hours
-    dli = daily_light_integral(figures.minimum if lowest else figures.mean, hours)
+    light, hours = figures.minimum if lowest else figures.mean, best.plan.photoperiod_hours
+    dli = _of_a_day(best.estimate, light)
     if low is None or dli >= low * (1 - TINY):
         return ""
     if dli <= 0:

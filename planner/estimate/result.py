@@ -130,6 +130,7 @@ class Top:
     figures: Figures
     numeric_error: float | None = None
     reflected: float = 0.0
+    entered: float = 0.0
 
     @property
     def inside(self) -> npt.NDArray[np.bool_]:
@@ -190,6 +191,8 @@ class Estimate:
         None where the colour of some lamp is not known.
     recount
         The light on the canopy counted by independent means, where that was asked for.
+    entered
+        What of the mean came in at the open door, in µmol m⁻² s⁻¹.
     tops
         The light on each canopy that an obstacle carries, from the lowest to the highest; all
         else here is about the plan's own canopy.
@@ -214,6 +217,7 @@ class Estimate:
     recount: Recount | None = None
     bands: Mapping[str, FloatArray] | None = None
     tops: tuple[Top, ...] = ()
+    entered: float = 0.0
 
     @cached_property
     def overall(self) -> Figures:
@@ -227,13 +231,15 @@ class Estimate:
         areas = np.concatenate(
             [self.cell_area[one], *(top.cell_area[top.inside] for top in self.tops)]
         )
-        found = figures_of(self.plan, cells, areas)
-        each = (self.figures, *(top.figures for top in self.tops))
+        both: tuple[Estimate | Top, ...] = (self, *self.tops)
+        each = [one.figures for one in both]
+        sizes = [figures.canopy_area for figures in each]
+        entered = np.average([one.entered for one in both], weights=sizes)
+        found = figures_of(self.plan, cells, areas, entered=float(entered))
         shares: dict[str, Any] = {}
         for key in ("share_under", "share_inside", "share_over"):
             parts = [getattr(figures, key) for figures in each]
-            weights = [figures.canopy_area for figures in each]
-            shares[key] = None if None in parts else float(np.average(parts, weights=weights))
+            shares[key] = None if None in parts else float(np.average(parts, weights=sizes))
         return replace(found, **shares)
 
     @property
@@ -365,17 +371,15 @@ def figures_of(
     cells: FloatArray,
     areas: FloatArray,
     bands: Mapping[str, FloatArray] | None = None,
+    entered: float = 0.0,
 ) -> Figures:
     """Figures from PPFD of the cells (C,) and their areas (C,), which make up the canopy.
 
-    ``bands`` holds the PPFD of each waveband (C,), where that is known.
+    ``bands`` holds the PPFD of each waveband (C,), where known; ``entered`` is as of ``Estimate``.
     """
-    stats = evenness(cells, areas)
-    hours = plan.photoperiod_hours
-    band = plan.ppfd_band
+    stats, hours, band = evenness(cells, areas), plan.photoperiod_hours, plan.ppfd_band
     shares = band_shares(cells, areas, *band) if band is not None else (None, None, None)
-    flux = plan.ppf
-    watts = plan.watts
+    flux, watts = plan.ppf, plan.watts
     area = float(areas.sum())
     return Figures(
         mean=stats.mean,
@@ -387,8 +391,8 @@ def figures_of(
         share_under=shares[0],
         share_inside=shares[1],
         share_over=shares[2],
-        dli=daily_light_integral(stats.mean, hours),
-        utilisation=utilisation(stats.mean, area, flux),
+        dli=daily_light_integral(stats.mean, hours, entered, plan.space.room_hours),
+        utilisation=utilisation(stats.mean - entered, area, flux),
         efficacy=efficacy(flux, watts) if flux > 0 else None,
         photon_flux=flux,
         watts=watts,
@@ -405,7 +409,8 @@ def top_of(plan: Plan, top: Top) -> Top:
     if carried is not None and carried.target is not None:
         plan = plan.model_copy(update={"target": carried.target})
     inside = top.inside
-    return replace(top, figures=figures_of(plan, top.ppfd[inside], top.cell_area[inside]))
+    cells, areas = top.ppfd[inside], top.cell_area[inside]
+    return replace(top, figures=figures_of(plan, cells, areas, entered=top.entered))
 
 
 def _colours(
@@ -432,8 +437,8 @@ def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
         return replace(estimate, plan=plan)
     inside = ~np.isnan(estimate.ppfd)
     bands = estimate.bands and {band: cells[inside] for band, cells in estimate.bands.items()}
-    figures = figures_of(plan, estimate.ppfd[inside], estimate.cell_area[inside], bands)
-    tops = tuple(top_of(plan, top) for top in estimate.tops)
+    areas, tops = estimate.cell_area[inside], tuple(top_of(plan, top) for top in estimate.tops)
+    figures = figures_of(plan, estimate.ppfd[inside], areas, bands, estimate.entered)
     return replace(estimate, plan=plan, figures=figures, tops=tops)
 
 

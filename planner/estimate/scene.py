@@ -64,13 +64,17 @@ class Optics:
 
 @dataclass(frozen=True)
 class LampOptics:
-    """What of a lamp matters for its light at unit flux; hashable."""
+    """What of a lamp matters for its light at unit flux; hashable.
+
+    ``outside`` is no lamp of the plan but the open door, by which the light of the room comes in.
+    """
 
     centre: tuple[float, float, float]
     rotation: float
     strips: tuple[tuple[float, float, float, float], ...]
     profile: AnyProfile
     tilt: float = 0.0
+    outside: bool = False
 
     def source(self) -> Source:
         """The source the light core works with."""
@@ -204,6 +208,7 @@ def build_scene(plan: Setup) -> Scene:
         boxes.append(box)
         surfaces += faces
     lit_lamps = [lamp for lamp in plan.lamps if lamp.ppf > 0]
+    door = _open_door(plan, z0)
     return Scene(
         Room(
             plan.space.footprint,
@@ -220,12 +225,42 @@ def build_scene(plan: Setup) -> Scene:
             tuple(surface.width for surface in surfaces),
         ),
         tuple(surface.place for surface in surfaces),
-        tuple(_lamp_optics(plan, lamp) for lamp in lit_lamps),
-        tuple(lamp.ppf for lamp in lit_lamps),
+        (*(_lamp_optics(plan, lamp) for lamp in lit_lamps), *(optics for optics, _ in door)),
+        (*(lamp.ppf for lamp in lit_lamps), *(flux for _, flux in door)),
         tuple(surface.clean for surface in surfaces),
         tuple(surface.tint for surface in surfaces),
-        tuple(lamp.model.wavebands for lamp in lit_lamps),
+        (*(lamp.model.wavebands for lamp in lit_lamps), *(None for _ in door)),
     )
+
+
+_BEFORE_DOOR = 0.0001
+"""Metres by which the light of the room starts inside, clear of the wall's own plane."""
+
+
+def _open_door(plan: Setup, z0: float) -> list[tuple[LampOptics, float]]:
+    """The open door as a panel on edge that sends in what the room sends to it, and its flux.
+
+    A room that is equally bright in every direction lights the door evenly, and behind it the
+    light goes on as from a Lambert emitter (the radiance theorem): a panel turned by a right
+    angle, with the door's irradiance times its area as flux. None where it is shut or all is dark.
+    """
+    door, ppfd = plan.space.door, plan.room_light
+    height = plan.space.height - z0
+    if door is None or ppfd <= 0:
+        return []
+    (ax, ay), (bx, by) = plan.space.wall(door)
+    length = plan.space.wall_length(door)
+    along = math.atan2(by - ay, bx - ax)
+    x = (ax + bx) / 2 - _BEFORE_DOOR * math.sin(along)
+    y = (ay + by) / 2 + _BEFORE_DOOR * math.cos(along)
+    size = length - 2 * _BEFORE_DOOR, height - 2 * _BEFORE_DOOR
+    if min(size) <= 0:
+        return []
+    panel = LampOptics(
+        (x, y, z0 + height / 2), along, ((0.0, 0.0, *size),), CosineProfile(exponent=1.0),
+        math.pi / 2, outside=True,
+    )  # fmt: skip
+    return [(panel, ppfd * length * height)]
 
 
 def _lit_bands(plan: Setup, wall: int, z0: float) -> tuple[tuple[float, ...], list[int]]:

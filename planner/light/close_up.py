@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.light.boxes import Crowd
-from planner.light.direct import Step, between, direct_on, irradiance
+from planner.light.direct import Step, between, direct_on, from_lambert_panel, irradiance
 from planner.light.emission import CosinePower, Source
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray, Prism, totals
@@ -58,11 +58,14 @@ def direct_on_cells(
         points, cell, share = (
             grid.receivers(averaged=True) if all_alike else grid.gauss_points(which, int(count))
         )
-        values = irradiance(
-            points, None, nodes, weights, source.profile,
-            axes=source.axes(), looks=source.looks(),
-            closest=near if source.tilt else 1e-6, step=step,
-        )  # fmt: skip
+        if source.tilt and source.is_lambert_panel:
+            values = from_lambert_panel(points, source)
+        else:
+            values = irradiance(
+                points, None, nodes, weights, source.profile,
+                axes=source.axes(), looks=source.looks(),
+                closest=near if source.tilt else 1e-6, step=step,
+            )  # fmt: skip
         cells += totals(cell, share * values, len(cells))
     points, _, _ = grid.receivers(averaged=True)
     crowd = between(prism, points, source.outline)

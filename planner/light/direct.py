@@ -6,6 +6,7 @@ E = I cosα / d² at distance d under incidence α.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 import numpy as np
@@ -173,3 +174,36 @@ def direct_on(
         receivers, normals, nodes, weights, source.profile,
         axes=source.axes(), looks=source.looks(), step=step,
     )  # fmt: skip
+
+
+def from_lambert_panel(receivers: FloatArray, source: Source) -> FloatArray:
+    """Flux density (m⁻² per unit flux) on receivers (3, M) of one height that face up, shape (M,).
+
+    From a panel that sends as Lambert's law has it, however near: the sum over its edges of the
+    angle each is seen under times the cosine of the plane through it (Lambert 1760, 'Photometria';
+    so in Howell's catalogue), over that part of the panel which lies above them.
+    """
+    corners = _above(source.outline[:, [0, 1, 3, 2]], float(receivers[2, 0]))
+    if corners.shape[1] < 3:
+        return np.zeros(receivers.shape[1])
+    to = corners[:, :, None] - receivers[:, None]
+    to /= np.maximum(np.sqrt((to**2).sum(axis=0)), 1e-12)
+    after = np.roll(to, -1, axis=1)
+    across = np.cross(to, after, axis=0)
+    sine = np.sqrt((across**2).sum(axis=0))
+    angle = np.arctan2(sine, (to * after).sum(axis=0))
+    seen = np.abs((angle * across[2] / np.maximum(sine, 1e-12)).sum(axis=0)) / (2 * math.pi)
+    area = float(source.strips[0, 2] * source.strips[0, 3])
+    lit: FloatArray = np.where(source.before(receivers) > 0, seen, 0.0) / area
+    return lit
+
+
+def _above(corners: FloatArray, height: float) -> FloatArray:
+    """The part of a plane polygon (3, n) that lies above a height (Sutherland and Hodgman 1974)."""
+    kept = []
+    for here, there in zip(corners.T, np.roll(corners, -1, axis=1).T, strict=True):
+        if here[2] >= height:
+            kept.append(here)
+        if (here[2] - height) * (there[2] - height) < 0:
+            kept.append(here + (height - here[2]) / (there[2] - here[2]) * (there - here))
+    return np.array(kept).reshape(-1, 3).T

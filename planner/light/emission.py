@@ -1,8 +1,7 @@
 """Lamps as light sources: where light leaves, and in which directions.
 
 A source is a set of emitting strips in one plane (a panel is one, a bar set several) that
-share one angular profile about the lamp's axis, which looks straight down where it hangs level.
-All functions work for unit photon flux.
+share one angular profile about the lamp's axis (straight down where it hangs level), of unit flux.
 """
 
 from __future__ import annotations
@@ -378,6 +377,12 @@ class Source:
         low = (self.strips[:, :2] - self.strips[:, 2:] / 2).min(axis=0)
         high = (self.strips[:, :2] + self.strips[:, 2:] / 2).max(axis=0)
         return self.place(np.array([[low[0], high[0]] * 2, [low[1]] * 2 + [high[1]] * 2]))
+
+    @property
+    def is_lambert_panel(self) -> bool:
+        """Whether it is one panel that sends as Lambert's law has it."""
+        panel = len(self.strips) == 1 and bool(self.strips[0, 2:].all())
+        return panel and isinstance(self.profile, CosinePower) and self.profile.exponent == 1
 
     def points(self, u: FloatArray, v: FloatArray, w: FloatArray) -> FloatArray:
         """Points (3, n) spread by flux over the emitting area, from uniform numbers (n,)."""

@@ -330,9 +330,15 @@ def band_shares(
 # -- photosynthetic quantities (terms of ANSI/ASABE S640) ------------------------------
 
 
-def daily_light_integral(ppfd: float, hours: float) -> float:
-    """DLI in mol m⁻² d⁻¹ of a constant PPFD (µmol m⁻² s⁻¹) over a photoperiod in hours."""
-    return ppfd * hours * SECONDS_PER_HOUR / MICROMOLES_PER_MOLE
+def daily_light_integral(
+    ppfd: float, hours: float, entered: float = 0.0, room_hours: float = 0.0
+) -> float:
+    """DLI in mol m⁻² d⁻¹ of a constant PPFD (µmol m⁻² s⁻¹) over a photoperiod in hours.
+
+    ``entered`` of it came in at the open door and lasts the hours of the room outside.
+    """
+    of_a_day = (ppfd - entered) * hours + entered * room_hours
+    return of_a_day * SECONDS_PER_HOUR / MICROMOLES_PER_MOLE
 
 
 # -- electrical power, energy and what it yields in photons ----------------------------

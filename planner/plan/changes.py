@@ -197,6 +197,10 @@ def _of_the_space(one: Setup, other: Setup) -> Iterator[Change]:
         yield Rebuilt("no door" if door is None else f"door on wall {door + 1}")
     elif one.space.door_open != other.space.door_open:
         yield Rebuilt("door open" if other.space.door_open else "door shut")
+    if other.space.door_open and not math.isclose(one.room_light, other.room_light):
+        yield Turned("room-light", Place(), other.room_light)
+    if other.room_light and not math.isclose(one.space.room_hours, other.space.room_hours):
+        yield Turned("room-hours", Place(), other.space.room_hours)
     if one.canopy.closed != other.canopy.closed:
         yield Rebuilt("closed canopy" if other.canopy.closed else "open canopy")
 

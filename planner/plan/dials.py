@@ -23,7 +23,7 @@ from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
 from planner.plan.space import Canopy, Obstacle
 from planner.plan.turning import Room, Turn
-from planner.units import capital
+from planner.units import PPFD_UNIT, capital
 
 _ALIKE: Final = 1e-9
 _OF_IT: Final = {
@@ -319,6 +319,16 @@ _ROWS: Final = (
            lambda plan, value: edits.changed(plan, photoperiod_hours=value),
            "Hours of light in a day. With the PPFD it makes the day's total, the daily light "
            "integral (DLI).", sound=t.leaving_a_night),
+    _space("room-light", "room light", q.PPFD, _NOTHING, "Set light of the room",
+           lambda plan: plan.space.room_light if plan.space.door_open else None,
+           lambda plan, value: edits.with_space(plan, room_light=value),
+           "What a meter reads that stands upright in the open door and looks into the room. 60 to "
+           f"80 lx of white light are about 1 {PPFD_UNIT} (common practice, no source)."),
+    _space("room-hours", "hours of room light", q.HOURS, _NOTHING, "Set hours of room light",
+           lambda plan: plan.space.room_hours if plan.room_light else None,
+           lambda plan, value: edits.with_space(plan, room_hours=value),
+           "How long in a day the room is so light; it counts in the DLI. Plants that flower in "
+           "short days count it as day."),
     _lamp("lamp-x", "x of the lamp", "x", _LIGHT, "Move lamp", t.inside(0),
           "Right of the zero corner."),
     _lamp("lamp-y", "y of the lamp", "y", _LIGHT, "Move lamp", t.inside(1),

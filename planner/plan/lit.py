@@ -95,6 +95,7 @@ class Lit:
     ``bands`` holds the upper edges of the bands of each wall, ``optics`` what each surface
     returns; a box ends with the reflectance of the canopy it carries. ``canopy`` is the
     reflectance of a closed canopy, None of an open one; the floor counts under an open one only.
+    ``entering`` says by which wall the light of the room outside comes in, and how much.
     """
 
     footprint: tuple[tuple[float, float], ...]
@@ -105,6 +106,7 @@ class Lit:
     canopy_height: float
     canopy: float | None
     lamps: tuple[LitLamp, ...]
+    entering: tuple[int | None, float] | None = None
 
 
 @_once
@@ -126,6 +128,7 @@ def lit(setup: Setup) -> Lit:
         canopy_height=canopy.height,
         canopy=canopy.reflectance if canopy.closed else None,
         lamps=tuple(_lamp(setup, lamp) for lamp in setup.lamps if _matters(lamp)),
+        entering=(setup.space.door, setup.room_light) if setup.room_light else None,
     )
 
 
@@ -176,13 +179,15 @@ def same_light(one: Setup, other: Setup) -> bool:
 class Counted:
     """What the figures of a plan add to its light: watts, hours a day, the bands of PPFD.
 
-    ``tops`` has the band of each obstacle whose canopy has a target of its own.
+    ``tops`` has the band of each obstacle whose canopy has a target of its own, ``room_hours``
+    how long light comes in at the door.
     """
 
     watts: float
     hours: float
     band: tuple[float, float] | None
     tops: tuple[tuple[float, float] | None, ...] = ()
+    room_hours: float = 0.0
 
 
 def counted(plan: Plan) -> Counted:
@@ -191,7 +196,8 @@ def counted(plan: Plan) -> Counted:
     band = None if plan.target is None else plan.target.ppfd_band(hours)
     own = [None if one.canopy is None else one.canopy.target for one in plan.obstacles]
     tops = tuple(None if one is None else one.ppfd_band(hours) for one in own)
-    return Counted(plan.watts, hours, band, tops if any(tops) else ())
+    room_hours = plan.space.room_hours if plan.room_light else 0.0
+    return Counted(plan.watts, hours, band, tops if any(tops) else (), room_hours)
 
 
 @dataclass(frozen=True)

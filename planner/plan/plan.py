@@ -175,6 +175,11 @@ class Setup(Value):
         return self.space.door_open and self.space.door == index
 
     @property
+    def room_light(self) -> float:
+        """PPFD that comes in at the door as it stands, in µmol m⁻² s⁻¹."""
+        return self.space.room_light if self.space.door_open else 0.0
+
+    @property
     def setup(self) -> Setup:
         """The setup alone, without what a plan adds to it."""
         if type(self) is Setup:

@@ -238,6 +238,8 @@ _NAMES: Final = {
     "ppf": "photon flux",
     "ppf_uncertainty": "uncertainty of the photon flux",
     "relative": "intensities",
+    "room_hours": "hours of room light",
+    "room_light": "room light",
     "response_angles_deg": "angles of the response",
     "response_relative": "response",
     "rotation_deg": "rotation",

@@ -16,8 +16,10 @@ from planner.plan.quantity import (
     Coordinate,
     Fraction,
     Height,
+    Hours,
     Key,
     Name,
+    Ppfd,
     SpaceHeight,
     Value,
 )
@@ -38,7 +40,7 @@ class Space(Value):
 
     Corners run counter-clockwise; wall ``k`` goes from corner ``k`` to corner ``k + 1``.
     ``door`` names the wall that opens; while ``door_open`` it is an opening, whatever
-    lining it carries.
+    lining it carries, and ``room_light`` comes in there, as bright from every direction.
     """
 
     footprint: Footprint = Field(
@@ -47,6 +49,11 @@ class Space(Value):
     height: SpaceHeight = Field(description="Inside height from floor to ceiling.")
     door: int | None = Field(default=None, ge=0, description="Number of the wall that opens.")
     door_open: bool = Field(default=False, description="Whether the door stands open.")
+    room_light: Ppfd = Field(
+        default=0.0,
+        description="PPFD that the room outside sends onto the open door; 0 where it is dark.",
+    )
+    room_hours: Hours = Field(default=12.0, description="Hours a day the room outside is so light.")
 
     @model_validator(mode="after")
     def _check(self) -> Self:

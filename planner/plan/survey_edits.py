@@ -12,6 +12,7 @@ from planner.plan.edits import (
     line_ceiling,
     set_canopy,
     set_canopy_height,
+    with_space,
 )
 from planner.plan.lamp import CosineProfile
 from planner.plan.lining import OPENING
@@ -131,7 +132,9 @@ def _lined(plan: Plan, survey: Survey) -> Plan:
     if lining is None:
         return plan
     if lining.is_opening:
-        return line_ceiling(line_all_walls(plan, OPENING), OPENING)
+        # Nobody says how light the room was on the other sides.
+        dark = with_space(plan, room_light=0.0)
+        return line_ceiling(line_all_walls(dark, OPENING), OPENING)
     # The survey's own copy of the lining holds, not the plan's of the same key.
     linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
     return line_all_walls(changed(plan, linings=linings), lining)

@@ -52,7 +52,15 @@ from planner.reports.report import (
     decision,
 )
 from planner.survey.statistics import residuals, summarise
-from planner.units import COVERAGE, PPFD_UNIT, LengthUnit, format_length, listed, on_tape
+from planner.units import (
+    COVERAGE,
+    PPFD_UNIT,
+    LengthUnit,
+    format_length,
+    format_number,
+    listed,
+    on_tape,
+)
 
 Maker = Callable[[Known, LengthUnit], Sequence[Block]]
 
@@ -424,6 +432,12 @@ def _assumptions(known: Known, unit: LengthUnit) -> Sequence[Block]:
         content.LEFT_OUT,
         OF_AIR,
     ]
+    if plan.room_light > 0:
+        lines.append(
+            f"The room sends {ppfd(plan.room_light)} {PPFD_UNIT} in at the open door, evenly from "
+            f"every direction, {format_number(plan.space.room_hours, 2)} h a day: "
+            f"{ppfd(estimate.entered)} of the mean."
+        )
     if plan.target is not None and plan.target.source:
         lines.append(f"Target: {plan.target.source}")
     nx, ny = estimate.options.cells

@@ -3247,6 +3247,16 @@
 <translation>Tür schließen</translation>
 </message>
 <message>
+<source>room-light</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>room-hours</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>What stands in the light</source>
 <translation>Was im Licht steht</translation>
 </message>
@@ -18060,6 +18070,16 @@ nicht klar</translation>
 <translation>Tür geschlossen</translation>
 </message>
 <message>
+<source>room-light</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>room-hours</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>closed canopy</source>
 <translation>geschlossenes Blätterdach</translation>
 </message>
@@ -18698,6 +18718,40 @@ nicht klar</translation>
 <message>
 <source>Hours of light in a day. With the PPFD it makes the day's total, the daily light integral (DLI).</source>
 <translation>Stunden mit Licht am Tag. Mit der PPFD ergeben sie die Tagessumme, das tägliche Lichtintegral (DLI).</translation>
+</message>
+<message>
+<source>room-light</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>room light</source>
+<translation>Licht des Zimmers</translation>
+</message>
+<message>
+<source>Set light of the room</source>
+<translation>Licht des Zimmers setzen</translation>
+</message>
+<message>
+<source>What a meter reads that stands upright in the open door and looks into the room. 60 to 80 lx of white light are about 1 {PPFD_UNIT} (common practice, no source).</source>
+<translation>Was ein Messgerät anzeigt, das aufrecht in der offenen Tür steht und ins Zimmer blickt. 60 bis 80 lx weißes Licht sind etwa 1 {PPFD_UNIT} (übliche Praxis, keine Quelle).</translation>
+</message>
+<message>
+<source>room-hours</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>hours of room light</source>
+<translation>Stunden Zimmerlicht</translation>
+</message>
+<message>
+<source>Set hours of room light</source>
+<translation>Stunden Zimmerlicht setzen</translation>
+</message>
+<message>
+<source>How long in a day the room is so light; it counts in the DLI. Plants that flower in short days count it as day.</source>
+<translation>Wie lange am Tag das Zimmer so hell ist; es zählt im DLI. Pflanzen, die bei kurzen Tagen blühen, halten es für Tag.</translation>
 </message>
 <message>
 <source>lamp-x</source>
@@ -20398,6 +20452,16 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>room_hours</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>room_light</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>response_angles_deg</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -20521,6 +20585,14 @@ nicht klar</translation>
 <message>
 <source>intensities</source>
 <translation>Lichtstärken</translation>
+</message>
+<message>
+<source>hours of room light</source>
+<translation>Stunden Zimmerlicht</translation>
+</message>
+<message>
+<source>room light</source>
+<translation>Licht des Zimmers</translation>
 </message>
 <message>
 <source>angles of the response</source>
@@ -20744,6 +20816,16 @@ nicht klar</translation>
 </message>
 <message>
 <source>Whether the door stands open.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>PPFD that the room outside sends onto the open door; 0 where it is dark.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Hours a day the room outside is so light.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -22102,6 +22184,10 @@ nicht klar</translation>
 <message>
 <source>Linings are clean and lamps shine as stated; power is proportional to output.</source>
 <translation>Auskleidungen sind sauber, und Lampen strahlen wie angegeben; die Leistung folgt der Dimmung im gleichen Verhältnis.</translation>
+</message>
+<message>
+<source>The room sends {ppfd} {PPFD_UNIT} in at the open door, evenly from every direction, {format_number} h a day: {ppfd2} of the mean.</source>
+<translation>Das Zimmer schickt {ppfd} {PPFD_UNIT} durch die offene Tür, aus jeder Richtung gleich viel, {format_number} h am Tag: {ppfd2} des Mittels.</translation>
 </message>
 <message>
 <source>Target: {source}</source>
@@ -25651,6 +25737,11 @@ nicht klar</translation>
 <translation>Höhe des Blätterdachs</translation>
 </message>
 <message>
+<source>entering</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>hours</source>
 <translation>Stunden</translation>
 </message>
@@ -25662,6 +25753,10 @@ nicht klar</translation>
 <source>tops</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>room hours</source>
+<translation>Stunden Zimmerlicht</translation>
 </message>
 <message>
 <source>figures</source>
@@ -25787,6 +25882,10 @@ nicht klar</translation>
 <source>door open</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>room light</source>
+<translation>Licht des Zimmers</translation>
 </message>
 <message>
 <source>closed</source>

@@ -242,7 +242,9 @@ def paint_section_ends(
     start, end = (viewport.to_pixel(*point) for point in section)
     for at in (start, end):
         draw_handle(painter, at, ink, active=active, round_=True)
-    for letter, box in zip("AB", letter_spots(section, viewport, painter.font()), strict=True):
+    for letter, box in zip(
+        ("A", "B"), letter_spots(section, viewport, painter.font()), strict=True
+    ):
         _outlined(painter, box, letter, ink)
 
 

@@ -235,6 +235,7 @@ class SpaceFields(FieldPanel):
             ("Open door", "Close door"),
         )
         self.open_switch = made[1]
+        self.room_fields = [self.add_dial(key) for key in ("room-light", "room-hours")]
 
     def _add_obstacles(self) -> None:
         self.add_heading("What stands in the light")
@@ -271,6 +272,10 @@ class SpaceFields(FieldPanel):
         self.door_combo.setCurrentIndex(0 if plan.space.door is None else plan.space.door + 1)
         self.open_switch.setEnabled(plan.space.door is not None)
         self.open_switch.setChecked(plan.space.door_open)
+        for field, shown in zip(
+            self.room_fields, (plan.space.door_open, plan.room_light > 0), strict=True
+        ):
+            field.row.set_visible(shown)
 
     def _on_door_chosen(self, _line: int) -> None:
         wall = self.door_combo.currentData()

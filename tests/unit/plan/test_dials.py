@@ -48,9 +48,10 @@ def furnished() -> Plan:
 
 
 def plans() -> tuple[Plan, ...]:
-    """With each kind of target, so that every dial has a place."""
+    """With each kind of target, shut and open, so that every dial has a place."""
     plan = furnished()
-    return plan, edits.changed(plan, target=DliTarget(low=8.0, high=14.0))
+    opened = edits.with_space(plan, door=0, door_open=True, room_light=20.0)
+    return plan, edits.changed(plan, target=DliTarget(low=8.0, high=14.0)), opened
 
 
 def test_the_names_of_the_command_line_are_kept_and_lead() -> None:

@@ -52,7 +52,8 @@ SIDES = {
         "floor": "light doubts", "canopy": "light", "photoperiod_hours": "figures",
     },
     "Space": {"footprint": "light", "height": "light", "door": "light doubts",
-              "door_open": "light doubts"},
+              "door_open": "light figures doubts",
+              "room_light": "light", "room_hours": "figures"},
     "Lamp": {"model": "light figures doubts", "x": "light", "y": "light",
              "hanging_height": "light", "rotation_deg": "light",
              "output_percent": "light figures", "label": "", "hours_run": "light",
@@ -117,7 +118,8 @@ def sample(*, closed: bool) -> Plan:
                    canopy=CarriedCanopy(target=PpfdTarget(low=80, high=90)))  # fmt: skip
     return Plan(
         space=Space(
-            footprint=((0, 0), (1, 0), (1, 0.6), (0, 0.6)), height=1.4, door=0, door_open=True
+            footprint=((0, 0), (1, 0), (1, 0.6), (0, 0.6)), height=1.4, door=0, door_open=True,
+            room_light=20,
         ),
         lamps=(
             lamp(0.2, "spot", PointBody(), CosineProfile(exponent=2)),

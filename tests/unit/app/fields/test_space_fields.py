@@ -207,3 +207,27 @@ def test_a_wall_length_is_typed(qtbot: QtBot, workplace: Workplace) -> None:
     enter(qtbot, box_named(panel, "Length of wall 1"), "90")
     assert workplace.document.plan.space.bounds == pytest.approx((0, 0, 0.9, 0.6))
     assert steps(workplace) == ["Set length of wall 1"]
+
+
+def test_light_of_the_room_is_asked_for_while_the_door_stands_open(
+    qtbot: QtBot, workplace: Workplace
+) -> None:
+    panel = shown_panel(qtbot, workplace)
+    panel.door_combo.setCurrentIndex(2)
+    panel.door_combo.activated.emit(2)
+    light, hours = panel.room_fields
+    assert not light.box.isVisible()
+    panel.open_switch.click()
+    assert light.box.isVisible()
+    assert not hours.box.isVisible()
+    enter(qtbot, light.box, "12")
+    enter(qtbot, hours.box, "10")
+    space = workplace.document.plan.space
+    assert (space.room_light, space.room_hours) == (12.0, 10.0)
+    assert steps(workplace)[-2:] == ["Set light of the room", "Set hours of room light"]
+    panel.open_switch.click()
+    assert not light.box.isVisible()
+    # What was entered is there when the door opens again.
+    assert workplace.document.plan.room_light == 0
+    panel.open_switch.click()
+    assert workplace.document.plan.room_light == 12

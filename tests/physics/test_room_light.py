@@ -1,0 +1,116 @@
+"""Light that comes in at the open door, against closed forms.
+
+A room that is as bright in every direction sends the same flux density onto every part of the
+door. In a black box what arrives is that times a configuration factor (Howell, 'A Catalog of
+Radiation Heat Transfer Configuration Factors', C-14); in a box that absorbs nothing there is
+equilibrium, and every level inside is as bright as the door (Kirchhoff's cavity).
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from planner.estimate.compare import open_air
+from planner.estimate.evaluate import recount
+from planner.estimate.result import Quality
+from planner.plan import edits
+from planner.plan.plan import Plan
+from planner.plan.space import CarriedCanopy, Obstacle
+from tests.physics.rooms import BLACK, Rho, box, lamp, light, plan
+from tests.physics.test_view_factors import corner_edge_factor
+
+WIDTH, DEPTH, HEIGHT = 0.8, 0.5, 1.0
+PPFD = 20.0
+WHITE = (1.0, 0.0)
+
+
+def lit_by_the_room(rho: Rho, **parts: object) -> Plan:
+    """A box whose near wall is an open door before a room of even light; no lamp hangs."""
+    made = plan(box(WIDTH, DEPTH), HEIGHT, [], walls=rho, ceiling=rho, **parts)  # type: ignore[arg-type]
+    return edits.with_space(made, door=0, door_open=True, room_light=PPFD)
+
+
+def test_mean_in_a_black_box() -> None:
+    """The factor from the canopy to the door; a number for one size is in the catalogue's form."""
+    made = lit_by_the_room(BLACK)
+    above = HEIGHT - made.canopy.height
+    expected = PPFD * corner_edge_factor(DEPTH, above, WIDTH)
+    found = light(made, (24, 24))
+    assert found.figures.mean == pytest.approx(expected, rel=3e-3)
+    assert found.figures.mean == pytest.approx(found.entered)
+
+
+def test_each_place_in_a_black_box() -> None:
+    """E = L ∫ cosα cosβ / d² over the door, summed up by many small pieces of it."""
+    made = lit_by_the_room(BLACK)
+    found = light(made, (8, 10))
+    above = HEIGHT - made.canopy.height
+    fine = 10
+    x = (np.arange(8 * fine) + 0.5) * WIDTH / (8 * fine)
+    y = (np.arange(10 * fine) + 0.5) * DEPTH / (10 * fine)
+    u, z = (np.arange(400) + 0.5) * WIDTH / 400, (np.arange(400) + 0.5) * above / 400
+    piece = WIDTH / 400 * above / 400
+    expected = np.empty((y.size, x.size))
+    for j, far in enumerate(y):
+        square = (x[:, None, None] - u[:, None]) ** 2 + far**2 + z**2
+        expected[j] = (far * z / square**2).sum(axis=(1, 2)) * piece * PPFD / math.pi
+    means = expected.reshape(10, fine, 8, fine).mean(axis=(1, 3))
+    # Beside the door itself the pieces are too coarse for the sum.
+    assert found.ppfd[1:] == pytest.approx(means[1:], rel=2e-3)
+
+
+@pytest.mark.parametrize("rho", [WHITE, (0.0, 1.0), (0.5, 0.5)])
+def test_a_box_that_absorbs_nothing_is_as_bright_as_the_room(rho: Rho) -> None:
+    made = lit_by_the_room(rho, floor=WHITE, closed=False)
+    found = light(made, (12, 12))
+    assert found.figures.mean == pytest.approx(PPFD, rel=4e-3)
+    assert np.sqrt(((found.ppfd / PPFD - 1) ** 2).mean()) < 0.01
+    door = next(share for share in found.shares if share.place.index == 0 and share.share > 0.5)
+    assert door.share == pytest.approx(1.0, abs=2e-3)
+
+
+@pytest.mark.parametrize("rho", [(0.8, 0.0), (0.3, 0.5)])
+def test_the_count_of_photons_agrees(rho: Rho) -> None:
+    made = lit_by_the_room(rho)
+    found, counted = light(made, (16, 16)), recount(made)
+    assert counted is not None
+    assert abs(found.figures.mean * found.figures.canopy_area - counted.flux) < 4 * (
+        counted.standard_error
+    )
+    assert abs(found.closure) < 1e-9
+
+
+def test_lamps_and_room_add_up_and_the_day_has_the_hours_of_each() -> None:
+    hung = plan(box(WIDTH, DEPTH), HEIGHT, [lamp((0.4, 0.25), 0.5)], walls=(0.7, 0.0))
+    opened = edits.with_space(hung, door=0, door_open=True, room_hours=6.0)
+    alone, both = light(opened), light(edits.with_space(opened, room_light=PPFD))
+    dark = light(edits.changed(edits.with_space(opened, room_light=PPFD), lamps=()))
+    assert both.ppfd == pytest.approx(alone.ppfd + dark.ppfd, rel=1e-2)
+    assert both.entered == pytest.approx(dark.figures.mean, rel=5e-3)
+    # Micromoles a second, over an hour, in moles: 3600 / 10⁶.
+    expected = 0.0036 * (16 * alone.figures.mean + 6 * dark.figures.mean)
+    assert both.figures.dli == pytest.approx(expected, rel=3e-3)
+    # What the lamps send counts as use of the lamps, the room's light does not.
+    assert both.figures.utilisation == pytest.approx(alone.figures.utilisation, rel=3e-3)
+
+
+def test_a_shut_door_and_open_air_let_none_in() -> None:
+    made = lit_by_the_room((0.5, 0.0))
+    shut = edits.with_space(made, door_open=False)
+    assert light(shut).figures.mean == 0
+    assert light(shut).entered == 0
+    assert light(open_air(made)).figures.mean == 0
+
+
+def test_fine_quality_and_a_carried_canopy_count_it_too() -> None:
+    tray = Obstacle(x=0.4, y=0.3, underside=0.3, length=0.3, width=0.2, thickness=0.1,
+                    canopy=CarriedCanopy())  # fmt: skip
+    made = edits.changed(lit_by_the_room((0.6, 0.0)), obstacles=(tray,))
+    usual, fine = light(made, (12, 12)), light(made, (12, 12), quality=Quality.FINE)
+    assert usual.tops[0].entered == pytest.approx(usual.tops[0].figures.mean)
+    assert fine.tops[0].figures.dli == pytest.approx(usual.tops[0].figures.dli, rel=0.02)
+    assert fine.entered == pytest.approx(fine.figures.mean)
+    assert sum(share.share for share in fine.shares) == pytest.approx(1.0, abs=1e-6)
