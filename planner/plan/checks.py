@@ -92,9 +92,7 @@ def clashes(plan: Plan) -> frozenset[str]:
 
 def _about_lamps(plan: Plan) -> Iterator[Finding]:
     if not plan.lamps:
-        yield Finding(
-            "no-lamp", Severity.NOTE, "No lamp hangs in the space yet: it is dark. Add a lamp."
-        )
+        yield Finding("no-lamp", Severity.NOTE, "No lamp hangs in the space yet; add one.")
     for index, lamp in enumerate(plan.lamps):
         yield from _about_lamp(plan, index, lamp)
     for first, one in enumerate(plan.lamps):

@@ -57,15 +57,19 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
     Its numbers are those of ``headline_figures`` to the digit.
     """
     plan = estimate.plan
-    if not plan.lamps:
+    if not plan.lamps and estimate.entered <= 0:
         return "No lamp hangs in this space yet, so it is dark."
     if plan_is_dark(estimate):
         return "All lamps are turned down to nothing, so the space is dark."
     shown = {figure.key: figure.value for figure in headline_figures(estimate, uncertainty)}
     parts = [_how_much(estimate, shown)]
-    hours = plan.photoperiod_hours
-    if hours > 0:
-        parts.append(f"{format_number(hours, 2)} h give {shown['dli']} mol a day")
+    hours, dli = plan.photoperiod_hours, shown["dli"]
+    if estimate.entered > 0:
+        of_room = format_number(plan.space.room_hours, 2)
+        lamps = format_number(hours, 2)
+        parts.append(f"{lamps} h of lamps and {of_room} h of room light give {dli} mol a day")
+    elif hours > 0:
+        parts.append(f"{format_number(hours, 2)} h give {dli} mol a day")
     else:
         parts.append("with a photoperiod of 0 h no light reaches the canopy in a day")
     band = _how_fitting(estimate)
@@ -75,8 +79,8 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
 
 
 def plan_is_dark(estimate: Estimate) -> bool:
-    """Whether no photon reaches the canopy because none is emitted."""
-    return estimate.figures.photon_flux <= 0
+    """Whether no photon reaches the canopy because none is emitted or comes in."""
+    return estimate.figures.photon_flux <= 0 and estimate.entered <= 0
 
 
 def _how_much(estimate: Estimate, shown: dict[str, str]) -> str:

@@ -18182,8 +18182,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>No lamp hangs in the space yet: it is dark. Add a lamp.</source>
-<translation>Im Raum hängt noch keine Lampe: Er ist dunkel. Eine Lampe hinzufügen.</translation>
+<source>No lamp hangs in the space yet; add one.</source>
+<translation>Im Raum hängt noch keine Lampe; hänge eine auf.</translation>
 </message>
 <message>
 <source>lamps-overlap</source>
@@ -22414,8 +22414,12 @@ nicht klar</translation>
 <translation>Alle Lampen sind ganz heruntergeregelt, also ist der Raum dunkel.</translation>
 </message>
 <message>
-<source>{format_number} h give {shown} mol a day</source>
-<translation>{format_number} h geben {shown} mol am Tag</translation>
+<source>{lamps} h of lamps and {of_room} h of room light give {dli} mol a day</source>
+<translation>{lamps} h Lampenlicht und {of_room} h Zimmerlicht geben {dli} mol am Tag</translation>
+</message>
+<message>
+<source>{format_number} h give {dli} mol a day</source>
+<translation>{format_number} h geben {dli} mol am Tag</translation>
 </message>
 <message>
 <source>with a photoperiod of 0 h no light reaches the canopy in a day</source>

@@ -19,6 +19,7 @@ from planner.estimate.result import Quality
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
+from planner.reports.content import sentence
 from tests.physics.rooms import BLACK, Rho, box, lamp, light, plan
 from tests.physics.test_view_factors import corner_edge_factor
 
@@ -95,6 +96,13 @@ def test_lamps_and_room_add_up_and_the_day_has_the_hours_of_each() -> None:
     assert both.figures.dli == pytest.approx(expected, rel=3e-3)
     # What the lamps send counts as use of the lamps, the room's light does not.
     assert both.figures.utilisation == pytest.approx(alone.figures.utilisation, rel=3e-3)
+
+
+def test_it_is_told() -> None:
+    made = lit_by_the_room((0.5, 0.0))
+    assert "16 h of lamps and 12 h of room light give" in sentence(light(made))
+    shut = edits.with_space(made, door_open=False)
+    assert sentence(light(shut)) == "No lamp hangs in this space yet, so it is dark."
 
 
 def test_a_shut_door_and_open_air_let_none_in() -> None:
