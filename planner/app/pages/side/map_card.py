@@ -234,9 +234,11 @@ class MapCard(Listed):
         if side is None:
             return
         ink = Ink.of(self.palette())
+        # Of the picture, not of the card: at 150 % the last column is half outside that.
+        onto.fill(ink.paper)
         painter = QPainter(onto)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._paint_ground(painter, ink)
+        self._paint_frame(painter, ink)
         self._paint_head(painter, ink)
         viewport = self.viewport()
         outline = QPolygonF([viewport.to_pixel(*corner) for corner in side.plan.space.footprint])
@@ -252,8 +254,7 @@ class MapCard(Listed):
         self._paint_figures(painter, ink)
         painter.end()
 
-    def _paint_ground(self, painter: QPainter, ink: Ink) -> None:
-        painter.fillRect(self.rect(), ink.paper)
+    def _paint_frame(self, painter: QPainter, ink: Ink) -> None:
         if self.chosen or self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(pen(ink.accent, 2.0 if self.hasFocus() else 1.2))

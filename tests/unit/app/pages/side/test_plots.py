@@ -178,6 +178,25 @@ def test_a_box_through_the_canopy_is_no_difference_on_a_card(qtbot: QtBot) -> No
     assert shown.pixelColor(*at[0.3]) != paper
 
 
+def test_a_card_is_painted_to_its_edges_at_every_scale(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """At 150 % the last column and row of its picture lie half outside the card."""
+    shown = sample_estimate(sample_plan())
+    card = MapCard(Linked())
+    qtbot.addWidget(card)
+    card.resize(301, 301)
+    card.show_side(Side("Two", Origin.VARIANT, shown.plan, estimate=shown), (0.0, 0.0, 0.6, 0.5))
+    monkeypatch.setattr(card, "devicePixelRatioF", lambda: 1.5)
+    card.grab()
+    assert card._still is not None
+    picture = card._still.toImage()
+    paper = Ink.of(card.palette()).paper
+    for k in range(picture.height()):
+        assert picture.pixelColor(picture.width() - 1, k) == paper
+        assert picture.pixelColor(k, picture.height() - 1) == paper
+
+
 def test_the_cutting_list_is_said_piece_by_piece(qtbot: QtBot) -> None:
     drawing = CuttingDrawing(Display())
     qtbot.addWidget(drawing)
