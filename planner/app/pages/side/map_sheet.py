@@ -192,7 +192,8 @@ class CardBar(QWidget):
 
 _ON_THE_BAR = ("sketch", "adopt", "baseline", "duplicate", "remove")
 LEAST_CARD = 168
-LEAST_HEIGHT = 190
+WHOLE_CARD = 205
+LEAST_HEIGHT = 180
 _UNITS = {Shows.DIFFERENCE: tuple(PPFD_UNIT.split(" ", 1)), Shows.RATIO: ("% more", "or less")}
 
 
@@ -416,7 +417,9 @@ def best_columns(count: int, width: int, height: int, aspect: float) -> int:
         rows = math.ceil(count / columns)
         tall = max(height / rows, LEAST_HEIGHT) - text
         shown = min(1.0, height / (rows * LEAST_HEIGHT))
-        return min(width / columns - 16, tall * aspect) * (0.5 + 0.5 * shown)
+        # The figures under a map should not be cut for a map that is hardly larger.
+        told = min(1.0, width / (columns * WHOLE_CARD))
+        return min(width / columns - 16, tall * aspect) * (0.5 + 0.5 * shown) * told
 
     return max(range(1, most + 1), key=size)
 

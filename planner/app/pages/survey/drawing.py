@@ -10,6 +10,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
+    QFont,
     QFontMetricsF,
     QKeyEvent,
     QMouseEvent,
@@ -93,12 +94,19 @@ def _radius(picture: HolePicture, viewport: Viewport) -> float:
     return min(max(picture.hole_diameter / 2 * viewport.scale, LEAST_RADIUS), MOST_RADIUS)
 
 
-def hole_spots(picture: HolePicture, viewport: Viewport) -> tuple[QRectF, ...]:
-    """Where rings lie on the map, in pixels; none where they are a crowd."""
-    reach = _radius(picture, viewport) + 2
-    middles = [viewport.to_pixel(*mark.place) for mark in picture.marks]
-    size = QPointF(reach, reach)
-    return tuple(QRectF(at - size, at + size) for at in middles if len(middles) <= CROWD)
+def hole_spots(picture: HolePicture, viewport: Viewport, font: QFont) -> tuple[QRectF, ...]:
+    """Where rings and the texts below them lie on the map, in pixels; none where they crowd."""
+    reach, metrics = _radius(picture, viewport) + 2, QFontMetricsF(font)
+    if len(picture.marks) > CROWD:
+        return ()
+    told = metrics.height() + 4 if _room(picture, viewport) >= _ROOM_FOR_TEXT else 0.0
+    spots = []
+    for mark in picture.marks:
+        at = viewport.to_pixel(*mark.place)
+        wide = max(reach, metrics.horizontalAdvance(mark.text) / 2 + 4)
+        below = reach + (told + 8 if mark.text and told else 0)
+        spots.append(QRectF(at - QPointF(wide, reach), at + QPointF(wide, below)))
+    return tuple(spots)
 
 
 def paint_marks(painter: QPainter, picture: HolePicture, viewport: Viewport, ink: Ink) -> None:
@@ -405,7 +413,7 @@ class SurveyDrawing(FittedWidget):
             painter.setClipping(False)
         elif picture.estimate is not None and picture.style is not None:
             font = figure_font(self.font(), 0.92)
-            spots = hole_spots(picture, self.viewport)
+            spots = hole_spots(picture, self.viewport, painter.font())
             self._light.paint(painter, self.viewport, footprint, picture.style, font, spots)
 
     def focusInEvent(self, event: QFocusEvent) -> None:

@@ -160,6 +160,8 @@ def test_many_cards_stand_in_several_columns() -> None:
     assert best_columns(2, 800, 400, 1.0) == 2
     assert best_columns(8, 830, 410, 1.6) == 4
     assert best_columns(3, 160, 400, 1.0) == 1
+    # Four side by side would cut the figures under maps that are hardly larger.
+    assert best_columns(4, 680, 370, 1.6) == 2
 
 
 def test_a_box_through_the_canopy_is_no_difference_on_a_card(qtbot: QtBot) -> None:
