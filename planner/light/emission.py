@@ -245,7 +245,7 @@ class Source:
     profile
         Angular distribution about the lamp's axis.
     tilt
-        Turn t about the lamp's own x axis, through the centre, in radians, -π/4 to π/4: its
+        Turn t about the lamp's own x axis, through the centre, in radians (π/2: on edge): its
         local y goes to (y cos t, y sin t) in its upright plane, so its axis looks to
         (0, sin t, -cos t) there. 0 hangs level, its axis straight down.
     """
