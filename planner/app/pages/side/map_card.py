@@ -234,8 +234,7 @@ class MapCard(Listed):
         if side is None:
             return
         ink = Ink.of(self.palette())
-        # Of the picture, not of the card: at 150 % the last column is half outside that.
-        onto.fill(ink.paper)
+        onto.fill(ink.paper)  # all of it: at 150 % its last column is half outside the card
         painter = QPainter(onto)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_frame(painter, ink)
