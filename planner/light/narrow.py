@@ -11,7 +11,7 @@ The same spacing by the distance of what is near is used where diffuse light is 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -66,23 +66,28 @@ class Frames:
 class Narrow:
     """The narrow places of a room, in boxes that stand (or hang) close to something.
 
-    ``z`` is the height of the map: detail far from it is not seen.
+    ``z`` is the height of the map: detail far from it is not seen, but for what lies about the
+    undersides of boxes and between boxes, for there may be a lamp.
     """
 
     def __init__(self, prism: Prism, frames: Frames, z: float) -> None:
         self._prism, self._frames, self._z = prism, frames, z
         first = prism.wall_count + 2
-        plane = np.arange(len(prism.box_faces))
-        single = np.array([box.count == 1 for box in prism.boxes], dtype=bool)
-        plane = plane[single[plane // FACES]] if plane.size else plane
+        # A row counts as the one box about it: what falls between its boxes is left out here.
+        whole = [replace(box, count=1, each=0.0) for box in prism.boxes]
+        self._faces = [face for box in whole for face in box.faces()]
+        plane = np.arange(len(self._faces))
         starts, ways = [], []
-        for origin, u, v, length, height, _ in (prism.box_faces[k] for k in plane):
+        for origin, u, v, length, height, _ in self._faces:
             corners = [origin, origin + length * u, origin + length * u + height * v]
             corners.append(origin + height * v)
             starts += corners
             ways += [b - a for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
         self._start, self._way = np.array(starts).reshape(-1, 3).T, np.array(ways).reshape(-1, 3).T
         self._of = np.repeat(plane + first, 4)
+        under = np.array([box.lies[0] for box in prism.boxes])
+        ends = self._start[2] + np.maximum(self._way[2], 0.0)
+        self._lowest = ends < under[(self._of - first) // FACES] + _HAIR
         self._keep(self._ends_free())
 
     def __bool__(self) -> bool:
@@ -90,7 +95,7 @@ class Narrow:
 
     def _keep(self, which: npt.NDArray[np.bool_]) -> None:
         self._start, self._way = self._start[:, which], self._way[:, which]
-        self._of = self._of[which]
+        self._of, self._lowest = self._of[which], self._lowest[which]
 
     def _ends_free(self) -> npt.NDArray[np.bool_]:
         """Which edges do not lie against something else: (E,)."""
@@ -105,7 +110,7 @@ class Narrow:
         return distance > _SHUT
 
     def _middle_of(self, plane: IntArray) -> FloatArray:
-        faces = [self._prism.box_faces[k - self._prism.wall_count - 2] for k in plane]
+        faces = [self._faces[k - self._prism.wall_count - 2] for k in plane]
         return np.array([o + length * u / 2 + h * v / 2 for o, u, v, length, h, _ in faces]).T
 
     def divided(self, plane: IntArray, low: FloatArray, size: FloatArray, most: int) -> Pieces:
@@ -147,10 +152,9 @@ class Narrow:
         u, v, inward = (axes[:, plane] for axes in (frames.u, frames.v, frames.inward))
         centre = frames.origin[:, plane] + middle[:, 0] * u + middle[:, 1] * v
         seen_from = np.abs(centre[2] - self._z) * _FROM_MAP
-        which = np.flatnonzero(np.hypot(*pieces.size.T) * fineness > seen_from)
         box = np.where(plane >= first, (plane - first) // FACES, -1)
-        for start in range(0, which.size, _AT_ONCE):
-            some = which[start : start + _AT_ONCE]
+        for start in range(0, plane.size, _AT_ONCE):
+            some = np.arange(start, min(start + _AT_ONCE, plane.size))
             c, n, least = centre[:, some], inward[:, some], seen_from[some]
             free = np.zeros(some.size)
             on_box = np.flatnonzero(box[some] >= 0)
@@ -167,6 +171,8 @@ class Narrow:
             gap -= foot * self._way[:, :, None]
             distance = np.sqrt((gap**2).sum(axis=0))
             distance[own] = np.hypot(distance, free)[own]
+            # Light that a lamp throws beside its housing must not get behind that.
+            least = np.where(self._lowest[:, None] | (box[some] >= 0), 0.0, least)
             reach = np.where(own | faces, np.maximum(distance, least), np.inf)
             way = self._way / np.sqrt(length.T)
             for axis, along in enumerate((u, v)):

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from planner.estimate.assemble import respond
-from planner.estimate.evaluate import _geometry, _paths
+from planner.estimate.evaluate import _geometry, _paths, recount
 from planner.estimate.lamp_light import LampLight
 from planner.estimate.result import EFFORTS, EstimateOptions, Quality
 from planner.estimate.scene import Optics, Room, Scene
@@ -22,7 +22,7 @@ from planner.light.prism import FloatArray, totals
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Obstacle
-from tests.physics.rooms import box, lamp, light, plan, rms_and_mean
+from tests.physics.rooms import box, lamp, light, panel, plan, rms_and_mean
 
 WIDE, LONG, HIGH = 0.9, 0.6, 0.7
 SHELF = (0.3, 0.6)
@@ -149,3 +149,24 @@ def test_the_side_of_a_shelf_throws_a_strip_of_light() -> None:
     # With the image looked for from the middles of cells: 0.039 and 0.0045.
     assert rms < 0.004
     assert abs(mean) < 0.001
+
+
+U_SHAPE = ((0.0, 0.0), (0.53, 0.0), (0.53, 0.5), (0.33, 0.5), (0.33, 0.3), (0.2, 0.3), (0.2, 0.5),
+           (0.0, 0.5))  # fmt: skip
+
+
+def test_a_wall_is_divided_where_a_tall_housing_hangs_beside_it_far_over_the_map() -> None:
+    """What the lamp throws on the wall beside it does not go up behind its housing.
+
+    Against photons counted one by one, which know no patches. Undivided, 4.4 % were missing; what
+    is left is that of all patches of a leg 20 cm wide (0.1 % with four times as many).
+    """
+    white = (0.85, 0.0)
+    hung = lamp((0.145, 0.46), 0.6, body=panel(0.09, 0.058))
+    model = edits.changed(hung.model, housing_height=0.2, housing_reflectance=0.5)
+    hung = edits.changed(hung, model=model)
+    made = plan(U_SHAPE, 1.9, [hung], walls=white, ceiling=white, canopy_height=0.29)
+    found, counted = light(made), recount(made, photons=1 << 19)
+    assert counted is not None
+    off = found.figures.mean * found.figures.canopy_area - counted.flux
+    assert abs(off) < 0.012 * counted.flux + 3 * counted.standard_error
