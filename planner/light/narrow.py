@@ -85,9 +85,7 @@ class Narrow:
             ways += [b - a for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
         self._start, self._way = np.array(starts).reshape(-1, 3).T, np.array(ways).reshape(-1, 3).T
         self._of = np.repeat(plane + first, 4)
-        under = np.array([box.lies[0] for box in prism.boxes])
-        ends = self._start[2] + np.maximum(self._way[2], 0.0)
-        self._lowest = ends < under[(self._of - first) // FACES] + _HAIR
+        self._lowest = self._on_undersides()
         self._keep(self._ends_free())
 
     def __bool__(self) -> bool:
@@ -96,6 +94,17 @@ class Narrow:
     def _keep(self, which: npt.NDArray[np.bool_]) -> None:
         self._start, self._way = self._start[:, which], self._way[:, which]
         self._of, self._lowest = self._of[which], self._lowest[which]
+
+    def _on_undersides(self) -> npt.NDArray[np.bool_]:
+        """Which edges lie in the underside of their box, however it leans: (E,)."""
+        if self._of.size == 0:
+            return np.zeros(0, dtype=bool)
+        under = self._faces[FACES - 1 :: FACES]
+        origin, normal = (np.array([face[k] for face in under]).T for k in (0, 5))
+        box = (self._of - self._prism.wall_count - 2) // FACES
+        ends = np.stack([self._start, self._start + self._way])
+        over = ((ends - origin[:, box]) * normal[:, box]).sum(axis=1)
+        return np.asarray((np.abs(over) < _HAIR).all(axis=0))
 
     def _ends_free(self) -> npt.NDArray[np.bool_]:
         """Which edges do not lie against something else: (E,)."""
@@ -172,7 +181,8 @@ class Narrow:
             distance = np.sqrt((gap**2).sum(axis=0))
             distance[own] = np.hypot(distance, free)[own]
             # Light that a lamp throws beside its housing must not get behind that.
-            least = np.where(self._lowest[:, None] | (box[some] >= 0), 0.0, least)
+            near_lamp = ~own & (self._lowest[:, None] | (box[some] >= 0))
+            least = np.where(near_lamp, 0.0, least)
             reach = np.where(own | faces, np.maximum(distance, least), np.inf)
             way = self._way / np.sqrt(length.T)
             for axis, along in enumerate((u, v)):
