@@ -11,7 +11,7 @@ The same spacing by the distance of what is near is used where diffuse light is 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
@@ -73,12 +73,11 @@ class Narrow:
     def __init__(self, prism: Prism, frames: Frames, z: float) -> None:
         self._prism, self._frames, self._z = prism, frames, z
         first = prism.wall_count + 2
-        # A row counts as the one box about it: what falls between its boxes is left out here.
-        whole = [replace(box, count=1, each=0.0) for box in prism.boxes]
-        self._faces = [face for box in whole for face in box.faces()]
-        plane = np.arange(len(self._faces))
+        plane = np.arange(len(prism.box_faces))
+        single = np.array([box.count == 1 for box in prism.boxes], dtype=bool)
+        plane = plane[single[plane // FACES]] if plane.size else plane
         starts, ways = [], []
-        for origin, u, v, length, height, _ in self._faces:
+        for origin, u, v, length, height, _ in (prism.box_faces[k] for k in plane):
             corners = [origin, origin + length * u, origin + length * u + height * v]
             corners.append(origin + height * v)
             starts += corners
@@ -99,7 +98,7 @@ class Narrow:
         """Which edges lie in the underside of their box, however it leans: (E,)."""
         if self._of.size == 0:
             return np.zeros(0, dtype=bool)
-        under = self._faces[FACES - 1 :: FACES]
+        under = self._prism.box_faces[FACES - 1 :: FACES]
         origin, normal = (np.array([face[k] for face in under]).T for k in (0, 5))
         box = (self._of - self._prism.wall_count - 2) // FACES
         ends = np.stack([self._start, self._start + self._way])
@@ -119,7 +118,7 @@ class Narrow:
         return distance > _SHUT
 
     def _middle_of(self, plane: IntArray) -> FloatArray:
-        faces = [self._faces[k - self._prism.wall_count - 2] for k in plane]
+        faces = [self._prism.box_faces[k - self._prism.wall_count - 2] for k in plane]
         return np.array([o + length * u / 2 + h * v / 2 for o, u, v, length, h, _ in faces]).T
 
     def divided(self, plane: IntArray, low: FloatArray, size: FloatArray, most: int) -> Pieces:
