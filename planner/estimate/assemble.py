@@ -19,7 +19,7 @@ from planner.estimate.result import (
     shares_of,
     top_of,
 )
-from planner.estimate.scene import LampOptics, Scene, build_scene
+from planner.estimate.scene import LampOptics, Scene
 from planner.light.boxes import FACES, TOP_FACE
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
@@ -203,7 +203,7 @@ def assemble(
         chances[lamp] = chances.get(lamp, 0.0) + flux * math.sqrt(one.variance)
         reflected += flux * one.reflected
         mismatch += flux * one.mismatch
-    emitted = float(sum(scene.fluxes))
+    emitted = scene.emitted
     landed = float(cells @ grid.inside_area)
     known = plan.canopy.closed and landed > 0 and any(one.mismatch for _, _, one in lights)
     cross_check = mismatch / landed if known else None
@@ -301,11 +301,14 @@ def _numeric_error(
     return math.hypot(_COVERAGE * seen, _DIVISION * reflected, edges)
 
 
-def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Estimate:
+def averaged(
+    runs: list[Estimate], options: EstimateOptions, emitted: float, shaded: bool
+) -> Estimate:
     """Mean of independent runs, with the standard error that chance leaves in each cell of it.
 
     Averaging does not mend what the runs share, so that has its part in the numerical error;
-    ``shaded`` tells whether anything stands in the light.
+    ``emitted`` is the photon flux of the scene, ``shaded`` tells whether anything stands in the
+    light.
     """
     maps = np.stack([run.ppfd for run in runs])
     ppfd: FloatArray = maps.mean(axis=0)
@@ -314,7 +317,6 @@ def averaged(runs: list[Estimate], options: EstimateOptions, shaded: bool) -> Es
     inside = ~np.isnan(ppfd)
     cells, areas = ppfd[inside], first.cell_area[inside]
     absorbed = np.array([[share.photon_flux for share in run.shares] for run in runs]).mean(axis=0)
-    emitted = float(sum(build_scene(first.plan).fluxes))
     shares = tuple(
         replace(share, photon_flux=float(flux), share=float(flux) / emitted if emitted else 0.0)
         for share, flux in zip(first.shares, absorbed, strict=True)

@@ -24,8 +24,7 @@ from planner.estimate.worth import Bill, WorthError, running, worth
 from planner.metrics.figures import FIGURE, NO_VALUE, energy, money
 from planner.plan.changes import said
 from planner.plan.costs import Costs
-from planner.plan.edits import line_all_walls, line_ceiling, with_space
-from planner.plan.lining import OPENING
+from planner.plan.edits import without_walls
 from planner.plan.lit import lit
 from planner.plan.plan import Plan
 from planner.plan.quantity import DLI, SHARE, WATTS, Quantity
@@ -86,12 +85,6 @@ class Comparison:
         return min(f.minimum for f in found), max(f.maximum for f in found)
 
 
-def open_air(plan: Plan) -> Plan:
-    """The same lamps over the same canopy without walls and ceiling, in a dark room."""
-    dark = with_space(plan, room_light=0.0)
-    return line_ceiling(line_all_walls(dark, OPENING), OPENING)
-
-
 def sides_of(
     plan: Plan, *, with_open_air: bool = False, unit: LengthUnit = LengthUnit.CM
 ) -> tuple[Side, ...]:
@@ -103,7 +96,7 @@ def sides_of(
         sides.append(Side(variant.name, Origin.VARIANT, option, texts, key=variant.key))
     if with_open_air:
         texts = ("no walls, no ceiling",)
-        sides.append(Side(OPEN_AIR_NAME, Origin.OPEN_AIR, open_air(plan), texts))
+        sides.append(Side(OPEN_AIR_NAME, Origin.OPEN_AIR, without_walls(plan), texts))
     named: list[Side] = []
     for side in sides:  # a variant may be called as the plan is
         name = free_name([one.name for one in named], side.name)

@@ -164,7 +164,8 @@ def evaluate(
         part = partial(_part_of, report, k, REPLICATES)
         # Replicates share nothing; keeping their pieces would only fill the cache.
         runs.append(estimate_scene(plan, scene, seed, Cache(), part, cancelled))
-    return averaged(runs, options, shaded=not _prism(scene.room).open_to_sight)
+    shaded = not _prism(scene.room).open_to_sight
+    return averaged(runs, options, scene.emitted, shaded)
 
 
 def _prism(room: Room) -> Prism:
@@ -443,7 +444,7 @@ def recount(
         If ``cancelled`` said so.
     """
     scene = build_scene(plan)
-    emitted = sum(scene.fluxes)
+    emitted = scene.emitted
     if emitted <= 0:
         return None
 

@@ -103,6 +103,11 @@ class Scene:
     colours: tuple[Wavebands | None, ...] = ()
 
     @property
+    def emitted(self) -> float:
+        """Photon flux of all lamps, and of what comes in at the door, in µmol s⁻¹."""
+        return float(sum(self.fluxes))
+
+    @property
     def tinted(self) -> bool:
         """Whether light of different wavelengths goes different ways."""
         return any(self.tints) and any(self.colours)

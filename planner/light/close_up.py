@@ -50,7 +50,6 @@ def direct_on_cells(
     near = max(float(face.min()) - grid.z, _NEAREST)
     cells = np.zeros(len(grid.inside))
     wanted = _points_per_edge(grid, source, near)
-    nodes, weights = source.nodes(near)
     for count in np.unique(wanted):
         step()
         which = np.flatnonzero(wanted == count)
@@ -61,6 +60,7 @@ def direct_on_cells(
         if source.tilt and source.is_lambert_panel:
             values = from_lambert_panel(points, source)
         else:
+            nodes, weights = source.nodes(near)
             values = irradiance(
                 points, None, nodes, weights, source.profile,
                 axes=source.axes(), looks=source.looks(),
@@ -224,10 +224,10 @@ def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> Flo
     gap = _from_lamp(source, centre)
     size = surfaces.texel_size[lit]
     level = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
-    # A texel cut by the footprint is taken at the centre of what is left.
     if source.tilt:
         cut = np.abs(source.before(centre)) < _depth(surfaces, source, lit)
         level[cut] = len(_PIECES) - 1
+    # A texel cut by the footprint is taken at the centre of what is left.
     level[~surfaces.texel_whole[lit]] = 0
     near = np.maximum(gap, size / (2 * np.array(_PIECES)[level]))
     # Texels of like distance share their quadrature.

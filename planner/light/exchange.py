@@ -119,12 +119,7 @@ def _turned(
     """Directions about +z turned to leave each patch inward, (3, P, R)."""
     prism = surfaces.prism
     inward = -prism.plane_normals()[:, plane]
-    is_flat = np.abs(inward[2]) > 0.5
-    # Tangent: horizontal along a wall, the x axis on ceiling and bottom.
-    tangent = np.where(is_flat, [[1.0], [0.0], [0.0]], [-inward[1], inward[0], 0 * inward[2]])
-    if prism.leaning.any():
-        lean = np.flatnonzero(prism.leaning[plane])
-        tangent[:, lean] = prism.tangents_on(inward[:, lean])
+    tangent = prism.plane_tangents[:, plane]
     bitangent = np.cross(inward.T, tangent.T).T
     turned: FloatArray = (
         local[0] * tangent[:, :, None]

@@ -29,7 +29,8 @@ class Prism:
     """Walls over a polygon (corners counter-clockwise, shape (W, 2), metres) from z0 to z1.
 
     ``boxes`` are opaque and stand inside. ``leaning`` (planes,) says which planes are faces of a
-    tilted one; all others are upright or level.
+    tilted one; all others are upright or level. ``plane_tangents`` (3, planes) are level unit
+    vectors in them.
     """
 
     def __init__(
@@ -60,6 +61,7 @@ class Prism:
         if faces:
             into = np.stack([-face[5] for face in faces], axis=1)
             self._normals = np.concatenate([self._normals, into], axis=1)
+        self.plane_tangents = self._list_tangents()
 
     @property
     def plane_count(self) -> int:
@@ -202,11 +204,14 @@ class Prism:
         walls = np.concatenate([self.normals.T, np.zeros((1, self.wall_count))])
         return np.concatenate([walls, [[0.0, 0.0], [0.0, 0.0], [1.0, -1.0]]], axis=1)
 
-    def tangents_on(self, normal: FloatArray) -> FloatArray:
-        """Horizontal unit vectors (3, n) along planes that lean, by their normals (3, n)."""
-        along = np.stack([-normal[1], normal[0], np.zeros(normal.shape[1])])
-        unit: FloatArray = along / np.sqrt((along**2).sum(axis=0))
-        return unit
+    def _list_tangents(self) -> FloatArray:
+        """A level unit vector in each plane, (3, planes): the x axis in those that are level."""
+        inward = -self._normals
+        along = np.stack([-inward[1], inward[0], np.zeros(self.plane_count)])
+        along[:, self.leaning] /= np.sqrt((along[:, self.leaning] ** 2).sum(axis=0))
+        level = (np.abs(inward[2]) > 0.5) & ~self.leaning
+        along[:, level] = [[1.0], [0.0], [0.0]]
+        return along
 
     def contains(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
         """Whether points lie inside the footprint (even-odd rule), any shape."""

@@ -101,12 +101,7 @@ def _turned(
     inward = -prism.plane_normals()
     matt = np.flatnonzero(width < 0)
     normal = inward[:, plane[matt]]
-    # Nearly all planes are upright or level: two tangents follow at once.
-    level = np.abs(normal[2]) > 0.5
-    one = np.stack([np.where(level, 1.0, -normal[1]), normal[0] * ~level, np.zeros(matt.size)])
-    if prism.leaning.any():
-        lean = np.flatnonzero(prism.leaning[plane[matt]])
-        one[:, lean] = prism.tangents_on(normal[:, lean])
+    one = prism.plane_tangents[:, plane[matt]]
     other = np.cross(normal, one, axis=0)
     x, y, up = cosine_directions(*random.random((2, matt.size)))
     after[:, matt] = x * one + y * other + up * normal

@@ -127,7 +127,7 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
             "smaller one.",
             where,
         )
-    over = lamp.hanging_height + min(lamp.rise[0], 0.0)
+    over = lamp.hanging_height + lamp.rise[0]
     if over < CLOSE_TO_CANOPY_M:
         yield Finding(
             "lamp-close-to-canopy",
@@ -147,7 +147,7 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
                 "light cannot come out. Move one of them.",
                 where,
             )
-        above = plan.lamp_height(lamp) + min(lamp.rise[0], 0.0) - obstacle.top
+        above = plan.lamp_height(lamp) + lamp.rise[0] - obstacle.top
         grows = obstacle.canopy is not None and outlines_overlap(lamp.outline(), obstacle.outline())
         if grows and 0 <= above < CLOSE_TO_CANOPY_M:
             yield Finding(

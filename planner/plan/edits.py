@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any, Final, TypeVar
 
 from planner.plan.lamp import Lamp
-from planner.plan.lining import OPENING_KEY, Band, Lining, WallCover
+from planner.plan.lining import OPENING, OPENING_KEY, Band, Lining, WallCover
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, HEIGHT, SPACE_HEIGHT, Quantity, Value
 from planner.plan.space import (
@@ -286,6 +286,15 @@ def line_all_walls(plan: _Setup, lining: Lining) -> _Setup:
 def line_ceiling(plan: _Setup, lining: Lining) -> _Setup:
     """Put a lining on the ceiling."""
     return _relined(plan, (lining,), ceiling=lining.key)
+
+
+def without_walls(plan: _Setup) -> _Setup:
+    """The same without walls and ceiling, in a dark room: open air.
+
+    Nobody says how light the room is on the other sides than the door's.
+    """
+    dark = with_space(plan, room_light=0.0)
+    return line_ceiling(line_all_walls(dark, OPENING), OPENING)
 
 
 def line_floor(plan: _Setup, lining: Lining) -> _Setup:

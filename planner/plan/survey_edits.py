@@ -9,13 +9,11 @@ from planner.plan.edits import (
     change_lamp,
     changed,
     line_all_walls,
-    line_ceiling,
     set_canopy,
     set_canopy_height,
-    with_space,
+    without_walls,
 )
 from planner.plan.lamp import CosineProfile
-from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
 from planner.plan.quantity import Value
 from planner.plan.survey import BOARD_REFLECTANCE, Board, Reading, Survey
@@ -132,9 +130,7 @@ def _lined(plan: Plan, survey: Survey) -> Plan:
     if lining is None:
         return plan
     if lining.is_opening:
-        # Nobody says how light the room was on the other sides.
-        dark = with_space(plan, room_light=0.0)
-        return line_ceiling(line_all_walls(dark, OPENING), OPENING)
+        return without_walls(plan)
     # The survey's own copy of the lining holds, not the plan's of the same key.
     linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
     return line_all_walls(changed(plan, linings=linings), lining)

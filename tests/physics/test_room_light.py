@@ -13,7 +13,6 @@ import math
 import numpy as np
 import pytest
 
-from planner.estimate.compare import open_air
 from planner.estimate.evaluate import recount
 from planner.estimate.result import Quality
 from planner.plan import edits
@@ -110,7 +109,7 @@ def test_a_shut_door_and_open_air_let_none_in() -> None:
     shut = edits.with_space(made, door_open=False)
     assert light(shut).figures.mean == 0
     assert light(shut).entered == 0
-    assert light(open_air(made)).figures.mean == 0
+    assert light(edits.without_walls(made)).figures.mean == 0
 
 
 def test_fine_quality_and_a_carried_canopy_count_it_too() -> None:

@@ -286,18 +286,17 @@ class Elevation:
         """Lamps to scale on their cords, those chosen in the accent."""
         ceiling = self.inside().top()
         for k, lamp in enumerate(self.plan.lamps):
-            body = self.body(lamp)
+            body, shape = self.body(lamp), self.shape(lamp)
             on = Place(PlaceKind.LAMP, k) in chosen
             painter.setPen(pen(self.ink.quiet, 1.0))
             inset = min(body.width() / 6, 12.0)
             if cords:
-                shape = self.shape(lamp)
                 ends = (body.left() + inset, body.right() - inset)
                 painter.drawLines([QLineF(u, ceiling, u, _top_at(shape, u)) for u in ends])
             painter.setPen(pen(self.ink.accent if on else self.ink.ink, 2.2 if on else 1.2))
             painter.setBrush(self.ink.paper)
             if lamp.tilt_deg:
-                painter.drawPolygon(self.shape(lamp))
+                painter.drawPolygon(shape)
             else:
                 painter.drawRect(body)
 

@@ -21,7 +21,6 @@ from planner.estimate.compare import (
     Wishes,
     against,
     compare,
-    open_air,
     option,
     trade_off,
     unbeaten,
@@ -72,7 +71,7 @@ def test_half_the_output_is_half_the_light() -> None:
 
 
 def test_open_air_has_no_walls() -> None:
-    plan = open_air(half_output(sample_plan()))
+    plan = edits.without_walls(half_output(sample_plan()))
     assert {band.lining for cover in plan.walls for band in cover.bands} == {"open"}
     assert plan.ceiling == "open"
 
