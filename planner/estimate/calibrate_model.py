@@ -258,9 +258,14 @@ class SurveyModel:
         values: Values,
         run: Run,
     ) -> FloatArray:
-        """What the meter should read at unit gain of the lamps of one kind, shape (n,)."""
+        """What the meter should read at unit gain of the lamps of one kind, shape (n,).
+
+        What comes in at the open door counts with the first kind: no reading tells it apart.
+        """
         optics, lamps = self.optics(values), self._lamp_optics(values)
         mine = [k for k, lamp in enumerate(self.lamps) if lamp.model.key == group]
+        if group == self.groups()[0]:
+            mine += range(len(self.lamps), len(lamps))
         scene = replace(
             self.scene,
             room=self._room(values),
@@ -299,7 +304,8 @@ class SurveyModel:
             dx = nodes[0] - self.points[:, :1]
             dy = nodes[1] - self.points[:, 1:]
             square = dx**2 + dy**2 + height**2
-            cosine = height / np.sqrt(square)
+            # What lies below the sensor, of a door beside an open canopy, does not fall on it.
+            cosine = np.maximum(height, 0.0) / np.sqrt(square)
             away = np.stack([-dx, -dy, np.broadcast_to(-height, dx.shape)]) / np.sqrt(square)
             leaving = [one.reshape(dx.shape) for one in source.towards(away.reshape(3, -1))]
             part = flux * weights * source.profile.intensity(*leaving)

@@ -33,7 +33,7 @@ from planner.estimate.result import (
 )
 from planner.estimate.sensitivity import HELD, LINED, Reckoner, SurfaceGain, gains_from
 from planner.metrics.figures import daily_light_integral
-from planner.plan.edits import change_lamp, changed
+from planner.plan.edits import change_lamp, changed, with_space
 from planner.plan.lamp import CosineProfile, Lamp, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind, carries
@@ -181,7 +181,8 @@ def _fluxes(reckoner: Reckoner, cache: Cache) -> Iterator[tuple[Input, At]]:
             lamp if lamp.model.key == key else lamp.model_copy(update={"output_percent": 0.0})
             for lamp in plan.lamps
         )
-        only = changed(plan, lamps=others)
+        # The light of the room is not theirs.
+        only = with_space(changed(plan, lamps=others), room_light=0.0)
         own: list[FloatArray] = []
 
         def at(

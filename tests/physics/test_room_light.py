@@ -13,11 +13,14 @@ import math
 import numpy as np
 import pytest
 
+from planner.estimate.calibrate_model import expected_readings
 from planner.estimate.evaluate import recount
-from planner.estimate.result import Quality
+from planner.estimate.outlook import outlook
+from planner.estimate.result import EstimateOptions, Quality
 from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
+from planner.plan.survey import Meter, Survey
 from planner.reports.content import sentence
 from tests.physics.rooms import BLACK, Rho, box, lamp, light, plan
 from tests.physics.test_view_factors import corner_edge_factor
@@ -95,6 +98,38 @@ def test_lamps_and_room_add_up_and_the_day_has_the_hours_of_each() -> None:
     assert both.figures.dli == pytest.approx(expected, rel=3e-3)
     # What the lamps send counts as use of the lamps, the room's light does not.
     assert both.figures.utilisation == pytest.approx(alone.figures.utilisation, rel=3e-3)
+
+
+def test_a_meter_reads_no_less_of_it_than_its_response_says() -> None:
+    """Over an open canopy the door reaches below the sensor: that part does not fall on it."""
+    made = edits.set_canopy_height(lit_by_the_room(BLACK, closed=False), 0.5)
+    made = edits.changed(made, lamps=(lamp((0.4, 0.25), 0.4, ppf=1e-3),))
+    meter = Meter(response_angles_deg=(0, 45, 90), response_relative=(1, 0.9, 0.6))
+    holes = ((0.2, 0.1), (0.4, 0.25), (0.6, 0.45))
+    survey = Survey(key="holes", name="Holes", points=holes, meter=meter)
+    ideal = expected_readings(made, edits.changed(survey, meter=Meter()))
+    # A meter without faults reads what the map says, the light of the room with it.
+    options = EstimateOptions()
+    assert ideal == pytest.approx(light(made, options.cells).map.at(np.array(holes)), rel=1e-6)
+    share = expected_readings(made, survey) / ideal
+    assert ((share > 0.6) & (share < 1)).all()
+    # Light that comes from the side: by hand, of that from 45 degrees and lower at most 0.9.
+    assert share[2] < 0.9
+
+
+def test_doubt_of_a_lamps_flux_is_doubt_of_its_own_light() -> None:
+    hung = plan(box(WIDTH, DEPTH), HEIGHT, [lamp((0.4, 0.25), 0.5, ppf=10.0)], walls=(0.7, 0.0))
+    opened = edits.with_space(hung, door=0, door_open=True)
+
+    def doubt(what: Plan) -> float:
+        found = outlook(what).uncertainty
+        assert found is not None
+        return sum(part.mean for part in found.parts if part.quantity == "photon flux")
+
+    assert doubt(opened) > 0
+    assert doubt(edits.with_space(opened, room_light=PPFD)) == pytest.approx(
+        doubt(opened), rel=0.01
+    )
 
 
 def test_it_is_told() -> None:
