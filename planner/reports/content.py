@@ -64,8 +64,10 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
     shown = {figure.key: figure.value for figure in headline_figures(estimate, uncertainty)}
     parts = [_how_much(estimate, shown)]
     hours, dli = plan.photoperiod_hours, shown["dli"]
-    if estimate.entered > 0:
-        of_room = format_number(plan.space.room_hours, 2)
+    of_room = format_number(plan.space.room_hours, 2)
+    if estimate.figures.photon_flux <= 0:
+        parts.append(f"{of_room} h of room light give {dli} mol a day")
+    elif estimate.entered > 0:
         lamps = format_number(hours, 2)
         parts.append(f"{lamps} h of lamps and {of_room} h of room light give {dli} mol a day")
     elif hours > 0:

@@ -22414,6 +22414,10 @@ nicht klar</translation>
 <translation>Alle Lampen sind ganz heruntergeregelt, also ist der Raum dunkel.</translation>
 </message>
 <message>
+<source>{of_room} h of room light give {dli} mol a day</source>
+<translation>{of_room} h Zimmerlicht geben {dli} mol am Tag</translation>
+</message>
+<message>
 <source>{lamps} h of lamps and {of_room} h of room light give {dli} mol a day</source>
 <translation>{lamps} h Lampenlicht und {of_room} h Zimmerlicht geben {dli} mol am Tag</translation>
 </message>

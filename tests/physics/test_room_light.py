@@ -134,7 +134,9 @@ def test_doubt_of_a_lamps_flux_is_doubt_of_its_own_light() -> None:
 
 def test_it_is_told() -> None:
     made = lit_by_the_room((0.5, 0.0))
-    assert "16 h of lamps and 12 h of room light give" in sentence(light(made))
+    assert "; 12 h of room light give" in sentence(light(made))
+    hung = edits.changed(made, lamps=(lamp((0.4, 0.25), 0.5),))
+    assert "16 h of lamps and 12 h of room light give" in sentence(light(hung))
     shut = edits.with_space(made, door_open=False)
     assert sentence(light(shut)) == "No lamp hangs in this space yet, so it is dark."
 
