@@ -11,10 +11,10 @@ import numpy as np
 
 from planner.estimate.lamp_light import Geometry, LampLight
 from planner.estimate.result import (
+    CanopyLight,
     Estimate,
     EstimateOptions,
     Quality,
-    Top,
     figures_of,
     shares_of,
     top_of,
@@ -240,7 +240,7 @@ def _tops(
     scene: Scene,
     geometry: Geometry,
     lights: Sequence[LampAt],
-) -> tuple[Top, ...]:
+) -> tuple[CanopyLight, ...]:
     """The light on each canopy that is carried, the lowest first."""
     found = []
     shaded = not geometry.surfaces.prism.open_to_sight
@@ -263,9 +263,23 @@ def _tops(
             share = reflected / mean
             error = _numeric_error(by_chance, None, share, shaded, options.quality)
         place = scene.places[_first_face(scene, there.box) + TOP_FACE]
-        figures = figures_of(plan, cells, grid.inside_area)
-        maps = grid.on_map(cells), grid.x, grid.y, grid.area
-        found.append((grid.z, top_of(plan, Top(place, *maps, figures, error, share, entered))))
+        found.append(
+            (
+                grid.z,
+                CanopyLight(
+                    plan=plan,
+                    place=place,
+                    ppfd=grid.on_map(cells),
+                    x=grid.x,
+                    y=grid.y,
+                    cell_area=grid.area,
+                    figures=figures_of(plan, cells, grid.inside_area, None, entered, place),
+                    numeric_error=error,
+                    reflected=share,
+                    entered=entered,
+                ),
+            )
+        )
     return tuple(top for _, top in sorted(found, key=lambda one: one[0]))
 
 
@@ -359,7 +373,7 @@ def averaged(
     )
 
 
-def _averaged_top(plan: Plan, runs: list[Top], options: EstimateOptions) -> Top:
+def _averaged_top(plan: Plan, runs: list[CanopyLight], options: EstimateOptions) -> CanopyLight:
     """Mean of independent runs on one canopy that is carried."""
     maps, first = np.stack([run.ppfd for run in runs]), runs[0]
     entered = float(np.mean([run.entered for run in runs]))

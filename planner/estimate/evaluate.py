@@ -21,15 +21,13 @@ from typing import Any, TypeVar
 import numpy as np
 
 from planner.estimate.assemble import LampAt, LampResponse, Paths, assemble, averaged, respond
+from planner.estimate.effort import EFFORTS, Effort, rays_for
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import (
-    EFFORTS,
-    Effort,
     Estimate,
     EstimateOptions,
     Quality,
     Recount,
-    rays_for,
 )
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
 from planner.light.exchange import check_something_absorbs, exchange_factors, gather_paths, response
@@ -38,6 +36,7 @@ from planner.light.paths import Mirrors
 from planner.light.prism import FloatArray, Prism
 from planner.light.surfaces import Surfaces
 from planner.light.walk import Linings, landings
+from planner.plan.place import OWN, judged
 from planner.plan.plan import Plan
 from planner.plan.wavebands import BAND_WORDS, FAR_RED
 
@@ -163,9 +162,9 @@ def evaluate(
         seed = replace(options, seed=options.seed + k * _SEED_STRIDE)
         part = partial(_part_of, report, k, REPLICATES)
         # Replicates share nothing; keeping their pieces would only fill the cache.
-        runs.append(estimate_scene(plan, scene, seed, Cache(), part, cancelled))
+        runs.append(estimate_scene(plan, scene, seed, Cache(), part, cancelled).own)
     shaded = not _prism(scene.room).open_to_sight
-    return averaged(runs, options, scene.emitted, shaded)
+    return averaged(runs, options, scene.emitted, shaded).on(judged(plan))
 
 
 def _prism(room: Room) -> Prism:
@@ -294,9 +293,9 @@ def estimate_scene(
     solve = partial(
         solved, options=options, cache=cache, progress=untold, cancelled=cancelled, guide=None
     )
-    return assemble(
-        plan, options, scene, found[0].geometry, lights, _bands(scene, found, solve), started
-    )
+    bands = _bands(scene, found, solve)
+    made = assemble(plan, options, scene, found[0].geometry, lights, bands, started)
+    return made.on(judged(plan))
 
 
 def solved_parts(
@@ -473,6 +472,6 @@ def recount(
 def recounted(estimate: Estimate) -> Estimate:
     """The estimate with a count of its plan beside it; a preview stays as it is."""
     options = estimate.options
-    if options.quality is Quality.PREVIEW:
+    if options.quality is Quality.PREVIEW or estimate.place != OWN:
         return estimate
     return estimate.with_recount(recount(estimate.plan, seed=options.seed))

@@ -88,7 +88,7 @@ class FindError(ValueError):
 
 def wished_band(plan: Plan) -> tuple[float, float] | None:
     """The plan's target as a DLI at its hours; None without a target or without hours."""
-    band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
+    band = plan.ppfd_band
     if band is None or plan.photoperiod_hours <= 0:
         return None
     low, high = (daily_light_integral(end, plan.photoperiod_hours) for end in band)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.estimate.result import Effort
+from planner.estimate.effort import Effort
 from planner.estimate.scene import LampOptics
 from planner.light.bright import bright_texels
 from planner.light.close_up import direct_on_cells, direct_on_texels

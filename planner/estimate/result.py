@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 from functools import cached_property
 from typing import Any, Final
@@ -23,7 +23,7 @@ from planner.metrics.figures import (
     utilisation,
 )
 from planner.plan.lit import counted
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import OWN, Place, PlaceKind, band_at, judged
 from planner.plan.plan import Plan
 from planner.plan.wavebands import FAR_RED
 from planner.units import listed
@@ -113,16 +113,39 @@ class Recount:
         return max(abs(self.difference(figures)) - 3 * self.standard_error / self.flux, 0.0)
 
 
-@dataclass(frozen=True)
-class Top:
-    """The light on the canopy that an obstacle carries on its top.
+@dataclass(frozen=True, kw_only=True)
+class CanopyLight:
+    """The light on one canopy of a plan: its own, or one that an obstacle carries.
 
-    ``place`` is that canopy; ``ppfd``, ``x``, ``y`` and ``cell_area`` are as those of an
-    ``Estimate``, over the bounding rectangle of the obstacle. ``numeric_error`` is the relative
-    rms error of a cell to expect from the computation.
+    Attributes
+    ----------
+    place
+        Which canopy: the plan's own, or that on the top of an obstacle.
+    ppfd
+        Map of cell means, shape (ny, nx), rows by rising y, NaN outside the canopy and, of the
+        plan's own, inside obstacles. Over the bounding rectangle of the footprint or obstacle.
+    x, y
+        Cell centres in metres, shapes (nx,) and (ny,).
+    cell_area
+        Area of each cell inside the canopy in m², shape (ny, nx).
+    figures
+        By the target of that canopy.
+    numeric_error
+        Relative rms error of a cell to expect from the computation itself (not from wrong
+        inputs): what chance leaves in gathered light, in wrinkled mirrors and in images seen
+        in part (at fine quality as independent runs differ), with the cross-check, times a
+        factor, a share of the reflected light and, where something stands in the light, a
+        share of the mean, all set by random rooms; how often it covers what is found stands
+        in resources/docs/validation.md. A difference beyond
+        chance of ``recount``, once counted, is added.
+    reflected
+        Share of the mean that was reflected before it came to the map.
+    entered
+        What of the mean came in at the open door, in µmol m⁻² s⁻¹.
     """
 
-    place: Place
+    plan: Plan
+    place: Place = OWN
     ppfd: FloatArray
     x: FloatArray
     y: FloatArray
@@ -140,28 +163,42 @@ class Top:
     @cached_property
     def map(self) -> CellMap:
         """The map for reading between its cells."""
-        half = (self.x[1] - self.x[0]) / 2, (self.y[1] - self.y[0]) / 2
-        ends = self.x[0] - half[0], self.y[0] - half[1], self.x[-1] + half[0], self.y[-1] + half[1]
+        ends = self.plan.space.bounds
+        if self.place != OWN:
+            half = (self.x[1] - self.x[0]) / 2, (self.y[1] - self.y[0]) / 2
+            ends = (
+                *(self.x[0] - half[0], self.y[0] - half[1]),
+                *(self.x[-1] + half[0], self.y[-1] + half[1]),
+            )
         return CellMap.about(self.ppfd, self.x, self.y, ends)
 
-    def outline(self, plan: Plan) -> tuple[tuple[float, float], ...]:
+    @property
+    def outline(self) -> tuple[tuple[float, float], ...]:
         """Its corners on the plan, in metres."""
-        return plan.obstacles[self.place.index].outline()
+        if self.place == OWN:
+            return self.plan.space.footprint
+        return self.plan.obstacles[self.place.index].outline()
+
+    def shows(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
+        """Whether there is light to show at points of any shape: on it, in no obstacle."""
+        inside = inside_polygon(np.array(self.outline), x, y)
+        for obstacle in self.plan.in_canopy if self.place == OWN else ():
+            inside &= ~inside_polygon(np.array(obstacle.outline()), x, y)
+        return inside
+
+    def at(self, x: FloatArray, y: FloatArray) -> FloatArray:
+        """PPFD at points (n,) in metres, shape (n,); NaN where there is no light to show."""
+        points = np.column_stack([x, y])
+        known = self.shows(x, y) & self.map.covers(points)
+        return np.where(known, self.map.at(points), np.nan)
 
 
-@dataclass(frozen=True)
-class Estimate:
-    """The light a plan gives.
+@dataclass(frozen=True, kw_only=True)
+class Estimate(CanopyLight):
+    """The light a plan gives: on the canopy it is judged by, and on every other.
 
     Attributes
     ----------
-    ppfd
-        Map of cell means, shape (ny, nx), rows by rising y, NaN outside the footprint
-        and inside obstacles.
-    x, y
-        Cell centres in metres, shapes (nx,) and (ny,).
-    cell_area
-        Area of each cell inside the footprint in m², shape (ny, nx).
     shares
         Absorbed photon flux by surface; adds up to ΣΦ but for ``closure``.
     closure
@@ -172,16 +209,6 @@ class Estimate:
         closed canopy (from the map's side and from the walls' side) before they are
         reconciled, as a share of the mean; a first idea of the numerical error. None for
         an open canopy or without diffuse light.
-    numeric_error
-        Relative rms error of a cell to expect from the computation itself (not from wrong
-        inputs): what chance leaves in gathered light, in wrinkled mirrors and in images seen
-        in part (at fine quality as independent runs differ), with the cross-check, times a
-        factor, a share of the reflected light and, where something stands in the light, a
-        share of the mean, all set by random rooms; how often it covers what is found stands
-        in resources/docs/validation.md. A difference beyond
-        chance of ``recount``, once counted, is added.
-    reflected
-        Share of the mean that was reflected before it came to the map.
     cell_error
         At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx), by
         independent runs: chance alone. What the runs share, such as the division of walls
@@ -191,33 +218,48 @@ class Estimate:
         None where the colour of some lamp is not known.
     recount
         The light on the canopy counted by independent means, where that was asked for.
-    entered
-        What of the mean came in at the open door, in µmol m⁻² s⁻¹.
     tops
-        The light on each canopy that an obstacle carries, from the lowest to the highest; all
-        else here is about the plan's own canopy.
+        The light on each canopy that an obstacle carries, from the lowest to the highest.
+    beneath
+        The estimate as judged by the plan's own canopy where that is another; see ``own``.
     seconds
         Wall-clock time of the computation.
     """
 
-    plan: Plan
     options: EstimateOptions
-    ppfd: FloatArray
-    x: FloatArray
-    y: FloatArray
-    cell_area: FloatArray
-    figures: Figures
     shares: tuple[Share, ...]
     closure: float
     seconds: float
     cross_check: float | None = None
-    numeric_error: float | None = None
-    reflected: float = 0.0
     cell_error: FloatArray | None = None
     recount: Recount | None = None
     bands: Mapping[str, FloatArray] | None = None
-    tops: tuple[Top, ...] = ()
-    entered: float = 0.0
+    tops: tuple[CanopyLight, ...] = ()
+    beneath: Estimate | None = None
+
+    @property
+    def own(self) -> Estimate:
+        """The estimate as judged by the plan's own canopy."""
+        return self.beneath or self
+
+    @property
+    def canopies(self) -> tuple[CanopyLight, ...]:
+        """The light on every canopy: the plan's own, then those on tops from the lowest up."""
+        return (self.own, *self.tops)
+
+    def on(self, place: Place) -> Estimate:
+        """The same light as judged by another canopy; by the plan's own where none is lit there.
+
+        What is known of the plan's own canopy only (its count, cross-check, chance) is left out.
+        """
+        own = self.own
+        top = next((top for top in self.tops if top.place == place), None)
+        if top is None or place == self.place:
+            return self if place == self.place else own
+        parts: dict[str, Any] = {each.name: getattr(top, each.name) for each in fields(CanopyLight)}
+        return replace(
+            own, **parts, cross_check=None, cell_error=None, recount=None, bands=None, beneath=own
+        )
 
     @cached_property
     def overall(self) -> Figures:
@@ -227,15 +269,11 @@ class Estimate:
         """
         if not self.tops:
             return self.figures
-        one, cells = ~np.isnan(self.ppfd), self.every_ppfd
-        areas = np.concatenate(
-            [self.cell_area[one], *(top.cell_area[top.inside] for top in self.tops)]
-        )
-        both: tuple[Estimate | Top, ...] = (self, *self.tops)
-        each = [one.figures for one in both]
+        areas = np.concatenate([one.cell_area[one.inside] for one in self.canopies])
+        each = [one.figures for one in self.canopies]
         sizes = [figures.canopy_area for figures in each]
-        entered = np.average([one.entered for one in both], weights=sizes)
-        found = figures_of(self.plan, cells, areas, entered=float(entered))
+        entered = np.average([one.entered for one in self.canopies], weights=sizes)
+        found = figures_of(self.plan, self.every_ppfd, areas, entered=float(entered))
         shares: dict[str, Any] = {}
         for key in ("share_under", "share_inside", "share_over"):
             parts = [getattr(figures, key) for figures in each]
@@ -245,122 +283,27 @@ class Estimate:
     @property
     def every_ppfd(self) -> FloatArray:
         """PPFD of all cells of all canopies (n,)."""
-        maps = (self.ppfd, *(top.ppfd for top in self.tops))
-        return np.concatenate([one[~np.isnan(one)] for one in maps])
+        return np.concatenate([one.ppfd[one.inside] for one in self.canopies])
 
     def seen_at(self, x: FloatArray, y: FloatArray) -> FloatArray:
-        """As ``at``, but on the highest canopy at each point, as one looks from above."""
-        found = self.at(x, y)
+        """PPFD at points (n,) on the highest canopy there, as one looks from above."""
+        found = self.own.at(x, y)
         for top in self.tops:
-            over = inside_polygon(np.array(top.outline(self.plan)), x, y)
+            over = inside_polygon(np.array(top.outline), x, y)
             found[over] = top.map.at(np.column_stack([x, y])[over])
         return found
 
-    @cached_property
-    def map(self) -> CellMap:
-        """The map for reading between its cells."""
-        return CellMap.about(self.ppfd, self.x, self.y, self.plan.space.bounds)
-
-    def shows(self, x: FloatArray, y: FloatArray) -> npt.NDArray[np.bool_]:
-        """Whether there is light to show at points of any shape: in the space, in no obstacle."""
-        inside = inside_polygon(np.array(self.plan.space.footprint), x, y)
-        for obstacle in self.plan.in_canopy:
-            inside &= ~inside_polygon(np.array(obstacle.outline()), x, y)
-        return inside
-
-    def at(self, x: FloatArray, y: FloatArray) -> FloatArray:
-        """PPFD at points (n,) in metres, shape (n,); NaN where there is no light to show."""
-        points = np.column_stack([x, y])
-        known = self.shows(x, y) & self.map.covers(points)
-        return np.where(known, self.map.at(points), np.nan)
-
     def with_recount(self, count: Recount | None) -> Estimate:
-        """The estimate with a count beside it.
+        """The estimate with a count beside it, where it is judged by the plan's own canopy.
 
         Where the two means differ beyond chance, the difference is numerical error too.
         """
-        if count is None:
+        if count is None or self.place != OWN:
             return self
         error = self.numeric_error
         if error is not None:
             error = math.hypot(error, count.beyond_chance(self.figures))
         return replace(self, recount=count, numeric_error=error)
-
-
-# -- work of each quality, measured in tests/bench and tests/reference -------------------
-
-
-@dataclass(frozen=True)
-class Effort:
-    """Numbers of patches (wanted), texels per patch edge, rays and photons.
-
-    ``cutoff`` is the weight below which a chain of mirrors is no longer followed,
-    ``quadrature`` the relative error allowed to the sum over a mirrored lamp, ``edges`` the
-    points along a side of one that mirrors show in part, ``shade`` the fewest points along a
-    side of a lamp, or of a cell, before which something may stand, ``passed`` the most mirrors
-    that its images pass in all where they must be followed line by line, ``spots`` the most
-    texels that a lamp lights up as spots. Where mirrors are wrinkled, ``spread_photons`` tell
-    what they send to the map, ``lobe_photons`` of them by their lobes.
-    """
-
-    patches: int
-    fine: int
-    exchange_rays: int
-    gather_rays: int
-    photons: int
-    cutoff: float
-    quadrature: float
-    edges: int
-    spread_photons: int
-    lobe_photons: int
-    shade: int = 7
-    passed: int = 8000
-    spots: int = 160
-
-    def shared_among(self, lamps: int) -> Effort:
-        """What each of so many lamps is given.
-
-        Beyond a few, what is left to chance in the light of one matters less, and what is not
-        even in it the others even out: the same accuracy of the whole needs less for each.
-        Wrinkled mirrors leave nothing but chance, and chances of lamps are unrelated: there the
-        work of one lamp is divided among all. So are the images that are followed and the spots,
-        each of which is a smaller part of the whole: 24 lamps over 24 pots differ by 0.05 %.
-        """
-        part = min(1.0, _FEW_LAMPS / max(lamps, 1))
-        share = math.sqrt(part)
-        return replace(
-            self,
-            photons=round(self.photons * share),
-            spread_photons=max(self.spread_photons // max(lamps, 1), _FEWEST_SPREAD),
-            lobe_photons=max(self.lobe_photons // max(lamps, 1), _FEWEST_LOBES),
-            edges=max(1, round(self.edges * share)),
-            shade=max(3, round(self.shade * share)),
-            passed=round(self.passed * part),
-            spots=round(self.spots * part),
-        )
-
-
-_FEW_LAMPS = 4
-_FEWEST_SPREAD, _FEWEST_LOBES = 1 << 14, 1 << 10
-
-
-def rays_for(rays: int, mean_specular: float) -> int:
-    """Rays to cast for about the same work.
-
-    Without mirrors every ray ends at once; diffuse enclosures also need rays most, since
-    light comes from all of the walls. Where mirrors are near perfect each ray meets many
-    surfaces on its way and fewer rays see as much.
-    """
-    more = 1 + 2 * max(0.0, 1 - mean_specular / 0.3)
-    fewer = min(1.0, max(0.25, (1 - mean_specular) / 0.3))
-    return max(round(rays * more * fewer), 16)
-
-
-EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 2, 65536, 4096),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 6, 163840, 20480),
-    Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
-}
 
 
 # -- figures of a map and where its photons went ---------------------------------------
@@ -372,12 +315,14 @@ def figures_of(
     areas: FloatArray,
     bands: Mapping[str, FloatArray] | None = None,
     entered: float = 0.0,
+    place: Place = OWN,
 ) -> Figures:
-    """Figures from PPFD of the cells (C,) and their areas (C,), which make up the canopy.
+    """Figures from PPFD of the cells (C,) and their areas (C,), which make up a canopy.
 
-    ``bands`` holds the PPFD of each waveband (C,), where known; ``entered`` is as of ``Estimate``.
+    ``bands`` holds the PPFD of each waveband (C,), where known; ``entered`` is as of
+    ``CanopyLight``, and ``place`` tells by whose target it is judged.
     """
-    stats, hours, band = evenness(cells, areas), plan.photoperiod_hours, plan.ppfd_band
+    stats, hours, band = evenness(cells, areas), plan.photoperiod_hours, band_at(plan, place)
     shares = band_shares(cells, areas, *band) if band is not None else (None, None, None)
     flux, watts = plan.ppf, plan.watts
     area = float(areas.sum())
@@ -403,14 +348,11 @@ def figures_of(
     )
 
 
-def top_of(plan: Plan, top: Top) -> Top:
-    """The canopy on a top with its figures anew: those of its own target, or of the plan's."""
-    carried = plan.obstacles[top.place.index].canopy
-    if carried is not None and carried.target is not None:
-        plan = plan.model_copy(update={"target": carried.target})
-    inside = top.inside
-    cells, areas = top.ppfd[inside], top.cell_area[inside]
-    return replace(top, figures=figures_of(plan, cells, areas, entered=top.entered))
+def top_of(plan: Plan, top: CanopyLight) -> CanopyLight:
+    """The canopy on a top as of a plan: its figures anew."""
+    cells, areas = top.ppfd[top.inside], top.cell_area[top.inside]
+    figures = figures_of(plan, cells, areas, entered=top.entered, place=top.place)
+    return replace(top, plan=plan, figures=figures)
 
 
 def _colours(
@@ -433,13 +375,14 @@ def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
 
     Hours, target and watts change figures only (see ``plan.lit``).
     """
-    if counted(plan) == counted(estimate.plan):
-        return replace(estimate, plan=plan)
-    inside = ~np.isnan(estimate.ppfd)
-    bands = estimate.bands and {band: cells[inside] for band, cells in estimate.bands.items()}
-    areas, tops = estimate.cell_area[inside], tuple(top_of(plan, top) for top in estimate.tops)
-    figures = figures_of(plan, estimate.ppfd[inside], areas, bands, estimate.entered)
-    return replace(estimate, plan=plan, figures=figures, tops=tops)
+    own = estimate.own
+    if counted(plan) == counted(own.plan):
+        tops = tuple(replace(top, plan=plan) for top in own.tops)
+        return replace(own, plan=plan, tops=tops).on(judged(plan))
+    bands = own.bands and {band: cells[own.inside] for band, cells in own.bands.items()}
+    areas, tops = own.cell_area[own.inside], tuple(top_of(plan, top) for top in own.tops)
+    figures = figures_of(plan, own.ppfd[own.inside], areas, bands, own.entered)
+    return replace(own, plan=plan, figures=figures, tops=tops).on(judged(plan))
 
 
 def shares_of(places: tuple[Place, ...], absorbed: FloatArray, emitted: float) -> tuple[Share, ...]:

@@ -20,6 +20,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.estimate.assemble import leaving
+from planner.estimate.effort import EFFORTS
 from planner.estimate.evaluate import (
     FIRST_LOOK,
     Cache,
@@ -31,7 +32,7 @@ from planner.estimate.evaluate import (
     untold,
 )
 from planner.estimate.lamp_light import Geometry, by_mirrors
-from planner.estimate.result import EFFORTS, EstimateOptions
+from planner.estimate.result import EstimateOptions
 from planner.estimate.scene import Scene, build_scene
 from planner.light.bright import light_of_spots
 from planner.light.cellmap import CellMap

@@ -249,6 +249,14 @@ def change_carried(plan: _Setup, index: int, **parts: Any) -> _Setup:
     return change_obstacle(plan, index, canopy=changed(carried, **parts))
 
 
+def judge_by(plan: _Setup, index: int | None) -> _Setup:
+    """Judge a plan by the canopy on an obstacle; None: by its own."""
+    for k, one in enumerate(plan.obstacles):
+        if (one.canopy is not None and one.canopy.judged) or k == index:
+            plan = change_carried(plan, k, judged=k == index)
+    return plan
+
+
 def set_own_target(plan: Plan, index: int, *, own: bool) -> Plan:
     """Give the canopy on an obstacle a band of its own, at first the plan's, or take it away."""
     if not own:

@@ -28,7 +28,17 @@ from planner.plan.lamp import (
     TableProfile,
 )
 from planner.plan.lining import Lining
-from planner.plan.place import Place, PlaceKind, cleanness, lining_at, opens, surfaces
+from planner.plan.place import (
+    OWN,
+    Place,
+    PlaceKind,
+    band_at,
+    cleanness,
+    judged,
+    lining_at,
+    opens,
+    surfaces,
+)
 from planner.plan.plan import Plan, Setup
 from planner.plan.target import GrowthStage
 from planner.plan.wavebands import Wavebands
@@ -193,7 +203,7 @@ class Counted:
 def counted(plan: Plan) -> Counted:
     """What the figures of a plan add to its light."""
     hours = plan.photoperiod_hours
-    band = None if plan.target is None else plan.target.ppfd_band(hours)
+    band = band_at(plan, OWN)
     own = [None if one.canopy is None else one.canopy.target for one in plan.obstacles]
     tops = tuple(None if one is None else one.ppfd_band(hours) for one in own)
     room_hours = plan.space.room_hours if plan.room_light else 0.0
@@ -235,6 +245,7 @@ class Depends:
     """What an answer about a plan depends on; None and () stand for what it does not."""
 
     light: Lit
+    judged: Place
     figures: Counted | None
     dimmable: bool | None
     costs: Costs | None
@@ -260,6 +271,7 @@ def depends(
     held = plan if freed is None else freed(plan)
     return Depends(
         light=lit(held),
+        judged=judged(held),
         figures=counted(held) if figures else None,
         dimmable=plan.dimmable if figures else None,
         costs=plan.costs if costs else None,

@@ -12,10 +12,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import total_ordering
+from typing import Final
 
 from planner import language
 from planner.plan.lining import Lining
-from planner.plan.plan import Setup
+from planner.plan.plan import Plan, Setup
 
 
 class PlaceKind(StrEnum):
@@ -135,6 +136,22 @@ class Place:
         elif (lining := lining_at(plan, self)) is not None:
             there = lining.name
         return words if there is None else f"{words}: {there}"
+
+
+OWN: Final = Place(PlaceKind.CANOPY)
+"""The plan's own canopy, over the whole footprint."""
+
+
+def judged(setup: Setup) -> Place:
+    """The canopy by which a setup or plan is judged."""
+    top = setup.judged_top
+    return OWN if top is None else Place(PlaceKind.TOP, top)
+
+
+def band_at(plan: Plan, place: Place) -> tuple[float, float] | None:
+    """The band wanted on a canopy in µmol m⁻² s⁻¹; None where none can be told."""
+    target = plan.target_on(place.index if place.kind is PlaceKind.TOP else None)
+    return None if target is None else target.ppfd_band(plan.photoperiod_hours)
 
 
 def place_named(text: str) -> Place:

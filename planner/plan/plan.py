@@ -151,6 +151,12 @@ class Setup(Value):
         return tuple(o for o in self.obstacles if o.underside <= level < o.top)
 
     @property
+    def judged_top(self) -> int | None:
+        """Which obstacle carries the canopy that the plan is judged by; None: its own canopy."""
+        lead = (k for k, one in enumerate(self.obstacles) if one.canopy and one.canopy.judged)
+        return next(lead, None)
+
+    @property
     def headroom(self) -> float:
         """From the canopy to the ceiling in metres: the most a lamp can hang above it."""
         return self.space.height - self.canopy.height
@@ -236,10 +242,23 @@ class Plan(Setup):
     schedule: Annotated[tuple[GrowthStage, ...], Field(max_length=MAX_STAGES)] = ()
     costs: Costs = Costs()
 
+    def target_on(self, obstacle: int | None) -> Target | None:
+        """What is wanted on the canopy that an obstacle carries; None: on the plan's own."""
+        carried = None if obstacle is None else self.obstacles[obstacle].canopy
+        return self.target if carried is None or carried.target is None else carried.target
+
+    @property
+    def wanted(self) -> Target | None:
+        """The target of the canopy that the plan is judged by."""
+        return self.target_on(self.judged_top)
+
     @property
     def ppfd_band(self) -> tuple[float, float] | None:
-        """The band wanted in µmol m⁻² s⁻¹ at the hours of the plan; None where none can be told."""
-        return None if self.target is None else self.target.ppfd_band(self.photoperiod_hours)
+        """The band wanted in µmol m⁻² s⁻¹ at the hours of the plan; None where none can be told.
+
+        Of the canopy that the plan is judged by.
+        """
+        return None if self.wanted is None else self.wanted.ppfd_band(self.photoperiod_hours)
 
     @model_validator(mode="after")
     def _check(self) -> Self:

@@ -317,13 +317,17 @@ class Canopy(Value):
 class CarriedCanopy(Value):
     """Leaves that fill the top of an obstacle: a tray on pots, a shelf of plants, a pot.
 
-    Level with the top and as large. Without a ``target`` of its own it has the plan's.
+    Level with the top and as large. Without a ``target`` of its own it has the plan's. A plan is
+    ``judged`` by the first that says so, and else by its own canopy.
     """
 
     reflectance: Fraction = Field(
         default=0.06, description="Diffuse reflectance of the leaves, 400-700 nm."
     )
     target: Target | None = None
+    judged: bool = Field(
+        default=False, description="Whether figures, options and searches speak of this canopy."
+    )
 
 
 class Obstacle(Value):

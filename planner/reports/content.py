@@ -209,7 +209,7 @@ def canopy_sentences(estimate: Estimate) -> tuple[str, ...]:
     """What each canopy gets and what all of them get together; () where there is only one."""
     if not estimate.tops:
         return ()
-    each = [("Canopy", estimate.figures)]
+    each = [("Canopy", estimate.own.figures)]
     each += [(top.place.title(estimate.plan), top.figures) for top in estimate.tops]
     each.append(("All canopies together", estimate.overall))
     return tuple(_of_canopy(name, figures) for name, figures in each)

@@ -19,7 +19,7 @@ import numpy as np
 import planner
 from planner.estimate.compare import COLUMN, Option
 from planner.estimate.compare import COLUMNS as OF_OPTIONS
-from planner.estimate.result import Estimate, FloatArray, Top
+from planner.estimate.result import CanopyLight, Estimate, FloatArray
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import Over
 from planner.metrics.figures import FIGURES, Digits
@@ -219,7 +219,7 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
     }
 
 
-def _canopy(estimate: Estimate, top: Top) -> dict[str, Any]:
+def _canopy(estimate: Estimate, top: CanopyLight) -> dict[str, Any]:
     plan = estimate.plan
     return {
         "place": top.place.tag(plan),

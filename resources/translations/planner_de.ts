@@ -15457,11 +15457,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>target</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>eppfd</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -20890,6 +20885,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>Whether figures, options and searches speak of this canopy.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Shelf</source>
 <translation>Regalbrett</translation>
 </message>
@@ -25765,6 +25765,11 @@ nicht klar</translation>
 <message>
 <source>room hours</source>
 <translation>Stunden Zimmerlicht</translation>
+</message>
+<message>
+<source>judged</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>figures</source>

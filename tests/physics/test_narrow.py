@@ -11,9 +11,10 @@ import numpy as np
 import pytest
 
 from planner.estimate.assemble import respond
+from planner.estimate.effort import EFFORTS
 from planner.estimate.evaluate import _geometry, _paths, recount
 from planner.estimate.lamp_light import LampLight
-from planner.estimate.result import EFFORTS, EstimateOptions, Quality
+from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.scene import Optics, Room, Scene
 from planner.light.boxes import Box
 from planner.light.exchange import response

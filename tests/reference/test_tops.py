@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from planner.estimate.evaluate import evaluate
-from planner.estimate.result import Top
+from planner.estimate.result import CanopyLight
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
@@ -25,7 +25,7 @@ WHITE: Rho = (0.85, 0.0)
 PHOTONS = 4_000_000
 
 
-def held(what: Plan, top: Top, photons: int = PHOTONS) -> tuple[float, float, float]:
+def held(what: Plan, top: CanopyLight, photons: int = PHOTONS) -> tuple[float, float, float]:
     """Difference of the means, its standard error, and rms of cells with chance taken off; shares
     of the judge's mean."""
     rows, columns = top.ppfd.shape

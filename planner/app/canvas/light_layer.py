@@ -104,7 +104,7 @@ class LightLayer:
         if estimate is None:
             self.set_map(None, None)
         else:
-            self.set_map(estimate.map, estimate.plan)
+            self.set_map(estimate.own.map, estimate.plan)
 
     def set_map(
         self,

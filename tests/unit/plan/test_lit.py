@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import typing
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from enum import Enum
 from typing import Any
 
@@ -37,6 +37,7 @@ from planner.plan.lit import (
     same_light,
     ungrown,
 )
+from planner.plan.place import judged
 from planner.plan.plan import Plan, Setup
 from planner.plan.space import Canopy, CarriedCanopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
@@ -76,7 +77,7 @@ SIDES = {
     "Obstacle": {"name": "", "x": "light", "y": "light", "underside": "light", "length": "light",
                  "width": "light", "thickness": "light", "rotation_deg": "light",
                  "lining": "light doubts", "canopy": "light figures"},
-    "CarriedCanopy": {"reflectance": "light", "target": "figures"},
+    "CarriedCanopy": {"reflectance": "light", "target": "figures", "judged": "judged"},
     "Lining": {"key": "doubts", "name": "", "reflectance": "light", "specular_share": "light",
                "wrinkle": "light", "low": "doubts", "high": "doubts", "source": "",
                "cautions": "", "note": "", "wavebands": "light"},
@@ -88,7 +89,7 @@ SIDES = {
     "DliTarget": {"kind": "figures", "low": "figures", "high": "figures", "crop": "",
                    "source": ""},
 }  # fmt: skip
-"""Which of light, figures and doubts a field changes; '' for none of them."""
+"""Which of light, figures, doubts and the canopy judged by a field changes; '' for none of them."""
 
 APART = {"surveys", "variants", "schedule", "costs"}
 """Parts of a plan that hold other things than its own light: all their fields change nothing."""
@@ -244,7 +245,12 @@ def rekeyed(plan: Plan) -> Plan:
 
 
 def sides(one: Plan, other: Plan) -> set[str]:
-    compared = {"light": lit, "figures": counted, "doubts": doubted}
+    compared: dict[str, Callable[[Plan], object]] = {
+        "light": lit,
+        "figures": counted,
+        "doubts": doubted,
+        "judged": judged,
+    }
     found = {word for word, of in compared.items() if of(one) != of(other)}
     # What a search may turn is not light: it counts where only that differs.
     return found or ({"searches"} if depends(one) != depends(other) else set())

@@ -324,7 +324,7 @@ class FindForm(FieldForm):
             self.wished = Wishes(**{**vars(self.wished), **ends})
             for key, value in ends.items():
                 self.wishes[key].show_number(value, NO_WISH)
-            level = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
+            level = plan.ppfd_band
             if level is not None:
                 self.level.reset(float(round((level[0] + level[1]) / 2)))
 
