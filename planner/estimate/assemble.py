@@ -6,6 +6,7 @@ import math
 import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 
@@ -23,9 +24,11 @@ from planner.estimate.scene import LampOptics, Scene
 from planner.light.boxes import FACES, TOP_FACE
 from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
+from planner.light.field import CellGrid
 from planner.light.lobes import SMOOTH
 from planner.light.prism import FloatArray, totals
 from planner.light.surfaces import Surfaces
+from planner.metrics.colours import Bands, combined, part_of
 from planner.plan.plan import Plan
 
 
@@ -74,6 +77,9 @@ _LEAST_PATCH = 1e-9
 
 LampAt = tuple[LampOptics, float, LampResponse]
 """A lamp, its photon flux in µmol s⁻¹ and its light at unit flux."""
+
+ByBand = Mapping[str, Sequence[LampAt]]
+"""The lamps of each waveband, with their flux in it."""
 
 
 def leaving(
@@ -180,13 +186,13 @@ def assemble(
     scene: Scene,
     geometry: Geometry,
     lights: Sequence[LampAt],
-    bands: Mapping[str, FloatArray] | None,
+    by_band: ByBand | None,
     started: float,
 ) -> Estimate:
     """Add up the lamps at their outputs and take the figures.
 
-    ``lights`` holds a lamp once, or once for each waveband of a scene that is tinted; ``bands``
-    the flux density of each waveband on the cells (C,), where it is known.
+    ``lights`` holds a lamp once, or once for each waveband of a scene that is tinted; ``by_band``
+    those of each waveband, where the colours of all are known.
     """
     grid = geometry.grid
     cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
@@ -212,14 +218,17 @@ def assemble(
     by_chance = math.sqrt(float((spread**2).mean()) + variance) / mean if mean > 0 else 0.0
     share = reflected / mean if mean > 0 else 0.0
     shaded = not geometry.surfaces.prism.open_to_sight
+    bands = _banded(by_band, grid, lambda one: one.cells)
+    ppfd = grid.on_map(cells)
+    own = part_of(bands, ~np.isnan(ppfd))
     return Estimate(
         plan=plan,
         options=options,
-        ppfd=grid.on_map(cells),
+        ppfd=ppfd,
         x=grid.x,
         y=grid.y,
         cell_area=grid.area,
-        figures=figures_of(plan, cells, grid.inside_area, bands, entered),
+        figures=figures_of(plan, cells, grid.inside_area, own, entered),
         shares=shares_of(scene.places, absorbed, emitted),
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
@@ -229,8 +238,8 @@ def assemble(
         else None,
         reflected=share,
         entered=entered,
-        bands=bands and {band: grid.on_map(values) for band, values in bands.items()},
-        tops=_tops(plan, options, scene, geometry, lights),
+        bands=bands,
+        tops=_tops(plan, options, scene, geometry, lights, by_band),
     )
 
 
@@ -240,6 +249,7 @@ def _tops(
     scene: Scene,
     geometry: Geometry,
     lights: Sequence[LampAt],
+    by_band: ByBand | None,
 ) -> tuple[CanopyLight, ...]:
     """The light on each canopy that is carried, the lowest first."""
     found = []
@@ -263,24 +273,43 @@ def _tops(
             share = reflected / mean
             error = _numeric_error(by_chance, None, share, shaded, options.quality)
         place = scene.places[_first_face(scene, there.box) + TOP_FACE]
-        found.append(
-            (
-                grid.z,
-                CanopyLight(
-                    plan=plan,
-                    place=place,
-                    ppfd=grid.on_map(cells),
-                    x=grid.x,
-                    y=grid.y,
-                    cell_area=grid.area,
-                    figures=figures_of(plan, cells, grid.inside_area, None, entered, place),
-                    numeric_error=error,
-                    reflected=share,
-                    entered=entered,
-                ),
-            )
+        top = CanopyLight(
+            plan=plan,
+            place=place,
+            ppfd=grid.on_map(cells),
+            x=grid.x,
+            y=grid.y,
+            cell_area=grid.area,
+            figures=figures_of(plan, cells, grid.inside_area),
+            numeric_error=error,
+            reflected=share,
+            entered=entered,
+            bands=_banded(by_band, grid, partial(_on_top, number)),
         )
+        found.append((grid.z, top_of(plan, top)))
     return tuple(top for _, top in sorted(found, key=lambda one: one[0]))
+
+
+def _banded(
+    by_band: ByBand | None, grid: CellGrid, cells_of: Callable[[LampResponse], FloatArray]
+) -> Bands | None:
+    """Maps of each waveband from the light of lamps at unit flux on the cells (C,)."""
+    if by_band is None:
+        return None
+    none = np.zeros(len(grid.inside))
+    return {
+        band: grid.on_map(sum((flux * cells_of(one) for _, flux, one in lights), none))
+        for band, lights in by_band.items()
+    }
+
+
+def _on_top(number: int, one: LampResponse) -> FloatArray:
+    return one.tops[number].cells
+
+
+def _mean(maps: list[FloatArray]) -> FloatArray:
+    made: FloatArray = np.stack(maps).mean(axis=0)
+    return made
 
 
 def _first_face(scene: Scene, box: int) -> int:
@@ -345,20 +374,13 @@ def averaged(
         numeric_error = _numeric_error(
             by_chance, cross_check, first.reflected, shaded, options.quality
         )
-    bands: dict[str, FloatArray] | None = None
-    if first.bands is not None:
-        bands = {
-            band: np.mean([run.bands[band] for run in runs if run.bands is not None], axis=0)
-            for band in first.bands
-        }
+    bands = combined([run.bands for run in runs], _mean)
     return replace(
         first,
         options=options,
         ppfd=ppfd,
         bands=bands,
-        figures=figures_of(
-            first.plan, cells, areas, bands and {b: m[inside] for b, m in bands.items()}, entered
-        ),
+        figures=figures_of(first.plan, cells, areas, part_of(bands, inside), entered),
         entered=entered,
         shares=shares,
         closure=float(np.mean([run.closure for run in runs])),
@@ -377,7 +399,8 @@ def _averaged_top(plan: Plan, runs: list[CanopyLight], options: EstimateOptions)
     """Mean of independent runs on one canopy that is carried."""
     maps, first = np.stack([run.ppfd for run in runs]), runs[0]
     entered = float(np.mean([run.entered for run in runs]))
-    made = top_of(plan, replace(first, ppfd=maps.mean(axis=0), entered=entered))
+    bands = combined([run.bands for run in runs], _mean)
+    made = top_of(plan, replace(first, ppfd=maps.mean(axis=0), entered=entered, bands=bands))
     if made.figures.mean <= 0:
         return made
     inside = made.inside

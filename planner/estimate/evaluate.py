@@ -20,7 +20,15 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from planner.estimate.assemble import LampAt, LampResponse, Paths, assemble, averaged, respond
+from planner.estimate.assemble import (
+    ByBand,
+    LampAt,
+    LampResponse,
+    Paths,
+    assemble,
+    averaged,
+    respond,
+)
 from planner.estimate.effort import EFFORTS, Effort, rays_for
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import (
@@ -293,8 +301,8 @@ def estimate_scene(
     solve = partial(
         solved, options=options, cache=cache, progress=untold, cancelled=cancelled, guide=None
     )
-    bands = _bands(scene, found, solve)
-    made = assemble(plan, options, scene, found[0].geometry, lights, bands, started)
+    by_band = _by_band(scene, found, solve)
+    made = assemble(plan, options, scene, found[0].geometry, lights, by_band, started)
     return made.on(judged(plan))
 
 
@@ -315,28 +323,23 @@ def solved_parts(
     return tuple(found)
 
 
-def _bands(
+def _by_band(
     scene: Scene, found: tuple[Solved, ...], solve: Callable[[Scene], Solved]
-) -> dict[str, FloatArray] | None:
-    """Flux density of each waveband on the cells (C,); None where a lamp's colour is not known."""
+) -> ByBand | None:
+    """The light of each waveband; None where a lamp's colour is not known."""
     colours = [colour for colour in scene.colours if colour is not None]
     if not colours or len(colours) < len(scene.lamps):
         return None
     if not scene.tinted:
-        lights = found[0].lights
-        shares = {band: [colour.share(band) for colour in colours] for band in BAND_WORDS}
-    else:
-        far_red = scene.in_band(FAR_RED)
-        beyond = solve(far_red).lights if far_red.lamps else ()
-        by_band = {band: one.lights for (band, _), one in zip(scene.parts(), found, strict=True)}
-        by_band[FAR_RED] = beyond
-        lights = tuple(light for part in by_band.values() for light in part)
-        shares = {
-            band: [float(band == other) for other, part in by_band.items() for _ in part]
+        coloured = tuple(zip(found[0].lights, colours, strict=True))
+        return {
+            band: [(lamp, flux * colour.share(band), one) for (lamp, flux, one), colour in coloured]
             for band in BAND_WORDS
         }
-    cells, fluxes = np.array([one.cells for _, _, one in lights]), [flux for _, flux, _ in lights]
-    return {band: (np.array(fluxes) * part) @ cells for band, part in shares.items()}
+    far_red = scene.in_band(FAR_RED)
+    beyond = solve(far_red).lights if far_red.lamps else ()
+    known = {band: one.lights for (band, _), one in zip(scene.parts(), found, strict=True)}
+    return {band: known.get(band, ()) for band in BAND_WORDS} | {FAR_RED: beyond}
 
 
 def _geometry(

@@ -14,7 +14,9 @@ import numpy.typing as npt
 
 from planner.light.cellmap import CellMap
 from planner.light.polygon import inside_polygon
+from planner.metrics.colours import Bands, colour_figures, coloured, combined, part_of
 from planner.metrics.figures import (
+    FIGURE,
     band_shares,
     daily_light_integral,
     efficacy,
@@ -25,7 +27,6 @@ from planner.metrics.figures import (
 from planner.plan.lit import counted
 from planner.plan.place import OWN, Place, PlaceKind, band_at, judged
 from planner.plan.plan import Plan
-from planner.plan.wavebands import FAR_RED
 from planner.units import listed
 
 FloatArray = npt.NDArray[np.float64]
@@ -142,6 +143,9 @@ class CanopyLight:
         Share of the mean that was reflected before it came to the map.
     entered
         What of the mean came in at the open door, in µmol m⁻² s⁻¹.
+    bands
+        Maps as ``ppfd`` of each waveband of ``plan.wavebands``, far-red too, in µmol m⁻² s⁻¹;
+        None where the colour of some lamp is not known.
     """
 
     plan: Plan
@@ -154,15 +158,21 @@ class CanopyLight:
     numeric_error: float | None = None
     reflected: float = 0.0
     entered: float = 0.0
+    bands: Bands | None = None
 
     @property
     def inside(self) -> npt.NDArray[np.bool_]:
         """Which cells are part of the canopy, (ny, nx)."""
         return ~np.isnan(self.ppfd)
 
-    @cached_property
+    @property
     def map(self) -> CellMap:
-        """The map for reading between its cells."""
+        """The map of PPFD for reading between its cells."""
+        return self.maps["mean"]
+
+    @cached_property
+    def maps(self) -> Mapping[str, CellMap]:
+        """Such maps by the keys of their figures, in their units: PPFD, and colours where known."""
         ends = self.plan.space.bounds
         if self.place != OWN:
             half = (self.x[1] - self.x[0]) / 2, (self.y[1] - self.y[0]) / 2
@@ -170,7 +180,10 @@ class CanopyLight:
                 *(self.x[0] - half[0], self.y[0] - half[1]),
                 *(self.x[-1] + half[0], self.y[-1] + half[1]),
             )
-        return CellMap.about(self.ppfd, self.x, self.y, ends)
+        return {
+            key: CellMap.about(FIGURE[key].scale * values, self.x, self.y, ends)
+            for key, values in coloured(self.ppfd, self.bands).items()
+        }
 
     @property
     def outline(self) -> tuple[tuple[float, float], ...]:
@@ -213,9 +226,6 @@ class Estimate(CanopyLight):
         At fine quality the standard error of each cell in µmol m⁻² s⁻¹, shape (ny, nx), by
         independent runs: chance alone. What the runs share, such as the division of walls
         into patches, stands in ``numeric_error`` only.
-    bands
-        Maps as ``ppfd`` of each waveband of ``plan.wavebands``, far-red too, in µmol m⁻² s⁻¹;
-        None where the colour of some lamp is not known.
     recount
         The light on the canopy counted by independent means, where that was asked for.
     tops
@@ -233,7 +243,6 @@ class Estimate(CanopyLight):
     cross_check: float | None = None
     cell_error: FloatArray | None = None
     recount: Recount | None = None
-    bands: Mapping[str, FloatArray] | None = None
     tops: tuple[CanopyLight, ...] = ()
     beneath: Estimate | None = None
 
@@ -257,9 +266,7 @@ class Estimate(CanopyLight):
         if top is None or place == self.place:
             return self if place == self.place else own
         parts: dict[str, Any] = {each.name: getattr(top, each.name) for each in fields(CanopyLight)}
-        return replace(
-            own, **parts, cross_check=None, cell_error=None, recount=None, bands=None, beneath=own
-        )
+        return replace(own, **parts, cross_check=None, cell_error=None, recount=None, beneath=own)
 
     @cached_property
     def overall(self) -> Figures:
@@ -273,7 +280,8 @@ class Estimate(CanopyLight):
         each = [one.figures for one in self.canopies]
         sizes = [figures.canopy_area for figures in each]
         entered = np.average([one.entered for one in self.canopies], weights=sizes)
-        found = figures_of(self.plan, self.every_ppfd, areas, entered=float(entered))
+        bands = combined([part_of(one.bands, one.inside) for one in self.canopies], np.concatenate)
+        found = figures_of(self.plan, self.every_ppfd, areas, bands, float(entered))
         shares: dict[str, Any] = {}
         for key in ("share_under", "share_inside", "share_over"):
             parts = [getattr(figures, key) for figures in each]
@@ -313,7 +321,7 @@ def figures_of(
     plan: Plan,
     cells: FloatArray,
     areas: FloatArray,
-    bands: Mapping[str, FloatArray] | None = None,
+    bands: Bands | None = None,
     entered: float = 0.0,
     place: Place = OWN,
 ) -> Figures:
@@ -344,30 +352,16 @@ def figures_of(
         watts_per_m2=watts / area,
         kwh_per_day=kilowatt_hours_per_day(watts, hours),
         canopy_area=area,
-        **_colours(stats.mean, areas, bands),
+        **colour_figures(stats.mean, areas, bands),
     )
 
 
 def top_of(plan: Plan, top: CanopyLight) -> CanopyLight:
     """The canopy on a top as of a plan: its figures anew."""
     cells, areas = top.ppfd[top.inside], top.cell_area[top.inside]
-    figures = figures_of(plan, cells, areas, entered=top.entered, place=top.place)
+    bands = part_of(top.bands, top.inside)
+    figures = figures_of(plan, cells, areas, bands, top.entered, top.place)
     return replace(top, plan=plan, figures=figures)
-
-
-def _colours(
-    mean: float, areas: FloatArray, bands: Mapping[str, FloatArray] | None
-) -> dict[str, float]:
-    if bands is None or mean <= 0:
-        return {}
-    means = {band: float(np.average(cells, weights=areas)) for band, cells in bands.items()}
-    extended = mean + means[FAR_RED]
-    return {
-        "eppfd": extended,
-        "blue_share": means["blue"] / mean,
-        "red_share": means["red"] / mean,
-        "far_red_share": means[FAR_RED] / extended,
-    }
 
 
 def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
@@ -379,7 +373,7 @@ def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
     if counted(plan) == counted(own.plan):
         tops = tuple(replace(top, plan=plan) for top in own.tops)
         return replace(own, plan=plan, tops=tops).on(judged(plan))
-    bands = own.bands and {band: cells[own.inside] for band, cells in own.bands.items()}
+    bands = part_of(own.bands, own.inside)
     areas, tops = own.cell_area[own.inside], tuple(top_of(plan, top) for top in own.tops)
     figures = figures_of(plan, own.ppfd[own.inside], areas, bands, own.entered)
     return replace(own, plan=plan, figures=figures, tops=tops).on(judged(plan))

@@ -67,9 +67,14 @@ class Figure:
         value: float | None = getattr(figures, self.key)
         return value
 
+    @property
+    def scale(self) -> float:
+        """How many of the unit shown a canonical one is: shares are shown in per cent."""
+        return 100.0 if self.digits is Digits.SHARE else 1.0
+
     def shown(self, value: float | None) -> float | None:
-        """A canonical value in the unit shown: shares in per cent."""
-        return value if value is None or self.digits is not Digits.SHARE else 100 * value
+        """A canonical value in the unit shown."""
+        return None if value is None else self.scale * value
 
     def number(self, value: float | None) -> str:
         """The digits of a canonical value, without its unit; '–' where there is none."""
@@ -92,9 +97,8 @@ class Figure:
 
     def banded(self, value: float, standard: float, coverage: float) -> tuple[str, str]:
         """Digits of a canonical value and of its half-width, ``coverage`` standard ones."""
-        factor = 100.0 if self.digits is Digits.SHARE else 1.0
-        at = value * factor
-        return banded(at, coverage * standard * factor, self.most_decimals(at))
+        at = value * self.scale
+        return banded(at, coverage * standard * self.scale, self.most_decimals(at))
 
     def most_decimals(self, shown: float) -> int:
         """Decimals that are never exceeded."""

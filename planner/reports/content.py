@@ -216,7 +216,9 @@ def canopy_sentences(estimate: Estimate) -> tuple[str, ...]:
 
 
 def _of_canopy(name: str, figures: Figures) -> str:
-    said = [f"{FIGURE[key].name} {FIGURE[key].text(getattr(figures, key))}" for key in _OF_CANOPY]
+    known = [key for key in COLOURS if getattr(figures, key) is not None]
+    keys = (*_OF_CANOPY, *known)
+    said = [f"{FIGURE[key].name} {FIGURE[key].text(getattr(figures, key))}" for key in keys]
     if figures.share_inside is not None:
         said.append(f"{percent(figures.share_inside)} of it inside its band")
     return f"{name}: {', '.join(said)}."

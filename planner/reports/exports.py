@@ -64,31 +64,29 @@ def estimate_to_csv(estimate: Estimate) -> str:
     Cells come row by row, y ascending, x ascending within a row; coordinates are the cell
     centres in metres, six decimals; PPFD carries four, first as the mean of the cell, then
     as what is read in its middle (on screen too). An estimate of fine quality has one
-    more column: the standard error of each cell by independent runs, chance alone. Where obstacles
+    more column: the standard error of each cell by independent runs, chance alone. Where the
+    colours of all lamps are known, the PPFD of each waveband of the cell follows. Where obstacles
     carry canopies, a last column says which canopy a cell is part of, and theirs follow.
     """
-    errors, middles = estimate.cell_error, estimate.map.middles
+    own, plan = estimate.own, estimate.plan
+    errors = own.cell_error
+    heads = [*COLUMNS, *([] if errors is None else [ERROR_COLUMN])]
+    heads += [f"{band}_umol_m2_s" for band in estimate.bands or ()]
+    heads += ["canopy"] if estimate.tops else []
     lines = []
-    own = ["canopy"] if estimate.tops else []
-    for row, y in enumerate(estimate.y.tolist()):
-        for column, x in enumerate(estimate.x.tolist()):
-            value = float(estimate.ppfd[row, column])
-            if math.isfinite(value):
-                area = float(estimate.cell_area[row, column])
-                line = [f"{x:.6f}", f"{y:.6f}", f"{value:.4f}", f"{area:.8f}"]
-                line.append(f"{float(middles[row, column]):.4f}")
-                if errors is not None:
-                    line.append(f"{float(errors[row, column]):.4f}")
-                lines.append(line + own)
-    for top in estimate.tops:
-        rest = ["" if errors is not None else None, top.place.tag(estimate.plan)]
-        for row, column in np.argwhere(top.inside):
-            known = [f"{float(top.x[column]):.6f}", f"{float(top.y[row]):.6f}"]
-            known += [f"{float(top.ppfd[row, column]):.4f}", f"{top.cell_area[row, column]:.8f}"]
-            known.append(f"{float(top.map.middles[row, column]):.4f}")
-            lines.append([*known, *(one for one in rest if one is not None)])
-    heads = COLUMNS if errors is None else (*COLUMNS, ERROR_COLUMN)
-    return table_text((*heads, *own), lines)
+    for one in estimate.canopies:
+        middles, bands = one.map.middles, (one.bands or {}).values()
+        for row, column in np.argwhere(one.inside):
+            line = [f"{float(one.x[column]):.6f}", f"{float(one.y[row]):.6f}"]
+            line += [f"{float(one.ppfd[row, column]):.4f}", f"{one.cell_area[row, column]:.8f}"]
+            line.append(f"{float(middles[row, column]):.4f}")
+            if errors is not None:
+                line.append(f"{float(errors[row, column]):.4f}" if one is own else "")
+            line += [f"{float(values[row, column]):.4f}" for values in bands]
+            if estimate.tops:
+                line.append(one.place.tag(plan))
+            lines.append(line)
+    return table_text(heads, lines)
 
 
 # -- A sweep and a comparison as CSV ---------------------------------------------------
@@ -209,8 +207,7 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             for share in estimate.shares
         ],
         # Of each waveband, 400-500-600-700-750 nm; null where a lamp's colour is not known.
-        "wavebands": estimate.bands
-        and {band: [_numbers(row) for row in ppfd] for band, ppfd in estimate.bands.items()},
+        "wavebands": _wavebands(estimate),
         "closure": _number(estimate.closure),
         "cross_check": _number(estimate.cross_check),
         "numeric_error": _number(estimate.numeric_error),
@@ -229,9 +226,16 @@ def _canopy(estimate: Estimate, top: CanopyLight) -> dict[str, Any]:
         "y_m": _numbers(top.y),
         "ppfd": [_numbers(row) for row in top.ppfd],
         "cell_area_m2": [_numbers(row) for row in top.cell_area],
+        "wavebands": _wavebands(top),
         "figures": {one.key: _number(one.of(top.figures)) for one in FIGURES},
         "numeric_error": _number(top.numeric_error),
     }
+
+
+def _wavebands(of: CanopyLight) -> dict[str, Any] | None:
+    if of.bands is None:
+        return None
+    return {band: [_numbers(row) for row in rows] for band, rows in of.bands.items()}
 
 
 def _target(estimate: Estimate) -> dict[str, Any] | None:

@@ -15457,26 +15457,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>eppfd</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>blue_share</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>red_share</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>far_red_share</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>reflectance</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -17375,6 +17355,39 @@ nicht klar</translation>
 <name>planner.light.windows</name>
 <message>
 <source>stable</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
+<name>planner.metrics.colours</name>
+<message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>ignore</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>eppfd</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>blue_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>red_share</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>far_red_share</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -22891,22 +22904,12 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>{band}_umol_m2_s</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>canopy</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>{x}</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>{y}</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>{area}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -16,6 +16,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
 from planner.plan.target import PpfdTarget
+from planner.plan.wavebands import Wavebands
 from tests.physics.rooms import box, lamp, lining, panel, plan, under_rectangle
 
 MATT = (0.85, 0.0)
@@ -195,3 +196,86 @@ def test_a_pot_on_a_shelf_leaves_the_rest_of_it() -> None:
     assert [low.place.index, high.place.index] == [0, 1]
     assert low.figures.canopy_area == pytest.approx(0.06 - 0.01, rel=1e-6)
     assert high.figures.canopy_area == pytest.approx(0.01, rel=1e-6)
+
+
+LAMP_COLOURS = Wavebands(blue=0.2, green=0.3, red=0.5, far_red=0.1)
+WALL_COLOURS = Wavebands(blue=0.7, green=0.8, red=0.9, far_red=0.94)
+TINTS = {"blue": 0.875, "green": 1.0, "red": 1.125, "far_red": 1.175}
+"""Of the wall by hand: each over 0.8, the mean of blue, green and red."""
+IN_LAMP = {"blue": 0.2, "green": 0.3, "red": 0.5, "far_red": 0.1}
+
+
+def coloured(what: Plan, lamps: Wavebands | None, linings: Wavebands | None) -> Plan:
+    """The plan with lamps and linings of these colours."""
+    return what.model_copy(
+        update={
+            "lamps": tuple(
+                one.model_copy(update={"model": one.model.model_copy(update={"wavebands": lamps})})
+                for one in what.lamps
+            ),
+            "linings": tuple(one.model_copy(update={"wavebands": linings}) for one in what.linings),
+        }
+    )
+
+
+def a_tray_in_a_cabinet(share: float = 1.0, tint: float = 1.0) -> Plan:
+    """0.6 m wide, white round about; all of one waveband where it is told so, without colours."""
+    white = (0.6 * tint, 0.2 * tint)
+    what = plan(
+        box(0.6, 0.6), 1.2, [lamp((0.3, 0.3), 0.6, body=panel(0.3, 0.2), ppf=100 * share)],
+        walls=white, ceiling=white, canopy=0.1, canopy_height=0.2,
+    )  # fmt: skip
+    return on(what, tray((0.25, 0.3), (0.3, 0.2), (0.2, 0.35), of=lining(white).key))
+
+
+def test_a_tray_between_black_walls_gets_the_lamps_own_colours() -> None:
+    what = plan(box(1.0, 0.8), 2.0, [lamp((0.4, 0.4), 1.0)], canopy_height=0.2)
+    what = on(what, tray((0.5, 0.4), (0.3, 0.2), (0.2, 0.5)))
+    known, bare = evaluate(coloured(what, LAMP_COLOURS, None)), evaluate(what)
+    (top,), (plain,) = known.tops, bare.tops
+    assert plain.bands is None
+    assert (plain.figures.blue_share, bare.overall.eppfd) == (None, None)
+    assert np.array_equal(top.ppfd, plain.ppfd, equal_nan=True)
+    assert top.bands is not None
+    for band, share in IN_LAMP.items():
+        np.testing.assert_allclose(top.bands[band], share * plain.ppfd, rtol=1e-12)
+    for figures in (top.figures, known.overall):
+        assert figures.blue_share == pytest.approx(0.2)
+        assert figures.red_share == pytest.approx(0.5)
+        assert figures.eppfd == pytest.approx(1.1 * figures.mean)
+        assert figures.far_red_share == pytest.approx(0.1 / 1.1)
+
+
+def test_each_waveband_of_a_tray_is_that_of_a_room_that_has_it_alone() -> None:
+    """Walls that return as much as of one waveband, by hand, and a lamp of its photons alone."""
+    found = evaluate(coloured(a_tray_in_a_cabinet(), LAMP_COLOURS, WALL_COLOURS))
+    (top,) = found.tops
+    assert top.bands is not None
+    for band, tint in TINTS.items():
+        alone = evaluate(a_tray_in_a_cabinet(IN_LAMP[band], tint)).tops[0]
+        np.testing.assert_allclose(top.bands[band], alone.ppfd, rtol=1e-6)
+    np.testing.assert_allclose(
+        sum(top.bands[band] for band in ("blue", "green", "red")), top.ppfd, rtol=1e-9
+    )
+    # All canopies together: each band weighted by area, far-red of the whole of 400-750 nm.
+    both = (found, top)
+    areas = [one.figures.canopy_area for one in both]
+    means = [np.average([b.bands[k][b.inside].mean() for b in both if b.bands], weights=areas)
+             for k in ("blue", "far_red")]  # fmt: skip
+    assert found.overall.blue_share == pytest.approx(means[0] / found.overall.mean, rel=2e-3)
+    assert found.overall.eppfd == pytest.approx(found.overall.mean + means[1], rel=2e-3)
+    longer = found.plan.model_copy(update={"photoperiod_hours": 9.0})
+    kept = of_plan(found, longer).tops[0]
+    assert kept.bands is top.bands
+    assert kept.figures.blue_share == top.figures.blue_share
+
+
+def test_fine_quality_knows_the_colours_of_a_tray() -> None:
+    what = coloured(a_tray_in_a_cabinet(), LAMP_COLOURS, WALL_COLOURS)
+    options = EstimateOptions(cells=(6, 6), quality=Quality.FINE)
+    fine, plain = evaluate(what, options).tops[0], evaluate(what).tops[0]
+    assert fine.bands is not None
+    np.testing.assert_allclose(sum(fine.bands[b] for b in ("blue", "green", "red")), fine.ppfd)
+    for key in ("blue_share", "red_share", "far_red_share"):
+        expected = pytest.approx(getattr(plain.figures, key), rel=0.01)
+        assert getattr(fine.figures, key) == expected

@@ -13,7 +13,16 @@ from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
 from tests.physics.rooms import Rho, box, lamp, lining, panel, plan
-from tests.physics.test_tops import on, tray
+from tests.physics.test_tops import (
+    IN_LAMP,
+    LAMP_COLOURS,
+    TINTS,
+    WALL_COLOURS,
+    a_tray_in_a_cabinet,
+    coloured,
+    on,
+    tray,
+)
 
 pytest.importorskip("numba", reason="the 'reference' extra is not installed")
 from tests.reference.judge import judge
@@ -111,3 +120,18 @@ def test_random_rooms(number: int) -> None:
         bias, chance, rms = held(what, top)
         assert abs(bias) < 0.012 + 3 * chance, top.place
         assert rms < 0.03, top.place
+
+
+def test_each_waveband_of_a_tray() -> None:
+    """The judge walks the photons of one waveband after the other, in rooms without colours."""
+    found = evaluate(coloured(a_tray_in_a_cabinet(), LAMP_COLOURS, WALL_COLOURS))
+    (top,) = found.tops
+    assert top.bands is not None
+    rows, columns = top.ppfd.shape
+    area = top.cell_area[top.inside]
+    for band, tint in TINTS.items():
+        alone = judge(a_tray_in_a_cabinet(IN_LAMP[band], tint), (columns, rows), PHOTONS, top=0)
+        mean = float(np.average(top.bands[band][top.inside], weights=area))
+        assert mean == pytest.approx(alone.mean, rel=0.005 + 3 * alone.mean_error / alone.mean), (
+            band
+        )

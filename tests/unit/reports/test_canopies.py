@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 
 import numpy as np
 import pytest
@@ -18,7 +19,14 @@ from planner.plan.target import PpfdTarget
 from planner.reports import content
 from planner.reports.exports import estimate_to_csv, estimate_to_json
 from tests.physics.rooms import box, lamp, plan
-from tests.physics.test_tops import on, tray
+from tests.physics.test_tops import (
+    LAMP_COLOURS,
+    WALL_COLOURS,
+    a_tray_in_a_cabinet,
+    coloured,
+    on,
+    tray,
+)
 
 
 @pytest.fixture(scope="module")
@@ -83,3 +91,27 @@ def test_advice_that_knows_one_canopy_only_is_not_given(found: Estimate, qtbot: 
     assert line.words.text().startswith(
         "That is the plan's own canopy. All canopies together: Mean"
     )
+
+
+def test_colours_of_each_canopy_are_told_and_written() -> None:
+    what = coloured(a_tray_in_a_cabinet(), LAMP_COLOURS, WALL_COLOURS)
+    known = evaluate(what, EstimateOptions(cells=(6, 6)))
+    own, top, whole = content.canopy_sentences(known)
+    for said in (own, top, whole):
+        assert re.search(r"ePPFD \d+ µmol.*, Blue \d+ %, Red \d+ %, Far-red \d\.?\d* %", said), said
+    rows = list(csv.DictReader(io.StringIO(estimate_to_csv(known))))
+    for row in rows:
+        bands = [float(row[f"{band}_umol_m2_s"]) for band in ("blue", "green", "red")]
+        assert sum(bands) == pytest.approx(float(row["ppfd_umol_m2_s"]), abs=2e-4)
+        assert float(row["far_red_umol_m2_s"]) > 0
+    assert {row["canopy"] for row in rows} == {"canopy", "top_of_obstacle_1"}
+    values = json.loads(estimate_to_json(known))
+    assert set(values["canopies"][0]["wavebands"]) == {"blue", "green", "red", "far_red"}
+    assert values["canopies"][0]["figures"]["blue_share"] < values["figures"]["red_share"]
+    assert values["overall"]["eppfd"] > values["overall"]["mean"]
+
+
+def test_without_colours_nothing_is_said_of_them(found: Estimate) -> None:
+    assert not any("Blue" in said for said in content.canopy_sentences(found))
+    assert "blue" not in estimate_to_csv(found)
+    assert json.loads(estimate_to_json(found))["canopies"][0]["wavebands"] is None
