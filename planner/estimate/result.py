@@ -25,8 +25,10 @@ from planner.metrics.figures import (
     utilisation,
 )
 from planner.plan.lit import counted
-from planner.plan.place import OWN, Place, PlaceKind, band_at, judged
+from planner.plan.place import OWN, Place, PlaceKind, band_at, judged, target_at
 from planner.plan.plan import Plan
+from planner.plan.space import contains
+from planner.plan.target import Target
 from planner.units import listed
 
 FloatArray = npt.NDArray[np.float64]
@@ -186,6 +188,16 @@ class CanopyLight:
         }
 
     @property
+    def target(self) -> Target | None:
+        """What is wanted on it."""
+        return target_at(self.plan, self.place)
+
+    @property
+    def band(self) -> tuple[float, float] | None:
+        """The band wanted on it in µmol m⁻² s⁻¹; None where none can be told."""
+        return band_at(self.plan, self.place)
+
+    @property
     def outline(self) -> tuple[tuple[float, float], ...]:
         """Its corners on the plan, in metres."""
         if self.place == OWN:
@@ -204,6 +216,11 @@ class CanopyLight:
         points = np.column_stack([x, y])
         known = self.shows(x, y) & self.map.covers(points)
         return np.where(known, self.map.at(points), np.nan)
+
+    def value(self, x: float, y: float) -> float | None:
+        """PPFD at one point in metres; None where there is no light to show."""
+        found = float(self.at(np.array([x]), np.array([y]))[0])
+        return found if math.isfinite(found) else None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -292,6 +309,11 @@ class Estimate(CanopyLight):
     def every_ppfd(self) -> FloatArray:
         """PPFD of all cells of all canopies (n,)."""
         return np.concatenate([one.ppfd[one.inside] for one in self.canopies])
+
+    def top_at(self, x: float, y: float) -> CanopyLight:
+        """The highest canopy at a point in metres, as one looks from above."""
+        over = [one for one in self.tops if contains(one.outline, x, y)]
+        return over[-1] if over else self.own
 
     def seen_at(self, x: FloatArray, y: FloatArray) -> FloatArray:
         """PPFD at points (n,) on the highest canopy there, as one looks from above."""

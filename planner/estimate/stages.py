@@ -56,7 +56,7 @@ class StagePlan:
 
 def outcome_of(estimate: Estimate) -> str:
     """Where the mean of an estimate lies and how much of the canopy with it, in words."""
-    mean, band = estimate.figures.mean, estimate.plan.ppfd_band or (0.0, math.inf)
+    mean, band = estimate.figures.mean, estimate.band or (0.0, math.inf)
     under, over = mean < band[0] * (1 - _NEAR), mean > band[1] * (1 + _NEAR)
     place = "under" if under else "over" if over else "in"
     share = percent(estimate.figures.share_inside)

@@ -210,7 +210,7 @@ class Clip(Value):
     @classmethod
     def of(cls, plan: Setup, places: Chosen) -> Clip:
         """The things at these places, with the linings they need."""
-        things = [thing_at(plan, place) for place in sorted(places)]
+        things = [_unjudged(thing_at(plan, place)) for place in sorted(places)]
         obstacles = tuple(thing for thing in things if isinstance(thing, Obstacle))
         used = {obstacle.lining for obstacle in obstacles}
         return cls(
@@ -262,7 +262,7 @@ def pasted(plan: Plan, clip: Clip, at: Point | None = None) -> tuple[Plan, Chose
     Where they were, or with their middle at a point; beside, where that is taken; under this
     ceiling. Where they fit nowhere together each looks for a place of its own.
     """
-    things = [_under(plan, thing) for thing in clip.things]
+    things = [_under(plan, _unjudged(thing)) for thing in clip.things]
     if at is not None:
         centre = _middle_of(tuple((thing.x, thing.y) for thing in things))
         by = (at[0] - centre[0], at[1] - centre[1])
@@ -272,13 +272,20 @@ def pasted(plan: Plan, clip: Clip, at: Point | None = None) -> tuple[Plan, Chose
 
 def duplicated(plan: Plan, places: Chosen) -> tuple[Plan, Chosen]:
     """A copy of all of them beside, across the leader's longer side where there is room."""
-    things = [thing_at(plan, place) for place in sorted(places)]
+    things = [_unjudged(thing_at(plan, place)) for place in sorted(places)]
     lead = thing_at(plan, places[0])
     across = lead.rotation_deg + 90
     low, high = extent([thing.outline() for thing in things], across)
     away, angle = max(high - low, 0.05) + _APART_M, math.radians(across)
     by = (away * math.cos(angle), away * math.sin(angle))
     return _put(plan, [_at(thing, (thing.x + by[0], thing.y + by[1])) for thing in things], ())
+
+
+def _unjudged(thing: Thing) -> Thing:
+    """A thing to be copied: by its canopy the plan is not judged, whatever it was copied from."""
+    if isinstance(thing, Lamp) or thing.canopy is None or not thing.canopy.judged:
+        return thing
+    return changed(thing, canopy=changed(thing.canopy, judged=False))
 
 
 def _under(plan: Setup, thing: Thing) -> Thing:

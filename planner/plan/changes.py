@@ -17,7 +17,7 @@ from planner.plan import edits
 from planner.plan.dials import dial
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
-from planner.plan.place import Place, PlaceKind, lining_at, surfaces
+from planner.plan.place import OWN, Place, PlaceKind, judged, lining_at, surfaces
 from planner.plan.plan import Setup
 from planner.units import LengthUnit
 
@@ -203,6 +203,9 @@ def _of_the_space(one: Setup, other: Setup) -> Iterator[Change]:
         yield Turned("room-hours", Place(), other.space.room_hours)
     if one.canopy.closed != other.canopy.closed:
         yield Rebuilt("closed canopy" if other.canopy.closed else "open canopy")
+    by = judged(other)
+    if judged(one) != by:
+        yield Rebuilt(f"judged by {'its own canopy' if by == OWN else by.inside(other)}")
 
 
 def _stretched(one: Setup, other: Setup) -> bool:

@@ -18,6 +18,7 @@ from planner.plan.lining import Caution, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, reach, surfaces
 from planner.plan.plan import Plan
 from planner.plan.space import (
+    TOUCH_M,
     Obstacle,
     outlines_distance,
     outlines_overlap,
@@ -205,6 +206,35 @@ def _about_obstacles(plan: Plan) -> Iterator[Finding]:
                 f"{named} lies below the closed canopy, where no light comes.",
                 where,
             )
+        if index == plan.judged_top:
+            yield from _about_judged(plan, obstacle, where)
+
+
+def _about_judged(plan: Plan, obstacle: Obstacle, where: Place) -> Iterator[Finding]:
+    """Where no light can fall on the canopy that a plan is judged by."""
+    named = Place(PlaceKind.TOP, where.index).inside(plan)
+    on_it = (
+        k
+        for k, other in enumerate(plan.obstacles)
+        if other.underside <= obstacle.top < other.top
+        and not sticks_out(obstacle.outline(), other.outline())
+    )
+    standing = next(on_it, None)
+    if plan.canopy.closed and obstacle.top <= plan.canopy.height:
+        why = "it lies below the closed canopy"
+    elif obstacle.top >= plan.space.height - TOUCH_M:
+        why = "it touches the ceiling"
+    elif standing is not None:
+        why = f"{Place(PlaceKind.OBSTACLE, standing).inside(plan)} stands on all of it"
+    else:
+        return
+    yield Finding(
+        "judged-unlit",
+        Severity.WARNING,
+        f"The plan is judged by {named}, but no light can fall there: {why}. Figures that "
+        "name no canopy are those of the plan's own.",
+        where,
+    )
 
 
 # -- linings ----------------------------------------------------------------------------
@@ -331,14 +361,15 @@ def _about_hours(plan: Plan) -> Iterator[Finding]:
 
 
 def _about_target(plan: Plan) -> Iterator[Finding]:
-    target = plan.target
+    target, by = plan.wanted, plan.judged_top
+    where = Place(PlaceKind.CANOPY) if by is None else Place(PlaceKind.OBSTACLE, by)
     if target is None:
         yield Finding(
             "no-target",
             Severity.NOTE,
             "No target is set: choose a crop or a band of PPFD or DLI to see where the light "
             "falls short. Such bands are guidance, not a pass or a fail.",
-            Place(PlaceKind.CANOPY),
+            where,
         )
         return
     band = target.ppfd_band(plan.photoperiod_hours)
@@ -353,5 +384,5 @@ def _about_target(plan: Plan) -> Iterator[Finding]:
             Severity.CAUTION,
             f"The target asks for at least {band[0]:.0f} {PPFD_UNIT}, near the full sun's 2000: "
             f"{remedy}.",
-            Place(PlaceKind.CANOPY),
+            where,
         )

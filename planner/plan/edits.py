@@ -261,7 +261,8 @@ def set_own_target(plan: Plan, index: int, *, own: bool) -> Plan:
     """Give the canopy on an obstacle a band of its own, at first the plan's, or take it away."""
     if not own:
         return change_carried(plan, index, target=None)
-    low, high = (round(end) for end in plan.ppfd_band or _USUAL_BAND)
+    band = None if plan.target is None else plan.target.ppfd_band(plan.photoperiod_hours)
+    low, high = (round(end) for end in band or _USUAL_BAND)
     return change_carried(plan, index, target=PpfdTarget(low=low, high=max(high, low + 1)))
 
 

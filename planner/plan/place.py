@@ -17,6 +17,7 @@ from typing import Final
 from planner import language
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan, Setup
+from planner.plan.target import Target
 
 
 class PlaceKind(StrEnum):
@@ -121,7 +122,9 @@ class Place:
         words = language.inside(self.words(plan))
         if self.kind in {PlaceKind.OBSTACLE, PlaceKind.TOP}:
             words += f" ('{plan.obstacles[self.index].name}')"
-        return words if self.kind in _COUNTED else f"the {words}"
+        if self.kind in _COUNTED and self.kind is not PlaceKind.TOP:
+            return words
+        return f"the {words}"
 
     def title(self, plan: Setup) -> str:
         """The place and what is there: 'Wall 2: Foil', 'Lamp 1: Bar', 'Obstacle 3: Pot'."""
@@ -148,9 +151,14 @@ def judged(setup: Setup) -> Place:
     return OWN if top is None else Place(PlaceKind.TOP, top)
 
 
+def target_at(plan: Plan, place: Place) -> Target | None:
+    """What is wanted on a canopy."""
+    return plan.target_on(place.index if place.kind is PlaceKind.TOP else None)
+
+
 def band_at(plan: Plan, place: Place) -> tuple[float, float] | None:
     """The band wanted on a canopy in µmol m⁻² s⁻¹; None where none can be told."""
-    target = plan.target_on(place.index if place.kind is PlaceKind.TOP else None)
+    target = target_at(plan, place)
     return None if target is None else target.ppfd_band(plan.photoperiod_hours)
 
 

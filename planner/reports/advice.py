@@ -43,7 +43,7 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     """
     plan = estimate.plan
     outputs = [lamp.output_percent for lamp in plan.lamps]
-    band = plan.ppfd_band
+    band = estimate.band
     if band is None or not outputs or max(outputs) <= 0 or not plan.dimmable:
         return None
     inside = np.isfinite(estimate.ppfd)
@@ -80,7 +80,7 @@ def shortage(estimate: Estimate) -> float | None:
     None without a target or light, and where some of the canopy can reach the band.
     """
     plan = estimate.plan
-    band = plan.ppfd_band
+    band = estimate.band
     outputs = [lamp.output_percent for lamp in plan.lamps]
     if band is None or not outputs or max(outputs) <= 0:
         return None

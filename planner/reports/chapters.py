@@ -93,6 +93,8 @@ def report(
     about = f"Grow space light planner {planner.__version__}"
     if date is not None:
         about += f", {date.isoformat()}"
+    if judged := content.judged_sentence(plan, known.estimate.place):
+        about += f". {judged}"
     return Report(plan.name, about, tuple(made))
 
 
@@ -201,7 +203,7 @@ def _light(known: Known, unit: LengthUnit) -> Sequence[Block]:
     estimates = [(known.plan.name, known.estimate)]
     estimates += [(s.name, s.estimate) for s in known.others if s.estimate is not None]
     shown = estimates[:_MOST_MAPS]
-    top = colour_top(max(one.figures.maximum for _, one in shown))
+    top = colour_top(max(float(one.every_ppfd.max()) for _, one in shown))
     blocks: list[Block] = [
         Pictures((map_drawing(known.estimate, top, unit, room=(128.0, 88.0)),)),
         Pictures((scale_drawing(top),)),
@@ -438,8 +440,8 @@ def _assumptions(known: Known, unit: LengthUnit) -> Sequence[Block]:
             f"every direction, {format_number(plan.space.room_hours, 2)} h a day: "
             f"{ppfd(estimate.entered)} of the mean."
         )
-    if plan.target is not None and plan.target.source:
-        lines.append(f"Target: {plan.target.source}")
+    if estimate.target is not None and estimate.target.source:
+        lines.append(f"Target: {estimate.target.source}")
     nx, ny = estimate.options.cells
     lines += [
         f"Computed in {nx} by {ny} cells at {_QUALITY[estimate.options.quality]}, seed "

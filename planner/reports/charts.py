@@ -16,9 +16,10 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.estimate.compare import Identity, TradeOff, unbeaten
-from planner.estimate.result import Estimate
+from planner.estimate.result import CanopyLight, Estimate
 from planner.light.cellmap import FloatArray, round_step, round_values
 from planner.metrics.figures import LEADING, NO_VALUE, banded, ppfd
+from planner.plan.place import OWN
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.reports import content
@@ -217,17 +218,20 @@ def colour_top(highest: float) -> float:
 def map_drawing(
     estimate: Estimate, top: float, unit: LengthUnit, *, room: tuple[float, float], name: str = ""
 ) -> Picture:
-    """The light on the canopy from dark to ``top``, with lines at round numbers and lamps.
+    """The light on all canopies from dark to ``top``, with lines at round numbers and lamps.
 
     ``room`` is what the space itself may take, in millimetres; with a ``name`` it stands
     over the map, without one the map carries its sizes.
     """
-    f = estimate.figures
-    words = (
+    return _map_sheet(estimate, top, unit, room, name).picture(_in_words(estimate, name))
+
+
+def _in_words(estimate: Estimate, name: str = "") -> str:
+    f = estimate.overall
+    return (
         f"{name or estimate.plan.name}: light from {ppfd(f.minimum)} to "
         f"{ppfd(f.maximum, unit=True)}"
     )
-    return _map_sheet(estimate, top, unit, room, name).picture(words)
 
 
 def _map_sheet(
@@ -240,7 +244,12 @@ def _map_sheet(
     frame = Frame(scale, rim, head, x0, y1)
     across, down = (x1 - x0) * scale, (y1 - y0) * scale
     sheet = Sheet(across + rim + (1.5 if name else 2.0), down + head + (2.0 if name else 8.0))
-    _light(sheet, estimate, frame, top)
+    for canopy in estimate.canopies:
+        _light(sheet, canopy, frame, top)
+        if canopy.place != OWN:
+            shape = [frame.at(point) for point in canopy.outline]
+            leads = canopy.place == estimate.place
+            sheet.line(shape, colour=INK, width=0.6 if leads else 0.25, closed=True)
     for lamp in plan.lamps:
         shape = [frame.at(point) for point in lamp.outline()]
         sheet.line(shape, colour="#000000", width=0.5, closed=True)
@@ -264,7 +273,7 @@ def _map_sheet(
 
 def whole_map(estimate: Estimate, unit: LengthUnit) -> Picture:
     """The map by itself: title, sentence, light, scale and figures, as every export of it is."""
-    plan, top = estimate.plan, colour_top(estimate.figures.maximum)
+    plan, top = estimate.plan, colour_top(float(estimate.every_ppfd.max()))
     across = PAGE_MM - 2 * _MARGIN_MM
     light, scale = _map_sheet(estimate, top, unit, (158.0, 172.0)), _scale_sheet(top)
     lines = textwrap.wrap(content.sentence(estimate), int(across / wide("n")))
@@ -289,10 +298,7 @@ def whole_map(estimate: Estimate, unit: LengthUnit) -> Picture:
                 x += (1.15 if size > 3 else 1.0) * wide(one.value, size) + 1.0
                 at = y + 2.6 + size / 2
                 sheet.text(x, at, one.unit, size=2.2, anchor="start", colour=QUIET)
-    f = estimate.figures
-    return sheet.picture(
-        f"{plan.name}: light from {ppfd(f.minimum)} to {ppfd(f.maximum, unit=True)}"
-    )
+    return sheet.picture(_in_words(estimate))
 
 
 def scale_drawing(top: float, length: float = 120.0) -> Picture:
@@ -314,8 +320,8 @@ def _scale_sheet(top: float, length: float = 120.0) -> Sheet:
     return sheet
 
 
-def _light(sheet: Sheet, estimate: Estimate, frame: Frame, top: float) -> None:
-    read = estimate.map
+def _light(sheet: Sheet, shown: CanopyLight, frame: Frame, top: float) -> None:
+    read = shown.map
     a, b, c, d = read.bounds
     left, upper = frame.at((a, d))
     across, down = (c - a) * frame.scale, (d - b) * frame.scale
@@ -323,7 +329,7 @@ def _light(sheet: Sheet, estimate: Estimate, frame: Frame, top: float) -> None:
     fine = read.raster(rows, columns)[::-1]
     x = a + (np.arange(columns) + 0.5) * (c - a) / columns
     y = d - (np.arange(rows) + 0.5) * (d - b) / rows
-    inside = estimate.shows(x[None, :], y[:, None])
+    inside = shown.shows(x[None, :], y[:, None])
     colours = colour_table()[np.clip(fine / top * 255, 0, 255).astype(np.uint8)]
     rgba = np.dstack([colours, np.where(inside, 255, 0).astype(np.uint8)])
     sheet.image(left, upper, across, down, png_bytes(rgba))
@@ -331,19 +337,19 @@ def _light(sheet: Sheet, estimate: Estimate, frame: Frame, top: float) -> None:
     for level in read.contour_levels():
         red, green, blue = ink_on(colour_table()[min(255, int(255 * level / top))].tolist())
         ink = f"#{red:02x}{green:02x}{blue:02x}"
-        for run in _within(estimate, level):
+        for run in _within(shown, level):
             _contour(sheet, [frame.at((x, y)) for x, y in run], f"{level:g}", ink, taken)
 
 
-def _within(estimate: Estimate, level: float) -> Iterable[FloatArray]:
+def _within(shown: CanopyLight, level: float) -> Iterable[FloatArray]:
     """The runs of a level's lines where there is light, finely enough to end at the walls."""
-    read = estimate.map
+    read = shown.map
     fine = max(read.bounds[2] - read.bounds[0], read.bounds[3] - read.bounds[1]) / 400
     for coarse in read.lines(level):
         far = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(coarse, axis=0).T))])
         every = np.linspace(0.0, far[-1], max(round(far[-1] / fine), 2) + 1)
         line = np.stack([np.interp(every, far, coarse[:, k]) for k in (0, 1)], axis=1)
-        inside = estimate.shows(line[:, 0], line[:, 1]).tolist()
+        inside = shown.shows(line[:, 0], line[:, 1]).tolist()
         start = None
         for k, there in enumerate([*inside, False]):
             if there and start is None:

@@ -21,7 +21,9 @@ from planner.metrics.figures import (
     percent,
     ppfd,
 )
-from planner.units import COVERAGE, DLI_UNIT, PPFD_UNIT, format_number
+from planner.plan.place import OWN, Place
+from planner.plan.plan import Plan
+from planner.units import COVERAGE, DLI_UNIT, PPFD_UNIT, capital, format_number
 
 if TYPE_CHECKING:
     from planner.estimate.outlook import Part, Uncertainty  # the whole core: not at the start
@@ -54,7 +56,8 @@ class HeadlineFigure:
 def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
     """The sentence that stands over the figures: how much, how even, how long, how fitting.
 
-    Its numbers are those of ``headline_figures`` to the digit.
+    Its numbers are those of ``headline_figures`` to the digit. It begins with the canopy they are
+    of, where that is not the plan's own.
     """
     plan = estimate.plan
     if not plan.lamps and estimate.entered <= 0:
@@ -63,6 +66,8 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
         return "All lamps are turned down to nothing, so the space is dark."
     shown = {figure.key: figure.value for figure in headline_figures(estimate, uncertainty)}
     parts = [_how_much(estimate, shown)]
+    if estimate.place != OWN:
+        parts = [f"{capital(estimate.place.inside(plan))}: {inside(parts[0])}"]
     hours, dli = plan.photoperiod_hours, shown["dli"]
     of_room = format_number(plan.space.room_hours, 2)
     if estimate.figures.photon_flux <= 0:
@@ -93,7 +98,7 @@ def _how_much(estimate: Estimate, shown: dict[str, str]) -> str:
 
 
 def _lowest_place(estimate: Estimate) -> str:
-    """'lowest corner' where the darkest cell lies in a corner of the footprint."""
+    """'lowest corner' where the darkest cell lies in a corner of the canopy."""
     ppfd_map = estimate.ppfd
     if ppfd_map.shape[0] < 3 or ppfd_map.shape[1] < 3:
         return LOWEST
@@ -108,7 +113,7 @@ def _lowest_place(estimate: Estimate) -> str:
     _, row, column = min(flat)
     at = (float(estimate.x[column]), float(estimate.y[row]))
     reach = 1.5 * math.hypot(_step(estimate, 0), _step(estimate, 1))
-    nearest = min(math.dist(at, corner) for corner in estimate.plan.space.footprint)
+    nearest = min(math.dist(at, corner) for corner in estimate.outline)
     return "lowest corner" if nearest <= reach else LOWEST
 
 
@@ -118,7 +123,7 @@ def _step(estimate: Estimate, axis: int) -> float:
 
 
 def _how_fitting(estimate: Estimate) -> str:
-    target, figures = estimate.plan.target, estimate.figures
+    target, figures = estimate.target, estimate.figures
     inside, under, over = figures.share_inside, figures.share_under, figures.share_over
     if target is None or inside is None:
         return ""
@@ -151,7 +156,7 @@ def _rest(under: float | None, over: float | None) -> str:
 
 def band_in_words(estimate: Estimate) -> str:
     """The target band with its unit, '' without a target: '180 to 260 µmol m⁻² s⁻¹'."""
-    target = estimate.plan.target
+    target = estimate.target
     if target is None:
         return ""
     unit = PPFD_UNIT if target.kind == "ppfd" else DLI_UNIT
@@ -160,7 +165,7 @@ def band_in_words(estimate: Estimate) -> str:
 
 def wanted_sentence(estimate: Estimate) -> str:
     """What the target asks for, as PPFD too where it is a band of DLI; '' without one."""
-    target, hours = estimate.plan.target, estimate.plan.photoperiod_hours
+    target, hours = estimate.target, estimate.plan.photoperiod_hours
     if target is None:
         return ""
     text = f"Wanted: {band_in_words(estimate)}"
@@ -190,7 +195,7 @@ def headline_figures(
 def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> HeadlineFigure:
     plan, value = estimate.plan, figure.of(estimate.figures)
     meaning = figure.sentence(plan.photoperiod_hours, band_in_words(estimate))
-    if figure.key == "share_inside" and plan.target is None:
+    if figure.key == "share_inside" and estimate.target is None:
         meaning = WITHOUT_TARGET
     plain = HeadlineFigure(figure.key, figure.name, figure.number(value), figure.unit, meaning)
     standard = getattr(known, figure.key, 0.0) if known is not None else 0.0
@@ -205,14 +210,28 @@ def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> 
     return replace(plain, value=text, meaning=meaning, spread=f"± {half}")
 
 
+def judged_sentence(plan: Plan, place: Place) -> str:
+    """Which canopy figures are of, where that is not the plan's own; '' where it is."""
+    if place == OWN:
+        return ""
+    return f"Figures are those of {place.inside(plan)}, by which the plan is judged."
+
+
 def canopy_sentences(estimate: Estimate) -> tuple[str, ...]:
-    """What each canopy gets and what all of them get together; () where there is only one."""
+    """What each canopy gets and what all of them get together; () where there is only one.
+
+    Where the plan is judged by one that an obstacle carries it is said which.
+    """
     if not estimate.tops:
         return ()
-    each = [("Canopy", estimate.own.figures)]
-    each += [(top.place.title(estimate.plan), top.figures) for top in estimate.tops]
-    each.append(("All canopies together", estimate.overall))
-    return tuple(_of_canopy(name, figures) for name, figures in each)
+    each = [(one.place.title(estimate.plan), one) for one in estimate.canopies]
+    if estimate.place != OWN:
+        each = [
+            (f"{name} (the plan is judged by it)" if one.place == estimate.place else name, one)
+            for name, one in each
+        ]
+    together = _of_canopy("All canopies together", estimate.overall)
+    return (*(_of_canopy(name, one.figures) for name, one in each), together)
 
 
 def _of_canopy(name: str, figures: Figures) -> str:

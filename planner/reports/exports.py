@@ -24,7 +24,7 @@ from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import Over
 from planner.metrics.figures import FIGURES, Digits
 from planner.plan.costs import Costs
-from planner.plan.place import opens
+from planner.plan.place import OWN, Place, judged, opens
 from planner.plan.plan import Plan
 from planner.units import PPFD_UNIT
 
@@ -71,7 +71,7 @@ def estimate_to_csv(estimate: Estimate) -> str:
     own, plan = estimate.own, estimate.plan
     errors = own.cell_error
     heads = [*COLUMNS, *([] if errors is None else [ERROR_COLUMN])]
-    heads += [f"{band}_umol_m2_s" for band in estimate.bands or ()]
+    heads += [f"{band}_umol_m2_s" for band in own.bands or ()]
     heads += ["canopy"] if estimate.tops else []
     lines = []
     for one in estimate.canopies:
@@ -99,10 +99,14 @@ def sweep_to_csv(sweep: Sweep, delimiter: str = ",") -> str:
 
     First the axes (linings and lamps by name), then every figure as a fraction or in the unit
     its heading names (nine significant digits; empty where there is none), last the reason
-    where a point has no figures. With a tab as ``delimiter`` it can be pasted.
+    where a point has no figures. With a tab as ``delimiter`` it can be pasted. Where the plan is
+    judged by a canopy that an obstacle carries, a column before the figures says which.
     """
+    by = judged(sweep.plan)
+    whose = [] if by == OWN else [by.tag(sweep.plan)]
     heads = [
         *(_axis_heading(one, sweep.plan) for one in sweep.over),
+        *("judged_by" for _ in whose),
         *("_".join(filter(None, (one.key, one.column))) for one in FIGURES),
         "problem",
     ]
@@ -111,7 +115,7 @@ def sweep_to_csv(sweep: Sweep, delimiter: str = ",") -> str:
         figures = point.figures
         values = [None if figures is None else one.of(figures) for one in FIGURES]
         steps = [one if isinstance(one, float | int) else one.name for one in point.values]
-        lines.append([cell(one) for one in (*steps, *values, point.problem)])
+        lines.append([cell(one) for one in (*steps, *whose, *values, point.problem)])
     return table_text(heads, lines, delimiter)
 
 
@@ -125,19 +129,30 @@ def _axis_heading(one: Over, plan: Plan) -> str:
 def options_to_csv(options: Sequence[Option], costs: Costs, delimiter: str = ",") -> str:
     """The options table: its columns, then the figures it leaves out, then what to buy.
 
+    Where one is judged by a canopy that an obstacle carries, a column says whose figures stand.
     Shares stand in per cent. With a tab as ``delimiter`` it can be pasted into a spreadsheet.
     """
     rest = [one for one in FIGURES if one.key not in COLUMN]
     heads = [column.heading(costs.currency) for column in OF_OPTIONS]
+    judged_by = [_judged_by(one) for one in options]
+    several = any(by != OWN for by in judged_by)
     heads = ["Name", "Differs in", *heads, *(one.heading() for one in rest)]
+    if several:
+        heads.insert(2, "Judged by")
     lines = []
-    for one in options:
+    for one, by in zip(options, judged_by, strict=True):
         found = None if one.side.estimate is None else one.side.estimate.figures
         values = [column.shown(one.values[column.key]) for column in OF_OPTIONS]
         values += [None if found is None else f.shown(f.of(found)) for f in rest]
-        said = (one.side.name, "; ".join(one.side.said), *values, one.buy)
+        whose = [by.title(one.side.plan)] if several else []
+        said = (one.side.name, "; ".join(one.side.said), *whose, *values, one.buy)
         lines.append([cell(value) for value in (*said, " ".join(one.side.problems))])
     return table_text([*heads, "What to buy", "Problems"], lines, delimiter)
+
+
+def _judged_by(one: Option) -> Place:
+    found = one.side.estimate
+    return judged(one.side.plan) if found is None else found.place
 
 
 # -- An estimate as JSON ---------------------------------------------------------------
@@ -157,9 +172,13 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
     """The export as plain values.
 
     ``map.ppfd[row][column]`` belongs to the cell around ``(map.x_m[column],
-    map.y_m[row])``, rows by rising y; null outside the footprint.
+    map.y_m[row])``, rows by rising y; null outside the footprint. Where the plan is judged by a
+    canopy that an obstacle carries, ``judged_by`` is its place among ``canopies``; map, target and
+    figures are those of the plan's own canopy all the same.
     """
     nx, ny = estimate.options.cells
+    judged_by = {} if estimate.place == OWN else {"judged_by": estimate.place.tag(estimate.plan)}
+    estimate = estimate.own
     return {
         "format": EXPORT_FORMAT,
         "program": {"name": "Grow space light planner", "version": planner.__version__},
@@ -189,6 +208,7 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             if estimate.cell_error is None
             else [_numbers(row) for row in estimate.cell_error],
         },
+        **judged_by,
         "target": _target(estimate),
         "photoperiod_hours": estimate.plan.photoperiod_hours,
         "figures": {one.key: _number(one.of(estimate.figures)) for one in FIGURES},

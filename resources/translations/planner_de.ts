@@ -1731,8 +1731,8 @@
 <translation>{name} steht bei x {length}, y {length2}, {length3} bis {length4} über dem Boden.</translation>
 </message>
 <message>
-<source>The light on the canopy runs from {ppfd} to {ppfd2}, on average {ppfd3} micromoles per square metre and second.</source>
-<translation>Das Licht auf dem Blätterdach reicht von {ppfd} bis {ppfd2}, im Mittel {ppfd3} Mikromol je Quadratmeter und Sekunde.</translation>
+<source>The light on {inside} runs from {ppfd} to {ppfd2}, on average {ppfd3} micromoles per square metre and second.</source>
+<translation>Licht ({inside}): von {ppfd} bis {ppfd2}, im Mittel {ppfd3} Mikromol je Quadratmeter und Sekunde.</translation>
 </message>
 <message>
 <source>In hand: {item_in_words}.</source>
@@ -2019,6 +2019,14 @@
 <message>
 <source>All lamps to this height</source>
 <translation>Alle Lampen auf diese Höhe</translation>
+</message>
+<message>
+<source>Judge the plan by its own canopy</source>
+<translation>Den Plan nach seinem eigenen Blätterdach beurteilen</translation>
+</message>
+<message>
+<source>Judge the plan by this canopy</source>
+<translation>Den Plan nach diesem Blätterdach beurteilen</translation>
 </message>
 <message>
 <source>Add corner here</source>
@@ -3045,6 +3053,10 @@
 <context>
 <name>planner.app.fields.panel</name>
 <message>
+<source>{lead} {text}</source>
+<translation>{lead} {text}</translation>
+</message>
+<message>
 <source>Change lining {name}</source>
 <translation>Auskleidung ändern: {name}</translation>
 </message>
@@ -3297,6 +3309,10 @@
 <translation>Pflanzen füllen seine Oberseite: eine Schale, ein Brett oder ein Topf. Die Zeichnung zeigt das Licht auf ihnen, und die Kennzahlen nennen jedes Blätterdach und alle zusammen.</translation>
 </message>
 <message>
+<source>Map, figures, options, searches and schedule speak of this canopy and of its target, no more of the plan's own. The drawing shows the light on all of them as before.</source>
+<translation>Karte, Kennzahlen, Varianten, Suchen und Ablaufplan sprechen von diesem Blätterdach und seinem Ziel, nicht mehr vom eigenen des Plans. Die Zeichnung zeigt wie zuvor das Licht auf allen.</translation>
+</message>
+<message>
 <source>name</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -3438,6 +3454,22 @@
 <message>
 <source>To</source>
 <translation>Bis</translation>
+</message>
+<message>
+<source>by this canopy</source>
+<translation>nach diesem Blätterdach</translation>
+</message>
+<message>
+<source>Judge the plan by this canopy</source>
+<translation>Den Plan nach diesem Blätterdach beurteilen</translation>
+</message>
+<message>
+<source>Judge the plan by its own canopy</source>
+<translation>Den Plan nach seinem eigenen Blätterdach beurteilen</translation>
+</message>
+<message>
+<source>Judge the plan</source>
+<translation>Plan beurteilen</translation>
 </message>
 <message>
 <source>Make {name} of {name2}</source>
@@ -5161,6 +5193,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Noch steht nichts neben dem Plan. Den Plan als Variante behalten und weiterskizzieren oder andere Auskleidungen, Lampen oder Höhen versuchen.</translation>
 </message>
 <message>
+<source>The options are judged by different canopies: each one's figures are those of its own choice.</source>
+<translation>Die Varianten werden nach verschiedenen Blätterdächern beurteilt: Die Kennzahlen jeder Variante gelten dem, das sie selbst gewählt hat.</translation>
+</message>
+<message>
 <source>questions</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -5168,6 +5204,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>State of the comparison</source>
 <translation>Stand des Vergleichs</translation>
+</message>
+<message>
+<source>Which canopy is judged</source>
+<translation>Welches Blätterdach beurteilt wird</translation>
 </message>
 <message>
 <source>Keep the plan as an option</source>
@@ -6709,6 +6749,10 @@ nicht klar</translation>
 <translation>Geschlossen: Blätter oder ein Lochbrett füllen die Ebene, und was darunter liegt, bekommt kein Licht. Offen: Die Ebene ist nur, wo das Messgerät gehalten wird, und das Licht geht weiter zum Boden und kommt zurück.</translation>
 </message>
 <message>
+<source>Judge the plan by its own canopy</source>
+<translation>Den Plan nach seinem eigenen Blätterdach beurteilen</translation>
+</message>
+<message>
 <source>canopy</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -6739,6 +6783,10 @@ nicht klar</translation>
 <translation>Reflexionsgrad</translation>
 </message>
 <message>
+<source>Figures, options and searches speak of it again.</source>
+<translation>Kennzahlen, Varianten und Suchen sprechen wieder von ihm.</translation>
+</message>
+<message>
 <source>Day and target</source>
 <translation>Tag und Ziel</translation>
 </message>
@@ -6746,6 +6794,10 @@ nicht klar</translation>
 <source>photoperiod</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>The plan is judged by {inside}.</source>
+<translation>Der Plan wird beurteilt nach: {inside}.</translation>
 </message>
 </context>
 <context>
@@ -18096,6 +18148,14 @@ nicht klar</translation>
 <translation>offenes Blätterdach</translation>
 </message>
 <message>
+<source>judged by {value}</source>
+<translation>beurteilt nach: {value}</translation>
+</message>
+<message>
+<source>its own canopy</source>
+<translation>eigenes Blätterdach</translation>
+</message>
+<message>
 <source>wall {value}: other bands</source>
 <translation>Wand {value}: andere Streifen</translation>
 </message>
@@ -18277,6 +18337,27 @@ nicht klar</translation>
 <message>
 <source>{named} lies below the closed canopy, where no light comes.</source>
 <translation>{named} liegt unter dem geschlossenen Blätterdach, wo kein Licht hinkommt.</translation>
+</message>
+<message>
+<source>it lies below the closed canopy</source>
+<translation>es liegt unter dem geschlossenen Blätterdach</translation>
+</message>
+<message>
+<source>it touches the ceiling</source>
+<translation>es berührt die Decke</translation>
+</message>
+<message>
+<source>{inside} stands on all of it</source>
+<translation>es ist ganz bedeckt ({inside})</translation>
+</message>
+<message>
+<source>judged-unlit</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>The plan is judged by {named}, but no light can fall there: {why}. Figures that name no canopy are those of the plan's own.</source>
+<translation>Der Plan wird nach einem Blätterdach beurteilt, auf das kein Licht fallen kann ({named}): {why}. Kennzahlen, die kein Blätterdach nennen, gelten dem eigenen des Plans.</translation>
 </message>
 <message>
 <source>'{name}' on {inside} is {said_length} from lamp {value}</source>
@@ -21872,6 +21953,10 @@ nicht klar</translation>
 <translation>, {isoformat}</translation>
 </message>
 <message>
+<source>. {judged}</source>
+<translation>. {judged}</translation>
+</message>
+<message>
 <source>, beam {beam_angle_deg} ± {beam_uncertainty_deg}°</source>
 <translation>, Abstrahlwinkel {beam_angle_deg} ± {beam_uncertainty_deg}°</translation>
 </message>
@@ -22393,10 +22478,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{name}: light from {ppfd} to {ppfd2}</source>
-<translation>{name}: Licht von {ppfd} bis {ppfd2}</translation>
-</message>
-<message>
 <source>Colours from 0 to {top} {PPFD_UNIT}</source>
 <translation>Farben von 0 bis {top} {PPFD_UNIT}</translation>
 </message>
@@ -22425,6 +22506,10 @@ nicht klar</translation>
 <message>
 <source>All lamps are turned down to nothing, so the space is dark.</source>
 <translation>Alle Lampen sind ganz heruntergeregelt, also ist der Raum dunkel.</translation>
+</message>
+<message>
+<source>{capital}: {inside}</source>
+<translation>{capital}: {inside}</translation>
 </message>
 <message>
 <source>{of_room} h of room light give {dli} mol a day</source>
@@ -22520,8 +22605,12 @@ nicht klar</translation>
 <translation>± {half}</translation>
 </message>
 <message>
-<source>Canopy</source>
-<translation>Blätterdach</translation>
+<source>Figures are those of {inside}, by which the plan is judged.</source>
+<translation>Die Kennzahlen gelten dem Blätterdach, nach dem der Plan beurteilt wird: {inside}.</translation>
+</message>
+<message>
+<source>{name} (the plan is judged by it)</source>
+<translation>{name} (danach wird der Plan beurteilt)</translation>
 </message>
 <message>
 <source>All canopies together</source>
@@ -22964,6 +23053,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>judged_by</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>problem</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -22980,6 +23074,10 @@ nicht klar</translation>
 <message>
 <source>Differs in</source>
 <translation>Unterschied</translation>
+</message>
+<message>
+<source>Judged by</source>
+<translation>Beurteilt nach</translation>
 </message>
 <message>
 <source>What to buy</source>

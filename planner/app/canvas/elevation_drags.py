@@ -12,6 +12,7 @@ from planner.app.canvas.plan_drags import (
     Edit,
     Hold,
     Number,
+    judging,
     moved_by,
     snapped,
     thing_choices,
@@ -21,7 +22,7 @@ from planner.plan import edits
 from planner.plan.dials import dial
 from planner.plan.groups import Chosen, can_be_chosen, named, raised
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import OWN, Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.units import listed
@@ -274,7 +275,8 @@ def side_choices(
         name = "Close canopy" if close else "Open canopy"
         down = Choice("Canopy down to the floor", lambda: lifted(plan, item, -5.0, None), item)
         swing = Choice(name, lambda: Edit(edits.set_canopy(plan, closed=close), name), item)
-        return (*([down] if plan.canopy.height > 0 else []), swing)
+        judge = () if plan.judged_top is None else (judging(plan, OWN),)
+        return (*([down] if plan.canopy.height > 0 else []), swing, *judge)
     if item.part is Part.BAND_EDGE:
         away = "Remove band edge"
         merge = Choice("Take edge away", lambda: Edit(edits.merge_band(plan, wall, band), away))

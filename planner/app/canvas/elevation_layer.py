@@ -379,7 +379,7 @@ def light_across(
         return None
     with warnings.catch_warnings():  # columns outside the footprint hold nothing but NaN
         warnings.simplefilter("ignore", RuntimeWarning)
-        mean = np.nanmean(estimate.ppfd, axis=0 if axis == "y" else 1)
+        mean = np.nanmean(estimate.own.ppfd, axis=0 if axis == "y" else 1)
     places = np.linspace(0, len(mean) - 1, ACROSS)
     known = np.where(np.isfinite(mean), mean, 0.0)
     return colour_row(np.interp(places, np.arange(len(mean)), known), levels, colour_map)

@@ -167,7 +167,7 @@ class ElevationView(Drawing):
         """Ends of the colour scale: those given, or of the light on the canopy."""
         if self._levels is not None:
             return self._levels
-        return colours.levels_of(self._estimate.ppfd) if self._estimate else (0.0, 1.0)
+        return colours.levels_of(self._estimate.own.ppfd) if self._estimate else (0.0, 1.0)
 
     def set_doubt(self, relative: float) -> None:
         """How far the light may be off (relative standard uncertainty); 0 while not known."""

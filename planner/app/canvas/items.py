@@ -345,7 +345,7 @@ def plan_in_words(
     if estimate is not None and math.isfinite(estimate.figures.mean):
         figures = estimate.figures
         parts.append(
-            f"The light on the canopy runs from {ppfd(figures.minimum)} to "
+            f"The light on {estimate.place.inside(plan)} runs from {ppfd(figures.minimum)} to "
             f"{ppfd(figures.maximum)}, on average {ppfd(figures.mean)} "
             "micromoles per square metre and second."
         )

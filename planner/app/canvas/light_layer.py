@@ -27,8 +27,9 @@ from planner.app import theme
 from planner.app.canvas.ink import Kept, Viewport, as_lines, in_sight, pen
 from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
-from planner.estimate.result import Estimate
+from planner.estimate.result import CanopyLight, Estimate
 from planner.light.cellmap import CellMap
+from planner.plan.place import OWN, Place, PlaceKind, band_at
 from planner.plan.plan import Plan
 from planner.reports.contrast import ink_on
 from planner.units import COVERAGE, PPFD_UNIT, format_number
@@ -100,11 +101,15 @@ class LightLayer:
         self._at: Sequence[float] | None = None
 
     def set_estimate(self, estimate: Estimate | None) -> None:
-        """Show the light of an estimate, or none."""
-        if estimate is None:
+        """Show the light of an estimate on the plan's own canopy, or none."""
+        self.set_canopy(estimate and estimate.own)
+
+    def set_canopy(self, shown: CanopyLight | None) -> None:
+        """Show the light on a canopy, or none."""
+        if shown is None:
             self.set_map(None, None)
         else:
-            self.set_map(estimate.own.map, estimate.plan)
+            self.set_map(shown.map, shown.plan if shown.place == OWN else None)
 
     def set_map(
         self,
@@ -177,7 +182,7 @@ class TopLayers:
         self._layers = {}
         for top in () if estimate is None else estimate.tops:
             layer = self._layers[top.place.index] = LightLayer()
-            layer.set_map(top.map)
+            layer.set_canopy(top)
 
     def paint(
         self,
@@ -191,11 +196,9 @@ class TopLayers:
     ) -> bool:
         """Paint what is known of the light on the top of an obstacle; whether anything is."""
         layer = self._layers.get(index)
-        carried = plan.obstacles[index].canopy
-        if layer is None or carried is None:
+        if layer is None or plan.obstacles[index].canopy is None:
             return False
-        if style.band is not None and carried.target is not None:
-            style = replace(style, band=carried.target.ppfd_band(plan.photoperiod_hours))
+        style = replace(style, band=band_at(plan, Place(PlaceKind.TOP, index)))
         layer.paint(painter, viewport, outline, style, font)
         return True
 
@@ -209,6 +212,12 @@ def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPa
         path.closeSubpath()
     inside = closed_path(footprint)
     return inside if path.isEmpty() else inside.subtracted(path)
+
+
+def canopy_path(shown: CanopyLight, viewport: Viewport) -> QPainterPath:
+    """Where there is light of a canopy to show, in pixels."""
+    outline = QPolygonF([viewport.to_pixel(*corner) for corner in shown.outline])
+    return lit_path(outline, shown.plan, viewport) if shown.place == OWN else closed_path(outline)
 
 
 def _paint_map(painter: QPainter, shown: CellMap, rect: QRectF, style: LightStyle) -> None:

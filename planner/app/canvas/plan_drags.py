@@ -364,10 +364,21 @@ def thing_choices(plan: Plan, places: Chosen, *, turned_too: bool = True) -> tup
     level = Choice("All lamps to this height", lambda: levelled(plan, lead.index), here)
     uneven = len({one.hanging_height for one in plan.lamps}) > 1
     away, text = groups.removed(plan, places), groups.named("Remove", places)
+    carries = lead.kind is PlaceKind.OBSTACLE and plan.obstacles[lead.index].canopy is not None
     return (
+        *([judging(plan, lead)] if carries and len(places) == 1 else []),
         *([level] if lead.kind is PlaceKind.LAMP and uneven else []),
         *([turn(15.0), turn(90.0)] if turned_too else []),
         Choice(text, lambda: Edit(away, text)),
+    )
+
+
+def judging(plan: Plan, place: Place) -> Choice:
+    """Judging the plan by the canopy at a place; by its own again where it already is so."""
+    item, own = Item.of(place), place.kind is PlaceKind.CANOPY or plan.judged_top == place.index
+    text = "Judge the plan by its own canopy" if own else "Judge the plan by this canopy"
+    return Choice(
+        text, lambda: Edit(edits.judge_by(plan, None if own else place.index), text), item
     )
 
 

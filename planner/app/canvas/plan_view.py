@@ -51,7 +51,7 @@ from planner.estimate.result import Estimate
 from planner.metrics.figures import ppfd
 from planner.plan.alignment import caught
 from planner.plan.groups import Chosen, within
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import OWN, Place, PlaceKind, band_at
 from planner.plan.refusal import refusal
 from planner.plan.space import Point, contains
 from planner.reports.advice import wall_sentence
@@ -178,7 +178,7 @@ class PlanView(Drawing):
             state.colour_map,
             state.contours,
             state.band_wash,
-            self.plan.ppfd_band,
+            band_at(self.plan, OWN),
             self._doubt,
         )
 

@@ -329,11 +329,15 @@ class FieldForm(Form):
         build: Callable[[Plan, bool], Plan],
         names: tuple[str, str],
         explanation: str = "",
+        lead: str = "",
     ) -> tuple[Row, QCheckBox]:
-        """A switch; ``names`` are the undo steps of switching on and off."""
+        """A switch; ``names`` are the undo steps of switching on and off.
+
+        With a ``lead`` its words begin where fields have their labels.
+        """
         box = QCheckBox(text)
-        box.setAccessibleName(text)
-        row = self.add_row("", box, explanation)
+        box.setAccessibleName(f"{lead} {text}".strip())
+        row = self.add_row(lead, box, explanation)
         box.clicked.connect(
             lambda on: self.edit(row, lambda: build(self.plan, on), names[0] if on else names[1])
         )

@@ -301,6 +301,12 @@ TOP_HELP: Final = (
 )
 
 
+JUDGED_HELP: Final = (
+    "Map, figures, options, searches and schedule speak of this canopy and of its target, no more "
+    "of the plan's own. The drawing shows the light on all of them as before."
+)
+
+
 class ObstacleFields(LinedPanel):
     """Shown while an obstacle is selected."""
 
@@ -344,7 +350,9 @@ class ObstacleFields(LinedPanel):
         self.below_note.setVisible(plan.canopy.closed and obstacle.top <= plan.canopy.height)
         carried = obstacle.canopy
         self.canopy_switch.setChecked(carried is not None)
-        self.target_row.set_visible(carried is not None)
+        for row in (self.target_row, self.judged_row):
+            row.set_visible(carried is not None)
+        self.judged_switch.setChecked(plan.judged_top == self.selection.index)
         self.target_switch.setChecked(carried is not None and carried.target is not None)
         self.chooser.show_key(plan, obstacle.lining)
         self.show_details(plan, obstacle.lining)
@@ -365,6 +373,14 @@ class ObstacleFields(LinedPanel):
         self.target_row, self.target_switch = made
         self.low_field = self.add_dial("own-low", "From")
         self.high_field = self.add_dial("own-high", "To")
+        made = self.add_switch(
+            "by this canopy",
+            lambda plan, on: edits.judge_by(plan, self.selection.index if on else None),
+            ("Judge the plan by this canopy", "Judge the plan by its own canopy"),
+            JUDGED_HELP,
+            "Judge the plan",
+        )
+        self.judged_row, self.judged_switch = made
 
     def _carrying(self, plan: Plan, on: bool) -> Plan:
         if on:

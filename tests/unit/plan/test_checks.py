@@ -16,7 +16,7 @@ from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Band, Caution, Lining, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import CarriedCanopy, Obstacle, Space
+from planner.plan.space import Canopy, CarriedCanopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 
 SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
@@ -340,3 +340,42 @@ def test_obstacle_through_a_wall_and_below_the_canopy_are_told() -> None:
     inside = shelf.model_copy(update={"x": x0 + 0.3, "underside": 0.4})
     keys = {finding.key for finding in findings(add_obstacle(plan, inside))}
     assert not keys & {"obstacle-through-wall", "obstacle-below-canopy"}
+
+
+def _judged(*others: Obstacle, top: float = 0.6, **parts: Any) -> list[Finding]:
+    tray = Obstacle(
+        name="Tray", x=0.5, y=0.5, underside=0.0, length=0.2, width=0.2, thickness=top,
+        lining="tile", canopy=CarriedCanopy(judged=True),
+    )  # fmt: skip
+    found = findings(_plan(_lamp(), obstacles=(tray, *others), **parts))
+    return [one for one in found if one.key == "judged-unlit"]
+
+
+def test_a_canopy_that_is_judged_and_gets_no_light_is_warned_of() -> None:
+    shelf = Obstacle(
+        name="Shelf", x=0.5, y=0.5, underside=0.6, length=0.3, width=0.3, thickness=0.1,
+        lining="tile",
+    )  # fmt: skip
+    assert not _judged()
+    assert not _judged(changed(shelf, underside=0.7)), "over it, not on it"
+    assert not _judged(changed(shelf, x=0.6)), "on a part of it"
+    (sunk,) = _judged(canopy=Canopy(height=0.6))
+    (high,) = _judged(top=2.0)
+    (under,) = _judged(shelf)
+    assert sunk.severity is Severity.WARNING
+    assert "it lies below the closed canopy" in sunk.sentence
+    assert "it touches the ceiling" in high.sentence
+    assert "obstacle 2 ('Shelf') stands on all of it" in under.sentence
+    assert {one.where for one in (sunk, high, under)} == {Place(PlaceKind.OBSTACLE, 0)}
+
+
+def test_the_target_is_asked_of_the_canopy_that_is_judged() -> None:
+    strong = CarriedCanopy(judged=True, target=PpfdTarget(low=1600, high=1800))
+    tray = Obstacle(
+        name="Tray", x=0.5, y=0.5, underside=0.0, length=0.2, width=0.2, thickness=0.6,
+        lining="tile", canopy=strong,
+    )  # fmt: skip
+    found = findings(_plan(_lamp(), obstacles=(tray,), target=None))
+    assert "no-target" not in {one.key for one in found}
+    (one,) = [one for one in found if one.key == "strong-target"]
+    assert one.where == Place(PlaceKind.OBSTACLE, 0)

@@ -13,11 +13,25 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.pages.sketch.strip import AdviceLine
 from planner.command_line import summary
+from planner.estimate.compare import Origin, Side, option
 from planner.estimate.evaluate import evaluate
-from planner.estimate.result import Estimate, EstimateOptions
+from planner.estimate.result import Estimate, EstimateOptions, Quality, of_plan
+from planner.estimate.sweep import sweep
+from planner.estimate.sweep_points import Over
+from planner.metrics.figures import ppfd
+from planner.plan import changes
+from planner.plan.edits import change_obstacle, judge_by
+from planner.plan.space import CarriedCanopy
 from planner.plan.target import PpfdTarget
 from planner.reports import content
-from planner.reports.exports import estimate_to_csv, estimate_to_json
+from planner.reports.charts import colour_top, map_drawing
+from planner.reports.exports import (
+    estimate_to_csv,
+    estimate_to_json,
+    options_to_csv,
+    sweep_to_csv,
+)
+from planner.units import LengthUnit
 from tests.physics.rooms import box, lamp, plan
 from tests.physics.test_tops import (
     LAMP_COLOURS,
@@ -27,6 +41,8 @@ from tests.physics.test_tops import (
     on,
     tray,
 )
+
+QUICK = EstimateOptions(cells=(6, 5), quality=Quality.PREVIEW)
 
 
 @pytest.fixture(scope="module")
@@ -115,3 +131,85 @@ def test_without_colours_nothing_is_said_of_them(found: Estimate) -> None:
     assert not any("Blue" in said for said in content.canopy_sentences(found))
     assert "blue" not in estimate_to_csv(found)
     assert json.loads(estimate_to_json(found))["canopies"][0]["wavebands"] is None
+
+
+@pytest.fixture(scope="module")
+def led(found: Estimate) -> Estimate:
+    """The same light, the plan judged by the tray."""
+    return evaluate(judge_by(found.plan, 0), found.options)
+
+
+def test_the_sentence_begins_with_the_canopy_that_is_judged(found: Estimate, led: Estimate) -> None:
+    top = ppfd(found.tops[0].figures.mean)
+    assert content.sentence(found).startswith(f"Mean {ppfd(found.figures.mean)}, ")
+    assert content.sentence(led).startswith(f"The canopy on obstacle 1 ('Tray'): mean {top}, ")
+    own, tray_, _ = content.canopy_sentences(led)
+    assert "judged" not in own
+    assert tray_.startswith("Canopy on obstacle 1: Tray (the plan is judged by it): Mean ")
+    assert not any("judged" in one for one in content.canopy_sentences(found))
+
+
+def test_its_own_target_is_what_is_wanted(led: Estimate) -> None:
+    carried = CarriedCanopy(judged=True, target=PpfdTarget(low=300.0, high=400.0))
+    own = change_obstacle(led.plan, 0, canopy=carried)
+    assert content.wanted_sentence(of_plan(led, own)).startswith("Wanted: 300 to 400 ")
+    assert content.wanted_sentence(led).startswith("Wanted: 50 to 500 ")
+    # The lowest spot of a tray lies in a corner of the tray, not of the space.
+    assert "lowest corner" in content.sentence(led)
+
+
+def test_exports_of_the_map_stay_those_of_the_plans_own_canopy(
+    found: Estimate, led: Estimate
+) -> None:
+    assert estimate_to_csv(led) == estimate_to_csv(found)
+    here, there = (json.loads(estimate_to_json(one)) for one in (found, led))
+    assert "judged_by" not in here
+    assert there.pop("judged_by") == "top_of_obstacle_1"
+    here.pop("seconds"), there.pop("seconds")
+    assert there == here
+
+
+def test_tables_of_sweeps_and_options_say_whose_figures_stand(
+    found: Estimate, led: Estimate
+) -> None:
+    for what, whose in ((found.plan, None), (led.plan, "top_of_obstacle_1")):
+        points = sweep(what, [Over("height", values=(0.3, 0.4))], QUICK)
+        rows = list(csv.DictReader(io.StringIO(sweep_to_csv(points))))
+        assert [row.get("judged_by") for row in rows] == [whose] * 2
+    options = [
+        option(Side(name, Origin.PLAN, one.plan, estimate=one), None, None, one.plan.costs)
+        for name, one in (("own", found), ("tray", led))
+    ]
+    rows = list(csv.DictReader(io.StringIO(options_to_csv(options, found.plan.costs))))
+    assert [row["Judged by"] for row in rows] == ["Canopy", "Canopy on obstacle 1: Tray"]
+    alone = options_to_csv(options[:1], found.plan.costs)
+    assert "Judged by" not in alone
+
+
+def test_what_differs_says_by_which_canopy_an_option_is_judged(
+    found: Estimate, led: Estimate
+) -> None:
+    assert changes.said(found.plan, led.plan) == ("judged by the canopy on obstacle 1 ('Tray')",)
+    assert changes.said(led.plan, found.plan) == ("judged by its own canopy",)
+
+
+@pytest.mark.gui
+def test_advice_is_given_for_the_canopy_that_is_judged(led: Estimate, qtbot: QtBot) -> None:
+    line = AdviceLine()
+    qtbot.addWidget(line)
+    target = PpfdTarget(low=10.0, high=20.0)
+    line.show_estimate(of_plan(led, led.plan.model_copy(update={"target": target})))
+    assert not line.do_button.isHidden()
+    assert line.words.text().startswith("With the lamp at ")
+
+
+def test_the_map_of_a_report_shows_every_canopy(found: Estimate) -> None:
+    top = colour_top(float(found.every_ppfd.max()))
+    both, own = (
+        map_drawing(one, top, LengthUnit.CM, room=(60.0, 50.0))
+        for one in (found, evaluate(on(found.plan), found.options))
+    )
+    # The tray is nearer to the lamp: its brightest cell is the brightest of all.
+    assert found.tops[0].figures.maximum > found.figures.maximum
+    assert f"to {ppfd(found.tops[0].figures.maximum)}" in both.words
+    assert both.svg.count("<image") == own.svg.count("<image") + 1

@@ -26,8 +26,8 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figure_font, pen
-from planner.app.canvas.items import Section, value_at
-from planner.app.canvas.light_layer import LightLayer, LightStyle, lit_path
+from planner.app.canvas.items import Section
+from planner.app.canvas.light_layer import LightLayer, LightStyle, canopy_path, lit_path
 from planner.app.canvas.marks import paint_section, paint_section_ends
 from planner.app.fields.form import TextLine
 from planner.app.pages.side.linked import Linked, Shows
@@ -38,6 +38,7 @@ from planner.estimate.compare import AgainstMap, Origin, Side
 from planner.estimate.odds import signed_change
 from planner.language import word
 from planner.metrics.figures import FIGURE, percent, ppfd
+from planner.plan.place import OWN
 
 CARD_DRAGGED = "application/x-planner-variant"
 _GRIP_PX = 9.0
@@ -67,8 +68,7 @@ class MapCard(Listed):
         self._linked = linked
         self._light = LightLayer()
         self.side: Side | None = None
-        self.verdict = ""
-        self.telling_mark = ""
+        self.verdict = self.telling_mark = ""
         self._style = LightStyle((0.0, 1.0), "cividis")
         self._against: AgainstMap | None = None
         self._difference = DifferenceStyle(1.0, ("", ""))
@@ -85,8 +85,7 @@ class MapCard(Listed):
         for ended in (self.name_line.editingFinished, self.name_line.reverted):
             ended.connect(self.name_line.hide)
         self.setAcceptDrops(True)
-        self.chosen = False
-        self.baseline = False
+        self.chosen = self.baseline = False
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
@@ -96,7 +95,7 @@ class MapCard(Listed):
     def show_side(self, side: Side, bounds: Bounds) -> None:
         """Show a side; ``bounds`` are those of all sides, so that all have one scale."""
         if side.estimate is not (self.side.estimate if self.side is not None else None):
-            self._light.set_estimate(side.estimate)
+            self._light.set_canopy(side.estimate)
         self.side, self._bounds = side, bounds
         self._describe()
         self.show_anew()
@@ -179,7 +178,7 @@ class MapCard(Listed):
         place, side = self._linked.pointer, self.side
         if place is None or side is None or side.estimate is None:
             return None
-        light = value_at(side.estimate, *place)
+        light = side.estimate.value(*place)
         if light is None or self._against is None:
             return light
         difference, ratio = self._against.at(*place)
@@ -242,13 +241,16 @@ class MapCard(Listed):
         viewport = self.viewport()
         outline = QPolygonF([viewport.to_pixel(*corner) for corner in side.plan.space.footprint])
         if self._against is not None:
-            self._paint_against(painter, viewport, outline, ink)
+            self._paint_against(painter, viewport, ink)
         elif side.estimate is not None:
-            font = figure_font(self.font(), 0.78)
-            self._light.paint(painter, viewport, outline, self._style, font)
+            font, lit = figure_font(self.font(), 0.78), side.estimate.outline
+            shown = QPolygonF([viewport.to_pixel(*corner) for corner in lit])
+            self._light.paint(painter, viewport, shown, self._style, font)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen(ink.quiet, 1.0))
         painter.drawPath(lit_path(outline, side.plan, viewport))
+        if side.estimate is not None and side.estimate.place != OWN:
+            painter.drawPath(canopy_path(side.estimate, viewport))
         self._paint_section(painter, viewport, ink)
         self._paint_figures(painter, ink)
         painter.end()
@@ -288,9 +290,7 @@ class MapCard(Listed):
             text = metrics.elidedText(f"▲ {problem}", _Elide, room)
             painter.drawText(QPointF(_PAD, 3 * line + 1), text)
 
-    def _paint_against(
-        self, painter: QPainter, viewport: Viewport, outline: QPolygonF, ink: Ink
-    ) -> None:
+    def _paint_against(self, painter: QPainter, viewport: Viewport, ink: Ink) -> None:
         found, side = self._against, self.side
         if found is None or side is None or side.estimate is None:
             return
@@ -305,7 +305,7 @@ class MapCard(Listed):
             made = picture(values, ratio, self._difference, self._unresolved, ink)
             self._picture = (key, made)
         painter.save()
-        painter.setClipPath(lit_path(outline, side.plan, viewport))
+        painter.setClipPath(canopy_path(side.estimate, viewport))
         painter.drawImage(rect, self._picture[1])
         painter.restore()
 

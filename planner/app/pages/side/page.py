@@ -33,6 +33,8 @@ from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, Tr
 from planner.app.plain import PlainLabel, explain
 from planner.app.plots.option_charts import TradeOffPlot
 from planner.app.questions import FILTERS, Questions, in_file_name, write_text
+from planner.plan.place import judged
+from planner.reports.content import judged_sentence
 
 if TYPE_CHECKING:
     # Imported with the question they belong to.
@@ -60,6 +62,10 @@ _EMPTY: Final = (
     "other linings, lamps or heights."
 )
 
+
+DIFFERENTLY = (
+    "The options are judged by different canopies: each one's figures are those of its own choice."
+)
 
 Made = TypeVar("Made", bound=QWidget)
 
@@ -134,6 +140,11 @@ class SideBySidePage(QWidget):
         self.state = PlainLabel()
         self.state.setForegroundRole(self.palette().ColorRole.PlaceholderText)
         self.state.setAccessibleName("State of the comparison")
+        self.judged = PlainLabel()
+        self.judged.setForegroundRole(self.palette().ColorRole.PlaceholderText)
+        self.judged.setAccessibleName("Which canopy is judged")
+        self.judged.setWordWrap(True)
+        self.judged.hide()
         self.alert = AlertLabel()
         self.empty = self._empty_line()
         self.compare = CompareForm(document, display, self.comparer, self.linked)
@@ -207,6 +218,7 @@ class SideBySidePage(QWidget):
         layout.setContentsMargins(theme.RHYTHM, theme.HALF, theme.RHYTHM, theme.RHYTHM)
         layout.setSpacing(theme.HALF)
         layout.addLayout(top)
+        layout.addWidget(self.judged)
         layout.addWidget(self.alert)
         layout.addWidget(self.asked, 1)
 
@@ -348,6 +360,18 @@ class SideBySidePage(QWidget):
         elif self.comparer.lane.busy:
             text = "finding how sure it is…"
         self.state.setText(text)
+        self._show_judged()
+
+    def _show_judged(self) -> None:
+        """Say whose figures all questions tell of, where it is not the plan's own canopy."""
+        plan = self.document.plan
+        whom = {
+            judged(side.plan) if side.estimate is None else side.estimate.place
+            for side in self.comparer.sides
+        } or {judged(plan)}
+        text = DIFFERENTLY if len(whom) > 1 else judged_sentence(plan, whom.pop())
+        self.judged.setText(text)
+        self.judged.setVisible(bool(text))
 
     # -- choosing -----------------------------------------------------------------------
 

@@ -20,7 +20,8 @@ from planner.app.plain import PlainLabel
 from planner.catalogue.library import Basis, Crop, Stage
 from planner.metrics.figures import daily_light_integral, ppfd
 from planner.plan import edits
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import OWN as OWN_CANOPY
+from planner.plan.place import Place, PlaceKind, band_at, judged
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, PpfdTarget, Target
 from planner.units import format_number
@@ -312,7 +313,7 @@ def _own_start(plan: Plan, line: int) -> Target | None:
     if line == 0:
         return None
     hours = plan.photoperiod_hours
-    band = plan.ppfd_band
+    band = band_at(plan, OWN_CANOPY)
     low, high = band or (150.0, 250.0)
     if line == 1:
         return PpfdTarget(low=round(low), high=round(high))
@@ -328,6 +329,9 @@ CLOSED_HELP: Final = (
 )
 
 
+JUDGE_OWN: Final = "Judge the plan by its own canopy"
+
+
 class CanopyFields(FieldPanel):
     """Shown while the canopy is selected."""
 
@@ -341,6 +345,13 @@ class CanopyFields(FieldPanel):
             CLOSED_HELP,
         )
         self.reflectance_field = self.add_dial("canopy-reflectance", "Reflectance")
+        self.judged_note = NoteLabel()
+        self.judge_button = button(JUDGE_OWN, "Figures, options and searches speak of it again.")
+        self.judge_button.clicked.connect(
+            lambda: self.edit(self.closed_row, lambda: edits.judge_by(self.plan, None), JUDGE_OWN)
+        )
+        self.add_wide(self.judged_note)
+        self.add_wide(self.judge_button)
         self.add_heading("Day and target")
         self.hours_field = self.add_dial("photoperiod")
         self.target_fields = TargetFields(workplace)
@@ -349,5 +360,9 @@ class CanopyFields(FieldPanel):
 
     def refresh(self, plan: Plan) -> None:
         super().refresh(plan)
+        by = judged(plan)
+        self.judged_note.setText(f"The plan is judged by {by.inside(plan)}.")
+        for one in (self.judged_note, self.judge_button):
+            one.setVisible(by != OWN_CANOPY)
         self.closed_switch.setChecked(plan.canopy.closed)
         self.reflectance_field.row.set_enabled(plan.canopy.closed)

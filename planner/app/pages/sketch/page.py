@@ -277,9 +277,11 @@ class SketchPage(QWidget):
     def _tell_doubt(self, at: Point) -> None:
         """How sure the light at a place is, while the band is marked."""
         light = None if self.estimate is None else value_at(self.estimate, *at)
-        if self._known is None or light is None or not self.workplace.display.state.band_wash:
+        if self.estimate is None or self._known is None or light is None:
             return
-        band = self.workplace.document.plan.ppfd_band
+        if not self.workplace.display.state.band_wash:
+            return
+        band = self.estimate.top_at(*at).band
         self.plan_view.say(doubt_sentence(self._known, light, band), refused=False)
 
     # -- the ladder of heights ----------------------------------------------------------

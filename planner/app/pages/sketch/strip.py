@@ -23,6 +23,7 @@ from planner.app.plain import PlainLabel, explain
 from planner.app.theme import paint_focus
 from planner.estimate.result import Estimate
 from planner.metrics.figures import LEADING, LOWEST, NO_VALUE
+from planner.plan.place import OWN
 from planner.plan.plan import Plan
 from planner.reports import content
 from planner.reports.advice import LiningGain, signed
@@ -347,13 +348,13 @@ class AdviceLine(QWidget):
         self._plan = None
         if not plan.lamps:
             wanted = [self.walls_button, self.lamp_button]
-            wanted += [self.target_button] if plan.target is None else []
+            wanted += [self.target_button] if estimate.target is None else []
             self._say("What it still wants:", *wanted)
-        elif estimate.tops:
+        elif estimate.tops and estimate.place == OWN:
             # Advice knows one canopy only: what suits that may not suit those on obstacles.
             together = content.canopy_sentences(estimate)[-1]
             self._say(f"That is the plan's own canopy. {together}")
-        elif plan.target is None:
+        elif estimate.target is None:
             self._say("No crop and no band of light is chosen yet.", self.target_button)
         else:
             dimming = advice.best_dimming(estimate)

@@ -1,0 +1,180 @@
+"""A plan judged by the canopy on a tray: by switch and menu, and what all pages then say."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from PySide6.QtCore import QPointF
+from PySide6.QtWidgets import QMenu
+from pytestqt.qtbot import QtBot
+
+from planner.app.canvas.ink import Ink
+from planner.app.canvas.items import Item, Part
+from planner.app.estimator import Estimator
+from planner.app.main_window import MainWindow
+from planner.app.pages.side.page import SideBySidePage
+from planner.app.settings import Settings
+from planner.estimate.evaluate import evaluate
+from planner.metrics.figures import ppfd
+from planner.plan import edits
+from planner.plan.edits import judge_by
+from planner.plan.place import OWN, Place, PlaceKind
+from planner.plan.plan import Plan
+from planner.plan.target import PpfdTarget
+from planner.plan.variant_edits import add_variants
+from tests.e2e.shell import ReadyAnswers, small_plan, trigger
+from tests.physics.test_tops import on, tray
+
+TOP = Place(PlaceKind.TOP, 0)
+TRAY = Place(PlaceKind.OBSTACLE, 0)
+BY_TRAY = "Figures are those of the canopy on obstacle 1 ('Tray'), by which the plan is judged."
+
+
+def tray_plan() -> Plan:
+    """A tray of 15 cm in the middle of a small plan, 10 cm above its canopy."""
+    plan = edits.changed(small_plan(), target=PpfdTarget(low=40.0, high=80.0))
+    x0, y0, x1, y1 = plan.space.bounds
+    level = plan.canopy.height
+    carried = tray(((x0 + x1) / 2, (y0 + y1) / 2), (0.15, 0.15), (level, level + 0.1))
+    return on(plan, carried)
+
+
+def make_window(qtbot: QtBot, plan: Plan) -> MainWindow:
+    """A window with the light of the core: what is made up knows no trays."""
+    window = MainWindow(
+        plan,
+        settings=Settings.of_user(),
+        estimator=Estimator(evaluate, synchronous=True),
+        questions=ReadyAnswers(),
+    )
+    qtbot.addWidget(window)
+    window.show()
+    window.display.update(cells=12)
+    return window
+
+
+def mean_of(window: MainWindow) -> str:
+    return window.page.strip.figures[0].figure.value  # type: ignore[union-attr]
+
+
+def lit(qtbot: QtBot, window: MainWindow) -> None:
+    """Wait until the light shown is of the plan."""
+
+    def shown() -> bool:
+        found = window.page.estimate
+        return found is not None and found.plan == window.document.plan
+
+    qtbot.waitUntil(shown, timeout=20_000)
+
+
+def test_the_switch_lets_the_strip_tell_of_the_tray_and_back(qtbot: QtBot) -> None:
+    window = make_window(qtbot, tray_plan())
+    lit(qtbot, window)
+    found = window.page.estimate
+    assert found is not None
+    own, top = ppfd(found.figures.mean), ppfd(found.tops[0].figures.mean)
+    assert own != top
+    assert mean_of(window) == own
+    window.selection.select(TRAY)
+    panel: Any = window.page.column.panel
+    panel.judged_switch.click()
+    lit(qtbot, window)
+    assert window.document.undo_stack.undoText() == "Judge the plan by this canopy"
+    assert mean_of(window) == top
+    assert window.page.strip.sentence.text().startswith(
+        f"The canopy on obstacle 1 ('Tray'): mean {top},"
+    )
+    window.selection.select(OWN)
+    canopy: Any = window.page.column.panel
+    assert "the canopy on obstacle 1 ('Tray')" in canopy.judged_note.text()
+    canopy.judge_button.click()
+    lit(qtbot, window)
+    assert mean_of(window) == own
+    assert canopy.judge_button.isHidden()
+    window.document.undo_stack.undo()
+    window.document.undo_stack.undo()
+    assert window.document.plan == tray_plan()
+
+
+def test_without_a_canopy_on_it_an_obstacle_has_no_such_switch(qtbot: QtBot) -> None:
+    window = make_window(qtbot, small_plan())
+    trigger(window, "add_box")
+    panel: Any = window.page.column.panel
+    assert not panel.judged_switch.isVisible()
+    panel.canopy_switch.click()
+    assert panel.judged_switch.isVisible()
+
+
+def entries(menu: QMenu) -> dict[str, Any]:
+    return {action.text(): action for action in menu.actions()}
+
+
+def test_menus_of_tray_and_canopy_go_both_ways(qtbot: QtBot) -> None:
+    window = make_window(qtbot, tray_plan())
+    view, side = window.page.plan_view, window.page.elevation
+    tray_item = Item(Part.OBSTACLE, 0)
+    at = window.document.plan.obstacles[0]
+    by_canopy, by_own = "Judge the plan by this canopy", "Judge the plan by its own canopy"
+    assert by_own not in entries(side.menu_for(Item(Part.CANOPY), (0.1, 0.1)))
+    entries(view.menu_for(tray_item, (at.x, at.y)))[by_canopy].trigger()
+    assert window.document.plan.judged_top == 0
+    assert by_canopy not in entries(view.menu_for(tray_item, (at.x, at.y)))
+    entries(side.menu_for(Item(Part.CANOPY), (0.1, 0.1)))[by_own].trigger()
+    assert window.document.plan.judged_top is None
+
+
+def test_duplicate_and_paste_leave_the_judging_where_it_was(qtbot: QtBot) -> None:
+    window = make_window(qtbot, judge_by(tray_plan(), 0))
+    window.selection.select(TRAY)
+    trigger(window, "duplicate")
+    window.selection.select(TRAY)
+    trigger(window, "copy")
+    trigger(window, "paste")
+    carried = [one.canopy for one in window.document.plan.obstacles]
+    assert [one is not None and one.judged for one in carried] == [True, False, False]
+
+
+def test_side_by_side_says_whose_figures_stand_and_shows_them(qtbot: QtBot) -> None:
+    plan = judge_by(tray_plan(), 0)
+    window = make_window(qtbot, add_variants(plan, ("Kept", plan.setup)))
+    trigger(window, "page_side")
+    page = window.pages.made("side")
+    assert isinstance(page, SideBySidePage)
+    qtbot.waitUntil(lambda: page.comparer.comparison is not None, timeout=20_000)
+    assert page.judged.text() == BY_TRAY
+    side = page.comparer.sides[0]
+    assert side.estimate is not None
+    assert side.estimate.place == TOP
+    card = page.sheet.cards[0]
+    assert card.figure_lines()[0].startswith(f"mean {ppfd(side.estimate.tops[0].figures.mean)} ")
+    middle = (plan.obstacles[0].x, plan.obstacles[0].y)
+    assert side.estimate.value(*middle) == pytest.approx(side.estimate.tops[0].value(*middle))
+    x0, y0, _, _ = plan.space.bounds
+    assert side.estimate.value(x0 + 0.01, y0 + 0.01) is None, "beside the tray"
+    # Of the card's colours: light over the tray only, paper beside it.
+    image, viewport = card.grab().toImage(), card.viewport()
+    beside = viewport.to_pixel(x0 + 0.03, y0 + 0.03)
+    paper = Ink.of(card.palette()).paper
+    assert image.pixelColor(beside.toPoint()) == paper
+    off = QPointF(5, 5)
+    assert image.pixelColor((viewport.to_pixel(*middle) + off).toPoint()) != paper
+    window.document.apply(judge_by(window.document.plan, None), "Judge by own")
+    qtbot.waitUntil(lambda: "different canopies" in page.judged.text(), timeout=20_000)
+
+
+def test_a_report_names_the_canopy_under_its_title(tmp_path: Path) -> None:
+    from planner.estimate.result import EstimateOptions, Quality
+    from planner.reports.chapters import report
+    from planner.reports.page import report_html
+    from planner.reports.report import gather
+
+    quick = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+    for plan, named in ((tray_plan(), False), (judge_by(tray_plan(), 0), True)):
+        known = gather(plan, quick, sections=("decision", "light", "figures"))
+        made = report(known, sections=("decision", "light", "figures"))
+        text = report_html(made)
+        assert (BY_TRAY in made.about) is named
+        assert ("by which the plan is judged" in text) is named
+        assert f"mean {ppfd(known.estimate.figures.mean)}" in text.lower()
