@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
 from planner.app.display import COLOUR_MAPS, MAP_CELLS
 from planner.catalogue.library import DEMO
+from planner.metrics.figures import FIGURE, MAPPED
 from planner.plan.groups import Edge
 
 Standard = QKeySequence.StandardKey
@@ -182,6 +183,16 @@ ACTIONS: Final = (
     ),
     *(
         ActionSpec(
+            f"shows_{key}",
+            FIGURE[key].map_name,
+            f"Show {FIGURE[key].map_name} on the map, in {FIGURE[key].map_unit}",
+            checkable=True,
+            group="shows",
+        )
+        for key in MAPPED
+    ),
+    *(
+        ActionSpec(
             f"cells_{count}",
             f"{count} x {count}",
             f"Compute the light in {count} by {count} cells over the space",
@@ -229,38 +240,24 @@ ACTIONS: Final = (
         keys=("Ctrl+Shift+R",),
         checkable=True,
     ),
-    ActionSpec(
-        "theme_system",
-        "As the &system",
-        "Light or dark as the desktop",
-        checkable=True,
-        group="theme",
+    *(
+        ActionSpec(f"theme_{key}", text, tip, checkable=True, group="theme")
+        for key, text, tip in (
+            ("system", "As the &system", "Light or dark as the desktop"),
+            ("light", "&Light", "Dark text on light ground"),
+            ("dark", "&Dark", "Light text on dark ground"),
+        )
     ),
-    ActionSpec("theme_light", "&Light", "Dark text on light ground", checkable=True, group="theme"),
-    ActionSpec("theme_dark", "&Dark", "Light text on dark ground", checkable=True, group="theme"),
-    ActionSpec(
-        "page_sketch",
-        "&Sketch",
-        "The space to scale with its light",
-        keys=("Ctrl+1",),
-        checkable=True,
-        group="page",
-    ),
-    ActionSpec(
-        "page_side",
-        "Side &by side",
-        "The plan beside its options; sweeps, answers and what it is worth",
-        keys=("Ctrl+2",),
-        checkable=True,
-        group="page",
-    ),
-    ActionSpec(
-        "page_survey",
-        "S&urvey",
-        "Readings at the holes of a board, laid over the estimate",
-        keys=("Ctrl+3",),
-        checkable=True,
-        group="page",
+    *(
+        ActionSpec(f"page_{key}", text, tip, keys=(f"Ctrl+{number}",), checkable=True, group="page")
+        for number, key, text, tip in (
+            (1, "sketch", "&Sketch", "The space to scale with its light"),
+            (
+                *(2, "side", "Side &by side"),
+                "The plan beside its options; sweeps, answers and what it is worth",
+            ),
+            (3, "survey", "S&urvey", "Readings at the holes of a board, laid over the estimate"),
+        )
     ),
     ActionSpec("zoom_in", "Lar&ger", "Enlarge the drawing", Standard.ZoomIn, ("Ctrl+=",)),
     ActionSpec("zoom_out", "Smaller", "Make the drawing smaller", Standard.ZoomOut),
@@ -382,6 +379,7 @@ MENUS: Final = (
             Submenu("page", "&Page", ("page_sketch", "page_side", "page_survey")),
             Submenu("unit", "&Units", ("unit_cm", "unit_in")),
             Submenu("colour_map", "&Colour map", tuple(f"map_{name}" for name in COLOUR_MAPS)),
+            Submenu("shows", "Map s&hows", tuple(f"shows_{key}" for key in MAPPED)),
             Submenu("cells", "&Map cells", tuple(f"cells_{count}" for count in MAP_CELLS)),
             Submenu("theme", "&Theme", ("theme_system", "theme_light", "theme_dark")),
             None,

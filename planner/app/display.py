@@ -7,6 +7,8 @@ from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 
+from planner.estimate.result import Estimate
+from planner.metrics.figures import FIGURE, Figure
 from planner.plan.groups import Chosen, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -28,7 +30,8 @@ class DisplayState:
     """The choices in force.
 
     ``ladder`` keeps the scale of heights beside the selected lamp; ``stretched`` spreads the
-    colours over the light present rather than from dark.
+    colours over the light present rather than from dark. ``shows`` is what the map of the sketch
+    shows, one of ``MAPPED``.
     """
 
     unit: LengthUnit = LengthUnit.CM
@@ -39,6 +42,7 @@ class DisplayState:
     ladder: bool = False
     stretched: bool = False
     cells: int = 24
+    shows: str = "mean"
 
 
 class Display(QObject):
@@ -66,6 +70,12 @@ class Display(QObject):
         if state != self._state:
             self._state = state
             self.changed.emit(state)
+
+
+def shown_figure(estimate: Estimate | None, state: DisplayState) -> Figure:
+    """What the map shows: what was chosen, where that is known of the light, or else PPFD."""
+    known = estimate is not None and state.shows in estimate.maps
+    return FIGURE[state.shows if known else "mean"]
 
 
 # -- what is selected ------------------------------------------------------------------

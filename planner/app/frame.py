@@ -29,6 +29,7 @@ from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.estimate.result import Estimate, Quality
 from planner.language import LANGUAGES
+from planner.metrics.figures import MAPPED
 from planner.units import LengthUnit
 
 
@@ -50,6 +51,7 @@ class ViewChoices(QObject):
         cells = {
             f"cells_{count}": lambda _on, count=count: update(cells=count) for count in MAP_CELLS
         }
+        shown = {f"shows_{key}": lambda _on, key=key: update(shows=key) for key in MAPPED}
         themes = {
             f"theme_{choice}": lambda _on, choice=choice: self.choose_theme(choice)
             for choice in Theme
@@ -60,14 +62,21 @@ class ViewChoices(QObject):
             **{key: lambda on, key=key: update(**{key: on}) for key in SWITCHES},
             **maps,
             **cells,
+            **shown,
             **themes,
         }
 
     def attach(self, actions: WindowActions) -> None:
         """Show the choices in force as checks from now on."""
         self._actions = actions
+        actions.menus["shows"].menuAction().setVisible(False)
         self._check(self._display.state)
         actions[f"theme_{self.settings.values.theme}"].setChecked(True)
+
+    def offer(self, estimate: Estimate) -> None:
+        """Offer other maps than that of PPFD where the light has any."""
+        if self._actions is not None:
+            self._actions.menus["shows"].menuAction().setVisible(len(estimate.maps) > 1)
 
     def choose_theme(self, choice: Theme) -> None:
         """Take a theme and remember it."""
@@ -104,6 +113,7 @@ class ViewChoices(QObject):
             return
         self._actions["unit_cm" if state.unit is LengthUnit.CM else "unit_in"].setChecked(True)
         self._actions[f"map_{state.colour_map}"].setChecked(True)
+        self._actions[f"shows_{state.shows}"].setChecked(True)
         for count in MAP_CELLS:
             # A number from an older settings file may be none of those offered.
             self._actions[f"cells_{count}"].setChecked(count == state.cells)

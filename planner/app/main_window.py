@@ -190,6 +190,7 @@ class MainWindow(QMainWindow):
         self.actions_.fill(self.menuBar())
         self.recent.attach(self.actions_.menus["recent"])
         self.steps.attach(self.actions_.menus["add_lamp_kind"])
+        self.page.choose_map_by(self.actions_.menus["shows"])
         for drawing in (self.page.plan_view, self.page.elevation):
             drawing.share_actions(
                 {key: self.actions_[key] for key in self.actions_}, self.actions_.menus["arrange"]
@@ -220,15 +221,13 @@ class MainWindow(QMainWindow):
         self.page.welcome.tour_wanted.connect(self.tour.begin)
         self.page.dragging_changed.connect(self._on_dragging_changed)
         self.recent.chosen.connect(self.desk.open_aside)
-        self.desk.told.connect(self.tell)
         self.desk.meant_otherwise.connect(self._open_otherwise)
         self.pages.switched.connect(self._on_page)
-        self.variants.told.connect(self.tell)
-        self.variants.refused.connect(self.tell)
-        self.steps.refused.connect(self.tell)
-        self.steps.told.connect(self.tell)
-        self.lamp_files.told.connect(self.tell)
+        said = (self.desk.told, self.variants.told, self.variants.refused, self.steps.told)
+        for one in (*said, self.steps.refused, self.lamp_files.told):
+            one.connect(self.tell)
         self.estimator.estimated.connect(self.show_estimate)
+        self.estimator.estimated.connect(self.choices.offer)
         self.estimator.outlook_ready.connect(self._on_outlook)
         self.estimator.weighed.connect(self.page.worth.take)
         self.page.worth.wanted.connect(self.estimator.weigh)
@@ -382,7 +381,8 @@ class MainWindow(QMainWindow):
         from planner.reports.charts import whole_map  # noqa: PLC0415 - only when asked
 
         name = f"{self.desk.name} map"
-        way(DrawingOut(whole_map(self.estimate, self.display.unit), name, self.questions))
+        drawn = whole_map(self.estimate, self.display.unit, self.page.plan_view.figure)
+        way(DrawingOut(drawn, name, self.questions))
 
     def show_report(self) -> ReportWindow:
         """Open the report of the plan as it stands."""

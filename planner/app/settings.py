@@ -22,6 +22,7 @@ from planner.app.theme import Theme
 from planner.files.disk import is_file, is_folder, real_path, write_atomically
 from planner.folders import SETTINGS_FILE, settings_folder
 from planner.language import LANGUAGES
+from planner.metrics.figures import MAPPED
 from planner.plan.refusal import in_print
 from planner.units import LengthUnit
 
@@ -37,6 +38,12 @@ def _known_map(name: str) -> str:
     if name not in COLOUR_MAPS:
         raise ValueError(name)
     return name
+
+
+def _mapped(key: str) -> str:
+    if key not in MAPPED:
+        raise ValueError(key)
+    return key
 
 
 def _known_language(code: str) -> str:
@@ -71,6 +78,7 @@ class Values(BaseModel):
     gains: bool = False
     ladder: bool = False
     stretched: bool = False
+    shows: Annotated[str, AfterValidator(_mapped)] = MAPPED[0]
     cells: Annotated[int, Field(ge=4, le=96)] = 24
     theme: Theme = Theme.SYSTEM
     language: Annotated[str, AfterValidator(_known_language)] = ""

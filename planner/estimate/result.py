@@ -211,11 +211,11 @@ class CanopyLight:
             inside &= ~inside_polygon(np.array(obstacle.outline()), x, y)
         return inside
 
-    def at(self, x: FloatArray, y: FloatArray) -> FloatArray:
-        """PPFD at points (n,) in metres, shape (n,); NaN where there is no light to show."""
-        points = np.column_stack([x, y])
-        known = self.shows(x, y) & self.map.covers(points)
-        return np.where(known, self.map.at(points), np.nan)
+    def at(self, x: FloatArray, y: FloatArray, key: str = "mean") -> FloatArray:
+        """PPFD, or another of ``maps``, at points (n,) in metres; NaN where nothing is to show."""
+        points, read = np.column_stack([x, y]), self.maps[key]
+        known = self.shows(x, y) & read.covers(points)
+        return np.where(known, read.at(points), np.nan)
 
     def value(self, x: float, y: float) -> float | None:
         """PPFD at one point in metres; None where there is no light to show."""
@@ -308,19 +308,23 @@ class Estimate(CanopyLight):
     @property
     def every_ppfd(self) -> FloatArray:
         """PPFD of all cells of all canopies (n,)."""
-        return np.concatenate([one.ppfd[one.inside] for one in self.canopies])
+        return self.every("mean")
+
+    def every(self, key: str) -> FloatArray:
+        """All cells of one of the ``maps`` of all canopies (n,)."""
+        return np.concatenate([one.maps[key].values[one.inside] for one in self.canopies])
 
     def top_at(self, x: float, y: float) -> CanopyLight:
         """The highest canopy at a point in metres, as one looks from above."""
         over = [one for one in self.tops if contains(one.outline, x, y)]
         return over[-1] if over else self.own
 
-    def seen_at(self, x: FloatArray, y: FloatArray) -> FloatArray:
-        """PPFD at points (n,) on the highest canopy there, as one looks from above."""
-        found = self.own.at(x, y)
+    def seen_at(self, x: FloatArray, y: FloatArray, key: str = "mean") -> FloatArray:
+        """As ``at``, on the highest canopy at each point (n,), as one looks from above."""
+        found = self.own.at(x, y, key)
         for top in self.tops:
             over = inside_polygon(np.array(top.outline), x, y)
-            found[over] = top.map.at(np.column_stack([x, y])[over])
+            found[over] = top.maps[key].at(np.column_stack([x, y])[over])
         return found
 
     def with_recount(self, count: Recount | None) -> Estimate:

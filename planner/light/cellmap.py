@@ -275,3 +275,22 @@ def round_values(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:
     first = math.ceil(low / step - 1e-9)
     last = math.floor(high / step + 1e-9)
     return tuple(round(k * step, 12) for k in range(first, last + 1))
+
+
+DARK_LEVELS: Final = (0.0, 100.0)
+"""Levels where there is no light to set them."""
+
+
+def levels_of(field: FloatArray, *, stretched: bool = False) -> tuple[float, float]:
+    """Round levels about a map of light: from dark (0), or from under its lowest value.
+
+    Even light, which would be stretched to show nothing but its own unevenness, keeps a span of
+    a tenth of its highest value.
+    """
+    known = field[np.isfinite(field)]
+    top = float(known.max()) if known.size else 0.0
+    if top <= 0:
+        return DARK_LEVELS
+    least = min(float(known.min()), 0.9 * top) if stretched else 0.0
+    step = round_step(top - least, 8)
+    return math.floor(least / step + 1e-9) * step, math.ceil(top / step - 1e-9) * step

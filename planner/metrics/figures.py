@@ -62,6 +62,22 @@ class Figure:
     digits: Digits
     words: str
 
+    @property
+    def map_name(self) -> str:
+        """What a map of it shows."""
+        return "PPFD" if self.key == "mean" else self.name
+
+    @property
+    def map_unit(self) -> str:
+        """The unit of such a map: of a share also what it is part of."""
+        whole = _WHOLES.get(self.key)
+        return self.unit if whole is None else f"% of {whole}"
+
+    def on_map(self, value: float) -> str:
+        """A value of such a map, which is in the unit shown, as it is read at a place."""
+        said = f"{self.written(value)} {self.map_unit}"
+        return said if self.key == "mean" else f"{self.map_name} {said}"
+
     def of(self, figures: object) -> float | None:
         """The figure among ``Figures``, in its canonical unit (shares as fractions of 1)."""
         value: float | None = getattr(figures, self.key)
@@ -216,6 +232,11 @@ FIGURES: Final = (
 
 COLOURS: Final = ("eppfd", "blue_share", "red_share", "far_red_share")
 """Figures that only a plan has whose lamps say how their light is spread."""
+
+MAPPED: Final = ("mean", *COLOURS)
+"""Figures of which there are maps too: that of PPFD always, the others where colours are known."""
+
+_WHOLES: Final = {"blue_share": "PPFD", "red_share": "PPFD", "far_red_share": "ePPFD"}
 
 FIGURE: Final = {figure.key: figure for figure in FIGURES}
 

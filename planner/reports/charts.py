@@ -10,6 +10,7 @@ import struct
 import textwrap
 import zlib
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -17,8 +18,17 @@ import numpy.typing as npt
 
 from planner.estimate.compare import Identity, TradeOff, unbeaten
 from planner.estimate.result import CanopyLight, Estimate
-from planner.light.cellmap import FloatArray, round_step, round_values
-from planner.metrics.figures import LEADING, NO_VALUE, banded, ppfd
+from planner.light.cellmap import FloatArray, levels_of, round_step, round_values
+from planner.metrics.figures import (
+    COLOURS,
+    FIGURE,
+    LEADING,
+    NO_VALUE,
+    Digits,
+    Figure,
+    banded,
+    ppfd,
+)
 from planner.plan.place import OWN
 from planner.plan.plan import Plan
 from planner.plan.space import Point
@@ -207,6 +217,20 @@ def schedule_chart(found: Schedule, ceiling: float, unit: LengthUnit) -> Picture
 # -- maps of light ------------------------------------------------------------------------
 
 
+@dataclass(frozen=True)
+class _Scale:
+    """The ends of a map's colours, and what the map shows in the unit of which they are."""
+
+    high: float
+    low: float = 0.0
+    figure: Figure = FIGURE["mean"]
+
+    def places(self, values: npt.ArrayLike) -> npt.NDArray[np.uint8]:
+        """Which of the 256 colours values have."""
+        share = (np.asarray(values, dtype=float) - self.low) / (self.high - self.low)
+        return np.clip(255 * share, 0, 255).astype(np.uint8)
+
+
 def colour_top(highest: float) -> float:
     """Upper end of a scale that starts at dark: the round number at or above a maximum."""
     if not math.isfinite(highest) or highest <= 0:
@@ -223,7 +247,7 @@ def map_drawing(
     ``room`` is what the space itself may take, in millimetres; with a ``name`` it stands
     over the map, without one the map carries its sizes.
     """
-    return _map_sheet(estimate, top, unit, room, name).picture(_in_words(estimate, name))
+    return _map_sheet(estimate, _Scale(top), unit, room, name).picture(_in_words(estimate, name))
 
 
 def _in_words(estimate: Estimate, name: str = "") -> str:
@@ -235,7 +259,7 @@ def _in_words(estimate: Estimate, name: str = "") -> str:
 
 
 def _map_sheet(
-    estimate: Estimate, top: float, unit: LengthUnit, room: tuple[float, float], name: str = ""
+    estimate: Estimate, colours: _Scale, unit: LengthUnit, room: tuple[float, float], name: str = ""
 ) -> Sheet:
     plan = estimate.plan
     x0, y0, x1, y1 = plan.space.bounds
@@ -245,7 +269,7 @@ def _map_sheet(
     across, down = (x1 - x0) * scale, (y1 - y0) * scale
     sheet = Sheet(across + rim + (1.5 if name else 2.0), down + head + (2.0 if name else 8.0))
     for canopy in estimate.canopies:
-        _light(sheet, canopy, frame, top)
+        _light(sheet, canopy, frame, colours)
         if canopy.place != OWN:
             shape = [frame.at(point) for point in canopy.outline]
             leads = canopy.place == estimate.place
@@ -271,11 +295,18 @@ def _map_sheet(
     return sheet
 
 
-def whole_map(estimate: Estimate, unit: LengthUnit) -> Picture:
-    """The map by itself: title, sentence, light, scale and figures, as every export of it is."""
-    plan, top = estimate.plan, colour_top(float(estimate.every_ppfd.max()))
+def whole_map(estimate: Estimate, unit: LengthUnit, figure: Figure = FIGURE["mean"]) -> Picture:
+    """The map by itself: title, sentence, light, scale and figures, as every export of it is.
+
+    Of PPFD from dark, or of another ``figure`` there is a map of: shares over what is present.
+    """
+    plan, values = estimate.plan, estimate.every(figure.key)
+    ends = _Scale(colour_top(float(estimate.every_ppfd.max())))
+    if figure.key != "mean":
+        low, high = levels_of(values, stretched=figure.digits is Digits.SHARE)
+        ends = _Scale(high, low, figure)
     across = PAGE_MM - 2 * _MARGIN_MM
-    light, scale = _map_sheet(estimate, top, unit, (158.0, 172.0)), _scale_sheet(top)
+    light, scale = _map_sheet(estimate, ends, unit, (158.0, 172.0)), _scale_sheet(ends)
     lines = textwrap.wrap(content.sentence(estimate), int(across / wide("n")))
     head = 14.0 + 3.7 * len(lines)
     below = head + light.height + 1.5 + scale.height
@@ -287,7 +318,8 @@ def whole_map(estimate: Estimate, unit: LengthUnit) -> Picture:
     sheet.place(light, (PAGE_MM - light.width) / 2, head)
     sheet.place(scale, (PAGE_MM - scale.width) / 2, head + light.height + 1.5)
     shown = content.headline_figures(estimate)
-    second = ("minimum", "maximum", "cv", "utilisation", "efficacy", "watts")
+    second = {"minimum", "maximum", "cv", "utilisation", "efficacy", "watts"}
+    second = second if figure.key == "mean" else {*COLOURS}
     rows = shown[:LEADING], [one for one in shown if one.key in second]
     for row, y, size in zip(rows, (below + 6.0, below + 18.0), (4.1, 2.8), strict=True):
         for k, one in enumerate(row):
@@ -298,30 +330,37 @@ def whole_map(estimate: Estimate, unit: LengthUnit) -> Picture:
                 x += (1.15 if size > 3 else 1.0) * wide(one.value, size) + 1.0
                 at = y + 2.6 + size / 2
                 sheet.text(x, at, one.unit, size=2.2, anchor="start", colour=QUIET)
-    return sheet.picture(_in_words(estimate))
+    words = _in_words(estimate)
+    if figure.key != "mean" and np.isfinite(values).any():
+        least, most = (figure.written(float(of(values))) for of in (np.nanmin, np.nanmax))
+        words = f"{plan.name}: {figure.map_name} from {least} to {most} {figure.map_unit}"
+    return sheet.picture(words)
 
 
 def scale_drawing(top: float, length: float = 120.0) -> Picture:
     """The scale of the maps' colours, lying."""
-    return _scale_sheet(top, length).picture(f"Colours from 0 to {top:g} {PPFD_UNIT}")
+    return _scale_sheet(_Scale(top), length).picture(f"Colours from 0 to {top:g} {PPFD_UNIT}")
 
 
-def _scale_sheet(top: float, length: float = 120.0) -> Sheet:
+def _scale_sheet(scale: _Scale, length: float = 120.0) -> Sheet:
     sheet = Sheet(length + 40.0, 9.0)
     left = 3.0
     colours = colour_table()
     opaque = np.full((1, len(colours), 1), 255, np.uint8)
     sheet.image(left, 1.0, length, 3.0, png_bytes(np.concatenate([colours[None], opaque], axis=2)))
-    for level in sorted({*round_values(0.0, top, 6), 0.0, top}):
-        x = left + length * level / top
+    ends = scale.low, scale.high
+    for level in sorted({*round_values(*ends, 6), *(round(end, 9) for end in ends)}):
+        x = left + length * (level - scale.low) / (scale.high - scale.low)
         sheet.line(((x, 4.0), (x, 5.0)), width=0.2)
         sheet.text(x, 6.8, f"{level:g}", size=2.4)
-    sheet.text(left + length + 4, 2.6, PPFD_UNIT, size=2.4, anchor="start", colour=QUIET)
+    figure = scale.figure
+    said = figure.map_unit if figure.key == "mean" else f"{figure.map_name}, {figure.map_unit}"
+    sheet.text(left + length + 4, 2.6, said, size=2.4, anchor="start", colour=QUIET)
     return sheet
 
 
-def _light(sheet: Sheet, shown: CanopyLight, frame: Frame, top: float) -> None:
-    read = shown.map
+def _light(sheet: Sheet, shown: CanopyLight, frame: Frame, scale: _Scale) -> None:
+    read = shown.maps[scale.figure.key]
     a, b, c, d = read.bounds
     left, upper = frame.at((a, d))
     across, down = (c - a) * frame.scale, (d - b) * frame.scale
@@ -330,12 +369,13 @@ def _light(sheet: Sheet, shown: CanopyLight, frame: Frame, top: float) -> None:
     x = a + (np.arange(columns) + 0.5) * (c - a) / columns
     y = d - (np.arange(rows) + 0.5) * (d - b) / rows
     inside = shown.shows(x[None, :], y[:, None])
-    colours = colour_table()[np.clip(fine / top * 255, 0, 255).astype(np.uint8)]
+    colours = colour_table()[scale.places(fine)]
     rgba = np.dstack([colours, np.where(inside, 255, 0).astype(np.uint8)])
     sheet.image(left, upper, across, down, png_bytes(rgba))
     taken: list[Point] = []
-    for level in read.contour_levels():
-        red, green, blue = ink_on(colour_table()[min(255, int(255 * level / top))].tolist())
+    # Lines of equal light are of PPFD alone, so that no other map is taken for one of it.
+    for level in read.contour_levels() if scale.figure.key == "mean" else ():
+        red, green, blue = ink_on(colour_table()[scale.places(level)].tolist())
         ink = f"#{red:02x}{green:02x}{blue:02x}"
         for run in _within(shown, level):
             _contour(sheet, [frame.at((x, y)) for x, y in run], f"{level:g}", ink, taken)

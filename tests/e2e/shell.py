@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -119,14 +120,18 @@ def small_plan(name: str = "Shelf", lamps: int = 1) -> Plan:
 
 
 def make_window(
-    qtbot: QtBot, plan: Plan | None = None, *, settings: Settings | None = None
+    qtbot: QtBot,
+    plan: Plan | None = None,
+    *,
+    settings: Settings | None = None,
+    light: Callable[..., Estimate] = made_up_light,
 ) -> tuple[MainWindow, ReadyAnswers]:
     """A shown window and who answers its questions."""
     answers = ReadyAnswers()
     window = MainWindow(
         plan or small_plan(),
         settings=settings or Settings.of_user(),
-        estimator=Estimator(made_up_light, synchronous=True),
+        estimator=Estimator(light, synchronous=True),
         questions=answers,
     )
     qtbot.addWidget(window)

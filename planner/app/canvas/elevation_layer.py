@@ -372,14 +372,18 @@ def _top_at(shape: QPolygonF, u: float) -> float:
 
 
 def light_across(
-    estimate: Estimate | None, axis: Axis, levels: colours.Levels, colour_map: str
+    estimate: Estimate | None,
+    axis: Axis,
+    levels: colours.Levels,
+    colour_map: str,
+    key: str = "mean",
 ) -> QImage | None:
-    """Colours of the mean light seen along an axis, from left to right, one pixel high."""
+    """Colours of the mean of one of its maps along an axis, left to right, one pixel high."""
     if estimate is None:
         return None
     with warnings.catch_warnings():  # columns outside the footprint hold nothing but NaN
         warnings.simplefilter("ignore", RuntimeWarning)
-        mean = np.nanmean(estimate.own.ppfd, axis=0 if axis == "y" else 1)
+        mean = np.nanmean(estimate.own.maps[key].values, axis=0 if axis == "y" else 1)
     places = np.linspace(0, len(mean) - 1, ACROSS)
     known = np.where(np.isfinite(mean), mean, 0.0)
     return colour_row(np.interp(places, np.arange(len(mean)), known), levels, colour_map)

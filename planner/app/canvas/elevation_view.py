@@ -35,11 +35,12 @@ from planner.app.canvas.plan_drags import Choice, Edit
 from planner.app.canvas.plan_layers import WALL_PX, paint_from_side, side_box
 from planner.app.canvas.side_light import SideLight, light_along, light_in_words, slice_in_words
 from planner.app.canvas.tools import Drag, Span
-from planner.app.display import Display, SelectionModel
+from planner.app.display import Display, SelectionModel, shown_figure
 from planner.app.document import Document
 from planner.app.plots import colours
 from planner.estimate.result import Estimate
 from planner.language import word
+from planner.light.cellmap import levels_of
 from planner.plan.groups import Chosen, all_things, can_be_chosen
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
@@ -133,7 +134,7 @@ class ElevationView(Drawing):
         self.follow_light()
 
     def set_levels(self, levels: colours.Levels | None) -> None:
-        """Use the ends of another drawing's colour scale; None follows the map."""
+        """Use the ends of the map's colour scale; None follows the light on the canopy."""
         self._levels = levels
         self._light.show(self._light.found, self._scale_ends())
         self.update()
@@ -167,17 +168,21 @@ class ElevationView(Drawing):
         """Ends of the colour scale: those given, or of the light on the canopy."""
         if self._levels is not None:
             return self._levels
-        return colours.levels_of(self._estimate.own.ppfd) if self._estimate else (0.0, 1.0)
+        return levels_of(self._estimate.own.ppfd) if self._estimate else (0.0, 1.0)
 
     def set_doubt(self, relative: float) -> None:
         """How far the light may be off (relative standard uncertainty); 0 while not known."""
         self._light.doubt = relative
         self.update()
 
+    def _shown_key(self) -> str:
+        return shown_figure(self._estimate, self.display.state).key
+
     def _shown_slice(self) -> Slice | None:
         """The light, where it is of the plan as it is; none while a hand changes that."""
         found = self._light.found
-        if found is None or self.document.moving:
+        # It is PPFD, and no part of a map of anything else.
+        if found is None or self.document.moving or self._shown_key() != "mean":
             return None
         return found if found.fits(self.plan, self._axis, self.cut) else None
 
@@ -456,9 +461,10 @@ class ElevationView(Drawing):
             edge = focused.band
         painter.setFont(figure_font(self.font(), 0.92))
         self._front.paint(painter, (key, plan.canopy, self.display.unit), paint_frame)
-        light = light_across(self._estimate, self._axis, levels, state.colour_map)
+        of = levels, state.colour_map
+        light = light_across(self._estimate, self._axis, *of, self._shown_key())
         if found is not None:
-            light = light_along(found, plan.canopy.height, levels, state.colour_map)
+            light = light_along(found, plan.canopy.height, *of)
         elevation.paint_canopy(painter, light, active=current.kind is PlaceKind.CANOPY)
         elevation.paint_band_edges(painter, wall, edge)
         paint_from_side(painter, plan, self.viewport, ink, self._sideways, chosen)
@@ -479,13 +485,11 @@ class ElevationView(Drawing):
         self._paint_title(painter, ink)
 
     def _paint_title(self, painter: QPainter, ink: Ink) -> None:
-        edge, line = marks.EDGE_PX, marks.line_height(painter)
-        width = float(self.width())
-        room = width - self.turn_button.width() - 2 * edge - 8
-        top = QRectF(edge, 7, room, line)
+        edge = marks.EDGE_PX
+        room = float(self.width()) - self.turn_button.width() - 2 * edge - 8
+        top = QRectF(edge, 7, room, marks.line_height(painter))
         title, metrics = f"Side view along {self._axis}", painter.fontMetrics()
-        cut = format_length(self.cut, self.display.unit)
-        whole = f"{title}, light at {self._axis} {cut}"
+        whole = f"{title}, light at {self._axis} {format_length(self.cut, self.display.unit)}"
         if self._shown_slice() is not None and metrics.horizontalAdvance(whole) <= room:
             title = whole
         if metrics.horizontalAdvance(title) <= room:  # its button says as much

@@ -338,14 +338,18 @@ class ZoomControl(QWidget):
 
     def _made(self, text: str, name: str, act: Callable[[], None]) -> QToolButton:
         made = theme.small_button(text, name)
-        # Tab goes through the things on the drawing; the keys + - 0 do the same.
-        made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        made.setCursor(Qt.CursorShape.ArrowCursor)
         made.clicked.connect(lambda: act())  # noqa: PLW0108 - without the state Qt hands on
+        self.add(made)
+        return made
+
+    def add(self, button: QToolButton) -> None:
+        """Put one more button beside them."""
+        # Tab goes through the things on the drawing; the keys + - 0 and the menu do the same.
+        button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        button.setCursor(Qt.CursorShape.ArrowCursor)
         layout = self.layout()
         if layout is not None:
-            layout.addWidget(made)
-        return made
+            layout.addWidget(button)
 
     def _show(self) -> None:
         percent = self._drawing.zoom_percent

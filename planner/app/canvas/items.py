@@ -13,7 +13,7 @@ from PySide6.QtCore import QPointF
 
 from planner.app.canvas.ink import Viewport
 from planner.estimate.result import Estimate
-from planner.metrics.figures import ppfd
+from planner.metrics.figures import FIGURE, Figure, ppfd
 from planner.plan.alignment import foot
 from planner.plan.lamp import Lamp
 from planner.plan.place import Place, PlaceKind, lining_at
@@ -28,19 +28,21 @@ Section = tuple[Point, Point]
 # -- The light of an estimate under the pointer and along a line -----------------------
 
 
-def value_at(estimate: Estimate, x: float, y: float) -> float | None:
-    """PPFD at one point, on the highest canopy there; None outside the footprint."""
-    value = float(estimate.seen_at(np.array([x]), np.array([y]))[0])
+def value_at(estimate: Estimate, x: float, y: float, key: str = "mean") -> float | None:
+    """PPFD, or another of the maps, at one point, on the highest canopy; None outside."""
+    value = float(estimate.seen_at(np.array([x]), np.array([y]), key)[0])
     return value if math.isfinite(value) else None
 
 
-def profile_along(estimate: Estimate, section: Section, count: int = 161) -> tuple[Field, Field]:
-    """Distance from the section's start in metres and PPFD on what one sees there from above."""
+def profile_along(
+    estimate: Estimate, section: Section, count: int = 161, key: str = "mean"
+) -> tuple[Field, Field]:
+    """Distance from the section's start in metres and what lies there, seen from above."""
     (x0, y0), (x1, y1) = section
     # A hair inside the ends, which often lie exactly on a wall.
     share = np.linspace(1e-6, 1 - 1e-6, count)
     xs, ys = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
-    return share * math.dist(*section), estimate.seen_at(xs, ys)
+    return share * math.dist(*section), estimate.seen_at(xs, ys, key)
 
 
 OFF_WALL_M = 0.01
@@ -319,6 +321,7 @@ def plan_in_words(
     unit: LengthUnit,
     focused: Item | None,
     estimate: Estimate | None,
+    shown: Figure = FIGURE["mean"],
 ) -> str:
     """What the plan view shows: size, walls, lamps, light, and the item in hand."""
     x0, y0, x1, y1 = plan.space.bounds
@@ -349,6 +352,10 @@ def plan_in_words(
             f"{ppfd(figures.maximum)}, on average {ppfd(figures.mean)} "
             "micromoles per square metre and second."
         )
+        values = estimate.every(shown.key)
+        if shown.key != "mean" and np.isfinite(values).any():
+            low, high = (shown.written(float(of(values))) for of in (np.nanmin, np.nanmax))
+            parts.append(f"The map shows {shown.map_name}: {low} to {high} {shown.map_unit}.")
     if focused is not None:
         parts.append(f"In hand: {item_in_words(plan, focused, section, unit)}.")
     return " ".join(parts)

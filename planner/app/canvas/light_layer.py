@@ -28,7 +28,8 @@ from planner.app.canvas.ink import Kept, Viewport, as_lines, in_sight, pen
 from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import CanopyLight, Estimate
-from planner.light.cellmap import CellMap
+from planner.light.cellmap import CellMap, levels_of
+from planner.metrics.figures import Digits, Figure
 from planner.plan.place import OWN, Place, PlaceKind, band_at
 from planner.plan.plan import Plan
 from planner.reports.contrast import ink_on
@@ -51,8 +52,9 @@ class LightStyle:
     """How the light is shown; ``band`` in µmol m⁻² s⁻¹ is used only with ``wash``.
 
     ``doubt`` is the relative standard uncertainty of the light: as far as it reaches, the edges
-    of the band are soft. ``unit`` stands over the colour bar, line by line. ``dimmed`` colours are
-    for a dark ground, as the window has or has not when the style is made.
+    of the band are soft. ``unit`` stands over the colour bar, line by line, under the ``name`` of
+    what is no PPFD. ``dimmed`` colours are for a dark ground, as the window has or has not when
+    the style is made.
     """
 
     levels: colours.Levels
@@ -63,6 +65,7 @@ class LightStyle:
     doubt: float = 0.0
     unit: tuple[str, ...] = tuple(PPFD_UNIT.split(" ", 1))
     dimmed: bool = field(default_factory=theme.is_dark)
+    name: str = ""
 
     @property
     def table(self) -> colours.Rgba:
@@ -100,16 +103,14 @@ class LightLayer:
         self._contours: list[Contour] | None = None
         self._at: Sequence[float] | None = None
 
-    def set_estimate(self, estimate: Estimate | None) -> None:
-        """Show the light of an estimate on the plan's own canopy, or none."""
-        self.set_canopy(estimate and estimate.own)
+    def set_estimate(self, estimate: Estimate | None, key: str = "mean") -> None:
+        """Show the light of an estimate on the plan's own canopy, or none; see ``set_canopy``."""
+        self.set_canopy(estimate and estimate.own, key)
 
-    def set_canopy(self, shown: CanopyLight | None) -> None:
-        """Show the light on a canopy, or none."""
-        if shown is None:
-            self.set_map(None, None)
-        else:
-            self.set_map(shown.map, shown.plan if shown.place == OWN else None)
+    def set_canopy(self, shown: CanopyLight | None, key: str = "mean") -> None:
+        """Show the light on a canopy, or another of its ``maps``; or none."""
+        plan = shown.plan if shown is not None and shown.place == OWN else None
+        self.set_map(shown and shown.maps[key], plan)
 
     def set_map(
         self,
@@ -127,10 +128,7 @@ class LightLayer:
 
     def show_wall(self, found: WallLight | None) -> None:
         """Show what one wall does, or nothing."""
-        if found is None:
-            self.set_map(None, None)
-        else:
-            self.set_map(wall_map(found), found.plan)
+        self.set_map(found and wall_map(found), found and found.plan)
 
     def paint(
         self,
@@ -177,12 +175,12 @@ class TopLayers:
     def __init__(self) -> None:
         self._layers: dict[int, LightLayer] = {}
 
-    def set_estimate(self, estimate: Estimate | None) -> None:
-        """Show the light of an estimate, or none."""
+    def set_estimate(self, estimate: Estimate | None, key: str = "mean") -> None:
+        """As those of ``LightLayer`` on the plan's own canopy."""
         self._layers = {}
         for top in () if estimate is None else estimate.tops:
             layer = self._layers[top.place.index] = LightLayer()
-            layer.set_canopy(top)
+            layer.set_canopy(top, key)
 
     def paint(
         self,
@@ -467,7 +465,14 @@ def closed_path(outline: QPolygonF) -> QPainterPath:
     return path
 
 
-# -- what one wall does, on the map ------------------------------------------------------
+# -- other quantities, and what one wall does, on the map --------------------------------
+
+
+def style_of(figure: Figure, levels: colours.Levels, colour_map: str) -> LightStyle:
+    """Colours for another quantity than PPFD, of which alone contours and target band are."""
+    share = figure.digits is Digits.SHARE
+    unit = tuple(figure.map_unit.rsplit(" ", 1)) if share else LightStyle.unit
+    return LightStyle(levels, colour_map, contours=False, unit=unit, name=figure.map_name)
 
 
 def wall_map(found: WallLight) -> CellMap:
@@ -485,11 +490,11 @@ def wall_map(found: WallLight) -> CellMap:
 def wall_style(found: WallLight, colour_map: str) -> LightStyle:
     """Colours for it: per cent from none, or the change with what may be lost below none."""
     values = wall_map(found).values
-    low, high = colours.levels_of(values)
+    low, high = levels_of(values)
     if found.brought is None:
         return LightStyle((low, high), colour_map, unit=("% of the", "light"))
     least = float(np.nanmin(values)) if np.isfinite(values).any() else 0.0
     if least < 0:
-        low = -colours.levels_of(-values)[1]
+        low = -levels_of(-values)[1]
         high = 0.0 if float(np.nanmax(values)) <= 0 else high
     return LightStyle((low, high), colour_map, unit=("change,", "µmol"))

@@ -29,7 +29,7 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers, wall_style
+from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers, style_of, wall_style
 from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
     Choice,
@@ -44,11 +44,12 @@ from planner.app.canvas.plan_drags import (
 )
 from planner.app.canvas.plan_lamps import paint_lamps
 from planner.app.canvas.tools import BesideDrag, Drag, Span, dragged_section, turned_section
-from planner.app.display import Display, SelectionModel
+from planner.app.display import Display, SelectionModel, shown_figure
 from planner.app.document import Document
-from planner.app.plots.colours import Levels, levels_of
+from planner.app.plots.colours import Levels
 from planner.estimate.result import Estimate
-from planner.metrics.figures import ppfd
+from planner.light.cellmap import levels_of
+from planner.metrics.figures import FIGURE, Digits
 from planner.plan.alignment import caught
 from planner.plan.groups import Chosen, within
 from planner.plan.place import OWN, Place, PlaceKind, band_at
@@ -78,10 +79,10 @@ EMPTY_HINT = "Press L for a first lamp, or paste a line of its data sheet"
 class PlanView(Drawing):
     """The space from above.
 
-    Signals: ``hovered`` with (x, y, ppfd or None) in metres and µmol m⁻² s⁻¹, or None when
-    the pointer leaves; ``section_changed`` with the section's two ends; ``levels_changed``
-    with the ends of the colour scale; ``wall_hovered`` with the wall the pointer rests on, None
-    off all walls; ``inside_clicked`` with the place of the map that was clicked.
+    ``figure`` is what the map shows. Signals: ``hovered`` with (x, y, light or None) in metres and
+    its unit, or None when the pointer leaves; ``section_changed`` with the section's two ends;
+    ``levels_changed`` with the ends of the colour scale; ``wall_hovered`` with the wall the pointer
+    rests on, None off all walls; ``inside_clicked`` with the place of the map that was clicked.
     """
 
     wall_hovered = Signal(object)
@@ -102,6 +103,7 @@ class PlanView(Drawing):
     ) -> None:
         super().__init__(document, selection, display, parent)
         self._estimate: Estimate | None = None
+        self.figure = FIGURE["mean"]
         self._tops = TopLayers()
         self._refining = self._corners_numbered = False
         self._light = LightLayer()
@@ -110,7 +112,6 @@ class PlanView(Drawing):
         self._over_wall: int | None = None
         self._doubt = 0.0
         self._walls = Kept()
-        self._fixed_levels: Levels | None = None
         self._levels: Levels = (0.0, 1.0)
         self.zoom_control = ZoomControl(self)
         self._section: Section | None = None
@@ -128,9 +129,7 @@ class PlanView(Drawing):
     def set_estimate(self, estimate: Estimate | None) -> None:
         """Show the light of an estimate; None shows an empty space."""
         self._estimate = estimate
-        self._light.set_estimate(estimate)
-        self._tops.set_estimate(estimate)
-        self._renew_levels()
+        self._renew_map()
         if not self.dragging:
             self._tell_pointer()
         self.follow_light()
@@ -146,26 +145,22 @@ class PlanView(Drawing):
         self._corners_numbered = numbered
         self.update()
 
-    def set_levels(self, levels: Levels | None) -> None:
-        """Fix the ends of the colour scale (to compare drawings); None follows the map."""
-        self._fixed_levels = levels
-        self._renew_levels()
-        self.update()
-
     @property
     def levels(self) -> Levels:
-        """Ends of the colour scale in µmol m⁻² s⁻¹."""
+        """Ends of the colour scale, in the unit of the map."""
         return self._levels
 
-    def _renew_levels(self) -> None:
-        if self._fixed_levels is not None:
-            levels = self._fixed_levels
-        elif self._estimate is not None:
-            levels = levels_of(self._estimate.every_ppfd, stretched=self.display.state.stretched)
-        else:
-            levels = (0.0, 1.0)
-        if levels != self._levels:
-            self._levels = levels
+    def _renew_map(self) -> None:
+        """Show what is wanted, or else PPFD, on its own scale: a share over what is present."""
+        estimate, state = self._estimate, self.display.state
+        figure, levels = shown_figure(estimate, state), (0.0, 1.0)
+        self._light.set_estimate(estimate, figure.key)
+        self._tops.set_estimate(estimate, figure.key)
+        if estimate is not None:
+            share = figure.digits is Digits.SHARE
+            levels = levels_of(estimate.every(figure.key), stretched=share or state.stretched)
+        if (figure, levels) != (self.figure, self._levels):
+            self.figure, self._levels = figure, levels
             self.levels_changed.emit(levels)
 
     def light_style(self) -> LightStyle:
@@ -173,6 +168,8 @@ class PlanView(Drawing):
         state = self.display.state
         if self._wall_light is not None:
             return wall_style(self._wall_light, state.colour_map)
+        if self.figure.key != "mean":
+            return style_of(self.figure, self._levels, state.colour_map)
         return LightStyle(
             self._levels,
             state.colour_map,
@@ -198,7 +195,7 @@ class PlanView(Drawing):
             self.tell()
 
     def _on_display(self, state: object) -> None:
-        self._renew_levels()
+        self._renew_map()
         super()._on_display(state)
 
     # -- section ------------------------------------------------------------------------
@@ -295,7 +292,7 @@ class PlanView(Drawing):
 
     def words(self) -> str:
         words = plan_in_words(
-            self.plan, self.section, self.display.unit, self.focused, self._estimate
+            self.plan, self.section, self.display.unit, self.focused, self._estimate, self.figure
         )
         chosen = self.selection.chosen
         if len(chosen) > 1:
@@ -404,17 +401,17 @@ class PlanView(Drawing):
     def _light_at_pointer(self) -> float | None:
         if self._pointer is None or self._estimate is None:
             return None
-        return value_at(self._estimate, *self._pointer)
+        return value_at(self._estimate, *self._pointer, self.figure.key)
 
     def readout(self) -> str:
-        """PPFD and place under the pointer, in words and the chosen unit."""
+        """The light and the place under the pointer, in words and the chosen unit."""
         if self._pointer is None:
             return ""
         unit = self.display.unit
         x, y = (format_length(part, unit, with_unit=False) for part in self._pointer)
         place = f"x {x}, y {y} {unit.value}"
         light = self._light_at_pointer()
-        return place if light is None else f"{ppfd(light, unit=True)} at {place}"
+        return place if light is None else f"{self.figure.on_map(light)} at {place}"
 
     def status(self) -> str:
         # What is being dragged, or what is under the pointer.

@@ -59,11 +59,14 @@ def of_light(style: LightStyle) -> Legend:
     """The legend of a drawing's light (``PlanView.light_style()``)."""
     low, high = (format_number(level, 1) for level in style.levels)
     words = f"Colours run from {low} to {high} {' '.join(style.unit)}."
+    if style.name:
+        words = f"{style.name}: {words}"
     washed = style.wash and style.band is not None
     if washed and style.band is not None:
         words += f" The target band is {ppfd(style.band[0])} to {ppfd(style.band[1])}."
     wash = style if washed else None
-    return Legend(style.levels, style.unit, words, lambda _ink: style.table, wash=wash)
+    unit = (style.name, *style.unit) if style.name else style.unit
+    return Legend(style.levels, unit, words, lambda _ink: style.table, wash=wash)
 
 
 _USUAL: Final = LightStyle((0.0, 1.0), "cividis")
@@ -122,7 +125,8 @@ class ColourBar(QWidget):
     def _bar(self) -> QRectF:
         line = self._metrics().height()
         below = line if self.legend.small is None else 3.2 * line
-        return QRectF(4, 3 * line, _BAR_PX, max(self.height() - 3 * line - below, 20.0))
+        above = (max(len(self.legend.unit), 2) + 1) * line
+        return QRectF(4, above, _BAR_PX, max(self.height() - above - below, 20.0))
 
     def place(self, value: float) -> float:
         """Vertical pixel of a value."""

@@ -10,7 +10,6 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.app.display import COLOUR_MAPS
-from planner.light.cellmap import round_step
 
 Rgba = npt.NDArray[np.uint8]
 Levels = tuple[float, float]
@@ -21,10 +20,6 @@ OVER_RGB: Final = (236, 132, 36)
 """Hues of the wash: apart for every common kind of colour vision, and hatched besides."""
 
 _WASH_STRENGTH = 0.5
-DARK_LEVELS: Final[Levels] = (0.0, 100.0)
-"""Levels where there is no light to set them."""
-
-
 DIMMED: Final = 0.84
 """On a dark ground the brightest colour of a map glares: all of it is that much darker there."""
 
@@ -103,18 +98,3 @@ def to_rgba(field: npt.NDArray[np.float64], levels: Levels, colours: Rgba) -> Rg
     rgba = colours[np.rint(place * (len(colours) - 1)).astype(np.intp)]
     rgba[~known] = 0
     return rgba
-
-
-def levels_of(field: npt.NDArray[np.float64], *, stretched: bool = False) -> Levels:
-    """Round levels about a map of light: from dark (0), or from under its lowest value.
-
-    Even light, which would be stretched to show nothing but its own unevenness, keeps a span of
-    a tenth of its highest value.
-    """
-    known = field[np.isfinite(field)]
-    top = float(known.max()) if known.size else 0.0
-    if top <= 0:
-        return DARK_LEVELS
-    least = min(float(known.min()), 0.9 * top) if stretched else 0.0
-    step = round_step(top - least, 8)
-    return math.floor(least / step + 1e-9) * step, math.ceil(top / step - 1e-9) * step

@@ -12,11 +12,12 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.canvas.items import Section, profile_along
-from planner.app.display import Display
+from planner.app.display import Display, shown_figure
 from planner.app.plots.chart import Chart, FloatArray, dashed, line
 from planner.app.plots.exported import Table
 from planner.estimate.result import Estimate
-from planner.metrics.figures import ppfd
+from planner.light.cellmap import levels_of
+from planner.metrics.figures import FIGURE, Digits, ppfd
 from planner.units import PPFD_UNIT, format_length, format_number
 
 DARK_TOP = 100.0
@@ -34,6 +35,7 @@ class SectionPlot(Chart):
         self._display = display
         self._estimate: Estimate | None = None
         self._section: Section | None = None
+        self._figure = FIGURE["mean"]
         self._along: tuple[FloatArray, FloatArray] = (np.zeros(0), np.zeros(0))
         self._plot = self.add_chart()
         self.setMinimumHeight(110)
@@ -55,29 +57,31 @@ class SectionPlot(Chart):
         return (x0, x1), (y0, y1)
 
     def table(self) -> Table:
-        return (f"Distance from A ({self._display.unit.value})", f"PPFD ({PPFD_UNIT})"), list(
-            zip(*(column.tolist() for column in self._along), strict=True)
-        )
+        light = f"{self._figure.map_name} ({self._figure.map_unit})"
+        rows = zip(*(column.tolist() for column in self._along), strict=True)
+        return (f"Distance from A ({self._display.unit.value})", light), list(rows)
 
     def _words_at(self, number: int) -> str:
         at, light = (float(column[number]) for column in self._along)
         if not np.isfinite(light):
             return ""
-        return f"{ppfd(light)} {PPFD_UNIT} at {format_number(at, 1)} {self._display.unit.value}"
+        return f"{self._figure.on_map(light)} at {format_number(at, 1)} {self._display.unit.value}"
 
     def draw(self, ink: Ink) -> None:
         plot, unit, estimate = self._plot, self._display.unit, self._estimate
-        self.titles(plot, left=f"PPFD<br>{PPFD_UNIT}", bottom=f"from A to B ({unit.value})")
+        shown = self._figure = shown_figure(estimate, self._display.state)
+        title = f"{shown.map_name}<br>{shown.map_unit}"
+        self.titles(plot, left=title, bottom=f"from A to B ({unit.value})")
         self._along = (np.zeros(0), np.zeros(0))
         if estimate is None or self._section is None:
             self.say_empty(plot, ink)
             self.setAccessibleDescription(self.empty)
             return
-        distance, light = profile_along(estimate, self._section)
+        distance, light = profile_along(estimate, self._section, key=shown.key)
         known = light[np.isfinite(light)]
         top = float(known.max()) if known.size else 0.0
         plan = estimate.plan
-        band = plan.ppfd_band
+        band = plan.ppfd_band if shown.key == "mean" else None
         if band is not None:
             self.band(plot, band, ink)
         length = float(distance[-1])
@@ -86,12 +90,16 @@ class SectionPlot(Chart):
             self.curve(plot, *self._along, line(pen(ink.accent, 2.0)))
             self.spots(plot, *self._along, self._words_at, by_x=True)
             top = top if band is None else max(top, min(band[1], 2 * top))
-        self.frame(plot, (0.0, length / unit.metres), (0.0, (top or DARK_TOP) * 1.08))
+        ends = (0.0, (top or DARK_TOP) * 1.08)
+        if shown.digits is Digits.SHARE and top > 0:
+            ends = levels_of(known, stretched=True)
+        self.frame(plot, (0.0, length / unit.metres), ends)
         if not top > 0:
             self.say(plot, (length / unit.metres / 2, DARK_TOP / 2), self.empty, ink)
-        said = f"PPFD along a line {format_length(length, unit)} long"
+        said = f"{shown.map_name} along a line {format_length(length, unit)} long"
         if known.size:
-            said += f", from {ppfd(known.min())} to {ppfd(known.max())} {PPFD_UNIT}"
+            low, high = (shown.written(float(end)) for end in (known.min(), known.max()))
+            said += f", from {low} to {high} {shown.map_unit}"
         self.setAccessibleDescription(f"{said}.")
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import dataclasses
 import re
 from xml.etree import ElementTree as ET
 
@@ -14,6 +15,7 @@ from PySide6.QtSvg import QSvgRenderer
 
 from planner.catalogue.library import demo_plan
 from planner.estimate.compare import PLAN_SIDE, Origin, Spot, TradeOff
+from planner.metrics.figures import FIGURE
 from planner.plan import edits
 from planner.plan.lining import OPENING, WallCover
 from planner.plan.space import Obstacle
@@ -24,6 +26,7 @@ from planner.reports.charts import (
     png_bytes,
     scale_drawing,
     trade_off_chart,
+    whole_map,
 )
 from planner.reports.contrast import colour_table
 from planner.reports.drawings import (
@@ -36,7 +39,7 @@ from planner.reports.drawings import (
     scale_for,
     upright,
 )
-from planner.units import LengthUnit
+from planner.units import PPFD_UNIT, LengthUnit
 from tests.unit.reports.sample_estimate import L_SHAPE, sample_estimate, sample_plan
 
 CM, INCH = LengthUnit.CM, LengthUnit.INCH
@@ -231,3 +234,29 @@ def test_a_tilted_lamp_leans_in_the_elevation() -> None:
     assert picture != before
     ET.fromstring(picture)
     assert QSvgRenderer(QByteArray(picture.encode())).isValid()
+
+
+def test_a_map_of_a_share_has_its_own_scale_and_no_lines_of_light(qapp: object) -> None:
+    """Blue grows from a tenth at the left wall to three tenths at the right one, by hand."""
+    plain = sample_estimate(eppfd=265.5, blue_share=0.2, red_share=0.4, far_red_share=0.2)
+    blue = (0.1 + 0.2 * plain.x / 0.6) * plain.ppfd
+    rest = (plain.ppfd - blue) / 2
+    bands = {"blue": blue, "green": rest, "red": rest, "far_red": 0.25 * plain.ppfd}
+    estimate = dataclasses.replace(plain, bands=bands)
+    picture = whole_map(estimate, CM, FIGURE["blue_share"])
+    assert "Blue from 11 to 29 % of PPFD" in picture.words
+    assert {"Blue, % of PPFD", "10", "30", "ePPFD", "Far-red"} <= set(texts(picture))
+    assert not any(
+        line.get("stroke-width") == "0.22" and not line.get("stroke-dasharray")
+        for line in ET.fromstring(picture.svg).iter(f"{SVG}polyline")
+    )
+    image = next(ET.fromstring(picture.svg).iter(f"{SVG}image"))
+    data = next(v for k, v in image.items() if k.endswith("href")).split(",", 1)[1]
+    dots = QImage.fromData(base64.b64decode(data))
+    for share in (0.2, 0.5, 0.8):
+        x = dots.pixelColor(int(share * dots.width()), dots.height() // 4)
+        place = (10 + 20 * share - 10) / 20
+        expected = colour_table()[round(255 * place)].astype(int)
+        assert np.abs(np.array((x.red(), x.green(), x.blue())) - expected).max() <= 4
+    assert "% of PPFD" not in whole_map(estimate, CM).svg
+    assert f"ePPFD, {PPFD_UNIT}" in texts(whole_map(estimate, CM, FIGURE["eppfd"]))

@@ -34,6 +34,7 @@ from planner.app.plots.difference import DifferenceStyle, rounded_reach
 from planner.app.spoken import SpokenList
 from planner.estimate.compare import PLAN_SIDE, AgainstMap, Origin, Side
 from planner.estimate.odds import By, signed_change, verdict
+from planner.light.cellmap import levels_of
 from planner.plan.lit import counted
 from planner.units import PPFD_UNIT
 
@@ -436,7 +437,7 @@ def shared_bounds(sides: tuple[Side, ...]) -> Bounds:
 
 
 def _levels(top: float) -> colours.Levels:
-    return colours.levels_of(np.array([top]))
+    return levels_of(np.array([top]))
 
 
 def _reach(found: AgainstMap | None, shows: Shows) -> float:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.canvas.drawing import Drawing
@@ -91,6 +91,9 @@ class SketchPage(QWidget):
         self.strip = FigureStrip(WishLine(self.asked, self.workplace))
         self.growing = GrowingLine(self.asked, self.workplace)
         self.plan_view = PlanView(document, selection, display)
+        self.map_button = theme.small_button("", "What the map shows")
+        self.map_button.hide()
+        self.plan_view.zoom_control.add(self.map_button)
         self.colour_bar = ColourBar()
         self.elevation = ElevationView(document, selection, display)
         self.section = SectionPlot(display)
@@ -190,6 +193,7 @@ class SketchPage(QWidget):
         """Show the light of an estimate everywhere on the page."""
         self.estimate = estimate
         self.plan_view.set_estimate(estimate)
+        self._show_colours()
         self.plan_view.set_refining(estimate.options.quality is Quality.PREVIEW)
         self.elevation.set_estimate(estimate)
         self.side_light.follow(estimate)
@@ -236,6 +240,11 @@ class SketchPage(QWidget):
             },
         }
 
+    def choose_map_by(self, menu: QMenu) -> None:
+        """Let the button that names what the map shows open this menu under it."""
+        button = self.map_button
+        button.clicked.connect(lambda: menu.popup(button.mapToGlobal(button.rect().bottomLeft())))
+
     def enlarge_side(self, on: bool) -> None:
         """Give the side view the room of the plan, and the plan that of the side view."""
         self._side_large = on
@@ -279,7 +288,7 @@ class SketchPage(QWidget):
         light = None if self.estimate is None else value_at(self.estimate, *at)
         if self.estimate is None or self._known is None or light is None:
             return
-        if not self.workplace.display.state.band_wash:
+        if not self.plan_view.light_style().wash:
             return
         band = self.estimate.top_at(*at).band
         self.plan_view.say(doubt_sentence(self._known, light, band), refused=False)
@@ -313,7 +322,10 @@ class SketchPage(QWidget):
         style = self.plan_view.light_style()
         self.colour_bar.show_style(style)
         # What a wall does is no level of light that could be wished for.
-        self.colour_bar.wishes = style.unit == LightStyle.unit
+        self.colour_bar.wishes = not style.name and style.unit == LightStyle.unit
+        self.map_button.setText(f"{self.plan_view.figure.map_name} ▾")
+        self.map_button.setVisible(self.estimate is not None and len(self.estimate.maps) > 1)
+        self.plan_view.zoom_control.adjustSize()
 
     def _on_levels_changed(self, levels: Levels) -> None:
         self.elevation.set_levels(levels)

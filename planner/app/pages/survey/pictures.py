@@ -19,9 +19,10 @@ from planner.app.canvas.light_layer import LightStyle
 from planner.app.display import DisplayState
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.app.pages.survey.drawing import HolePicture, Mark
-from planner.app.plots.colours import Levels, levels_of, table, to_rgba
+from planner.app.plots.colours import Levels, table, to_rgba
 from planner.app.plots.survey_charts import ResidualMap
 from planner.estimate.result import Estimate, EstimateOptions
+from planner.light.cellmap import levels_of
 from planner.plan.edits import changed
 from planner.plan.lit import Lit, lit
 from planner.plan.plan import Plan

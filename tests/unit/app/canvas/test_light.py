@@ -22,6 +22,7 @@ from planner.app.canvas.light_layer import (
 from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
+from planner.light.cellmap import levels_of
 from planner.plan.space import Obstacle
 from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, light_of, plan_of
 
@@ -69,9 +70,9 @@ def test_nan_is_transparent_and_ends_are_held() -> None:
 
 
 def test_levels_end_at_round_numbers() -> None:
-    assert colours.levels_of(np.array([[np.nan, 231.0]])) == (0, 250)
-    assert colours.levels_of(np.array([[np.nan]])) == (0, 100)
-    assert colours.levels_of(np.zeros((2, 2))) == (0, 100)
+    assert levels_of(np.array([[np.nan, 231.0]])) == (0, 250)
+    assert levels_of(np.array([[np.nan]])) == (0, 100)
+    assert levels_of(np.zeros((2, 2))) == (0, 100)
 
 
 def test_the_wash_parts_under_inside_and_over() -> None:

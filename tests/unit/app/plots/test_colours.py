@@ -7,7 +7,8 @@ import math
 import numpy as np
 import pytest
 
-from planner.app.plots.colours import INSIDE_RGB, UNDER_RGB, levels_of, table, washed_table
+from planner.app.plots.colours import INSIDE_RGB, UNDER_RGB, table, washed_table
+from planner.light.cellmap import levels_of
 
 
 def test_colours_may_run_over_the_light_present() -> None:
