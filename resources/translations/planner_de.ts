@@ -763,6 +763,20 @@
 <translation />
 </message>
 <message>
+<source>shows_{key}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Show {map_name} on the map, in {map_unit}</source>
+<translation>{map_name} auf der Karte zeigen, in {map_unit}</translation>
+</message>
+<message>
+<source>shows</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>cells_{count}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -889,7 +903,17 @@
 <translation />
 </message>
 <message>
-<source>theme_system</source>
+<source>theme_{key}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>theme</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>system</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -902,12 +926,7 @@
 <translation>Hell oder dunkel wie der Desktop</translation>
 </message>
 <message>
-<source>theme</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>theme_light</source>
+<source>light</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -920,7 +939,7 @@
 <translation>Dunkler Text auf hellem Grund</translation>
 </message>
 <message>
-<source>theme_dark</source>
+<source>dark</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -933,7 +952,22 @@
 <translation>Heller Text auf dunklem Grund</translation>
 </message>
 <message>
-<source>page_sketch</source>
+<source>page_{key}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Ctrl+{number}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>page</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>sketch</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -946,17 +980,7 @@
 <translation>Der Raum im Maßstab mit seinem Licht</translation>
 </message>
 <message>
-<source>Ctrl+1</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page_side</source>
+<source>side</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -969,12 +993,7 @@
 <translation>Der Plan neben seinen Varianten; Reihen, Antworten und ob es sich lohnt</translation>
 </message>
 <message>
-<source>Ctrl+2</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page_survey</source>
+<source>survey</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -985,11 +1004,6 @@
 <message>
 <source>Readings at the holes of a board, laid over the estimate</source>
 <translation>Messwerte an den Löchern eines Lochbretts, über die Schätzung gelegt</translation>
-</message>
-<message>
-<source>Ctrl+3</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>zoom_in</source>
@@ -1334,6 +1348,21 @@
 <translation>&amp;Seite</translation>
 </message>
 <message>
+<source>page_sketch</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>page_side</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>page_survey</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>&amp;Units</source>
 <translation>&amp;Einheiten</translation>
 </message>
@@ -1342,12 +1371,31 @@
 <translation>&amp;Farbkarte</translation>
 </message>
 <message>
+<source>Map s&amp;hows</source>
+<translation>Karte &amp;zeigt</translation>
+</message>
+<message>
 <source>&amp;Map cells</source>
 <translation>&amp;Kartenzellen</translation>
 </message>
 <message>
 <source>&amp;Theme</source>
 <translation>&amp;Design</translation>
+</message>
+<message>
+<source>theme_system</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>theme_light</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>theme_dark</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>help</source>
@@ -1566,6 +1614,11 @@
 <translation />
 </message>
 <message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>ignore</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1659,8 +1712,8 @@
 <translation>Seitenansicht entlang {_axis}</translation>
 </message>
 <message>
-<source>{title}, light at {_axis} {cut}</source>
-<translation>{title}, Licht bei {_axis} {cut}</translation>
+<source>{title}, light at {_axis} {format_length}</source>
+<translation>{title}, Licht bei {_axis} {format_length}</translation>
 </message>
 </context>
 <context>
@@ -1715,6 +1768,11 @@
 <context>
 <name>planner.app.canvas.items</name>
 <message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Plan of a space of {wall_count} walls, {length} wide and {length2} deep.</source>
 <translation>Grundriss eines Raums mit {wall_count} Wänden, {length} breit und {length2} tief.</translation>
 </message>
@@ -1733,6 +1791,10 @@
 <message>
 <source>The light on {inside} runs from {ppfd} to {ppfd2}, on average {ppfd3} micromoles per square metre and second.</source>
 <translation>Licht ({inside}): von {ppfd} bis {ppfd2}, im Mittel {ppfd3} Mikromol je Quadratmeter und Sekunde.</translation>
+</message>
+<message>
+<source>The map shows {map_name}: {low} to {high} {map_unit}.</source>
+<translation>Die Karte zeigt {map_name}: {low} bis {high} {map_unit}.</translation>
 </message>
 <message>
 <source>In hand: {item_in_words}.</source>
@@ -1840,6 +1902,11 @@
 </context>
 <context>
 <name>planner.app.canvas.light_layer</name>
+<message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
 <message>
 <source>contour {text} {key} {name} {name2} {ratio} {size}</source>
 <translatorcomment>not read by people</translatorcomment>
@@ -2110,8 +2177,8 @@
 <translation>x {x}, y {y} {value}</translation>
 </message>
 <message>
-<source>{ppfd} at {place}</source>
-<translation>{ppfd} bei {place}</translation>
+<source>{on_map} at {place}</source>
+<translation>{on_map} bei {place}</translation>
 </message>
 <message>
 <source>; {len} selected, this one leads</source>
@@ -2219,6 +2286,11 @@
 </message>
 <message>
 <source>stretched</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>mean</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -3679,6 +3751,11 @@
 <translation />
 </message>
 <message>
+<source>shows_{key}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>theme_{choice}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -3700,6 +3777,11 @@
 </message>
 <message>
 <source>map_{colour_map}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>shows_{shows}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -6929,6 +7011,10 @@ nicht klar</translation>
 <context>
 <name>planner.app.pages.sketch.page</name>
 <message>
+<source>What the map shows</source>
+<translation>Was die Karte zeigt</translation>
+</message>
+<message>
 <source>plan</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -6947,6 +7033,10 @@ nicht klar</translation>
 <source>export_{key}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>{map_name} ▾</source>
+<translation>{map_name} ▾</translation>
 </message>
 <message>
 <source>height</source>
@@ -9278,6 +9368,10 @@ nicht klar</translation>
 <translation>Die Farben gehen von {low} bis {high} {join}.</translation>
 </message>
 <message>
+<source>{name}: {words}</source>
+<translation>{name}: {words}</translation>
+</message>
+<message>
 <source> The target band is {ppfd} to {ppfd2}.</source>
 <translation> Der Zielbereich ist {ppfd} bis {ppfd2}.</translation>
 </message>
@@ -9657,32 +9751,32 @@ nicht klar</translation>
 <translation>Schnitt</translation>
 </message>
 <message>
+<source>{map_name} ({map_unit})</source>
+<translation>{map_name} ({map_unit})</translation>
+</message>
+<message>
 <source>Distance from A ({value})</source>
 <translation>Abstand von A ({value})</translation>
 </message>
 <message>
-<source>PPFD ({PPFD_UNIT})</source>
-<translation>PPFD ({PPFD_UNIT})</translation>
+<source>{on_map} at {format_number} {value}</source>
+<translation>{on_map} bei {format_number} {value}</translation>
 </message>
 <message>
-<source>{ppfd} {PPFD_UNIT} at {format_number} {value}</source>
-<translation>{ppfd} {PPFD_UNIT} bei {format_number} {value}</translation>
-</message>
-<message>
-<source>PPFD&lt;br&gt;{PPFD_UNIT}</source>
-<translation>PPFD&lt;br&gt;{PPFD_UNIT}</translation>
+<source>{map_name}&lt;br&gt;{map_unit}</source>
+<translation>{map_name}&lt;br&gt;{map_unit}</translation>
 </message>
 <message>
 <source>from A to B ({value})</source>
 <translation>von A nach B ({value})</translation>
 </message>
 <message>
-<source>PPFD along a line {format_length} long</source>
-<translation>PPFD entlang einer {format_length} langen Linie</translation>
+<source>{map_name} along a line {format_length} long</source>
+<translation>{map_name} entlang einer {format_length} langen Linie</translation>
 </message>
 <message>
-<source>, from {ppfd} to {ppfd2} {PPFD_UNIT}</source>
-<translation>, von {ppfd} bis {ppfd2} {PPFD_UNIT}</translation>
+<source>, from {low} to {high} {map_unit}</source>
+<translation>, von {low} bis {high} {map_unit}</translation>
 </message>
 <message>
 <source>{said}.</source>
@@ -9703,6 +9797,10 @@ nicht klar</translation>
 <message>
 <source>{name} ({PPFD_UNIT})</source>
 <translation>{name} ({PPFD_UNIT})</translation>
+</message>
+<message>
+<source>PPFD&lt;br&gt;{PPFD_UNIT}</source>
+<translation>PPFD&lt;br&gt;{PPFD_UNIT}</translation>
 </message>
 <message>
 <source>{name}: {ppfd} {PPFD_UNIT}</source>
@@ -15494,6 +15592,11 @@ nicht klar</translation>
 <context>
 <name>planner.estimate.result</name>
 <message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>share_under</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -17499,6 +17602,22 @@ nicht klar</translation>
 <source>three significant, never rounded to tens</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>PPFD</source>
+<translation>PPFD</translation>
+</message>
+<message>
+<source>% of {whole}</source>
+<translation>% des {whole}</translation>
+</message>
+<message>
+<source>{written} {map_unit}</source>
+<translation>{written} {map_unit}</translation>
+</message>
+<message>
+<source>{map_name} {said}</source>
+<translation>{map_name} {said}</translation>
 </message>
 <message>
 <source>{number} {unit}</source>
@@ -22478,8 +22597,16 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>{name}: {map_name} from {least} to {most} {map_unit}</source>
+<translation>{name}: {map_name} von {least} bis {most} {map_unit}</translation>
+</message>
+<message>
 <source>Colours from 0 to {top} {PPFD_UNIT}</source>
 <translation>Farben von 0 bis {top} {PPFD_UNIT}</translation>
+</message>
+<message>
+<source>{map_name}, {map_unit}</source>
+<translation>{map_name}, {map_unit}</translation>
 </message>
 <message>
 <source>#{red}{green}{blue}</source>

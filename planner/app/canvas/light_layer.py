@@ -110,7 +110,7 @@ class LightLayer:
     def set_canopy(self, shown: CanopyLight | None, key: str = "mean") -> None:
         """Show the light on a canopy, or another of its ``maps``; or none."""
         plan = shown.plan if shown is not None and shown.place == OWN else None
-        self.set_map(shown and shown.maps[key], plan)
+        self.set_map(shown.maps[key] if shown else None, plan)
 
     def set_map(
         self,
@@ -128,7 +128,7 @@ class LightLayer:
 
     def show_wall(self, found: WallLight | None) -> None:
         """Show what one wall does, or nothing."""
-        self.set_map(found and wall_map(found), found and found.plan)
+        self.set_map(wall_map(found) if found else None, found.plan if found else None)
 
     def paint(
         self,
