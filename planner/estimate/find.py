@@ -39,6 +39,7 @@ from planner.language import inside, word
 from planner.metrics.figures import FIGURE, daily_light_integral, energy, percent, ppfd
 from planner.plan.dials import dial
 from planner.plan.lamp import Lamp
+from planner.plan.place import above_own
 from planner.plan.plan import Plan
 from planner.plan.variant_edits import free_name
 from planner.units import LengthUnit, format_length, said_length
@@ -59,6 +60,7 @@ class Limit(StrEnum):
 
     NOTHING = "nothing"
     CEILING = "ceiling"
+    TIER = "tier"
     CANOPY = "canopy"
     WISHES = "wishes"
 
@@ -372,7 +374,7 @@ def _set_up(question: Question, read: Read, made: Plan) -> str:
     turn, lamps = question.turn, "lamp" if len(made.lamps) == 1 else f"{len(made.lamps)} lamps"
     height = said_length(round(read.stand.height, 3))
     parts = [
-        f"Hang the {lamps} {height} above the canopy" if Turn.HEIGHT in turn else f"The {lamps}"
+        f"Hang the {lamps} {height} {above_own(made)}" if Turn.HEIGHT in turn else f"The {lamps}"
     ]
     if Turn.PLACES in turn or Turn.LAMPS in turn:
         hung_at = "; ".join(
@@ -418,11 +420,16 @@ def _limit(tries: Tries, best: Read) -> tuple[Limit, str]:
     if Turn.HEIGHT not in tries.question.turn:
         return Limit.NOTHING, ""
     heights, aim = heights_to_set(tries.plan, tries.question.grain), tries.question.aim
-    at = _index(heights, best.stand)
+    at, room = _index(heights, best.stand), dial("height").sound_in(tries.plan)
+    bare = dial("height").sound_in(tries.plan.model_copy(update={"obstacles": ()}))
+    if at == len(heights) - 1 and room.maximum < bare.maximum:
+        return Limit.TIER, f"Higher would be {_MORE[aim]}, but {room.why_most}."
     if at == len(heights) - 1:
         return Limit.CEILING, f"The ceiling is the limit: higher would be {_MORE[aim]}."
+    if at == 0 and room.minimum > bare.minimum:
+        return Limit.TIER, f"Lower would be {_MORE[aim]}, but {room.why_least}."
     if at == 0:
-        least = said_length(dial("height").sound_in(tries.plan).minimum)
+        least = said_length(room.minimum)
         return Limit.CANOPY, f"The least distance, {least}, is the limit: lower is {_MORE[aim]}."
     for k, way in ((at + 1, "Higher"), (at - 1, "Lower")):
         one = tries.seen.get(best.stand.at(heights[k]))

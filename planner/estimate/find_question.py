@@ -25,7 +25,7 @@ from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp, watts_of
 from planner.plan.lining import Lining
-from planner.plan.place import Place
+from planner.plan.place import Place, above_own
 from planner.plan.plan import Plan
 from planner.units import said_length
 
@@ -142,13 +142,22 @@ def height_range(plan: Plan) -> tuple[float, float]:
         If there is no room between them.
     """
     room = dial("height").sound_in(plan)
-    if room.maximum < room.minimum:
+    if room.maximum >= room.minimum:
+        return room.minimum, room.maximum
+    # Without what carries canopies there may be room: then the ceiling is not to blame.
+    bare = dial("height").sound_in(plan.model_copy(update={"obstacles": ()}))
+    if bare.maximum >= bare.minimum:
         raise FindError(
-            f"Between canopy and ceiling there are {said_length(round(max(room.maximum, 0.0), 3))} "
-            f"for the lamp to hang in; it needs {said_length(room.minimum)} above the canopy. "
-            "Lower the canopy or raise the ceiling."
+            f"No one height suits all lamps: one must hang {said_length(round(room.minimum, 3))} "
+            f"{above_own(plan)} or higher ({room.why_least}), one "
+            f"{said_length(round(room.maximum, 3))} or lower ({room.why_most}). Leave their "
+            "heights as they are."
         )
-    return room.minimum, room.maximum
+    raise FindError(
+        f"Between canopy and ceiling there are {said_length(round(max(bare.maximum, 0.0), 3))} "
+        f"for the lamp to hang in; it needs {said_length(bare.minimum)} {above_own(plan)}. "
+        "Lower the canopy or raise the ceiling."
+    )
 
 
 def heights_to_set(plan: Plan, grain: float) -> list[float]:

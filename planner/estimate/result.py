@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 from functools import cached_property
@@ -16,12 +16,14 @@ from planner.light.cellmap import CellMap
 from planner.light.polygon import inside_polygon
 from planner.metrics.colours import Bands, colour_figures, coloured, combined, part_of
 from planner.metrics.figures import (
+    COLOURS,
     FIGURE,
     band_shares,
     daily_light_integral,
     efficacy,
     evenness,
     kilowatt_hours_per_day,
+    percent,
     utilisation,
 )
 from planner.plan.lit import counted
@@ -403,6 +405,21 @@ def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
     areas, tops = own.cell_area[own.inside], tuple(top_of(plan, top) for top in own.tops)
     figures = figures_of(plan, own.ppfd[own.inside], areas, bands, own.entered)
     return replace(own, plan=plan, figures=figures, tops=tops).on(judged(plan))
+
+
+_OF_CANOPY: Final = ("mean", "minimum", "min_over_mean", "dli", "canopy_area", *COLOURS)
+
+
+def of_canopy(name: str, figures: Figures, keys: Sequence[str] = _OF_CANOPY) -> str:
+    """What a canopy of a name gets, as a sentence of those of its figures that are known."""
+    said = [
+        f"{FIGURE[key].name} {FIGURE[key].text(value)}"
+        for key in keys
+        if (value := getattr(figures, key)) is not None or key not in COLOURS
+    ]
+    if figures.share_inside is not None:
+        said.append(f"{percent(figures.share_inside)} of it inside its band")
+    return f"{name}: {', '.join(said)}."
 
 
 def shares_of(places: tuple[Place, ...], absorbed: FloatArray, emitted: float) -> tuple[Share, ...]:

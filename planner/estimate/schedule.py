@@ -1,8 +1,9 @@
 """Growth schedule: stage by stage, how high the lamps hang, how bright, and what it costs.
 
 Each stage is a question to ``find``: height and output are turned, hours and canopy are the
-stage's, and its target is the wish. Options are scheduled one after another over the same stages;
-weeks are told one by one for whoever has to go and turn the lamp.
+stage's, and its target is the wish. Where the plan is judged by the canopy on an obstacle that
+one grows, and the others are told by their own targets. Options are scheduled one after another
+over the same stages; weeks are told one by one for whoever has to go and turn the lamp.
 """
 
 from __future__ import annotations
@@ -26,15 +27,24 @@ from planner.estimate.find_question import (
     wished_band,
 )
 from planner.estimate.result import EstimateOptions
-from planner.estimate.stages import DAYS_PER_WEEK, Schedule, StagePlan, outcome_of
+from planner.estimate.stages import DAYS_PER_WEEK, Schedule, StagePlan, beside, outcome_of
 from planner.metrics.figures import kilowatt_hours_per_day
+from planner.plan.checks import CLOSE_TO_CANOPY_M, findings
 from planner.plan.dials import dial
-from planner.plan.edits import changed, each_lamp
+from planner.plan.edits import (
+    change_carried,
+    change_lamp,
+    change_obstacle,
+    changed,
+    each_lamp,
+)
 from planner.plan.lamp import Lamp
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.target import GrowthStage
-from planner.units import LengthUnit, said_length
+from planner.plan.turning import hung_over
+from planner.units import LengthUnit, capital, said_length
 
 _EVEN: Final = 0.5
 """A canopy with less than this share inside the band is worth a caution; no source."""
@@ -167,8 +177,12 @@ def _answered(
             (*warnings, sentence),
         )  # fmt: skip
     best = answers.best
+    hung = round(best.plan.lamps[0].hanging_height, 9)
+    if there.judged_top is not None:
+        hung = round(there.canopy.height + hung - stage.canopy_height, 9)
     if answers.limit is Limit.CEILING and question.aim is Aim.EVEN:
         _, most = height_range(there)
+        most -= stage.canopy_height - there.canopy.height
         warnings += (
             f"{stage.name}: the lamp cannot rise far enough. The ceiling leaves "
             f"{said_length(round(most, 3))} above a canopy at {said_length(stage.canopy_height)}, "
@@ -179,8 +193,7 @@ def _answered(
     elif (best.estimate.figures.share_inside or 0.0) < _EVEN:
         warnings += (
             f"{stage.name}: {outcome_of(best.estimate)}. At "
-            f"{said_length(best.plan.lamps[0].hanging_height)} above the canopy the light is very "
-            "uneven.",
+            f"{said_length(hung)} above the canopy the light is very uneven.",
         )
     watts = best.plan.watts
     kwh = kilowatt_hours_per_day(watts, stage.photoperiod_hours) * stage.weeks * DAYS_PER_WEEK
@@ -191,18 +204,21 @@ def _answered(
         last_week=round(week + stage.weeks, 6),
         plan=best.plan,
         estimate=best.estimate,
-        hanging_height=best.plan.lamps[0].hanging_height,
+        hanging_height=hung,
         output_percent=output_of(best.plan),
         kwh=kwh,
         cost=None if price is None else kwh * price,
         met=answers.met,
-        words=answers.words,
+        words=" ".join((answers.words, *beside(best.estimate))),
         warnings=warnings,
     )
 
 
 def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
     """The plan with the canopy, hours and target of a stage, its lamps brought in between.
+
+    Of a plan judged by the canopy on an obstacle the top of that obstacle is set to the height,
+    its canopy gets the target, and the lamps over it make room.
 
     Raises
     ------
@@ -212,6 +228,10 @@ def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
         If the canopy does not fit under the ceiling.
     """
     check_lamps(plan)
+    if plan.judged_top is not None:
+        there = _top_at_stage(plan, plan.judged_top, stage)
+        height_range(there)
+        return there
     room = plan.space.height - stage.canopy_height
 
     def under_ceiling(lamp: Lamp) -> Lamp:
@@ -226,6 +246,32 @@ def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
     )
     height_range(there)
     return there
+
+
+def _top_at_stage(plan: Plan, index: int, stage: GrowthStage) -> Plan:
+    obstacle = plan.obstacles[index]
+    where = Place(PlaceKind.TOP, index).inside(plan)
+    thickness = round(stage.canopy_height - obstacle.underside, 6)
+    if thickness < dial("thickness").quantity.minimum:
+        raise FindError(
+            f"{capital(where)} cannot stand at {said_length(stage.canopy_height)}: what carries it "
+            f"begins at {said_length(obstacle.underside)}."
+        )
+    grown = change_carried(
+        changed(plan, photoperiod_hours=stage.photoperiod_hours), index, target=stage.target
+    )
+    # Lamps first: the plan is checked as a whole.
+    over = [k for k, lamp in enumerate(plan.lamps) if obstacle in hung_over(plan, lamp)]
+    for k in over:
+        lamp = plan.lamps[k]
+        clear = stage.canopy_height - plan.canopy.height - lamp.rise[0] + CLOSE_TO_CANOPY_M
+        height = min(max(lamp.hanging_height, clear), plan.hanging_room(lamp)[1])
+        grown = change_lamp(grown, k, hanging_height=round(height, 6))
+    grown = change_obstacle(grown, index, thickness=thickness)
+    unlit = [one.sentence for one in findings(grown) if one.key == "judged-unlit"]
+    if unlit:
+        raise FindError(unlit[0])
+    return grown
 
 
 def _about_hours(plan: Plan, stage: GrowthStage) -> tuple[str, ...]:

@@ -10,8 +10,16 @@ from typing import Any, Final
 
 from planner.estimate.compare import PLAN_SIDE, Identity
 from planner.estimate.find_question import output_of
-from planner.estimate.result import Estimate
-from planner.metrics.figures import FIGURE, NO_VALUE, Digits, Figure, energy, money, percent
+from planner.estimate.result import Estimate, of_canopy
+from planner.metrics.figures import (
+    FIGURE,
+    NO_VALUE,
+    Digits,
+    Figure,
+    energy,
+    money,
+    percent,
+)
 from planner.plan.dials import dial
 from planner.plan.edits import changed
 from planner.plan.plan import Plan
@@ -29,10 +37,11 @@ class StagePlan:
     """One stage of a schedule, answered.
 
     Weeks count from 0 at the start of the schedule. ``plan`` is the space at that stage,
-    None together with ``estimate`` where the stage cannot be set up at all; ``kwh`` is the
-    energy of the whole stage and ``cost`` its price, None without a tariff. ``met`` says
-    whether mean or lowest, as asked, reaches the target, which much of the canopy may miss all
-    the same; ``words`` what was found, ``warnings`` what to heed.
+    None together with ``estimate`` where the stage cannot be set up at all; ``hanging_height``
+    is that above the canopy that grows, in metres, ``kwh`` the energy of the whole stage and
+    ``cost`` its price, None without a tariff. ``met`` says whether mean or lowest, as asked,
+    reaches the target, which much of the canopy may miss all the same; ``words`` what was found
+    and what other canopies get, ``warnings`` what to heed.
     """
 
     stage: GrowthStage
@@ -61,6 +70,17 @@ def outcome_of(estimate: Estimate) -> str:
     place = "under" if under else "over" if over else "in"
     share = percent(estimate.figures.share_inside)
     return f"mean {place} the band, {share} of the canopy inside"
+
+
+def beside(estimate: Estimate) -> tuple[str, ...]:
+    """What the canopies get by which a plan is not judged, by their own targets, and all together.
+
+    () where there is only one.
+    """
+    others = [one for one in estimate.canopies if one.place != estimate.place]
+    named = [(one.place.title(estimate.plan), one.figures) for one in others]
+    named += [("All canopies together", estimate.overall)] if others else []
+    return tuple(of_canopy(name, figures, ("mean", "dli")) for name, figures in named)
 
 
 @dataclass(frozen=True)
@@ -173,6 +193,10 @@ def _between(now: Plan, early: Plan, late: Plan, share: float) -> Plan:
         return one if one == other else round(one + (other - one) * share, digits)
 
     height = part(early.canopy.height, late.canopy.height, 3)
+    tops = tuple(
+        one.model_copy(update={"thickness": part(a.thickness, b.thickness, 3)})
+        for one, a, b in zip(now.obstacles, early.obstacles, late.obstacles, strict=True)
+    )
     room = now.space.height - height
     # All follow the brightest, so that what they are to each other stays what it is.
     turned = part(output_of(early), output_of(late), 1) / (output_of(now) or 1.0)
@@ -187,7 +211,8 @@ def _between(now: Plan, early: Plan, late: Plan, share: float) -> Plan:
         )
         for lamp, one, other in zip(now.lamps, early.lamps, late.lamps, strict=True)
     )
-    return changed(now, canopy=now.canopy.model_copy(update={"height": height}), lamps=lamps)
+    canopy = now.canopy.model_copy(update={"height": height})
+    return changed(now, canopy=canopy, lamps=lamps, obstacles=tops)
 
 
 # -- the table ----------------------------------------------------------------------------

@@ -15,7 +15,7 @@ from typing import Final
 
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Caution, Lining
-from planner.plan.place import Place, PlaceKind, lining_at, reach, surfaces
+from planner.plan.place import Place, PlaceKind, above_own, lining_at, reach, surfaces
 from planner.plan.plan import Plan
 from planner.plan.space import (
     TOUCH_M,
@@ -38,6 +38,7 @@ LEAST_DARK_HOURS: Final = 4.0
 HIGHEST_EFFICACY: Final = 4.1
 """µmol/J, the limit for blue and red LEDs (Kusuma, Pattison, Bugbee 2020, Hortic. Res. 7:56)."""
 SAME_LEVEL_M: Final = 0.02
+CLOSE_TO_TOP: Final = "lamp-close-to-top"
 
 DEFERS: Final = "The lamp maker's instructions and the local codes come first."
 ELECTRICIAN: Final = "Leave mains wiring to a licensed electrician working to the local code."
@@ -86,9 +87,11 @@ def _named(index: int, lamp: Lamp) -> str:
 
 
 def clashes(plan: Plan) -> frozenset[str]:
-    """Keys of what stands in the way of the lamps: each other, walls, obstacles."""
+    """Keys of what stands in the way of the lamps: each other, walls, obstacles, leaves on them."""
     found = _about_lamps(plan)
-    return frozenset(one.key for one in found if one.severity is Severity.WARNING)
+    return frozenset(
+        one.key for one in found if one.severity is Severity.WARNING or one.key == CLOSE_TO_TOP
+    )
 
 
 def _about_lamps(plan: Plan) -> Iterator[Finding]:
@@ -133,7 +136,7 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
         yield Finding(
             "lamp-close-to-canopy",
             Severity.CAUTION,
-            f"{_named(index, lamp)} hangs {said_length(over)} above the canopy: "
+            f"{_named(index, lamp)} hangs {said_length(over)} {above_own(plan)}: "
             "leaves may scorch, and the light is very uneven. Keep at least "
             f"{said_length(CLOSE_TO_CANOPY_M)}. "
             f"{DEFERS}",
@@ -152,7 +155,7 @@ def _about_lamp(plan: Plan, index: int, lamp: Lamp) -> Iterator[Finding]:
         grows = obstacle.canopy is not None and outlines_overlap(lamp.outline(), obstacle.outline())
         if grows and 0 <= above < CLOSE_TO_CANOPY_M:
             yield Finding(
-                "lamp-close-to-top",
+                CLOSE_TO_TOP,
                 Severity.CAUTION,
                 f"{_named(index, lamp)} hangs {said_length(above)} above the canopy on obstacle "
                 f"{number} ('{obstacle.name}'): leaves may scorch, and the light is very uneven. "

@@ -284,7 +284,8 @@ def ungrown(plan: Plan) -> Plan:
     """The plan without what each stage of a schedule sets anew, for ``depends``.
 
     Canopy, hours, target and hanging heights are; of the outputs only what they are to each other
-    stays, which a search never changes. Lamps that cannot be dimmed stay as they are.
+    stays, which a search never changes. Lamps that cannot be dimmed stay as they are. Where the
+    plan is judged by the canopy on an obstacle, that one grows instead.
     """
     level = min(0.01, plan.space.height / 2)
     most = max((lamp.output_percent for lamp in plan.lamps), default=0.0)
@@ -298,7 +299,13 @@ def ungrown(plan: Plan) -> Plan:
         )
         for lamp in plan.lamps
     )
-    canopy = plan.canopy.model_copy(update={"height": level})
-    return plan.model_copy(
-        update={"canopy": canopy, "lamps": lamps, "photoperiod_hours": 0.0, "target": None}
-    )
+    grown: dict[str, object] = {"lamps": lamps, "photoperiod_hours": 0.0}
+    if plan.judged_top is None:
+        grown |= {"canopy": plan.canopy.model_copy(update={"height": level}), "target": None}
+    else:
+        tops = list(plan.obstacles)
+        there = tops[plan.judged_top]
+        leaves = there.canopy and there.canopy.model_copy(update={"target": None})
+        tops[plan.judged_top] = there.model_copy(update={"thickness": level, "canopy": leaves})
+        grown["obstacles"] = tuple(tops)
+    return plan.model_copy(update=grown)

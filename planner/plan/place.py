@@ -151,6 +151,11 @@ def judged(setup: Setup) -> Place:
     return OWN if top is None else Place(PlaceKind.TOP, top)
 
 
+def above_own(setup: Setup) -> str:
+    """What hanging heights are counted from, in words; said plainly where another is judged."""
+    return "above the canopy" if setup.judged_top is None else "above the plan's own canopy"
+
+
 def target_at(plan: Plan, place: Place) -> Target | None:
     """What is wanted on a canopy."""
     return plan.target_on(place.index if place.kind is PlaceKind.TOP else None)

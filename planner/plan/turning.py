@@ -18,7 +18,7 @@ from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, Quantity
-from planner.plan.space import sticks_out
+from planner.plan.space import Obstacle, outlines_overlap, sticks_out
 from planner.plan.target import PpfdTarget, Target
 from planner.units import FLUX_UNIT, said_length
 
@@ -122,13 +122,37 @@ def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     return kind.at_least(-most, why).at_most(most, why)
 
 
+def hung_over(plan: Setup, lamp: Lamp, *, under: bool = False) -> tuple[Obstacle, ...]:
+    """The obstacles with a canopy over which a lamp hangs; ``under``: those it hangs under."""
+    face, outline = plan.lamp_height(lamp), lamp.outline()
+    return tuple(
+        one
+        for one in plan.obstacles
+        if one.canopy is not None
+        and (face <= one.underside) is under
+        and outlines_overlap(outline, one.outline())
+    )
+
+
 def housing_under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:
-    """Where nobody would be warned of the heat, and the housing is under the ceiling."""
-    housing = plan.lamps[place.index].model.housing_height
-    least = kind.at_least(CLOSE_TO_CANOPY_M, "nearer it may scorch the leaves")
-    if plan.lamps[place.index].tilt_deg:
-        return under_ceiling(least, plan, place)
-    return least.at_most(plan.headroom - housing, "the ceiling is there")
+    """Where nobody would be warned of the heat, and the housing is under the ceiling.
+
+    A lamp keeps over a canopy on an obstacle over which it hangs, and under one it hangs under.
+    """
+    lamp = plan.lamps[place.index]
+    found = kind.at_least(CLOSE_TO_CANOPY_M, "nearer it may scorch the leaves")
+    if lamp.tilt_deg:
+        found = under_ceiling(found, plan, place)
+    else:
+        most = plan.headroom - lamp.model.housing_height
+        found = found.at_most(most, "the ceiling is there")
+    (low, high), level = lamp.rise, plan.canopy.height
+    for top in hung_over(plan, lamp):
+        least = top.top - level - low + CLOSE_TO_CANOPY_M
+        found = found.at_least(least, f"nearer it may scorch the leaves on '{top.name}'")
+    for tier in hung_over(plan, lamp, under=True):
+        found = found.at_most(tier.underside - level - high, f"'{tier.name}' is there")
+    return found
 
 
 def by_dimmer(kind: Quantity, plan: Setup, place: Place) -> Quantity:

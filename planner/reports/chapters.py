@@ -11,7 +11,7 @@ from planner.catalogue.library import load_cautions
 from planner.estimate.compare import COLUMNS, Column, Comparison, Option, option, trade_off
 from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
-from planner.estimate.stages import stage_columns
+from planner.estimate.stages import Schedule, stage_columns
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
 from planner.language import inside
 from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
@@ -407,8 +407,23 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
         Pictures((schedule_chart(found, known.plan.space.height, unit),)),
         Table(heads, rows, tuple(range(1, len(columns)))),
         Words(f"In all {found.sums(known.plan.costs.currency)}."),
+        *_each_canopy(found),
     ]
     return [*blocks, Points(said)] if said else blocks
+
+
+def _each_canopy(found: Schedule) -> Sequence[Block]:
+    """What every canopy gets in each stage, by its own target, where there are several."""
+    figures = [FIGURE[key] for key in ("mean", "min_over_mean", "dli", "share_inside")]
+    rows = [
+        (stage.stage.name, name, *(figure.number(figure.of(one)) for figure in figures))
+        for stage in found.stages
+        if stage.estimate is not None and stage.estimate.tops
+        for name, one in content.each_canopy(stage.estimate)
+    ]
+    heads = ("Stage", "Canopy", *(figure.heading() for figure in figures))
+    title = "Every canopy, by its own target"
+    return [Table(heads, tuple(rows), (2, 3, 4, 5), title)] if rows else ()
 
 
 # -- what it rests on -----------------------------------------------------------------------

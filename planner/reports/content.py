@@ -6,11 +6,10 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from planner.estimate.result import Estimate, Figures, not_counted
+from planner.estimate.result import Estimate, Figures, not_counted, of_canopy
 from planner.language import inside, trimmed
 from planner.metrics.figures import (
     COLOURS,
-    FIGURE,
     FIGURES,
     LOWEST,
     MINUS,
@@ -222,28 +221,18 @@ def canopy_sentences(estimate: Estimate) -> tuple[str, ...]:
 
     Where the plan is judged by one that an obstacle carries it is said which.
     """
-    if not estimate.tops:
-        return ()
-    each = [(one.place.title(estimate.plan), one) for one in estimate.canopies]
-    if estimate.place != OWN:
-        each = [
-            (f"{name} (the plan is judged by it)" if one.place == estimate.place else name, one)
-            for name, one in each
-        ]
-    together = _of_canopy("All canopies together", estimate.overall)
-    return (*(_of_canopy(name, one.figures) for name, one in each), together)
+    return tuple(of_canopy(*one) for one in each_canopy(estimate)) if estimate.tops else ()
 
 
-def _of_canopy(name: str, figures: Figures) -> str:
-    known = [key for key in COLOURS if getattr(figures, key) is not None]
-    keys = (*_OF_CANOPY, *known)
-    said = [f"{FIGURE[key].name} {FIGURE[key].text(getattr(figures, key))}" for key in keys]
-    if figures.share_inside is not None:
-        said.append(f"{percent(figures.share_inside)} of it inside its band")
-    return f"{name}: {', '.join(said)}."
-
-
-_OF_CANOPY: Final = ("mean", "minimum", "min_over_mean", "dli", "canopy_area")
+def each_canopy(estimate: Estimate) -> tuple[tuple[str, Figures], ...]:
+    """Every canopy by name with its figures, and all together."""
+    named = []
+    for one in estimate.canopies:
+        name = one.place.title(estimate.plan)
+        if one.place == estimate.place != OWN:
+            name = f"{name} (the plan is judged by it)"
+        named.append((name, one.figures))
+    return (*named, ("All canopies together", estimate.overall))
 
 
 LEAST_CLOSURE: Final = 1e-5

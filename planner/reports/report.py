@@ -23,6 +23,7 @@ from planner.estimate.worth import Bill, bill
 from planner.metrics.figures import FIGURE, ppfd
 from planner.plan.lamp import Lamp
 from planner.plan.lit import lit
+from planner.plan.place import above_own
 from planner.plan.plan import Plan
 from planner.reports.content import plan_is_dark
 from planner.reports.drawings import Picture
@@ -329,7 +330,7 @@ def _chosen(plan: Plan, unit: LengthUnit) -> str:
     heights = list(dict.fromkeys(format_length(length, unit) for length in lengths))
     if len(heights) > _MOST_NAMED:
         heights = [f"{heights[0]} to {heights[-1]}"]
-    hung = f", hung {listed(heights)} above the canopy" if heights else ""
+    hung = f", hung {listed(heights)} {above_own(plan)}" if heights else ""
     hours = format_number(plan.photoperiod_hours, 2)
     return f"Chosen: {_lamps_in_words(plan.lamps)}{hung}; {lined}; {hours} h of light a day."
 

@@ -1655,8 +1655,8 @@
 <translation>Blick entlang {other}</translation>
 </message>
 <message>
-<source>{length} above the canopy</source>
-<translation>{length} über dem Blätterdach</translation>
+<source>{length} {above_own}</source>
+<translation>{length} {above_own}</translation>
 </message>
 <message>
 <source>{hangs}, {leans}</source>
@@ -1683,8 +1683,8 @@
 <translation>, {leans}</translation>
 </message>
 <message>
-<source>Lamp {number} hangs {height} above the canopy{leans}.</source>
-<translation>Lampe {number} hängt {height} über dem Blätterdach{leans}.</translation>
+<source>Lamp {number} hangs {height} {above_own}{leans}.</source>
+<translation>Lampe {number} hängt {height} {above_own}{leans}.</translation>
 </message>
 <message>
 <source>{name} stands {format_length} above the floor.</source>
@@ -6962,8 +6962,8 @@ nicht klar</translation>
 <translation>{when}: {name}</translation>
 </message>
 <message>
-<source>{text}. Canopy {format_length}, {value} {format_length2} above it, {max} %, {format_number} h</source>
-<translation>{text}. Blätterdach {format_length}, {value} {format_length2} darüber, {max} %, {format_number} h</translation>
+<source>{text}. Canopy {format_length}, {value} {above} above it, {max} %, {format_number} h</source>
+<translation>{text}. Blätterdach {format_length}, {value} {above} darüber, {max} %, {format_number} h</translation>
 </message>
 <message>
 <source>lamp</source>
@@ -15148,8 +15148,8 @@ nicht klar</translation>
 <translation>{len} Lampen</translation>
 </message>
 <message>
-<source>Hang the {lamps} {height} above the canopy</source>
-<translation>{lamps} {height} über dem Blätterdach</translation>
+<source>Hang the {lamps} {height} {above_own}</source>
+<translation>{lamps} {height} {above_own}</translation>
 </message>
 <message>
 <source>The {lamps}</source>
@@ -15204,13 +15204,26 @@ nicht klar</translation>
 <translation>Ohne Preis und weggelassen: {join}.</translation>
 </message>
 <message>
+<source>height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>obstacles</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Higher would be {_MORE}, but {why_most}.</source>
+<translation>Höher wäre {_MORE}, aber: {why_most}.</translation>
+</message>
+<message>
 <source>The ceiling is the limit: higher would be {_MORE}.</source>
 <translation>Die Decke ist die Grenze: höher wäre {_MORE}.</translation>
 </message>
 <message>
-<source>height</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<source>Lower would be {_MORE}, but {why_least}.</source>
+<translation>Tiefer wäre {_MORE}, aber: {why_least}.</translation>
 </message>
 <message>
 <source>The least distance, {least}, is the limit: lower is {_MORE}.</source>
@@ -15376,8 +15389,17 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>Between canopy and ceiling there are {said_length} for the lamp to hang in; it needs {said_length2} above the canopy. Lower the canopy or raise the ceiling.</source>
-<translation>Zwischen Blätterdach und Decke sind {said_length} für die Lampe; sie braucht {said_length2} über dem Blätterdach. Das Blätterdach senken oder die Decke anheben.</translation>
+<source>obstacles</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>No one height suits all lamps: one must hang {said_length} {above_own} or higher ({why_least}), one {said_length2} or lower ({why_most}). Leave their heights as they are.</source>
+<translation>Keine Höhe passt allen Lampen: Eine muss mindestens {said_length} {above_own} hängen ({why_least}), eine höchstens {said_length2} ({why_most}). Die Höhen lassen, wie sie sind.</translation>
+</message>
+<message>
+<source>Between canopy and ceiling there are {said_length} for the lamp to hang in; it needs {said_length2} {above_own}. Lower the canopy or raise the ceiling.</source>
+<translation>Zwischen Blätterdach und Decke sind {said_length} für die Lampe; sie braucht {said_length2} {above_own}. Das Blätterdach senken oder die Decke anheben.</translation>
 </message>
 <message>
 <source>hanging_height</source>
@@ -15612,6 +15634,43 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>minimum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>min_over_mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dli</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>canopy_area</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{name} {text}</source>
+<translation>{name} {text}</translation>
+</message>
+<message>
+<source>{percent} of it inside its band</source>
+<translation>{percent} davon in seinem Zielbereich</translation>
+</message>
+<message>
+<source>{name}: {join}.</source>
+<translation>{name}: {join}.</translation>
+</message>
+<message>
 <source>reflectance</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -15721,6 +15780,15 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>thickness</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{capital} cannot stand at {said_length}: what carries it begins at {said_length2}.</source>
+<translation>{capital} kann nicht auf {said_length} stehen: Was es trägt, beginnt bei {said_length2}.</translation>
+</message>
+<message>
 <source>photoperiod</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -15761,6 +15829,20 @@ nicht klar</translation>
 <translation>Mittel {place} Zielbereich, {share} des Blätterdachs darin</translation>
 </message>
 <message>
+<source>All canopies together</source>
+<translation>Alle Blätterdächer zusammen</translation>
+</message>
+<message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dli</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Week {value}</source>
 <translation>Woche {value}</translation>
 </message>
@@ -15775,6 +15857,11 @@ nicht klar</translation>
 <message>
 <source>{text}, {money}</source>
 <translation>{text}, {money}</translation>
+</message>
+<message>
+<source>thickness</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>hanging_height</source>
@@ -15886,17 +15973,7 @@ nicht klar</translation>
 <translation>Stunden</translation>
 </message>
 <message>
-<source>mean</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>min_over_mean</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>dli</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -18352,6 +18429,11 @@ nicht klar</translation>
 <context>
 <name>planner.plan.checks</name>
 <message>
+<source>lamp-close-to-top</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>The lamp maker's instructions and the local codes come first.</source>
 <translation>Die Anleitung des Lampenherstellers und die örtlichen Vorschriften gehen vor.</translation>
 </message>
@@ -18396,8 +18478,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{_named} hangs {said_length} above the canopy: leaves may scorch, and the light is very uneven. Keep at least {said_length2}. {DEFERS}</source>
-<translation>{_named} hängt {said_length} über dem Blätterdach: Blätter können verbrennen, und das Licht ist sehr ungleichmäßig. Mindestens {said_length2} einhalten. {DEFERS}</translation>
+<source>{_named} hangs {said_length} {above_own}: leaves may scorch, and the light is very uneven. Keep at least {said_length2}. {DEFERS}</source>
+<translation>{_named} hängt {said_length} {above_own}: Blätter können verbrennen, und das Licht ist sehr ungleichmäßig. Mindestens {said_length2} einhalten. {DEFERS}</translation>
 </message>
 <message>
 <source>lamp-inside-obstacle</source>
@@ -18407,11 +18489,6 @@ nicht klar</translation>
 <message>
 <source>{_named} hangs inside obstacle {number} ('{name}'): its light cannot come out. Move one of them.</source>
 <translation>{_named} hängt in Hindernis {number} („{name}“): Ihr Licht kann nicht heraus. Eines von beiden verschieben.</translation>
-</message>
-<message>
-<source>lamp-close-to-top</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>{_named} hangs {said_length} above the canopy on obstacle {number} ('{name}'): leaves may scorch, and the light is very uneven. Keep at least {said_length2}. {DEFERS}</source>
@@ -19889,16 +19966,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>height</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>canopy</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>lamps</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -19909,7 +19976,22 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>canopy</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>target</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>thickness</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -19962,6 +20044,14 @@ nicht klar</translation>
 <message>
 <source>{words}: {there}</source>
 <translation>{words}: {there}</translation>
+</message>
+<message>
+<source>above the canopy</source>
+<translation>über dem Blätterdach</translation>
+</message>
+<message>
+<source>above the plan's own canopy</source>
+<translation>über dem eigenen Blätterdach des Plans</translation>
 </message>
 <message>
 <source>band</source>
@@ -21452,6 +21542,14 @@ nicht klar</translation>
 <translation>näher kann sie die Blätter verbrennen</translation>
 </message>
 <message>
+<source>nearer it may scorch the leaves on '{name}'</source>
+<translation>näher kann sie die Blätter auf „{name}“ verbrennen</translation>
+</message>
+<message>
+<source>'{name}' is there</source>
+<translation>dort ist „{name}“</translation>
+</message>
+<message>
 <source>the lamp cannot be dimmed</source>
 <translation>die Lampe lässt sich nicht dimmen</translation>
 </message>
@@ -22379,6 +22477,18 @@ nicht klar</translation>
 <translation>Insgesamt {sums}.</translation>
 </message>
 <message>
+<source>Stage</source>
+<translation>Stadium</translation>
+</message>
+<message>
+<source>Canopy</source>
+<translation>Blätterdach</translation>
+</message>
+<message>
+<source>Every canopy, by its own target</source>
+<translation>Jedes Blätterdach, nach seinem eigenen Ziel</translation>
+</message>
+<message>
 <source>a quick preview</source>
 <translation>schnelle Vorschau</translation>
 </message>
@@ -22742,38 +22852,6 @@ nicht klar</translation>
 <message>
 <source>All canopies together</source>
 <translation>Alle Blätterdächer zusammen</translation>
-</message>
-<message>
-<source>{name} {text}</source>
-<translation>{name} {text}</translation>
-</message>
-<message>
-<source>{percent} of it inside its band</source>
-<translation>{percent} davon in seinem Zielbereich</translation>
-</message>
-<message>
-<source>{name}: {join}.</source>
-<translation>{name}: {join}.</translation>
-</message>
-<message>
-<source>minimum</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>min_over_mean</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>dli</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>canopy_area</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>No photons are emitted, so there is no balance to strike.</source>
@@ -23577,8 +23655,8 @@ nicht klar</translation>
 <translation>{heights} bis {heights2}</translation>
 </message>
 <message>
-<source>, hung {listed} above the canopy</source>
-<translation>, {listed} über dem Blätterdach</translation>
+<source>, hung {listed} {above_own}</source>
+<translation>, {listed} {above_own}</translation>
 </message>
 <message>
 <source>Chosen: {_lamps_in_words}{hung}; {lined}; {hours} h of light a day.</source>
@@ -25457,6 +25535,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>nothing</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>tier</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -42,7 +42,7 @@ from planner.estimate.result import Estimate
 from planner.language import word
 from planner.light.cellmap import levels_of
 from planner.plan.groups import Chosen, all_things, can_be_chosen
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, above_own
 from planner.plan.space import Point
 from planner.units import format_length
 
@@ -308,7 +308,7 @@ class ElevationView(Drawing):
         match item.part:
             case Part.LAMP:
                 lamp = plan.lamps[item.index]
-                hangs = f"{length(lamp.hanging_height)} above the canopy"
+                hangs = f"{length(lamp.hanging_height)} {above_own(plan)}"
                 return f"{hangs}, {lamp.leans}" if lamp.leans else hangs
             case Part.OBSTACLE:
                 return f"{length(plan.obstacles[item.index].underside)} above the floor"
@@ -398,7 +398,7 @@ class ElevationView(Drawing):
         for number, lamp in enumerate(plan.lamps, start=1):
             height = format_length(lamp.hanging_height, unit)
             leans = f", {lamp.leans}" if lamp.leans else ""
-            parts.append(f"Lamp {number} hangs {height} above the canopy{leans}.")
+            parts.append(f"Lamp {number} hangs {height} {above_own(plan)}{leans}.")
         parts += [
             f"{obstacle.name} stands {format_length(obstacle.underside, unit)} above the floor."
             for obstacle in plan.obstacles

@@ -36,12 +36,14 @@ def week_words(plan: Plan, day: int, name: str, unit: LengthUnit) -> str:
     from planner.estimate.stages import when  # noqa: PLC0415 - heavy, and there by now
 
     text = f"{when(day / _PER_WEEK)}: {name}"
-    lamp = plan.lamps[0]
+    lamp, top = plan.lamps[0], plan.judged_top
+    level = plan.canopy.height if top is None else plan.obstacles[top].top
+    above = format_length(plan.lamp_height(lamp) - level, unit)
     outputs = [format_number(lamp.output_percent, 0) for lamp in plan.lamps]
     return (
-        f"{text}. Canopy {format_length(plan.canopy.height, unit)}, "
+        f"{text}. Canopy {format_length(level, unit)}, "
         f"{'lamp' if len(plan.lamps) == 1 else 'lamps'} "
-        f"{format_length(lamp.hanging_height, unit)} above it, {max(outputs, key=float)} %, "
+        f"{above} above it, {max(outputs, key=float)} %, "
         f"{format_number(plan.photoperiod_hours, 1)} h"
     )
 
