@@ -14,7 +14,7 @@ from planner.light.emission import CosinePower, Profile, Source, TabulatedProfil
 from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.place import Place, PlaceKind, cleanness, lining_at, opens
 from planner.plan.plan import Setup
-from planner.plan.space import contains
+from planner.plan.space import Canopy, CarriedCanopy, contains
 from planner.plan.wavebands import PAR_BANDS, Wavebands
 
 AnyProfile = CosineProfile | TableProfile | PlanesProfile
@@ -199,7 +199,7 @@ def build_scene(plan: Setup) -> Scene:
         surfaces += [_lined(plan, Place(PlaceKind.WALL, index, band)) for band in bands]
     surfaces.append(_lined(plan, Place(PlaceKind.CEILING)))
     if closed:
-        surfaces.append(_Surface(Place(PlaceKind.CANOPY), plan.canopy.reflectance))
+        surfaces.append(_leaves(Place(PlaceKind.CANOPY), plan.canopy))
     else:
         surfaces.append(_lined(plan, Place(PlaceKind.FLOOR)))
     boxes: list[Box] = []
@@ -309,7 +309,11 @@ def _on_top(plan: Setup, place: Place) -> _Surface | None:
     obstacle = plan.obstacles[place.index]
     if obstacle.canopy is None or obstacle.top > plan.space.height - LEAST_OVER_TOP:
         return None
-    return _Surface(Place(PlaceKind.TOP, place.index), obstacle.canopy.reflectance)
+    return _leaves(Place(PlaceKind.TOP, place.index), obstacle.canopy)
+
+
+def _leaves(place: Place, canopy: Canopy | CarriedCanopy) -> _Surface:
+    return _Surface(place, canopy.reflectance, tint=canopy.wavebands)
 
 
 def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:

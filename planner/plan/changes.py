@@ -203,6 +203,8 @@ def _of_the_space(one: Setup, other: Setup) -> Iterator[Change]:
         yield Turned("room-hours", Place(), other.space.room_hours)
     if one.canopy.closed != other.canopy.closed:
         yield Rebuilt("closed canopy" if other.canopy.closed else "open canopy")
+    if other.canopy.closed and one.canopy.wavebands != other.canopy.wavebands:
+        yield Rebuilt("grey canopy" if other.canopy.wavebands is None else "canopy with colours")
     by = judged(other)
     if judged(one) != by:
         yield Rebuilt(f"judged by {'its own canopy' if by == OWN else by.inside(other)}")

@@ -40,6 +40,7 @@ from planner.plan.place import (
     surfaces,
 )
 from planner.plan.plan import Plan, Setup
+from planner.plan.space import Canopy, CarriedCanopy
 from planner.plan.target import GrowthStage
 from planner.plan.wavebands import Wavebands
 
@@ -81,6 +82,10 @@ Colour counts where some lamp's is known, and is None elsewhere.
 """
 
 
+_Leaves = tuple[float, Wavebands | None] | None
+"""Reflectance and colour of leaves, as of ``Optics``; None where there are none."""
+
+
 @dataclass(frozen=True)
 class LitLamp:
     """What of a lamp the light depends on; ``ppf`` at its output, lengths in metres."""
@@ -103,8 +108,8 @@ class Lit:
     """All that the light of a setup depends on.
 
     ``bands`` holds the upper edges of the bands of each wall, ``optics`` what each surface
-    returns; a box ends with the reflectance of the canopy it carries. ``canopy`` is the
-    reflectance of a closed canopy, None of an open one; the floor counts under an open one only.
+    returns; a box ends with what the leaves it carries return. ``canopy`` is what those of a closed
+    canopy return, None of an open one; the floor counts under an open one only.
     ``entering`` says by which wall the light of the room outside comes in, and how much.
     """
 
@@ -112,9 +117,9 @@ class Lit:
     height: float
     bands: tuple[tuple[float | None, ...], ...]
     optics: tuple[tuple[Place, Optics], ...]
-    boxes: tuple[tuple[float | None, ...], ...]
+    boxes: tuple[tuple[float | _Leaves, ...], ...]
     canopy_height: float
-    canopy: float | None
+    canopy: _Leaves
     lamps: tuple[LitLamp, ...]
     entering: tuple[int | None, float] | None = None
 
@@ -131,12 +136,12 @@ def lit(setup: Setup) -> Lit:
         boxes=tuple(
             (
                 *(o.x, o.y, o.underside, o.length, o.width, o.thickness, o.rotation_deg),
-                None if o.canopy is None else o.canopy.reflectance,
+                _leaves(setup, o.canopy),
             )
             for o in setup.obstacles
         ),
         canopy_height=canopy.height,
-        canopy=canopy.reflectance if canopy.closed else None,
+        canopy=_leaves(setup, canopy if canopy.closed else None),
         lamps=tuple(_lamp(setup, lamp) for lamp in setup.lamps if _matters(lamp)),
         entering=(setup.space.door, setup.room_light) if setup.room_light else None,
     )
@@ -153,10 +158,19 @@ def _optics(setup: Setup, place: Place) -> Optics:
     if lining is None or opens(setup, place) or lining.reflectance == 0:
         return None
     wrinkle = lining.wrinkle if lining.specular else 0.0
-    coloured = any(lamp.ppf > 0 and lamp.model.wavebands is not None for lamp in setup.lamps)
     clean = cleanness(setup, place)
-    colour = lining.wavebands if coloured else None
+    colour = lining.wavebands if _coloured(setup) else None
     return clean * lining.diffuse, clean * lining.specular, wrinkle, colour
+
+
+def _coloured(setup: Setup) -> bool:
+    return any(lamp.ppf > 0 and lamp.model.wavebands is not None for lamp in setup.lamps)
+
+
+def _leaves(setup: Setup, canopy: Canopy | CarriedCanopy | None) -> _Leaves:
+    if canopy is None:
+        return None
+    return canopy.reflectance, canopy.wavebands if _coloured(setup) else None
 
 
 def _matters(lamp: Lamp) -> bool:

@@ -24,6 +24,7 @@ from planner.plan.quantity import (
     Value,
 )
 from planner.plan.target import Target
+from planner.plan.wavebands import Wavebands
 from planner.units import said_length
 
 Point = tuple[float, float]
@@ -296,6 +297,15 @@ def _to_segment(p: Point, a: Point, b: Point) -> float:
 # -- the canopy ------------------------------------------------------------------------
 
 
+LeafColours = Annotated[
+    Wavebands | None,
+    Field(
+        description="How its reflectance is spread over the wavebands, as their proportions; null: "
+        "the same in all of them."
+    ),
+]
+
+
 class Canopy(Value):
     """A horizontal plane over the whole footprint.
 
@@ -309,6 +319,7 @@ class Canopy(Value):
     reflectance: Fraction = Field(
         default=0.06, description="Diffuse reflectance of a closed canopy, 400-700 nm."
     )
+    wavebands: LeafColours = None
 
 
 # -- obstacles -------------------------------------------------------------------------
@@ -324,6 +335,7 @@ class CarriedCanopy(Value):
     reflectance: Fraction = Field(
         default=0.06, description="Diffuse reflectance of the leaves, 400-700 nm."
     )
+    wavebands: LeafColours = None
     target: Target | None = None
     judged: bool = Field(
         default=False, description="Whether figures, options and searches speak of this canopy."

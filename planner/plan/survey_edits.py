@@ -119,7 +119,9 @@ def as_surveyed(plan: Plan, survey: Survey) -> Plan:
     if survey.lining is not None:
         plan = _lined(plan, survey)
     if survey.board_reflectance is not None:
-        plan = set_canopy(plan, closed=True, reflectance=survey.board_reflectance)
+        # A board is no leaves: it returns all colours alike.
+        grey = {"reflectance": survey.board_reflectance, "wavebands": None}
+        plan = set_canopy(plan, closed=True, **grey)
     if survey.meter.sensor_height > 0:
         plan = set_canopy_height(plan, plan.canopy.height + survey.meter.sensor_height)
     return plan

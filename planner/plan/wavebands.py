@@ -60,3 +60,7 @@ class Wavebands(Value):
     def reflectance(self, band: str, whole: float) -> float:
         """Reflectance in a band of what returns ``whole`` over 400-700 nm; never above 1."""
         return min(self.tint(band) * whole, 1.0)
+
+
+LEAVES: Final = Wavebands(blue=0.05, green=0.12, red=0.06, far_red=0.35)
+"""What green leaves return: green more than blue and red, far-red most. Typical, from memory."""

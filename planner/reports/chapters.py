@@ -449,6 +449,8 @@ def _assumptions(known: Known, unit: LengthUnit) -> Sequence[Block]:
         content.LEFT_OUT,
         OF_AIR,
     ]
+    if plan.canopy.closed and plan.canopy.wavebands is not None:
+        lines.insert(1, "Its leaves return each colour in a measure of its own.")
     if plan.room_light > 0:
         lines.append(
             f"The room sends {ppfd(plan.room_light)} {PPFD_UNIT} in at the open door, evenly from "

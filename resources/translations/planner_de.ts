@@ -3385,6 +3385,22 @@
 <translation>Karte, Kennzahlen, Varianten, Suchen und Ablaufplan sprechen von diesem Blätterdach und seinem Ziel, nicht mehr vom eigenen des Plans. Die Zeichnung zeigt wie zuvor das Licht auf allen.</translation>
 </message>
 <message>
+<source>Reflects as leaves do</source>
+<translation>Reflektiert wie Blätter</translation>
+</message>
+<message>
+<source>Give leaves their colours</source>
+<translation>Blättern ihre Farben geben</translation>
+</message>
+<message>
+<source>Take leaves as grey</source>
+<translation>Blätter als grau nehmen</translation>
+</message>
+<message>
+<source>Leaves return more green than blue and red, and most of the far-red. How much of each is typical, from memory; together it is the reflectance above, over 400-700 nm. Without this all colours are returned alike.</source>
+<translation>Blätter geben mehr Grün zurück als Blau und Rot, und vom Fernrot das meiste. Wie viel von jedem, ist typisch, aus der Erinnerung; zusammen ist es der Reflexionsgrad darüber, über 400-700 nm. Ohne dies werden alle Farben gleich zurückgegeben.</translation>
+</message>
+<message>
 <source>name</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -18344,6 +18360,14 @@ nicht klar</translation>
 <translation>offenes Blätterdach</translation>
 </message>
 <message>
+<source>grey canopy</source>
+<translation>graues Blätterdach</translation>
+</message>
+<message>
+<source>canopy with colours</source>
+<translation>Blätterdach mit Farben</translation>
+</message>
+<message>
 <source>judged by {value}</source>
 <translation>beurteilt nach: {value}</translation>
 </message>
@@ -21173,6 +21197,11 @@ nicht klar</translation>
 <translation>der Grundriss umschließt weniger als 50 cm²; den Raum größer machen.</translation>
 </message>
 <message>
+<source>How its reflectance is spread over the wavebands, as their proportions; null: the same in all of them.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Height of the plane above the floor.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -21467,6 +21496,16 @@ nicht klar</translation>
 </message>
 <message>
 <source>{wanted}-{number}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>reflectance</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>wavebands</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -22511,6 +22550,10 @@ nicht klar</translation>
 <message>
 <source>Linings are clean and lamps shine as stated; power is proportional to output.</source>
 <translation>Auskleidungen sind sauber, und Lampen strahlen wie angegeben; die Leistung folgt der Dimmung im gleichen Verhältnis.</translation>
+</message>
+<message>
+<source>Its leaves return each colour in a measure of its own.</source>
+<translation>Seine Blätter geben jede Farbe in eigenem Maß zurück.</translation>
 </message>
 <message>
 <source>The room sends {ppfd} {PPFD_UNIT} in at the open door, evenly from every direction, {format_number} h a day: {ppfd2} of the mean.</source>

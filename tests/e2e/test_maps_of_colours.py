@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QMenu
+from PySide6.QtWidgets import QApplication, QCheckBox, QMenu
 from pytestqt.qtbot import QtBot
 
 from planner.app.main_window import MainWindow
@@ -22,6 +22,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
 from planner.plan.target import PpfdTarget
+from planner.plan.wavebands import LEAVES, Wavebands
 from planner.units import PPFD_UNIT
 from tests.e2e.shell import made_up_light, make_window, small_plan
 
@@ -198,3 +199,42 @@ def test_the_choice_is_kept_for_the_next_start(qtbot: QtBot) -> None:
     choose(window, "Blue")
     assert window.settings.values.shows == "blue_share"
     assert window.settings.display_state.shows == "blue_share"
+
+
+def coloured_lamp(plan: Plan) -> Plan:
+    model = plan.lamps[0].model.model_copy(
+        update={"wavebands": Wavebands(blue=0.2, green=0.3, red=0.5, far_red=0.1)}
+    )
+    return plan.model_copy(update={"lamps": (plan.lamps[0].model_copy(update={"model": model}),)})
+
+
+def leaves_at(plan: Plan, place: Place) -> Wavebands | None:
+    carried = plan.obstacles[0].canopy
+    assert carried is not None
+    return (plan.canopy if place.kind is PlaceKind.CANOPY else carried).wavebands
+
+
+def test_leaves_are_given_their_colours_by_a_tick(qtbot: QtBot) -> None:
+    plan = small_plan().model_copy(update={"obstacles": (TRAY,)})
+    window = coloured_window(qtbot, coloured_lamp(plan))
+    column, document = window.page.column, window.document
+    for place in (Place(PlaceKind.CANOPY), Place(PlaceKind.OBSTACLE, 0)):
+        window.selection.select(place)
+        switch: QCheckBox = column.panel.colours_switch  # type: ignore[attr-defined]
+        assert switch.isVisible()
+        assert not switch.isChecked()
+        switch.click()
+        assert leaves_at(document.plan, place) == LEAVES
+        assert document.undo_stack.undoText() == "Give leaves their colours"
+        document.undo_stack.undo()
+        assert leaves_at(document.plan, place) is None
+        assert not switch.isChecked()
+
+
+def test_without_coloured_lamps_leaves_have_no_such_tick(qtbot: QtBot) -> None:
+    plan = small_plan().model_copy(update={"obstacles": (TRAY,)})
+    window = coloured_window(qtbot, plan)
+    for place in (Place(PlaceKind.CANOPY), Place(PlaceKind.OBSTACLE, 0)):
+        window.selection.select(place)
+        switch: QCheckBox = window.page.column.panel.colours_switch  # type: ignore[attr-defined]
+        assert not switch.isVisible()

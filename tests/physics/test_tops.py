@@ -218,14 +218,17 @@ def coloured(what: Plan, lamps: Wavebands | None, linings: Wavebands | None) -> 
     )
 
 
-def a_tray_in_a_cabinet(share: float = 1.0, tint: float = 1.0) -> Plan:
+def a_tray_in_a_cabinet(
+    share: float = 1.0, tint: float = 1.0, grown: CarriedCanopy | None = None
+) -> Plan:
     """0.6 m wide, white round about; all of one waveband where it is told so, without colours."""
     white = (0.6 * tint, 0.2 * tint)
     what = plan(
         box(0.6, 0.6), 1.2, [lamp((0.3, 0.3), 0.6, body=panel(0.3, 0.2), ppf=100 * share)],
         walls=white, ceiling=white, canopy=0.1, canopy_height=0.2,
     )  # fmt: skip
-    return on(what, tray((0.25, 0.3), (0.3, 0.2), (0.2, 0.35), of=lining(white).key))
+    one = tray((0.25, 0.3), (0.3, 0.2), (0.2, 0.35), of=lining(white).key, canopy=grown)
+    return on(what, one)
 
 
 def test_a_tray_between_black_walls_gets_the_lamps_own_colours() -> None:
@@ -268,6 +271,19 @@ def test_each_waveband_of_a_tray_is_that_of_a_room_that_has_it_alone() -> None:
     kept = of_plan(found, longer).tops[0]
     assert kept.bands is top.bands
     assert kept.figures.blue_share == top.figures.blue_share
+
+
+def test_leaves_on_a_tray_have_colours_of_their_own() -> None:
+    """A red and a far-red room by hand, whose tray returns as much as of that band."""
+    green = Wavebands(blue=0.04, green=0.14, red=0.06, far_red=0.32)
+    leafy = CarriedCanopy(reflectance=0.4, wavebands=green)
+    found = evaluate(coloured(a_tray_in_a_cabinet(grown=leafy), LAMP_COLOURS, None)).tops[0]
+    assert found.bands is not None
+    # 0.4 over 400-700 nm; far-red would be four times as much, and no more than all comes back.
+    for band, rho in (("blue", 0.2), ("green", 0.7), ("red", 0.3), ("far_red", 1.0)):
+        own = CarriedCanopy(reflectance=rho)
+        alone = evaluate(a_tray_in_a_cabinet(IN_LAMP[band], grown=own)).tops[0]
+        np.testing.assert_allclose(found.bands[band], alone.ppfd, rtol=1e-6)
 
 
 def test_fine_quality_knows_the_colours_of_a_tray() -> None:

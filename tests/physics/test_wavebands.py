@@ -24,7 +24,11 @@ CANOPY = 0.1
 
 
 def cabinet(
-    lamps: Wavebands | None = LAMP, linings: Wavebands | None = WALL, *, closed: bool = True
+    lamps: Wavebands | None = LAMP,
+    linings: Wavebands | None = WALL,
+    *,
+    closed: bool = True,
+    leaves: Wavebands | None = None,
 ) -> Plan:
     """0.6 m wide, lined all round, a panel above a canopy; its colours as given."""
     made = plan(
@@ -39,18 +43,21 @@ def cabinet(
                 for one, model in zip(made.lamps, models, strict=True)
             ),
             "linings": tuple(one.model_copy(update={"wavebands": linings}) for one in made.linings),
+            "canopy": made.canopy.model_copy(update={"wavebands": leaves}),
         }
     )
 
 
-def walked(what: Plan, band: float, photons: int, seed: int) -> tuple[float, float]:
+def walked(
+    what: Plan, band: float, photons: int, seed: int, leaves: float = CANOPY
+) -> tuple[float, float]:
     """Mean flux density of a walk whose walls return ``band`` as much, and its standard error."""
     pair = (WHITE[0] * band, WHITE[1] * band)
 
     def rho(_wall: int, z: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         return np.full(z.shape, pair[0]), np.full(z.shape, pair[1])
 
-    bottom = (CANOPY, 0.0) if what.canopy.closed else pair
+    bottom = (leaves, 0.0) if what.canopy.closed else pair
     low = what.canopy.height if what.canopy.closed else 0.0
     room = Room(np.array(what.space.footprint), low, 1.2, rho, pair, bottom, what.canopy.height)
     start, direction = cosine_panel((0.3, 0.3, 0.7), (0.3, 0.2), 1.0, photons, seed)
@@ -83,6 +90,33 @@ def test_each_band_is_what_its_photons_walk_to(closed: bool) -> None:
     assert found.figures.eppfd == pytest.approx(
         found.figures.mean + float(np.average(found.bands[FAR_RED], weights=found.cell_area))
     )
+
+
+@pytest.mark.slow
+def test_leaves_return_each_band_in_its_own_measure() -> None:
+    """As above between grey walls, over leaves whose reflectance of each band is set by hand."""
+    green = Wavebands(blue=0.04, green=0.14, red=0.06, far_red=0.32)
+    what = cabinet(linings=None, leaves=green)
+    found = light(what, (8, 8))
+    assert found.bands is not None
+    walks = {}
+    # Of 0.1 over 400-700 nm: each over 0.08, the mean of blue, green and red.
+    for seed, (band, rho) in enumerate(
+        {"blue": 0.05, "green": 0.175, "red": 0.075, FAR_RED: 0.4}.items()
+    ):
+        share = {"blue": 0.2, "green": 0.3, "red": 0.5, FAR_RED: 0.1}[band]
+        mean, error = walked(what, 1.0, 300_000, 10 + seed, rho)
+        band_mean = float(np.average(found.bands[band], weights=found.cell_area))
+        assert band_mean == pytest.approx(share * mean, rel=3e-3 + 6 * error / mean), band
+        walks[band] = share * mean
+    grey = light(cabinet(linings=None), (8, 8))
+    assert grey.figures.far_red_share == pytest.approx(0.1 / 1.1)
+    assert found.figures.far_red_share == pytest.approx(
+        walks[FAR_RED] / sum(walks.values()), rel=0.01
+    )
+    # Over an open canopy there are no leaves.
+    opened = light(cabinet(linings=None, leaves=green, closed=False), (8, 8))
+    assert np.array_equal(opened.ppfd, light(cabinet(linings=None, closed=False), (8, 8)).ppfd)
 
 
 def test_grey_linings_leave_the_lamps_own_colours() -> None:

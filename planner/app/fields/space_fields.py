@@ -39,6 +39,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import EXTENT, POSITION
 from planner.plan.space import Point
+from planner.plan.wavebands import LEAVES
 
 
 def _caption(text: str) -> QLabel:
@@ -307,6 +308,21 @@ JUDGED_HELP: Final = (
 )
 
 
+LEAF_COLOURS: Final = (
+    "Reflects as leaves do",
+    ("Give leaves their colours", "Take leaves as grey"),
+    "Leaves return more green than blue and red, and most of the far-red. How much of each is "
+    "typical, from memory; together it is the reflectance above, over 400-700 nm. Without this all "
+    "colours are returned alike.",
+)
+"""Words of the switch, its steps, what it means."""
+
+
+def lit_in_colours(plan: Plan) -> bool:
+    """Whether the colour of any lamp is known, without which no other colour counts."""
+    return any(lamp.model.wavebands is not None for lamp in plan.lamps)
+
+
 class ObstacleFields(LinedPanel):
     """Shown while an obstacle is selected."""
 
@@ -352,6 +368,8 @@ class ObstacleFields(LinedPanel):
         self.canopy_switch.setChecked(carried is not None)
         for row in (self.target_row, self.judged_row):
             row.set_visible(carried is not None)
+        self.colours_row.set_visible(carried is not None and lit_in_colours(plan))
+        self.colours_switch.setChecked(carried is not None and carried.wavebands is not None)
         self.judged_switch.setChecked(plan.judged_top == self.selection.index)
         self.target_switch.setChecked(carried is not None and carried.target is not None)
         self.chooser.show_key(plan, obstacle.lining)
@@ -364,6 +382,15 @@ class ObstacleFields(LinedPanel):
         )
         self.canopy_switch = made[1]
         self.leaves_field = self.add_dial("leaves", "Reflectance of leaves")
+        words, steps, meaning = LEAF_COLOURS
+        self.colours_row, self.colours_switch = self.add_switch(
+            words,
+            lambda plan, on: edits.change_carried(
+                plan, self.selection.index, wavebands=LEAVES if on else None
+            ),
+            steps,
+            meaning,
+        )
         made = self.add_switch(
             "Target of its own",
             lambda plan, on: edits.set_own_target(plan, self.selection.index, own=on),

@@ -23,6 +23,7 @@ from planner.plan.lining import OPENING, Band, Lining, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Obstacle
+from planner.plan.wavebands import LEAVES
 from planner.units import LengthUnit
 from tests.unit.reports.sample_estimate import sample_plan
 
@@ -159,3 +160,10 @@ def test_differences_lead_from_one_to_the_other() -> None:
     assert made.walls == other.walls
     assert made.ceiling == other.ceiling
     assert made.lamps == other.lamps
+
+
+def test_leaves_with_colours_are_told() -> None:
+    plan = sample_plan()
+    leafy = edits.set_canopy(plan, wavebands=LEAVES)
+    assert said(plan, leafy) == ("canopy with colours",)
+    assert said(leafy, plan) == ("grey canopy",)

@@ -42,7 +42,7 @@ from planner.plan.plan import Plan, Setup
 from planner.plan.space import Canopy, CarriedCanopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.plan.variant_edits import add_variants
-from planner.plan.wavebands import Wavebands
+from planner.plan.wavebands import LEAVES, Wavebands
 
 SIDES = {
     "Plan": {
@@ -77,13 +77,15 @@ SIDES = {
     "Obstacle": {"name": "", "x": "light", "y": "light", "underside": "light", "length": "light",
                  "width": "light", "thickness": "light", "rotation_deg": "light",
                  "lining": "light doubts", "canopy": "light figures"},
-    "CarriedCanopy": {"reflectance": "light", "target": "figures", "judged": "judged"},
+    "CarriedCanopy": {"reflectance": "light", "wavebands": "light", "target": "figures",
+                      "judged": "judged"},
     "Lining": {"key": "doubts", "name": "", "reflectance": "light", "specular_share": "light",
                "wrinkle": "light", "low": "doubts", "high": "doubts", "source": "",
                "cautions": "", "note": "", "wavebands": "light"},
     "WallCover": {"bands": "light doubts"},
     "Band": {"lining": "light doubts", "top": "light", "dirt": "light"},
-    "Canopy": {"height": "light", "closed": "light doubts", "reflectance": "light"},
+    "Canopy": {"height": "light", "closed": "light doubts", "reflectance": "light",
+               "wavebands": "light"},
     "PpfdTarget": {"kind": "figures", "low": "figures", "high": "figures", "crop": "",
                    "source": ""},
     "DliTarget": {"kind": "figures", "low": "figures", "high": "figures", "crop": "",
@@ -116,7 +118,8 @@ def sample(*, closed: bool) -> Plan:
     bars = BarsBody(count=2, length=0.2, bar_width=0.02, width=0.1)
     pot = Obstacle(x=0.8, y=0.4, underside=0.3, length=0.1, width=0.12, thickness=0.2,
                    rotation_deg=15, lining="clay",
-                   canopy=CarriedCanopy(target=PpfdTarget(low=80, high=90)))  # fmt: skip
+                   canopy=CarriedCanopy(target=PpfdTarget(low=80, high=90),
+                                        wavebands=LEAVES))  # fmt: skip
     return Plan(
         space=Space(
             footprint=((0, 0), (1, 0), (1, 0.6), (0, 0.6)), height=1.4, door=0, door_open=True,
@@ -138,7 +141,7 @@ def sample(*, closed: bool) -> Plan:
         ),
         ceiling="paint",
         floor="clay",
-        canopy=Canopy(height=0.2, closed=closed, reflectance=0.1),
+        canopy=Canopy(height=0.2, closed=closed, reflectance=0.1, wavebands=LEAVES),
         target=PpfdTarget(low=100, high=200) if closed else DliTarget(low=8, high=12),
     )  # fmt: skip
 
@@ -177,6 +180,7 @@ OTHER: dict[str, tuple[Any, ...]] = {
     "Band.lining": ("clay", "open"), "Obstacle.lining": ("foil", "open"),
     "Band.top": (0.7,),
     "Obstacle.canopy": (None,), "CarriedCanopy.target": (None,),
+    "Canopy.wavebands": (None,), "CarriedCanopy.wavebands": (None,),
     "Plan.target": (None,), "PpfdTarget.crop": ("herbs",), "DliTarget.crop": ("herbs",),
     "Lining.cautions": ((Caution.BURNS,),),
     "BarsBody.count": (3,),

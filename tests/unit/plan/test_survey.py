@@ -10,6 +10,7 @@ from planner.plan import survey_edits as edits
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
 from planner.plan.survey import Meter, Reading, Survey
+from planner.plan.wavebands import LEAVES
 
 POINTS = ((0.1, 0.1), (0.2, 0.1), (0.3, 0.1))
 WHITE = Lining(key="new-white", name="New white", reflectance=0.9, low=0.85, high=0.95)
@@ -112,3 +113,9 @@ def test_the_surveys_own_copy_of_a_lining_holds() -> None:
     own = plan.lining(key).model_copy(update={"reflectance": 0.5, "low": 0.4, "high": 0.6})
     found = edits.as_surveyed(plan, survey(lining=own))
     assert found.lining(key).reflectance == 0.5
+
+
+def test_a_board_has_no_colours_of_leaves() -> None:
+    plan = edits.set_canopy(demo_plan(), wavebands=LEAVES)
+    assert edits.as_surveyed(plan, survey(board_reflectance=0.7)).canopy.wavebands is None
+    assert edits.as_surveyed(plan, survey()).canopy.wavebands == LEAVES

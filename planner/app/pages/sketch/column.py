@@ -14,7 +14,12 @@ from planner.app.document import Paced
 from planner.app.fields.form import NoteLabel, StillCombo, button
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.panel import FieldPanel, Workplace
-from planner.app.fields.space_fields import ObstacleFields, SpaceFields
+from planner.app.fields.space_fields import (
+    LEAF_COLOURS,
+    ObstacleFields,
+    SpaceFields,
+    lit_in_colours,
+)
 from planner.app.fields.surface_fields import SurfaceFields, WallFields
 from planner.app.plain import PlainLabel
 from planner.catalogue.library import Basis, Crop, Stage
@@ -24,6 +29,7 @@ from planner.plan.place import OWN as OWN_CANOPY
 from planner.plan.place import Place, PlaceKind, band_at, judged
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, PpfdTarget, Target
+from planner.plan.wavebands import LEAVES
 from planner.units import format_number
 
 
@@ -345,6 +351,13 @@ class CanopyFields(FieldPanel):
             CLOSED_HELP,
         )
         self.reflectance_field = self.add_dial("canopy-reflectance", "Reflectance")
+        words, steps, meaning = LEAF_COLOURS
+        self.colours_row, self.colours_switch = self.add_switch(
+            words,
+            lambda plan, on: edits.set_canopy(plan, wavebands=LEAVES if on else None),
+            steps,
+            meaning,
+        )
         self.judged_note = NoteLabel()
         self.judge_button = button(JUDGE_OWN, "Figures, options and searches speak of it again.")
         self.judge_button.clicked.connect(
@@ -366,3 +379,5 @@ class CanopyFields(FieldPanel):
             one.setVisible(by != OWN_CANOPY)
         self.closed_switch.setChecked(plan.canopy.closed)
         self.reflectance_field.row.set_enabled(plan.canopy.closed)
+        self.colours_row.set_visible(plan.canopy.closed and lit_in_colours(plan))
+        self.colours_switch.setChecked(plan.canopy.wavebands is not None)
