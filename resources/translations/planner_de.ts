@@ -15650,11 +15650,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>mean</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>minimum</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />

@@ -7,6 +7,7 @@ from pydantic import ValidationError
 
 from planner.catalogue.library import demo_plan
 from planner.plan import survey_edits as edits
+from planner.plan.edits import set_canopy
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
 from planner.plan.survey import Meter, Reading, Survey
@@ -116,6 +117,6 @@ def test_the_surveys_own_copy_of_a_lining_holds() -> None:
 
 
 def test_a_board_has_no_colours_of_leaves() -> None:
-    plan = edits.set_canopy(demo_plan(), wavebands=LEAVES)
+    plan = set_canopy(demo_plan(), wavebands=LEAVES)
     assert edits.as_surveyed(plan, survey(board_reflectance=0.7)).canopy.wavebands is None
     assert edits.as_surveyed(plan, survey()).canopy.wavebands == LEAVES
