@@ -26,7 +26,7 @@ from planner.app.document import Document
 from planner.app.jobs import Cancelled, Job, Lane, Progress
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.plan.lining import Lining
-from planner.plan.lit import doubted, same_light
+from planner.plan.lit import doubted, same_judged, same_light
 from planner.plan.place import Place
 from planner.plan.plan import Plan
 
@@ -196,7 +196,7 @@ class Estimator(QObject):
             return False
         self._known = self._as_of(known, plan)
         self.estimated.emit(self._known)
-        if doubted(before) != doubted(plan):
+        if not _alike(before, plan):
             self.lane.drop(_Topic.OUTLOOK)
             self._look_out(plan)
         elif self._known_outlook is not None:
@@ -340,8 +340,8 @@ def _of_c_library(name: str, *values: int) -> None:
 
 
 def _alike(one: Plan, other: Plan) -> bool:
-    """Whether two plans have the same light, as much in doubt."""
-    return same_light(one, other) and doubted(one) == doubted(other)
+    """Whether two plans have the same light on the canopy judged, as much in doubt."""
+    return same_judged(one, other) and doubted(one) == doubted(other)
 
 
 def _own_outlook(plan: Plan, **named: Any) -> Any:
@@ -389,7 +389,7 @@ class Worth(QObject):
 
     def take(self, answer: Weighed) -> None:
         """Keep an answer, if it is about the plan as it stands."""
-        if same_light(answer.plan, self._document.plan):
+        if same_judged(answer.plan, self._document.plan):
             self._answers[answer.lining.key] = answer
             self.told.emit()
 
@@ -410,6 +410,6 @@ class Worth(QObject):
             self.wanted.emit(self._document.plan, self._asked)
 
     def _on_plan_changed(self, old: Plan, new: Plan) -> None:
-        if not same_light(old, new):
+        if not same_judged(old, new):
             self._answers.clear()
             self._patience.stop()

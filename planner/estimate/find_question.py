@@ -20,7 +20,7 @@ from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.worth import Bill, bill, drawing
 from planner.metrics.figures import daily_light_integral
 from planner.plan.changes import line
-from planner.plan.checks import clashes
+from planner.plan.checks import UNLIT, clashes, findings
 from planner.plan.dials import dial
 from planner.plan.edits import changed, each_lamp
 from planner.plan.lamp import Lamp, watts_of
@@ -126,11 +126,14 @@ def check(plan: Plan, question: Question) -> None:
 
 
 def check_lamps(plan: Plan) -> None:
-    """Raise ``FindError`` where no lamp gives light."""
+    """Raise ``FindError`` where no lamp gives light, or none can on the canopy that is judged."""
     if not plan.lamps:
         raise FindError("Hang one lamp first.")
     if not any(lamp.output_percent > 0 for lamp in plan.lamps):
         raise FindError("No lamp is lit in the space; hang one first, or raise its output.")
+    for one in findings(plan) if plan.judged_top is not None else ():
+        if one.key == UNLIT:
+            raise FindError(one.sentence)
 
 
 def height_range(plan: Plan) -> tuple[float, float]:

@@ -29,7 +29,7 @@ from planner.estimate.find_question import (
 from planner.estimate.result import EstimateOptions
 from planner.estimate.stages import DAYS_PER_WEEK, Schedule, StagePlan, beside, outcome_of
 from planner.metrics.figures import kilowatt_hours_per_day
-from planner.plan.checks import CLOSE_TO_CANOPY_M, findings
+from planner.plan.checks import CLOSE_TO_CANOPY_M
 from planner.plan.dials import dial
 from planner.plan.edits import (
     change_carried,
@@ -268,9 +268,7 @@ def _top_at_stage(plan: Plan, index: int, stage: GrowthStage) -> Plan:
         height = min(max(lamp.hanging_height, clear), plan.hanging_room(lamp)[1])
         grown = change_lamp(grown, k, hanging_height=round(height, 6))
     grown = change_obstacle(grown, index, thickness=thickness)
-    unlit = [one.sentence for one in findings(grown) if one.key == "judged-unlit"]
-    if unlit:
-        raise FindError(unlit[0])
+    check_lamps(grown)
     return grown
 
 

@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from planner.estimate.evaluate import Cache, estimate_scene, untold
-from planner.estimate.result import Estimate, EstimateOptions, FloatArray, Quality
+from planner.estimate.result import CanopyLight, Estimate, EstimateOptions, FloatArray, Quality
 from planner.estimate.scene import Optics, build_scene
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
@@ -161,28 +161,31 @@ def _with_lining(
 class WallLight:
     """What one wall, all its bands together, does for the map of a plan.
 
-    ``base`` is the PPFD of every cell (ny, nx) in µmol m⁻² s⁻¹ at ``x`` and ``y`` (metres),
-    ``came`` what of it met this wall on its way, once or more often: the difference to the same
-    wall in black. ``points`` is what ten points more of reflectance on all of it would bring to
-    each cell, or as much as is left up to 100 %. ``brought`` is the same for ``lining`` where
-    one is considered.
+    ``canopy`` is the one that is judged, ``base`` its PPFD of every cell (ny, nx) in
+    µmol m⁻² s⁻¹, ``came`` what of it met this wall on its way, once or more often: the difference
+    to the same wall in black. ``points`` is what ten points more of reflectance on all of it would
+    bring to each cell, or as much as is left up to 100 %. ``brought`` is the same for ``lining``
+    where one is considered.
     """
 
-    plan: Plan
+    canopy: CanopyLight
     wall: int
-    x: FloatArray
-    y: FloatArray
-    area: FloatArray
     base: FloatArray
     came: FloatArray
     points: FloatArray
     lining: Lining | None = None
     brought: FloatArray | None = None
 
+    @property
+    def plan(self) -> Plan:
+        """The plan whose wall it is."""
+        return self.canopy.plan
+
     def mean(self, field: FloatArray) -> float:
         """The mean of a map of these cells over the canopy."""
-        known = np.isfinite(field) & (self.area > 0)
-        return float(np.average(field[known], weights=self.area[known])) if known.any() else 0.0
+        area = self.canopy.cell_area
+        known = np.isfinite(field) & (area > 0)
+        return float(np.average(field[known], weights=area[known])) if known.any() else 0.0
 
     @property
     def share(self) -> float:
@@ -221,11 +224,8 @@ def light_of_wall(
         before, after = _with_lining(reckoner, lined, lining)
         brought = after.ppfd - before.ppfd
     return WallLight(
-        reckoner.plan,
+        base,
         wall,
-        base.x,
-        base.y,
-        base.cell_area,
         base.ppfd,
         base.ppfd - black,
         points,

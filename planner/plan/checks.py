@@ -39,6 +39,7 @@ HIGHEST_EFFICACY: Final = 4.1
 """µmol/J, the limit for blue and red LEDs (Kusuma, Pattison, Bugbee 2020, Hortic. Res. 7:56)."""
 SAME_LEVEL_M: Final = 0.02
 CLOSE_TO_TOP: Final = "lamp-close-to-top"
+UNLIT: Final = "judged-unlit"
 
 DEFERS: Final = "The lamp maker's instructions and the local codes come first."
 ELECTRICIAN: Final = "Leave mains wiring to a licensed electrician working to the local code."
@@ -232,7 +233,7 @@ def _about_judged(plan: Plan, obstacle: Obstacle, where: Place) -> Iterator[Find
     else:
         return
     yield Finding(
-        "judged-unlit",
+        UNLIT,
         Severity.WARNING,
         f"The plan is judged by {named}, but no light can fall there: {why}. Figures that "
         "name no canopy are those of the plan's own.",

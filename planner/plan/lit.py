@@ -294,6 +294,11 @@ def depends(
     )
 
 
+def same_judged(one: Plan, other: Plan) -> bool:
+    """Whether two plans have the same light and are judged by the same canopy."""
+    return same_light(one, other) and judged(one) == judged(other)
+
+
 def ungrown(plan: Plan) -> Plan:
     """The plan without what each stage of a schedule sets anew, for ``depends``.
 

@@ -13,7 +13,7 @@ from planner.estimate.result import Estimate, measured_by
 from planner.language import inside, trimmed
 from planner.metrics.figures import banded, percent
 from planner.plan import edits
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import OWN, Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.units import COVERAGE, PPFD_UNIT, capital
 
@@ -247,6 +247,8 @@ def wall_sentence(found: WallLight) -> str:
         return f"{found.lining.name} on {inside(name)}: {brought} µmol to the mean."
     came = percent(found.share)
     text = f"{name}: {came} of the canopy's light met it on the way"
+    if found.canopy.place != OWN:
+        text = f"{name}: {came} of the light on {found.canopy.place.inside(plan)} met it on the way"
     more = found.mean(found.points)
     if more < LEAST:
         return f"{text}."

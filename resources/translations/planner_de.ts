@@ -1912,22 +1912,6 @@
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
-<message>
-<source>% of the</source>
-<translation>% des</translation>
-</message>
-<message>
-<source>light</source>
-<translation>Lichts</translation>
-</message>
-<message>
-<source>change,</source>
-<translation>Änderung,</translation>
-</message>
-<message>
-<source>µmol</source>
-<translation>µmol</translation>
-</message>
 </context>
 <context>
 <name>planner.app.canvas.marks</name>
@@ -2245,6 +2229,25 @@
 <message>
 <source>{whole} ({across} by {deep})</source>
 <translation>{whole} ({across} × {deep})</translation>
+</message>
+</context>
+<context>
+<name>planner.app.canvas.wall_light</name>
+<message>
+<source>% of the</source>
+<translation>% des</translation>
+</message>
+<message>
+<source>light</source>
+<translation>Lichts</translation>
+</message>
+<message>
+<source>change,</source>
+<translation>Änderung,</translation>
+</message>
+<message>
+<source>µmol</source>
+<translation>µmol</translation>
 </message>
 </context>
 <context>
@@ -18453,6 +18456,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>judged-unlit</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>The lamp maker's instructions and the local codes come first.</source>
 <translation>Die Anleitung des Lampenherstellers und die örtlichen Vorschriften gehen vor.</translation>
 </message>
@@ -18564,11 +18572,6 @@ nicht klar</translation>
 <message>
 <source>{inside} stands on all of it</source>
 <translation>es ist ganz bedeckt ({inside})</translation>
-</message>
-<message>
-<source>judged-unlit</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>The plan is judged by {named}, but no light can fall there: {why}. Figures that name no canopy are those of the plan's own.</source>
@@ -21908,6 +21911,10 @@ nicht klar</translation>
 <message>
 <source>{name}: {came} of the canopy's light met it on the way</source>
 <translation>{name}: {came} des Lichts auf dem Blätterdach trafen unterwegs auf sie</translation>
+</message>
+<message>
+<source>{name}: {came} of the light on {inside} met it on the way</source>
+<translation>{name}: {came} des Lichts ({inside}) trafen sie unterwegs</translation>
 </message>
 <message>
 <source>{text}; ten points more of reflectance bring {signed} µmol to the mean.</source>

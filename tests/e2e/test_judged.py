@@ -16,7 +16,12 @@ from planner.app.estimator import Estimator
 from planner.app.main_window import MainWindow
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.settings import Settings
+from planner.catalogue.library import load_catalogue
 from planner.estimate.evaluate import evaluate
+from planner.estimate.find_question import FindError, check_lamps
+from planner.estimate.outlook import outlook
+from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.sensitivity import Reckoner, light_of_wall
 from planner.metrics.figures import ppfd
 from planner.plan import edits
 from planner.plan.edits import judge_by
@@ -24,6 +29,7 @@ from planner.plan.place import OWN, Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.target import PpfdTarget
 from planner.plan.variant_edits import add_variants
+from planner.reports.advice import wall_sentence
 from tests.e2e.shell import ReadyAnswers, small_plan, trigger
 from tests.physics.test_tops import on, tray
 
@@ -41,12 +47,15 @@ def tray_plan() -> Plan:
     return on(plan, carried)
 
 
-def make_window(qtbot: QtBot, plan: Plan) -> MainWindow:
+def make_window(qtbot: QtBot, plan: Plan, told: list[Any] | None = None) -> MainWindow:
     """A window with the light of the core: what is made up knows no trays."""
+    estimator = Estimator(evaluate if told is None else None, synchronous=True)
+    if told is not None:
+        estimator.outlook_ready.connect(told.append)
     window = MainWindow(
         plan,
         settings=Settings.of_user(),
-        estimator=Estimator(evaluate, synchronous=True),
+        estimator=estimator,
         questions=ReadyAnswers(),
     )
     qtbot.addWidget(window)
@@ -165,7 +174,6 @@ def test_side_by_side_says_whose_figures_stand_and_shows_them(qtbot: QtBot) -> N
 
 
 def test_a_report_names_the_canopy_under_its_title(tmp_path: Path) -> None:
-    from planner.estimate.result import EstimateOptions, Quality
     from planner.reports.chapters import report
     from planner.reports.page import report_html
     from planner.reports.report import gather
@@ -178,3 +186,60 @@ def test_a_report_names_the_canopy_under_its_title(tmp_path: Path) -> None:
         assert (BY_TRAY in made.about) is named
         assert ("by which the plan is judged" in text) is named
         assert f"mean {ppfd(known.estimate.figures.mean)}" in text.lower()
+
+
+def test_doubt_and_gains_are_reckoned_anew_for_another_canopy(qtbot: QtBot) -> None:
+    """Light and doubts stay the same, and what was reckoned for one canopy is not for the other."""
+    told: list[Any] = []
+    window = make_window(qtbot, tray_plan(), told)
+    qtbot.waitUntil(lambda: bool(told), timeout=30_000)
+    own = told[-1]
+    window.document.apply(judge_by(window.document.plan, 0), "Judge")
+    qtbot.waitUntil(lambda: told[-1].plan == window.document.plan, timeout=30_000)
+    expected = outlook(window.document.plan)
+    found = told[-1]
+    assert found.uncertainty is not None
+    assert expected.uncertainty is not None
+    assert own.uncertainty is not None
+    assert found.uncertainty.mean == pytest.approx(expected.uncertainty.mean)
+    assert found.uncertainty.mean != pytest.approx(own.uncertainty.mean, rel=0.01)
+    assert found.gains == expected.gains
+
+
+def test_what_a_wall_does_is_shown_on_the_tray_that_is_judged(qtbot: QtBot) -> None:
+    plan = edits.line_all_walls(tray_plan(), load_catalogue().lining("white-board"))
+    wall = Place(PlaceKind.WALL, 1)
+    colours = []
+    for what in (plan, judge_by(plan, 0)):
+        window = make_window(qtbot, what)
+        view = window.page.plan_view
+        reckoner = Reckoner(what, EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW))
+        found = light_of_wall(reckoner, wall.index)
+        view.set_wall_light(found)
+        image, viewport = view.grab().toImage(), view.viewport
+        beside = viewport.to_pixel(0.2, 0.25).toPoint()
+        middle = (
+            viewport.to_pixel(what.obstacles[0].x, what.obstacles[0].y) + QPointF(9, 9)
+        ).toPoint()
+        colours.append((image.pixelColor(beside), image.pixelColor(middle)))
+        words = wall_sentence(found)
+        on_tray = "of the light on the canopy on obstacle 1 ('Tray') met it" in words
+        assert on_tray is (what.judged_top == 0)
+        window.close()
+    # Light where the canopy that is judged lies, and nothing on the other one.
+    (before, under), (after, over) = colours
+    assert before != after
+    assert under != over
+    assert found.canopy.place == TOP
+    assert found.share == pytest.approx(found.mean(found.came) / found.canopy.figures.mean)
+
+
+def test_a_search_for_a_canopy_without_light_is_refused_with_the_reason() -> None:
+    plan = tray_plan()
+    lid = plan.obstacles[0].model_copy(
+        update={"name": "Lid", "underside": plan.obstacles[0].top, "canopy": None}
+    )
+    covered = judge_by(on(plan, plan.obstacles[0], lid), 0)
+    with pytest.raises(FindError, match=r"no light can fall there: obstacle 2 \('Lid'\) stands"):
+        check_lamps(covered)
+    check_lamps(judge_by(covered, None))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -28,15 +28,11 @@ from planner.app.canvas.ink import Kept, Viewport, as_lines, in_sight, pen
 from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import CanopyLight, Estimate
-from planner.light.cellmap import CellMap, levels_of
-from planner.metrics.figures import Digits, Figure
+from planner.light.cellmap import CellMap
 from planner.plan.place import OWN, Place, PlaceKind, band_at
 from planner.plan.plan import Plan
 from planner.reports.contrast import ink_on
 from planner.units import COVERAGE, PPFD_UNIT, format_number
-
-if TYPE_CHECKING:
-    from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
 
 Pixels = npt.NDArray[np.float64]
 _MOST_PIXELS = 1000
@@ -126,10 +122,6 @@ class LightLayer:
         self._number += 1
         self._contours, self._at = None, at
 
-    def show_wall(self, found: WallLight | None) -> None:
-        """Show what one wall does, or nothing."""
-        self.set_map(wall_map(found) if found else None, found.plan if found else None)
-
     def paint(
         self,
         painter: QPainter,
@@ -181,6 +173,11 @@ class TopLayers:
         for top in () if estimate is None else estimate.tops:
             layer = self._layers[top.place.index] = LightLayer()
             layer.set_canopy(top, key)
+
+    def show_alone(self, index: int, shown: CellMap) -> None:
+        """Show a map of one of them."""
+        self._layers = {index: LightLayer()}
+        self._layers[index].set_map(shown)
 
     def paint(
         self,
@@ -463,38 +460,3 @@ def closed_path(outline: QPolygonF) -> QPainterPath:
     path.addPolygon(outline)
     path.closeSubpath()
     return path
-
-
-# -- other quantities, and what one wall does, on the map --------------------------------
-
-
-def style_of(figure: Figure, levels: colours.Levels, colour_map: str) -> LightStyle:
-    """Colours for another quantity than PPFD, of which alone contours and target band are."""
-    share = figure.digits is Digits.SHARE
-    unit = tuple(figure.map_unit.rsplit(" ", 1)) if share else LightStyle.unit
-    return LightStyle(levels, colour_map, contours=False, unit=unit, name=figure.map_name)
-
-
-def wall_map(found: WallLight) -> CellMap:
-    """What part of each place's light met the wall, in per cent; or what a lining would bring."""
-    if found.brought is not None:
-        values, least = found.brought, -np.inf
-    else:
-        lit = np.where(found.base > 0, found.base, np.nan)
-        values, least = 100 * found.came / lit, 0.0
-        values = np.where(np.isnan(values) & np.isfinite(found.base), 0.0, values)
-    edges = CellMap.about(values, found.x, found.y, found.plan.space.bounds)
-    return CellMap(values, edges.x, edges.y, float(least))
-
-
-def wall_style(found: WallLight, colour_map: str) -> LightStyle:
-    """Colours for it: per cent from none, or the change with what may be lost below none."""
-    values = wall_map(found).values
-    low, high = levels_of(values)
-    if found.brought is None:
-        return LightStyle((low, high), colour_map, unit=("% of the", "light"))
-    least = float(np.nanmin(values)) if np.isfinite(values).any() else 0.0
-    if least < 0:
-        low = -levels_of(-values)[1]
-        high = 0.0 if float(np.nanmax(values)) <= 0 else high
-    return LightStyle((low, high), colour_map, unit=("change,", "µmol"))

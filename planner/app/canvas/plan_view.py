@@ -29,7 +29,7 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers, style_of, wall_style
+from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers
 from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
     Choice,
@@ -44,6 +44,7 @@ from planner.app.canvas.plan_drags import (
 )
 from planner.app.canvas.plan_lamps import paint_lamps
 from planner.app.canvas.tools import BesideDrag, Drag, Span, dragged_section, turned_section
+from planner.app.canvas.wall_light import show_wall, style_of, wall_style
 from planner.app.display import Display, SelectionModel, shown_figure
 from planner.app.document import Document
 from planner.app.plots.colours import Levels
@@ -107,7 +108,7 @@ class PlanView(Drawing):
         self._tops = TopLayers()
         self._refining = self._corners_numbered = False
         self._light = LightLayer()
-        self._wall_layer = LightLayer()
+        self._wall_layer, self._wall_tops = LightLayer(), TopLayers()
         self._wall_light: WallLight | None = None
         self._over_wall: int | None = None
         self._doubt = 0.0
@@ -190,7 +191,7 @@ class PlanView(Drawing):
         """Show what one wall does in the place of the light; None shows the light again."""
         if found is not self._wall_light:
             self._wall_light = found
-            self._wall_layer.show_wall(found)
+            show_wall(found, self._wall_layer, self._wall_tops)
             self.levels_changed.emit(self._levels)
             self.tell()
 
@@ -447,8 +448,8 @@ class PlanView(Drawing):
         layer.paint(painter, viewport, footprint, style, font, letters)
         active = self.focused is not None and self.focused.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=active)
-        tops = partial(self._tops.paint, painter, viewport, plan, style, font)
-        light = None if self._wall_light else tops
+        tops = self._tops if self._wall_light is None else self._wall_tops
+        light = partial(tops.paint, painter, viewport, plan, style, font)
         plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen, light)
         paint_lamps(painter, plan, viewport, ink, chosen)
         self._paint_walls(painter, ink)

@@ -36,6 +36,7 @@ from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.worth import Bill, bill, running
 from planner.plan.edits import changed
 from planner.plan.lit import Doubted, Lit, doubted, lit
+from planner.plan.place import Place, judged
 from planner.plan.plan import Plan
 from planner.units import COVERAGE
 
@@ -50,7 +51,7 @@ _MOST_KEPT: Final = 120
 
 Comparing = Callable[..., Comparison]
 Swaying = Callable[..., Any]
-Swayed = tuple[Lit, Doubted]
+Swayed = tuple[Lit, Doubted, Place]
 
 
 @dataclass(frozen=True)
@@ -490,7 +491,7 @@ def _error(side: Side) -> float:
 
 def _key(plan: Plan) -> Swayed:
     """What it depends on how the light of a plan sways with its inputs."""
-    return lit(plan), doubted(plan)
+    return lit(plan), doubted(plan), judged(plan)
 
 
 def _own_sway(plan: Plan, estimate: Any, **named: Any) -> Any:

@@ -15,7 +15,7 @@ from planner.app.display import DisplayState
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.plan.lining import Lining
-from planner.plan.lit import Lit, lit, same_light
+from planner.plan.lit import Depends, depends, same_judged, same_light
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 
@@ -56,7 +56,7 @@ class Asked(QObject):
         self.lane.failed.connect(self._on_failed)
         self._ladder: Ladder | None = None
         self._climbed: object = None
-        self._reckoned: tuple[Lit, Reckoner] | None = None
+        self._reckoned: tuple[Depends, Reckoner] | None = None
 
     def _ask(self, topic: str, job: Callable[[Progress, Cancelled], Any]) -> None:
         self.lane.ask(topic, job, topic=topic, what=f"What was asked beside the drawing ({topic})")
@@ -125,13 +125,13 @@ class Asked(QObject):
         from planner.estimate.sensitivity import Reckoner  # noqa: PLC0415 - heavy
 
         known = self._reckoned
-        if known is not None and known[0] == lit(plan):
+        if known is not None and known[0] == depends(plan, figures=False):
             known[1].cancelled = cancelled
             return known[1]
         self._reckoned = None
         options = EstimateOptions(cells=(_COARSE, _COARSE))
         made = Reckoner(plan, options, cancelled)
-        self._reckoned = (lit(plan), made)
+        self._reckoned = (depends(plan, figures=False), made)
         return made
 
     # -- growing time -------------------------------------------------------------------
@@ -218,7 +218,7 @@ class WallOnMap(QObject):
         self._show()
 
     def _on_plan(self, old: Plan, new: Plan) -> None:
-        if self._wanted is not None and not same_light(old, new):
+        if self._wanted is not None and not same_judged(old, new):
             self._wanted = None
             self._view.set_wall_light(None)
             self._asked.lane.drop("wall")
@@ -250,7 +250,7 @@ class WallOnMap(QObject):
             self._asked.wall(self._work.document.plan, *now)
 
     def _on_answer(self, found: WallLight) -> None:
-        if self._wanted is not None and same_light(found.plan, self._work.document.plan):
+        if self._wanted is not None and same_judged(found.plan, self._work.document.plan):
             self._view.set_wall_light(found)
 
 
