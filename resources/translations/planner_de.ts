@@ -21914,7 +21914,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>{name}: {came} of the light on {inside} met it on the way</source>
-<translation>{name}: {came} des Lichts ({inside}) trafen sie unterwegs</translation>
+<translation>{name}: {came} des Lichts ({inside}) trafen unterwegs auf sie</translation>
 </message>
 <message>
 <source>{text}; ten points more of reflectance bring {signed} µmol to the mean.</source>
