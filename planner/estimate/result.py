@@ -326,7 +326,9 @@ class Estimate(CanopyLight):
         found = self.own.at(x, y, key)
         for top in self.tops:
             over = inside_polygon(np.array(top.outline), x, y)
-            found[over] = top.maps[key].at(np.column_stack([x, y])[over])
+            read = top.maps[key]  # where it is dark no colour has a share
+            there = read.at(np.column_stack([x, y])[over])
+            found[over] = there if read.valid.any() else np.nan
         return found
 
     def with_recount(self, count: Recount | None) -> Estimate:

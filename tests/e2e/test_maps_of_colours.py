@@ -167,6 +167,24 @@ def test_trays_show_the_same_quantity(qtbot: QtBot) -> None:
     assert window.page.plan_view.levels[0] == 0
 
 
+def test_where_it_is_dark_no_colour_has_a_share(qtbot: QtBot) -> None:
+    plan = small_plan().model_copy(update={"obstacles": (TRAY,)})
+    window = coloured_window(qtbot, plan)
+    assert window.estimate is not None
+    (top,) = window.estimate.tops
+    dark = dataclasses.replace(
+        top, ppfd=0.0 * top.ppfd, bands=dict.fromkeys(top.bands or (), 0.0 * top.ppfd)
+    )
+    window.show_estimate(dataclasses.replace(window.estimate, tops=(dark,)))
+    assert hover(window, 0.73, 0.73).startswith(f"0 {PPFD_UNIT}")
+    choose(window, "Blue")
+    assert hover(window, 0.73, 0.73).startswith("x 7")
+    view = window.page.plan_view
+    pixel = view.viewport.to_pixel(0.75, 0.75).toPoint()
+    light = view.grab().toImage().pixelColor(pixel)
+    assert light.lightness() > 200
+
+
 def test_a_choice_that_is_no_longer_known_gives_way_to_ppfd(qtbot: QtBot) -> None:
     window = coloured_window(qtbot)
     choose(window, "Red")

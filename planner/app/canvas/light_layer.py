@@ -118,7 +118,8 @@ class LightLayer:
 
         ``at`` are the levels its contours are drawn at, rather than round numbers of its own.
         """
-        self._map, self._plan = shown, plan
+        self._map = shown if shown and shown.valid.any() else None
+        self._plan = plan
         self._number += 1
         self._contours, self._at = None, at
 
