@@ -41,6 +41,7 @@ from planner.estimate.sweep_points import (
     set_up,
 )
 from planner.plan.lit import counted, lit
+from planner.plan.place import judged
 from planner.plan.plan import Plan
 
 __all__ = ["Over", "Point", "Sweep", "SweepError", "sweep"]
@@ -235,7 +236,7 @@ def fingerprint(asked: Sweep) -> str:
     """What tells one sweep from another: program, plan, axes with values, options."""
     parts = [
         planner.__version__,
-        repr((lit(asked.plan), counted(asked.plan))),
+        repr((lit(asked.plan), counted(asked.plan), judged(asked.plan))),
         repr([(one.axis, one.place, [_bare(step) for step in one.values]) for one in asked.over]),
         json.dumps([asked.options.cells, asked.options.quality, asked.options.seed]),
     ]

@@ -22,11 +22,14 @@ from planner.estimate.find_question import FindError, check_lamps
 from planner.estimate.outlook import outlook
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner, light_of_wall
+from planner.estimate.sweep import sweep
+from planner.estimate.sweep_points import Over
 from planner.metrics.figures import ppfd
 from planner.plan import edits
 from planner.plan.edits import judge_by
 from planner.plan.place import OWN, Place, PlaceKind
 from planner.plan.plan import Plan
+from planner.plan.space import CarriedCanopy
 from planner.plan.target import PpfdTarget
 from planner.plan.variant_edits import add_variants
 from planner.reports.advice import wall_sentence
@@ -243,3 +246,29 @@ def test_a_search_for_a_canopy_without_light_is_refused_with_the_reason() -> Non
     with pytest.raises(FindError, match=r"no light can fall there: obstacle 2 \('Lid'\) stands"):
         check_lamps(covered)
     check_lamps(judge_by(covered, None))
+
+
+def test_the_band_beside_the_ranking_is_that_of_the_tray(qtbot: QtBot) -> None:
+    plan = tray_plan()
+    carried = CarriedCanopy(target=PpfdTarget(low=11.0, high=12.0))
+    plan = judge_by(edits.change_obstacle(plan, 0, canopy=carried), 0)
+    window = make_window(qtbot, add_variants(plan, ("Kept", plan.setup)))
+    trigger(window, "page_side")
+    page = window.pages.made("side")
+    assert isinstance(page, SideBySidePage)
+    qtbot.waitUntil(lambda: page.comparer.comparison is not None, timeout=20_000)
+    assert page.compare.ranking._band == (11.0, 12.0)
+    assert page.sheet.cards[0].light_style.band == (11.0, 12.0)
+
+
+def test_a_sweep_kept_of_one_canopy_is_none_of_another() -> None:
+    quick = EstimateOptions(cells=(6, 6), quality=Quality.PREVIEW)
+    over = [Over("height", values=(0.4, 0.6))]
+    own, led = tray_plan(), judge_by(tray_plan(), 0)
+    known = sweep(own, over, quick, workers=0)
+    again = sweep(led, over, quick, workers=0, known=known)
+    means = [one.figures.mean for one in again.in_order() if one.figures is not None]
+    assert means == [
+        pytest.approx(evaluate(edits.change_lamp(led, 0, hanging_height=h), quick).figures.mean)
+        for h in (0.4, 0.6)
+    ]

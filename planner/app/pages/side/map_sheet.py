@@ -35,7 +35,6 @@ from planner.app.spoken import SpokenList
 from planner.estimate.compare import PLAN_SIDE, AgainstMap, Origin, Side
 from planner.estimate.odds import By, signed_change, verdict
 from planner.light.cellmap import levels_of
-from planner.plan.lit import counted
 from planner.units import PPFD_UNIT
 
 
@@ -313,7 +312,7 @@ class MapSheet(QWidget):
                     state.colour_map,
                     state.contours,
                     state.band_wash,
-                    counted(side.plan).band,
+                    side.estimate.band if side.estimate is not None else None,
                 )
             )
         chosen = self._chosen(sides) if self._linked.state.own_scale else 0

@@ -24,7 +24,7 @@ from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_map import MapAxis, SweepCells, SweepMap, WishLine
 from planner.app.plots.sweep_plot import LOWER, SAID, UPPER, SweepCurves, SweepPlot, said
 from planner.metrics.figures import FIGURE, NO_VALUE
-from planner.plan.lit import counted, depends
+from planner.plan.lit import depends
 from planner.plan.plan import Plan
 from planner.plan.quantity import WATTS
 from planner.plan.refusal import refusal
@@ -241,7 +241,7 @@ class SweepBoard(QWidget):
             xs=tuple(shown(point.values[0]) for point in points),
             figures={key: tuple(_figure(point, key) for point in points) for key in keys},
             now=None if now is None else shown(now),
-            band=counted(plan).band,
+            band=plan.ppfd_band,
             decimals=unit.decimals if kind.is_length else kind.decimals,
             beside=self._beside(shown),
         )
@@ -275,7 +275,7 @@ class SweepBoard(QWidget):
             if found is not None:
                 line = RankLine(name, found.minimum, found.mean, found.maximum, number)
                 lines.append(line)
-        self.ranking.show_lines(tuple(lines), counted(self._document.plan).band, self.point)
+        self.ranking.show_lines(tuple(lines), self._document.plan.ppfd_band, self.point)
         self._stack.setCurrentWidget(self._named)
 
     def _draw_map(self, sweep: Sweep) -> None:
@@ -356,7 +356,7 @@ class SweepBoard(QWidget):
             for shown in [FIGURE[wish.column].shown(bound)]
             if shown is not None
         ]
-        band = counted(self._document.plan).band
+        band = self._document.plan.ppfd_band
         if not found and band is not None:
             return [("mean", band[0], True), ("mean", band[1], False)]
         return found

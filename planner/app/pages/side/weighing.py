@@ -40,7 +40,6 @@ from planner.estimate.odds import (
 from planner.language import inside
 from planner.metrics.figures import FIGURE, NO_VALUE, money
 from planner.plan.costs import Costs
-from planner.plan.lit import counted
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
 
@@ -162,7 +161,7 @@ class CompareForm(FieldForm):
         self.own_scale.setChecked(state.own_scale)
         self.open_air.setChecked(state.open_air)
         plan = self._document.plan
-        band = counted(plan).band
+        band = plan.ppfd_band
         self.ranking.show_lines((*self._estimated(), *self._measured()), band, state.chosen)
         self._cut()
         missed = sum(bool(state.wishes.missed(self._comparer.option(side))) for side in sides)
