@@ -316,15 +316,20 @@ class Estimate(CanopyLight):
         """All cells of one of the ``maps`` of all canopies (n,)."""
         return np.concatenate([one.maps[key].values[one.inside] for one in self.canopies])
 
+    @property
+    def layers(self) -> tuple[CanopyLight, ...]:
+        """Every canopy as drawn from above: the higher over the lower, the one judged over all."""
+        return tuple(sorted(self.canopies, key=lambda one: one.place == self.place != OWN))
+
     def top_at(self, x: float, y: float) -> CanopyLight:
-        """The highest canopy at a point in metres, as one looks from above."""
-        over = [one for one in self.tops if contains(one.outline, x, y)]
+        """Which of the ``layers`` is seen at a point in metres."""
+        over = [one for one in self.layers[1:] if contains(one.outline, x, y)]
         return over[-1] if over else self.own
 
     def seen_at(self, x: FloatArray, y: FloatArray, key: str = "mean") -> FloatArray:
-        """As ``at``, on the highest canopy at each point (n,), as one looks from above."""
+        """As ``at``, on which of the ``layers`` is seen at each point (n,)."""
         found = self.own.at(x, y, key)
-        for top in self.tops:
+        for top in self.layers[1:]:
             over = inside_polygon(np.array(top.outline), x, y)
             read = top.maps[key]  # where it is dark no colour has a share
             there = read.at(np.column_stack([x, y])[over])

@@ -65,6 +65,10 @@ from planner.units import (
 Maker = Callable[[Known, LengthUnit], Sequence[Block]]
 
 _MOST_MAPS: Final = 9
+FROM_WHAT_GROWS: Final = (
+    "Canopy and hanging heights of a stage are those of the canopy by which the plan is judged; "
+    "elsewhere lamps are told from the plan's own."
+)
 _MOST_HOLES: Final = 40
 
 
@@ -407,6 +411,7 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
         Pictures((schedule_chart(found, known.plan.space.height, unit),)),
         Table(heads, rows, tuple(range(1, len(columns)))),
         Words(f"In all {found.sums(known.plan.costs.currency)}."),
+        *([] if known.plan.judged_top is None else [Words(FROM_WHAT_GROWS, quiet=True)]),
         *_each_canopy(found),
     ]
     return [*blocks, Points(said)] if said else blocks

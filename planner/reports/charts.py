@@ -268,7 +268,7 @@ def _map_sheet(
     frame = Frame(scale, rim, head, x0, y1)
     across, down = (x1 - x0) * scale, (y1 - y0) * scale
     sheet = Sheet(across + rim + (1.5 if name else 2.0), down + head + (2.0 if name else 8.0))
-    for canopy in estimate.canopies:
+    for canopy in estimate.layers:
         _light(sheet, canopy, frame, colours)
         if canopy.place != OWN:
             shape = [frame.at(point) for point in canopy.outline]

@@ -22203,6 +22203,10 @@ nicht klar</translation>
 <context>
 <name>planner.reports.chapters</name>
 <message>
+<source>Canopy and hanging heights of a stage are those of the canopy by which the plan is judged; elsewhere lamps are told from the plan's own.</source>
+<translation>Höhe des Blätterdachs und Hängehöhe eines Stadiums gelten dem Blätterdach, nach dem der Plan beurteilt wird; sonst zählen Lampen vom eigenen des Plans aus.</translation>
+</message>
+<message>
 <source>Grow space light planner {__version__}</source>
 <translation>Grow space light planner {__version__}</translation>
 </message>

@@ -336,9 +336,11 @@ def paint_on_plan(
     """All obstacles from above; dashed where they hang over the canopy.
 
     ``light`` paints what is known of the light on the top of one, and says whether anything is.
-    Those chosen are outlined in the accent, and the one that leads has its turning handle.
+    Those chosen are outlined in the accent, and the one that leads has its turning handle. The one
+    whose canopy is judged lies over all.
     """
-    for k, obstacle in enumerate(plan.obstacles):
+    for k in sorted(range(len(plan.obstacles)), key=lambda k: k == plan.judged_top):
+        obstacle = plan.obstacles[k]
         place = Place(PlaceKind.OBSTACLE, k)
         line = pen(ink.accent, 2.4) if place in chosen else pen(ink.ink, 1.2)
         if obstacle.underside > plan.canopy.height:
