@@ -23,7 +23,7 @@ from planner.plan.lamp import (
 )
 from planner.plan.lining import Band, Caution, Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space
+from planner.plan.space import CarriedCanopy, Obstacle, Space
 from planner.plan.target import DliTarget, PpfdTarget
 from tests.unit.files.valid_text import VALID, text
 
@@ -104,13 +104,26 @@ def plans(draw: st.DrawFn) -> Plan:
         )
         for _ in range(draw(st.integers(0, 2)))
     )  # fmt: skip
+    carried = st.builds(
+        CarriedCanopy, reflectance=between(0, 1), target=targets, judged=st.booleans()
+    )
+    obstacles = tuple(
+        Obstacle(
+            name=draw(LABEL), x=draw(between(-0.02, 0.02)), y=draw(between(-0.02, 0.02)),
+            underside=draw(between(0, 0.4)), thickness=draw(between(0.01, 0.4)),
+            length=draw(between(0.01, 1)), width=draw(between(0.01, 1)),
+            rotation_deg=draw(between(-360, 360)), lining=draw(covers),
+            canopy=draw(st.none() | carried),
+        )
+        for _ in range(draw(st.integers(0, 2)))
+    )  # fmt: skip
     door = draw(st.none() | st.integers(0, len(footprint) - 1))
     return Plan.model_validate({
         "name": draw(LABEL),
         "note": draw(st.text(st.characters(codec="utf-8"), max_size=30)),
         "space": Space(footprint=footprint, height=height, door=door,
                        door_open=door is not None and draw(st.booleans())),
-        "lamps": lamps, "linings": linings, "walls": tuple(walls),
+        "lamps": lamps, "obstacles": obstacles, "linings": linings, "walls": tuple(walls),
         "ceiling": draw(covers), "floor": draw(covers),
         "canopy": {"height": canopy, "closed": draw(st.booleans())},
         "photoperiod_hours": draw(between(0, 24)), "target": draw(targets),

@@ -12,7 +12,8 @@ from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel, PointBody
 from planner.plan.lining import Band, Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Space, contains
+from planner.plan.space import CarriedCanopy, Obstacle, Space, contains
+from planner.plan.target import PpfdTarget
 
 L_SHAPE = ((0.0, 0.0), (1.0, 0.0), (1.0, 0.5), (0.5, 0.5), (0.5, 1.0), (0.0, 1.0))
 MODEL = LampModel(key="a", name="A", body=PointBody(), ppf=50, watts=25)
@@ -253,3 +254,43 @@ def test_the_door_can_be_named_opened_and_taken_away() -> None:
     after = edits.with_space(_plan(), door=1, door_open=True)
     assert after.wall_opens(1)
     assert edits.with_space(after, door=None, door_open=False).space.door is None
+
+
+# -- the canopy that is judged ------------------------------------------------------------
+
+
+def _tray(*, judged: bool, target: PpfdTarget | None = None) -> Obstacle:
+    return Obstacle(
+        name="Tray", x=0.25, y=0.25, underside=0.0, length=0.1, width=0.1, thickness=0.3,
+        lining="tile", canopy=CarriedCanopy(judged=judged, target=target),
+    )  # fmt: skip
+
+
+def test_of_two_canopies_marked_in_a_file_the_first_counts_and_one_edit_mends_it() -> None:
+    plan = _plan(obstacles=(_tray(judged=False), _tray(judged=True), _tray(judged=True)))
+    assert plan.judged_top == 1
+    for lead in (0, 2, None):
+        led = edits.judge_by(plan, lead)
+        marked = [k for k, one in enumerate(led.obstacles) if one.canopy and one.canopy.judged]
+        assert led.judged_top == lead
+        assert marked == ([] if lead is None else [lead])
+
+
+def test_without_its_canopy_an_obstacle_is_judged_by_no_more() -> None:
+    plan = _plan(obstacles=(_tray(judged=True),))
+    bare = edits.change_obstacle(plan, 0, canopy=None)
+    assert bare.judged_top is None
+    assert edits.change_carried(bare, 0).judged_top is None
+    assert edits.remove_obstacle(plan, 0).judged_top is None
+
+
+def test_a_target_of_its_own_begins_with_the_plans_and_not_with_the_judged_ones() -> None:
+    own = PpfdTarget(low=600.0, high=700.0)
+    plan = _plan(
+        obstacles=(_tray(judged=True, target=own), _tray(judged=False)),
+        target=PpfdTarget(low=100.0, high=200.0),
+    )
+    assert plan.ppfd_band == (600.0, 700.0)
+    made = edits.set_own_target(plan, 1, own=True).obstacles[1].canopy
+    assert made is not None
+    assert made.target == PpfdTarget(low=100.0, high=200.0)
