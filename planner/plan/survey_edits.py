@@ -8,6 +8,7 @@ from typing import Any
 from planner.plan.edits import (
     change_lamp,
     changed,
+    judge_by,
     line_all_walls,
     set_canopy,
     set_canopy_height,
@@ -104,13 +105,15 @@ def as_surveyed(plan: Plan, survey: Survey) -> Plan:
 
     Lamps get the survey's output and hanging height, walls its lining (open air: no walls
     and no ceiling), the plane a board where one was laid. A sensor that stands above the
-    plane lifts it by its height, while the lamps stay where they hang.
+    plane lifts it by its height, while the lamps stay where they hang. Readings are of the plan's
+    own canopy, by whichever the plan is judged.
 
     Raises
     ------
     ValueError
         If that cannot be built, for example lamps that would hang above the ceiling.
     """
+    plan = judge_by(plan, None)
     for index in range(len(plan.lamps)):
         if survey.output_percent is not None:
             plan = change_lamp(plan, index, output_percent=survey.output_percent)

@@ -261,6 +261,8 @@ def _options(known: Known, unit: LengthUnit) -> Sequence[Block]:
     rows = option_rows(known, comparison)
     base = baseline_of(comparison)
     blocks: list[Block] = [Words(f"Measured against '{base.name}'.")]
+    if len({s.estimate.place for s in comparison.sides if s.estimate is not None}) > 1:
+        blocks.append(Words(content.DIFFERENTLY))
     light = ("mean", "of_base", "minimum", "min_over_mean", "share_inside", "dli")
     for title, of_light in (("The light they give", True), ("What they take", False)):
         shown = [

@@ -209,6 +209,11 @@ def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> 
     return replace(plain, value=text, meaning=meaning, spread=f"± {half}")
 
 
+DIFFERENTLY: Final = (
+    "The options are judged by different canopies: each one's figures are those of its own choice."
+)
+
+
 def judged_sentence(plan: Plan, place: Place) -> str:
     """Which canopy figures are of, where that is not the plan's own; '' where it is."""
     if place == OWN:

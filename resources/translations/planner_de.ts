@@ -5294,10 +5294,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Noch steht nichts neben dem Plan. Den Plan als Variante behalten und weiterskizzieren oder andere Auskleidungen, Lampen oder Höhen versuchen.</translation>
 </message>
 <message>
-<source>The options are judged by different canopies: each one's figures are those of its own choice.</source>
-<translation>Die Varianten werden nach verschiedenen Blätterdächern beurteilt: Die Kennzahlen jeder Variante gelten dem, das sie selbst gewählt hat.</translation>
-</message>
-<message>
 <source>questions</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -22889,6 +22885,10 @@ nicht klar</translation>
 <message>
 <source>± {half}</source>
 <translation>± {half}</translation>
+</message>
+<message>
+<source>The options are judged by different canopies: each one's figures are those of its own choice.</source>
+<translation>Die Varianten werden nach verschiedenen Blätterdächern beurteilt: Die Kennzahlen jeder Variante gelten dem, das sie selbst gewählt hat.</translation>
 </message>
 <message>
 <source>Figures are those of {inside}, by which the plan is judged.</source>

@@ -17,6 +17,7 @@ from planner.app.main_window import MainWindow
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.settings import Settings
 from planner.catalogue.library import load_catalogue
+from planner.estimate.calibrate_model import expected_readings
 from planner.estimate.evaluate import evaluate
 from planner.estimate.find_question import FindError, check_lamps
 from planner.estimate.outlook import outlook
@@ -33,6 +34,10 @@ from planner.plan.space import CarriedCanopy
 from planner.plan.target import PpfdTarget
 from planner.plan.variant_edits import add_variants
 from planner.reports.advice import wall_sentence
+from planner.reports.chapters import report
+from planner.reports.page import report_html
+from planner.reports.report import gather
+from planner.survey.layout import new_survey
 from tests.e2e.shell import ReadyAnswers, small_plan, trigger
 from tests.physics.test_tops import on, tray
 
@@ -177,10 +182,6 @@ def test_side_by_side_says_whose_figures_stand_and_shows_them(qtbot: QtBot) -> N
 
 
 def test_a_report_names_the_canopy_under_its_title(tmp_path: Path) -> None:
-    from planner.reports.chapters import report
-    from planner.reports.page import report_html
-    from planner.reports.report import gather
-
     quick = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
     for plan, named in ((tray_plan(), False), (judge_by(tray_plan(), 0), True)):
         known = gather(plan, quick, sections=("decision", "light", "figures"))
@@ -272,3 +273,24 @@ def test_a_sweep_kept_of_one_canopy_is_none_of_another() -> None:
         pytest.approx(evaluate(edits.change_lamp(led, 0, hanging_height=h), quick).figures.mean)
         for h in (0.4, 0.6)
     ]
+
+
+def test_what_a_survey_should_read_is_of_the_plans_own_canopy_all_the_same() -> None:
+    plan = tray_plan()
+    survey = new_survey(plan)
+    own, led = (
+        expected_readings(one, survey, EstimateOptions(cells=(12, 12)))
+        for one in (plan, judge_by(plan, 0))
+    )
+    assert led == pytest.approx(own)
+
+
+def test_a_report_of_options_judged_differently_says_so() -> None:
+    plan = add_variants(tray_plan(), ("By tray", judge_by(tray_plan(), 0).setup))
+    quick = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
+    alike = add_variants(tray_plan(), ("Same", tray_plan().setup))
+    for what, named in ((plan, True), (alike, False)):
+        known = gather(what, quick, sections=("options",))
+        text = report_html(report(known, sections=("options",)))
+        assert ("The options are judged by different canopies" in text) is named
+        assert ("judged by the canopy on obstacle 1" in text) is named

@@ -34,7 +34,7 @@ from planner.app.plain import PlainLabel, explain
 from planner.app.plots.option_charts import TradeOffPlot
 from planner.app.questions import FILTERS, Questions, in_file_name, write_text
 from planner.plan.place import judged
-from planner.reports.content import judged_sentence
+from planner.reports.content import DIFFERENTLY, judged_sentence
 
 if TYPE_CHECKING:
     # Imported with the question they belong to.
@@ -62,10 +62,6 @@ _EMPTY: Final = (
     "other linings, lamps or heights."
 )
 
-
-DIFFERENTLY = (
-    "The options are judged by different canopies: each one's figures are those of its own choice."
-)
 
 Made = TypeVar("Made", bound=QWidget)
 
