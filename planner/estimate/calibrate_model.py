@@ -22,7 +22,7 @@ from planner.light.boxes import FACES
 from planner.light.prism import IntArray
 from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
-from planner.plan.place import Place, PlaceKind, carries
+from planner.plan.place import OWN, Place, PlaceKind, carries, judged
 from planner.plan.plan import Plan
 from planner.plan.survey import Meter, Reading, Survey
 from planner.plan.survey_edits import as_surveyed
@@ -139,7 +139,10 @@ class SurveyModel:
 
     def __post_init__(self) -> None:
         self.plan = as_surveyed(self.plan, self.survey)
+        self.read = judged(self.plan)
         self.scene = build_scene(self.plan)
+        top = self.plan.judged_top
+        self.level = self.scene.room.z_map if top is None else self.plan.obstacles[top].top
         self.lamps = tuple(lamp for lamp in self.plan.lamps if lamp.ppf > 0)
         holes, means, counts, _ = hole_means(self.survey)
         lit = means > 0
@@ -158,8 +161,8 @@ class SurveyModel:
 
     @property
     def has_board(self) -> bool:
-        """Whether something opaque, a board or the canopy itself, lies on the plane."""
-        return self.plan.canopy.closed
+        """Whether something opaque, a board or the canopy itself, lies where it was read."""
+        return self.read != OWN or self.plan.canopy.closed
 
     @property
     def _door(self) -> Place | None:
@@ -194,7 +197,7 @@ class SurveyModel:
                     part = share.get(key, lining.specular_share)
                     diffuse[k], specular[k] = total * (1 - part), total * part
             for p, value in values.items():
-                if p.quantity is Quantity.BOARD and place.kind is PlaceKind.CANOPY:
+                if p.quantity is Quantity.BOARD and place == self.read:
                     diffuse[k], specular[k] = value, 0.0
                 elif p.quantity is Quantity.DOOR and place.whole == self._door:
                     # What goes out through a gap is lost all along that wall.
@@ -210,7 +213,7 @@ class SurveyModel:
         for lamp, optics in zip(self.lamps, inside, strict=True):
             profile = self._profile(lamp, values) or optics.profile
             x, y, z = optics.centre
-            z = min(max(z + dz, self.scene.room.z_map + _NEAREST), self.scene.room.z1)
+            z = min(max(z + dz, self._under(z) + _NEAREST), self.scene.room.z1)
             found.append(replace(optics, centre=(x + dx, y + dy, z), profile=profile))
         return (*found, *self.scene.lamps[len(found) :])
 
@@ -235,10 +238,14 @@ class SurveyModel:
         for lamp in self.scene.lamps:
             if lamp.tilt and not lamp.outside:
                 low, high = np.sort(lamp.source().outline[2])[[0, -1]]
-                dz = min(max(dz, room.z_map + _NEAREST - low), room.z1 - high)
+                dz = min(max(dz, self._under(low) + _NEAREST - low), room.z1 - high)
         for box in room.boxes:
             dz = min(dz, room.z1 - box.lies[1]) if box.tilt else dz
         return float(dz)
+
+    def _under(self, z: float) -> float:
+        """What a lamp at a height stays over: the level read, unless it hangs beside that."""
+        return self.level if z > self.level else self.scene.room.z_map
 
     def _profile(self, lamp: Lamp, values: Values) -> CosineProfile | TableProfile | None:
         key = lamp.model.key
@@ -291,6 +298,11 @@ class SurveyModel:
         if self.numeric_error is None and run.quality is self.options.quality:
             # Of the first run, and then held: weights must not change while a fit goes on.
             self.numeric_error = found.numeric_error or 0.0
+        if found.place != self.read:
+            raise ValueError(
+                "the canopy that the survey was read on gets no light that can be reckoned: it "
+                "lies under the closed canopy."
+            )
         return np.maximum(found.map.at(self.points), LEAST_FLUX)
 
     def _direct_factor(self, scene: Scene) -> FloatArray:
@@ -298,9 +310,9 @@ class SurveyModel:
         truth, read = np.zeros(len(self.points)), np.zeros(len(self.points))
         for lamp, flux in zip(scene.lamps, scene.fluxes, strict=True):
             source = lamp.source()
-            low = float(source.outline[2].min()) - scene.room.z_map
+            low = float(source.outline[2].min()) - self.level
             nodes, weights = source.nodes(max(low, 0.01), least=4)
-            height = nodes[2] - scene.room.z_map
+            height = nodes[2] - self.level
             dx = nodes[0] - self.points[:, :1]
             dy = nodes[1] - self.points[:, 1:]
             square = dx**2 + dy**2 + height**2

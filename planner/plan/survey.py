@@ -15,6 +15,7 @@ from planner.plan.quantity import (
     Coordinate,
     Fraction,
     HangingHeight,
+    Height,
     Key,
     Name,
     Percent,
@@ -65,6 +66,10 @@ a rule behind it, the photographers' 18 %."""
 SHUT_DOOR: Final = 0.005
 """Part of its wall that a door leaves open however well it is shut (a rule of this program):
 what a survey says of the door once somebody looked, where 0 says that nobody did."""
+
+
+SAME_TOP: Final = 0.02
+"""Metres within which a top is taken for the one whose height is written down."""
 
 
 class Meter(Value):
@@ -192,6 +197,11 @@ class Survey(Value):
     output_percent: Percent | None = Field(default=None, description="Output of all lamps.")
     hanging_height: HangingHeight | None = Field(
         default=None, description="Of all lamps, from the face to the canopy."
+    )
+    on_top: Height | None = Field(
+        default=None,
+        description="Height above the floor of the obstacle's top whose canopy was read; null: "
+        "the plan's own canopy.",
     )
     lining: Lining | None = Field(
         default=None, description="On all walls; the opening: no walls and no ceiling."

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, Final
 
 from planner.plan.edits import (
+    change_carried,
     change_lamp,
+    change_obstacle,
     changed,
     judge_by,
     line_all_walls,
@@ -17,7 +20,8 @@ from planner.plan.edits import (
 from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.quantity import Value
-from planner.plan.survey import BOARD_REFLECTANCE, Board, Reading, Survey
+from planner.plan.space import Obstacle
+from planner.plan.survey import BOARD_REFLECTANCE, SAME_TOP, Board, Reading, Survey
 
 
 def add_survey(plan: Plan, survey: Survey) -> Plan:
@@ -105,15 +109,16 @@ def as_surveyed(plan: Plan, survey: Survey) -> Plan:
 
     Lamps get the survey's output and hanging height, walls its lining (open air: no walls
     and no ceiling), the plane a board where one was laid. A sensor that stands above the
-    plane lifts it by its height, while the lamps stay where they hang. Readings are of the plan's
-    own canopy, by whichever the plan is judged.
+    plane lifts it by its height, while the lamps stay where they hang. It is judged by the canopy
+    that was read, the plan's own or a carried one: a board then lies on that top alone.
 
     Raises
     ------
     ValueError
         If that cannot be built, for example lamps that would hang above the ceiling.
     """
-    plan = judge_by(plan, None)
+    top = top_read(plan, survey)
+    plan = judge_by(plan, top)
     for index in range(len(plan.lamps)):
         if survey.output_percent is not None:
             plan = change_lamp(plan, index, output_percent=survey.output_percent)
@@ -124,10 +129,64 @@ def as_surveyed(plan: Plan, survey: Survey) -> Plan:
     if survey.board_reflectance is not None:
         # A board is no leaves: it returns all colours alike.
         grey = {"reflectance": survey.board_reflectance, "wavebands": None}
-        plan = set_canopy(plan, closed=True, **grey)
-    if survey.meter.sensor_height > 0:
-        plan = set_canopy_height(plan, plan.canopy.height + survey.meter.sensor_height)
+        if top is None:
+            plan = set_canopy(plan, closed=True, **grey)
+        else:
+            plan = change_carried(plan, top, **grey)
+    raised = survey.meter.sensor_height
+    if raised > 0 and top is None:
+        plan = set_canopy_height(plan, plan.canopy.height + raised)
+    elif raised > 0 and top is not None:
+        plan = change_obstacle(plan, top, thickness=plan.obstacles[top].thickness + raised)
     return plan
+
+
+_HAIR: Final = 1e-4
+"""Metres by which a hole may lie beyond the edge of a top: what rounding makes of its place."""
+
+
+def top_read(plan: Plan, survey: Survey) -> int | None:
+    """Which obstacle carries the canopy that a survey was read on; None: the plan's own canopy.
+
+    By height and place, not by number: obstacles come and go, and variants have others.
+
+    Raises
+    ------
+    ValueError
+        If no canopy stands there, or none that all holes lie on.
+    """
+    height = survey.on_top
+    if height is None:
+        return None
+    near = [
+        k
+        for k, one in enumerate(plan.obstacles)
+        if one.canopy is not None and abs(one.top - height) <= SAME_TOP + 1e-9
+    ]
+    holding = [k for k in near if _holds(plan.obstacles[k], survey.points)]
+    if holding:
+        return min(holding, key=lambda k: abs(plan.obstacles[k].top - height))
+    level = f"{100 * height:.0f} cm"
+    if near:
+        raise ValueError(
+            f"some holes of the survey lie beside the canopy {level} above the floor that it was "
+            "read on; all of them must lie on that obstacle's top."
+        )
+    raise ValueError(
+        f"no obstacle carries a canopy {level} above the floor, where the survey was read; "
+        "the plan needs the obstacle as it stood, with a canopy on its top."
+    )
+
+
+def _holds(obstacle: Obstacle, points: Sequence[tuple[float, float]]) -> bool:
+    turn = math.radians(obstacle.rotation_deg)
+    cos, sin = math.cos(turn), math.sin(turn)
+    for x, y in points:
+        dx, dy = x - obstacle.x, y - obstacle.y
+        along, across = dx * cos + dy * sin, dy * cos - dx * sin
+        if abs(along) > obstacle.length / 2 + _HAIR or abs(across) > obstacle.width / 2 + _HAIR:
+            return False
+    return True
 
 
 def _lined(plan: Plan, survey: Survey) -> Plan:

@@ -23,7 +23,7 @@ from typing import Final, Literal
 import numpy as np
 
 from planner.language import word
-from planner.plan.survey import SHUT_DOOR, Survey
+from planner.plan.survey import SAME_TOP, SHUT_DOOR, Survey
 from planner.survey.layout import SAME_PLACE_M
 from planner.survey.statistics import FloatArray, drift_of, gain_standard, hole_means, reading_noise
 from planner.units import COVERAGE, listed
@@ -192,7 +192,7 @@ def compare(first: Survey, second: Survey, among: Sequence[Survey] = ()) -> Pair
     )
     single = one / other
     spread = float(single.std(ddof=1)) if len(pairs) > 1 else 0.0
-    by_scatter = _scatter(np.array(at_a)[index_a], np.log(single)) / math.sqrt(len(pairs))
+    by_scatter = _scatter(np.array(at_a)[index_a, :2], np.log(single)) / math.sqrt(len(pairs))
     read = [survey for survey in among or (first, second) if survey.counted]
     anew = set_up_scatter(read)
     one_meter = first.meter.name == second.meter.name
@@ -314,7 +314,8 @@ def set_up_scatter(surveys: Sequence[Survey]) -> SetUp:
     for survey in surveys:
         if survey.lining is None:  # nobody said what was on the walls
             continue
-        alike = survey.lining, survey.points, survey.meter.name, *conditions_of(survey).values()
+        where = survey.points, survey.on_top
+        alike = survey.lining, *where, survey.meter.name, *conditions_of(survey).values()
         groups.setdefault(alike, []).append(survey)
     squares = freedom = 0.0
     for group in groups.values():
@@ -395,7 +396,7 @@ def _shared(
     surveys: Sequence[Survey],
 ) -> tuple[list[tuple[Survey, FloatArray, FloatArray]], tuple[str, ...]]:
     """Means and counts of each survey at the holes all share, and names of those with none."""
-    common: list[tuple[float, float]] = []
+    common: list[_Spot] = []
     kept: list[Survey] = []
     left_out: list[str] = []
     for survey in surveys:
@@ -425,23 +426,28 @@ def ratios_by_hole(first: Survey, second: Survey) -> tuple[tuple[float, float, f
     )
 
 
-def _by_place(survey: Survey) -> tuple[FloatArray, FloatArray, list[tuple[float, float]]]:
+_Spot = tuple[float, float, float]
+"""x, y and the height of the top that was read; of the plan's own canopy none is written down."""
+_OWN_CANOPY: Final = -1.0
+
+
+def _by_place(survey: Survey) -> tuple[FloatArray, FloatArray, list[_Spot]]:
     numbers, means, counts, _ = hole_means(survey)
-    return means, counts, [survey.points[k - 1] for k in numbers.tolist()]
+    level = _OWN_CANOPY if survey.on_top is None else survey.on_top
+    return means, counts, [(*survey.points[k - 1], level) for k in numbers.tolist()]
 
 
-def _matched(
-    first: Sequence[tuple[float, float]], second: Sequence[tuple[float, float]]
-) -> list[tuple[int, int]]:
-    """Pairs of indices of points that coincide within 5 mm."""
+def _matched(first: Sequence[_Spot], second: Sequence[_Spot]) -> list[tuple[int, int]]:
+    """Pairs of indices of points of one canopy that coincide within 5 mm."""
     cells: dict[tuple[int, int], list[int]] = {}
-    for k, (x, y) in enumerate(second):
+    for k, (x, y, _) in enumerate(second):
         cells.setdefault((round(x / SAME_PLACE_M), round(y / SAME_PLACE_M)), []).append(k)
     pairs = []
-    for k, (x, y) in enumerate(first):
+    for k, (x, y, level) in enumerate(first):
         i, j = round(x / SAME_PLACE_M), round(y / SAME_PLACE_M)
         near = [n for a in (-1, 0, 1) for b in (-1, 0, 1) for n in cells.get((i + a, j + b), ())]
-        near = [n for n in near if math.dist((x, y), second[n]) <= SAME_PLACE_M]
+        near = [n for n in near if abs(second[n][2] - level) <= SAME_TOP]
+        near = [n for n in near if math.dist((x, y), second[n][:2]) <= SAME_PLACE_M]
         if near:
-            pairs.append((k, min(near, key=lambda n: math.dist((x, y), second[n]))))
+            pairs.append((k, min(near, key=lambda n: math.dist((x, y), second[n][:2]))))
     return pairs

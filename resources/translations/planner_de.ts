@@ -14302,6 +14302,13 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.estimate.calibrate_model</name>
+<message>
+<source>the canopy that the survey was read on gets no light that can be reckoned: it lies under the closed canopy.</source>
+<translation>auf das Blätterdach, auf dem gemessen wurde, fällt kein Licht, das sich berechnen lässt: Es liegt unter dem geschlossenen Blätterdach.</translation>
+</message>
+</context>
+<context>
 <name>planner.estimate.calibrate_parameters</name>
 <message>
 <source>no lamp gives light in these surveys; hang one first.</source>
@@ -21438,6 +21445,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>Height above the floor of the obstacle's top whose canopy was read; null: the plan's own canopy.</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>On all walls; the opening: no walls and no ceiling.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -21502,6 +21514,18 @@ nicht klar</translation>
 <source>wavebands</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>{value} cm</source>
+<translation>{value} cm</translation>
+</message>
+<message>
+<source>some holes of the survey lie beside the canopy {level} above the floor that it was read on; all of them must lie on that obstacle's top.</source>
+<translation>einige Löcher der Messung liegen neben dem Blätterdach {level} über dem Boden, auf dem gemessen wurde; sie müssen alle auf der Oberseite dieses Hindernisses liegen.</translation>
+</message>
+<message>
+<source>no obstacle carries a canopy {level} above the floor, where the survey was read; the plan needs the obstacle as it stood, with a canopy on its top.</source>
+<translation>kein Hindernis trägt {level} über dem Boden, wo gemessen wurde, ein Blätterdach; der Plan braucht das Hindernis so, wie es stand, mit einem Blätterdach auf seiner Oberseite.</translation>
 </message>
 <message>
 <source>profile</source>
@@ -26383,6 +26407,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>lux per umol</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>on top</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

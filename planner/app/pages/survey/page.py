@@ -266,7 +266,7 @@ class SurveyPage(QWidget):
         folder = self.settings.folder
         unit = self.workplace.display.unit
         underlay = self.answers.last_underlay(survey)
-        same = underlay is not None and underlay.question.survey.points == survey.points
+        same = underlay is not None and underlay.of_board(survey)
         expected = underlay.expected.tolist() if same and underlay is not None else ()
         path = print_board(
             self.desk.plan, survey, paper, unit, self.questions, folder,
@@ -320,7 +320,7 @@ class SurveyPage(QWidget):
         if found is not None:
             return found
         older = self.answers.last_underlay(survey)
-        same_board = older is not None and older.question.survey.points == survey.points
+        same_board = older is not None and older.of_board(survey)
         return older if same_board else None
 
     def _show_pictures(self) -> None:

@@ -80,6 +80,11 @@ class Underlay:
     estimate: Estimate
     expected: FloatArray
 
+    def of_board(self, survey: Survey) -> bool:
+        """Whether it is of the holes of a survey, on the canopy that was read there."""
+        mine = self.question.survey
+        return (mine.points, mine.on_top) == (survey.points, survey.on_top)
+
     def residuals(self, survey: Survey) -> Residuals | None:
         """The survey's readings against this estimate; None without readings."""
         return residuals(survey, self.expected)
