@@ -214,8 +214,11 @@ def _where_photons_end(
     return count / max(float(count.sum()), 1.0) / np.maximum(surfaces.texel_area, 1e-12)
 
 
-_PIECES = (1, 2, 4, 8)
+_PIECES = (1, 2, 4, 8, 16)
 """Pieces along an edge that a texel may be taken in."""
+
+_WIDE, _POINT = 2, 6
+"""Pieces of a texel in its distance from a lamp: what a beam has of kinks a wide lamp smooths."""
 
 
 def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> FloatArray:
@@ -223,10 +226,13 @@ def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> Flo
     lit, centre, share = _parts_by_height(surfaces, source, _faces_lamp(surfaces, source))
     gap = _from_lamp(source, centre)
     size = surfaces.texel_size[lit]
-    level = np.searchsorted(_PIECES, np.clip(2 * size / np.maximum(gap, 1e-3), 1, _PIECES[-1]))
+    is_point = float(source.strips[:, 2:].max()) < _NEAREST
+    wanted = (_POINT if is_point else _WIDE) * size / np.maximum(gap, 1e-3)
+    most = len(_PIECES) - (1 if is_point else 2)
+    level = np.minimum(np.searchsorted(_PIECES, wanted), most)
     if source.tilt:
         cut = np.abs(source.before(centre)) < _depth(surfaces, source, lit)
-        level[cut] = len(_PIECES) - 1
+        level[cut] = most
     # A texel cut by the footprint is taken at the centre of what is left.
     level[~surfaces.texel_whole[lit]] = 0
     near = np.maximum(gap, size / (2 * np.array(_PIECES)[level]))
