@@ -2916,7 +2916,7 @@
 </message>
 <message>
 <source>Add lamp</source>
-<translation>Lampe hinzufügen</translation>
+<translation>Noch eine</translation>
 </message>
 <message>
 <source>Hangs one more of this kind. Key: L</source>
@@ -3493,7 +3493,7 @@
 </message>
 <message>
 <source>Carries a canopy</source>
-<translation>Trägt ein Blätterdach</translation>
+<translation>Trägt Pflanzen</translation>
 </message>
 <message>
 <source>Put canopy on it</source>
@@ -3548,7 +3548,7 @@
 </message>
 <message>
 <source>by this canopy</source>
-<translation>nach diesem Blätterdach</translation>
+<translation>nach diesem</translation>
 </message>
 <message>
 <source>Judge the plan by this canopy</source>
@@ -6860,7 +6860,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>Closed canopy</source>
-<translation>Blätterdach geschlossen</translation>
+<translation>Geschlossen</translation>
 </message>
 <message>
 <source>Close canopy</source>

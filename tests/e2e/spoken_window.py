@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (  # noqa: E402
     QGroupBox,
     QLabel,
     QLineEdit,
+    QScrollArea,
     QWidget,
 )
 
@@ -64,11 +65,17 @@ def main() -> None:
     window.resize(1280, 800)
     window.show()
     said: dict[str, set[str]] = {key: set() for key in ("sketch", "side", "survey", "report")}
+    cut: list[str] = []
 
     def look(key: str, shown: QWidget = window) -> None:
         for _ in range(6):
             app.processEvents()
         said[key] |= said_by(shown)
+        if key == "sketch":
+            column = window.page.column
+            room: Any = column.findChild(QScrollArea)
+            if column.panel.minimumSizeHint().width() > room.viewport().width():
+                cut.append(column.chooser.currentText())
 
     window.pages.go("sketch")
     plan = window.document.plan
@@ -101,6 +108,7 @@ def main() -> None:
             "said": {key: sorted(texts) for key, texts in said.items()},
             "direction": app.layoutDirection().name,
             "refused": window.state_line.problem,
+            "cut": cut,
         },
         sys.stdout,
     )

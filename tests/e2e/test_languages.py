@@ -146,6 +146,11 @@ def test_files_for_machines_are_the_same_in_every_language(tmp_path: Path) -> No
     assert heads["de"][:2] == ["height_lamp_1_m", "lining_wall_4_band_1"]
 
 
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_fields_beside_the_sketch_fit_their_column(language: str) -> None:
+    assert _window(language)["cut"] == []
+
+
 SAVE = """
 import sys
 from pathlib import Path
