@@ -39,6 +39,7 @@ from PySide6.QtWidgets import (
 
 from planner import __version__
 from planner.app import theme
+from planner.app.ahead import Ahead
 from planner.app.estimator import Estimator, keep_one_heap
 from planner.app.help import APP_TITLE, NEWS, NewsLine, app_icon, details
 from planner.app.main_window import MainWindow
@@ -168,6 +169,8 @@ class Windows(QObject):
         window.ended.connect(partial(self._forget, window))
         self._reporter.watch(self._rescue, window)
         window.show()
+        estimator, document = window.estimator, window.document
+        Ahead(lambda: not (estimator.busy or document.moving), window)
 
     @Slot()
     def another(self) -> MainWindow:

@@ -92,8 +92,7 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
 
     def add_chart(self, row: int = 0) -> Any:
         """One more plot below the others, without menu and buttons."""
-        plot = self.addPlot(row=row, col=0)
-        plot.setMenuEnabled(False)
+        plot = self.addPlot(row=row, col=0, enableMenu=False)
         plot.hideButtons()
         self.plots.append(plot)
         return plot
