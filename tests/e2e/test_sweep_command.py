@@ -157,7 +157,7 @@ def test_the_plan_is_not_written_over(plan_file: Path, capsys: pytest.CaptureFix
 def test_interrupted_it_goes_on_where_it_was(plan_file: Path, tmp_path: Path) -> None:
     out, book = tmp_path / "out.csv", tmp_path / "out.csv.points"
     command = [
-        sys.executable, "-m", "planner", "sweep", str(plan_file), "--over", "height=0.2:0.9:60",
+        sys.executable, "-m", "planner", "sweep", str(plan_file), "--over", "height=0.2:0.9:240",
         "--csv", str(out), "--workers", "2", "--quality", "default",
     ]  # fmt: skip
     environment = {**os.environ, "PYTHONPATH": str(ROOT)}
@@ -182,10 +182,10 @@ def test_interrupted_it_goes_on_where_it_was(plan_file: Path, tmp_path: Path) ->
     assert b"the same command goes on" in err
     assert b"Traceback" not in err
     kept = len(book.read_bytes().splitlines()) - 1
-    assert 0 < kept < 60
+    assert 0 < kept < 240
     done = subprocess.run(
         command, cwd=ROOT, env=environment, capture_output=True, timeout=90, check=False
     )
     assert done.returncode == 0, done.stderr
-    assert len(read(out)) == 60
+    assert len(read(out)) == 240
     assert not book.exists()
