@@ -158,11 +158,7 @@ def top_read(plan: Plan, survey: Survey) -> int | None:
     height = survey.on_top
     if height is None:
         return None
-    near = [
-        k
-        for k, one in enumerate(plan.obstacles)
-        if one.canopy is not None and abs(one.top - height) <= SAME_TOP + 1e-9
-    ]
+    near = _tops_at(plan, height)
     holding = [k for k in near if _holds(plan.obstacles[k], survey.points)]
     if holding:
         return min(holding, key=lambda k: abs(plan.obstacles[k].top - height))
@@ -176,6 +172,26 @@ def top_read(plan: Plan, survey: Survey) -> int | None:
         f"no obstacle carries a canopy {level} above the floor, where the survey was read; "
         "the plan needs the obstacle as it stood, with a canopy on its top."
     )
+
+
+def outline_read(plan: Plan, survey: Survey) -> tuple[tuple[float, float], ...]:
+    """Corners of what the holes of a survey are laid over, metres: the footprint, or a top."""
+    height = survey.on_top
+    near = [] if height is None else _tops_at(plan, height)
+    if height is None or not near:
+        return plan.space.footprint
+    holding = [k for k in near if _holds(plan.obstacles[k], survey.points)]
+    best = min(holding or near, key=lambda k: abs(plan.obstacles[k].top - height))
+    return plan.obstacles[best].outline()
+
+
+def _tops_at(plan: Plan, height: float) -> list[int]:
+    """The obstacles that carry a canopy at about that height above the floor."""
+    return [
+        k
+        for k, one in enumerate(plan.obstacles)
+        if one.canopy is not None and abs(one.top - height) <= SAME_TOP + 1e-9
+    ]
 
 
 def _holds(obstacle: Obstacle, points: Sequence[tuple[float, float]]) -> bool:

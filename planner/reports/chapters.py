@@ -340,9 +340,12 @@ def _one_survey(known: Known, survey: Survey, unit: LengthUnit) -> Sequence[Bloc
     value, band = FIGURE["mean"].banded(summary.mean, summary.mean_uncertainty, COVERAGE)
     mean = f"{value} ± {band}" if half > 0 else value
     date = "" if survey.date is None else f", {survey.date.isoformat()}"
+    where = ""
+    if survey.on_top is not None:
+        where = f", on the canopy {format_length(survey.on_top, unit)} above the floor"
     blocks: list[Block] = [
         Words(
-            f"'{survey.name}'{date}, {survey.meter.name}: mean {mean} {PPFD_UNIT} over "
+            f"'{survey.name}'{date}, {survey.meter.name}{where}: mean {mean} {PPFD_UNIT} over "
             f"{len(summary.holes)} of {len(survey.points)} holes, from {ppfd(summary.minimum)} to "
             f"{ppfd(summary.maximum)}."
         )

@@ -8887,6 +8887,14 @@ nicht klar</translation>
 <translation>Notiz zur Messung</translation>
 </message>
 <message>
+<source>Lies on</source>
+<translation>Liegt auf</translation>
+</message>
+<message>
+<source>Which canopy was read. Holes that hold no reading yet are laid out anew over it. Hanging heights stay those above the plan's own canopy.</source>
+<translation>Auf welchem Blätterdach gemessen wurde. Löcher, die noch keinen Messwert haben, werden darüber neu verteilt. Hängehöhen bleiben die über dem eigenen Blätterdach des Plans.</translation>
+</message>
+<message>
 <source>Walls</source>
 <translation>Wände</translation>
 </message>
@@ -9028,6 +9036,10 @@ nicht klar</translation>
 <message>
 <source>Open air, no walls or ceiling</source>
 <translation>Im Freien, keine Wände oder Decke</translation>
+</message>
+<message>
+<source>The plan's own canopy</source>
+<translation>Das eigene Blätterdach</translation>
 </message>
 <message>
 <source>Lux, {name}</source>
@@ -22560,8 +22572,12 @@ nicht klar</translation>
 <translation>{value} ± {band}</translation>
 </message>
 <message>
-<source>'{name}'{date}, {name2}: mean {mean} {PPFD_UNIT} over {len} of {len2} holes, from {ppfd} to {ppfd2}.</source>
-<translation>„{name}“{date}, {name2}: Mittel {mean} {PPFD_UNIT} über {len} von {len2} Löchern, von {ppfd} bis {ppfd2}.</translation>
+<source>, on the canopy {format_length} above the floor</source>
+<translation>, auf dem Blätterdach {format_length} über dem Boden</translation>
+</message>
+<message>
+<source>'{name}'{date}, {name2}{where}: mean {mean} {PPFD_UNIT} over {len} of {len2} holes, from {ppfd} to {ppfd2}.</source>
+<translation>„{name}“{date}, {name2}{where}: Mittel {mean} {PPFD_UNIT} über {len} von {len2} Löchern, von {ppfd} bis {ppfd2}.</translation>
 </message>
 <message>
 <source>Its conditions fit the plan no more, so no estimate stands beside.</source>

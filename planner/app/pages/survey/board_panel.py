@@ -19,7 +19,7 @@ from planner.language import inside
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, Quantity, quantity_of
 from planner.plan.survey import BOARD_REFLECTANCE, SHUT_DOOR, Board, Spacing, Survey, SurveyGrid
-from planner.plan.survey_edits import lay_board
+from planner.plan.survey_edits import lay_board, outline_read
 from planner.survey.layout import closest_pair, standard_grid
 from planner.units import LengthUnit, capital, format_length, in_unit
 
@@ -343,9 +343,11 @@ class BoardPanel(FieldPanel):
         from planner.reports.board import BoardError, sheets  # noqa: PLC0415 - seldom
         from planner.reports.sheet import Paper  # noqa: PLC0415
 
-        x0, y0, x1, y1 = self.plan.space.bounds
+        survey = self.desk.survey
+        corners = self.plan.space.footprint
+        xs, ys = zip(*(corners if survey is None else outline_read(self.plan, survey)), strict=True)
         try:
-            size = ((x1 - x0) * 1000, (y1 - y0) * 1000)
+            size = ((max(xs) - min(xs)) * 1000, (max(ys) - min(ys)) * 1000)
             count = len(sheets(size, Paper(self.paper.currentData())))
         except BoardError as error:
             text = str(error)
@@ -381,8 +383,10 @@ class BoardPanel(FieldPanel):
 
     def _take_standard(self) -> None:
         def build() -> Plan:
+            survey = self.desk.survey
+            corners = self.plan.space.footprint
             grid = standard_grid(
-                self.plan.space.footprint,
+                corners if survey is None else outline_read(self.plan, survey),
                 margin=self._laid_out().margin,
                 hole_diameter=self._laid_out().hole_diameter,
             )
@@ -409,12 +413,12 @@ def print_board(
 
     proposal = folder / f"{in_file_name(survey.name) or 'survey'} board.pdf"
     title = f"{plan.name}, {survey.name}"
-    look = Look(plan.space.door, black, tuple(expected))
+    outline = outline_read(plan, survey)
+    door = plan.space.door if outline == plan.space.footprint else None
+    look = Look(door, black, tuple(expected))
 
     def write(path: Path) -> None:
-        data = board_pdf(
-            plan.space.footprint, survey, paper=Paper(paper), unit=unit, title=title, look=look
-        )
+        data = board_pdf(outline, survey, paper=Paper(paper), unit=unit, title=title, look=look)
         write_bytes(path, data)
 
     return questions.save_into(

@@ -15,12 +15,14 @@ from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, button, l
 from planner.app.fields.panel import Workplace
 from planner.app.plain import PlainLabel
 from planner.plan import survey_edits
+from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.survey import Reading, Survey, SurveyGrid
 from planner.plan.survey_edits import (
     add_readings,
     change_survey,
+    outline_read,
     remove_survey,
     replace_readings,
 )
@@ -217,7 +219,7 @@ class SurveyDesk(QObject):
         survey = self.survey
         if survey is None:
             return self.plan
-        old, footprint = survey.grid or SurveyGrid(), self.plan.space.footprint
+        old, footprint = survey.grid or SurveyGrid(), outline_read(self.plan, survey)
         grid = SurveyGrid.model_validate({**dict(old), **parts})
         if "excluded" not in parts:
             excluded = layout.exclusions_moved(old, grid, footprint)
@@ -235,10 +237,30 @@ class SurveyDesk(QObject):
             return False
         out = survey.grid is not None and place in survey.grid.excluded
         label = f"{'Take in' if out else 'Leave out'} place {place}"
-        footprint = self.plan.space.footprint
+        footprint = outline_read(self.plan, survey)
         return self.edit(
             label, lambda: self._with(layout.excluded_toggled(survey, place, footprint))
         )
+
+    def lying_on(self, obstacle: int | None) -> Plan:
+        """The plan with the survey shown read on the canopy of an obstacle; None: on its own.
+
+        Holes without any reading are laid out anew over it.
+
+        Raises
+        ------
+        ValueError
+            If no hole of the grid would be left.
+        """
+        plan, survey = self.plan, self.survey
+        if survey is None:
+            return plan
+        top = None if obstacle is None else plan.obstacles[obstacle]
+        survey = changed(survey, on_top=None if top is None else round(top.top, 6))
+        if not survey.readings:
+            outline = plan.space.footprint if top is None else top.outline()
+            survey = layout.regridded(survey, layout.standard_grid(outline), outline)
+        return self._with(survey)
 
     def _with(self, survey: Survey) -> Plan:
         """The plan with the survey shown laid out like another one."""
@@ -248,6 +270,7 @@ class SurveyDesk(QObject):
             grid=survey.grid,
             points=survey.points,
             readings=survey.readings,
+            on_top=survey.on_top,
         )
 
     def read(self, values: Sequence[float]) -> bool:

@@ -45,7 +45,7 @@ from planner.app.settings import Settings
 from planner.files.store import TABLE_SUFFIXES
 from planner.metrics.figures import percent, ppfd
 from planner.plan.survey import Board, Survey
-from planner.plan.survey_edits import lay_board
+from planner.plan.survey_edits import lay_board, outline_read
 from planner.survey.layout import place_number
 from planner.survey.statistics import Residuals, SurveySummary, dead_band
 from planner.units import COVERAGE, PPFD_UNIT
@@ -368,13 +368,13 @@ class SurveyPage(QWidget):
         survey = self.desk.survey
         if self.task != tasks.BOARD or survey is None:
             return
-        place = place_number(survey, (x, y), self.desk.plan.space.footprint)
+        place = place_number(survey, (x, y), outline_read(self.desk.plan, survey))
         if place is None:
             self.desk.refused.emit(
                 "These holes came with a table; change the grid to lay out anew."
             )
             return
-        at = pictures.place_at(survey, place, self.desk.plan.space.footprint)
+        at = pictures.place_at(survey, place, outline_read(self.desk.plan, survey))
         if math.dist(at, (x, y)) * self.stage.first.scale <= REACH_PX:
             self.desk.toggle_place(place)
 

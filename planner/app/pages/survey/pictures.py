@@ -28,7 +28,7 @@ from planner.plan.lit import Lit, lit
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.plan.survey import Survey
-from planner.plan.survey_edits import as_surveyed
+from planner.plan.survey_edits import as_surveyed, outline_read
 from planner.survey.comparison import Pairing, ratios_by_hole
 from planner.survey.layout import grid_places, places_left_out
 from planner.survey.statistics import (
@@ -238,7 +238,7 @@ def shared_levels(estimate: FloatArray, summary: SurveySummary | None) -> Levels
 def board_picture(plan: Plan, survey: Survey, hole: int) -> HolePicture:
     """The board as it is laid out: holes in visiting order, places left out crossed."""
     points = survey.points
-    left_out = places_left_out(survey, plan.space.footprint)
+    left_out = places_left_out(survey, outline_read(plan, survey))
     read = {reading.hole for reading in survey.readings}
     return HolePicture(
         plan=plan,

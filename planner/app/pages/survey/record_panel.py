@@ -18,12 +18,13 @@ from planner.language import decimal, inside
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.dials import dial
 from planner.plan.lining import OPENING, Lining
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quantity_of
 from planner.plan.refusal import known_as
 from planner.plan.survey import Doubts, Meter, Survey
-from planner.plan.survey_edits import change_survey, lay_board, own_board
-from planner.units import PPFD_UNIT, format_number
+from planner.plan.survey_edits import change_survey, lay_board, own_board, top_read
+from planner.units import PPFD_UNIT, capital, format_number
 
 MINUTES: Final = quantity_of(Survey, "warm_up_minutes", suffix="min", step=5.0)
 NOISE: Final = quantity_of(Meter, "noise", step=0.005)
@@ -90,6 +91,14 @@ class RecordPanel(FieldPanel):
         return self.add_text(label, read, build, step)
 
     def _add_conditions(self) -> None:
+        self.lies_on = StillCombo()
+        self.lies_row = self.add_row(
+            "Lies on",
+            self.lies_on,
+            "Which canopy was read. Holes that hold no reading yet are laid out anew over it. "
+            "Hanging heights stay those above the plan's own canopy.",
+        )
+        self.lies_on.activated.connect(self._take_canopy)
         self.lining = StillCombo()
         self.lining_row = self.add_row(
             "Walls",
@@ -222,6 +231,7 @@ class RecordPanel(FieldPanel):
             line.show_number(getattr(survey, field), without(plan))
         self.made_of.show_survey(survey)
         self.made_row.show_error(ASK_BOARD if survey.board_unsaid else "")
+        self._fill_canopies(survey)
         self._fill_linings(survey)
         self._fill_shows(survey)
 
@@ -246,6 +256,23 @@ class RecordPanel(FieldPanel):
         if survey.lining is not None:
             known[survey.lining.key] = survey.lining  # as it was when it was read
         return found + [(one.name, one) for one in known.values() if not one.is_opening]
+
+    def _fill_canopies(self, survey: Survey) -> None:
+        """The plan's own canopy and every carried one; nothing to choose where there is none."""
+        plan, combo = self.plan, self.lies_on
+        carried = [k for k, one in enumerate(plan.obstacles) if one.canopy is not None]
+        self.lies_row.set_visible(bool(carried) or survey.on_top is not None)
+        combo.clear()
+        combo.addItem("The plan's own canopy", None)
+        for k in carried:
+            combo.addItem(Place(PlaceKind.TOP, k).title(plan), k)
+        try:
+            combo.setCurrentIndex(combo.findData(top_read(plan, survey)))
+            self.lies_row.clear_error()
+        except ValueError as error:
+            combo.setCurrentIndex(-1)
+            self.lies_row.show_error(capital(str(error)))
+        combo.widen_list()
 
     def _fill_linings(self, survey: Survey) -> None:
         choices = self._choices(survey)
@@ -297,6 +324,11 @@ class RecordPanel(FieldPanel):
             self.date_row.show_error("Write the date as year, month, day: 2026-03-21.")
             return
         self._change(self.date_row, "Date survey", date=date)
+
+    def _take_canopy(self, index: int) -> None:
+        obstacle = self.lies_on.itemData(index)
+        step = f"Survey: {self.lies_on.itemText(index)}"
+        self.edit(self.lies_row, lambda: self.desk.lying_on(obstacle), step)
 
     def _take_lining(self, index: int) -> None:
         lining = self.lining.itemData(index)
