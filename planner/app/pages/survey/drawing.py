@@ -31,13 +31,14 @@ from planner.app.canvas.ink import (
     figure_font,
     pen,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
+from planner.app.canvas.light_layer import LightLayer, LightStyle, canopy_path, closed_path
 from planner.app.canvas.marks import paint_line, paint_refining
 from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.survey_charts import ResidualMap, paint_cells
 from planner.app.spoken import Told
 from planner.estimate.result import Estimate
+from planner.plan.place import OWN
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.units import LengthUnit, format_length
@@ -269,7 +270,7 @@ class SurveyDrawing(FittedWidget):
         old = self._picture
         self._picture = picture
         if old is None or old.estimate is not picture.estimate:
-            self._light.set_estimate(picture.estimate)
+            self._light.set_canopy(picture.estimate)
         if old is None or old.plan.space != picture.plan.space:
             self._fitted = True
         if self._fitted:
@@ -414,7 +415,9 @@ class SurveyDrawing(FittedWidget):
         elif picture.estimate is not None and picture.style is not None:
             font = figure_font(self.font(), 0.92)
             spots = hole_spots(picture, self.viewport, painter.font())
-            self._light.paint(painter, self.viewport, footprint, picture.style, font, spots)
+            path = canopy_path(picture.estimate, self.viewport)
+            shown = footprint if picture.estimate.place == OWN else path.toFillPolygon()
+            self._light.paint(painter, self.viewport, shown, picture.style, font, spots)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
