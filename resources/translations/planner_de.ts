@@ -2998,7 +2998,7 @@
 <translation>Staub</translation>
 </message>
 <message>
-<source>Add lamp</source>
+<source>One more</source>
 <translation>Noch eine</translation>
 </message>
 <message>

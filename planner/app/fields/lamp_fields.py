@@ -403,7 +403,7 @@ class LampFields(FieldPanel):
         self.output_field = self.add_dial("output")
         self.hours_field = self.add_dial("hours-run", "Hours run")
         self.dust_field = self.add_dial("dust", "Dust")
-        self.add_button = button("Add lamp", "Hangs one more of this kind. Key: L")
+        self.add_button = button("One more", "Hangs one more of this kind. Key: L")
         self.duplicate_button = button("Duplicate", "Hangs a second one like this beside it.")
         self.remove_button = button("Remove", "Takes this lamp down.")
         self.add_buttons(self.add_button, self.duplicate_button, self.remove_button)
