@@ -10,7 +10,7 @@ import numpy.typing as npt
 
 from planner.light.boxes import Crowd
 from planner.light.direct import Step, between, direct_on, from_lambert_panel, irradiance
-from planner.light.emission import CosinePower, Source
+from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray, Prism, totals
 from planner.light.sequences import shifted_points
@@ -135,9 +135,7 @@ def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
     one is as steep as a lamp hung nearer.
     """
     sideways = _beside_lamp(source, grid.centre.reshape(2, -1)[:, grid.inside])
-    profile = source.profile
-    steep = math.sqrt((profile.exponent + 3) / 4) if isinstance(profile, CosinePower) else 1.0
-    z = (sideways + 1j * gap) / (max(steep, 1.0) * max(grid.step) / 2)
+    z = (sideways + 1j * gap) / (source.profile.steepness * max(grid.step) / 2)
     root = np.sqrt(z**2 - 1)
     ellipse = np.maximum(np.abs(z + root), np.abs(z - root))
     count = np.ceil(math.log(1 / _TOLERANCE) / (2 * np.log(ellipse)))

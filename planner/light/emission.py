@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from functools import cache, cached_property, lru_cache
-from typing import Protocol
+from typing import ClassVar, Protocol
 
 import numpy as np
 
@@ -38,6 +38,10 @@ class Profile(Protocol):
         needed only where ``turns_with_azimuth``.
         """
 
+    @property
+    def steepness(self) -> float:
+        """How many times nearer a Lambertian lamp would hang to light a plane as unevenly."""
+
     def kinks(self, span: float) -> float:
         """By how much the slope of the intensity jumps within an angle of ``span`` radians.
 
@@ -57,16 +61,13 @@ class CosinePower:
     """
 
     exponent: float
+    emits_up: ClassVar[bool] = False
+    turns_with_azimuth: ClassVar[bool] = False
 
     @property
-    def emits_up(self) -> bool:
-        """A cosine lamp gives nothing above its face."""
-        return False
-
-    @property
-    def turns_with_azimuth(self) -> bool:
-        """The same all around."""
-        return False
+    def steepness(self) -> float:
+        """See ``Profile.steepness``; by the second derivative of cos^(m+3), light on a plane."""
+        return max(math.sqrt((self.exponent + 3) / 4), 1.0)
 
     def intensity(
         self, cosine: FloatArray, across: FloatArray | None = None, along: FloatArray | None = None
@@ -79,8 +80,7 @@ class CosinePower:
             return np.asarray(peak * below)
         if self.exponent == 0.0:
             return np.asarray(peak * (cosine > 0.0), dtype=np.float64)
-        powered: FloatArray = peak * np.power(below, self.exponent)
-        return powered
+        return np.asarray(peak * np.power(below, self.exponent))
 
     def kinks(self, span: float) -> float:
         """None: it is smooth below the face."""
@@ -109,6 +109,8 @@ class TabulatedProfile:
     azimuths_deg
         Azimuths of the planes from 0 to below 360, rising; shape (planes,).
     """
+
+    steepness: ClassVar[float] = 1.0  # between its kinks a table is straight
 
     def __init__(
         self,
@@ -360,14 +362,12 @@ class Source:
         Integration, section 2.1). Rows h apart meet it each in its own place, which takes off
         the root of their number.
         """
-        count = _gauss_count(length, distance, tolerance, least)
+        count = _gauss_count(length, distance / self.profile.steepness, tolerance, least)
         reach = length / max(distance, 1e-3)
         jump = self.profile.kinks(reach)
-        if jump <= 0:
-            return count
         doubt = jump * reach * max(reach / 2, 1.0) / 12 / (_AT_KINKS * tolerance)
         more = math.sqrt(doubt)
-        if other * more > length:
+        if other * more > length > 0:
             more = (doubt * math.sqrt(length / other)) ** 0.4
         return max(count, min(math.ceil(more), _MOST_POINTS))
 

@@ -105,6 +105,29 @@ def test_lambertian_panel(height: float, size: tuple[float, float], turned: floa
     )
 
 
+@pytest.mark.parametrize("height", [0.15, 0.25, 0.6])
+@pytest.mark.parametrize("beam_deg", [86.0, 44.0, 30.0])
+def test_panel_of_a_narrow_beam(height: float, beam_deg: float) -> None:
+    # The distance law (CIE S 017, 17-25-104), integrated over the panel by a 40 x 40 Gauss rule.
+    at, size = (0.5, 0.4), (0.3, 0.26)
+    exponent = math.log(0.5) / math.log(math.cos(math.radians(beam_deg / 2)))
+    node, weight = np.polynomial.legendre.leggauss(40)
+    x, y = np.meshgrid(at[0] + size[0] / 2 * node, at[1] + size[1] / 2 * node)
+    share = np.outer(weight, weight) / 4
+
+    def summed(u: float, v: float) -> float:
+        squared = (x - u) ** 2 + (y - v) ** 2 + height**2
+        cosine = height / np.sqrt(squared)
+        light = (exponent + 1) / (2 * math.pi) * cosine ** (exponent + 1) / squared
+        return 100 * float((share * light).sum())
+
+    lit = lamp(at, height, body=panel(*size), exponent=exponent)
+    found = black_room(lit)
+    expected = cell_means(summed, found)
+    # Far from a narrow beam next to nothing arrives.
+    assert float(np.abs(found.ppfd - expected).max()) < TOLERANCE / 2 * float(expected.mean())
+
+
 @pytest.mark.parametrize(
     ("ratio", "expected"),
     # E/M under the centre of a square of side L at h/L, from the configuration factor
