@@ -54,12 +54,16 @@ class Images:
         seen: FloatArray = np.einsum("nij,jk->ink", self.linear, points)
         return seen + self.shift.T[:, :, None]
 
-    def meets(self, planes: int) -> npt.NDArray[np.bool_]:
-        """Which of so many planes each chain meets, shape (n, planes)."""
-        met = np.zeros((len(self), planes + 1), dtype=bool)
+    def meets(self, alike: IntArray) -> npt.NDArray[np.bool_]:
+        """Which planes each may be seen by, shape (n, planes).
+
+        Those of its chain, and those that lie in one plane with one of them: mirrors on both
+        sides of a niche show a lamp in one place. ``alike`` (planes,) is that of ``Prism``.
+        """
+        met = np.zeros((len(self), alike.size + 1), dtype=bool)
         # What fills up the chains falls into the last column.
-        met[np.arange(len(self))[:, None], self.planes] = True
-        return met[:, :planes]
+        met[np.arange(len(self))[:, None], np.append(alike, alike.size)[self.planes]] = True
+        return met[:, alike]
 
 
 @dataclass(frozen=True)

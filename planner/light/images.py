@@ -139,9 +139,9 @@ def light_of_images(
 
 def _gathered(surfaces: Surfaces, grid: CellGrid, images: Images) -> FloatArray:
     """How much smaller than the map the least mirror of each image's chain is, (n,)."""
-    plane = surfaces.facet_plane
-    area = totals(plane, surfaces.facet_area, surfaces.prism.plane_count)
-    least = np.where(images.meets(area.size), area, np.inf).min(axis=1, initial=np.inf)
+    alike = surfaces.prism.alike
+    area = totals(alike[surfaces.facet_plane], surfaces.facet_area, alike.size)[alike]
+    least = np.where(images.meets(alike), area, np.inf).min(axis=1, initial=np.inf)
     smaller: FloatArray = float(grid.inside_area.sum()) / np.maximum(least, 1e-9)
     return np.maximum(smaller, 1.0)
 
@@ -172,7 +172,7 @@ def _share_kept(
     windows = Windows(surfaces, images, specular)
     share = windows.known(grid, images.of(source.outline)).ravel()
     doubt = np.zeros(share.size)
-    met = images.meets(surfaces.prism.plane_count)
+    met = images.meets(surfaces.prism.alike)
     random = np.random.default_rng(5)
 
     def look(pairs: IntArray, count_of_lines: int, told: bool) -> None:
@@ -266,7 +266,7 @@ def _light_of_each(
                 weights = weights * np.repeat(kept[part], len(flux))
             else:
                 bases = np.tile(local, len(chosen))
-                met = np.repeat(chosen.meets(prism.plane_count), len(flux), axis=0)
+                met = np.repeat(chosen.meets(prism.alike), len(flux), axis=0)
                 places = receivers[:, :, None]
                 if together:
                     u, v = shifted_points(len(cell), nodes.shape[1], 2, random)

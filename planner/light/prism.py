@@ -10,6 +10,7 @@ box b follow from W + 2 + 6 b on.
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -137,8 +138,24 @@ class Prism:
             np.maximum(best, rate, out=best)
         with np.errstate(divide="ignore"):
             distance = 1.0 / best
+        for walls in self._side_by_side:
+            among = np.flatnonzero(np.isin(plane, walls) & (best > 0))
+            end = origin[:2, among] + distance[among] * direction[:2, among]
+            borders = self.corners[walls[1:]] @ self.tangents[walls[0]]
+            plane[among] = walls[np.searchsorted(borders, self.tangents[walls[0]] @ end)]
         # Rays with no sideways motion never reach a wall.
         return np.where(best > 0, distance, np.inf), plane
+
+    @cached_property
+    def _side_by_side(self) -> list[IntArray]:
+        """The walls of each plane that a convex outline divides among several, along it."""
+        of_walls = self.alike[: self.wall_count]
+        groups = [np.flatnonzero(of_walls == k) for k in np.unique(of_walls)]
+        return [
+            walls[np.argsort(self.corners[walls] @ self.tangents[walls[0]])]
+            for walls in groups
+            if walls.size > 1
+        ]
 
     def _hit_simple(
         self, origin: FloatArray, direction: FloatArray, walls: IntArray | None = None
@@ -195,6 +212,14 @@ class Prism:
         normals = self._normals.T
         linear = np.eye(3) - 2.0 * normals[:, :, None] * normals[:, None, :]
         return linear, 2.0 * self._plane_offsets[:, None] * normals
+
+    @cached_property
+    def alike(self) -> IntArray:
+        """For each plane the number of its mirror: the same for all that lie in one plane."""
+        linear, shift = self.plane_mirrors()
+        rows = np.concatenate([linear.reshape(-1, 9), shift], axis=1)
+        _, number = np.unique(np.round(rows, 6), axis=0, return_inverse=True)
+        return number.ravel()
 
     def plane_normals(self) -> FloatArray:
         """Normals of all planes pointing out of the lit space, shape (3, planes)."""

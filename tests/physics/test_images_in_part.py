@@ -43,3 +43,29 @@ def test_edge_of_a_mirror_inside_a_cell(size: float) -> None:
     assert rms < 0.004
     assert abs(mean) < 0.001
     assert np.abs(found.ppfd / expected - 1).max() < 0.02
+
+
+@pytest.mark.parametrize("depth", [0.0, 0.2])
+def test_two_mirrors_in_one_plane_show_one_image(depth: float) -> None:
+    # Of a lamp at y the mirrors on y = 0, of unlike ρ on both sides of a dark part or a niche,
+    # show one image at -y: of each line to it the one that it meets tells what is left of it.
+    rho, edges = (0.9, 0.0, 0.5), (0.3, 0.7)
+    niche = ((edges[0], -depth), (edges[1], -depth)) if depth else ()
+    corners = ((0.0, 0.0), (edges[0], 0.0), *niche, (edges[1], 0.0), (1.0, 0.0), (1.0, 0.8))
+    dark = [BLACK] * (3 if depth else 1)
+    walls = [(0.0, rho[0]), *dark, (0.0, rho[2]), BLACK, BLACK, BLACK]
+    at = (0.4, 0.15)
+    what = plan((*corners, (0.0, 0.8)), 1.0, [lamp(at, FACE)], walls=walls)
+    found = light(what, (10, 10 if depth else 8)).ppfd[2 if depth else 0 :]
+    fine = (np.arange(200) + 0.5) / 200
+    u, v = np.meshgrid(fine, 0.8 * fine)
+    met = at[0] + (u - at[0]) * at[1] / (at[1] + v)
+    left = np.array(rho)[np.digitize(met, edges)]
+    straight, image = (
+        FACE**2 / ((u - at[0]) ** 2 + (v - y) ** 2 + FACE**2) ** 2 for y in (at[1], -at[1])
+    )
+    total = straight + left * image
+    expected = 100 / np.pi * total.reshape(8, 25, 10, 20).mean(axis=(1, 3))
+    rms, mean = rms_and_mean(found, expected)
+    assert rms < 0.004
+    assert abs(mean) < 0.001
