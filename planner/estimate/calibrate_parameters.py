@@ -124,8 +124,8 @@ def unknowns(plan: Plan, models: Sequence[SurveyModel], freed: Freed) -> Unknown
     found += _of_meters(models)
     angles: tuple[float, ...] = ()
     remarks: list[str] = [
-        f"Nobody said what the board of '{model.survey.name}' was made of, so the plan's canopy "
-        "was taken for it; say it in the record."
+        f"Nobody said what the board of '{model.survey.name}' was made of, so the canopy it was "
+        "read on was taken for it; say it in the record."
         for model in models
         if model.survey.board_unsaid and not model.survey.open_air
     ]
@@ -187,7 +187,8 @@ def _conditions(model: SurveyModel) -> list[Parameter]:
         add(Quantity.DRIFT, *_drift(model), -1.0, 1.0, 0.01)
     add(Quantity.HEIGHT, doubts.hanging_height, 0.0, -LARGEST_LIFT_M, LARGEST_LIFT_M, 0.01)
     if model.has_board and not model.survey.open_air:
-        board = min(model.plan.canopy.reflectance, BRIGHTEST_BOARD)
+        # As it is laid in the survey's own plan, which is judged by the canopy read.
+        board = min(model.plan.leaves_on(model.plan.judged_top).reflectance, BRIGHTEST_BOARD)
         add(Quantity.BOARD, doubts.board_reflectance, board, 0.0, BRIGHTEST_BOARD, 0.01)
     if model.has_door:
         add(Quantity.DOOR, doubts.door, 0.0, 0.0, 1.0, 0.02)

@@ -316,7 +316,9 @@ def _told(
     if p.quantity is Quantity.HEIGHT:
         way = "higher" if moved > 0 else "lower"
         words = f"the lamps hung {abs(moved) * 100:.1f} cm {way} in '{name}' than written"
-        heights = {lamp.hanging_height for lamp in plan.lamps}
+        # A sensor over the plan's own canopy lifted that; written heights count from the canopy.
+        raised = survey.meter.sensor_height if survey.on_top is None else 0.0
+        heights = {round(lamp.hanging_height + raised, 9) for lamp in plan.lamps}
         height = heights.pop() + moved
         if heights or height <= 0.01:
             return words, "Measure again", None

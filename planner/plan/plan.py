@@ -25,7 +25,7 @@ from planner.plan.quantity import (
     Text,
     Value,
 )
-from planner.plan.space import Canopy, Obstacle, Space, contains, sticks_out
+from planner.plan.space import Canopy, CarriedCanopy, Obstacle, Space, contains, sticks_out
 from planner.plan.survey import MAX_SURVEYS, Survey, survey_problem
 from planner.plan.target import MAX_STAGES, GrowthStage, Target
 from planner.units import said_length
@@ -155,6 +155,11 @@ class Setup(Value):
         """Which obstacle carries the canopy that the plan is judged by; None: its own canopy."""
         lead = (k for k, one in enumerate(self.obstacles) if one.canopy and one.canopy.judged)
         return next(lead, None)
+
+    def leaves_on(self, obstacle: int | None) -> Canopy | CarriedCanopy:
+        """The canopy that an obstacle carries; the plan's own for None or where it has none."""
+        carried = None if obstacle is None else self.obstacles[obstacle].canopy
+        return carried or self.canopy
 
     @property
     def headroom(self) -> float:

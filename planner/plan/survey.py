@@ -210,7 +210,7 @@ class Survey(Value):
         default=None, description="What the readings were taken on; null: nobody said."
     )
     board_reflectance: Fraction | None = Field(
-        default=None, description="Of a board that fills the plane; null: as the plan's canopy."
+        default=None, description="Of a board that fills the plane; null: as the canopy it lies on."
     )
     doubts: Doubts = Doubts()
     warm_up_minutes: Annotated[float, Field(ge=0.0, le=10_000.0)] | None = None

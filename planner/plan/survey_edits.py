@@ -85,7 +85,8 @@ def lay_board(plan: Plan, index: int, board: Board | None) -> Plan:
         doubts = doubts.model_copy(update={"board_reflectance": half})
     elif board is Board.OWN:
         reflectance = plan.surveys[index].board_reflectance
-        reflectance = plan.canopy.reflectance if reflectance is None else reflectance
+        if reflectance is None:
+            reflectance = plan.leaves_on(top_read(plan, plan.surveys[index])).reflectance
     return change_survey(plan, index, board=board, board_reflectance=reflectance, doubts=doubts)
 
 

@@ -7347,8 +7347,8 @@ nicht klar</translation>
 <translation>Kein Lochbrett: direkt auf dem Blätterdach</translation>
 </message>
 <message>
-<source>Say what the board is made of: white paper throws so much light back that a small bright space reads a third higher than over leaves. Until then the plan's canopy is taken for it.</source>
-<translation>Angeben, woraus das Lochbrett ist: Weißes Papier wirft so viel Licht zurück, dass ein kleiner heller Raum ein Drittel mehr anzeigt als über Blättern. Bis dahin gilt dafür das Blätterdach des Plans.</translation>
+<source>Say what the board is made of: white paper throws so much light back that a small bright space reads a third higher than over leaves. Until then the canopy it lies on is taken for it.</source>
+<translation>Angeben, woraus das Lochbrett ist: Weißes Papier wirft so viel Licht zurück, dass ein kleiner heller Raum ein Drittel mehr anzeigt als über Blättern. Bis dahin gilt dafür das Blätterdach, auf dem es liegt.</translation>
 </message>
 <message>
 <source>Typical reflectances, from memory: paper 80 %, white card 85 %, grey card 18 %, black 5 %. How sure each is stands in the record, and counts in every calibration.</source>
@@ -8925,8 +8925,8 @@ nicht klar</translation>
 <translation>Sein Reflexionsgrad</translation>
 </message>
 <message>
-<source>as the plan's canopy</source>
-<translation>wie das Blätterdach im Plan</translation>
+<source>as the canopy it lies on</source>
+<translation>wie das Blätterdach darunter</translation>
 </message>
 <message>
 <source>Of a board that fills the plane. White card returns most of the light to the walls and reads higher than a dark canopy would.</source>
@@ -14410,8 +14410,8 @@ nicht klar</translation>
 <translation>keine Lampe gibt in diesen Messungen Licht; zuerst eine aufhängen.</translation>
 </message>
 <message>
-<source>Nobody said what the board of '{name}' was made of, so the plan's canopy was taken for it; say it in the record.</source>
-<translation>Niemand hat gesagt, woraus das Lochbrett von „{name}“ war, also wurde das Blätterdach des Plans dafür genommen; im Protokoll angeben.</translation>
+<source>Nobody said what the board of '{name}' was made of, so the canopy it was read on was taken for it; say it in the record.</source>
+<translation>Niemand hat gesagt, woraus das Lochbrett von „{name}“ war, also wurde dafür das Blätterdach genommen, auf dem es lag; im Protokoll angeben.</translation>
 </message>
 <message>
 <source>No hole sees the lamp flatter than {angles}°; what it sends there was taken to go down as the cosine, and the photon flux depends on that.</source>
@@ -21555,7 +21555,7 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>Of a board that fills the plane; null: as the plan's canopy.</source>
+<source>Of a board that fills the plane; null: as the canopy it lies on.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

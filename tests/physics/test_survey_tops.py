@@ -16,8 +16,9 @@ from planner.estimate.result import EstimateOptions
 from planner.plan.edits import changed, judge_by
 from planner.plan.place import OWN
 from planner.plan.plan import Plan
-from planner.plan.survey import Meter, Reading, Survey
-from planner.plan.survey_edits import as_surveyed, top_read
+from planner.plan.space import CarriedCanopy
+from planner.plan.survey import Board, Meter, Reading, Survey
+from planner.plan.survey_edits import as_surveyed, lay_board, top_read
 from planner.survey.comparison import compare, ranking, ratios_by_hole
 from tests.physics.rooms import box, lamp, plan
 from tests.physics.test_tops import on, tray
@@ -66,6 +67,16 @@ def test_a_board_lies_on_the_tray_alone_and_returns_what_it_is_made_of() -> None
     assert found.obstacles[0].canopy is not None
     assert found.obstacles[0].canopy.reflectance == 0.8
     assert found.canopy == what.canopy
+
+
+def test_a_board_of_ones_own_number_begins_as_the_canopy_it_lies_on() -> None:
+    what = on(
+        black_room(),
+        tray((0.5, 0.4), (0.3, 0.2), (0.2, TOP), canopy=CarriedCanopy(reflectance=0.3)),
+    )
+    for top, expected in ((TOP, 0.3), (None, what.canopy.reflectance)):
+        laid = lay_board(changed(what, surveys=(survey(on_top=top),)), 0, Board.OWN)
+        assert laid.surveys[0].board_reflectance == expected
 
 
 def test_a_survey_of_the_plans_own_canopy_stays_so_however_the_plan_is_judged() -> None:

@@ -26,6 +26,7 @@ from planner.plan.plan import Plan
 from planner.plan.survey import Reading, Survey
 from tests.unit.estimate.calibration_scenes import (
     METER,
+    TRAY,
     Case,
     FloatArray,
     case,
@@ -176,6 +177,20 @@ PLANTED: dict[str, Mistake] = {
     "hole": Mistake("hole 2", spoilt_hole),
     "hole of three": Mistake("hole 2", spoilt_hole, surveys=(0, 1, 2)),
     "survey": Mistake("'Again' is left out", scattered, which=2, surveys=(0, 1, 2)),
+    "by rows on a tray": Mistake("row by row", serpentine_read_by_rows, TRAY),
+    "height on a tray": Mistake(
+        "hung",
+        lambda w, s: changed(s, hanging_height=w.plan.lamps[0].hanging_height - 0.06),
+        TRAY,
+        which=0,
+    ),
+    "board on a tray": Mistake(
+        "the board in 'Lined'",
+        lambda w, s: changed(s, board_reflectance=0.95),
+        TRAY,
+        surveys=(0, 1, 2),
+    ),
+    "output on a tray": Mistake("the lamps gave", lambda w, s: reread(s, 0.8 * values(w, s)), TRAY),
 }
 
 

@@ -92,6 +92,8 @@ def mesh_of(scene: Scene) -> Mesh:
         faces = _block(block.at, block.size, block.turned_deg, max(z0, block.at[2]))
         quads += faces
         materials += [block.material] * len(faces)
+        if block.leaves is not None:
+            materials[-1] = Material(block.leaves)  # the lid above is the last face
     for lamp in scene.lamps:
         if lamp.housing > 0:
             for centre in _bar_centres(lamp):
@@ -298,7 +300,7 @@ def _follow(
     )
     normals /= np.linalg.norm(normals, axis=1)[:, None]
     offset = np.einsum("ij,ij->i", normals, mesh.triangles[:, 0])
-    plane = scene.canopy_height
+    plane = scene.canopy_height if scene.map_height is None else scene.map_height
     any_wrinkled = bool((mesh.width > 0).any())
     who = np.arange(len(start))
     times = np.zeros(len(start), dtype=np.intp)

@@ -19,7 +19,7 @@ from planner.plan.lamp import (
 )
 from planner.plan.lining import Band, Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Canopy, Obstacle, Space
+from planner.plan.space import Canopy, CarriedCanopy, Obstacle, Space
 
 Corners = tuple[tuple[float, float], ...]
 
@@ -80,17 +80,24 @@ class Luminaire:
 
 @dataclass(frozen=True)
 class Block:
-    """An opaque upright box: centre, underside, size, turn and material."""
+    """An opaque upright box: centre, underside, size, turn and material.
+
+    ``leaves`` is the reflectance of the canopy on its top, None where it carries none.
+    """
 
     at: tuple[float, float, float]
     size: tuple[float, float, float]
     material: Material
     turned_deg: float = 0.0
+    leaves: float | None = None
 
 
 @dataclass(frozen=True)
 class Scene:
-    """A space to be lit. ``floor`` matters under an open canopy only."""
+    """A space to be lit. ``floor`` matters under an open canopy only.
+
+    ``map_height`` is the height of the plane whose cells are counted, None: that of the canopy.
+    """
 
     name: str
     corners: Corners
@@ -105,6 +112,7 @@ class Scene:
     blocks: tuple[Block, ...] = ()
     door: int | None = None
     cells: tuple[int, int] = (8, 8)
+    map_height: float | None = None
 
     def stripes(self, wall: int) -> Stripes:
         """Materials of a wall from the floor up; an open door is black."""
@@ -162,6 +170,7 @@ def plan_of(scene: Scene) -> Plan:
             thickness=block.size[2],
             rotation_deg=block.turned_deg,
             lining=key(block.material),
+            canopy=None if block.leaves is None else CarriedCanopy(reflectance=block.leaves),
         )
         for block in scene.blocks
     )

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
+from planner.estimate.calibrate_model import expected_readings
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import CanopyLight
 from planner.plan.lamp import Lamp
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
+from planner.plan.survey import Survey
 from tests.physics.rooms import Rho, box, lamp, lining, panel, plan
 from tests.physics.test_tops import (
     IN_LAMP,
@@ -27,6 +30,7 @@ from tests.physics.test_tops import (
 pytest.importorskip("numba", reason="the 'reference' extra is not installed")
 from tests.reference.judge import judge
 from tests.reference.random_plans import random_room
+from tests.reference.spaces import Block, Luminaire, Material, Scene, plan_of
 
 pytestmark = pytest.mark.reference
 
@@ -135,3 +139,33 @@ def test_each_waveband_of_a_tray() -> None:
         assert mean == pytest.approx(alone.mean, rel=0.005 + 3 * alone.mean_error / alone.mean), (
             band
         )
+
+
+@pytest.mark.parametrize("board", [None, 0.75])
+def test_readings_on_a_tray_with_a_board_and_without(board: float | None) -> None:
+    """Photons walked through triangles that Embree traces, the lid of the box being the board.
+
+    Cells are 3 x 5 cm; the box is eight of them wide and eight deep.
+    """
+    pytest.importorskip("embreex", reason="the 'reference' extra is not installed")
+    from tests.reference.embree_walk import walk
+
+    white = Material(WHITE[0])
+    block = Block((0.15, 0.25, 0.15), (0.24, 0.4, 0.1), white, leaves=0.1)
+    scene = Scene(
+        "tray", box(0.6, 0.5), 1.0, (white,) * 4, white, (Luminaire((0.32, 0.25, 0.75), 0.2, 0.2),),
+        canopy_height=0.15, blocks=(block,), cells=(20, 10), map_height=0.25,
+    )  # fmt: skip
+    lid = block if board is None else replace(block, leaves=board)
+    walked = walk(replace(scene, blocks=(lid,)), PHOTONS)
+    cells = [(i, j) for j in range(1, 9) for i in range(1, 9)]
+    read = Survey(
+        key="tray", name="Tray", board_reflectance=board, on_top=0.25,
+        points=tuple((0.03 * (i + 0.5), 0.05 * (j + 0.5)) for i, j in cells),
+    )  # fmt: skip
+    there = tuple(np.array(cells).T[::-1])
+    off = expected_readings(plan_of(scene), read) / walked.density[there] - 1
+    chance = walked.error[there] / walked.density[there]
+    assert walked.lost <= 1e-5 * walked.photons
+    assert abs(off.mean()) < 0.004
+    assert math.sqrt((off**2).mean()) < math.sqrt((chance**2).mean() + 0.006**2)

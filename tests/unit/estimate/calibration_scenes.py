@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -18,8 +18,11 @@ import numpy.typing as npt
 
 from planner.plan.lining import OPENING
 from planner.plan.plan import Plan
+from planner.plan.space import CarriedCanopy
 from planner.plan.survey import Meter, Reading, Survey
+from tests.physics.rooms import lining
 from tests.physics.test_reference_maps import plan_of
+from tests.physics.test_tops import on, tray
 
 FloatArray = npt.NDArray[np.float64]
 FOLDER = Path(__file__).parents[2] / "data" / "reference_maps"
@@ -28,30 +31,54 @@ METER = Meter(name="invented meter", gain_uncertainty=0.05, noise=0.02)
 
 @dataclass(frozen=True)
 class Case:
-    """A reference scene: its true plan, where its cells are, and what a perfect meter reads."""
+    """A reference scene: its true plan, where its cells are, and what a perfect meter reads.
+
+    ``on_top`` is the height of the tray that the cells lie on; ``air`` is where the lamp was read
+    in open air, if not at the same cells.
+    """
 
     plan: Plan
     cells: tuple[int, int]
     points: tuple[tuple[float, float], ...]
     lined: FloatArray
     open_air: FloatArray
+    on_top: float | None = None
+    air: Case | None = None
+
+
+TRAY, BESIDE, BOTH = "tops/tray", "tops/beside_tray", "tops/both"
+"""Of a cabinet with a tray: read on the tray, beside it, or in open air on it and lined beside."""
 
 
 def case(name: str) -> Case:
+    if name == BOTH:
+        return replace(case(BESIDE), air=case(TRAY))
     record = json.loads((FOLDER / f"{name}.json").read_text("utf-8"))
     scene = record["scene"]
     columns, rows = record["cells"]
-    width, depth = scene["box"]["W"], scene["box"]["D"]
-    x = (np.arange(columns) + 0.5) * width / columns
-    y = (np.arange(rows) + 0.5) * depth / rows
+    (x0, y0), (x1, y1) = (0.0, 0.0), (scene["box"]["W"], scene["box"]["D"])
+    plan, top, level = plan_of(scene), scene.get("tray"), scene["canopy"]["z"]
+    if top is not None:
+        grown, sides = CarriedCanopy(reflectance=top["rho"]), lining((top["rho_sides"], 0.0)).key
+        centre, size = (top["cx"], top["cy"]), (top["lx"], top["ly"])
+        plan = on(plan, tray(centre, size, (top["z0"], top["z1"]), canopy=grown, of=sides))
+    if record.get("on_tray"):
+        level = top["z1"]
+        x0, x1 = (top["cx"] + side * top["lx"] / 2 for side in (-1, 1))
+        y0, y1 = (top["cy"] + side * top["ly"] / 2 for side in (-1, 1))
+    x = x0 + (np.arange(columns) + 0.5) * (x1 - x0) / columns
+    y = y0 + (np.arange(rows) + 0.5) * (y1 - y0) / rows
     u, v = np.meshgrid(x, y)
-    points = np.column_stack([u.ravel(), v.ravel()])
+    total = in_the_middle(np.array(record["map"], dtype=np.float64)).ravel()
+    given = np.isfinite(total)
+    points = np.column_stack([u.ravel(), v.ravel()])[given]
     return Case(
-        plan_of(scene),
+        plan,
         (columns, rows),
         tuple((float(a), float(b)) for a, b in points),
-        in_the_middle(np.array(record["map"])).ravel(),
-        direct(scene, points),
+        total[given],
+        direct({**scene, "canopy": {"z": level}}, points),
+        level if record.get("on_tray") else None,
     )
 
 
@@ -59,17 +86,17 @@ def in_the_middle(means: FloatArray) -> FloatArray:
     """Values in the middle of cells from the means over them: less 1/24 of the bend.
 
     A parabola through three neighbours has its mean over the middle one 1/24 of the second
-    difference above its value there. At the border the bend is left out.
+    difference above its value there. At the border, or beside no value, the bend is left out.
     """
     middle = means.copy()
     for row in range(means.shape[0]):
         for column in range(1, means.shape[1] - 1):
             left, here, right = means[row, column - 1 : column + 2]
-            middle[row, column] -= (left - 2 * here + right) / 24
+            middle[row, column] -= np.nan_to_num(left - 2 * here + right) / 24
     for column in range(means.shape[1]):
         for row in range(1, means.shape[0] - 1):
             below, here, above = means[row - 1 : row + 2, column]
-            middle[row, column] -= (below - 2 * here + above) / 24
+            middle[row, column] -= np.nan_to_num(below - 2 * here + above) / 24
     return middle
 
 
@@ -107,19 +134,28 @@ def read(
 
 
 def open_air(what: Case, readings: tuple[Reading, ...], meter: Meter = METER) -> Survey:
+    where = what.air or what
     return Survey(
         key="open-air",
         name="Open air",
         meter=meter,
         lining=OPENING,
         board_reflectance=0.0,
-        points=what.points,
+        points=where.points,
+        on_top=where.on_top,
         readings=readings,
     )
 
 
 def lined(what: Case, readings: tuple[Reading, ...], meter: Meter = METER) -> Survey:
-    return Survey(key="lined", name="Lined", meter=meter, points=what.points, readings=readings)
+    return Survey(
+        key="lined",
+        name="Lined",
+        meter=meter,
+        points=what.points,
+        on_top=what.on_top,
+        readings=readings,
+    )
 
 
 def mistaken(plan: Plan, key: str | None, reflectance: float) -> Plan:

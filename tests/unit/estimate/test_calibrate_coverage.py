@@ -29,7 +29,9 @@ from planner.plan.survey import Doubts, Survey
 from planner.survey.statistics import gain_standard
 from planner.units import COVERAGE
 from tests.unit.estimate.calibration_scenes import (
+    BOTH,
     METER,
+    TRAY,
     Case,
     case,
     lined,
@@ -44,6 +46,8 @@ SCENES = [
     "s03_tent100_mixed",
     "s06_two_lamps_heights",
     "s08_all_walls_different",
+    TRAY,
+    BOTH,
 ]
 DRAWS = 2000
 
@@ -95,9 +99,10 @@ def drawn(what: Case, seed: int | None, kind: str, lost: np.ndarray | None = Non
     misplaced = {(Quantity.SENSOR, METER.name): error(doubts.sensor_height)}
     true = {(Quantity.GAIN, METER.name): gain, (Quantity.COSINE, METER.name): uneven}
     surveys = []
-    for make, total in ((open_air, what.open_air), (lined, what.lined)):
+    air = (what.air or what).open_air
+    for make, total, straight in ((open_air, air, air), (lined, what.lined, what.open_air)):
         when = np.linspace(-0.5, 0.5, len(total))
-        rest = np.maximum(total - what.open_air, 0.0)
+        rest = np.maximum(total - straight, 0.0)
         survey = changed(make(what, ()), doubts=doubts)
         output, drift = error(doubts.output), error(doubts.drift)
         # A door stands open or not at all: no gap is below nothing.

@@ -5,14 +5,27 @@
 
 from __future__ import annotations
 
+import json
+
 import numpy as np
 import pytest
 
 from planner.estimate.calibrate_parameters import Asked, Freed
 from planner.estimate.diagnose import diagnose
 from planner.estimate.result import EstimateOptions
+from planner.plan.edits import changed
 from tests.reference.diagnosis_power import PLANTED, planted
-from tests.unit.estimate.calibration_scenes import METER, case, lined, open_air, read
+from tests.unit.estimate.calibration_scenes import (
+    BOTH,
+    FOLDER,
+    METER,
+    TRAY,
+    case,
+    direct,
+    lined,
+    open_air,
+    read,
+)
 
 
 @pytest.mark.slow
@@ -37,11 +50,27 @@ def test_mending_what_was_mirrored_gives_the_readings_back() -> None:
 
 
 @pytest.mark.slow
+def test_a_height_to_set_counts_from_the_canopy_and_not_from_the_sensor() -> None:
+    what, rng = case("s01_cabinet_white"), np.random.default_rng(1)
+    scene = json.loads((FOLDER / "s01_cabinet_white.json").read_text("utf-8"))["scene"]
+    raised = {**scene, "canopy": {"z": scene["canopy"]["z"] + 0.05}}
+    light = direct(raised, np.array(what.points))
+    meter = changed(METER, sensor_height=0.05, noise=0.005)
+    survey = open_air(what, read(light, rng, 1.0, meter.noise), meter)
+    true = what.plan.lamps[0].hanging_height
+    written = changed(survey, hanging_height=true - 0.08)
+    found = diagnose(Asked(what.plan, [written], Freed(flux=True, exponent=False)))
+    assert found.suspects[0].mended is not None
+    assert found.suspects[0].mended.hanging_height == pytest.approx(true, abs=0.01)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", ["s01_cabinet_white", TRAY, BOTH])
 @pytest.mark.parametrize("seed", range(3))
-def test_an_honest_evening_names_no_suspect(seed: int) -> None:
-    what, rng = case("s01_cabinet_white"), np.random.default_rng(seed)
+def test_an_honest_evening_names_no_suspect(name: str, seed: int) -> None:
+    what, rng = case(name), np.random.default_rng(seed)
     surveys = [
-        open_air(what, read(what.open_air, rng, 1.02, METER.noise)),
+        open_air(what, read((what.air or what).open_air, rng, 1.02, METER.noise)),
         lined(what, read(what.lined, rng, 1.02, METER.noise)),
     ]
     options = EstimateOptions(cells=what.cells)

@@ -8,7 +8,7 @@ import pytest
 from planner.estimate.calibrate_model import expected_readings
 from planner.estimate.result import EstimateOptions
 from planner.plan.survey import Meter
-from tests.unit.estimate.calibration_scenes import case, lined, open_air
+from tests.unit.estimate.calibration_scenes import BESIDE, TRAY, case, lined, open_air
 
 NAME = "s06_two_lamps_heights"
 
@@ -21,6 +21,14 @@ def test_two_lamps_in_open_air_and_in_their_tent() -> None:
     tent = expected_readings(what.plan, lined(what, ()), options)
     np.testing.assert_allclose(tent, what.lined, rtol=0.04)
     assert tent.mean() == pytest.approx(what.lined.mean(), rel=0.004)
+
+
+@pytest.mark.parametrize("name", [TRAY, BESIDE])
+def test_on_a_tray_and_beside_it(name: str) -> None:
+    what = case(name)
+    found = expected_readings(what.plan, lined(what, ()), EstimateOptions(what.cells))
+    np.testing.assert_allclose(found, what.lined, rtol=0.02)
+    assert found.mean() == pytest.approx(what.lined.mean(), rel=0.004)
 
 
 def test_a_meter_that_reads_everything_a_tenth_low() -> None:

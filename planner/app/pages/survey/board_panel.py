@@ -33,7 +33,7 @@ _BOARDS: Final = {
 }
 ASK_BOARD: Final = (
     "Say what the board is made of: white paper throws so much light back that a small bright "
-    "space reads a third higher than over leaves. Until then the plan's canopy is taken for it."
+    "space reads a third higher than over leaves. Until then the canopy it lies on is taken for it."
 )
 ABOUT_BOARD: Final = (
     "Typical reflectances, from memory: paper 80 %, white card 85 %, grey card 18 %, black 5 %. "

@@ -120,7 +120,7 @@ class RecordPanel(FieldPanel):
             "Its reflectance",
             SHARE,
             "board_reflectance",
-            lambda _plan: "as the plan's canopy",
+            lambda _plan: "as the canopy it lies on",
             "Of a board that fills the plane. White card returns most of the light to the walls "
             "and reads higher than a dark canopy would.",
         )
