@@ -72,19 +72,21 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
         If the file cannot be written.
     """
     survey, holes = _survey(plan, asked.survey)
+    from planner.plan.survey_edits import outline_read
     from planner.reports.board import Look, write_board
     from planner.reports.sheet import Paper
     from planner.units import LengthUnit
 
     path = Path(asked.out)
+    outline = outline_read(plan, survey)
     write_board(
         path,
-        plan.space.footprint,
+        outline,
         survey,
         paper=Paper(asked.paper),
         unit=LengthUnit(asked.unit),
         title=f"{plan.name}, {survey.name}",
-        look=Look(plan.space.door),
+        look=Look(plan.space.door if outline == plan.space.footprint else None),
     )
     return f"Wrote {path.resolve()} ({holes}; print at 100 %, without fitting)"
 

@@ -236,8 +236,8 @@ def plan_drawing(
     sheet = Sheet((x1 - x0) * scale + 2 * _RIM, (y1 - y0) * scale + 2 * _RIM)
     for index in range(plan.space.wall_count):
         _wall(sheet, plan, index, frame, unit)
-    for obstacle in plan.obstacles:
-        corners = [frame.at(point) for point in obstacle.outline()]
+    for number in plan.stacked:
+        corners = [frame.at(point) for point in plan.obstacles[number].outline()]
         sheet.line(corners, colour=QUIET, width=0.3, closed=True, fill="#e3e5e8")
     for number, lamp in enumerate(plan.lamps, start=1):
         at = frame.at((lamp.x, lamp.y))

@@ -263,7 +263,7 @@ def _large_item_at(plan: Plan, section: Section, at: Point, scale: float) -> Ite
     wall = nearest_wall(plan, at)
     if distance_to_segment(at, *plan.space.wall(wall)) * scale <= WALL_REACH:
         return Item(Part.WALL, wall)
-    for k in reversed(range(len(plan.obstacles))):
+    for k in reversed(plan.stacked):
         if hits_obstacle(plan.obstacles[k], at, scale):
             return Item(Part.OBSTACLE, k)
     if distance_to_segment(at, *section) * scale <= LINE_REACH:

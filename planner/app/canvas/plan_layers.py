@@ -336,10 +336,9 @@ def paint_on_plan(
     """All obstacles from above; dashed where they hang over the canopy.
 
     ``light`` paints what is known of the light on the top of one, and says whether anything is.
-    Those chosen are outlined in the accent, and the one that leads has its turning handle. The one
-    whose canopy is judged lies over all.
+    Those chosen are outlined in the accent, and the one that leads has its turning handle.
     """
-    for k in sorted(range(len(plan.obstacles)), key=lambda k: k == plan.judged_top):
+    for k in plan.stacked:
         obstacle = plan.obstacles[k]
         place = Place(PlaceKind.OBSTACLE, k)
         line = pen(ink.accent, 2.4) if place in chosen else pen(ink.ink, 1.2)

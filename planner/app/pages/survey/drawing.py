@@ -31,14 +31,13 @@ from planner.app.canvas.ink import (
     figure_font,
     pen,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, canopy_path, closed_path
+from planner.app.canvas.light_layer import LightLayer, LightStyle, closed_path
 from planner.app.canvas.marks import paint_line, paint_refining
-from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, footprint_polygon, paint_outline
+from planner.app.canvas.plan_layers import DOOR_PX, WALL_PX, paint_outline
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.survey_charts import ResidualMap, paint_cells
 from planner.app.spoken import Told
 from planner.estimate.result import Estimate
-from planner.plan.place import OWN
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.units import LengthUnit, format_length
@@ -65,7 +64,8 @@ class HolePicture:
 
     ``order`` draws the way from hole to hole, ``numbers`` their numbers where they have no
     text; ``left_out`` are places of the grid without a hole; ``next_hole`` is highlighted.
-    ``hole_diameter`` in metres. ``caption`` stands above the drawing.
+    ``hole_diameter`` in metres. ``caption`` stands above the drawing. ``laid`` is the outline of
+    the top that the holes lie on, in metres; empty: the footprint.
     """
 
     plan: Plan
@@ -81,6 +81,7 @@ class HolePicture:
     caption: str = ""
     words: str = ""
     refining: bool = False
+    laid: tuple[Point, ...] = ()
 
 
 LEAST_RADIUS = 4.0
@@ -389,9 +390,12 @@ class SurveyDrawing(FittedWidget):
             return
         painter.setFont(figure_font(self.font(), 0.92))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        footprint = footprint_polygon(picture.plan, self.viewport)
-        self._paint_ground(painter, picture, footprint, ink)
+        corners = picture.laid or picture.plan.space.footprint
+        laid = QPolygonF([self.viewport.to_pixel(*corner) for corner in corners])
+        self._paint_ground(painter, picture, laid, ink)
         paint_outline(painter, picture.plan, self.viewport, ink, None)
+        if picture.laid:
+            painter.strokePath(closed_path(laid), pen(ink.ink, 1.2))
         paint_marks(painter, picture, self.viewport, ink)
         head = QRectF(12, 4, self.width() - 24, 24)
         painter.setFont(figure_font(self.font(), 1.0))
@@ -406,18 +410,16 @@ class SurveyDrawing(FittedWidget):
         painter.end()
 
     def _paint_ground(
-        self, painter: QPainter, picture: HolePicture, footprint: QPolygonF, ink: Ink
+        self, painter: QPainter, picture: HolePicture, laid: QPolygonF, ink: Ink
     ) -> None:
         if picture.residuals is not None:
-            painter.setClipPath(closed_path(footprint))
-            paint_cells(painter, self.viewport, footprint, picture.residuals, ink)
+            painter.setClipPath(closed_path(laid))
+            paint_cells(painter, self.viewport, laid, picture.residuals, ink)
             painter.setClipping(False)
         elif picture.estimate is not None and picture.style is not None:
             font = figure_font(self.font(), 0.92)
             spots = hole_spots(picture, self.viewport, painter.font())
-            path = canopy_path(picture.estimate, self.viewport)
-            shown = footprint if picture.estimate.place == OWN else path.toFillPolygon()
-            self._light.paint(painter, self.viewport, shown, picture.style, font, spots)
+            self._light.paint(painter, self.viewport, laid, picture.style, font, spots)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

@@ -235,6 +235,11 @@ def shared_levels(estimate: FloatArray, summary: SurveySummary | None) -> Levels
     return levels_of(np.append(estimate.ravel(), usual))
 
 
+def _laid(plan: Plan, survey: Survey | None) -> tuple[Point, ...]:
+    """Outline of the top that a survey's holes lie on; empty on the plan's own canopy."""
+    return () if survey is None or survey.on_top is None else outline_read(plan, survey)
+
+
 def board_picture(plan: Plan, survey: Survey, hole: int) -> HolePicture:
     """The board as it is laid out: holes in visiting order, places left out crossed."""
     points = survey.points
@@ -251,6 +256,7 @@ def board_picture(plan: Plan, survey: Survey, hole: int) -> HolePicture:
         left_out=tuple(place for _, place in left_out),
         next_hole=hole,
         hole_diameter=_diameter(survey),
+        laid=_laid(plan, survey),
         caption=f"{len(points)} holes, in the order they are visited",
         words=f"The board of '{survey.name}': {len(points)} holes, {len(left_out)} places left "
         f"out; hole {hole} is highlighted.",
@@ -278,6 +284,7 @@ def reading_picture(
         numbers=True,
         next_hole=hole,
         hole_diameter=_diameter(survey),
+        laid=_laid(plan, survey),
         caption=f"{len(read)} of {len(survey.points)} holes read; {said}",
         words=f"'{survey.name}': {len(read)} of {len(survey.points)} holes read; {said}.",
     )
@@ -302,6 +309,7 @@ def overlay_pictures(
         style=style,
         next_hole=hole,
         hole_diameter=_diameter(survey),
+        laid=() if survey.on_top is None else estimate.outline,
         caption="Estimate, readings in rings on the same scale",
         words=f"The estimate under the conditions of '{survey.name}', its readings on it.",
     )
@@ -377,6 +385,7 @@ def comparison_picture(plan: Plan, first: Survey, second: Survey, pair: Pairing)
         plan=plan,
         marks=tuple(Mark(k, place) for k, place in enumerate(first.points, start=1)),
         hole_diameter=_diameter(first),
+        laid=_laid(plan, first),
     )
     caption = f"'{first.name}' over '{second.name}'; grey is within noise and placement"
     return residual_picture(whole, shown, caption)
@@ -395,6 +404,7 @@ def fit_pictures(plan: Plan, fit: SurveyFit, dead_band: float) -> tuple[HolePict
     points = np.asarray(fit.points)
     whole = HolePicture(
         plan=plan,
+        laid=_laid(plan, next((one for one in plan.surveys if one.key == fit.key), None)),
         marks=tuple(Mark(k, (float(x), float(y))) for k, (x, y) in enumerate(points, start=1)),
     )
     band = np.full(len(points), dead_band)

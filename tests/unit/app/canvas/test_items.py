@@ -2,10 +2,13 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPointF
+from PySide6.QtGui import QImage, QPainter, QPalette, QPolygonF
 
-from planner.app.canvas.ink import Viewport
+from planner.app.canvas.ink import Ink, Viewport
 from planner.app.canvas.items import Item, Part, item_at, items_in_order, turn_handle, wall_normal
+from planner.app.canvas.plan_layers import paint_on_plan
 from planner.plan import edits
+from planner.plan.space import CarriedCanopy, Obstacle
 from tests.unit.app.canvas.scenes import L_SHAPE, plan_of
 
 VIEW = Viewport(scale=400, left=50, bottom=450)
@@ -43,6 +46,32 @@ def test_a_turned_lamp_is_hit_where_it_lies() -> None:
 
     assert hit(0.5, 0.43) is Part.LAMP  # half length 15 cm, now upright
     assert hit(0.63, 0.3) is Part.INSIDE
+
+
+@pytest.mark.parametrize("order", [(0, 1), (1, 0)])
+@pytest.mark.parametrize("judged", [None, "Low", "High"])
+def test_of_trays_one_over_the_other_the_upper_is_painted_last_and_taken(
+    order: tuple[int, int], judged: str | None, qapp: object
+) -> None:
+    pair = [
+        Obstacle(name=name, x=x, y=0.85, underside=under, length=0.3, width=0.15, thickness=0.05,
+                 canopy=CarriedCanopy(judged=name == judged))
+        for name, x, under in (("Low", 0.3, 0.2), ("High", 0.4, 0.5))
+    ]  # fmt: skip
+    plan = plan_of().model_copy(update={"obstacles": tuple(pair[k] for k in order)})
+    expected = judged or "High"  # what the plan is judged by lies over all
+    item = item_at(plan, SECTION, VIEW, VIEW.to_pixel(0.35, 0.85))
+    assert (item.part, plan.obstacles[item.index].name) == (Part.OBSTACLE, expected)
+    painted: list[int] = []
+    image = QImage(500, 500, QImage.Format.Format_RGB32)
+
+    def light(number: int, _outline: QPolygonF) -> bool:
+        painted.append(number)
+        return True
+
+    with QPainter(image) as painter:
+        paint_on_plan(painter, plan, VIEW, Ink.of(QPalette()), light=light)
+    assert plan.obstacles[painted[-1]].name == expected
 
 
 def test_the_turning_handle_is_there_only_for_the_lamp_in_hand() -> None:
