@@ -175,6 +175,19 @@ def top_read(plan: Plan, survey: Survey) -> int | None:
     )
 
 
+def laid_on(
+    plan: Plan, obstacle: int | None
+) -> tuple[float | None, tuple[tuple[float, float], ...]]:
+    """``on_top`` of a survey, and the corners in metres that its holes are laid over.
+
+    It is read on the canopy of an obstacle; None: on the plan's own.
+    """
+    if obstacle is None:
+        return None, plan.space.footprint
+    there = plan.obstacles[obstacle]
+    return round(there.top, 6), there.outline()
+
+
 def outline_read(plan: Plan, survey: Survey) -> tuple[tuple[float, float], ...]:
     """Corners of what the holes of a survey are laid over, metres: the footprint, or a top."""
     height = survey.on_top

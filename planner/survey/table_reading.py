@@ -385,12 +385,17 @@ def _picture_onto(
 
 
 def laid_out(
-    table: TableReadings, footprint: tuple[Point, ...], *, origin: Point = (0.0, 0.0)
+    table: TableReadings,
+    footprint: tuple[Point, ...],
+    *,
+    origin: Point = (0.0, 0.0),
+    outside: str = "outside the space",
 ) -> tuple[tuple[Point, ...], tuple[Reading, ...], SurveyGrid | None]:
     """Holes, readings and grid of a new survey made from a table.
 
     Places become holes in their order, counted from ``origin``; readings at one place
-    belong to one hole. A picture becomes a grid of cell centres over the footprint.
+    belong to one hole. A picture becomes a grid of cell centres over the footprint, or
+    over what else is given for it. ``outside`` says of a refused place where it lies.
 
     Raises
     ------
@@ -403,7 +408,7 @@ def laid_out(
             "onto it."
         )
     if table.picture:
-        return _picture_laid_out(table, footprint)
+        return _picture_laid_out(table, footprint, outside)
     points: list[Point] = []
     found: dict[tuple[int, int], int] = {}
     readings: list[Reading] = []
@@ -412,7 +417,7 @@ def laid_out(
         if key not in found:
             if not _inside(x + origin[0], y + origin[1], footprint):
                 raise TableError(
-                    f"the place x = {x * 100:g} cm, y = {y * 100:g} cm lies outside the space; "
+                    f"the place x = {x * 100:g} cm, y = {y * 100:g} cm lies {outside}; "
                     "check the unit of length (mm?) and the corner the table counts from."
                 )
             points.append((x + origin[0], y + origin[1]))
@@ -430,7 +435,7 @@ def _inside(x: float, y: float, footprint: tuple[Point, ...]) -> bool:
 
 
 def _picture_laid_out(
-    table: TableReadings, footprint: tuple[Point, ...]
+    table: TableReadings, footprint: tuple[Point, ...], outside: str
 ) -> tuple[tuple[Point, ...], tuple[Reading, ...], SurveyGrid]:
     rows, columns = len(table.picture), max(map(len, table.picture))
     if max(rows, columns) > MAX_GRID:
@@ -450,7 +455,7 @@ def _picture_laid_out(
             if point not in order:
                 raise TableError(
                     f"the table holds {value:g} at row {row + 1} from the near side, column "
-                    f"{column + 1}, which lies outside the space."
+                    f"{column + 1}, which lies {outside}."
                 )
             readings.append(Reading(hole=order[point], value=value))
     return tuple(order), tuple(sorted(readings, key=lambda r: r.hole)), grid

@@ -8131,6 +8131,10 @@ nicht klar</translation>
 <context>
 <name>planner.app.pages.survey.desk</name>
 <message>
+<source>The plan's own canopy</source>
+<translation>Das eigene Blätterdach</translation>
+</message>
+<message>
 <source>Lay out a survey grid</source>
 <translation>Messraster anlegen</translation>
 </message>
@@ -9038,10 +9042,6 @@ nicht klar</translation>
 <translation>Im Freien, keine Wände oder Decke</translation>
 </message>
 <message>
-<source>The plan's own canopy</source>
-<translation>Das eigene Blätterdach</translation>
-</message>
-<message>
 <source>Lux, {name}</source>
 <translation>Lux, {name}</translation>
 </message>
@@ -9179,6 +9179,10 @@ nicht klar</translation>
 <translation>Ihr Name</translation>
 </message>
 <message>
+<source>Lies on</source>
+<translation>Liegt auf</translation>
+</message>
+<message>
 <source>On the board of</source>
 <translation>Auf dem Lochbrett von</translation>
 </message>
@@ -9299,6 +9303,14 @@ nicht klar</translation>
 <message>
 <source>the table names holes by number only; choose on whose board they were read.</source>
 <translation>die Tabelle nennt Löcher nur mit Nummern; wählen, auf wessen Lochbrett gemessen wurde.</translation>
+</message>
+<message>
+<source>outside the space</source>
+<translation>außerhalb des Raums</translation>
+</message>
+<message>
+<source>beside the canopy it was read on</source>
+<translation>neben dem Blätterdach, auf dem gemessen wurde</translation>
 </message>
 <message>
 <source>Values only</source>
@@ -24926,12 +24938,16 @@ nicht klar</translation>
 <translation>die Tabelle enthält {value} bei x = {value2} cm, y = {value3} cm, wo die Messung kein Loch hat.</translation>
 </message>
 <message>
+<source>outside the space</source>
+<translation>außerhalb des Raums</translation>
+</message>
+<message>
 <source>the table names holes by number only; lay out the survey first, then put the table onto it.</source>
 <translation>die Tabelle nennt Löcher nur mit Nummern; zuerst die Messung anlegen, dann die Tabelle darauf legen.</translation>
 </message>
 <message>
-<source>the place x = {value} cm, y = {value2} cm lies outside the space; check the unit of length (mm?) and the corner the table counts from.</source>
-<translation>der Ort x = {value} cm, y = {value2} cm liegt außerhalb des Raums; die Längeneinheit prüfen (mm?) und die Ecke, von der die Tabelle zählt.</translation>
+<source>the place x = {value} cm, y = {value2} cm lies {outside}; check the unit of length (mm?) and the corner the table counts from.</source>
+<translation>der Ort x = {value} cm, y = {value2} cm liegt {outside}; die Längeneinheit prüfen (mm?) und die Ecke, von der die Tabelle zählt.</translation>
 </message>
 <message>
 <source>a survey has at most {MAX_POINTS} holes, not {len}.</source>
@@ -24942,8 +24958,8 @@ nicht klar</translation>
 <translation>die Tabelle hat {rows} Zeilen und {columns} Spalten mit Werten; ein Raster hat von beiden höchstens {MAX_GRID}.</translation>
 </message>
 <message>
-<source>the table holds {value} at row {value2} from the near side, column {value3}, which lies outside the space.</source>
-<translation>die Tabelle enthält {value} in Reihe {value2} von der nahen Seite, Spalte {value3}, was außerhalb des Raums liegt.</translation>
+<source>the table holds {value} at row {value2} from the near side, column {value3}, which lies {outside}.</source>
+<translation>die Tabelle enthält {value} in Reihe {value2} von der nahen Seite, Spalte {value3}: Das liegt {outside}.</translation>
 </message>
 </context>
 <context>

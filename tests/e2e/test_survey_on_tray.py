@@ -24,6 +24,7 @@ from planner.reports.sheet import Paper
 from planner.survey.layout import new_survey
 from planner.survey.statistics import residuals
 from tests.e2e.test_survey_page import pick, shown, undo
+from tests.e2e.test_survey_tables import pasted
 from tests.unit.app.pages.survey.surveying import make_page
 from tests.unit.reports.test_board import pages
 
@@ -149,3 +150,33 @@ def test_residuals_colour_the_tray_alone(qtbot: QtBot, tmp_path: Path) -> None:
     assert colour(*at) > 40
     other = document.plan.obstacles[0]
     assert colour(other.x, other.y) < 10
+
+
+def test_a_table_is_put_onto_a_tray(qtbot: QtBot, tmp_path: Path) -> None:
+    plan = demo_plan("trays")
+    page, _ = make_page(qtbot, tmp_path, plan)
+    tray = plan.obstacles[UPPER]
+    dialog = pasted(page, "305\t306\t307\n205\t206\t207")
+    assert dialog.lies_on.isVisible()
+    pick(dialog.lies_on, UPPER)
+    dialog.take_button.click()
+    survey = shown(page)
+    assert survey.on_top == pytest.approx(tray.top)
+    # By hand: middles of 3 x 2 equal parts, the last row of the table on the near side.
+    place = {r.value: survey.points[r.hole - 1] for r in survey.readings}
+    assert len(place) == 6
+    for value, u, v in ((205, -1 / 3, -1 / 4), (307, 1 / 3, 1 / 4), (306, 0, 1 / 4)):
+        expected = (tray.x + u * tray.length, tray.y + v * tray.width)
+        assert place[value] == pytest.approx(expected, abs=1e-9)
+    undo(page)
+    assert page.workplace.document.plan == plan
+    beside = pasted(page, "x (cm)\ty (cm)\tppfd\n5\t5\t100\n6\t5\t101")
+    assert beside.take_button.isEnabled()
+    pick(beside.lies_on, UPPER)
+    assert not beside.take_button.isEnabled()
+    assert "x = 5 cm, y = 5 cm lies beside the canopy it was read on" in beside.alert.text()
+    beside.reject()
+    empty, _ = make_page(qtbot, tmp_path / "tent", demo_plan("tent"))
+    alone = pasted(empty, "305\t306\t307\n205\t206\t207")
+    assert not alone.lies_on.isVisible(), "nothing to choose where there is one canopy"
+    alone.reject()

@@ -16,17 +16,26 @@ from planner.app.fields.panel import Workplace
 from planner.app.plain import PlainLabel
 from planner.plan import survey_edits
 from planner.plan.edits import changed
+from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.survey import Reading, Survey, SurveyGrid
 from planner.plan.survey_edits import (
     add_readings,
     change_survey,
+    laid_on,
     outline_read,
     remove_survey,
     replace_readings,
 )
 from planner.survey import layout
+
+
+def canopies_read(plan: Plan) -> list[tuple[str, int | None]]:
+    """The canopies that may be read, in words, each with the obstacle that carries it."""
+    carried = (k for k, one in enumerate(plan.obstacles) if one.canopy is not None)
+    tops = ((Place(PlaceKind.TOP, k).title(plan), k) for k in carried)
+    return [("The plan's own canopy", None), *tops]
 
 
 class SurveyDesk(QObject):
@@ -255,10 +264,9 @@ class SurveyDesk(QObject):
         plan, survey = self.plan, self.survey
         if survey is None:
             return plan
-        top = None if obstacle is None else plan.obstacles[obstacle]
-        survey = changed(survey, on_top=None if top is None else round(top.top, 6))
+        on_top, outline = laid_on(plan, obstacle)
+        survey = changed(survey, on_top=on_top)
         if not survey.readings:
-            outline = plan.space.footprint if top is None else top.outline()
             survey = layout.regridded(survey, layout.standard_grid(outline), outline)
         return self._with(survey)
 

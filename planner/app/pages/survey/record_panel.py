@@ -13,12 +13,11 @@ from PySide6.QtWidgets import QWidget
 from planner.app.fields.form import NoteLabel, Row, StillCombo, TextLine
 from planner.app.fields.panel import FieldPanel, OptionalLine, QuantityField
 from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
-from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.desk import SurveyDesk, canopies_read
 from planner.language import decimal, inside
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.dials import dial
 from planner.plan.lining import OPENING, Lining
-from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quantity_of
 from planner.plan.refusal import known_as
@@ -259,13 +258,11 @@ class RecordPanel(FieldPanel):
 
     def _fill_canopies(self, survey: Survey) -> None:
         """The plan's own canopy and every carried one; nothing to choose where there is none."""
-        plan, combo = self.plan, self.lies_on
-        carried = [k for k, one in enumerate(plan.obstacles) if one.canopy is not None]
-        self.lies_row.set_visible(bool(carried) or survey.on_top is not None)
+        plan, combo, found = self.plan, self.lies_on, canopies_read(self.plan)
+        self.lies_row.set_visible(len(found) > 1 or survey.on_top is not None)
         combo.clear()
-        combo.addItem("The plan's own canopy", None)
-        for k in carried:
-            combo.addItem(Place(PlaceKind.TOP, k).title(plan), k)
+        for text, obstacle in found:
+            combo.addItem(text, obstacle)
         try:
             combo.setCurrentIndex(combo.findData(top_read(plan, survey)))
             self.lies_row.clear_error()

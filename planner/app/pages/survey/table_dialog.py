@@ -27,7 +27,7 @@ from planner.app.fields.form import AlertLabel, Form, NoteLabel, Row, StillCombo
 from planner.app.fields.panel import Workplace
 from planner.app.jobs import Lane
 from planner.app.pages.survey import table_source
-from planner.app.pages.survey.desk import SurveyDesk
+from planner.app.pages.survey.desk import SurveyDesk, canopies_read
 from planner.app.pages.survey.drawing import HolePicture, SurveyDrawing
 from planner.app.pages.survey.pictures import reading_picture
 from planner.app.pages.survey.table_source import (
@@ -149,6 +149,7 @@ class TableDialog(QDialog):
         )
         self.name_line = QLineEdit()
         self.rows[self.name_line] = self.form.add_row("Its name", self.name_line)
+        self.lies_on = self._combo("Lies on", canopies_read(self.workplace.document.plan))
         self.like = self._combo(
             "On the board of", [("Choose…", ""), *((s.name, s.key) for s in surveys)],
             "Hole numbers alone say nothing of where the holes are. Board and conditions are taken "
@@ -291,6 +292,7 @@ class TableDialog(QDialog):
         self.top.setChecked(guess.first_row_is_top)
         self.length.setCurrentIndex(self.length.findData(guess.length))
         self.target.setCurrentIndex(self.target.findData(choice.onto))
+        self.lies_on.setCurrentIndex(self.lies_on.findData(choice.on))
         self.like.setCurrentIndex(self.like.findData(choice.like))
         if self.name_line.text() != choice.name:
             self.name_line.setText(choice.name)
@@ -310,6 +312,7 @@ class TableDialog(QDialog):
             self.length: guess.kind is TableKind.PLACES or guess.axes,
             self.light: table_source.in_lux(guess),
             self.name_line: not choice.onto,
+            self.lies_on: table_source.needs_canopy(choice) and self.lies_on.count() > 1,
             self.like: table_source.needs_board(choice) and self.like.count() > 1,
         }
         for field, visible in seen.items():
@@ -388,6 +391,7 @@ class TableDialog(QDialog):
             wanted=self.wanted.isChecked() or len(self.choices) == 1,
             onto=self.target.currentData(),
             like=self.like.currentData(),
+            on=self.lies_on.currentData(),
         )
         guess, picture = choice.guess, bool(self.picture.currentData())
         if picture is not (guess.kind is TableKind.MATRIX):

@@ -26,7 +26,7 @@ from planner.plan.edits import changed
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.survey import Reading, Survey
-from planner.plan.survey_edits import add_survey, free_key
+from planner.plan.survey_edits import add_survey, free_key, laid_on
 from planner.survey.layout import closest_pair, copied
 from planner.survey.table_cells import (
     MAX_BYTES,
@@ -54,8 +54,9 @@ class Choice:
     """One sheet: its cells, what they are taken for, and where they shall go.
 
     ``onto`` is the key of the survey that takes the readings, '' for a new one of this ``name``;
-    ``like`` that of the survey on whose board holes known by their number only lie. ``wanted``
-    tells whether the sheet is taken at all.
+    ``like`` that of the survey on whose board holes known by their number only lie. ``on`` is the
+    obstacle whose canopy a new survey was read on, None: the plan's own. ``wanted`` tells whether
+    the sheet is taken at all.
     """
 
     cells: Cells
@@ -63,6 +64,7 @@ class Choice:
     name: str
     onto: str = ""
     like: str = ""
+    on: int | None = None
     wanted: bool = True
 
 
@@ -170,6 +172,11 @@ def needs_board(choice: Choice) -> bool:
     return not choice.onto and choice.guess.kind in {TableKind.NUMBERED, TableKind.IN_ORDER}
 
 
+def needs_canopy(choice: Choice) -> bool:
+    """Whether the table tells where its holes are and is to become a new survey."""
+    return not choice.onto and not needs_board(choice)
+
+
 def imported(choice: Choice, plan: Plan, lux_per_umol: float | None) -> Imported:
     """What becomes of a sheet: readings put onto a survey, or a new survey made of them.
 
@@ -203,10 +210,12 @@ def imported(choice: Choice, plan: Plan, lux_per_umol: float | None) -> Imported
         raise TableError(
             "the table names holes by number only; choose on whose board they were read."
         )
-    points, new, grid = laid_out(table, plan.space.footprint)
+    on_top, outline = laid_on(plan, choice.on)
+    outside = "outside the space" if on_top is None else "beside the canopy it was read on"
+    points, new, grid = laid_out(table, outline, outside=outside)
     survey = Survey(
         key=free_key(plan), name=choice.name, lux_per_umol=lux, grid=grid, points=points,
-        readings=new,
+        on_top=on_top, readings=new,
     )  # fmt: skip
     return Imported(survey, new, table.left_out)
 
