@@ -28,8 +28,11 @@ from planner.plan.checks import findings
 from planner.plan.lamp import BarsBody, CosineProfile, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
-from planner.plan.space import Obstacle
+from planner.plan.space import CarriedCanopy, Obstacle
+from planner.plan.survey import Meter, Survey
+from planner.plan.survey_edits import add_survey, free_key, laid_on
 from planner.plan.target import DliTarget, PpfdTarget
+from planner.survey.layout import holes, standard_grid
 
 PREVIEW = EstimateOptions(cells=(12, 10), quality=Quality.PREVIEW)
 
@@ -88,6 +91,7 @@ def obstacles(draw: st.DrawFn) -> Obstacle:
         x=draw(st.floats(0, 1)), y=draw(st.floats(0, 0.6)), underside=draw(st.floats(0, 1.5)),
         length=draw(size), width=draw(size), thickness=draw(st.sampled_from([0.005, 0.02, 0.3])),
         rotation_deg=draw(st.floats(-360, 360)),
+        canopy=draw(st.sampled_from([None, CarriedCanopy(), CarriedCanopy(reflectance=0.9)])),
     )  # fmt: skip
 
 
@@ -96,6 +100,18 @@ targets = st.one_of(
     st.builds(lambda low: PpfdTarget(low=low, high=low + 50), st.floats(0, 400)),
     st.builds(lambda low: DliTarget(low=low, high=low + 5), st.floats(0, 40)),
 )
+
+
+def surveyed(plan: Plan, obstacle: int, board: float | None, sensor: float) -> Plan:
+    """The plan with a survey on the canopy of an obstacle, on its own where that has none."""
+    carried = plan.obstacles[obstacle].canopy is not None
+    on_top, outline = laid_on(plan, obstacle if carried else None)
+    grid = standard_grid(outline)
+    survey = Survey(
+        key=free_key(plan), name="Any", grid=grid, points=holes(grid, outline), on_top=on_top,
+        board_reflectance=board, meter=Meter(sensor_height=sensor),
+    )  # fmt: skip
+    return add_survey(plan, survey)
 
 
 class RandomHands(RuleBasedStateMachine):
@@ -315,6 +331,11 @@ class RandomHands(RuleBasedStateMachine):
         self.edit(lambda p: edits.changed(p, photoperiod_hours=hours, target=wanted))
 
     # -- the document -------------------------------------------------------------------
+
+    @precondition(lambda self: self.plan.obstacles)
+    @rule(index=places, board=st.sampled_from([None, 0.0, 0.8]), sensor=st.sampled_from([0, 0.03]))
+    def surveys_a_canopy(self, index: int, board: float | None, sensor: float) -> None:
+        self.edit(lambda p: surveyed(p, index % len(p.obstacles), board, sensor))
 
     @rule(times=st.integers(1, 4))
     def undoes(self, times: int) -> None:

@@ -24,6 +24,7 @@ from planner.plan.lamp import (
 from planner.plan.lining import Band, Caution, Lining, WallCover
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle, Space
+from planner.plan.survey import Reading, Survey
 from planner.plan.target import DliTarget, PpfdTarget
 from tests.unit.files.valid_text import VALID, text
 
@@ -117,6 +118,15 @@ def plans(draw: st.DrawFn) -> Plan:
         )
         for _ in range(draw(st.integers(0, 2)))
     )  # fmt: skip
+    surveys = tuple(
+        Survey(
+            key=f"survey-{k}", name=draw(LABEL), points=((0.0, 0.0), (0.01, 0.0)),
+            on_top=draw(st.none() | st.sampled_from([o.top for o in obstacles] or [0.2])
+                        | between(0, 4)),
+            readings=(Reading(hole=2, value=draw(between(0, 3000)), aside=draw(st.booleans())),),
+        )
+        for k in range(draw(st.integers(0, 2)))
+    )  # fmt: skip
     door = draw(st.none() | st.integers(0, len(footprint) - 1))
     return Plan.model_validate({
         "name": draw(LABEL),
@@ -127,6 +137,7 @@ def plans(draw: st.DrawFn) -> Plan:
         "ceiling": draw(covers), "floor": draw(covers),
         "canopy": {"height": canopy, "closed": draw(st.booleans())},
         "photoperiod_hours": draw(between(0, 24)), "target": draw(targets),
+        "surveys": surveys,
     })  # fmt: skip
 
 
