@@ -8,7 +8,8 @@ or the light is computed.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from functools import partial
 from importlib import import_module
 from typing import Final
 
@@ -19,6 +20,7 @@ PIECES: Final = (
     "planner.estimate.worth",
     "planner.estimate.compare",
     "planner.estimate.odds",
+    "planner.estimate.sweep_points",
     "planner.estimate.sweep",
     "planner.reports.exports",
     "planner.app.pages.side.map_sheet",
@@ -37,12 +39,21 @@ PIECES: Final = (
 
 
 class Ahead(QObject):
-    """Brings one module after the other, while ``resting`` says that nobody waits."""
+    """Brings one module after the other, while ``resting`` says that nobody waits.
 
-    def __init__(self, resting: Callable[[], bool], parent: QObject | None = None) -> None:
+    What is to be read from files before is ``first``, a call for each turn.
+    """
+
+    def __init__(
+        self,
+        resting: Callable[[], bool],
+        parent: QObject | None = None,
+        first: Iterable[Callable[[], object]] = (),
+    ) -> None:
         super().__init__(parent)
         self._resting = resting
-        self._left = list(PIECES)
+        pieces = (partial(import_module, name) for name in PIECES)
+        self._left: list[Callable[[], object]] = [*first, *pieces]
         self._timer = QTimer(self, interval=PAUSE_MS)
         self._timer.timeout.connect(self._turn)
         self._timer.start()
@@ -54,6 +65,6 @@ class Ahead(QObject):
 
     def _turn(self) -> None:
         if self._resting():
-            import_module(self._left.pop(0))
+            self._left.pop(0)()
         if self.done:
             self._timer.stop()

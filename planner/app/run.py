@@ -169,8 +169,9 @@ class Windows(QObject):
         window.ended.connect(partial(self._forget, window))
         self._reporter.watch(self._rescue, window)
         window.show()
-        estimator, document = window.estimator, window.document
-        Ahead(lambda: not (estimator.busy or document.moving), window)
+        estimator, document, spectra = window.estimator, window.document, window.page.spectra
+        first = (lambda: spectra.spectra,)
+        Ahead(lambda: not (estimator.busy or document.moving), window, first)
 
     @Slot()
     def another(self) -> MainWindow:

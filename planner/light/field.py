@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
@@ -25,6 +25,7 @@ from planner.light.polygon import (
     moments_of_each,
 )
 from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.smoothing import smoothed
 
 
 class CoveredError(ValueError):
@@ -347,78 +348,13 @@ class CellGrid:
         result: FloatArray = np.maximum((1 - up) * low + up * high, 0.0)
         return result
 
-    # -- Chance taken out of what is smooth by nature, as far as the data allow ----------
-    # Penalised least squares: the values nearest to those found whose second differences
-    # along rows and columns are small (Whittaker, 1923, Proc. Edinburgh Math. Soc. 41, 63).
-    # How much smoothness is bought is settled place by place: independent parts of the data
-    # tell what chance does to the smooth map and to what was taken out of it, and what was
-    # taken out beyond chance is error (an unbiased estimate of risk, as in Mallows, 1973,
-    # Technometrics 15, 661). Linear fields pass unchanged, and so do peaks that stand out of
-    # the chance.
-
     def smoothed(self, parts: FloatArray) -> tuple[FloatArray, FloatArray]:
         """The sum (C,) of independent parts of a density (n, C) without most of its chance.
 
-        And the mean square error left in it, by the estimate of risk that chose it; (C,).
-        Parts are alike but for chance, such as what every n-th of the photons brought.
+        And the mean square error left in it (C,); see ``light.smoothing``.
         """
-        total = parts.sum(axis=0)
-        rows, columns = self.area.shape
-        strain, modes = _bending(rows, columns, self.inside.tobytes())
-        shares = parts @ modes
-        result, best = total, self._about(_variance(parts))
-        for strength in _STRENGTHS:
-            fitted = (shares / (1.0 + strength * strain)) @ modes.T
-            smooth = fitted.sum(axis=0)
-            beyond = (total - smooth) ** 2 - _variance(parts - fitted)
-            risk = np.maximum(self._about(beyond), 0.0) + self._about(_variance(fitted))
-            result, best = np.where(risk < best, smooth, result), np.minimum(risk, best)
-        result = np.maximum(result, 0.0)
-        found = float(result @ self.inside_area)
-        result *= float(total @ self.inside_area) / found if found > 0 else 1.0
-        return result, best
+        return smoothed(parts, self.area.shape, self.inside, self.inside_area)
 
-    def _about(self, values: FloatArray) -> FloatArray:
-        """Means over the cells about each (C,)."""
-        rows, columns = self.area.shape
-        # Of values, and of ones for their number.
-        table = np.zeros((2, rows + 2 * _ABOUT, columns + 2 * _ABOUT))
-        inner = table[:, _ABOUT : _ABOUT + rows, _ABOUT : _ABOUT + columns]
-        row, column = np.divmod(self.inside, columns)
-        inner[0, row, column], inner[1, row, column] = values, 1.0
-        wide = range(2 * _ABOUT + 1)
-        over = np.sum([table[:, k : k + rows] for k in wide], axis=0)
-        sums, number = np.sum([over[:, :, k : k + columns] for k in wide], axis=0)
-        means: FloatArray = sums[row, column] / number[row, column]
-        return means
-
-
-@lru_cache(maxsize=2)
-def _bending(rows: int, columns: int, inside: bytes) -> tuple[FloatArray, FloatArray]:
-    """Sum of squared second differences of neighbouring cells: its own values and vectors.
-
-    It depends on which cells are ``inside`` alone (indices as bytes), which stays as it is while
-    a corner is dragged a little; and it is large, so that no grid keeps its own.
-    """
-    of = np.frombuffer(inside, dtype=np.intp)
-    slots = np.full(rows * columns, -1, dtype=np.intp)
-    slots[of] = np.arange(of.size)
-    table = slots.reshape(rows, columns)
-    matrix = np.zeros((of.size,) * 2)
-    for lines in (table, table.T):
-        three = np.stack([lines[:, :-2], lines[:, 1:-1], lines[:, 2:]]).reshape(3, -1)
-        three = three[:, (three >= 0).all(axis=0)]
-        for a, first in zip((1.0, -2.0, 1.0), three, strict=True):
-            for b, second in zip((1.0, -2.0, 1.0), three, strict=True):
-                np.add.at(matrix, (first, second), a * b)
-    strain, modes = np.linalg.eigh(matrix)
-    return np.maximum(strain, 0.0), modes
-
-
-_STRENGTHS = 10.0 ** np.arange(-1.5, 5.1, 0.75)
-
-_ABOUT = 2
-"""Cells on each side over which the risk of smoothing is averaged."""
 
 _HAIR = 1e-9
 
@@ -427,12 +363,6 @@ _OVER_TOP = 1e-6
 
 _FEWEST_ON_TOP, _TRIANGLE = 4, 3
 """Fewest cells along a side of the map of a top, however small; corners of any area."""
-
-
-def _variance(parts: FloatArray) -> FloatArray:
-    """Variance of the sum of alike parts (n, C), shape (C,)."""
-    variance: FloatArray = len(parts) * parts.var(axis=0, ddof=1)
-    return variance
 
 
 def _unit_square(count: int) -> tuple[FloatArray, FloatArray, FloatArray]:

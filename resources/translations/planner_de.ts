@@ -1443,6 +1443,11 @@
 <translation />
 </message>
 <message>
+<source>planner.estimate.sweep_points</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>planner.estimate.sweep</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />

@@ -107,15 +107,20 @@ class Elevation:
         dot_pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         row, seen = area.top() + _SHEET_ROW_PX / 2, in_sight(painter)
         row += max((seen.top() - row) // _SHEET_ROW_PX, 0) * _SHEET_ROW_PX
+        # All rows are alike: their dots are reckoned once and shifted.
+        ends = QPointF(area.left(), row), QPointF(area.right(), row)
+        sideways = QRectF(seen.left(), row - 1, seen.width(), 2)
+        dots, dashes = texture(*ends, lining.specular_share, sideways)
+        dots, dashes, dash_pen = dots[::2], dashes[::2], pen(dot_pen.color(), 1.2)
+        painter.save()
         while row < min(area.bottom() - 2, seen.bottom()):
-            dots, dashes = texture(
-                QPointF(area.left(), row), QPointF(area.right(), row), lining.specular_share, seen
-            )
             painter.setPen(dot_pen)
-            painter.drawPoints(dots[::2])
-            painter.setPen(pen(dot_pen.color(), 1.2))
-            painter.drawLines(dashes[::2])
+            painter.drawPoints(dots)
+            painter.setPen(dash_pen)
+            painter.drawLines(dashes)
+            painter.translate(0, _SHEET_ROW_PX)
             row += _SHEET_ROW_PX
+        painter.restore()
 
     def paint_enclosure(self, painter: QPainter, selected: frozenset[str]) -> None:
         """Floor, ceiling and the two walls cut, in their linings; ``selected`` in the accent."""

@@ -142,12 +142,14 @@ def texture(
             low, high = max(low, min(ends)), min(high, max(ends))
     begin = max(math.ceil((low - first) / _TEXTURE_STEP) - 1, 0)
     begin -= begin % 2  # every second one is taken of a sheet: always the same
+    (x, y), (dx, dy) = (start + along * first).toTuple(), (along * _TEXTURE_STEP).toTuple()
+    half = 3.2 / _TEXTURE_STEP
     for k in range(begin, min(math.floor((high - first) / _TEXTURE_STEP) + 2, count)):
-        at = start + along * (first + k * _TEXTURE_STEP)
         if int((k + 1) * specular_share + 1e-9) > int(k * specular_share + 1e-9):
-            dashes.append(QLineF(at - along * 3.2, at + along * 3.2))
+            a, b = k - half, k + half
+            dashes.append(QLineF(x + a * dx, y + a * dy, x + b * dx, y + b * dy))
         else:
-            dots.append(at)
+            dots.append(QPointF(x + k * dx, y + k * dy))
     return dots, dashes
 
 

@@ -4,13 +4,21 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from functools import partial
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
 from pytestqt.qtbot import QtBot
 
 from planner.app import ahead
 from planner.app.ahead import PIECES, Ahead
+from planner.app.estimator import Estimator
+from planner.app.fields import choosers
+from planner.app.main_window import MainWindow
+from planner.app.run import FaultReporter, Windows
+from planner.app.settings import Settings
+from tests.e2e.shell import ReadyAnswers, made_up_light, small_plan
 
 ROOT = Path(__file__).parents[3]
 LARGEST_PIECE = 10
@@ -70,9 +78,29 @@ def test_a_piece_a_turn_and_none_while_somebody_waits(
         asked.append(len(brought))
         return answers[len(asked) - 1] if len(asked) <= len(answers) else True
 
-    made = Ahead(resting)
+    made = Ahead(resting, None, (partial(brought.append, "read"),))
     qtbot.waitUntil(lambda: made.done, timeout=2000)
     # As many were there each time it was asked: none comes unasked, and one at a time.
     assert asked[:5] == [0, 0, 0, 1, 1]
-    assert asked[4:] == list(range(1, len(PIECES)))
-    assert brought == list(PIECES)
+    assert asked[4:] == list(range(1, len(PIECES) + 1))
+    assert brought == ["read", *PIECES]
+
+
+def test_spectra_are_read_before_the_panel_of_a_lamp_asks(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(ahead, "PIECES", ())
+    monkeypatch.setattr(ahead, "PAUSE_MS", 1)
+    read: list[int] = []
+    monkeypatch.setattr(choosers, "built_in_spectra", lambda: tuple(map(read.append, (1,)))[1:])
+    windows = Windows(FaultReporter())
+    window = MainWindow(
+        small_plan(),
+        settings=Settings.of_user(),
+        estimator=Estimator(made_up_light, synchronous=True),
+        questions=ReadyAnswers(),
+    )
+    windows.show(window)
+    qtbot.waitUntil(lambda: read == [1], timeout=5000)
+    window.close()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
