@@ -119,8 +119,8 @@ def add_report_command(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--sections",
         metavar="A,B",
-        help="only these, in the report's own order: decision, plan, light, figures, options, "
-        "survey, budget, schedule, build (the build sheet), assumptions, cautions",
+        help="only these, in the report's own order: decision, plan, light, colours, figures, "
+        "options, survey, budget, schedule, build (the build sheet), assumptions, cautions",
     )
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="of a PDF")
     parser.add_argument("--unit", choices=("cm", "in"), default="cm", help="of the lengths written")

@@ -26,6 +26,7 @@ from planner.reports.build_sheet import build_section
 from planner.reports.cautions import cautions
 from planner.reports.charts import (
     budget_chart,
+    colour_maps,
     colour_top,
     map_drawing,
     residual_drawing,
@@ -33,11 +34,7 @@ from planner.reports.charts import (
     schedule_chart,
     trade_off_chart,
 )
-from planner.reports.drawings import (
-    elevation_drawing,
-    lined_with,
-    plan_drawing,
-)
+from planner.reports.drawings import elevation_drawing, lined_with, plan_drawing
 from planner.reports.report import (
     SECTIONS,
     Block,
@@ -490,6 +487,9 @@ _MAKERS: Final[dict[str, Maker]] = {
     "decision": _decision,
     "plan": _plan,
     "light": _light,
+    "colours": lambda known, unit: (
+        [Pictures(m)] if (m := colour_maps(known.estimate, unit)) else ()
+    ),
     "figures": _figures,
     "options": _options,
     "survey": _survey,

@@ -300,11 +300,7 @@ def whole_map(estimate: Estimate, unit: LengthUnit, figure: Figure = FIGURE["mea
 
     Of PPFD from dark, or of another ``figure`` there is a map of: shares over what is present.
     """
-    plan, values = estimate.plan, estimate.every(figure.key)
-    ends = _Scale(colour_top(float(estimate.every_ppfd.max())))
-    if figure.key != "mean":
-        low, high = levels_of(values, stretched=figure.digits is Digits.SHARE)
-        ends = _Scale(high, low, figure)
+    plan, ends = estimate.plan, _ends(estimate, figure)
     across = PAGE_MM - 2 * _MARGIN_MM
     light, scale = _map_sheet(estimate, ends, unit, (158.0, 172.0)), _scale_sheet(ends)
     lines = textwrap.wrap(content.sentence(estimate), int(across / wide("n")))
@@ -330,11 +326,41 @@ def whole_map(estimate: Estimate, unit: LengthUnit, figure: Figure = FIGURE["mea
                 x += (1.15 if size > 3 else 1.0) * wide(one.value, size) + 1.0
                 at = y + 2.6 + size / 2
                 sheet.text(x, at, one.unit, size=2.2, anchor="start", colour=QUIET)
-    words = _in_words(estimate)
-    if figure.key != "mean" and np.isfinite(values).any():
-        least, most = (figure.written(float(of(values))) for of in (np.nanmin, np.nanmax))
-        words = f"{plan.name}: {figure.map_name} from {least} to {most} {figure.map_unit}"
-    return sheet.picture(words)
+    return sheet.picture(_told(estimate, figure))
+
+
+def _ends(estimate: Estimate, figure: Figure) -> _Scale:
+    """The scale of one map of an estimate by itself."""
+    if figure.key == "mean":
+        return _Scale(colour_top(float(estimate.every_ppfd.max())))
+    values = estimate.every(figure.key)
+    low, high = levels_of(values, stretched=figure.digits is Digits.SHARE)
+    return _Scale(high, low, figure)
+
+
+def _told(estimate: Estimate, figure: Figure) -> str:
+    values = estimate.every(figure.key)
+    if figure.key == "mean" or not np.isfinite(values).any():
+        return _in_words(estimate)
+    least, most = (figure.written(float(of(values))) for of in (np.nanmin, np.nanmax))
+    return f"{estimate.plan.name}: {figure.map_name} from {least} to {most} {figure.map_unit}"
+
+
+def colour_maps(estimate: Estimate, unit: LengthUnit) -> tuple[Picture, ...]:
+    """Small maps of ePPFD and the shares of colours, each over a scale of its own.
+
+    None where the colours of a lamp are not known.
+    """
+    made = []
+    for figure in (FIGURE[key] for key in estimate.maps if key != "mean"):
+        ends = _ends(estimate, figure)
+        light = _map_sheet(estimate, ends, unit, (76.0, 56.0), figure.map_name)
+        scale = _scale_sheet(ends, 42.0)
+        sheet = Sheet(max(light.width, scale.width), light.height + scale.height)
+        sheet.place(light, (sheet.width - light.width) / 2, 0.0)
+        sheet.place(scale, (sheet.width - scale.width) / 2, light.height)
+        made.append(sheet.picture(_told(estimate, figure)))
+    return tuple(made)
 
 
 def scale_drawing(top: float, length: float = 120.0) -> Picture:

@@ -113,6 +113,7 @@ SECTIONS: Final[Mapping[str, str]] = {
     "decision": "Decision",
     "plan": "The plan",
     "light": "The light",
+    "colours": "Colours of the light",
     "figures": "Figures",
     "options": "Options",
     "survey": "Survey",

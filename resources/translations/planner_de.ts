@@ -13942,8 +13942,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>only these, in the report's own order: decision, plan, light, figures, options, survey, budget, schedule, build (the build sheet), assumptions, cautions</source>
-<translation>nur diese, in der Reihenfolge des Berichts: decision (Entscheidung), plan (Grundriss), light (Licht), figures (Werte), options (Varianten), survey (Messung), budget, schedule (Zeitplan), build (der Bauzettel), assumptions (Annahmen), cautions (Warnhinweise)</translation>
+<source>only these, in the report's own order: decision, plan, light, colours, figures, options, survey, budget, schedule, build (the build sheet), assumptions, cautions</source>
+<translation>nur diese, in der Reihenfolge des Berichts: decision (Entscheidung), plan (Grundriss), light (Licht), colours (Farben), figures (Werte), options (Varianten), survey (Messung), budget, schedule (Zeitplan), build (der Bauzettel), assumptions (Annahmen), cautions (Warnhinweise)</translation>
 </message>
 <message>
 <source>of a PDF</source>
@@ -22725,6 +22725,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>colours</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>figures</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -23740,6 +23745,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>colours</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>figures</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -23790,6 +23800,10 @@ nicht klar</translation>
 <message>
 <source>The light</source>
 <translation>Das Licht</translation>
+</message>
+<message>
+<source>Colours of the light</source>
+<translation>Farben des Lichts</translation>
 </message>
 <message>
 <source>Figures</source>

@@ -24,6 +24,7 @@ from planner.plan.edits import change_obstacle, judge_by
 from planner.plan.space import CarriedCanopy
 from planner.plan.target import PpfdTarget
 from planner.reports import content
+from planner.reports.chapters import report
 from planner.reports.charts import colour_top, map_drawing
 from planner.reports.exports import (
     estimate_to_csv,
@@ -31,6 +32,7 @@ from planner.reports.exports import (
     options_to_csv,
     sweep_to_csv,
 )
+from planner.reports.report import Known, Pictures
 from planner.units import LengthUnit
 from tests.physics.rooms import box, lamp, plan
 from tests.physics.test_tops import (
@@ -131,6 +133,32 @@ def test_without_colours_nothing_is_said_of_them(found: Estimate) -> None:
     assert not any("Blue" in said for said in content.canopy_sentences(found))
     assert "blue" not in estimate_to_csv(found)
     assert json.loads(estimate_to_json(found))["canopies"][0]["wavebands"] is None
+
+
+def test_a_report_shows_maps_of_colours_where_they_are_known(found: Estimate) -> None:
+    what = coloured(a_tray_in_a_cabinet(), LAMP_COLOURS, WALL_COLOURS)
+    known = evaluate(what, EstimateOptions(cells=(6, 6)))
+    (section,) = [one for one in report(Known(known)).sections if one.key == "colours"]
+    (pictures,) = section.blocks
+    assert isinstance(pictures, Pictures)
+    told = {re.sub(r".*: (.*) from .*", r"\1", one.words): one.words for one in pictures.every}
+    assert len(told) == 4
+    # By hand, over the cells of both canopies: far-red is told of 400-750 nm.
+    bands = {
+        key: np.concatenate([one.bands[key][one.inside] for one in known.canopies if one.bands])
+        for key in ("blue", "green", "red", "far_red")
+    }
+    seen = bands["blue"] + bands["green"] + bands["red"]
+    for name, values in (
+        ("Blue", 100 * bands["blue"] / seen),
+        ("Red", 100 * bands["red"] / seen),
+        ("Far-red", 100 * bands["far_red"] / (seen + bands["far_red"])),
+        ("ePPFD", seen + bands["far_red"]),
+    ):
+        low, high = re.findall(r"[\d.]+", told[name].split(" from ")[1])[:2]
+        ends = (float(values.min()), float(values.max()))
+        assert (float(low), float(high)) == pytest.approx(ends, abs=0.51), name
+    assert all(one.key != "colours" for one in report(Known(found)).sections)
 
 
 @pytest.fixture(scope="module")
