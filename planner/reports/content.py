@@ -6,11 +6,14 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+import numpy as np
+
 from planner.estimate.result import Estimate, Figures, not_counted, of_canopy
 from planner.language import inside, trimmed
 from planner.metrics.figures import (
     COLOURS,
     FIGURES,
+    LEADING,
     LOWEST,
     MINUS,
     NO_VALUE,
@@ -63,7 +66,8 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
         return "No lamp hangs in this space yet, so it is dark."
     if plan_is_dark(estimate):
         return "All lamps are turned down to nothing, so the space is dark."
-    shown = {figure.key: figure.value for figure in headline_figures(estimate, uncertainty)}
+    leading = headline_figures(estimate, uncertainty, slice(LEADING))
+    shown = {figure.key: figure.value for figure in leading}
     parts = [_how_much(estimate, shown)]
     if estimate.place != OWN:
         parts = [f"{capital(estimate.place.inside(plan))}: {inside(parts[0])}"]
@@ -101,15 +105,10 @@ def _lowest_place(estimate: Estimate) -> str:
     ppfd_map = estimate.ppfd
     if ppfd_map.shape[0] < 3 or ppfd_map.shape[1] < 3:
         return LOWEST
-    flat = [
-        (float(value), row, column)
-        for row, values in enumerate(ppfd_map)
-        for column, value in enumerate(values)
-        if math.isfinite(value)
-    ]
-    if not flat:
+    known = np.where(np.isfinite(ppfd_map), ppfd_map, np.inf)
+    row, column = np.unravel_index(known.argmin(), known.shape)
+    if not np.isfinite(known[row, column]):
         return LOWEST
-    _, row, column = min(flat)
     at = (float(estimate.x[column]), float(estimate.y[row]))
     reach = 1.5 * math.hypot(_step(estimate, 0), _step(estimate, 1))
     nearest = min(math.dist(at, corner) for corner in estimate.outline)
@@ -176,19 +175,20 @@ def wanted_sentence(estimate: Estimate) -> str:
 
 
 def headline_figures(
-    estimate: Estimate, uncertainty: Uncertainty | None = None
+    estimate: Estimate, uncertainty: Uncertainty | None = None, part: slice = slice(None)
 ) -> tuple[HeadlineFigure, ...]:
-    """All figures in the order they are shown; the first four are the leading ones.
+    """All figures in the order they are shown, or ``part`` of them; the first four lead.
 
     With the plan's ``uncertainty`` those it speaks of carry their 95 % band and its causes.
     """
     known = None if plan_is_dark(estimate) else uncertainty
-    return tuple(
-        _headline(figure, estimate, known)
+    shown = [
+        figure
         for figure in FIGURES
         if figure.key != "canopy_area"
         and not (figure.key in COLOURS and figure.of(estimate.figures) is None)
-    )
+    ]
+    return tuple(_headline(figure, estimate, known) for figure in shown[part])
 
 
 def _headline(figure: Figure, estimate: Estimate, known: Uncertainty | None) -> HeadlineFigure:

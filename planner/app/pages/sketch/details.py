@@ -406,7 +406,7 @@ class FigureDetails(QWidget):
         canopies = content.canopy_sentences(estimate)
         self.canopies.setText("\n\n".join(canopies))
         self.canopies.setVisible(bool(canopies))
-        figures = content.headline_figures(estimate, known)[LEADING:]
+        figures = content.headline_figures(estimate, known, slice(LEADING, None))
         if len(self.lines) < len(figures):
             while len(self.lines) < len(figures):
                 self._add_line()

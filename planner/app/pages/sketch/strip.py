@@ -240,7 +240,7 @@ class FigureStrip(QWidget):
         if text != self.sentence.text():
             self.sentence.setText(text)
             explain(self.sentence, text)
-        shown = content.headline_figures(self._estimate, known)[:LEADING]
+        shown = content.headline_figures(self._estimate, known, slice(LEADING))
         for button, figure in zip(self.figures, shown, strict=True):
             button.show_figure(figure)
             if button.isChecked():
