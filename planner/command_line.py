@@ -19,22 +19,24 @@ from typing import TYPE_CHECKING, Final, Literal, NoReturn, TextIO
 
 import planner
 from planner.commands import (
+    DEMO,
     STANDARD_OUTPUT,
     CommandError,
     add_board_options,
+    add_estimate_options,
     add_lamp_command,
     add_report_command,
     add_sweep_command,
     board_file,
     drop_output,
+    estimate_options,
     need_folder_of,
-    need_names_apart,
+    need_outputs,
     need_report_name,
     program_name,
     run_lamp_command,
     run_report_command,
     run_sweep_command,
-    seed,
     write_output,
 )
 from planner.folders import resource_path
@@ -45,7 +47,6 @@ if TYPE_CHECKING:
     from planner.estimate.result import Estimate, EstimateOptions
     from planner.plan.plan import Plan
 
-DEMO: Final = "demo"
 MAX_CELLS: Final = 200
 WINDOW_SIZE: Final = (1280, 800)
 
@@ -143,8 +144,7 @@ def _parser() -> argparse.ArgumentParser:
     estimate.add_argument(
         "--cells", type=_cells, default=(24, 24), metavar="24x24", help="columns x rows of the map"
     )
-    estimate.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
-    estimate.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
+    add_estimate_options(estimate)
     estimate.add_argument("--json", metavar="OUT", help="write map and figures; - for here")
     estimate.add_argument("--csv", metavar="OUT", help="write the map's cells; - for here")
     estimate.add_argument("--picture", metavar="OUT.png", help="paint the map; OUT.svg: as lines")
@@ -264,15 +264,9 @@ def _estimate(asked: argparse.Namespace) -> int:
         raise CommandError("Only one of --json and --csv can be written here; name a file for one.")
     if asked.picture == STANDARD_OUTPUT:
         raise CommandError("A picture cannot be written here; name a file like map.png.")
-    for out in (asked.json, asked.csv, asked.picture):
-        need_folder_of(out)
-    plan_file = None if asked.plan == DEMO else asked.plan
-    need_names_apart(plan_file, asked.json, asked.csv, asked.picture)
+    need_outputs(asked.plan, asked.json, asked.csv, asked.picture)
     plan = _plan(asked.plan)
-    from planner.estimate.result import EstimateOptions, Quality
-
-    options = EstimateOptions(asked.cells, Quality(asked.quality), asked.seed)
-    estimate = _evaluated(plan, options)
+    estimate = _evaluated(plan, estimate_options(asked, cells=asked.cells))
     if STANDARD_OUTPUT not in (asked.json, asked.csv):
         print(summary(estimate))
     _write_exports(estimate, asked.json, asked.csv, asked.picture, asked.unit)
@@ -306,12 +300,13 @@ def _demo(asked: argparse.Namespace) -> int:
 
 
 def _sweep(asked: argparse.Namespace) -> int:
-    return run_sweep_command(_plan(asked.plan), asked)
+    plan = _plan(asked.plan)
+    need_outputs(asked.plan, asked.csv)
+    return run_sweep_command(plan, asked)
 
 
 def _board(asked: argparse.Namespace) -> int:
-    need_folder_of(asked.out)
-    need_names_apart(None if asked.plan == DEMO else asked.plan, asked.out)
+    need_outputs(asked.plan, asked.out)
     plan = _plan(asked.plan)
     _paint_off_screen()
     try:
@@ -323,8 +318,7 @@ def _board(asked: argparse.Namespace) -> int:
 
 def _report(asked: argparse.Namespace) -> int:
     need_report_name(asked.out)
-    need_folder_of(asked.out)
-    need_names_apart(None if asked.plan == DEMO else asked.plan, asked.out)
+    need_outputs(asked.plan, asked.out)
     _paint_off_screen()
     return run_report_command(_plan(asked.plan), asked)
 

@@ -12,7 +12,7 @@ import os
 import re
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, TextIO
+from typing import TYPE_CHECKING, Any, Final, TextIO
 
 from planner.folders import NAME
 from planner.language import inside
@@ -20,11 +20,12 @@ from planner.units import FLUX_UNIT, capital
 
 if TYPE_CHECKING:
     from planner.catalogue.lamp_files.photometry import Photometry
+    from planner.estimate.result import EstimateOptions
     from planner.plan.plan import Plan
-    from planner.plan.survey import Survey
 
 
 STANDARD_OUTPUT: Final = "-"
+DEMO: Final = "demo"
 
 
 class CommandError(Exception):
@@ -42,6 +43,19 @@ def seed(text: str) -> int:
     if re.fullmatch(r"\d{1,9}", text.strip()):
         return int(text)
     raise argparse.ArgumentTypeError(f"'{text}' is not a seed; write a whole number from 0 up")
+
+
+def add_estimate_options(parser: argparse.ArgumentParser) -> None:
+    """How carefully the light is computed."""
+    parser.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
+    parser.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
+
+
+def estimate_options(asked: argparse.Namespace, **more: Any) -> EstimateOptions:
+    """What ``add_estimate_options`` asked for."""
+    from planner.estimate.result import EstimateOptions, Quality
+
+    return EstimateOptions(quality=Quality(asked.quality), seed=asked.seed, **more)
 
 
 # -- board -----------------------------------------------------------------------------
@@ -71,16 +85,16 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
     OSError
         If the file cannot be written.
     """
-    survey, holes = _survey(plan, asked.survey)
+    from planner.files.disk import write_atomically
     from planner.plan.survey_edits import outline_read
-    from planner.reports.board import Look, write_board
+    from planner.reports.board import Look, board_pdf
+    from planner.reports.build_sheet import board_of
     from planner.reports.sheet import Paper
     from planner.units import LengthUnit
 
-    path = Path(asked.out)
+    survey, whose = board_of(plan, asked.survey)
     outline = outline_read(plan, survey)
-    write_board(
-        path,
+    data = board_pdf(
         outline,
         survey,
         paper=Paper(asked.paper),
@@ -88,21 +102,10 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
         title=f"{plan.name}, {survey.name}",
         look=Look(plan.space.door if outline == plan.space.footprint else None),
     )
+    path = Path(asked.out)
+    write_atomically(path, data)
+    holes = f"{len(survey.points)} holes {whose}"
     return f"Wrote {path.resolve()} ({holes}; print at 100 %, without fitting)"
-
-
-def _survey(plan: Plan, number: int | None) -> tuple[Survey, str]:
-    if number is not None and not 1 <= number <= len(plan.surveys):
-        count = len(plan.surveys)
-        has = f"{count} survey{'' if count == 1 else 's'}" if count else "no survey"
-        raise ValueError(f"There is no survey {number}: this plan has {has}.")
-    if plan.surveys:
-        found = plan.surveys[(number or 1) - 1]
-        return found, f"{len(found.points)} holes of '{found.name}'"
-    from planner.survey.layout import new_survey
-
-    survey = new_survey(plan)
-    return survey, f"{len(survey.points)} holes by the rule of EN 12464-1"
 
 
 # -- report ----------------------------------------------------------------------------
@@ -124,8 +127,7 @@ def add_report_command(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="of a PDF")
     parser.add_argument("--unit", choices=("cm", "in"), default="cm", help="of the lengths written")
-    parser.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
-    parser.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
+    add_estimate_options(parser)
 
 
 def need_report_name(out: str) -> None:
@@ -144,14 +146,13 @@ def run_report_command(plan: Plan, asked: argparse.Namespace) -> int:
     """
     import datetime as dt
 
-    from planner.estimate.result import EstimateOptions, Quality
     from planner.reports.chapters import report
     from planner.reports.report import SectionError, chosen_sections, gather
     from planner.units import LengthUnit
 
     names = None if asked.sections is None else asked.sections.split(",")
     unit = LengthUnit(asked.unit)
-    options = EstimateOptions(quality=Quality(asked.quality), seed=asked.seed)
+    options = estimate_options(asked)
     bar = _Progress(sys.stderr)
     try:
         sections = chosen_sections(names)
@@ -240,7 +241,7 @@ def _keep(photometry: Photometry, asked: argparse.Namespace) -> None:
 
     from planner.catalogue.lamp_files.convert import to_lamp_model
     from planner.catalogue.lamp_files.photometry import LampFileError
-    from planner.catalogue.library import CatalogueError, load_catalogue, new_key, save_lamp
+    from planner.catalogue.library import CatalogueError, load_catalogue, new_key, save_entry
     from planner.plan.refusal import refusals
 
     if asked.ppf is None and asked.spectrum is None:
@@ -260,7 +261,7 @@ def _keep(photometry: Photometry, asked: argparse.Namespace) -> None:
             quarter_turns=asked.quarter_turns,
             source=f"Lamp file {asked.file.name}",
         )
-        save_lamp(model)
+        save_entry(model)
     except ValidationError as error:
         raise CommandError(" ".join(refusals(error))) from error
     except (LampFileError, CatalogueError, ValueError) as error:
@@ -298,8 +299,7 @@ def add_sweep_command(parser: argparse.ArgumentParser) -> None:
         "or 'all'; lengths in m or with a unit; more than one --over makes a grid",
     )
     parser.add_argument("--csv", required=True, metavar="OUT", help="one line a point; - for here")
-    parser.add_argument("--quality", choices=("preview", "default", "fine"), default="default")
-    parser.add_argument("--seed", type=seed, default=1, metavar="N", help="of the random part")
+    add_estimate_options(parser)
     parser.add_argument(
         "--workers", type=int, metavar="N", help="processes; without it one per core"
     )
@@ -318,15 +318,10 @@ def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
     ------
     CommandError
         With one sentence, for anything that cannot be done.
-    CommandError
-        If the CSV cannot be written.
     """
-    need_folder_of(asked.csv)
-    need_names_apart(asked.plan, asked.csv)
     if asked.workers is not None and not 0 <= asked.workers <= 64:
         raise CommandError(f"--workers {asked.workers} makes no sense; write 0 to 64.")
     from planner.catalogue.library import load_catalogue
-    from planner.estimate.result import EstimateOptions, Quality
     from planner.estimate.sweep import sweep
     from planner.estimate.sweep_points import SweepError, parse_over
     from planner.reports.exports import sweep_to_csv
@@ -337,11 +332,10 @@ def run_sweep_command(plan: Plan, asked: argparse.Namespace) -> int:
         catalogue = load_catalogue()
         offered = catalogue.linings_for(plan), catalogue.lamps_for(plan)
         over = [parse_over(text, *offered) for text in asked.over]
-        options = EstimateOptions(quality=Quality(asked.quality), seed=asked.seed)
         found = sweep(
             plan,
             over,
-            options,
+            estimate_options(asked),
             workers=asked.workers,
             scheduler=asked.scheduler,
             journal=journal,
@@ -416,8 +410,15 @@ def write_output(out: str, data: bytes) -> None:
         raise CommandError(f"{out!r} is not a name a file can have.") from error
 
 
+def need_outputs(plan: str, *outs: str | None) -> None:
+    """Refuse outputs that cannot be written before anything is computed."""
+    for out in outs:
+        need_folder_of(out)
+    need_names_apart(None if plan == DEMO else plan, *outs)
+
+
 def need_folder_of(out: str | None) -> None:
-    """Refuse an output in a folder that is not there before anything is computed."""
+    """Refuse an output in a folder that is not there."""
     if out is None or out == STANDARD_OUTPUT:
         return
     from planner.files.disk import is_folder

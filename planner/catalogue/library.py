@@ -23,8 +23,6 @@ from planner.plan.quantity import Hours, Key, Name, Text, Value
 from planner.plan.space import Canopy, Space
 from planner.plan.target import Target
 
-_LININGS: Final = "linings"
-_LAMPS: Final = "lamps"
 _MAX_KEY: Final = 64
 
 _Entry = TypeVar("_Entry", Lining, LampModel)
@@ -98,12 +96,11 @@ def load_catalogue(folder: Path | None = None) -> Catalogue:
     Without a folder the user's data folder is taken. Broken files of the user's are left
     out and named in ``problems``.
     """
-    own = folder if folder is not None else user_folder()
     lining_book = _LiningBook.model_validate_json(data("catalogue/linings.json"))
     lamp_book = _LampBook.model_validate_json(data("catalogue/lamps.json"))
     crop_book = load_crops()
-    own_linings, lining_problems = read_entries(own / _LININGS, Lining)
-    own_lamps, lamp_problems = read_entries(own / _LAMPS, LampModel)
+    own_linings, lining_problems = read_entries(_folder_of(Lining, folder), Lining)
+    own_lamps, lamp_problems = read_entries(_folder_of(LampModel, folder), LampModel)
     return Catalogue(
         linings=_merged(lining_book.linings, own_linings),
         lamps=_merged(lamp_book.lamps, own_lamps),
@@ -120,26 +117,6 @@ def _merged(built_in: tuple[_Entry, ...], own: tuple[_Entry, ...]) -> tuple[_Ent
     entries = {entry.key: entry for entry in built_in}
     entries.update({entry.key: entry for entry in own})
     return tuple(entries.values())
-
-
-def save_lining(lining: Lining, folder: Path | None = None) -> Path:
-    """Keep a lining among the user's own; ``CatalogueError`` says why it cannot be."""
-    return write_entry((folder if folder is not None else user_folder()) / _LININGS, lining)
-
-
-def save_lamp(lamp: LampModel, folder: Path | None = None) -> Path:
-    """Keep a lamp among the user's own; ``CatalogueError`` says why it cannot be."""
-    return write_entry((folder if folder is not None else user_folder()) / _LAMPS, lamp)
-
-
-def delete_lining(key: str, folder: Path | None = None) -> bool:
-    """Remove one of the user's own linings; a built-in one of that key shows again."""
-    return remove_entry((folder if folder is not None else user_folder()) / _LININGS, key, Lining)
-
-
-def delete_lamp(key: str, folder: Path | None = None) -> bool:
-    """Remove one of the user's own lamps; a built-in one of that key shows again."""
-    return remove_entry((folder if folder is not None else user_folder()) / _LAMPS, key, LampModel)
 
 
 def new_key(name: str, taken: Collection[str], fallback: str = "entry") -> str:
@@ -159,14 +136,18 @@ def new_key(name: str, taken: Collection[str], fallback: str = "entry") -> str:
 
 MAX_FILE_BYTES: Final = 1_000_000
 
-_Own = TypeVar("_Own", Lining, LampModel)
+_FOLDERS: Final = {Lining: "linings", LampModel: "lamps"}
+
+
+def _folder_of(kind: type[Lining | LampModel], folder: Path | None) -> Path:
+    return (folder if folder is not None else user_folder()) / _FOLDERS[kind]
 
 
 class CatalogueError(Exception):
     """An entry that cannot be kept or taken away; the message is a sentence for people."""
 
 
-def read_entries(folder: Path, kind: type[_Own]) -> tuple[tuple[_Own, ...], tuple[str, ...]]:
+def read_entries(folder: Path, kind: type[_Entry]) -> tuple[tuple[_Entry, ...], tuple[str, ...]]:
     """Read all entries of a folder, in the order of their file names.
 
     Returns the entries and a sentence for each file that had to be left out. A folder
@@ -178,7 +159,7 @@ def read_entries(folder: Path, kind: type[_Own]) -> tuple[tuple[_Own, ...], tupl
         return (), ()
     except OSError as error:
         return (), (f"The folder '{folder}' could not be read: {reason_of(error)}.",)
-    entries: dict[str, _Own] = {}
+    entries: dict[str, _Entry] = {}
     problems: list[str] = []
     for path in paths:
         try:
@@ -196,7 +177,7 @@ def read_entries(folder: Path, kind: type[_Own]) -> tuple[tuple[_Own, ...], tupl
     return tuple(entries.values()), tuple(problems)
 
 
-def _read_entry(path: Path, kind: type[_Own]) -> _Own:
+def _read_entry(path: Path, kind: type[_Entry]) -> _Entry:
     try:
         if path.exists() and not (path.is_file() or path.is_dir()):
             # Reading a pipe would wait for ever.
@@ -226,8 +207,8 @@ def _first_problem(error: ValidationError) -> str:
     return f"{message}." if not place else f"field '{place}': {message}."
 
 
-def write_entry(folder: Path, entry: Lining | LampModel) -> Path:
-    """Keep an entry as ``<key>.json``, replacing an older one of that key; return its path.
+def save_entry(entry: Lining | LampModel, folder: Path | None = None) -> Path:
+    """Keep an entry among the user's own, replacing an older one of that key; return its path.
 
     The file is complete or not there at all, also when the power fails meanwhile.
 
@@ -237,6 +218,7 @@ def write_entry(folder: Path, entry: Lining | LampModel) -> Path:
         If the key is not allowed or the file cannot be written.
     """
     _check_key(entry)
+    folder = _folder_of(type(entry), folder)
     path = folder / f"{entry.key}.json"
     text = entry.model_dump_json(indent=2) + "\n"
     try:
@@ -250,8 +232,10 @@ def write_entry(folder: Path, entry: Lining | LampModel) -> Path:
     return path
 
 
-def remove_entry(folder: Path, key: str, kind: type[_Own]) -> bool:
-    """Take an entry away, whatever its file is called; False when there was none.
+def delete_entry(kind: type[_Entry], key: str, folder: Path | None = None) -> bool:
+    """Take one of the user's own away, whatever its file is called; False when there was none.
+
+    A built-in one of that key shows again.
 
     Raises
     ------
@@ -260,7 +244,7 @@ def remove_entry(folder: Path, key: str, kind: type[_Own]) -> bool:
     """
     removed = False
     try:
-        for path in sorted(folder.glob("*.json")):
+        for path in sorted(_folder_of(kind, folder).glob("*.json")):
             try:
                 found = _read_entry(path, kind).key == key
             except CatalogueError:

@@ -25,16 +25,20 @@ from enum import StrEnum
 from typing import Final
 
 import numpy as np
-import numpy.typing as npt
 
 from planner.estimate.outlook import Input, through_ranges
-from planner.estimate.result import Estimate, EstimateOptions, Quality, measured_by, not_counted
+from planner.estimate.result import (
+    Estimate,
+    EstimateOptions,
+    FloatArray,
+    Quality,
+    measured_by,
+    not_counted,
+)
 from planner.estimate.sensitivity import Reckoner
 from planner.metrics.figures import LOWEST, money, percent
 from planner.plan.lit import lit
 from planner.plan.plan import Plan
-
-FloatArray = npt.NDArray[np.float64]
 
 DRAWS: Final = 20_000
 _TAIL: Final = 2.5
@@ -180,10 +184,7 @@ class Odds:
 
     def telling(self, first: int, second: int, by: By = By.MEAN) -> Telling:
         """The ratio of one option's figure to another's."""
-        ratios = np.exp(self.logs[by][first] - self.logs[by][second])
-        low, middle, high = np.percentile(ratios, [_TAIL, 50, 100 - _TAIL])
-        chance = float((ratios > 1).mean() + 0.5 * (ratios == 1).mean())
-        return Telling(float(middle), float(low), float(high), chance)
+        return Telling(*_told(np.exp(self.logs[by][first] - self.logs[by][second]), 1.0))
 
     def saving(
         self, first: int, second: int, costs: tuple[float, float], runs: tuple[float, float]
@@ -195,15 +196,25 @@ class Odds:
         """
         light = np.exp(self.logs[By.MEAN][first] - self.logs[By.MEAN][second])
         saved = costs[1] + runs[1] - costs[0] - runs[0] / light
-        low, middle, high = np.percentile(saved, [_TAIL, 50, 100 - _TAIL])
-        chance = float((saved > 0).mean() + 0.5 * (saved == 0).mean())
-        return Saving(float(middle), float(low), float(high), chance)
+        return Saving(*_told(saved, 0.0))
 
     def best(self, by: By = By.MEAN) -> tuple[float, ...]:
         """For each option the probability that it is the best of all; the very same share it."""
         winners = self.logs[by] == self.logs[by].max(axis=0)
         share = (winners / winners.sum(axis=0)).mean(axis=1)
         return tuple(float(part) for part in share)
+
+
+def _told(draws: FloatArray, level: float) -> tuple[float, float, float, float]:
+    """The middle of some draws, the ends of 95 % of them, and the part of them above a level."""
+    low, middle, high = np.percentile(draws, [_TAIL, 50, 100 - _TAIL])
+    above = float((draws > level).mean() + 0.5 * (draws == level).mean())
+    return float(middle), float(low), float(high), above
+
+
+def _parabola(at: FloatArray) -> FloatArray:
+    """Weights (3, n) of Lagrange's parabola through -1, 0 and 1 at places (n,) between."""
+    return np.stack([at * (at - 1) / 2, 1 - at**2, at * (at + 1) / 2])
 
 
 def _drawn(
@@ -217,9 +228,7 @@ def _drawn(
     mean, lowest = np.zeros((len(sways), draws)), np.zeros((len(sways), draws))
     keys = dict.fromkeys(key for one in sways for key in one.curves)
     for key in keys:
-        at = rng.uniform(-1, 1, draws)
-        # Lagrange's parabola through -1, 0 and 1.
-        weights = np.stack([at * (at - 1) / 2, 1 - at**2, at * (at + 1) / 2])
+        weights = _parabola(rng.uniform(-1, 1, draws))
         for k, one in enumerate(sways):
             curve = one.curves.get(key)
             if curve is not None:
@@ -242,7 +251,7 @@ def deciding(first: Sway, second: Sway, by: By = By.MEAN) -> tuple[tuple[Input, 
     The share is of the variance of the ratio's logarithm (JCGM 100:2008, 5.1.3, squares add up).
     """
     at = np.linspace(-1, 1, 201)
-    weights = np.stack([at * (at - 1) / 2, 1 - at**2, at * (at + 1) / 2])
+    weights = _parabola(at)
 
     def moved(one: Sway, key: Input) -> FloatArray:
         curve = one.curves.get(key)

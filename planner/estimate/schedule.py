@@ -37,8 +37,8 @@ from planner.plan.edits import (
     change_obstacle,
     changed,
     each_lamp,
+    under_ceiling,
 )
-from planner.plan.lamp import Lamp
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
@@ -233,13 +233,8 @@ def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
         height_range(there)
         return there
     room = plan.space.height - stage.canopy_height
-
-    def under_ceiling(lamp: Lamp) -> Lamp:
-        most = room - lamp.needs[1]
-        return lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, most)})
-
     there = changed(
-        each_lamp(plan, under_ceiling),
+        each_lamp(plan, lambda lamp: under_ceiling(lamp, room)),
         canopy=plan.canopy.model_copy(update={"height": stage.canopy_height}),
         photoperiod_hours=stage.photoperiod_hours,
         target=stage.target,

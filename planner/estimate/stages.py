@@ -21,7 +21,7 @@ from planner.metrics.figures import (
     percent,
 )
 from planner.plan.dials import dial
-from planner.plan.edits import changed
+from planner.plan.edits import changed, under_ceiling
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
 from planner.plan.target import GrowthStage
@@ -203,14 +203,13 @@ def _between(now: Plan, early: Plan, late: Plan, share: float) -> Plan:
     lamps = tuple(
         lamp.model_copy(
             update={
-                "hanging_height": min(
-                    part(one.hanging_height, other.hanging_height, 3), room - lamp.needs[1]
-                ),
+                "hanging_height": part(one.hanging_height, other.hanging_height, 3),
                 "output_percent": round(min(lamp.output_percent * turned, 100.0), 9),
             }
         )
         for lamp, one, other in zip(now.lamps, early.lamps, late.lamps, strict=True)
     )
+    lamps = tuple(under_ceiling(lamp, room) for lamp in lamps)
     canopy = now.canopy.model_copy(update={"height": height})
     return changed(now, canopy=canopy, lamps=lamps, obstacles=tops)
 

@@ -118,11 +118,6 @@ def purchase(cover: Cover, goods: Goods, costs: Costs | None = None) -> Purchase
     return Purchase(cover, goods, cutting, cost)
 
 
-def kilowatt_hours_per_month(watts: float, hours: float) -> float:
-    """Energy in kWh of a load over a month of 365.25/12 days at ``hours`` a day."""
-    return kilowatt_hours_per_day(watts, hours) * DAYS_PER_MONTH
-
-
 def payback_months(cost: float, saved_per_month: float) -> float | None:
     """Months until savings have paid a cost; None when nothing is saved."""
     if cost <= 0:
@@ -285,8 +280,8 @@ def running(plan: Plan, costs: Costs, share: float = 1.0) -> Running:
 
 
 def drawing(watts: float, hours: float, costs: Costs) -> Running:
-    """What a load in W draws at so many hours a day."""
-    kwh = kilowatt_hours_per_month(watts, hours)
+    """What a load in W draws in a month of 365.25/12 days, at so many hours a day."""
+    kwh = kilowatt_hours_per_day(watts, hours) * DAYS_PER_MONTH
     tariff = costs.price_per_kwh
     return Running(watts, kwh, None if tariff is None else kwh * tariff)
 

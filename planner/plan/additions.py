@@ -10,7 +10,14 @@ from itertools import pairwise
 from statistics import fmean
 from typing import Final, TypeVar
 
-from planner.plan.edits import add_lamp, add_obstacle, changed, nearest_inside
+from planner.plan.edits import (
+    add_lamp,
+    add_obstacle,
+    changed,
+    lowered,
+    nearest_inside,
+    under_ceiling,
+)
 from planner.plan.groups import Chosen, Thing, extent, thing_at
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import OPENING_KEY, Lining
@@ -291,11 +298,8 @@ def _unjudged(thing: Thing) -> Thing:
 def _under(plan: Setup, thing: Thing) -> Thing:
     """A thing of another plan, lowered to fit under this ceiling."""
     if isinstance(thing, Lamp):
-        height = min(thing.hanging_height, plan.hanging_room(thing)[1])
-        return thing.model_copy(update={"hanging_height": height})
-    thickness = min(thing.thickness, plan.space.height)
-    underside = min(thing.underside, plan.space.height - thickness)
-    return thing.model_copy(update={"thickness": thickness, "underside": underside})
+        return under_ceiling(thing, plan.headroom)
+    return lowered(thing, plan.space.height)
 
 
 def _put(plan: Plan, things: Sequence[Thing], linings: Sequence[Lining]) -> tuple[Plan, Chosen]:

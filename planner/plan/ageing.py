@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final, TypeVar
 
 from planner.plan import edits
-from planner.plan.lining import Band, WallCover
+from planner.plan.lining import WallCover
 from planner.plan.plan import Setup
 from planner.plan.quantity import MOST_LAMP_HOURS
 
@@ -18,13 +18,10 @@ def as_new(setup: _Setup) -> _Setup:
     """The setup with new, dustless lamps and clean walls."""
     lamps = edits.each_lamp(setup, lambda lamp: edits.changed(lamp, hours_run=0.0, dust=0.0))
     walls = tuple(
-        WallCover(bands=tuple(_clean(band) for band in cover.bands)) for cover in setup.walls
+        WallCover(bands=tuple(edits.changed(band, dirt=0.0) for band in cover.bands))
+        for cover in setup.walls
     )
     return edits.changed(lamps, walls=walls)
-
-
-def _clean(band: Band) -> Band:
-    return edits.changed(band, dirt=0.0)
 
 
 def later(setup: _Setup, years: float = 1.0) -> _Setup:

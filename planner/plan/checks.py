@@ -185,11 +185,8 @@ def _hides(obstacle: Obstacle, lamp: Lamp, face: float) -> bool:
     """Whether the middle of a lamp's face lies within an obstacle."""
     if not obstacle.underside < face < obstacle.top:
         return False
-    angle = math.radians(obstacle.rotation_deg)
-    dx, dy = lamp.x - obstacle.x, lamp.y - obstacle.y
-    along = dx * math.cos(angle) + dy * math.sin(angle)
-    across = dy * math.cos(angle) - dx * math.sin(angle)
-    return abs(along) < obstacle.length / 2 and abs(across) < obstacle.width / 2
+    along, across = obstacle.off_middle(lamp.x, lamp.y)
+    return along < obstacle.length / 2 and across < obstacle.width / 2
 
 
 def _about_obstacles(plan: Plan) -> Iterator[Finding]:

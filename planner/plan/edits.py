@@ -15,7 +15,6 @@ from planner.plan.lining import OPENING, OPENING_KEY, Band, Lining, WallCover
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, HEIGHT, SPACE_HEIGHT, Quantity, Value
 from planner.plan.space import (
-    Canopy,
     CarriedCanopy,
     Obstacle,
     Point,
@@ -34,16 +33,13 @@ _Placed = TypeVar("_Placed", Lamp, Obstacle)
 
 def changed(value: _Value, **parts: Any) -> _Value:
     """A plan, or a value in it, with some of its parts replaced, validated as a whole."""
-    return type(value).model_validate({**_parts(value), **parts})
-
-
-def _parts(value: Any) -> dict[str, Any]:
-    return {name: getattr(value, name) for name in type(value).model_fields}
+    there = {name: getattr(value, name) for name in type(value).model_fields}
+    return type(value).model_validate({**there, **parts})
 
 
 def with_space(plan: _Setup, **parts: Any) -> _Setup:
     """Replace parts of the space that keep the number of walls (height, door)."""
-    return changed(plan, space=Space.model_validate({**_parts(plan.space), **parts}))
+    return changed(plan, space=changed(plan.space, **parts))
 
 
 # -- footprint --------------------------------------------------------------------------
@@ -327,17 +323,10 @@ def merge_band(plan: _Setup, wall: int, band: int) -> _Setup:
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
 
 
-def set_dirt(plan: _Setup, wall: int, band: int, dirt: float) -> _Setup:
-    """Say how dirty a band of a wall is."""
+def change_band(plan: _Setup, wall: int, band: int, **parts: Any) -> _Setup:
+    """Replace parts of one band of a wall (its upper edge, how dirty it is)."""
     bands = list(plan.walls[wall].bands)
-    bands[band] = changed(bands[band], dirt=dirt)
-    return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
-
-
-def move_band_edge(plan: _Setup, wall: int, band: int, top: float) -> _Setup:
-    """Move the upper edge of a band."""
-    bands = list(plan.walls[wall].bands)
-    bands[band] = changed(bands[band], top=top)
+    bands[band] = changed(bands[band], **parts)
     return set_wall_cover(plan, wall, WallCover(bands=tuple(bands)))
 
 
@@ -397,28 +386,32 @@ def set_canopy_height(plan: _Setup, height: float) -> _Setup:
 
 def set_canopy(plan: _Setup, **parts: Any) -> _Setup:
     """Replace canopy parts other than the height (closed, reflectance)."""
-    return changed(plan, canopy=Canopy.model_validate({**_parts(plan.canopy), **parts}))
+    return changed(plan, canopy=changed(plan.canopy, **parts))
 
 
 def set_height(plan: _Setup, height: float) -> _Setup:
     """Raise or lower the ceiling; what is above it comes down, bands above it merge."""
     height = ceiling_room(plan).checked(height, "Inside height")
     room = height - plan.canopy.height
-    lamps = tuple(
-        changed(lamp, hanging_height=min(lamp.hanging_height, room - lamp.needs[1]))
-        for lamp in plan.lamps
-    )
+    lamps = tuple(changed(under_ceiling(lamp, room)) for lamp in plan.lamps)
     walls = tuple(_cut_to(cover, height) for cover in plan.walls)
-    obstacles = tuple(_lowered(obstacle, height) for obstacle in plan.obstacles)
+    obstacles = tuple(lowered(obstacle, height) for obstacle in plan.obstacles)
     space = changed(plan.space, height=height)
     lower = changed(plan, space=space, lamps=lamps, obstacles=obstacles)
     return _relined(lower, (), walls=walls)
 
 
-def _lowered(obstacle: Obstacle, height: float) -> Obstacle:
+def under_ceiling(lamp: Lamp, room: float) -> Lamp:
+    """The lamp, lowered where it needs more than ``room`` metres from canopy to ceiling."""
+    most = room - lamp.needs[1]
+    return lamp.model_copy(update={"hanging_height": min(lamp.hanging_height, most)})
+
+
+def lowered(obstacle: Obstacle, height: float) -> Obstacle:
+    """The obstacle, lowered and made thinner where it does not fit under ``height`` metres."""
     thickness = min(obstacle.thickness, height)
     underside = min(obstacle.underside, height - thickness)
-    return changed(obstacle, thickness=thickness, underside=underside)
+    return obstacle.model_copy(update={"thickness": thickness, "underside": underside})
 
 
 def _cut_to(cover: WallCover, height: float) -> WallCover:

@@ -193,6 +193,8 @@ def whole_turn(angle_deg: float) -> float:
 
 _HEIGHT: Final = {PlaceKind.LAMP: "height", PlaceKind.OBSTACLE: "underside"}
 """The dial that is the height of each."""
+_PART: Final = {PlaceKind.LAMP: "hanging_height", PlaceKind.OBSTACLE: "underside"}
+"""The field that it turns."""
 
 
 def raised(plan: Plan, places: Chosen, by: float) -> tuple[Plan, str]:
@@ -209,15 +211,14 @@ def raised(plan: Plan, places: Chosen, by: float) -> tuple[Plan, str]:
             by = min(max(now + by, room.minimum), most) - now
             stopped = f"{height.label}: {room.limit_text(least=by < 0 or now < room.minimum)}."
         old[place] = now
-    parts = {PlaceKind.LAMP: "hanging_height", PlaceKind.OBSTACLE: "underside"}
-    after = _each(plan, places, lambda place, _: {parts[place.kind]: round(old[place] + by, 7)})
+    after = _each(plan, places, lambda place, _: {_PART[place.kind]: round(old[place] + by, 7)})
     return after, stopped
 
 
 def levelled(plan: _Plan, places: Chosen) -> _Plan:
     """All of the leader's kind as high as it."""
     lead, kind = thing_at(plan, places[0]), places[0].kind
-    part = "hanging_height" if kind is PlaceKind.LAMP else "underside"
+    part = _PART[kind]
     alike = tuple(place for place in places if place.kind is kind)
     return _each(plan, alike, lambda _place, _thing: {part: getattr(lead, part)})
 

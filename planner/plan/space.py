@@ -366,6 +366,13 @@ class Obstacle(Value):
         """Height of its upper side above the floor in metres."""
         return self.underside + self.thickness
 
+    def off_middle(self, x: float, y: float) -> Point:
+        """How far a place lies off its middle along its length and its width, in metres."""
+        turn = math.radians(self.rotation_deg)
+        cos, sin = math.cos(turn), math.sin(turn)
+        dx, dy = x - self.x, y - self.y
+        return abs(dx * cos + dy * sin), abs(dy * cos - dx * sin)
+
     def outline(self) -> tuple[tuple[float, float], ...]:
         """Corners on the plan, in metres."""
         return turned_rectangle(self.x, self.y, self.length, self.width, self.rotation_deg)

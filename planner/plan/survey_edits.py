@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from typing import Any, Final
 
 from planner.plan.edits import (
     change_carried,
     change_lamp,
+    change_lining,
     change_obstacle,
     changed,
     judge_by,
@@ -209,12 +209,8 @@ def _tops_at(plan: Plan, height: float) -> list[int]:
 
 
 def _holds(obstacle: Obstacle, points: Sequence[tuple[float, float]]) -> bool:
-    turn = math.radians(obstacle.rotation_deg)
-    cos, sin = math.cos(turn), math.sin(turn)
-    for x, y in points:
-        dx, dy = x - obstacle.x, y - obstacle.y
-        along, across = dx * cos + dy * sin, dy * cos - dx * sin
-        if abs(along) > obstacle.length / 2 + _HAIR or abs(across) > obstacle.width / 2 + _HAIR:
+    for along, across in (obstacle.off_middle(x, y) for x, y in points):
+        if along > obstacle.length / 2 + _HAIR or across > obstacle.width / 2 + _HAIR:
             return False
     return True
 
@@ -226,8 +222,7 @@ def _lined(plan: Plan, survey: Survey) -> Plan:
     if lining.is_opening:
         return without_walls(plan)
     # The survey's own copy of the lining holds, not the plan's of the same key.
-    linings = tuple(lining if old.key == lining.key else old for old in plan.linings)
-    return line_all_walls(changed(plan, linings=linings), lining)
+    return line_all_walls(change_lining(plan, lining), lining)
 
 
 def beam_in_plan(

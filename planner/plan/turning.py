@@ -297,7 +297,7 @@ def top(plan: Setup, place: Place) -> float | None:
 
 
 def put_top(plan: Plan, place: Place, value: float) -> Plan:
-    return edits.move_band_edge(plan, place.index, place.band or 0, value)
+    return edits.change_band(plan, place.index, place.band or 0, top=value)
 
 
 def between_edges(kind: Quantity, plan: Setup, place: Place) -> Quantity:
@@ -316,7 +316,7 @@ def dirt(plan: Setup, place: Place) -> float | None:
 
 
 def put_dirt(plan: Plan, place: Place, value: float) -> Plan:
-    return edits.set_dirt(plan, place.index, place.band or 0, value)
+    return edits.change_band(plan, place.index, place.band or 0, dirt=value)
 
 
 def reflectance(plan: Setup, place: Place) -> float | None:

@@ -7,8 +7,8 @@ registration marks where sheets meet and a bar of exactly 100 mm. Print without 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -19,7 +19,6 @@ from PySide6.QtGui import (
     QPolygonF,
 )
 
-from planner.files.disk import write_atomically
 from planner.plan.space import Point, side_of
 from planner.plan.survey import Survey
 from planner.reports.sheet import (
@@ -117,6 +116,17 @@ def _count(length: float, sheet: float) -> int:
     return max(1, math.ceil((length - OVERLAP_MM) / (sheet - OVERLAP_MM) - 1e-9))
 
 
+@dataclass(frozen=True)
+class _Board:
+    """What every sheet of a board is painted from."""
+
+    footprint: tuple[Point, ...]
+    survey: Survey
+    tiles: tuple[Sheet, ...]
+    paper: Paper
+    look: Look
+
+
 def board_pdf(
     footprint: tuple[Point, ...],
     survey: Survey,
@@ -136,48 +146,27 @@ def board_pdf(
     xs, ys = zip(*footprint, strict=True)
     size = ((max(xs) - min(xs)) * 1000, (max(ys) - min(ys)) * 1000)
     tiles = sheets(size, paper)
+    board = _Board(footprint, survey, tiles, paper, look or Look())
 
     def paint(painter: QPainter, writer: QPdfWriter) -> None:
         for number, tile in enumerate(tiles):
             if number:
                 writer.newPage()
-            _paint_sheet(painter, footprint, survey, tile, tiles, paper, look or Look())
+            _paint_sheet(painter, board, tile)
         if len(tiles) > 1:
             writer.newPage()
-            _paint_overview(painter, footprint, survey, tiles, paper, look or Look())
+            _paint_overview(painter, board)
         writer.newPage()
         paint_records(painter, writer, survey, paper, unit, title)
 
     return pdf_of(f"Survey board: {title or survey.name}", paper, paint)
 
 
-def write_board(
-    path: Path,
-    footprint: tuple[Point, ...],
-    survey: Survey,
-    *,
-    paper: Paper = Paper.A4,
-    unit: LengthUnit = LengthUnit.CM,
-    title: str = "",
-    look: Look | None = None,
-) -> None:
-    """Write the board's PDF to a file; raises ``OSError`` or ``BoardError``."""
-    data = board_pdf(footprint, survey, paper=paper, unit=unit, title=title, look=look)
-    write_atomically(path, data)
-
-
 # -- sheets of the board ----------------------------------------------------------------
 
 
-def _paint_sheet(
-    painter: QPainter,
-    footprint: tuple[Point, ...],
-    survey: Survey,
-    tile: Sheet,
-    tiles: tuple[Sheet, ...],
-    paper: Paper,
-    look: Look,
-) -> None:
+def _paint_sheet(painter: QPainter, board: _Board, tile: Sheet) -> None:
+    footprint, survey, look = board.footprint, board.survey, board.look
     in_millimetres(painter)
     x0, y0 = min(x for x, _ in footprint), min(y for _, y in footprint)
     frame = QRectF(MARGIN_MM, MARGIN_MM, tile.width, tile.height)
@@ -192,12 +181,7 @@ def _paint_sheet(
     painter.setClipRect(frame)
     painter.setPen(pen_of(0.3))
     painter.setBrush(INK if look.black else Qt.BrushStyle.NoBrush)
-    cut = _inside(footprint, CLEARANCE_MM / 1000)
-    painter.drawPolygon(QPolygonF([on_sheet(x, y) for x, y in cut]))
-    if look.door is not None:
-        ends = [cut[look.door % len(cut)], cut[(look.door + 1) % len(cut)]]
-        painter.setPen(pen_of(2.4, QUIET))
-        painter.drawLine(on_sheet(*ends[0]), on_sheet(*ends[1]))
+    _paint_outline(painter, board, on_sheet, 2.4)
     diameter = survey.grid.hole_diameter * 1000 if survey.grid is not None else 24.0
     holes = [on_sheet(x, y) for x, y in survey.points]
     taken = [_around(centre, diameter) for centre in holes]
@@ -217,8 +201,22 @@ def _paint_sheet(
             painter.setPen(pen_of(0.2, QColor(ink)))
             write(painter, place, words, _LABEL_MM, CENTRE)
     painter.restore()
-    _paint_marks(painter, frame, tile, tiles, taken[: len(holes)], taken)
-    _paint_foot(painter, footprint, tile, tiles, paper, look)
+    _paint_marks(painter, frame, tile, board.tiles, taken[: len(holes)], taken)
+    _paint_foot(painter, board, tile)
+
+
+def _paint_outline(
+    painter: QPainter, board: _Board, at: Callable[[float, float], QPointF], width: float
+) -> list[Point]:
+    """The line the board is cut along, and the door on it so wide; its corners in metres."""
+    cut = _inside(board.footprint, CLEARANCE_MM / 1000)
+    corners = [at(x, y) for x, y in cut]
+    painter.drawPolygon(QPolygonF(corners))
+    door = board.look.door
+    if door is not None:
+        painter.setPen(pen_of(width, QUIET))
+        painter.drawLine(corners[door % len(cut)], corners[(door + 1) % len(cut)])
+    return cut
 
 
 _LABEL_MM: Final = 3.6
@@ -353,15 +351,9 @@ OVERVIEW_MM: Final = 150.0
 """The longer side of the board in the overview, at most."""
 
 
-def _paint_overview(
-    painter: QPainter,
-    footprint: tuple[Point, ...],
-    survey: Survey,
-    tiles: tuple[Sheet, ...],
-    paper: Paper,
-    look: Look,
-) -> None:
+def _paint_overview(painter: QPainter, board: _Board) -> None:
     """How the sheets go together: their names and overlaps under the outline and the holes."""
+    footprint, tiles, paper = board.footprint, board.tiles, board.paper
     in_millimetres(painter)
     x0, y0 = min(x for x, _ in footprint), min(y for _, y in footprint)
     wide = max(tile.left + tile.width for tile in tiles)
@@ -381,16 +373,12 @@ def _paint_overview(
     write(painter, heading, f"How the {len(tiles)} sheets go together", 6.0, LEFT)
     below = heading.translated(0, 10)
     write(painter, below, "Seen from above; the near side is down.", 3.6, LEFT)
-    cut = _inside(footprint, CLEARANCE_MM / 1000)
     painter.setBrush(QColor(225, 225, 225))
     painter.setPen(pen_of(0.4))
-    painter.drawPolygon(QPolygonF([place(x, y) for x, y in cut]))
+    cut = _paint_outline(painter, board, place, 1.6)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    if look.door is not None:
-        painter.setPen(pen_of(1.6, QUIET))
-        painter.drawLine(place(*cut[look.door % len(cut)]), place(*cut[(look.door + 1) % len(cut)]))
     painter.setPen(pen_of(0.2, QUIET))
-    for x, y in survey.points:
+    for x, y in board.survey.points:
         painter.drawEllipse(place(x, y), 0.8, 0.8)
     for tile in tiles:
         frame = QRectF(
@@ -405,7 +393,7 @@ def _paint_overview(
         f"{(max(ys) - min(ys)) * 1000:.0f} mm.",
         "Cut each sheet along its right and upper edge where it says so, lay it over the strip of",
         "its neighbour up to the dashed line, cross on cross, and glue.",
-        _door_words(footprint, look),
+        _door_words(board.footprint, board.look),
     )
     painter.setPen(pen_of(0.2))
     for number, words in enumerate(told):
@@ -421,19 +409,13 @@ def _door_words(footprint: tuple[Point, ...], look: Look) -> str:
     return f"The door is on the {side} side, a thick grey edge."
 
 
-def _paint_foot(
-    painter: QPainter,
-    footprint: tuple[Point, ...],
-    tile: Sheet,
-    tiles: tuple[Sheet, ...],
-    paper: Paper,
-    look: Look,
-) -> None:
+def _paint_foot(painter: QPainter, board: _Board, tile: Sheet) -> None:
     """Under each sheet: its name and place among all, which way it lies, and the bar.
 
     The bar shows whether the printer kept the size.
     """
-    width, height = paper.size_mm
+    tiles = board.tiles
+    width, height = board.paper.size_mm
     top = height - MARGIN_MM - FOOT_MM
     left = MARGIN_MM
     painter.setPen(Qt.PenStyle.NoPen)
@@ -444,7 +426,7 @@ def _paint_foot(
     place = QRectF(left, top + 10.2, BAR_MM, 4.5)
     write(painter, place, "This bar is 100 mm long. Print at 100 %, without fitting.", 3.2, LEFT)
     words = f"The near side is down. Cut {CLEARANCE_MM:.0f} mm inside the walls, along the line"
-    words += f". {_door_words(footprint, look)}".rstrip()
+    words += f". {_door_words(board.footprint, board.look)}".rstrip()
     write(painter, QRectF(left, top + 2.2, width - 2 * MARGIN_MM, 4.5), words, 3.2, LEFT)
     place = QRectF(left + BAR_MM + 6, top + 7.5, 44, 8)
     words = f"Sheet {tile.name} of {len(tiles)}"

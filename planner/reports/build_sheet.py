@@ -250,10 +250,18 @@ def _by(one: float, other: float, unit: LengthUnit) -> str:
     return f"{on_tape(one, unit)} × {on_tape(other, unit)}"
 
 
-def board_of(plan: Plan) -> tuple[Survey, str]:
-    """The plan's first survey, else the board EN 12464-1 asks for; and whose holes they are."""
+def board_of(plan: Plan, number: int | None = None) -> tuple[Survey, str]:
+    """A survey by its number from 1, else the first, else the board EN 12464-1 asks for.
+
+    And whose holes they are. Raises ``ValueError`` where there is no survey of that number.
+    """
+    count = len(plan.surveys)
+    if number is not None and not 1 <= number <= count:
+        has = f"{count} survey{'' if count == 1 else 's'}" if count else "no survey"
+        raise ValueError(f"There is no survey {number}: this plan has {has}.")
     if plan.surveys:
-        return plan.surveys[0], f"of '{plan.surveys[0].name}'"
+        found = plan.surveys[(number or 1) - 1]
+        return found, f"of '{found.name}'"
     return new_survey(plan), "by the rule of EN 12464-1"
 
 

@@ -286,8 +286,7 @@ def _map_sheet(
             sheet.line(ends, width=0.7, round_ends=True)
     if name:
         most = max(int((across + 2) / wide("n", 2.4)), 4)
-        shown = name if len(name) <= most else name[: most - 1].rstrip() + "…"
-        sheet.text(rim, 3.0, shown, size=2.4, anchor="start", bold=True)
+        sheet.text(rim, 3.0, shortened(name, most), size=2.4, anchor="start", bold=True)
     else:
         sheet.text(rim + across / 2, head + down + 3.6, format_length(x1 - x0, unit), colour=QUIET)
         y = head + down / 2

@@ -12913,16 +12913,6 @@ nicht klar</translation>
 <context>
 <name>planner.catalogue.library</name>
 <message>
-<source>linings</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>lamps</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>lining</source>
 <translation>Auskleidung</translation>
 </message>
@@ -12955,6 +12945,16 @@ nicht klar</translation>
 </message>
 <message>
 <source>{stem}-{number}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>linings</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>lamps</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -13377,11 +13377,6 @@ nicht klar</translation>
 <context>
 <name>planner.command_line</name>
 <message>
-<source>demo</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>This system lacks the library {lacks}; {remedy}.</source>
 <translation>Diesem System fehlt die Bibliothek {lacks}; {remedy}.</translation>
 </message>
@@ -13473,39 +13468,6 @@ nicht klar</translation>
 <translation>Spalten x Zeilen der Karte</translation>
 </message>
 <message>
-<source>--quality</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>preview</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>default</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>fine</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>--seed</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>N</source>
-<translation>N</translation>
-</message>
-<message>
-<source>of the random part</source>
-<translation>Startzahl des zufälligen Teils</translation>
-</message>
-<message>
 <source>--json</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -13567,6 +13529,11 @@ nicht klar</translation>
 <message>
 <source>say whether a plan file is valid, and what is odd</source>
 <translation>sagen, ob eine Plandatei gültig ist und was auffällt</translation>
+</message>
+<message>
+<source>demo</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>estimate the demo plan and picture the window</source>
@@ -13803,6 +13770,11 @@ nicht klar</translation>
 <context>
 <name>planner.commands</name>
 <message>
+<source>demo</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>python -m planner</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -13810,6 +13782,39 @@ nicht klar</translation>
 <message>
 <source>'{text}' is not a seed; write a whole number from 0 up</source>
 <translation>„{text}“ ist keine Startzahl; eine ganze Zahl ab 0 schreiben</translation>
+</message>
+<message>
+<source>--quality</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>preview</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>default</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>fine</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>--seed</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>N</source>
+<translation>N</translation>
+</message>
+<message>
+<source>of the random part</source>
+<translation>Startzahl des zufälligen Teils</translation>
 </message>
 <message>
 <source>plan</source>
@@ -13854,10 +13859,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>N</source>
-<translation>N</translation>
-</message>
-<message>
 <source>number of the plan's survey, counted from 1</source>
 <translation>Nummer der Messung im Plan, ab 1 gezählt</translation>
 </message>
@@ -13886,32 +13887,12 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>{len} holes {whose}</source>
+<translation>{len} Löcher {whose}</translation>
+</message>
+<message>
 <source>Wrote {resolve} ({holes}; print at 100 %, without fitting)</source>
 <translation>Geschrieben: {resolve} ({holes}; mit 100 % drucken, ohne Anpassen)</translation>
-</message>
-<message>
-<source>{count} survey{value}</source>
-<translation>{count} Messung{value}</translation>
-</message>
-<message>
-<source>s</source>
-<translation>en</translation>
-</message>
-<message>
-<source>no survey</source>
-<translation>keine Messung</translation>
-</message>
-<message>
-<source>There is no survey {number}: this plan has {has}.</source>
-<translation>Es gibt keine Messung {number}: dieser Plan hat {has}.</translation>
-</message>
-<message>
-<source>{len} holes of '{name}'</source>
-<translation>{len} Löcher von „{name}“</translation>
-</message>
-<message>
-<source>{len} holes by the rule of EN 12464-1</source>
-<translation>{len} Löcher nach der Regel von EN 12464-1</translation>
 </message>
 <message>
 <source>.html</source>
@@ -13948,35 +13929,6 @@ nicht klar</translation>
 <message>
 <source>of a PDF</source>
 <translation>eines PDF</translation>
-</message>
-<message>
-<source>--quality</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>preview</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>default</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>fine</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>--seed</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>of the random part</source>
-<translation>Startzahl des zufälligen Teils</translation>
 </message>
 <message>
 <source>'{out}' does not say what to write; name a file .pdf or .html.</source>
@@ -15897,11 +15849,6 @@ nicht klar</translation>
 <message>
 <source>{name}: {outcome_of}. At {said_length} above the canopy the light is very uneven.</source>
 <translation>{name}: {outcome_of}. Bei {said_length} über dem Blätterdach ist das Licht sehr ungleichmäßig.</translation>
-</message>
-<message>
-<source>hanging_height</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>height</source>
@@ -18212,21 +18159,6 @@ nicht klar</translation>
 <translation>Es gibt nichts einzufügen: eine Lampe oder ein Hindernis wählen, hier oder in einem anderen Plan, und kopieren.</translation>
 </message>
 <message>
-<source>hanging_height</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>thickness</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>underside</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>shelf</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -19761,6 +19693,21 @@ nicht klar</translation>
 <source>Inside height</source>
 <translation>Innenhöhe</translation>
 </message>
+<message>
+<source>hanging_height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>thickness</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>underside</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
 </context>
 <context>
 <name>planner.plan.groups</name>
@@ -19820,13 +19767,13 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{label}: {limit_text}.</source>
-<translation>{label}: {limit_text}.</translation>
-</message>
-<message>
 <source>hanging_height</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>{label}: {limit_text}.</source>
+<translation>{label}: {limit_text}.</translation>
 </message>
 <message>
 <source>equal gaps want at least three; select more.</source>
@@ -22248,6 +22195,22 @@ nicht klar</translation>
 <message>
 <source>{on_tape} × {on_tape2}</source>
 <translation>{on_tape} × {on_tape2}</translation>
+</message>
+<message>
+<source>{count} survey{value}</source>
+<translation>{count} Messung{value}</translation>
+</message>
+<message>
+<source>s</source>
+<translation>en</translation>
+</message>
+<message>
+<source>no survey</source>
+<translation>keine Messung</translation>
+</message>
+<message>
+<source>There is no survey {number}: this plan has {has}.</source>
+<translation>Es gibt keine Messung {number}: dieser Plan hat {has}.</translation>
 </message>
 <message>
 <source>of '{name}'</source>

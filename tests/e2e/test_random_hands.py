@@ -312,7 +312,7 @@ class RandomHands(RuleBasedStateMachine):
     @rule(wall=places, band=places, top=lengths)
     def moves_a_band_edge(self, wall: int, band: int, top: float) -> None:
         k = wall % self.plan.space.wall_count
-        self.edit(lambda p: edits.move_band_edge(p, k, band % len(p.walls[k].bands), top))
+        self.edit(lambda p: edits.change_band(p, k, band % len(p.walls[k].bands), top=top))
 
     @rule(wall=places)
     def opens_a_wall(self, wall: int) -> None:

@@ -29,7 +29,7 @@ def cabinet(dirt: float = 0.0) -> Plan:
         walls=[((0.4, WHITE), (None, WHITE))] * 4, ceiling=WHITE, canopy=0.06, canopy_height=0.2,
     )  # fmt: skip
     for wall in range(4):
-        made = edits.set_dirt(made, wall, 0, dirt)
+        made = edits.change_band(made, wall, 0, dirt=dirt)
     return made
 
 
@@ -103,7 +103,7 @@ def test_what_a_cleaner_lining_would_bring_knows_the_dirt() -> None:
 
 def test_a_year_on_and_as_new() -> None:
     now = used(1000.0, 30_000.0, 0.05)
-    now = edits.set_dirt(now, 0, 0, 0.2)
+    now = edits.change_band(now, 0, 0, dirt=0.2)
     year = later(now)
     # 365 days of 16 h.
     assert year.lamps[0].hours_run == 1000 + 5840
@@ -125,7 +125,7 @@ def test_dirt_stays_with_its_band() -> None:
     what = cabinet(0.2)
     split = edits.split_band(what, 0, 0, 0.3)
     assert [band.dirt for band in split.walls[0].bands] == [0.2, 0.2, 0.0]
-    assert edits.move_band_edge(what, 0, 0, 0.5).walls[0].bands[0].dirt == 0.2
+    assert edits.change_band(what, 0, 0, top=0.5).walls[0].bands[0].dirt == 0.2
     assert edits.merge_band(what, 0, 0).walls[0].bands[0].dirt == 0.2
     relined = edits.line_wall(what, 0, 0, what.linings[0])
     assert relined.walls[0].bands[0].dirt == 0.0
@@ -137,5 +137,5 @@ def test_dirt_stays_with_its_band() -> None:
 
 def test_dirt_on_black_changes_nothing() -> None:
     black = plan(box(0.6, 0.6), 1.2, [lamp((0.3, 0.3), 0.5)], walls=BLACK)
-    dirty = edits.set_dirt(black, 0, 0, 0.5)
+    dirty = edits.change_band(black, 0, 0, dirt=0.5)
     assert np.array_equal(light(dirty, (6, 6)).ppfd, light(black, (6, 6)).ppfd)

@@ -23,7 +23,7 @@ from itertools import pairwise
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from planner.catalogue.library import demo_plan, load_catalogue, save_lamp
+from planner.catalogue.library import demo_plan, load_catalogue, save_entry
 from planner.commands import CommandError, write_output
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sweep import Over, sweep
@@ -122,7 +122,7 @@ def _import(folder: Path, number: int) -> None:
 
 def _library(folder: Path, number: int) -> None:
     lamp = demo_plan().lamps[0].model
-    save_lamp(lamp.model_copy(update={"key": "mine", "name": f"Lamp {number}"}), folder)
+    save_entry(lamp.model_copy(update={"key": "mine", "name": f"Lamp {number}"}), folder)
 
 
 def _in_library(folder: Path) -> int:

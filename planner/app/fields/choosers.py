@@ -18,12 +18,10 @@ from planner.app.settings import Settings
 from planner.catalogue.library import (
     Catalogue,
     Crop,
-    delete_lamp,
-    delete_lining,
+    delete_entry,
     load_catalogue,
     new_key,
-    save_lamp,
-    save_lining,
+    save_entry,
 )
 from planner.catalogue.spectra import built_in_spectra, read_spectrum_file
 from planner.language import inside
@@ -99,22 +97,22 @@ class Shelf(QObject):
 
     def save_lining(self, lining: Lining) -> None:
         """Keep a lining among the user's own; raises ``CatalogueError`` saying why not."""
-        save_lining(lining, self._folder)
+        save_entry(lining, self._folder)
         self._read_anew()
 
     def save_lamp(self, lamp: LampModel) -> None:
         """Keep a lamp among the user's own; raises ``CatalogueError`` saying why not."""
-        save_lamp(lamp, self._folder)
+        save_entry(lamp, self._folder)
         self._read_anew()
 
     def delete_lining(self, key: str) -> None:
         """Take one of the user's own linings away; raises ``CatalogueError`` saying why not."""
-        delete_lining(key, self._folder)
+        delete_entry(Lining, key, self._folder)
         self._read_anew()
 
     def delete_lamp(self, key: str) -> None:
         """Take one of the user's own lamps away; raises ``CatalogueError`` saying why not."""
-        delete_lamp(key, self._folder)
+        delete_entry(LampModel, key, self._folder)
         self._read_anew()
 
     def own_lining_key(self, name: str, taken: set[str]) -> str:

@@ -9,12 +9,10 @@ import pytest
 
 from planner.catalogue.library import (
     CatalogueError,
-    delete_lamp,
-    delete_lining,
+    delete_entry,
     load_catalogue,
     new_key,
-    save_lamp,
-    save_lining,
+    save_entry,
 )
 from planner.folders import user_folder
 from planner.plan.lamp import LampModel, PointBody
@@ -38,8 +36,8 @@ def test_an_absent_folder_means_only_built_in_entries(tmp_path: Path) -> None:
 
 
 def test_own_entries_come_back_as_they_were_kept(tmp_path: Path) -> None:
-    path = save_lining(_lining(), tmp_path)
-    save_lamp(_lamp(), tmp_path)
+    path = save_entry(_lining(), tmp_path)
+    save_entry(_lamp(), tmp_path)
     catalogue = load_catalogue(tmp_path)
     assert path == tmp_path / "linings" / "grey-card.json"
     assert catalogue.lining("grey-card") == _lining()
@@ -49,32 +47,32 @@ def test_own_entries_come_back_as_they_were_kept(tmp_path: Path) -> None:
 
 
 def test_keeping_again_replaces_and_leaves_no_scraps(tmp_path: Path) -> None:
-    save_lining(_lining(value=0.18), tmp_path)
-    save_lining(_lining(value=0.2), tmp_path)
+    save_entry(_lining(value=0.18), tmp_path)
+    save_entry(_lining(value=0.2), tmp_path)
     assert load_catalogue(tmp_path).lining("grey-card").reflectance == 0.2
     assert [path.name for path in (tmp_path / "linings").iterdir()] == ["grey-card.json"]
 
 
 def test_an_own_entry_stands_in_for_a_built_in_one_until_deleted(tmp_path: Path) -> None:
     before = load_catalogue(tmp_path)
-    save_lining(_lining("white-board", 0.9), tmp_path)
+    save_entry(_lining("white-board", 0.9), tmp_path)
     during = load_catalogue(tmp_path)
     assert during.lining("white-board").reflectance == 0.9
     assert [entry.key for entry in during.linings] == [entry.key for entry in before.linings]
-    assert delete_lining("white-board", tmp_path)
+    assert delete_entry(Lining, "white-board", tmp_path)
     assert load_catalogue(tmp_path) == before
 
 
 def test_deleting_says_whether_there_was_something(tmp_path: Path) -> None:
-    save_lamp(_lamp(), tmp_path)
-    assert delete_lamp("desk-lamp", tmp_path)
-    assert not delete_lamp("desk-lamp", tmp_path)
-    assert not delete_lining("white-board", tmp_path), "a built-in entry is not deleted"
+    save_entry(_lamp(), tmp_path)
+    assert delete_entry(LampModel, "desk-lamp", tmp_path)
+    assert not delete_entry(LampModel, "desk-lamp", tmp_path)
+    assert not delete_entry(Lining, "white-board", tmp_path), "a built-in entry is not deleted"
 
 
 def test_deleting_finds_an_entry_in_a_renamed_file(tmp_path: Path) -> None:
-    save_lining(_lining(), tmp_path).rename(tmp_path / "linings" / "my copy.json")
-    assert delete_lining("grey-card", tmp_path)
+    save_entry(_lining(), tmp_path).rename(tmp_path / "linings" / "my copy.json")
+    assert delete_entry(Lining, "grey-card", tmp_path)
     assert load_catalogue(tmp_path).own_linings == frozenset()
 
 
@@ -105,7 +103,7 @@ BROKEN = {
 @pytest.mark.parametrize("name", BROKEN)
 def test_a_broken_file_is_reported_and_the_rest_loads(tmp_path: Path, name: str) -> None:
     content, expected = BROKEN[name]
-    save_lining(_lining(), tmp_path)
+    save_entry(_lining(), tmp_path)
     (tmp_path / "linings" / f"{name}.json").write_bytes(content)
     catalogue = load_catalogue(tmp_path)
     assert catalogue.own_linings == {"grey-card"}
@@ -131,7 +129,7 @@ def test_a_file_where_the_folder_should_be_is_reported(tmp_path: Path) -> None:
 
 
 def test_the_second_file_with_a_key_is_left_out(tmp_path: Path) -> None:
-    path = save_lining(_lining(), tmp_path)
+    path = save_entry(_lining(), tmp_path)
     (path.parent / "second.json").write_bytes(path.read_bytes())
     (problem,) = load_catalogue(tmp_path).problems
     assert "already holds the key 'grey-card'" in problem
@@ -145,7 +143,7 @@ def test_other_files_are_no_business_of_the_catalogue(tmp_path: Path) -> None:
 
 def test_the_key_open_is_refused(tmp_path: Path) -> None:
     with pytest.raises(CatalogueError, match="stands for an opening"):
-        save_lining(_lining("open"), tmp_path)
+        save_entry(_lining("open"), tmp_path)
 
 
 def test_a_folder_that_cannot_be_made_is_explained(tmp_path: Path) -> None:
@@ -153,28 +151,28 @@ def test_a_folder_that_cannot_be_made_is_explained(tmp_path: Path) -> None:
         (tmp_path / kind).write_text("in the way")
     words = r"could not be kept.*may be written to"
     with pytest.raises(CatalogueError, match=words):
-        save_lining(_lining(), tmp_path)
+        save_entry(_lining(), tmp_path)
     with pytest.raises(CatalogueError, match=words):
-        save_lamp(_lamp(), tmp_path)
+        save_entry(_lamp(), tmp_path)
 
 
 def test_a_write_that_fails_leaves_the_old_entry(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    save_lining(_lining(value=0.18), tmp_path)
+    save_entry(_lining(value=0.18), tmp_path)
 
     def no_room(descriptor: int) -> None:
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(os, "fsync", no_room)
     with pytest.raises(CatalogueError, match="No space left"):
-        save_lining(_lining(value=0.3), tmp_path)
+        save_entry(_lining(value=0.3), tmp_path)
     assert load_catalogue(tmp_path).lining("grey-card").reflectance == 0.18
     assert len(list((tmp_path / "linings").iterdir())) == 1
 
 
 def test_an_unreadable_file_is_reported(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    path = save_lining(_lining(), tmp_path)
+    path = save_entry(_lining(), tmp_path)
     read_bytes = Path.read_bytes
 
     def forbidden(asked: Path) -> bytes:
@@ -193,7 +191,7 @@ def test_an_unreadable_file_is_reported(tmp_path: Path, monkeypatch: pytest.Monk
 def test_the_folder_follows_the_variable(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("PLANNER_DATA_DIR", str(tmp_path))
     assert user_folder() == tmp_path
-    save_lining(_lining())
+    save_entry(_lining())
     assert load_catalogue().own_linings == {"grey-card"}
 
 

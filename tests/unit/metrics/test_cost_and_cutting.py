@@ -13,12 +13,12 @@ from planner.estimate.worth import (
     Part,
     air_flow,
     covers,
-    kilowatt_hours_per_month,
+    drawing,
     payback_months,
     purchase,
 )
 from planner.metrics.cutting import CuttingList, Piece, cutting_list, fewest_rolls
-from planner.plan.costs import Goods
+from planner.plan.costs import Costs, Goods
 from planner.plan.lining import Band, Lining, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Space
@@ -225,7 +225,7 @@ def test_what_a_purchase_costs() -> None:
 
 def test_energy_and_payback() -> None:
     # 40 W · 16 h = 0.64 kWh a day; times 30.4375 days = 19.48 kWh.
-    assert kilowatt_hours_per_month(40, 16) == pytest.approx(19.48)
+    assert drawing(40, 16, Costs()).kwh == pytest.approx(19.48)
     assert payback_months(12.0, 1.5) == pytest.approx(8.0)
     assert payback_months(12.0, 0.0) is None
     assert payback_months(12.0, -1.0) is None

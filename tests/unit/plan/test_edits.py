@@ -195,7 +195,7 @@ def test_bands_split_move_and_merge() -> None:
     split = edits.split_band(plan, 0, 0, 0.8)
     assert split.walls[0].bands == (Band(lining="w0", top=0.8), Band(lining="w0"))
     lined = edits.line_wall(split, 0, 1, FOIL)
-    moved = edits.move_band_edge(lined, 0, 0, 0.9)
+    moved = edits.change_band(lined, 0, 0, top=0.9)
     assert moved.walls[0].bands == (Band(lining="w0", top=0.9), Band(lining="foil"))
     assert edits.merge_band(moved, 0, 0) == plan
 
@@ -208,7 +208,7 @@ def test_the_top_band_has_no_edge_to_take_away() -> None:
 def test_band_edges_do_not_pass_each_other() -> None:
     plan = edits.split_band(edits.split_band(_plan(), 0, 0, 0.8), 0, 1, 1.2)
     with pytest.raises(ValueError, match="from the floor up"):
-        edits.move_band_edge(plan, 0, 0, 1.3)
+        edits.change_band(plan, 0, 0, top=1.3)
 
 
 def test_changing_a_lining_changes_it_wherever_it_hangs() -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import itertools
 import re
 import zlib
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -21,7 +20,6 @@ from planner.reports.board import (
     _label_place,
     board_pdf,
     sheets,
-    write_board,
 )
 from planner.reports.sheet import Paper
 from planner.survey.layout import holes
@@ -184,12 +182,6 @@ def test_one_sheet_needs_no_overview(qapp: object) -> None:
 def test_a_board_as_large_as_a_room_is_refused() -> None:
     with pytest.raises(BoardError, match="sheets of paper"):
         sheets((9000, 9000), Paper.A4)
-
-
-def test_write_board(tmp_path: Path, qapp: object) -> None:
-    path = tmp_path / "board.pdf"
-    write_board(path, SQUARE, survey())
-    assert path.read_bytes().startswith(b"%PDF")
 
 
 def test_the_board_is_cut_inside_the_walls_so_that_it_goes_in(qapp: object) -> None:

@@ -140,7 +140,7 @@ def test_what_is_worn_and_dirty_is_told() -> None:
     assert not any("As old and dirty" in text for text in words_of(_told(new), "plan"))
     model = edits.changed(new.lamps[0].model, hours_to_90=20_000)
     worn = edits.change_lamp(new, 0, model=model, hours_run=10_000, dust=0.05)
-    words = words_of(_told(edits.set_dirt(worn, 2, 0, 0.3)), "plan")
+    words = words_of(_told(edits.change_band(worn, 2, 0, dirt=0.3)), "plan")
     expected = "lamp 1 gives 90 % of new and wall 3 returns 70 % of clean."
     assert f"As old and dirty as it is: {expected}" in words
 
