@@ -154,64 +154,40 @@ def _cut(text: str) -> str:
     return plain if len(plain) <= _SHOWN_TEXT else plain[: _SHOWN_TEXT - 1] + "…"
 
 
-def _value_error(_given: Any, context: Mapping[str, Any]) -> str:
-    return str(context.get("error", "is not valid"))
-
-
-def _missing(_given: Any, _context: Mapping[str, Any]) -> str:
-    return "is missing"
-
-
-def _wrong_word(given: Any, context: Mapping[str, Any]) -> str:
-    return f"must be {context.get('expected', 'one of the known words')}, not {_shown(given)}"
-
-
-def _wrong_kind(_given: Any, context: Mapping[str, Any]) -> str:
-    return f"unknown kind '{_cut(str(context['tag']))}'; known kinds are {context['expected_tags']}"
-
-
-def _no_kind(_given: Any, _context: Mapping[str, Any]) -> str:
-    return "does not say its kind (the field 'kind' is missing)"
-
-
 def _too_few(_given: Any, context: Mapping[str, Any]) -> str:
     least = context["min_length"]
     entries = "entry" if least == 1 else "entries"
     return f"needs at least {least} {entries}, not {context['actual_length']}"
 
 
-def _too_many(_given: Any, context: Mapping[str, Any]) -> str:
-    # The reader stops counting just past the limit, so the true number may be larger.
-    return f"may have at most {context['max_length']} entries, and has more"
-
-
-def _empty_text(_given: Any, _context: Mapping[str, Any]) -> str:
-    return "must not be empty"
-
-
-def _long_text(given: Any, context: Mapping[str, Any]) -> str:
-    return f"may be at most {context['max_length']} characters long, not {len(given)}"
-
-
-def _bad_key(given: Any, _context: Mapping[str, Any]) -> str:
-    return (
-        "must be made of small letters, digits, '-' and '_' and start with a letter or digit, "
-        f"not {_shown(given)}"
-    )
+def _wrong_word(given: Any, context: Mapping[str, Any]) -> str:
+    return f"must be {context.get('expected', 'one of the known words')}, not {_shown(given)}"
 
 
 _SPECIAL: Final[dict[str, Callable[[Any, Mapping[str, Any]], str]]] = {
-    "value_error": _value_error,
-    "missing": _missing,
+    "value_error": lambda _given, context: str(context.get("error", "is not valid")),
+    "missing": lambda _given, _context: "is missing",
     "literal_error": _wrong_word,
     "enum": _wrong_word,
-    "union_tag_invalid": _wrong_kind,
-    "union_tag_not_found": _no_kind,
+    "union_tag_invalid": lambda _given, context: (
+        f"unknown kind '{_cut(str(context['tag']))}'; known kinds are {context['expected_tags']}"
+    ),
+    "union_tag_not_found": lambda _given, _context: (
+        "does not say its kind (the field 'kind' is missing)"
+    ),
     "too_short": _too_few,
-    "too_long": _too_many,
-    "string_too_short": _empty_text,
-    "string_too_long": _long_text,
-    "string_pattern_mismatch": _bad_key,
+    # The reader stops counting just past the limit, so the true number may be larger.
+    "too_long": lambda _given, context: (
+        f"may have at most {context['max_length']} entries, and has more"
+    ),
+    "string_too_short": lambda _given, _context: "must not be empty",
+    "string_too_long": lambda given, context: (
+        f"may be at most {context['max_length']} characters long, not {len(given)}"
+    ),
+    "string_pattern_mismatch": lambda given, _context: (
+        "must be made of small letters, digits, '-' and '_' and start with a letter or digit, "
+        f"not {_shown(given)}"
+    ),
 }
 
 

@@ -159,10 +159,9 @@ def top_read(plan: Plan, survey: Survey) -> int | None:
     height = survey.on_top
     if height is None:
         return None
-    near = _tops_at(plan, height)
-    holding = [k for k in near if _holds(plan.obstacles[k], survey.points)]
+    near, holding = _tops_at(plan, height, survey)
     if holding:
-        return min(holding, key=lambda k: abs(plan.obstacles[k].top - height))
+        return holding[0]
     level = f"{100 * height:.0f} cm"
     if near:
         raise ValueError(
@@ -191,21 +190,23 @@ def laid_on(
 def outline_read(plan: Plan, survey: Survey) -> tuple[tuple[float, float], ...]:
     """Corners of what the holes of a survey are laid over, metres: the footprint, or a top."""
     height = survey.on_top
-    near = [] if height is None else _tops_at(plan, height)
-    if height is None or not near:
-        return plan.space.footprint
-    holding = [k for k in near if _holds(plan.obstacles[k], survey.points)]
-    best = min(holding or near, key=lambda k: abs(plan.obstacles[k].top - height))
-    return plan.obstacles[best].outline()
+    near, holding = ([], []) if height is None else _tops_at(plan, height, survey)
+    found = holding or near
+    return plan.obstacles[found[0]].outline() if found else plan.space.footprint
 
 
-def _tops_at(plan: Plan, height: float) -> list[int]:
-    """The obstacles that carry a canopy at about that height above the floor."""
-    return [
-        k
-        for k, one in enumerate(plan.obstacles)
-        if one.canopy is not None and abs(one.top - height) <= SAME_TOP + 1e-9
-    ]
+def _tops_at(plan: Plan, height: float, survey: Survey) -> tuple[list[int], list[int]]:
+    """The obstacles with a canopy at about that height, and those of them that hold all holes.
+
+    Those nearest to the height first.
+    """
+
+    def off(k: int) -> float:
+        return abs(plan.obstacles[k].top - height)
+
+    carrying = [k for k, one in enumerate(plan.obstacles) if one.canopy is not None]
+    near = sorted((k for k in carrying if off(k) <= SAME_TOP + 1e-9), key=off)
+    return near, [k for k in near if _holds(plan.obstacles[k], survey.points)]
 
 
 def _holds(obstacle: Obstacle, points: Sequence[tuple[float, float]]) -> bool:

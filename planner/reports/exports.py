@@ -19,7 +19,7 @@ import numpy as np
 import planner
 from planner.estimate.compare import COLUMN, Option
 from planner.estimate.compare import COLUMNS as OF_OPTIONS
-from planner.estimate.result import CanopyLight, Estimate, FloatArray
+from planner.estimate.result import CanopyLight, Estimate, Figures, FloatArray
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import Over
 from planner.metrics.figures import FIGURES, Digits
@@ -200,21 +200,19 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
             "order": "row-major: ppfd[row][column], rows by rising y, columns by rising x",
             "x_m": _numbers(estimate.x),
             "y_m": _numbers(estimate.y),
-            "ppfd": [_numbers(row) for row in estimate.ppfd],
-            "cell_area_m2": [_numbers(row) for row in estimate.cell_area],
+            "ppfd": _rows(estimate.ppfd),
+            "cell_area_m2": _rows(estimate.cell_area),
             # By independent runs (fine quality only): chance alone, while "numeric_error" below
             # also holds what the runs share.
-            "standard_error": None
-            if estimate.cell_error is None
-            else [_numbers(row) for row in estimate.cell_error],
+            "standard_error": _rows(estimate.cell_error),
         },
         **judged_by,
         "target": _target(estimate),
         "photoperiod_hours": estimate.plan.photoperiod_hours,
-        "figures": {one.key: _number(one.of(estimate.figures)) for one in FIGURES},
+        "figures": _figures(estimate.figures),
         # Of each canopy that an obstacle carries, the lowest first, and of all with the plan's own.
         "canopies": [_canopy(estimate, top) for top in estimate.tops],
-        "overall": {one.key: _number(one.of(estimate.overall)) for one in FIGURES},
+        "overall": _figures(estimate.overall),
         "shares": [
             {
                 "label": share.place.title(estimate.plan),
@@ -244,18 +242,16 @@ def _canopy(estimate: Estimate, top: CanopyLight) -> dict[str, Any]:
         "height_m": _number(plan.obstacles[top.place.index].top),
         "x_m": _numbers(top.x),
         "y_m": _numbers(top.y),
-        "ppfd": [_numbers(row) for row in top.ppfd],
-        "cell_area_m2": [_numbers(row) for row in top.cell_area],
+        "ppfd": _rows(top.ppfd),
+        "cell_area_m2": _rows(top.cell_area),
         "wavebands": _wavebands(top),
-        "figures": {one.key: _number(one.of(top.figures)) for one in FIGURES},
+        "figures": _figures(top.figures),
         "numeric_error": _number(top.numeric_error),
     }
 
 
 def _wavebands(of: CanopyLight) -> dict[str, Any] | None:
-    if of.bands is None:
-        return None
-    return {band: [_numbers(row) for row in rows] for band, rows in of.bands.items()}
+    return None if of.bands is None else {band: _rows(rows) for band, rows in of.bands.items()}
 
 
 def _target(estimate: Estimate) -> dict[str, Any] | None:
@@ -264,6 +260,14 @@ def _target(estimate: Estimate) -> dict[str, Any] | None:
         return None
     band = target.ppfd_band(estimate.plan.photoperiod_hours)
     return {**target.model_dump(mode="json"), "ppfd_band": None if band is None else list(band)}
+
+
+def _figures(figures: Figures) -> dict[str, float | None]:
+    return {one.key: _number(one.of(figures)) for one in FIGURES}
+
+
+def _rows(values: FloatArray | None) -> list[list[float | None]] | None:
+    return None if values is None else [_numbers(row) for row in values]
 
 
 def _numbers(values: FloatArray) -> list[float | None]:
