@@ -15,7 +15,8 @@ class Effort:
     ``cutoff`` is the weight below which a chain of mirrors is no longer followed,
     ``quadrature`` the relative error allowed to the sum over a mirrored lamp, ``edges`` the
     points along a side of one that mirrors show in part, ``shade`` the fewest points along a
-    side of a lamp, or of a cell, before which something may stand, ``passed`` the most mirrors
+    side of a lamp, or of a cell, before which something may stand, ``shadows`` how many times more
+    lines of sight may tell of a cell where a shadow ends, ``passed`` the most mirrors
     that its images pass in all where they must be followed line by line, ``spots`` the most
     texels that a lamp lights up as spots. Where mirrors are wrinkled, ``spread_photons`` tell
     what they send to the map, ``lobe_photons`` of them by their lobes.
@@ -32,6 +33,7 @@ class Effort:
     spread_photons: int
     lobe_photons: int
     shade: int = 7
+    shadows: int = 16
     passed: int = 8000
     spots: int = 160
 
@@ -74,8 +76,23 @@ def rays_for(rays: int, mean_specular: float) -> int:
     return max(round(rays * more * fewer), 16)
 
 
-EFFORTS = {
-    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 2, 65536, 4096),
-    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 6, 163840, 20480),
+_EFFORTS = {
+    Quality.PREVIEW: Effort(120, 2, 56, 32, 4096, 1e-2, 2e-2, 2, 65536, 4096, shadows=1),
+    Quality.DEFAULT: Effort(400, 4, 160, 256, 16384, 2e-3, 1e-3, 6, 245760, 20480),
     Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
 }
+
+_AMID_OBSTACLES = {
+    Quality.DEFAULT: {"patches": 600, "photons": 65536},
+}
+"""More work where something stands in sight or walls jut in: there light changes within a patch,
+and images of lamps show in part."""
+
+
+def effort_for(quality: Quality, *, open_to_sight: bool, tops: int = 0) -> Effort:
+    """The work for a room in which every two points see each other, or do not.
+
+    Where canopies are carried on tops, what is kept for the next edit would be too much.
+    """
+    more = {} if open_to_sight or tops else _AMID_OBSTACLES.get(quality, {})
+    return replace(_EFFORTS[quality], **more)

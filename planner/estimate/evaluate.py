@@ -29,7 +29,7 @@ from planner.estimate.assemble import (
     averaged,
     respond,
 )
-from planner.estimate.effort import EFFORTS, Effort, rays_for
+from planner.estimate.effort import Effort, effort_for, rays_for
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import (
     Estimate,
@@ -101,8 +101,8 @@ class Cache:
         return piece
 
 
-HELD_BYTES = 40_000_000
-"""What a window program keeps of former estimates: three to four rooms at default quality."""
+HELD_BYTES = 48_000_000
+"""What a window program keeps of former estimates: a rack of three tiers, or three closets."""
 
 
 @once
@@ -235,7 +235,8 @@ def solved(
     ``guide``, ρ_s of each facet, fixes how far mirror chains are followed, so that scenes
     with other reflectances can be compared free of chance (see ``light.paths.Mirrors``).
     """
-    effort = EFFORTS[options.quality]
+    open_to_sight, tops = _prism(scene.room).open_to_sight, len(scene.room.tops)
+    effort = effort_for(options.quality, open_to_sight=open_to_sight, tops=tops)
 
     step = checking(cancelled)
 

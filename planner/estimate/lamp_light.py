@@ -83,7 +83,7 @@ def lamp_light(
     source = lamp.source()
     cell_area = grid.inside_area
     closed = grid.on_bottom_of(prism)
-    cells = direct_on_cells(grid, prism, source, effort.shade, step)
+    cells = direct_on_cells(grid, prism, source, effort.shade, step, effort.shadows)
     step()
     bottom_flux = float(cells @ cell_area) if closed else -1.0
     texels = direct_on_texels(surfaces, source, bottom_flux, effort.shade, step)
@@ -130,7 +130,7 @@ def _on_top(
 ) -> TopLight:
     """As ``lamp_light`` on the canopy on a top; ``scale`` is what the map's balance found."""
     grid = top.grid
-    cells = direct_on_cells(grid, top.surfaces.prism, source, effort.shade, step)
+    cells = direct_on_cells(grid, top.surfaces.prism, source, effort.shade, step, effort.shadows)
     straight = float(cells.mean())
     mirrored, images, faint, variance = by_mirrors(top, source, mirrors, seed, effort, step)
     cells += images + scale * faint

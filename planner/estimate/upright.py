@@ -20,7 +20,6 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.estimate.assemble import leaving
-from planner.estimate.effort import EFFORTS
 from planner.estimate.evaluate import (
     FIRST_LOOK,
     Cache,
@@ -260,7 +259,7 @@ def _reflected(
     if grid is None:
         return np.full(strip.cells, np.nan), np.full(strip.cells, np.nan)
     options, surfaces = found.options, found.geometry.surfaces
-    mirrors, effort = found.mirrors, EFFORTS[options.quality]
+    mirrors, effort = found.mirrors, found.share
     rays = gather_rays(found.geometry, mirrors, effort)
     exitance, bright = leaves
     random = np.random.default_rng([options.seed, 4])

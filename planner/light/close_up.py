@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 import numpy.typing as npt
@@ -36,13 +37,13 @@ _WHERE_CUT = 8
 
 
 def direct_on_cells(
-    grid: CellGrid, prism: Prism, source: Source, shade: int, step: Step
+    grid: CellGrid, prism: Prism, source: Source, shade: int, step: Step, most: int = 1
 ) -> FloatArray:
     """Direct flux density of a unit lamp on the cells of a map, shape (C,), as cell means.
 
-    Closed form, times the share that gets past what stands between. ``shade`` is the fewest
-    points along each side of the lamp where something may. ``step`` is called often, here
-    and below, and may raise to stop.
+    Closed form, times the share that gets past what stands between. Where shadows end it is told
+    by 20 ``shade²`` lines of sight, and by up to ``most`` times as many where light is in doubt.
+    ``step`` is called often, here and below, and may raise to stop.
     """
     face = source.outline[2]
     if face.max() <= grid.z:
@@ -69,26 +70,46 @@ def direct_on_cells(
         cells += totals(cell, share * values, len(cells))
     points, _, _ = grid.receivers(averaged=True)
     crowd = between(prism, points, source.outline)
-    return cells if crowd is None else cells * _share_seen(grid, prism, crowd, source, shade, step)
+    if crowd is None:
+        return cells
+    return cells * _share_seen(grid, prism, crowd, source, cells, 20 * shade**2, most, step)
 
 
 _FIRST_LOOK = 32
 """Lines of sight from each cell that tell where shadows end."""
 
+_DOUBT = 0.01
+"""What chance may leave in a cell, as a share of the mean, were its lines independent."""
+
 
 def _share_seen(
-    grid: CellGrid, prism: Prism, crowd: Crowd, source: Source, shade: int, step: Step
+    grid: CellGrid,
+    prism: Prism,
+    crowd: Crowd,
+    source: Source,
+    cells: FloatArray,
+    lines: int,
+    most: int,
+    step: Step,
 ) -> FloatArray:
     """Share of a lamp's direct light on each cell (C,) that nothing keeps away.
 
     Lines from points of the cell to points of the lamp, both spread evenly; many where a
-    shadow ends in the cell or beside it.
+    shadow ends in the cell or beside it, the more the more light there is (``cells``, as it
+    were without shadows).
     """
     random = np.random.default_rng(3)
-    every = np.arange(len(grid.inside))
-    seen = _seen_from(grid, prism, crowd, source, every, _FIRST_LOOK, random, step)
+    look = partial(_seen_from, grid, prism, crowd, source, random=random, step=step)
+    seen = look(np.arange(len(grid.inside)), _FIRST_LOOK)
     mixed = grid.unlike_neighbours(seen)
-    seen[mixed] = _seen_from(grid, prism, crowd, source, mixed, 20 * shade**2, random, step)
+    seen[mixed] = look(mixed, lines)
+    mean = float(np.average(cells, weights=grid.inside_area))
+    chance = np.sqrt(seen * (1 - seen) / lines) * cells
+    wanted = (chance[mixed] / max(_DOUBT * mean, 1e-300)) ** 2
+    times = 2 ** np.ceil(np.log2(np.clip(wanted, 1, most))).astype(np.intp)
+    for many in np.unique(times[times > 1]):
+        which = mixed[times == many]
+        seen[which] = look(which, lines * int(many))
     return seen
 
 
@@ -99,6 +120,7 @@ def _seen_from(
     source: Source,
     which: IntArray,
     count: int,
+    *,
     random: np.random.Generator,
     step: Step,
 ) -> FloatArray:

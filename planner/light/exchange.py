@@ -143,7 +143,7 @@ class Gather:
 
     grid: CellGrid
     start: IntArray
-    texel: npt.NDArray[np.int32]
+    texel: npt.NDArray[np.unsignedinteger]
     weight: npt.NDArray[np.float32]
     straight: npt.NDArray[np.bool_]
 
@@ -209,7 +209,9 @@ def gather_paths(
         kept = 1 - mirrors.specular.astype(np.float32).take(surfaces.texel_facet)
         _complete(start, weight, straight, kept.take(texel), rays)
     weight /= rays
-    return Gather(grid, start, texel, weight, straight)
+    # Millions, kept for the next edit: as short as the number of texels allows.
+    short = np.min_scalar_type(surfaces.texel_count)
+    return Gather(grid, start, texel.astype(short), weight, straight)
 
 
 def _complete(

@@ -35,7 +35,7 @@ _PLACES = 61
 _CLOSE = 3.0
 """Edges of a cell within which it is close to a place on a wall."""
 
-_SAMPLES = 4
+_SAMPLES = 8
 """Directions drawn anew from each lobe."""
 
 _PAIRS = 1 << 16
@@ -330,6 +330,7 @@ class Glints:
         origin, frame = rays.origin.take(bounce.ray, axis=1), rays.scattered.frame
         frame = frame.take(bounce.ray, axis=2)
         after = sent_anew(bounce, _SAMPLES, self._random)
+        frame = frame.astype(np.float32)
         down = np.einsum("kn,knm->nm", frame[:, 2], after)
         which, turn = np.nonzero((after[2] > 0) & (down < -1e-9))
         after, down = after[:, which, turn], down[which, turn]

@@ -16,12 +16,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
 from planner.light.prism import FloatArray, IntArray
 from planner.light.sequences import shifted_by
+
+AnyFloats = npt.NDArray[np.floating[Any]]
 
 SMOOTH = 0.01
 """Below this width a surface is a plain mirror: its lobe is narrower than any lamp."""
@@ -132,10 +135,12 @@ def sent_towards(bounce: Bounce, frame: FloatArray, direction: FloatArray) -> Fl
 def sent_anew(bounce: Bounce, count: int, random: np.random.Generator) -> FloatArray:
     """Directions (3, n, count) a bounce may send light in, well spread over its lobe.
 
-    Some point below the surface. Their density is the first that ``sent`` tells.
+    Some point below the surface. Their density is the first that ``sent`` tells. In half the
+    digits: they are many, and each is one of many that would do as well.
     """
-    uniform = shifted_by(random.random((2, bounce.ray.size)), count)
-    view, width = bounce.view[:, :, None], bounce.width[:, None]
+    uniform = shifted_by(random.random((2, bounce.ray.size)), count).astype(np.float32)
+    view = bounce.view[:, :, None].astype(np.float32)
+    width = bounce.width[:, None].astype(np.float32)
     facet = visible_facet(np.broadcast_to(view, (3, *uniform.shape[1:])), width, uniform)
     after: FloatArray = 2.0 * (view * facet).sum(axis=0) * facet - view
     return after
@@ -171,21 +176,24 @@ def scatter(
     return Scattered(frame, np.einsum("kin,kn->in", frame, after), met)
 
 
-def visible_facet(view: FloatArray, width: FloatArray, uniform: FloatArray) -> FloatArray:
+def visible_facet(view: AnyFloats, width: AnyFloats, uniform: AnyFloats) -> FloatArray:
     """Normals (3, n) of facets drawn as seen from ``view`` (3, n), above or below the surface.
 
     ``uniform`` (2, n) are the random numbers. Dupuy and Benyoub (2023), Sampling Visible GGX
     Normals with Spherical Caps, Computer Graphics Forum 42(8).
     """
-    stretched = np.stack([width * view[0], width * view[1], view[2]])
-    stretched /= np.sqrt((stretched**2).sum(axis=0))
-    angle = 2 * np.pi * uniform[0]
-    z = (1.0 - uniform[1]) * (1.0 + stretched[2]) - stretched[2]
-    radius = np.sqrt(np.clip(1.0 - z * z, 0.0, 1.0))
-    facet = stretched + np.stack([radius * np.cos(angle), radius * np.sin(angle), z])
-    facet[:2] *= width
-    facet[2] = np.maximum(facet[2], 1e-12)
-    unit: FloatArray = facet / np.sqrt((facet**2).sum(axis=0))
+    x, y, z = width * view[0], width * view[1], view[2]
+    along = 1.0 / np.sqrt(x * x + y * y + z * z)
+    x, y, z = x * along, y * along, z * along
+    # Any direction around does as well as any other: half the digits take a tenth of the time.
+    angle = (2 * np.pi * uniform[0]).astype(np.float32)
+    up = (1.0 - uniform[1]) * (1.0 + z) - z
+    radius = np.sqrt(np.clip(1.0 - up * up, 0.0, 1.0))
+    x = width * (x + radius * np.cos(angle))
+    y = width * (y + radius * np.sin(angle))
+    z = np.maximum(z + up, 1e-12)
+    unit: FloatArray = np.stack([x, y, z])
+    unit /= np.sqrt(x * x + y * y + z * z)
     return unit
 
 

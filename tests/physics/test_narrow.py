@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from planner.estimate.assemble import respond
-from planner.estimate.effort import EFFORTS
+from planner.estimate.effort import effort_for
 from planner.estimate.evaluate import _geometry, _paths, recount
 from planner.estimate.lamp_light import LampLight
 from planner.estimate.result import EstimateOptions, Quality
@@ -61,7 +61,8 @@ def by_crossed_strings(gap: float, pieces: int = 1200) -> FloatArray:
 @pytest.mark.parametrize("quality", [Quality.DEFAULT, Quality.PREVIEW])
 @pytest.mark.parametrize("gap", [0.01, 0.02, 0.05])
 def test_light_between_a_shelf_and_the_canopy(gap: float, quality: Quality) -> None:
-    options, effort = EstimateOptions(cells=CELLS, quality=quality), EFFORTS[quality]
+    options = EstimateOptions(cells=CELLS, quality=quality)
+    effort = effort_for(quality, open_to_sight=False)
     its_room = room(gap)
     geometry = _geometry(its_room, options, effort, lambda: None)
     surfaces, grid = geometry.surfaces, geometry.grid

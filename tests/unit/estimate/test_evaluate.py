@@ -8,7 +8,8 @@ import time
 import numpy as np
 import pytest
 
-from planner.estimate.evaluate import Cache, Cancelled, evaluate
+from planner.catalogue.library import demo_plan
+from planner.estimate.evaluate import HELD_BYTES, Cache, Cancelled, evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.light.exchange import NothingAbsorbsError
 from planner.plan import edits
@@ -270,6 +271,15 @@ def test_a_cache_counts_what_lists_hold_too() -> None:
     for key in range(40):
         cache.get(key, lambda key=key: made.append(key))  # type: ignore[misc]
     assert 34 <= len(made) < 40
+
+
+@pytest.mark.parametrize("example", ["rack", "trays", "closet"])
+def test_what_a_window_keeps_has_room_for_an_example(example: str) -> None:
+    # Else each move of a lamp finds all paths of light again: 20 times the work in a rack.
+    cache = Cache(limit=HELD_BYTES)
+    evaluate(demo_plan(example), cache=cache)
+    kept = {key[0] for key in cache._pieces}  # type: ignore[index]
+    assert {"geometry", "paths", "balance"} <= kept
 
 
 def test_of_two_that_make_the_same_piece_one_is_counted() -> None:
