@@ -19,6 +19,7 @@ for _name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(_name, "1")
 
 import pytest
+from hypothesis import HealthCheck, settings
 from PySide6 import QtCore, QtGui, QtWidgets
 
 # After PySide6, which it would otherwise not choose.
@@ -28,6 +29,10 @@ from planner.app.jobs import THREAD_PREFIX  # isort: skip
 
 # A drag made by a test comes faster than a hand; the limit would drop it silently.
 pyqtgraph.setConfigOption("mouseRateLimit", -1)
+
+# A loaded machine is no fault of what is tested.
+settings.register_profile("calm", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("calm")
 
 _BODY_PASSED = pytest.StashKey[bool]()
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import partial
 
 from planner.estimate.result import Quality
 
@@ -82,9 +83,7 @@ _EFFORTS = {
     Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
 }
 
-_AMID_OBSTACLES = {
-    Quality.DEFAULT: {"patches": 600, "photons": 65536},
-}
+_AMID_OBSTACLES = {Quality.DEFAULT: partial(replace, patches=600, photons=65536)}
 """More work where something stands in sight or walls jut in: there light changes within a patch,
 and images of lamps show in part."""
 
@@ -94,5 +93,5 @@ def effort_for(quality: Quality, *, open_to_sight: bool, tops: int = 0) -> Effor
 
     Where canopies are carried on tops, what is kept for the next edit would be too much.
     """
-    more = {} if open_to_sight or tops else _AMID_OBSTACLES.get(quality, {})
-    return replace(_EFFORTS[quality], **more)
+    effort = _EFFORTS[quality]
+    return effort if open_to_sight or tops else _AMID_OBSTACLES.get(quality, replace)(effort)

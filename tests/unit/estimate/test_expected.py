@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, event, given, settings
+from hypothesis import event, given, settings
 
 from planner.app.pages.survey.pictures import board_picture
 from planner.estimate.calibrate_model import expected_readings
@@ -46,7 +46,7 @@ def test_a_meter_that_reads_everything_a_tenth_low() -> None:
     np.testing.assert_allclose(found, 0.9 * ideal, rtol=1e-6)
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow], deadline=None)
+@settings(max_examples=60)
 @given(plans().filter(lambda plan: plan.surveys and plan.lamps))
 def test_any_survey_is_read_or_refused_in_one_sentence(plan: Plan) -> None:
     survey, refused = plan.surveys[0], ""

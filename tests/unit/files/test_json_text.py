@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.files.json_text import JsonTextError, parse_json
@@ -29,7 +29,6 @@ def read_or_refused(data: bytes) -> None:
     assert refusal
 
 
-@settings(suppress_health_check=[HealthCheck.too_slow])  # a loaded machine is no fault
 @given(PLAIN)
 def test_what_python_writes_is_read_back(value: Any) -> None:
     assert parse_json(json.dumps(value).encode()) == value

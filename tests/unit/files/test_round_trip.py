@@ -7,7 +7,7 @@ import math
 from pathlib import Path
 from typing import Any
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.files.disk import PlanFileError
@@ -141,7 +141,7 @@ def plans(draw: st.DrawFn) -> Plan:
     })  # fmt: skip
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow], deadline=None)
+@settings(max_examples=60)
 @given(plans())
 def test_save_then_load_is_the_same_plan(plan: Plan) -> None:
     data = plan_to_bytes(plan)
