@@ -13,10 +13,8 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QFormLayout,
-    QHBoxLayout,
     QStackedWidget,
     QUndoView,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -208,10 +206,10 @@ class HistoryDialog(QDialog):
         self.view = QUndoView(stack)
         self.view.setEmptyLabel("As opened")
         self.view.setAccessibleName("Steps made so far")
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, theme.RHYTHM, theme.RHYTHM, theme.RHYTHM)
-        layout.addWidget(PlainLabel("Click a step to go to where it had just been made."))
-        layout.addWidget(self.view)
+        theme.column(
+            PlainLabel("Click a step to go to where it had just been made."), self.view, on=self,
+            edges=theme.RHYTHM,
+        )  # fmt: skip
         self.resize(320, 420)
 
 
@@ -269,14 +267,10 @@ class Pages(QStackedWidget):
 class PageBar(QWidget):
     """The names of the pages side by side; the one in sight is underlined by the accent."""
 
-    def __init__(
-        self, pages: Pages, names: Mapping[str, str], parent: QWidget | None = None
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, pages: Pages, names: Mapping[str, str]) -> None:
+        super().__init__()
         self.setAccessibleName("Pages")
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.setSpacing(theme.HALF)
+        layout = theme.row(on=self, gap=theme.HALF, edges=(theme.RHYTHM, 0, theme.RHYTHM, 0))
         self.buttons: dict[str, QuietButton] = {}
         for key, name in names.items():
             made = QuietButton(name, QPalette.ColorRole.WindowText)

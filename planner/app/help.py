@@ -25,7 +25,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QTabWidget,
     QTextBrowser,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -143,11 +142,9 @@ class AboutDialog(QDialog):
         copy.clicked.connect(lambda: QGuiApplication.clipboard().setText(details()))
         buttons.rejected.connect(self.reject)
         buttons.button(QDialogButtonBox.StandardButton.Close).setDefault(True)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(*(3 * theme.RHYTHM,) * 4)
-        layout.setSpacing(theme.WIDE)
-        for widget in (title, purpose, versions, buttons):
-            layout.addWidget(widget)
+        theme.column(
+            title, purpose, versions, buttons, on=self, gap=theme.WIDE, edges=3 * theme.RHYTHM
+        )
         self.setMinimumWidth(54 * theme.RHYTHM)
 
 
@@ -198,9 +195,7 @@ class HelpWindow(QDialog):
             browser.setMarkdown(help_text(name))
             browser.anchorClicked.connect(self._follow)
             self._tabs.addTab(browser, title)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, theme.RHYTHM, 0, 0)
-        layout.addWidget(self._tabs)
+        theme.column(self._tabs, on=self, edges=(0, theme.RHYTHM, 0, 0))
         QShortcut(QKeySequence(QKeySequence.StandardKey.Close), self, self.close)
 
     def sizeHint(self) -> QSize:

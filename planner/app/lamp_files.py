@@ -11,11 +11,9 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QGridLayout,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QRadioButton,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -136,15 +134,10 @@ class LampFileDialog(QDialog):
         return box
 
     def _arrange(self) -> None:
-        says = QVBoxLayout()
-        says.addLayout(self.facts)
-        says.addSpacing(theme.RHYTHM)
-        says.addWidget(self.warnings)
-        says.addStretch(1)
-        upper = QHBoxLayout()
-        upper.setSpacing(3 * theme.RHYTHM)
-        upper.addLayout(says, 1)
-        upper.addWidget(self.polar, 0, Qt.AlignmentFlag.AlignTop)
+        says = theme.column(self.facts, theme.RHYTHM, self.warnings, theme.REST)
+        upper = theme.row(
+            (says, 1), (self.polar, 0, Qt.AlignmentFlag.AlignTop), gap=3 * theme.RHYTHM
+        )
         form = QGridLayout()
         form.setHorizontalSpacing(theme.RHYTHM)
         form.setVerticalSpacing(theme.HALF)
@@ -170,15 +163,10 @@ class LampFileDialog(QDialog):
             form.addWidget(field, line, 1, 1, 1 if beside else 2)
             if beside is not None:
                 form.addWidget(beside, line, 2)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.WIDE, theme.WIDE, theme.WIDE, theme.WIDE)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addLayout(upper)
-        layout.addWidget(NoteLabel(ABOUT))
-        layout.addLayout(form)
-        layout.addWidget(self.alert)
-        layout.addStretch(1)
-        layout.addWidget(self.buttons)
+        theme.column(
+            upper, NoteLabel(ABOUT), form, self.alert, theme.REST, self.buttons, on=self,
+            gap=theme.RHYTHM, edges=theme.WIDE,
+        )  # fmt: skip
         self.setMinimumWidth(880)
 
     def _connect(self) -> None:

@@ -79,8 +79,8 @@ class QuantityBox(TypedField, QAbstractSpinBox):
     refused = Signal(str)
     reverted = Signal()
 
-    def __init__(self, quantity: Quantity, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, quantity: Quantity, name: str) -> None:
+        super().__init__()
         self._quantity = quantity
         self._unit = LengthUnit.CM
         self._value = 0.0

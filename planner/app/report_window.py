@@ -28,7 +28,6 @@ from PySide6.QtWidgets import (
     QAbstractScrollArea,
     QCheckBox,
     QDialog,
-    QHBoxLayout,
     QMenu,
     QVBoxLayout,
     QWidget,
@@ -99,8 +98,8 @@ class LeafView(QAbstractScrollArea):
 
     drawing_asked = Signal(object, object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self._leaves: Leaves | None = None
         self._kept: dict[int, QPixmap] = {}
         self.setAccessibleName("The report as it will be printed")
@@ -285,11 +284,9 @@ class ReportWindow(QDialog):
             column.addWidget(box)
         column.addWidget(self.sheet_button, 0, Qt.AlignmentFlag.AlignLeft)
         column.addSpacing(theme.WIDE)
-        line = QHBoxLayout()
         words = PlainLabel("Paper")
         words.setBuddy(self.paper)
-        line.addWidget(words)
-        line.addWidget(self.paper, 1)
+        line = theme.row(words, (self.paper, 1))
         column.addLayout(line)
         column.addStretch(1)
         for widget in (self.alert, self.state, self.bar):
@@ -305,11 +302,7 @@ class ReportWindow(QDialog):
         side.setLayout(column)
         side.setFixedWidth(COLUMN_PX)
         column.setContentsMargins(0, 0, 0, 0)
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(theme.WIDE, theme.WIDE, theme.WIDE, theme.WIDE)
-        layout.setSpacing(theme.WIDE)
-        layout.addWidget(self.view, 1)
-        layout.addWidget(side)
+        theme.row((self.view, 1), side, on=self, gap=theme.WIDE, edges=theme.WIDE)
         self.resize(980, 720)
         self.pdf_button.setDefault(True)
         stops = (*self.boxes.values(), self.sheet_button, self.paper, self.stop_button,

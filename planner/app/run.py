@@ -33,7 +33,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QPlainTextEdit,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -316,12 +315,7 @@ class ErrorDialog(QDialog):
         leave.clicked.connect(QApplication.closeAllWindows)
         buttons.rejected.connect(self.reject)
         buttons.button(QDialogButtonBox.StandardButton.Close).setDefault(True)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(*(theme.WIDE,) * 4)
-        layout.setSpacing(theme.WIDE)
-        layout.addWidget(message)
-        layout.addWidget(self.report, 1)
-        layout.addWidget(buttons)
+        theme.column(message, (self.report, 1), buttons, on=self, gap=theme.WIDE, edges=theme.WIDE)
         self.resize(80 * theme.RHYTHM, 50 * theme.RHYTHM)
 
     @Slot()

@@ -6,13 +6,17 @@ nothing but this file names a colour of the window.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from enum import StrEnum
-from typing import Final
+from typing import Any, Final
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPainter, QPalette, QPen
 from PySide6.QtWidgets import (
     QApplication,
+    QBoxLayout,
+    QHBoxLayout,
+    QLayout,
     QProxyStyle,
     QScrollArea,
     QStyle,
@@ -20,6 +24,7 @@ from PySide6.QtWidgets import (
     QStyleOptionComplex,
     QTableView,
     QToolButton,
+    QVBoxLayout,
     QWidget,
 )
 
@@ -230,6 +235,57 @@ def scrolled(widget: QWidget) -> QScrollArea:
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setWidget(widget)
     return area
+
+
+Part = QWidget | QLayout | int | tuple[Any, ...]
+"""What a row or a column is laid of: a widget or layout (with its stretch, and where it stands),
+so many pixels, or ``REST``."""
+REST: Final = -1
+"""A part that takes the room the others leave."""
+
+
+def row(*parts: Part, **room: Any) -> QHBoxLayout:
+    """Parts beside each other; ``room`` as for ``column``."""
+    made = QHBoxLayout()
+    _lay(made, parts, **room)
+    return made
+
+
+def column(*parts: Part, **room: Any) -> QVBoxLayout:
+    """Parts below each other.
+
+    ``on`` is the widget they are laid out on, ``gap`` the pixels between two of them, ``edges``
+    those around all (left, above, right, below, or one number); None leaves them to the style.
+    """
+    made = QVBoxLayout()
+    _lay(made, parts, **room)
+    return made
+
+
+def _lay(
+    made: QBoxLayout,
+    parts: Sequence[Part],
+    *,
+    on: QWidget | None = None,
+    gap: int | None = None,
+    edges: int | tuple[int, int, int, int] | None = 0,
+) -> None:
+    if on is not None:
+        on.setLayout(made)
+    if edges is not None:
+        made.setContentsMargins(*((edges,) * 4 if isinstance(edges, int) else edges))
+    if gap is not None:
+        made.setSpacing(gap)
+    for part in parts:
+        what, *how = part if isinstance(part, tuple) else (part,)
+        if isinstance(what, QWidget):
+            made.addWidget(what, *how)
+        elif isinstance(what, QLayout):
+            made.addLayout(what, *how)
+        elif what == REST:
+            made.addStretch(1)
+        else:
+            made.addSpacing(what)
 
 
 def sized(font: QFont, factor: float, *, bold: bool = False) -> QFont:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QPen, QShortcut
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import button
@@ -123,18 +123,12 @@ class Tour(QFrame):
         self.setAutoFillBackground(True)
         self.setBackgroundRole(self.palette().ColorRole.Base)
         self.setFixedWidth(WIDTH)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(theme.RHYTHM)
-        buttons.addWidget(self.leave_button)
-        buttons.addStretch(1)
-        buttons.addWidget(self.back_button)
-        buttons.addWidget(self.next_button)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(*(theme.WIDE,) * 4)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addWidget(self.title)
-        layout.addWidget(self.sentence)
-        layout.addLayout(buttons)
+        buttons = theme.row(
+            self.leave_button, theme.REST, self.back_button, self.next_button, gap=theme.RHYTHM
+        )
+        theme.column(
+            self.title, self.sentence, buttons, on=self, gap=theme.RHYTHM, edges=theme.WIDE
+        )
 
     @Slot()
     def begin(self) -> None:

@@ -16,7 +16,7 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
 )
-from PySide6.QtWidgets import QMenu, QWidget
+from PySide6.QtWidgets import QMenu
 
 from planner.app import theme
 from planner.app.canvas import marks
@@ -75,14 +75,8 @@ class Drawing(Exported, Handed):
     fields_requested = Signal()
     put_here = Signal(str, object)
 
-    def __init__(
-        self,
-        document: Document,
-        selection: SelectionModel,
-        display: Display,
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(document, selection, display, parent)
+    def __init__(self, document: Document, selection: SelectionModel, display: Display) -> None:
+        super().__init__(document, selection, display)
         self._gains: Sequence[LiningGain] = ()
         self._shared: Mapping[str, QAction] = {}
         self._arrange: QMenu | None = None

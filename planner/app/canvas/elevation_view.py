@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QResizeEvent
-from PySide6.QtWidgets import QToolButton, QWidget
+from PySide6.QtWidgets import QToolButton
 
 from planner.app.canvas import marks
 from planner.app.canvas.drawing import Drawing
@@ -66,14 +66,8 @@ class ElevationView(Drawing):
     cut_changed = Signal()
     outs = ("copy_side", "export_side")
 
-    def __init__(
-        self,
-        document: Document,
-        selection: SelectionModel,
-        display: Display,
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(document, selection, display, parent)
+    def __init__(self, document: Document, selection: SelectionModel, display: Display) -> None:
+        super().__init__(document, selection, display)
         self._axis: Axis = "y"
         self._estimate: Estimate | None = None
         self._levels: colours.Levels | None = None

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter
-from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas import marks
 from planner.app.canvas.ink import FittedWidget, Ink
@@ -39,14 +38,8 @@ class Handed(FittedWidget):
     dragging_changed = Signal(bool)
     measuring_changed = Signal(bool)
 
-    def __init__(
-        self,
-        document: Document,
-        selection: SelectionModel,
-        display: Display,
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, document: Document, selection: SelectionModel, display: Display) -> None:
+        super().__init__()
         self.document, self.selection, self.display = document, selection, display
         self._focused: Item | None = None
         self._pressed: tuple[Item, QPointF] | None = None

@@ -19,7 +19,7 @@ from PySide6.QtGui import (
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QHBoxLayout, QToolButton, QWidget
+from PySide6.QtWidgets import QToolButton, QWidget
 
 from planner.app import theme
 from planner.app.spoken import Spoken
@@ -327,9 +327,7 @@ class ZoomControl(QWidget):
         # Nothing drawn shows between its letters.
         self.setAutoFillBackground(True)
         self.setBackgroundRole(QPalette.ColorRole.Base)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
+        theme.row(on=self, gap=0)
         self.out_button = self._made("−", "Smaller", lambda: drawing.zoom(1 / ZOOM_STEP))
         self.fit_button = self._made("100 %", "", drawing.fit)
         self.in_button = self._made("+", "Larger", lambda: drawing.zoom(ZOOM_STEP))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter
-from PySide6.QtWidgets import QMenu, QWidget
+from PySide6.QtWidgets import QMenu
 
 from planner.app.canvas import marks, plan_layers
 from planner.app.canvas.drawing import Drawing
@@ -95,14 +95,8 @@ class PlanView(Drawing):
     section_changed = Signal(object)
     levels_changed = Signal(object)
 
-    def __init__(
-        self,
-        document: Document,
-        selection: SelectionModel,
-        display: Display,
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(document, selection, display, parent)
+    def __init__(self, document: Document, selection: SelectionModel, display: Display) -> None:
+        super().__init__(document, selection, display)
         self._estimate: Estimate | None = None
         self.figure = FIGURE["mean"]
         self._tops = TopLayers()

@@ -7,7 +7,6 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPalette, QPolygonF
-from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.ink import pen
 from planner.app.canvas.plan_layers import paint_lining
@@ -148,13 +147,12 @@ class LiningChooser(SearchCombo):
         self,
         shelf: Shelf,
         name: str,
-        parent: QWidget | None = None,
         *,
         worth: Worth | None = None,
         place: Callable[[], Place] | None = None,
         for_all: bool = False,
     ) -> None:
-        super().__init__(parent, switch="On all walls" if for_all else "")
+        super().__init__(switch="On all walls" if for_all else "")
         self._shelf = shelf
         self._costs = Costs()
         self._worth, self._place = worth, place
@@ -321,8 +319,8 @@ class LampChooser(SearchCombo):
 
     chosen = Signal(object)
 
-    def __init__(self, shelf: Shelf, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, shelf: Shelf) -> None:
+        super().__init__()
         self._shelf = shelf
         self._costs = Costs()
         self._offered: tuple[LampModel, ...] = ()

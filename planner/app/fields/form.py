@@ -17,7 +17,6 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import (
     QComboBox,
     QGridLayout,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QProgressBar,
@@ -29,6 +28,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from planner.app import theme
 from planner.app.plain import PlainLabel, explain, tooltip
 from planner.app.quantity_box import TypedField
 from planner.app.theme import RHYTHM, paint_focus
@@ -274,8 +274,8 @@ class Row:
 class Form(QWidget):
     """A column of rows: label left, field right, error and explanation below the field."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(8)
@@ -307,10 +307,7 @@ class Form(QWidget):
         if not control.accessibleName():
             control.setAccessibleName(label)
         holder = QWidget(self)
-        layout = QHBoxLayout(holder)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(4)
-        layout.addWidget(control, 1)
+        layout = theme.row((control, 1), on=holder, gap=4)
         ask: QToolButton | None = None
         note: NoteLabel | None = None
         if explanation:
@@ -356,11 +353,7 @@ class Form(QWidget):
     def add_buttons(self, *buttons: QPushButton) -> QWidget:
         """Buttons side by side, over the whole width."""
         bar = QWidget(self)
-        layout = QHBoxLayout(bar)
-        layout.setContentsMargins(0, 4, 0, 4)
-        layout.setSpacing(8)
-        for button in buttons:
-            layout.addWidget(button)
+        theme.row(*buttons, on=bar, gap=8, edges=(0, 4, 0, 4))
         self.add_wide(bar)
         return bar
 

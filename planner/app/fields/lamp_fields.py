@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QLineEdit, QWidget
+from PySide6.QtWidgets import QCheckBox, QLineEdit
 
 from planner.app.edit_steps import duplicate, hang_lamp, remove
 from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
@@ -120,8 +120,8 @@ class LampLightFields(Form):
 
     coloured = Signal(object)
 
-    def __init__(self, spectra: SpectrumChoice, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, spectra: SpectrumChoice) -> None:
+        super().__init__()
         self._spectra = spectra
         self._model: LampModel | None = None
         self.polar = PolarPlot()
@@ -194,8 +194,8 @@ BODY_KINDS: Final = (("point", "Small bulb or spot"), ("panel", "Board or bar"),
 class LampKindFields(FieldPanel):
     """The lower part of a lamp's fields: edits the kind of this one lamp."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self.add_heading("What kind it is")
         self.ppf_field = self.add_dial("ppf")
         self.watts_field = self.add_dial("watts")
@@ -381,8 +381,8 @@ def body_of(kind: str, model: LampModel) -> Body:
 class LampFields(FieldPanel):
     """Shown while a lamp is selected."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self.chooser = LampChooser(workplace.shelf)
         self.chooser_row = self.add_row("Kind of lamp", self.chooser, wide=True)
         self.facts = NoteLabel()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton
 
 from planner.app.fields.choosers import LiningChooser
 from planner.app.fields.form import NoteLabel, Row, button, fold_button
@@ -50,8 +50,8 @@ class LiningDetails(FieldForm):
     copied = Signal(object)
     changed = Signal(object)
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace.document, workplace.display, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace.document, workplace.display)
         self._shelf = workplace.shelf
         self._lining: Lining | None = None
         self._taken: set[str] = set()

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QCheckBox, QWidget
+from PySide6.QtWidgets import QCheckBox
 
 from planner.app.fields.choosers import SpectrumChoice
 from planner.app.fields.form import Form, Row, StillCombo, TextLine
@@ -91,8 +91,8 @@ class OptionalLine(TextLine):
     entered = Signal(object)
     refused = Signal(str)
 
-    def __init__(self, quantity: Quantity, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(name, parent)
+    def __init__(self, quantity: Quantity, name: str) -> None:
+        super().__init__(name)
         self._quantity, self._unit = quantity, LengthUnit.CM
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
         self._number: float | None = None
@@ -135,8 +135,8 @@ class FieldForm(Form):
 
     dragging_changed = Signal(bool)
 
-    def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, document: Document, display: Display) -> None:
+        super().__init__()
         self._document, self._display = document, display
         self.quantities: list[QuantityField] = []
         self.texts: list[tuple[Row, TextLine, Callable[[Plan], str]]] = []
@@ -398,8 +398,8 @@ class FieldPanel(FieldForm):
     shown, refreshed and left with it.
     """
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace.document, workplace.display, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace.document, workplace.display)
         self.workplace = workplace
         self.selection = Place()
         self._inner: list[FieldPanel] = []

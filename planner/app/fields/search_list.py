@@ -29,7 +29,6 @@ from PySide6.QtWidgets import (
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -155,11 +154,9 @@ class SearchList(QFrame):
         self.switch = QCheckBox(switch)
         if not switch:  # shown before it has a parent it would be a window, and end open menus
             self.switch.hide()
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.HALF, theme.HALF, theme.HALF, theme.HALF)
-        layout.setSpacing(theme.HALF)
-        for widget in (self.line, self.list, self.none, self.switch):
-            layout.addWidget(widget)
+        theme.column(
+            self.line, self.list, self.none, self.switch, on=self, gap=theme.HALF, edges=theme.HALF
+        )
         self.setFocusProxy(self.line)
         self.line.textChanged.connect(self._search)
         self.line.installEventFilter(self)
@@ -244,8 +241,8 @@ class SearchList(QFrame):
 class SearchCombo(StillCombo):
     """A combo box whose opened list can be searched; says ``entries`` and ``recent`` keys."""
 
-    def __init__(self, parent: QWidget | None = None, *, switch: str = "") -> None:
-        super().__init__(parent)
+    def __init__(self, *, switch: str = "") -> None:
+        super().__init__()
         self.popup = SearchList(self, switch)
         self.popup.picked.connect(self._on_picked)
         self.popup.rested.connect(self.highlighted)

@@ -191,8 +191,8 @@ SHAPES: Final = (
 class SpaceFields(FieldPanel):
     """What is shown while nothing in the space is selected."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self.name_row, self.name_line = self.add_text(
             "Name",
             lambda plan: plan.name,
@@ -326,8 +326,8 @@ def lit_in_colours(plan: Plan) -> bool:
 class ObstacleFields(LinedPanel):
     """Shown while an obstacle is selected."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self.name_row, self.name_line = self.add_text(
             "Name",
             lambda plan: self._part(plan, "name", ""),

@@ -32,8 +32,8 @@ class ConsideredNote(NoteLabel):
 
     considering = Signal(object, object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("", parent)
+    def __init__(self) -> None:
+        super().__init__("")
         self._chooser: LiningChooser | None = None
         self._lining: Lining | None = None
         self.setAccessibleName("What this lining would bring")
@@ -67,10 +67,8 @@ class ConsideredNote(NoteLabel):
 class SurfaceFields(LinedPanel):
     """Shown while the ceiling or the floor is selected."""
 
-    def __init__(
-        self, workplace: Workplace, kind: PlaceKind, parent: QWidget | None = None
-    ) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace, kind: PlaceKind) -> None:
+        super().__init__(workplace)
         self._kind = kind
         self.row = self.add_lining(
             "Lining", f"Lining of the {word(kind)}", worth=workplace.worth,
@@ -144,8 +142,8 @@ class BandLine:
 class WallFields(LinedPanel):
     """Shown while a wall, or one of its bands, is selected."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self.length_field = self.add_dial("wall-length", "Length")
         self.door_note = NoteLabel("This wall is the door and stands open: light leaves here.")
         self.add_wide(self.door_note)

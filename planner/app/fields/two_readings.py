@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtWidgets import QWidget
-
 from planner.app.fields.form import NoteLabel, button
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.plan.lamp import CosineProfile, LampModel
@@ -24,8 +22,8 @@ _READING: Final = Quantity(minimum=0.0, maximum=200_000.0)
 class TwoReadingsFields(FieldPanel):
     """Two readings and a height; shown while asked for, under the beam angle of a lamp."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self.open_button = button(
             "Test of two readings …", "Tells the beam angle from two readings under this lamp."
         )

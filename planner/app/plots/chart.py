@@ -27,7 +27,7 @@ from PySide6.QtGui import (
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QGraphicsView, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGraphicsView, QSizePolicy
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
@@ -55,8 +55,8 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
     ground = QPalette.ColorRole.Base
     """What it stands on: a sheet of its own, or the window where it is one of a column."""
 
-    def __init__(self, name: str, parent: QWidget | None = None, *, scale: float = 0.88) -> None:
-        super().__init__(parent)
+    def __init__(self, name: str, *, scale: float = 0.88) -> None:
+        super().__init__()
         self._scale = scale
         self._spots: list[tuple[Any, FloatArray, FloatArray, Words, bool]] = []
         self._ranges: list[tuple[Any, Range, Range]] = []

@@ -82,8 +82,8 @@ class ColourBar(QWidget):
 
     level_wanted = Signal(float)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.setAccessibleName("Colour bar")
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
         self._style: LightStyle | None = None

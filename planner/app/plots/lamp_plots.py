@@ -8,7 +8,6 @@ from typing import Final
 import numpy as np
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QColor, QPalette
-from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.plots.chart import Chart, FloatArray, dashed, line
@@ -39,8 +38,8 @@ class PolarPlot(Chart):
 
     ground = QPalette.ColorRole.Window
 
-    def __init__(self, parent: QWidget | None = None, *, height: int = 142) -> None:
-        super().__init__("Polar plot", parent, scale=0.85)
+    def __init__(self, *, height: int = 142) -> None:
+        super().__init__("Polar plot", scale=0.85)
         self._curves: PolarCurves | None = None
         self._height = height
         self._plot = self.add_chart()
@@ -184,8 +183,8 @@ class SpectrumPlot(Chart):
 
     ground = QPalette.ColorRole.Window
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Spectrum", parent, scale=0.82)
+    def __init__(self) -> None:
+        super().__init__("Spectrum", scale=0.82)
         self._spectrum: Spectrum | None = None
         self._figures: SpectrumFigures | None = None
         self._plot = self.add_chart()

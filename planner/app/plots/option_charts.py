@@ -9,7 +9,7 @@ from typing import Any, Final
 import numpy as np
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.plots.chart import Chart, dashed, line
@@ -66,8 +66,8 @@ class RankingPlot(Chart):
     ground = QPalette.ColorRole.Window
     empty = "What has light is ranked here."
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Ranking by mean PPFD", parent, scale=0.92)
+    def __init__(self) -> None:
+        super().__init__("Ranking by mean PPFD", scale=0.92)
         self.lines: tuple[RankLine, ...] = ()
         self._band: Levels | None = None
         self._chosen: Hashable = None
@@ -194,8 +194,8 @@ class TradeOffPlot(Chart):
     picked = Signal(object)
     empty = "The light of the options is still being computed, or no price is known."
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Light against cost", parent)
+    def __init__(self) -> None:
+        super().__init__("Light against cost")
         self.all: tuple[Spot, ...] = ()
         self._chosen: Hashable = None
         self._light, self._cost = "", ""

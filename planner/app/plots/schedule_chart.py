@@ -6,7 +6,7 @@ from typing import Any, Final
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
@@ -28,8 +28,8 @@ class ScheduleChart(Chart):
 
     empty = "Add stages and press 'Find for each stage' to see them over the weeks."
 
-    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__("Schedule over the weeks", parent)
+    def __init__(self, display: Display) -> None:
+        super().__init__("Schedule over the weeks")
         self._display = display
         self._schedule: Schedule | None = None
         self._ceiling = 1.0

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QPalette, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.canvas.items import Section, profile_along
@@ -30,8 +30,8 @@ class SectionPlot(Chart):
 
     empty = "With a lit lamp in the space, the light from A to B is drawn here."
 
-    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__("Section", parent, scale=0.92)
+    def __init__(self, display: Display) -> None:
+        super().__init__("Section", scale=0.92)
         self._display = display
         self._estimate: Estimate | None = None
         self._section: Section | None = None
@@ -120,8 +120,8 @@ class SectionCurves(Chart):
 
     ground = QPalette.ColorRole.Window
 
-    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__("Light along the section line", parent, scale=0.85)
+    def __init__(self, display: Display) -> None:
+        super().__init__("Light along the section line", scale=0.85)
         self._display = display
         self._curves: list[tuple[Along, FloatArray, FloatArray]] = []
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)

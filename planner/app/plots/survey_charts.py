@@ -10,7 +10,6 @@ import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QImage, QPainter, QPalette, QPolygonF
-from PySide6.QtWidgets import QWidget
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
@@ -160,8 +159,8 @@ class ScatterPlot(Chart):
     ground = QPalette.ColorRole.Window
     empty = "Readings are set against the estimate here."
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Measured against estimated", parent)
+    def __init__(self) -> None:
+        super().__init__("Measured against estimated")
         self._shown: Residuals | None = None
         self._suspects: frozenset[int] = frozenset()
         self._hole: int | None = None
@@ -271,8 +270,8 @@ class IntervalChart(Chart):
     ground = QPalette.ColorRole.Window
     empty = "Read two surveys, and they are ranked here."
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Ranking of the surveys", parent, scale=0.92)
+    def __init__(self) -> None:
+        super().__init__("Ranking of the surveys", scale=0.92)
         self.ranking = Ranking()
         self._base = ""
         self.setToolTip(MEANING)

@@ -12,7 +12,7 @@ import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetricsF, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
@@ -107,8 +107,8 @@ class SweepMap(Chart):
     taken = Signal(int)
     empty = "The points are being computed."
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Map of the sweep", parent)
+    def __init__(self) -> None:
+        super().__init__("Map of the sweep")
         self.cells: SweepCells | None = None
         self.point: int | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 import numpy as np
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy
 
 from planner.app.canvas.ink import Ink, mixed, pen
 from planner.app.plots.chart import Chart, FloatArray, dashed, line
@@ -55,8 +55,8 @@ class SweepPlot(Chart):
     taken = Signal(int)
     empty = "Choose over what, from where to where, and press 'Sweep'."
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Curves of the sweep", parent)
+    def __init__(self) -> None:
+        super().__init__("Curves of the sweep")
         self.curves: SweepCurves | None = None
         self.point: int | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)

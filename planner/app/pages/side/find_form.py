@@ -8,7 +8,7 @@ from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -82,14 +82,8 @@ class Found:
 class FindBoard(QWidget):
     """The answer in words, the trade-off, the table, and what to do with the chosen one."""
 
-    def __init__(
-        self,
-        document: Document,
-        display: Display,
-        steps: VariantSteps,
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, document: Document, display: Display, steps: VariantSteps) -> None:
+        super().__init__()
         self._document, self._display, self._steps = document, display, steps
         self.found: Found | None = None
         self._former = False
@@ -114,19 +108,14 @@ class FindBoard(QWidget):
         self.told.setAccessibleName("The chosen answer")
         self.use_button = button("Use in the plan", "Make this the plan, as one undo step")
         self.keep_button = button("Keep as an option", "The plan stays; this stands beside it")
-        line = QHBoxLayout()
-        line.addWidget(self.told, 1)
-        line.addWidget(self.use_button, 0, Qt.AlignmentFlag.AlignTop)
-        line.addWidget(self.keep_button, 0, Qt.AlignmentFlag.AlignTop)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        for part in (self.words, self.stale):
-            layout.addWidget(part)
-        layout.addWidget(self.chart, 1)
-        layout.addWidget(self.note)
-        layout.addWidget(self.table)
-        layout.addLayout(line)
+        line = theme.row(
+            (self.told, 1), (self.use_button, 0, Qt.AlignmentFlag.AlignTop),
+            (self.keep_button, 0, Qt.AlignmentFlag.AlignTop),
+        )  # fmt: skip
+        theme.column(
+            self.words, self.stale, (self.chart, 1), self.note, self.table, line, on=self,
+            gap=theme.HALF,
+        )  # fmt: skip
         for signal in (self.table.picked, self.chart.picked):
             signal.connect(self.choose)
         self.use_button.clicked.connect(self.use)
@@ -226,15 +215,9 @@ class FindForm(FieldForm):
     """The question: an aim under wishes, or one level by three ways."""
 
     def __init__(
-        self,
-        document: Document,
-        display: Display,
-        lane: Lane,
-        shelf: Shelf,
-        board: FindBoard,
-        parent: QWidget | None = None,
+        self, document: Document, display: Display, lane: Lane, shelf: Shelf, board: FindBoard
     ) -> None:
-        super().__init__(document, display, parent)
+        super().__init__(document, display)
         self._shelf, self._board = shelf, board
         self._linings: dict[str, Lining] = {}
         self.wished = Wishes()

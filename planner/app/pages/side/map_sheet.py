@@ -49,14 +49,9 @@ class CardBar(QWidget):
     rename_asked = Signal()
 
     def __init__(
-        self,
-        document: Document,
-        comparer: Comparer,
-        linked: Linked,
-        steps: VariantSteps,
-        parent: QWidget | None = None,
+        self, document: Document, comparer: Comparer, linked: Linked, steps: VariantSteps
     ) -> None:
-        super().__init__(parent)
+        super().__init__()
         self._document, self._comparer = document, comparer
         self._linked, self._steps = linked, steps
         self.alert = AlertLabel()
@@ -210,10 +205,8 @@ class MapSheet(QWidget):
     dropped = Signal(str, object)
     menu_asked = Signal(object)
 
-    def __init__(
-        self, comparer: Comparer, linked: Linked, display: Display, parent: QWidget | None = None
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, comparer: Comparer, linked: Linked, display: Display) -> None:
+        super().__init__()
         self._comparer, self._linked, self._display = comparer, linked, display
         self.cards: list[MapCard] = []
         self._columns = 1
@@ -233,11 +226,7 @@ class MapSheet(QWidget):
         self._bars.setFixedWidth(
             max(self.light_bar.sizeHint().width(), self.difference_bar.sizeHint().width()) + 16
         )
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addWidget(self._area, 1)
-        layout.addWidget(self._bars)
+        theme.row((self._area, 1), self._bars, on=self, gap=theme.RHYTHM)
         for signal in (comparer.compared, comparer.told):
             signal.connect(self.refresh)
         linked.changed.connect(self._on_linked)

@@ -163,8 +163,8 @@ class OptionsTable(QTableView):
     menu_asked = Signal(object)
     key_pressed = Signal(object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.options = OptionModel(self)
         self.setModel(self.options)
         theme.settle(self, "Options")
@@ -291,8 +291,8 @@ class OptionsTable(QTableView):
 class ReadTable(QTableWidget):
     """Texts in rows, to be read and one of them chosen (``currentCellChanged`` by the hand)."""
 
-    def __init__(self, name: str, headings: Sequence[str], parent: QWidget | None = None) -> None:
-        super().__init__(0, len(headings), parent)
+    def __init__(self, name: str, headings: Sequence[str]) -> None:
+        super().__init__(0, len(headings))
         theme.settle(self, name)
         self.setHorizontalHeaderLabels(list(headings))
         self.setWordWrap(True)

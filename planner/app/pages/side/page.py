@@ -10,9 +10,7 @@ from typing import TYPE_CHECKING, Any, Final, Generic, TypeVar
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QScrollArea,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -114,13 +112,12 @@ class SideBySidePage(QWidget):
         shelf: Shelf,
         steps: VariantSteps,
         questions: Questions,
-        parent: QWidget | None = None,
         *,
         comparer: Comparer | None = None,
         linked: Linked | None = None,
         synchronous: bool | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__()
         self.document, self.display, self.steps = document, display, steps
         self._shelf, self._questions = shelf, questions
         self.screens: dict[str, tuple[QWidget, QWidget]] = {}
@@ -159,11 +156,7 @@ class SideBySidePage(QWidget):
         self.keep_button.clicked.connect(lambda: self.steps.keep(self.display.unit))
         self.try_button = button("Try others")
         self.try_button.clicked.connect(self._go_to_linings)
-        layout = QHBoxLayout(holder)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(words, 1)
-        layout.addWidget(self.keep_button)
-        layout.addWidget(self.try_button)
+        theme.row((words, 1), self.keep_button, self.try_button, on=holder)
         return holder
 
     def _options(self) -> QWidget:
@@ -176,19 +169,11 @@ class SideBySidePage(QWidget):
         self.export_button.clicked.connect(self.export_table)
         self.left_out = PlainLabel()
         self.left_out.setForegroundRole(self.palette().ColorRole.PlaceholderText)
-        line = QHBoxLayout()
-        line.setContentsMargins(0, 0, 0, 0)
-        line.addWidget(self.bar, 1)
-        line.addWidget(self.left_out)
-        line.addWidget(self.copy_button)
-        line.addWidget(self.export_button)
-        above = QVBoxLayout(holder)
-        above.setContentsMargins(0, 0, 0, 0)
-        above.setSpacing(theme.HALF)
-        above.addWidget(self.empty)
-        above.addWidget(self._screen(self.sheet, self.compare), 1)
-        above.addLayout(line)
-        above.addWidget(self.table)
+        line = theme.row((self.bar, 1), self.left_out, self.copy_button, self.export_button)
+        theme.column(
+            self.empty, (self._screen(self.sheet, self.compare), 1), line, self.table, on=holder,
+            gap=theme.HALF,
+        )  # fmt: skip
         return holder
 
     def _arrange(self) -> None:
@@ -205,28 +190,17 @@ class SideBySidePage(QWidget):
         self.asked = Pages("options", self._options(), asked)
         self.question_bar = PageBar(self.asked, ASKED)
         self.question_bar.setAccessibleName("Questions")
-        top = QHBoxLayout()
-        top.setContentsMargins(0, 0, 0, 0)
-        top.addWidget(self.question_bar)
-        top.addStretch(1)
-        top.addWidget(self.state)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, theme.HALF, theme.RHYTHM, theme.RHYTHM)
-        layout.setSpacing(theme.HALF)
-        layout.addLayout(top)
-        layout.addWidget(self.judged)
-        layout.addWidget(self.alert)
-        layout.addWidget(self.asked, 1)
+        top = theme.row(self.question_bar, theme.REST, self.state)
+        theme.column(
+            top, self.judged, self.alert, (self.asked, 1), on=self, gap=theme.HALF,
+            edges=(theme.RHYTHM, theme.HALF, theme.RHYTHM, theme.RHYTHM),
+        )  # fmt: skip
 
     def _screen(self, main: QWidget, form: QWidget) -> QWidget:
         screen = QWidget()
-        layout = QHBoxLayout(screen)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.WIDE)
         area = _scrolled(form)
         self._columns.append(area)
-        layout.addWidget(main, 1)
-        layout.addWidget(area)
+        theme.row((main, 1), area, on=screen, gap=theme.WIDE)
         self._fit_columns()
         return screen
 
@@ -460,8 +434,7 @@ class SideBySidePage(QWidget):
 def _scrolled(form: QWidget) -> QScrollArea:
     """A column that scrolls where the window is low."""
     holder = QWidget()
-    inside = QVBoxLayout(holder)
-    inside.setContentsMargins(theme.HALF, theme.HALF, theme.RHYTHM, theme.RHYTHM)
-    inside.addWidget(form)
-    inside.addStretch(1)
+    theme.column(
+        form, theme.REST, on=holder, edges=(theme.HALF, theme.HALF, theme.RHYTHM, theme.RHYTHM)
+    )
     return theme.scrolled(holder)

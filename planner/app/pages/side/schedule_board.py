@@ -11,11 +11,9 @@ from typing import Any, Final
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QHeaderView,
     QSplitter,
     QTableView,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -177,8 +175,8 @@ HEED_LETTERS: Final = 36
 class StageTable(QTableView):
     """The table; Delete takes the chosen stage out."""
 
-    def __init__(self, model: StageModel, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, model: StageModel) -> None:
+        super().__init__()
         self.setModel(model)
         theme.settle(self, "Growth schedule")
         self.setSelectionBehavior(QTableView.SelectionBehavior.SelectItems)
@@ -220,8 +218,8 @@ class _Asked:
 class ScheduleForm(FieldForm):
     """What is wanted of every stage, the totals of all options, and the sheet to print."""
 
-    def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__(document, display, parent)
+    def __init__(self, document: Document, display: Display) -> None:
+        super().__init__(document, display)
         _, self.aim = self.add_choice("Wanted most", AIMS[:2])
         _, self.held = self.add_choice("In the target", HELD)
         self.tariff = self.add_dial("tariff")
@@ -271,15 +269,9 @@ class ScheduleBoard(QWidget):
     told = Signal(str)
 
     def __init__(
-        self,
-        document: Document,
-        display: Display,
-        shelf: Shelf,
-        lane: Lane,
-        questions: Questions,
-        parent: QWidget | None = None,
+        self, document: Document, display: Display, shelf: Shelf, lane: Lane, questions: Questions
     ) -> None:
-        super().__init__(parent)
+        super().__init__()
         self._document, self._display, self._shelf = document, display, shelf
         self._questions = questions
         self.all: tuple[Schedule, ...] = ()
@@ -322,14 +314,9 @@ class ScheduleBoard(QWidget):
         font = heading.font()
         font.setBold(True)
         heading.setFont(font)
-        line = QHBoxLayout()
-        line.setContentsMargins(0, 0, 0, 0)
-        line.addWidget(heading)
-        line.addWidget(self.crops, 1)
-        line.addWidget(self.add_button)
-        line.addWidget(self.remove_button)
-        line.addStretch(1)
-        line.addWidget(self.sums)
+        line = theme.row(
+            heading, (self.crops, 1), self.add_button, self.remove_button, theme.REST, self.sums
+        )
         # Table over chart: its last columns, energy and money, are what one came for.
         self.splitter = QSplitter(Qt.Orientation.Vertical)
         self.splitter.setChildrenCollapsible(False)
@@ -337,12 +324,7 @@ class ScheduleBoard(QWidget):
         self.splitter.addWidget(self.chart)
         self.splitter.setStretchFactor(0, 0)
         self.splitter.setStretchFactor(1, 1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addLayout(line)
-        layout.addWidget(self.alert)
-        layout.addWidget(self.splitter, 1)
+        theme.column(line, self.alert, (self.splitter, 1), on=self, gap=theme.HALF)
         delete = QShortcut(QKeySequence("Delete"), self.table)
         delete.activated.connect(self.remove_stage)
 

@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QDateTime, QLocale
 from PySide6.QtGui import QGuiApplication, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -44,14 +44,9 @@ class SweepBoard(QWidget):
     """Shows a sweep; a point chosen in it can be kept as an option or adopted as the plan."""
 
     def __init__(
-        self,
-        document: Document,
-        display: Display,
-        linked: Linked,
-        steps: VariantSteps,
-        parent: QWidget | None = None,
+        self, document: Document, display: Display, linked: Linked, steps: VariantSteps
     ) -> None:
-        super().__init__(parent)
+        super().__init__()
         self._document, self._display = document, display
         self._linked, self._steps = linked, steps
         self.sweeps: dict[int, tuple[str, Sweep]] = {}
@@ -111,12 +106,7 @@ class SweepBoard(QWidget):
         line.addWidget(self.words, 1)
         for knob in (self.copy_button, self.adopt_button, self.keep_button):
             line.addWidget(knob)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addLayout(head)
-        layout.addWidget(self._stack, 1)
-        layout.addLayout(line)
+        theme.column(head, (self._stack, 1), line, on=self, gap=theme.HALF)
 
     # -- which --------------------------------------------------------------------------
 

@@ -7,8 +7,6 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final
 
-from PySide6.QtWidgets import QWidget
-
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf, lining_places
@@ -175,11 +173,10 @@ class SweepForm(FieldForm):
         shelf: Shelf,
         lane: Lane,
         board: SweepBoard,
-        parent: QWidget | None = None,
         *,
         sweeping: Any = None,
     ) -> None:
-        super().__init__(document, display, parent)
+        super().__init__(document, display)
         self._document, self._board = document, board
         self._sweeping = sweeping
         self.first = AxisFields(self, shelf, "Over", needed=True)

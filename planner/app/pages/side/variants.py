@@ -9,10 +9,8 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
-    QHBoxLayout,
     QListWidget,
     QListWidgetItem,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -215,8 +213,8 @@ class TickList(QListWidget):
 
     counted = Signal()
 
-    def __init__(self, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, name: str) -> None:
+        super().__init__()
         self.keys: tuple[str, ...] = ()
         self.setAccessibleName(name)
         self.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
@@ -269,14 +267,9 @@ class TryForm(QWidget):
     made = Signal()
 
     def __init__(
-        self,
-        document: Document,
-        display: Display,
-        shelf: Shelf,
-        steps: VariantSteps,
-        parent: QWidget | None = None,
+        self, document: Document, display: Display, shelf: Shelf, steps: VariantSteps
     ) -> None:
-        super().__init__(parent)
+        super().__init__()
         self._document, self._display = document, display
         self._shelf, self._steps = shelf, steps
         self._linings: dict[str, Lining] = {}
@@ -314,18 +307,13 @@ class TryForm(QWidget):
         self._fill()
 
     def _arrange(self) -> None:
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.WIDE)
+        layout = theme.row(on=self, gap=theme.WIDE)
         for heading, ticks in (("Linings", self.linings), ("Lamps", self.lamps)):
-            column = QVBoxLayout()
-            column.setSpacing(theme.HALF)
             title = PlainLabel(heading)
             font = title.font()
             font.setBold(True)
             title.setFont(font)
-            column.addWidget(title)
-            column.addWidget(ticks, 1)
+            column = theme.column(title, (ticks, 1), gap=theme.HALF)
             layout.addLayout(column, 1)
 
     def _fill(self) -> None:

@@ -86,14 +86,9 @@ class CompareForm(FieldForm):
     """Choices of the maps, wishes, ranking and section."""
 
     def __init__(
-        self,
-        document: Document,
-        display: Display,
-        comparer: Comparer,
-        linked: Linked,
-        parent: QWidget | None = None,
+        self, document: Document, display: Display, comparer: Comparer, linked: Linked
     ) -> None:
-        super().__init__(document, display, parent)
+        super().__init__(document, display)
         self._document, self._comparer, self._linked = document, comparer, linked
         _, self.shows = self.add_choice("Maps show", list(_SHOWS))
         self.shows.activated.connect(
@@ -198,8 +193,8 @@ class TradeOffForm(FieldForm):
 
     changed = Signal()
 
-    def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__(document, display, parent)
+    def __init__(self, document: Document, display: Display) -> None:
+        super().__init__(document, display)
         _, self.light = self.add_choice("Light", [(COLUMN[key].name, key) for key in _LIGHTS])
         _, self.cost = self.add_choice("Cost", [(COLUMN[key].name, key) for key in _COSTS])
         for combo in (self.light, self.cost):
@@ -231,10 +226,8 @@ _MARGIN: Final = Quantity("%", decimals=1, step=1.0, factor=0.01).within(0.0, 0.
 class OddsBoard(QWidget):
     """A row an option against the baseline, and sentences about the chosen one."""
 
-    def __init__(
-        self, document: Document, comparer: Comparer, linked: Linked, parent: QWidget | None = None
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, document: Document, comparer: Comparer, linked: Linked) -> None:
+        super().__init__()
         self._document, self._comparer, self._linked = document, comparer, linked
         self.heading = PlainLabel()
         font = self.heading.font()
@@ -343,10 +336,8 @@ class OddsForm(FieldForm):
 
     survey_asked = Signal()
 
-    def __init__(
-        self, document: Document, display: Display, linked: Linked, parent: QWidget | None = None
-    ) -> None:
-        super().__init__(document, display, parent)
+    def __init__(self, document: Document, display: Display, linked: Linked) -> None:
+        super().__init__(document, display)
         _, self.margin = self.add_number(
             "Equal within",
             _MARGIN,

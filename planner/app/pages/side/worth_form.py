@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QScrollArea,
     QSizePolicy,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -62,9 +61,8 @@ class WorthForm(FieldForm):
         comparer: Comparer,
         linked: Linked,
         board: WorthBoard,
-        parent: QWidget | None = None,
     ) -> None:
-        super().__init__(document, display, parent)
+        super().__init__(document, display)
         self._document, self._comparer = document, comparer
         self._linked, self._board = linked, board
         self._led: object = None
@@ -277,8 +275,8 @@ _ALIKE_M: Final = 0.005
 class CuttingDrawing(QWidget):
     """Rolls lie on their side, unrolled to the right; only as much as is used is drawn."""
 
-    def __init__(self, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, display: Display) -> None:
+        super().__init__()
         self._display = display
         self.purchases: tuple[tuple[str, Purchase], ...] = ()
         self.empty = ""
@@ -416,8 +414,8 @@ HEADINGS = ("What", "Area", "Pieces", "To buy", "Waste", "Cost")
 class WorthBoard(QWidget):
     """A table of linings over a drawing of the cuts."""
 
-    def __init__(self, document: Document, display: Display, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, document: Document, display: Display) -> None:
+        super().__init__()
         self._document = document
         self.heading = PlainLabel("To buy and to cut")
         font = self.heading.font()
@@ -432,13 +430,7 @@ class WorthBoard(QWidget):
         self.words = PlainLabel()
         self.words.setWordWrap(True)
         self.words.setAccessibleName("Whether it is worth it")
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addWidget(self.words)
-        layout.addWidget(self.heading)
-        layout.addWidget(self.table, 1)
-        layout.addWidget(area, 2)
+        theme.column(self.words, self.heading, (self.table, 1), (area, 2), on=self, gap=theme.HALF)
 
     def show_bill(
         self, plan: Plan, name: str, bought: Bill | None, there: tuple[Cover, ...]

@@ -7,7 +7,7 @@ from functools import partial
 from typing import Final, cast
 
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
-from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from planner.app import theme
 from planner.app.document import Paced
@@ -54,8 +54,8 @@ class FieldColumn(QWidget):
     wall_made = Signal(object)
     """The fields of a wall, when they are first there."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__()
         self._workplace = workplace
         self.panels: Mapping[PlaceKind, FieldPanel] = _Panels(self._make_panel)
         self._offered: list[Place] = []
@@ -66,24 +66,14 @@ class FieldColumn(QWidget):
         heading.setBuddy(self.chooser)
         # One panel is visible at a time; hidden ones take no room in the scrolled column.
         holder = QWidget()
-        stack = QVBoxLayout(holder)
-        stack.setContentsMargins(0, 0, 8, 8)
-        stack.addStretch(1)
+        stack = theme.column(theme.REST, on=holder, edges=(0, 0, 8, 8))
         self._stack = stack
         self.space_fields = cast("SpaceFields", self.panels[PlaceKind.SPACE])
         self.space_fields.outline_toggle.toggled.connect(self.corners_listed)
         self._scroll = theme.scrolled(holder)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(8)
         top = QWidget()
-        line = QVBoxLayout(top)
-        line.setContentsMargins(0, 0, 8, 0)
-        line.setSpacing(4)
-        line.addWidget(heading)
-        line.addWidget(self.chooser)
-        layout.addWidget(top)
-        layout.addWidget(self._scroll, 1)
+        theme.column(heading, self.chooser, on=top, gap=4, edges=(0, 0, 8, 0))
+        theme.column(top, (self._scroll, 1), on=self, gap=8)
         self.chooser.activated.connect(
             lambda row: self._workplace.selection.select(self._offered[row])
         )
@@ -215,8 +205,8 @@ BASIS_TEXT: Final = {
 class TargetFields(FieldPanel):
     """A choice of crop and stage, the ends of the band, and where the band comes from."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self._stages: list[tuple[Crop, Stage]] = []
         self.combo = StillCombo()
         self.row = self.add_row("Target", self.combo, TARGET_HELP, wide=True)
@@ -341,8 +331,8 @@ JUDGE_OWN: Final = "Judge the plan by its own canopy"
 class CanopyFields(FieldPanel):
     """Shown while the canopy is selected."""
 
-    def __init__(self, workplace: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(workplace, parent)
+    def __init__(self, workplace: Workplace) -> None:
+        super().__init__(workplace)
         self.height_field = self.add_dial("canopy", "Height")
         self.closed_row, self.closed_switch = self.add_switch(
             "Closed canopy",

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QScrollArea,
     QSizePolicy,
     QToolButton,
@@ -70,8 +69,8 @@ class FindingLine(QWidget):
     asked_for = Signal()
     unfolded = Signal(bool)
 
-    def __init__(self, finding: Finding, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, finding: Finding) -> None:
+        super().__init__()
         self._finding = finding
         calm = finding.severity is Severity.NOTE
         role = QPalette.ColorRole.WindowText if calm else QPalette.ColorRole.BrightText
@@ -83,11 +82,9 @@ class FindingLine(QWidget):
         self.text.setWordWrap(True)
         self.text.setContentsMargins(0, 2, 0, 0)
         self.text.setCursor(Qt.CursorShape.PointingHandCursor)
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addWidget(self.mark, 0, Qt.AlignmentFlag.AlignTop)
-        layout.addWidget(self.text, 1)
+        theme.row(
+            (self.mark, 0, Qt.AlignmentFlag.AlignTop), (self.text, 1), on=self, gap=theme.HALF
+        )
         self.mark.clicked.connect(self.asked_for)
         self.mark.toggled.connect(self._on_toggled)
         self._show(whole=False)
@@ -117,8 +114,8 @@ class FindingList(QWidget):
     cautions_asked = Signal()
     resized = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.shown: tuple[Finding, ...] = ()
         self.lines: list[FindingLine] = []
         self.more = link_button(ALL_CAUTIONS)
@@ -166,8 +163,8 @@ _Flag = Qt.AlignmentFlag
 class PhotonBars(QWidget):
     """Label and per cent over a thin bar, in the order of the estimate."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.shares: tuple[Share, ...] = ()
         self._titles: tuple[str, ...] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -240,8 +237,8 @@ class FigureDetails(QWidget):
     asked_for = Signal(object)
     cautions_asked = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.findings = FindingList()
         self.findings.asked_for.connect(self.asked_for)
         self.findings.cautions_asked.connect(self.cautions_asked)
@@ -263,11 +260,9 @@ class FigureDetails(QWidget):
         self.gains.asked_for.connect(self.asked_for)
         self.bars = PhotonBars()
         bars_box = QWidget()
-        bars_layout = QVBoxLayout(bars_box)
-        bars_layout.setContentsMargins(0, 0, theme.RHYTHM, 0)
-        bars_layout.addWidget(self.bars)
-        bars_layout.addWidget(self.closure)
-        bars_layout.addStretch(1)
+        theme.column(
+            self.bars, self.closure, theme.REST, on=bars_box, edges=(0, 0, theme.RHYTHM, 0)
+        )
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)

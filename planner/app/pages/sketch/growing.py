@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSlider, QWidget
+from PySide6.QtWidgets import QSizePolicy, QSlider, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, ProgressLine, link_button
@@ -56,8 +56,8 @@ class GrowingLine(QWidget):
 
     dragging_changed = Signal(bool)
 
-    def __init__(self, asked: Asked, work: Workplace, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, asked: Asked, work: Workplace) -> None:
+        super().__init__()
         self._asked, self._work = asked, work
         self._found: Schedule | None = None
         self._careful: tuple[Depends, Schedule] | None = None
@@ -82,14 +82,10 @@ class GrowingLine(QWidget):
             policy = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
             policy.setHeightForWidth(True)
             text.setSizePolicy(policy)
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addWidget(self.button)
-        layout.addWidget(self.slider, 2)
-        layout.addWidget(self.progress, 1)
-        layout.addWidget(self.words, 3)
-        layout.addWidget(self.note, 3)
+        theme.row(
+            self.button, (self.slider, 2), (self.progress, 1), (self.words, 3), (self.note, 3),
+            on=self, gap=theme.RHYTHM, edges=(theme.RHYTHM, 0, theme.RHYTHM, 0),
+        )  # fmt: skip
         self._rest = QTimer(self, singleShot=True, interval=BURST_MS)
         self._rest.timeout.connect(self._end)
         self.button.clicked.connect(self.ask)

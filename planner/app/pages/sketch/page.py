@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.canvas.drawing import Drawing
@@ -125,21 +125,13 @@ class SketchPage(QWidget):
     # -- building -----------------------------------------------------------------------
 
     def _arrange(self) -> None:
-        drawings = QHBoxLayout()
-        drawings.setContentsMargins(0, 0, 0, 0)
-        drawings.setSpacing(theme.RHYTHM)
-        drawings.addWidget(self.plan_view, 11)
-        drawings.addWidget(self.colour_bar)
-        drawings.addWidget(self.elevation, 6)
+        drawings = theme.row(
+            (self.plan_view, 11), self.colour_bar, (self.elevation, 6), gap=theme.RHYTHM
+        )
         self._drawings = drawings
-        left = QVBoxLayout()
-        left.setContentsMargins(0, 0, 0, 0)
-        left.setSpacing(theme.RHYTHM)
-        left.addWidget(self.welcome)
-        left.addWidget(self.strip)
-        left.addLayout(drawings, 1)
-        left.addWidget(self.growing)
-        left.addWidget(self.section)
+        left = theme.column(
+            self.welcome, self.strip, (drawings, 1), self.growing, self.section, gap=theme.RHYTHM
+        )
         right = QVBoxLayout()
         right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(theme.RHYTHM)
@@ -150,11 +142,7 @@ class SketchPage(QWidget):
         column.setLayout(right)
         column.setFixedWidth(self._column_width())
         self._side = column
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, theme.RHYTHM, theme.RHYTHM, theme.RHYTHM)
-        layout.setSpacing(theme.WIDE)
-        layout.addLayout(left, 1)
-        layout.addWidget(column)
+        theme.row((left, 1), column, on=self, gap=theme.WIDE, edges=theme.RHYTHM)
 
     def _connect(self) -> None:
         work = self.workplace

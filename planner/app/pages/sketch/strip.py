@@ -39,8 +39,8 @@ _Flag = Qt.AlignmentFlag
 class FigureButton(QAbstractButton):
     """What both kinds share: the figure, its name for screen readers, the focus frame."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.figure: HeadlineFigure | None = None
         self.setCheckable(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -172,8 +172,8 @@ class FigureStrip(QWidget):
 
     unfolded = Signal()
 
-    def __init__(self, wish: WishLine, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, wish: WishLine) -> None:
+        super().__init__()
         self.wish = wish
         self._estimate: Estimate | None = None
         self._outlook: Outlook | None = None
@@ -195,24 +195,17 @@ class FigureStrip(QWidget):
         self._arrange()
 
     def _arrange(self) -> None:
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
         self.sentence.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.addWidget(self.sentence)
-        layout.addWidget(self.advice)
         self.failure.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.addWidget(self.failure)
-        row = QHBoxLayout()
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(theme.RHYTHM)
+        row = theme.row(gap=theme.RHYTHM)
         for figure in self.figures:
             row.addWidget(figure)
             figure.clicked.connect(lambda on, figure=figure: self._show_meaning(figure, on=on))
-        layout.addLayout(row)
         self.meaning.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.addWidget(self.meaning)
-        layout.addWidget(self.wish)
+        theme.column(
+            self.sentence, self.advice, self.failure, row, self.meaning, self.wish, on=self,
+            gap=theme.HALF,
+        )  # fmt: skip
 
     def ask_for(self, wanted: float) -> None:
         """Unfold the mean and look for the ways to another one."""
@@ -306,8 +299,8 @@ class AdviceLine(QWidget):
     lamp_wanted = Signal()
     target_wanted = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self._plan: Plan | None = None
         self.words = _CutNote()
         self.words.setWordWrap(False)
@@ -439,8 +432,8 @@ class GainList(QWidget):
     asked_for = Signal(object)
     marks_wanted = Signal(bool)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.lines: list[GainLine] = []
         self.shown: tuple[LiningGain, ...] | None = None
         self.note = NoteLabel(WAITING)

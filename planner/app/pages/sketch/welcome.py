@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -35,10 +35,8 @@ class Welcome(QWidget):
     open_wanted = Signal()
     tour_wanted = Signal()
 
-    def __init__(
-        self, catalogue: Catalogue, display: Display, parent: QWidget | None = None
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, catalogue: Catalogue, display: Display) -> None:
+        super().__init__()
         self._catalogue, self._display = catalogue, display
         about = PlainLabel(ABOUT)
         about.setWordWrap(True)
@@ -79,18 +77,13 @@ class Welcome(QWidget):
         self.stay_button = button("Stay here", "Stays with the demo and puts this line away.")
         row.addWidget(self.own_button)
         row.addStretch(1)
-        words = QHBoxLayout()
-        words.setSpacing(theme.RHYTHM)
-        words.addWidget(about, 1)
-        words.addWidget(self.tour_button)
-        words.addWidget(self.open_button)
-        words.addWidget(self.stay_button)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addLayout(words)
-        layout.addLayout(row)
-        layout.addWidget(self.alert)
+        words = theme.row(
+            (about, 1), self.tour_button, self.open_button, self.stay_button, gap=theme.RHYTHM
+        )
+        theme.column(
+            words, row, self.alert, on=self, gap=theme.HALF,
+            edges=(theme.RHYTHM, 0, theme.RHYTHM, 0),
+        )  # fmt: skip
         self.own_button.clicked.connect(self._begin)
         self.open_button.clicked.connect(self.open_wanted)
         self.tour_button.clicked.connect(self.tour_wanted)

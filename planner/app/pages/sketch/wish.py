@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, in_tab_order, link_button
@@ -52,12 +52,7 @@ class WishLine(QWidget):
         self.ways: tuple[Way, ...] = ()
         self.words: list[PlainLabel] = []
         self.buttons: list[QWidget] = []
-        row = QHBoxLayout()
-        row.setSpacing(theme.RHYTHM)
-        row.addWidget(label)
-        row.addWidget(self.box)
-        row.addWidget(self.ask_button)
-        row.addWidget(self.note, 1)
+        row = theme.row(label, self.box, self.ask_button, (self.note, 1), gap=theme.RHYTHM)
         self._lines = QGridLayout(self)
         self._lines.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
         self._lines.setVerticalSpacing(2)

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QPushButton, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, TextLine, button
@@ -46,8 +46,8 @@ class BoardChoice(StillCombo):
 
     chosen = Signal(object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.addItem("Choose…", None)
         for board, words in _BOARDS.items():
             known = BOARD_REFLECTANCE.get(board)
@@ -104,8 +104,8 @@ class ProtocolPanel(QWidget):
     ``SKIPPED`` says: nothing is asked again when the plan is opened anew.
     """
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__()
         self.desk = desk
         self._on_since: float | None = None
         self.question = PlainLabel()
@@ -118,17 +118,11 @@ class ProtocolPanel(QWidget):
         self.clock_button = button("Lamps on: start the clock")
         self.skip_button = button("Skip", "What is not known becomes a doubt of the survey.")
         self.alert = AlertLabel()
-        line = QHBoxLayout()
-        line.setSpacing(theme.RHYTHM)
-        for part in (self.made_of, self.height_line, self.yes_button, self.clock_button):
-            line.addWidget(part, 1)
-        line.addWidget(self.skip_button)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, theme.RHYTHM)
-        layout.setSpacing(theme.HALF)
-        layout.addWidget(self.question)
-        layout.addLayout(line)
-        layout.addWidget(self.alert)
+        asked = (self.made_of, self.height_line, self.yes_button, self.clock_button)
+        line = theme.row(*((part, 1) for part in asked), self.skip_button, gap=theme.RHYTHM)
+        theme.column(
+            self.question, line, self.alert, on=self, gap=theme.HALF, edges=(0, 0, 0, theme.RHYTHM)
+        )
         self._tick = QTimer(self, interval=1000)
         self._tick.timeout.connect(self._show_clock)
         self.height_line.committed.connect(self._take_height)
@@ -233,8 +227,8 @@ class BoardPanel(FieldPanel):
 
     print_wanted = Signal(str)
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(desk.workplace, parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__(desk.workplace)
         self.desk = desk
         self.made_of = BoardChoice()
         self.made_row = self.add_row("Made of", self.made_of, ABOUT_BOARD)

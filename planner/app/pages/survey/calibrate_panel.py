@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QListWidget,
     QListWidgetItem,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -55,8 +54,8 @@ _CHECKED = Qt.CheckState.Checked
 class CalibratePanel(QWidget):
     """What is asked of a fit, and its results; what its buttons do is ``Fitting``'s."""
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__()
         self.desk = desk
         self._proposed_for: tuple[str, ...] | None = None
         self.form = Form()
@@ -104,12 +103,7 @@ class CalibratePanel(QWidget):
         form.add_wide(self.cancel_button)
         form.add_wide(self.alert)
         form.end()
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addWidget(form)
-        layout.addWidget(self.results)
-        layout.addStretch(1)
+        theme.column(form, self.results, theme.REST, on=self, gap=theme.RHYTHM)
 
     # -- what is asked ------------------------------------------------------------------
 

@@ -11,7 +11,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QGridLayout,
-    QHBoxLayout,
     QHeaderView,
     QLabel,
     QProgressBar,
@@ -198,8 +197,8 @@ class CalibrationResults(QWidget):
     in one block; what does not fit stands above them all.
     """
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.answer: Answer | None = None
         self.values = QVBoxLayout()
         self.values.setSpacing(theme.HALF)
@@ -226,34 +225,18 @@ class CalibrationResults(QWidget):
 
     def _arrange(self) -> None:
         self.body = QWidget()
-        inner = QVBoxLayout(self.body)
-        inner.setContentsMargins(0, 0, 0, 0)
-        inner.setSpacing(theme.RHYTHM)
         title = PlainLabel("Found")
         font = title.font()
         font.setBold(True)
         title.setFont(font)
-        inner.addWidget(title)
-        inner.addWidget(self.alert)
-        inner.addWidget(self.diagnosis)
-        inner.addLayout(self.values)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(theme.RHYTHM)
-        buttons.addWidget(self.use_button)
-        buttons.addWidget(self.keep_button)
-        inner.addLayout(buttons)
-        inner.addWidget(self.note)
-        inner.addWidget(self.sentences_fold)
-        inner.addWidget(self.sentences)
-        inner.addWidget(self.correlation_fold)
-        inner.addWidget(self.correlation)
+        buttons = theme.row(self.use_button, self.keep_button, gap=theme.RHYTHM)
+        theme.column(
+            title, self.alert, self.diagnosis, self.values, buttons, self.note, self.sentences_fold,
+            self.sentences, self.correlation_fold, self.correlation, on=self.body, gap=theme.RHYTHM,
+        )  # fmt: skip
         self.sentences.hide()
         self.correlation.hide()
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addWidget(self.body)
-        layout.addWidget(self.left_out)
+        theme.column(self.body, self.left_out, on=self, gap=theme.RHYTHM)
 
     def show_answer(self, answer: Answer) -> None:
         """Show a calibration."""
@@ -320,8 +303,8 @@ class CalibrationResults(QWidget):
 class FoundValue(QWidget):
     """One value: its name, itself with its interval, its error's causes, what to do next."""
 
-    def __init__(self, name: str, one: Fitted, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, name: str, one: Fitted) -> None:
+        super().__init__()
         layout = QGridLayout(self)
         layout.setContentsMargins(0, 0, 0, theme.HALF)
         layout.setHorizontalSpacing(theme.RHYTHM)

@@ -37,8 +37,8 @@ NEED_TWO: Final = (
 class ComparePanel(Form):
     """Reads the desk's surveys; the one the shown is set against is chosen here."""
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__()
         self.desk = desk
         self.pair: Pairing | None = None
         self.other = StillCombo()
@@ -142,8 +142,8 @@ class OverlayPanel(QWidget):
 
     view_changed = Signal(object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.view = View.READINGS
         self.choices: dict[View, QRadioButton] = {}
         layout = QVBoxLayout(self)

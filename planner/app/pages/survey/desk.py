@@ -8,7 +8,7 @@ from time import monotonic
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QTabBar, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QTabBar, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, button, link_button
@@ -342,8 +342,8 @@ class Header(QWidget):
     file_wanted = Signal()
     task_changed = Signal(int)
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__()
         self.desk = desk
         self.surveys = StillCombo()
         self.surveys.setAccessibleName("Survey")
@@ -381,27 +381,16 @@ class Header(QWidget):
 
     def _arrange(self) -> None:
         self._left = QWidget()
-        left = QHBoxLayout(self._left)
-        left.setContentsMargins(0, 0, 0, 0)
-        left.setSpacing(theme.RHYTHM)
-        left.addWidget(self.surveys)
-        for one in (self.new_button, self.copy_button, self.remove_button):
-            left.addWidget(one)
-        left.addSpacing(theme.WIDE)
-        left.addWidget(self.paste_button)
-        left.addWidget(self.file_button)
-        left.addStretch(1)
+        theme.row(
+            self.surveys, self.new_button, self.copy_button, self.remove_button, theme.WIDE,
+            self.paste_button, self.file_button, theme.REST, on=self._left, gap=theme.RHYTHM,
+        )  # fmt: skip
         self._line = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._line.setContentsMargins(0, 0, 0, 0)
         self._line.setSpacing(theme.RHYTHM)
         self._line.addWidget(self._left, 1)
         self._line.addWidget(self.tasks, 0, Qt.AlignmentFlag.AlignBottom)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addLayout(self._line)
-        layout.addWidget(self.sentence)
-        layout.addWidget(self.alert)
+        theme.column(self._line, self.sentence, self.alert, on=self, gap=theme.HALF)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         # Room for two lines from the start: the drawing must not jump when the words change.
@@ -434,8 +423,8 @@ HOW = (
 class Invitation(QWidget):
     """Buttons ``lay_out``, ``paste`` and ``open_file``."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.lay_out = button("Lay out a grid", "A board of holes for this space, to be printed.")
         self.paste = button("Paste readings", "A table copied from a spreadsheet (Ctrl+V).")
         self.open_file = link_button("or import a CSV, TSV, XLSX or ODS file…")
@@ -443,20 +432,16 @@ class Invitation(QWidget):
         title.setFont(theme.sized(title.font(), 1.5, bold=True))
         title.setWordWrap(True)
         how = NoteLabel(HOW)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(theme.RHYTHM)
+        buttons = theme.row(gap=theme.RHYTHM)
         for one in (self.lay_out, self.paste):
             one.setMinimumHeight(36)
             buttons.addWidget(one)
         inside = QWidget()
         inside.setMaximumWidth(560)
-        column = QVBoxLayout(inside)
-        column.setSpacing(theme.WIDE)
-        column.addWidget(title)
-        column.addWidget(how)
-        column.addLayout(buttons)
-        column.addWidget(self.open_file, 0, Qt.AlignmentFlag.AlignHCenter)
-        layout = QHBoxLayout(self)
-        layout.addStretch(1)
-        layout.addWidget(inside, 4, Qt.AlignmentFlag.AlignVCenter)
-        layout.addStretch(1)
+        theme.column(
+            title, how, buttons, (self.open_file, 0, Qt.AlignmentFlag.AlignHCenter), on=inside,
+            gap=theme.WIDE, edges=None,
+        )  # fmt: skip
+        theme.row(
+            theme.REST, (inside, 4, Qt.AlignmentFlag.AlignVCenter), theme.REST, on=self, edges=None
+        )

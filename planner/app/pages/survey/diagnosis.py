@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, ProgressLine, button, fold_button
@@ -57,8 +57,8 @@ def diagnose_job(case: Doubtful) -> Job:
 class DiagnosisPanel(QWidget):
     """What was tried and what came of it; hidden until something is."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.words = PlainLabel()
         self.words.setWordWrap(True)
         self.words.setAccessibleName("What may have gone wrong")
@@ -75,12 +75,10 @@ class DiagnosisPanel(QWidget):
         self.table.setContentsMargins(0, 0, 0, 0)
         self.table.setVerticalSpacing(2)
         self.table.setColumnStretch(0, 1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.RHYTHM)
-        for part in (self.words, self.progress, self.cancel_button, self.mend_button, self.alert,
-                     self.others_fold, self.others):  # fmt: skip
-            layout.addWidget(part)
+        theme.column(
+            self.words, self.progress, self.cancel_button, self.mend_button, self.alert,
+            self.others_fold, self.others, on=self, gap=theme.RHYTHM,
+        )  # fmt: skip
         self.others_fold.toggled.connect(self.others.setVisible)
         self.clear()
 

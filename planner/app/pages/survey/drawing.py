@@ -434,8 +434,8 @@ class SurveyDrawing(FittedWidget):
 class Stage(QWidget):
     """Shows one picture or two, and the bar that explains their colours."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.first = SurveyDrawing("Survey drawing")
         self.second = SurveyDrawing("Second survey drawing")
         self.light_bar = ColourBar()
@@ -445,12 +445,7 @@ class Stage(QWidget):
         self._drawings.setSpacing(theme.RHYTHM)
         self._drawings.addWidget(self.first, 1)
         self._drawings.addWidget(self.second, 1)
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addLayout(self._drawings, 1)
-        layout.addWidget(self.light_bar)
-        layout.addWidget(self.residual_bar)
+        theme.row((self._drawings, 1), self.light_bar, self.residual_bar, on=self, gap=theme.RHYTHM)
         for part in (self.second, self.light_bar, self.residual_bar):
             part.hide()
 

@@ -16,11 +16,9 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QHeaderView,
     QLineEdit,
     QTableView,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -58,8 +56,8 @@ class ReadingLine(QLineEdit):
     take_back = Signal()
     moved = Signal(int)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.setAccessibleName("Reading")
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.setFont(theme.tabular(theme.sized(self.font(), 3.4)))
@@ -124,8 +122,8 @@ def parse_readings(text: str, lux_per_umol: float | None) -> tuple[float, ...]:
 class EntryPanel(QWidget):
     """Names the hole at hand and takes its reading."""
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__()
         self.desk = desk
         self.title = PlainLabel()
         self.title.setFont(theme.sized(self.title.font(), 1.9, bold=True))
@@ -146,19 +144,14 @@ class EntryPanel(QWidget):
             "Set aside", "The readings of this hole are kept, but count in no figure."
         )
         self._warned = ""
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        for part in (self.title, self.where, self.line, self.unit, self.alert, self.there):
-            layout.addWidget(part)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(theme.RHYTHM)
-        buttons.addWidget(self.back_button)
-        buttons.addWidget(self.next_button)
-        buttons.addWidget(self.first_button)
-        buttons.addWidget(self.aside_button)
-        layout.addLayout(buttons)
-        layout.addWidget(NoteLabel(KEYS))
+        buttons = theme.row(
+            self.back_button, self.next_button, self.first_button, self.aside_button,
+            gap=theme.RHYTHM,
+        )  # fmt: skip
+        theme.column(
+            self.title, self.where, self.line, self.unit, self.alert, self.there, buttons,
+            NoteLabel(KEYS), on=self, gap=theme.HALF,
+        )  # fmt: skip
         self.line.entered.connect(self._enter)
         self.line.back.connect(lambda: self._move(-1))
         self.line.take_back.connect(self._take_back)
@@ -408,8 +401,8 @@ def remark(one: HoleSummary | None) -> str:
 class ReadingTable(QTableView):
     """Shows the model; the line chosen is the hole at hand."""
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__()
         self.desk = desk
         self.readings = ReadingModel(desk, self)
         self.setModel(self.readings)

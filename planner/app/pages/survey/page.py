@@ -19,7 +19,6 @@ from PySide6.QtGui import (
     QShowEvent,
 )
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QScrollArea,
     QStackedWidget,
     QVBoxLayout,
@@ -94,11 +93,10 @@ class SurveyPage(QWidget):
         workplace: Workplace,
         questions: Questions,
         settings: Settings,
-        parent: QWidget | None = None,
         *,
         maker: UnderlayMaker | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__()
         self.workplace, self.questions, self.settings = workplace, questions, settings
         self._stale = True
         self.desk = SurveyDesk(workplace, self)
@@ -123,12 +121,7 @@ class SurveyPage(QWidget):
 
     def _arrange(self) -> None:
         reading = QWidget()
-        column = QVBoxLayout(reading)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(theme.RHYTHM)
-        column.addWidget(self.protocol)
-        column.addWidget(self.entry)
-        column.addWidget(self.table, 1)
+        theme.column(self.protocol, self.entry, (self.table, 1), on=reading, gap=theme.RHYTHM)
         self.columns = QStackedWidget()
         for part in (self.board, self.record):
             self.columns.addWidget(_scrolled(part))
@@ -139,23 +132,13 @@ class SurveyPage(QWidget):
         self._comparing.setContentsMargins(0, 0, 0, 0)
         for other in (self.overlay, comparing, self.calibrate):
             self.columns.addWidget(_scrolled(other))
-        lower = QHBoxLayout()
-        lower.setContentsMargins(0, 0, 0, 0)
-        lower.setSpacing(theme.WIDE)
-        lower.addWidget(self.stage, 1)
-        lower.addWidget(self.columns)
+        lower = theme.row((self.stage, 1), self.columns, gap=theme.WIDE)
         survey = QWidget()
-        whole = QVBoxLayout(survey)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(theme.RHYTHM)
-        whole.addWidget(self.header)
-        whole.addLayout(lower, 1)
+        theme.column(self.header, (lower, 1), on=survey, gap=theme.RHYTHM)
         self.sides = QStackedWidget()
         self.sides.addWidget(self.invitation)
         self.sides.addWidget(survey)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, theme.RHYTHM, theme.RHYTHM, theme.RHYTHM)
-        layout.addWidget(self.sides)
+        theme.column(self.sides, on=self, edges=theme.RHYTHM)
         self._fit_column()
         self.setAcceptDrops(True)
 

@@ -8,8 +8,6 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
-from PySide6.QtWidgets import QWidget
-
 from planner.app.fields.form import NoteLabel, Row, StillCombo, TextLine
 from planner.app.fields.panel import FieldPanel, OptionalLine, QuantityField
 from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
@@ -47,8 +45,8 @@ DOUBTS: Final = (
 class RecordPanel(FieldPanel):
     """Fields of a survey's record; an empty line means as in the plan, or not noted."""
 
-    def __init__(self, desk: SurveyDesk, parent: QWidget | None = None) -> None:
-        super().__init__(desk.workplace, parent)
+    def __init__(self, desk: SurveyDesk) -> None:
+        super().__init__(desk.workplace)
         self.desk = desk
         self.optional: list[tuple[Row, OptionalLine, str, Callable[[Plan], str]]] = []
         self.name_row, self.name_line = self._text("Name", "name", "Name survey")

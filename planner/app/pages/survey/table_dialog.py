@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QDialogButtonBox,
-    QHBoxLayout,
     QLineEdit,
     QSpinBox,
     QStackedWidget,
@@ -159,16 +158,13 @@ class TableDialog(QDialog):
     def _arrange(self) -> None:
         self.form.end()
         paste = QWidget()
-        its = QVBoxLayout(paste)
-        its.setContentsMargins(0, 0, 0, 0)
-        its.addWidget(self.paste_box, 1)
-        its.addWidget(self.read_button, 0, Qt.AlignmentFlag.AlignLeft)
+        theme.column(
+            (self.paste_box, 1), (self.read_button, 0, Qt.AlignmentFlag.AlignLeft), on=paste
+        )
         self.stack = QStackedWidget()
         self.stack.addWidget(paste)
         self.stack.addWidget(self.preview)
-        sheets = QHBoxLayout()
-        sheets.addWidget(self.tabs, 1)
-        sheets.addWidget(self.wanted)
+        sheets = theme.row((self.tabs, 1), self.wanted)
         left, right = QVBoxLayout(), QVBoxLayout()
         for column in (left, right):
             column.setSpacing(theme.RHYTHM)
@@ -182,16 +178,10 @@ class TableDialog(QDialog):
         right.setContentsMargins(0, 0, 0, 0)
         right.addWidget(self.drawing, 1)
         right.addWidget(self.form)
-        upper = QHBoxLayout()
-        upper.setSpacing(theme.WIDE)
-        upper.addLayout(left, 1)
-        upper.addWidget(self.side)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(theme.WIDE, theme.WIDE, theme.WIDE, theme.WIDE)
-        layout.setSpacing(theme.RHYTHM)
-        layout.addLayout(upper, 1)
-        layout.addWidget(self.alert)
-        layout.addWidget(self.buttons)
+        upper = theme.row((left, 1), self.side, gap=theme.WIDE)
+        theme.column(
+            (upper, 1), self.alert, self.buttons, on=self, gap=theme.RHYTHM, edges=theme.WIDE
+        )
         self.resize(1180, 720)
 
     def _connect(self) -> None:

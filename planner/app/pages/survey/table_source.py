@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QPlainTextEdit,
     QTableWidget,
     QTableWidgetItem,
-    QWidget,
 )
 
 from planner.app.fields.form import StillCombo
@@ -389,8 +388,8 @@ class ColumnHeads(QHeaderView):
 class TablePreview(QTableWidget):
     """The first rows of a sheet under their ``heads``; what is not read is grey."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.setAccessibleName("Preview of the table")
         self.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.setTabKeyNavigation(False)
@@ -434,8 +433,8 @@ class PasteBox(QPlainTextEdit):
 
     pasted = Signal(str)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.setAccessibleName("Text to be read")
         self.setPlaceholderText("Paste the readings here (Ctrl+V), or write them line by line.")
         self.setTabChangesFocus(True)
