@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
+from typing import TypeVar
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -36,6 +37,7 @@ from planner.app.theme import RHYTHM, paint_focus
 _ARROW = 16
 _PAD = 4
 _Flag = Qt.AlignmentFlag
+Made = TypeVar("Made", bound=QWidget)
 
 
 class QuietButton(QToolButton):
@@ -346,9 +348,10 @@ class Form(QWidget):
         explain(control, explanation)
         return ask, note
 
-    def add_wide(self, widget: QWidget) -> None:
+    def add_wide(self, widget: Made) -> Made:
         """Something over the whole width of the column."""
         self._grid.addWidget(widget, self._grid.rowCount(), 0, 1, 2)
+        return widget
 
     def add_buttons(self, *buttons: QPushButton) -> QWidget:
         """Buttons side by side, over the whole width."""
@@ -359,9 +362,7 @@ class Form(QWidget):
 
     def add_alert(self) -> AlertLabel:
         """A place for errors that belong to no single field."""
-        alert = AlertLabel(self)
-        self.add_wide(alert)
-        return alert
+        return self.add_wide(AlertLabel(self))
 
     def end(self) -> None:
         """Keep the rows at the top of whatever room there is."""

@@ -124,8 +124,7 @@ class LampLightFields(Form):
         super().__init__()
         self._spectra = spectra
         self._model: LampModel | None = None
-        self.polar = PolarPlot()
-        self.add_wide(self.polar)
+        self.polar = self.add_wide(PolarPlot())
         self.spectrum_combo = StillCombo()
         self.spectrum_row = self.add_row("Spectrum", self.spectrum_combo, SPECTRUM_HELP)
         self.spectrum_plot = SpectrumPlot()
@@ -135,8 +134,7 @@ class LampLightFields(Form):
         self.colour_switch = QCheckBox("Count its colours")
         self.colour_switch.setAccessibleName(self.colour_switch.text())
         self.colour_row = self.add_row("", self.colour_switch, COLOUR_HELP)
-        self.colour_note = NoteLabel()
-        self.add_wide(self.colour_note)
+        self.colour_note = self.add_wide(NoteLabel())
         self.colour_switch.clicked.connect(self._count)
         self.spectrum_combo.activated.connect(self._choose)
         spectra.changed.connect(self._show_spectrum)
@@ -220,10 +218,8 @@ class LampKindFields(FieldPanel):
         self.doubt_field.bounded = lambda _plan: BEAM_DOUBT
         self.readings = TwoReadingsFields(workplace)
         self.add_panel(self.readings)
-        self.profile_note = NoteLabel()
-        self.add_wide(self.profile_note)
-        self.light_fields = LampLightFields(workplace.spectra)
-        self.add_wide(self.light_fields)
+        self.profile_note = self.add_wide(NoteLabel())
+        self.light_fields = self.add_wide(LampLightFields(workplace.spectra))
         self.light_fields.coloured.connect(self._count_colours)
         self.body_combo = StillCombo()
         for kind, text in BODY_KINDS:
@@ -239,15 +235,13 @@ class LampKindFields(FieldPanel):
         self.end()
 
     def _add_keeping(self) -> None:
-        self.keep_button = button(
-            "Save as own lamp …", "Keeps this kind of lamp in your library, under a name."
+        self.keep_button = self.add_wide(
+            button("Save as own lamp …", "Keeps this kind of lamp in your library, under a name.")
         )
         self.keep_button.setCheckable(True)
-        self.add_wide(self.keep_button)
         self.keep_line = QLineEdit()
         self.keep_row = self.add_row("Name", self.keep_line)
-        self.save_button = button("Save", "Keeps the lamp in your library.")
-        self.add_wide(self.save_button)
+        self.save_button = self.add_wide(button("Save", "Keeps the lamp in your library."))
         self.update_button = button(
             "Update own lamp", "Writes these numbers into the entry of your library."
         )
@@ -385,8 +379,7 @@ class LampFields(FieldPanel):
         super().__init__(workplace)
         self.chooser = LampChooser(workplace.shelf)
         self.chooser_row = self.add_row("Kind of lamp", self.chooser, wide=True)
-        self.facts = NoteLabel()
-        self.add_wide(self.facts)
+        self.facts = self.add_wide(NoteLabel())
         self.label_row, self.label_line = self.add_text(
             "Name of this lamp",
             self._label,

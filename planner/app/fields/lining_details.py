@@ -86,16 +86,16 @@ class LiningDetails(FieldForm):
         self.wrinkle_row, self.wrinkle_box = self.add_number("Wrinkle", WRINKLE, 0.0, WRINKLE_HELP)
         for box in self.boxes:
             box.setAccessibleName(f"{box.accessibleName()} of the lining")
-        self.bands_button = fold_button("Reflectance by colour")
-        self.add_wide(self.bands_button)
+        self.bands_button = self.add_wide(fold_button("Reflectance by colour"))
         self.band_rows = {
             band: self.add_optional(words, SHARE, BAND_HELP) for band, words in BAND_WORDS.items()
         }
         for _, line in self.band_rows.values():
             line.setAccessibleName(f"{line.accessibleName()} of the lining")
             line.entered.connect(lambda number, line=line: line.show_number(number, ALIKE))
-        self.save_button = button("Save and use", "Keeps the lining in your library and uses it.")
-        self.add_wide(self.save_button)
+        self.save_button = self.add_wide(
+            button("Save and use", "Keeps the lining in your library and uses it.")
+        )
         self.alert = self.add_alert()
         self.copy_button.toggled.connect(lambda on: self._on_opened(self.copy_button, on=on))
         self.edit_button.toggled.connect(lambda on: self._on_opened(self.edit_button, on=on))
@@ -246,8 +246,7 @@ class LinedPanel(FieldPanel):
     def add_details(self, heading: str) -> None:
         """Close the panel with the details of the lining shown."""
         self.add_heading(heading)
-        self.details = LiningDetails(self.workplace)
-        self.add_wide(self.details)
+        self.details = self.add_wide(LiningDetails(self.workplace))
         self.end()
         self.details.copied.connect(self.line_with)
         self.details.changed.connect(self.change_lining)

@@ -343,14 +343,14 @@ class ObstacleFields(LinedPanel):
         self.length_field = self.add_dial("obstacle-length", "Length")
         self.width_field = self.add_dial("obstacle-width", "Width")
         self.thickness_field = self.add_dial("thickness")
-        self.below_note = NoteLabel(
-            "It lies wholly below the closed canopy, where no light is: it has no effect."
+        self.below_note = self.add_wide(
+            NoteLabel(
+                "It lies wholly below the closed canopy, where no light is: it has no effect."
+            )
         )
-        self.add_wide(self.below_note)
         self.material_row = self.add_lining("Material", "Material of the obstacle", MATERIAL_HELP)
         self._add_canopy()
-        self.remove_button = button("Remove obstacle", "Takes it out of the space.")
-        self.add_wide(self.remove_button)
+        self.remove_button = self.add_wide(button("Remove obstacle", "Takes it out of the space."))
         self.add_details("About this material")
         self.remove_button.clicked.connect(lambda: remove(self.workplace, (self.selection,)))
 

@@ -74,14 +74,14 @@ class SurfaceFields(LinedPanel):
             "Lining", f"Lining of the {word(kind)}", worth=workplace.worth,
             place=lambda: Place(kind),
         )  # fmt: skip
-        self.considered = ConsideredNote()
+        self.considered = self.add_wide(ConsideredNote())
         self.considered.follow(self.chooser, workplace.worth)
-        self.add_wide(self.considered)
-        self.closed_note = NoteLabel(
-            "Under a closed canopy the floor gets no light; its lining counts once the canopy "
-            "is open."
+        self.closed_note = self.add_wide(
+            NoteLabel(
+                "Under a closed canopy the floor gets no light; its lining counts once the canopy "
+                "is open."
+            )
         )
-        self.add_wide(self.closed_note)
         self.add_details("About this lining")
 
     def refresh(self, plan: Plan) -> None:
@@ -145,8 +145,9 @@ class WallFields(LinedPanel):
     def __init__(self, workplace: Workplace) -> None:
         super().__init__(workplace)
         self.length_field = self.add_dial("wall-length", "Length")
-        self.door_note = NoteLabel("This wall is the door and stands open: light leaves here.")
-        self.add_wide(self.door_note)
+        self.door_note = self.add_wide(
+            NoteLabel("This wall is the door and stands open: light leaves here.")
+        )
         self.add_heading("Lining, from the floor up")
         self._list = QWidget(self)
         self._bands = QGridLayout(self._list)
@@ -157,25 +158,24 @@ class WallFields(LinedPanel):
         self.add_wide(self._list)
         self.lines: list[BandLine] = []
         self._edges: list[QuantityField] = []
-        self.considered = ConsideredNote()
-        self.add_wide(self.considered)
+        self.considered = self.add_wide(ConsideredNote())
         self.dirt_field = self.add_dial("dirt", "Dirt on this band")
         self.split_button = button("Split band", "Divides the selected band at half its height.")
         self.merge_button = button(
             "Merge up", "Takes away the edge above the selected band; its lining runs on upwards."
         )
         self.add_buttons(self.split_button, self.merge_button)
-        self.everywhere_button = button(
-            "Use on all walls", "Gives every wall the bands and linings of this one."
+        self.everywhere_button = self.add_wide(
+            button("Use on all walls", "Gives every wall the bands and linings of this one.")
         )
-        self.add_wide(self.everywhere_button)
-        self.light_button = button(
-            "Its light on the map",
-            "Shows how much of the light at each place met this wall on its way, as long as the "
-            "wall is selected. Resting the pointer on a wall shows it too.",
+        self.light_button = self.add_wide(
+            button(
+                "Its light on the map",
+                "Shows how much of the light at each place met this wall on its way, as long as the "
+                "wall is selected. Resting the pointer on a wall shows it too.",
+            )
         )
         self.light_button.setCheckable(True)
-        self.add_wide(self.light_button)
         self.alert = self.add_alert()
         self.add_details("About this lining")
         self.split_button.clicked.connect(self._split)

@@ -24,17 +24,19 @@ class TwoReadingsFields(FieldPanel):
 
     def __init__(self, workplace: Workplace) -> None:
         super().__init__(workplace)
-        self.open_button = button(
-            "Test of two readings …", "Tells the beam angle from two readings under this lamp."
+        self.open_button = self.add_wide(
+            button(
+                "Test of two readings …", "Tells the beam angle from two readings under this lamp."
+            )
         )
         self.open_button.setCheckable(True)
-        self.add_wide(self.open_button)
-        self.about = NoteLabel(
-            "In the dark, only this lamp burning, no wall near it that is not matt black: one "
-            "reading straight under its middle, one as far aside as it hangs above the sensor, "
-            "across its longer side, the sensor level. Do not look into the lamp."
+        self.about = self.add_wide(
+            NoteLabel(
+                "In the dark, only this lamp burning, no wall near it that is not matt black: one "
+                "reading straight under its middle, one as far aside as it hangs above the sensor, "
+                "across its longer side, the sensor level. Do not look into the lamp."
+            )
         )
-        self.add_wide(self.about)
         self.height_row, self.height_box = self.add_number(
             "Lamp above sensor", HANGING_HEIGHT, _HUNG_M, "So far aside is the second reading."
         )
@@ -42,10 +44,10 @@ class TwoReadingsFields(FieldPanel):
             "Read under it", _READING, 0.0, "In any unit of your meter, both in the same."
         )
         self.beside_row, self.beside_box = self.add_number("Read aside", _READING, 0.0)
-        self.take_button = button("Use this beam", "Sets the beam angle and its doubt.")
-        self.add_wide(self.take_button)
-        self.told = NoteLabel()
-        self.add_wide(self.told)
+        self.take_button = self.add_wide(
+            button("Use this beam", "Sets the beam angle and its doubt.")
+        )
+        self.told = self.add_wide(NoteLabel())
         self.open_button.toggled.connect(self._show_test)
         self.take_button.clicked.connect(self.take)
         self._show_test(False)

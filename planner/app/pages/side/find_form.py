@@ -232,17 +232,15 @@ class FindForm(FieldForm):
             self.add_number(label, COUNT.within(1.0, _MOST_LAMPS), value)
             for label, value in (("Lamps, from", 1.0), ("to", 4.0))
         ]
-        self.own_count = NoteLabel()
-        self.add_wide(self.own_count)
+        self.own_count = self.add_wide(NoteLabel())
         level_row, self.level = self.add_number(
             "Mean light", PPFD.within(1.0, 5000.0), 200.0, "The PPFD wanted on the canopy."
         )
         self._on_walls = self.add_heading("Linings to try")
         self.where_row, self.where = self.add_choice("They go onto", [])
-        self.linings = TickList("Linings to try")
+        self.linings = self.add_wide(TickList("Linings to try"))
         # Low enough for the button below all fields to be in sight.
         self.linings.setFixedHeight(6 * self.fontMetrics().lineSpacing())
-        self.add_wide(self.linings)
         self._keeping = self.add_heading("It must keep to")
         at = [("Just enough", 0.0), ("The middle", 0.5)]
         rows = [self.add_choice("DLI of", HELD), self.add_choice("Aim at", at)]

@@ -104,10 +104,9 @@ class AskLine(QWidget):
         self.bar.setRange(0, 1000)
         self.bar.setAccessibleName(f"Progress: {ask}")
         form.add_wide(self.bar)
-        self.words = NoteLabel()
+        self.words = form.add_wide(NoteLabel())
         self.words.setForegroundRole(self.words.palette().ColorRole.WindowText)
         self.words.setAccessibleName(f"Answer: {ask}")
-        form.add_wide(self.words)
         self.alert = form.add_alert()
         self.hide()
         self._busy = False

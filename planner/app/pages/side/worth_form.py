@@ -115,10 +115,9 @@ class WorthForm(FieldForm):
         )
         for signal in (self.rise.committed, self.rise.stepped):
             signal.connect(lambda _value: self._show_air())
-        self.air = NoteLabel()
+        self.air = self.add_wide(NoteLabel())
         self.air.setForegroundRole(self.palette().ColorRole.WindowText)
         self.air.setAccessibleName("Air flow")
-        self.add_wide(self.air)
         self.add_wide(NoteLabel(f"{ASSUMPTIONS} {CAUTION}"))
         self.alert = self.add_alert()
         self.end()

@@ -256,8 +256,7 @@ class BoardPanel(FieldPanel):
         self.standard = button("By EN 12464-1", RULE)
         self.all_places = button("Take all places in", "Undo every place that was left out.")
         self.add_buttons(self.standard, self.all_places)
-        self.note = NoteLabel()
-        self.add_wide(self.note)
+        self.note = self.add_wide(NoteLabel())
         self.add_wide(NoteLabel(
             "Click a hole to leave it out, a cross to take it in again; or step to it with the "
             "arrow keys and press Space."
@@ -271,8 +270,7 @@ class BoardPanel(FieldPanel):
         self.black.setAccessibleName(self.black.text())
         explain(self.black, "Much ink, but it throws back little light.")
         self.add_wide(self.black)
-        self.count_note = NoteLabel()
-        self.add_wide(self.count_note)
+        self.count_note = self.add_wide(NoteLabel())
         self.print_button: QPushButton = button(
             "Board and recording sheet…",
             "A PDF at true size: sheets to be joined at their marks, a bar that shows whether the "
