@@ -104,18 +104,15 @@ class Tour(QFrame):
         self.title, self.sentence = PlainLabel(), PlainLabel()
         self.title.setFont(theme.sized(self.title.font(), 1.0, bold=True))
         self.sentence.setWordWrap(True)
-        self.back_button = button("Back")
-        self.next_button = button("Next")
-        self.leave_button = button("Leave the tour", "Esc does the same.")
+        self.back_button = button("Back", act=lambda: self._go(self.at - 1))
+        self.next_button = button("Next", act=lambda: self._go(self.at + 1))
+        self.leave_button = button("Leave the tour", "Esc does the same.", act=self.leave)
         self._arrange()
         self._esc = QShortcut(QKeySequence(Qt.Key.Key_Escape), window, self.leave)
         self._esc.setEnabled(False)
         # A part moves when the window does, a fold opens or another page comes: no one event says.
         self._follow = QTimer(self, interval=FOLLOW_MS)
         self._follow.timeout.connect(self._place)
-        self.back_button.clicked.connect(lambda: self._go(self.at - 1))
-        self.next_button.clicked.connect(lambda: self._go(self.at + 1))
-        self.leave_button.clicked.connect(self.leave)
         self.hide()
 
     def _arrange(self) -> None:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import TypeVar
 
-from PySide6.QtCore import QRect, QSize, Qt, Signal
+from PySide6.QtCore import QRect, QSize, Qt, Signal, SignalInstance
 from PySide6.QtGui import (
     QFont,
     QPainter,
@@ -16,6 +16,7 @@ from PySide6.QtGui import (
     QWheelEvent,
 )
 from PySide6.QtWidgets import (
+    QAbstractButton,
     QComboBox,
     QGridLayout,
     QLabel,
@@ -38,6 +39,8 @@ _ARROW = 16
 _PAD = 4
 _Flag = Qt.AlignmentFlag
 Made = TypeVar("Made", bound=QWidget)
+Pressed = TypeVar("Pressed", bound=QAbstractButton)
+Act = Callable[..., object] | SignalInstance
 
 
 class QuietButton(QToolButton):
@@ -369,20 +372,26 @@ class Form(QWidget):
         self._grid.setRowStretch(self._grid.rowCount(), 1)
 
 
-def button(text: str, tip: str = "") -> QPushButton:
-    """A push button that is no dialog's default."""
+def button(text: str, tip: str = "", *, act: Act | None = None) -> QPushButton:
+    """A push button that is no dialog's default; ``act`` is what a press of it does."""
     made = QPushButton(text)
     made.setAutoDefault(False)
     made.setAccessibleName(text)
-    if tip:
-        explain(made, tip)
-    return made
+    return _wired(made, tip, act)
 
 
-def link_button(text: str = "") -> QToolButton:
+def link_button(text: str = "", tip: str = "", *, act: Act | None = None) -> QToolButton:
     """A quiet button in a line of words, told by the colour of links."""
     made = QuietButton(text, QPalette.ColorRole.Link, underlined=True)
     made.setCursor(Qt.CursorShape.PointingHandCursor)
+    return _wired(made, tip, act)
+
+
+def _wired(made: Pressed, tip: str, act: Act | None) -> Pressed:
+    if tip:
+        explain(made, tip)
+    if act is not None:
+        made.clicked.connect(act)
     return made
 
 

@@ -171,8 +171,8 @@ class WallFields(LinedPanel):
         self.light_button = self.add_wide(
             button(
                 "Its light on the map",
-                "Shows how much of the light at each place met this wall on its way, as long as the "
-                "wall is selected. Resting the pointer on a wall shows it too.",
+                "Shows how much of the light at each place met this wall on its way, as long as "
+                "the wall is selected. Resting the pointer on a wall shows it too.",
             )
         )
         self.light_button.setCheckable(True)

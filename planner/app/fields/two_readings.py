@@ -45,11 +45,10 @@ class TwoReadingsFields(FieldPanel):
         )
         self.beside_row, self.beside_box = self.add_number("Read aside", _READING, 0.0)
         self.take_button = self.add_wide(
-            button("Use this beam", "Sets the beam angle and its doubt.")
+            button("Use this beam", "Sets the beam angle and its doubt.", act=self.take)
         )
         self.told = self.add_wide(NoteLabel())
         self.open_button.toggled.connect(self._show_test)
-        self.take_button.clicked.connect(self.take)
         self._show_test(False)
 
     def show_selection(self, selection: Place) -> None:

@@ -28,7 +28,7 @@ from planner.app.pages.side.map_sheet import CardBar, MapSheet
 from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.variants import TryForm, VariantSteps
 from planner.app.pages.side.weighing import CompareForm, OddsBoard, OddsForm, TradeOffForm
-from planner.app.plain import PlainLabel, explain
+from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import TradeOffPlot
 from planner.app.questions import FILTERS, Questions, in_file_name, write_text
 from planner.plan.place import judged
@@ -154,19 +154,19 @@ class SideBySidePage(QWidget):
         words.setWordWrap(True)
         self.keep_button = button("Keep the plan as an option")
         self.keep_button.clicked.connect(lambda: self.steps.keep(self.display.unit))
-        self.try_button = button("Try others")
-        self.try_button.clicked.connect(self._go_to_linings)
+        self.try_button = button("Try others", act=self._go_to_linings)
         theme.row((words, 1), self.keep_button, self.try_button, on=holder)
         return holder
 
     def _options(self) -> QWidget:
         """Maps and choices over the table, which is as wide as the page and as tall as its rows."""
         holder = QWidget()
-        self.copy_button = link_button("Copy the table")
-        explain(self.copy_button, "Tab-separated, for a spreadsheet (Ctrl+C in the table)")
-        self.copy_button.clicked.connect(self.copy_table)
-        self.export_button = link_button("Export as CSV…")
-        self.export_button.clicked.connect(self.export_table)
+        self.copy_button = link_button(
+            "Copy the table",
+            "Tab-separated, for a spreadsheet (Ctrl+C in the table)",
+            act=self.copy_table,
+        )
+        self.export_button = link_button("Export as CSV…", act=self.export_table)
         self.left_out = PlainLabel()
         self.left_out.setForegroundRole(self.palette().ColorRole.PlaceholderText)
         line = theme.row((self.bar, 1), self.left_out, self.copy_button, self.export_button)

@@ -65,10 +65,10 @@ class SweepBoard(QWidget):
         self.words.setAccessibleName("The chosen point")
         self.keep_button = button("Keep as an option", "Beside the plan, to be compared (Enter)")
         self.adopt_button = button("Adopt", "Give the plan the values of this point")
-        self.copy_button = link_button("Copy the points")
-        explain(self.copy_button, "Tab-separated, with every figure")
+        self.copy_button = link_button(
+            "Copy the points", "Tab-separated, with every figure", act=self.copy
+        )
         self.keep_button.clicked.connect(self.keep)
-        self.copy_button.clicked.connect(self.copy)
         self.adopt_button.clicked.connect(self.adopt)
         for chart in (self.plot, self.map):
             chart.chosen.connect(lambda place: self.choose(self._order[place]))

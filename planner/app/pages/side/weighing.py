@@ -353,8 +353,7 @@ class OddsForm(FieldForm):
             )
         )
         self.add_wide(NoteLabel(NOT_COUNTED))
-        self.survey = button("Measure it", "Go to the survey page")
-        self.survey.clicked.connect(self.survey_asked)
+        self.survey = button("Measure it", "Go to the survey page", act=self.survey_asked)
         self.add_buttons(self.survey)
         self.end()
 

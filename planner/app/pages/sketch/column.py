@@ -215,8 +215,7 @@ class TargetFields(FieldPanel):
         self.ends = {key: self.add_dial(key, label) for key, label in ENDS}
         self.equal_note = NoteLabel()
         self.source_note = NoteLabel()
-        self.hours_button = button("")
-        self.hours_button.clicked.connect(self._take_hours)
+        self.hours_button = button("", act=self._take_hours)
         for widget in (self.equal_note, self.hours_button, self.source_note):
             self.add_wide(widget)
         self.end()

@@ -118,8 +118,7 @@ class FindingList(QWidget):
         super().__init__()
         self.shown: tuple[Finding, ...] = ()
         self.lines: list[FindingLine] = []
-        self.more = link_button(ALL_CAUTIONS)
-        self.more.clicked.connect(self.cautions_asked)
+        self.more = link_button(ALL_CAUTIONS, act=self.cautions_asked)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(theme.HALF, 0, theme.RHYTHM, theme.HALF)
         self._layout.setSpacing(theme.HALF)

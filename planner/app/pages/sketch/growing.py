@@ -63,11 +63,11 @@ class GrowingLine(QWidget):
         self._careful: tuple[Depends, Schedule] | None = None
         self._of: Depends | None = None
         self._moving = False
-        self.button = link_button("Grow along the schedule")
-        explain(
-            self.button,
+        self.button = link_button(
+            "Grow along the schedule",
             "Finds height and output for each stage of the schedule; a slider then moves canopy, "
             "lamps and day through its weeks.",
+            act=self.ask,
         )
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName("Week of the schedule")
@@ -88,7 +88,6 @@ class GrowingLine(QWidget):
         )  # fmt: skip
         self._rest = QTimer(self, singleShot=True, interval=BURST_MS)
         self._rest.timeout.connect(self._end)
-        self.button.clicked.connect(self.ask)
         self.slider.valueChanged.connect(self._go)
         self.slider.sliderReleased.connect(self._end)
         asked.grown.connect(self._on_answer)

@@ -308,15 +308,11 @@ class AdviceLine(QWidget):
         # A long sentence is cut on a small window rather than asking for a wider one.
         self.words.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
         self.words.setMinimumWidth(10)
-        self.do_button = link_button("Do it")
-        self.walls_button = link_button("Line the walls")
-        self.lamp_button = link_button("Hang a lamp")
-        self.target_button = link_button("Choose a crop or band")
+        self.do_button = link_button("Do it", act=self._do)
+        self.walls_button = link_button("Line the walls", act=self.walls_wanted)
+        self.lamp_button = link_button("Hang a lamp", act=self.lamp_wanted)
+        self.target_button = link_button("Choose a crop or band", act=self.target_wanted)
         self.do_button.setToolTip("Sets the lamps so, as one step that can be undone.")
-        self.do_button.clicked.connect(self._do)
-        self.walls_button.clicked.connect(self.walls_wanted)
-        self.lamp_button.clicked.connect(self.lamp_wanted)
-        self.target_button.clicked.connect(self.target_wanted)
         self._buttons = (
             self.do_button,
             self.walls_button,

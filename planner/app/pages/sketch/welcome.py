@@ -72,7 +72,7 @@ class Welcome(QWidget):
             box.reverted.connect(lambda: self.alert.say(""))
         self.own_button = button("Begin", "An empty space of this size and shape, lined white.")
         self.own_button.setAccessibleName("Begin my own space")
-        self.open_button = button("Open a plan …", "Opens a plan's file.")
+        self.open_button = button("Open a plan …", "Opens a plan's file.", act=self.open_wanted)
         self.tour_button = button("Show me round", "Six steps in place; Esc leaves at any time.")
         self.stay_button = button("Stay here", "Stays with the demo and puts this line away.")
         row.addWidget(self.own_button)
@@ -85,7 +85,6 @@ class Welcome(QWidget):
             edges=(theme.RHYTHM, 0, theme.RHYTHM, 0),
         )  # fmt: skip
         self.own_button.clicked.connect(self._begin)
-        self.open_button.clicked.connect(self.open_wanted)
         self.tour_button.clicked.connect(self.tour_wanted)
         self.stay_button.clicked.connect(self.hide)
         display.changed.connect(self._on_unit)

@@ -41,7 +41,7 @@ class WishLine(QWidget):
         self.box = QuantityBox(PPFD.within(1.0, PPFD.maximum), "Mean wanted")
         label = PlainLabel("Mean wanted")
         label.setBuddy(self.box)
-        self.ask_button = link_button("Find three ways")
+        self.ask_button = link_button("Find three ways", act=lambda: self.ask(self.box.value))
         explain(
             self.ask_button,
             "Looks for this mean by dimming, by the hanging height and by the lining of the walls. "
@@ -67,7 +67,6 @@ class WishLine(QWidget):
         self.box.stepped.connect(self.box.reset)
         self.box.refused.connect(self.alert.say)
         self.box.reverted.connect(lambda: self.alert.say(""))
-        self.ask_button.clicked.connect(lambda: self.ask(self.box.value))
         asked.wished.connect(self._on_answer)
         asked.refused.connect(self._on_refused)
         work.document.changed.connect(self._on_plan)

@@ -114,8 +114,8 @@ class ProtocolPanel(QWidget):
         self.made_of = BoardChoice()
         self.made_of.setAccessibleName("Board")
         self.height_line = TextLine("Lamp height as measured")
-        self.yes_button = button("Shut", "Nothing leaks out at the door.")
-        self.clock_button = button("Lamps on: start the clock")
+        self.yes_button = button("Shut", "Nothing leaks out at the door.", act=self._take)
+        self.clock_button = button("Lamps on: start the clock", act=self._take_clock)
         self.skip_button = button("Skip", "What is not known becomes a doubt of the survey.")
         self.alert = AlertLabel()
         asked = (self.made_of, self.height_line, self.yes_button, self.clock_button)
@@ -126,8 +126,6 @@ class ProtocolPanel(QWidget):
         self._tick = QTimer(self, interval=1000)
         self._tick.timeout.connect(self._show_clock)
         self.height_line.committed.connect(self._take_height)
-        self.yes_button.clicked.connect(self._take)
-        self.clock_button.clicked.connect(self._take_clock)
         self.skip_button.clicked.connect(self._skip)
         desk.changed.connect(self.refresh)
         self.refresh()
@@ -253,7 +251,7 @@ class BoardPanel(FieldPanel):
             "Centres of equal cells: the mean over the holes is the mean over the space. From "
             "edge to edge: the outer holes lie on the margin, where the light is weakest.",
         )
-        self.standard = button("By EN 12464-1", RULE)
+        self.standard = button("By EN 12464-1", RULE, act=self._take_standard)
         self.all_places = button("Take all places in", "Undo every place that was left out.")
         self.add_buttons(self.standard, self.all_places)
         self.note = self.add_wide(NoteLabel())
@@ -283,7 +281,6 @@ class BoardPanel(FieldPanel):
     def _connect(self) -> None:
         self.made_of.chosen.connect(self._take_board)
         self.spacing.activated.connect(self._take_spacing)
-        self.standard.clicked.connect(self._take_standard)
         self.all_places.clicked.connect(
             lambda: self.desk.change_grid("Take all places in", excluded=())
         )

@@ -353,7 +353,7 @@ class Header(QWidget):
             "Copy", "Another survey on the same board and under the same conditions, to be read."
         )
         self.remove_button = button(
-            "Remove", "Take this survey out of the plan (undo brings it back)."
+            "Remove", "Take this survey out of the plan (undo brings it back).", act=desk.remove
         )
         self.paste_button = button("Paste", "Readings copied from a spreadsheet (Ctrl+V).")
         self.file_button = button("Import…", "Readings from a CSV, TSV, XLSX or ODS file.")
@@ -373,7 +373,6 @@ class Header(QWidget):
         self.surveys.activated.connect(lambda _k: desk.choose(self.surveys.currentData()))
         self.new_button.clicked.connect(desk.lay_out)
         self.copy_button.clicked.connect(desk.copy)
-        self.remove_button.clicked.connect(desk.remove)
         self.paste_button.clicked.connect(self.paste_wanted)
         self.file_button.clicked.connect(self.file_wanted)
         self.tasks.currentChanged.connect(self.task_changed)
