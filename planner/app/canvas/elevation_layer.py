@@ -21,7 +21,17 @@ from planner.app.canvas.elevation_drags import (
     side_wall,
     wall_extent,
 )
-from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, in_sight, mixed, pen
+from planner.app.canvas.ink import (
+    Ink,
+    Viewport,
+    draw_handle,
+    draw_plate_text,
+    faded,
+    in_sight,
+    mixed,
+    pen,
+    plate,
+)
 from planner.app.canvas.plan_layers import WALL_PX, paint_dimension, paint_lining, texture, tone
 from planner.app.plots import colours
 from planner.estimate.result import Estimate, FloatArray
@@ -84,8 +94,7 @@ class Elevation:
         left, right = wall_extent(self.plan, wall, self.axis)
         edges = (0.0, *band_edges(self.plan, wall), self.plan.space.height)
         metrics = QFontMetricsF(painter.font())
-        ground = QColor(self.ink.paper)
-        ground.setAlphaF(0.82)
+        ground = plate(self.ink)
         for k, band in enumerate(bands):
             area = self.viewport.to_rect((left, edges[k], right, edges[k + 1]))
             name, room = self.plan.lining(band.lining).name, area.width() - 24
@@ -181,8 +190,7 @@ class Elevation:
         painter.drawPolygon(strip)
 
     def _paint_gap(self, painter: QPainter, start: QPointF, end: QPointF) -> None:
-        line = pen(self.ink.quiet, 1.2)
-        line.setDashPattern([5, 4])
+        line = pen(self.ink.quiet, 1.2, dashes=(5, 4))
         painter.setPen(line)
         painter.drawLine(start, end)
 
@@ -192,8 +200,7 @@ class Elevation:
         for k, height in enumerate(band_edges(self.plan, wall)):
             start, end = self.at(left, height), self.at(right, height)
             on = k == active
-            line = pen(self.ink.accent if on else self.ink.quiet, 1.4)
-            line.setDashPattern([6, 3])
+            line = pen(self.ink.accent if on else self.ink.quiet, 1.4, dashes=(6, 3))
             painter.setPen(line)
             painter.drawLine(start, end)
             draw_handle(painter, end, self.ink, active=on, round_=False)
@@ -214,8 +221,7 @@ class Elevation:
         top = self.at(0, height).y()
         strip = QRectF(box.left(), top, box.width(), CANOPY_PX)
         if self.plan.canopy.closed:
-            below = QColor(self.ink.ink)
-            below.setAlphaF(0.07)
+            below = faded(self.ink.ink, 0.07)
             painter.fillRect(QRectF(box.left(), top, box.width(), box.bottom() - top), below)
         if light is not None:
             painter.drawImage(strip, light)
@@ -248,8 +254,7 @@ class Elevation:
 
     def paint_beams(self, painter: QPainter, colour: QColor) -> None:
         """Each lamp's cone of at least half its peak, down to the canopy."""
-        glow = QColor(colour)
-        glow.setAlphaF(0.2 if self.ink.paper.lightnessF() > 0.5 else 0.09)
+        glow = faded(colour, 0.2 if self.ink.paper.lightnessF() > 0.5 else 0.09)
         path = QPainterPath()
         path.addRect(self.inside())
         painter.save()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
@@ -70,10 +70,30 @@ class Ink:
         )
 
 
-def pen(colour: QColor, width: float = 1.0, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
-    """A pen of constant width on the screen."""
+def faded(colour: QColor, share: float) -> QColor:
+    """The colour with so much of it left, over whatever lies below."""
+    made = QColor(colour)
+    made.setAlphaF(share)
+    return made
+
+
+def plate(ink: Ink) -> QColor:
+    """The ground of a text on a drawing: what lies below is seen through it."""
+    return faded(ink.paper, 0.82)
+
+
+def pen(
+    colour: QColor,
+    width: float = 1.0,
+    style: Qt.PenStyle = Qt.PenStyle.SolidLine,
+    *,
+    dashes: Sequence[float] = (),
+) -> QPen:
+    """A pen of constant width on the screen; ``dashes`` and gaps in widths of it."""
     result = QPen(colour, width, style)
     result.setCapStyle(Qt.PenCapStyle.FlatCap)
+    if dashes:
+        result.setDashPattern(dashes)
     return result
 
 

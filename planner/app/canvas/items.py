@@ -167,46 +167,28 @@ def distance_to_segment(point: Point, start: Point, end: Point) -> float:
     return math.dist(point, foot(point, start, end))
 
 
-def lamp_reach(lamp: Lamp, scale: float) -> tuple[float, float]:
-    """Half length and half width in metres within which a lamp is taken hold of."""
-    length, width = lamp.model.size
+def reach_of(thing: Lamp | Obstacle, scale: float) -> tuple[float, float]:
+    """Half length and half width in metres within which a lamp or obstacle is taken hold of."""
     least = MIN_LAMP_PX / scale
+    if isinstance(thing, Lamp):
+        length, width = thing.model.size
+    else:
+        length, width, least = thing.length, thing.width, least / 2
     return max(length / 2, least), max(width / 2, least)
 
 
-def obstacle_reach(obstacle: Obstacle, scale: float) -> tuple[float, float]:
-    """Half length and half width in metres within which an obstacle is taken hold of."""
-    least = MIN_LAMP_PX / 2 / scale
-    return max(obstacle.length / 2, least), max(obstacle.width / 2, least)
-
-
-def turn_handle(lamp: Lamp, viewport: Viewport) -> QPointF:
-    """Pixel of the handle that turns a lamp, beyond the end of its own x axis."""
-    return _beyond_end(lamp, lamp_reach(lamp, viewport.scale)[0], viewport)
-
-
-def obstacle_handle(obstacle: Obstacle, viewport: Viewport) -> QPointF:
-    """Pixel of the handle that turns an obstacle."""
-    return _beyond_end(obstacle, obstacle_reach(obstacle, viewport.scale)[0], viewport)
-
-
-def _beyond_end(thing: Lamp | Obstacle, half: float, viewport: Viewport) -> QPointF:
-    reach = half + TURN_HANDLE_PX / viewport.scale
+def turn_handle(
+    thing: Lamp | Obstacle, viewport: Viewport, beyond: float = TURN_HANDLE_PX
+) -> QPointF:
+    """Pixel of the handle that turns a thing, so far beyond the end of its own x axis."""
+    reach = reach_of(thing, viewport.scale)[0] + beyond / viewport.scale
     angle = math.radians(thing.rotation_deg)
     return viewport.to_pixel(thing.x + reach * math.cos(angle), thing.y + reach * math.sin(angle))
 
 
-def hits_lamp(lamp: Lamp, at: Point, scale: float) -> bool:
-    """Whether a world point lies on a lamp's body (or near enough to a small one)."""
-    return _within(lamp, at, lamp_reach(lamp, scale))
-
-
-def hits_obstacle(obstacle: Obstacle, at: Point, scale: float) -> bool:
-    """Whether a world point lies on an obstacle."""
-    return _within(obstacle, at, obstacle_reach(obstacle, scale))
-
-
-def _within(thing: Lamp | Obstacle, at: Point, half: tuple[float, float]) -> bool:
+def hits(thing: Lamp | Obstacle, at: Point, scale: float) -> bool:
+    """Whether a world point lies on a lamp or obstacle (or near enough to a small one)."""
+    half = reach_of(thing, scale)
     angle = math.radians(thing.rotation_deg)
     dx, dy = at[0] - thing.x, at[1] - thing.y
     along = dx * math.cos(angle) + dy * math.sin(angle)
@@ -229,7 +211,10 @@ def item_at(
     """
     small = [
         *_turning_handles(plan, viewport, turning, turning_obstacle),
-        *((Item(Part.CORNER, k), viewport.to_pixel(*at)) for k, at in enumerate(_corners(plan))),
+        *(
+            (Item(Part.CORNER, k), viewport.to_pixel(*at))
+            for k, at in enumerate(plan.space.footprint)
+        ),
         (Item(Part.SECTION_START), viewport.to_pixel(*section[0])),
         (Item(Part.SECTION_END), viewport.to_pixel(*section[1])),
     ]
@@ -239,10 +224,6 @@ def item_at(
     return _large_item_at(plan, section, viewport.to_world(pixel), viewport.scale)
 
 
-def _corners(plan: Plan) -> tuple[Point, ...]:
-    return plan.space.footprint
-
-
 def _turning_handles(
     plan: Plan, viewport: Viewport, lamp: int | None, obstacle: int | None
 ) -> list[tuple[Item, QPointF]]:
@@ -250,7 +231,7 @@ def _turning_handles(
     if lamp is not None and lamp < len(plan.lamps):
         found.append((Item(Part.TURN, lamp), turn_handle(plan.lamps[lamp], viewport)))
     if obstacle is not None and obstacle < len(plan.obstacles):
-        handle = obstacle_handle(plan.obstacles[obstacle], viewport)
+        handle = turn_handle(plan.obstacles[obstacle], viewport)
         found.append((Item(Part.TURN_OBSTACLE, obstacle), handle))
     return found
 
@@ -258,13 +239,13 @@ def _turning_handles(
 def _large_item_at(plan: Plan, section: Section, at: Point, scale: float) -> Item:
     """A body, a wall or the section line under a world point."""
     for k in reversed(range(len(plan.lamps))):
-        if hits_lamp(plan.lamps[k], at, scale):
+        if hits(plan.lamps[k], at, scale):
             return Item(Part.LAMP, k)
     wall = nearest_wall(plan, at)
     if distance_to_segment(at, *plan.space.wall(wall)) * scale <= WALL_REACH:
         return Item(Part.WALL, wall)
     for k in reversed(plan.stacked):
-        if hits_obstacle(plan.obstacles[k], at, scale):
+        if hits(plan.obstacles[k], at, scale):
             return Item(Part.OBSTACLE, k)
     if distance_to_segment(at, *section) * scale <= LINE_REACH:
         return Item(Part.SECTION)
@@ -277,8 +258,7 @@ def place_of(plan: Plan, item: Item, section: Section) -> Point:
     if item.part is Part.CORNER:
         return plan.space.footprint[item.index]
     if item.part is Part.WALL:
-        (x0, y0), (x1, y1) = plan.space.wall(item.index)
-        return (x0 + x1) / 2, (y0 + y1) / 2
+        return middle_of_wall(plan, item.index)
     if item.part is Part.LAMP:
         return plan.lamps[item.index].x, plan.lamps[item.index].y
     if item.part is Part.OBSTACLE:
@@ -295,6 +275,12 @@ def walls_of(item: Item | None, count: int) -> frozenset[int]:
     if item.part is Part.CORNER:
         return frozenset({(item.index - 1) % count, item.index})
     return frozenset()
+
+
+def middle_of_wall(plan: Plan, wall: int) -> Point:
+    """The middle of a wall."""
+    (x0, y0), (x1, y1) = plan.space.wall(wall)
+    return (x0 + x1) / 2, (y0 + y1) / 2
 
 
 def nearest_wall(plan: Plan, at: Point) -> int:

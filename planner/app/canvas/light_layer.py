@@ -24,7 +24,7 @@ from PySide6.QtGui import (
 from shiboken6 import VoidPtr
 
 from planner.app import theme
-from planner.app.canvas.ink import Kept, Viewport, as_lines, in_sight, pen
+from planner.app.canvas.ink import Kept, Viewport, as_lines, faded, in_sight, pen
 from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import CanopyLight, Estimate
@@ -255,8 +255,7 @@ def contour_colours(under: Sequence[float]) -> tuple[QColor, QColor, QColor]:
     from them, so that what they are read against is known.
     """
     ink = QColor(*ink_on(under))
-    line = QColor(ink)
-    line.setAlphaF(0.8)
+    line = faded(ink, 0.8)
     return line, ink, QColor(*(int(part) for part in under[:3]))
 
 
@@ -352,8 +351,7 @@ def _paint_hatching(
     painter.setBrush(Qt.BrushStyle.NoBrush)
     edge = pen(QColor(255, 255, 255, 220), 1.6)
     if style.doubt > 0:  # a line that is not quite there, as the edge is not
-        edge = pen(QColor(255, 255, 255, 190), 1.2)
-        edge.setDashPattern([2, 4])
+        edge = pen(QColor(255, 255, 255, 190), 1.2, dashes=(2, 4))
     painter.setPen(edge)
     for level in style.band:
         for line in shown.lines(level):

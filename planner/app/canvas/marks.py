@@ -8,7 +8,16 @@ from collections.abc import Sequence
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath
 
-from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, figure_font, pen
+from planner.app.canvas.ink import (
+    Ink,
+    Viewport,
+    draw_handle,
+    draw_plate_text,
+    faded,
+    figure_font,
+    pen,
+    plate,
+)
 from planner.app.canvas.items import Section, wall_normal
 from planner.app.canvas.light_layer import LightStyle, hatch
 from planner.app.plots import colours
@@ -72,8 +81,7 @@ def paint_refining(painter: QPainter, right: QPointF, ink: Ink) -> None:
     painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
     painter.setPen(Qt.PenStyle.NoPen)
     for k, strength in enumerate((0.35, 0.65, 1.0)):
-        colour = QColor(ink.accent)
-        colour.setAlphaF(strength)
+        colour = faded(ink.accent, strength)
         painter.setBrush(colour)
         painter.drawEllipse(QPointF(box.left() - 26 + 8 * k, right.y() + 1), 2.2, 2.2)
 
@@ -117,8 +125,7 @@ def paint_invitation(painter: QPainter, centre: QPointF, width: float, text: str
     room = QRectF(0, 0, max(width, 120.0), 400)
     box = painter.boundingRect(room, flags, text).adjusted(-12, -8, 12, 8)
     box.moveCenter(centre)
-    ground = QColor(ink.paper)
-    ground.setAlphaF(0.9)
+    ground = faded(ink.paper, 0.9)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(ground)
     painter.drawRoundedRect(box, 6, 6)
@@ -229,8 +236,7 @@ def paint_section(
     start, end = (viewport.to_pixel(*point) for point in section)
     painter.setPen(pen(QColor(0, 0, 0, 80), 2.6))
     painter.drawLine(start, end)
-    line = pen(ink.accent if active else QColor(255, 255, 255, 235), 1.2)
-    line.setDashPattern([9, 3, 2, 3])
+    line = pen(ink.accent if active else QColor(255, 255, 255, 235), 1.2, dashes=(9, 3, 2, 3))
     painter.setPen(line)
     painter.drawLine(start, end)
 
@@ -264,8 +270,7 @@ def letter_spots(section: Section, viewport: Viewport, font: QFont) -> tuple[QRe
 
 def _outlined(painter: QPainter, box: QRectF, letter: str, ink: Ink) -> None:
     painter.setPen(Qt.PenStyle.NoPen)
-    ground = QColor(ink.paper)
-    ground.setAlphaF(0.82)
+    ground = plate(ink)
     painter.setBrush(ground)
     painter.drawRoundedRect(box, 3, 3)
     painter.setPen(ink.ink)
@@ -310,8 +315,7 @@ def _paint_ticks(painter: QPainter, a: QPointF, b: QPointF) -> None:
 
 def paint_band(painter: QPainter, band: tuple[Point, Point], viewport: Viewport, ink: Ink) -> None:
     """The rubber band: a pale rectangle in the accent."""
-    fill = QColor(ink.accent)
-    fill.setAlphaF(0.14)
+    fill = faded(ink.accent, 0.14)
     painter.setPen(pen(ink.accent, 1.2))
     painter.setBrush(fill)
     a, b = (viewport.to_pixel(*end) for end in band)

@@ -311,12 +311,6 @@ def added_corner(plan: Plan, wall: int, near: Point, step: float | None) -> Edit
     return outlined(plan, edits.add_corner(plan, wall, at), "Add corner")
 
 
-def middle_of_wall(plan: Plan, wall: int) -> Point:
-    """The middle of a wall."""
-    (x0, y0), (x1, y1) = plan.space.wall(wall)
-    return (x0 + x1) / 2, (y0 + y1) / 2
-
-
 def removed(plan: Plan, item: Item, among: Chosen = ()) -> Edit | None:
     """The plan without lamps, obstacles or a corner; None for what cannot be taken away."""
     place = item.place

@@ -7,8 +7,9 @@ import math
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter
 
-from planner.app.canvas.ink import Ink, Viewport, draw_handle, pen
-from planner.app.canvas.items import lamp_reach, turn_handle
+from planner.app.canvas.ink import Ink, Viewport, pen
+from planner.app.canvas.items import reach_of
+from planner.app.canvas.plan_layers import paint_turning
 from planner.plan.groups import Chosen
 from planner.plan.lamp import Lamp, PointBody
 from planner.plan.place import Place, PlaceKind
@@ -29,7 +30,7 @@ def paint_lamps(
         on = Place(PlaceKind.LAMP, k) in chosen
         _paint_lamp(painter, lamp, viewport, ink, active=on)
     if chosen and chosen[0].kind is PlaceKind.LAMP and chosen[0].fits(plan):
-        _paint_turning(painter, plan.lamps[chosen[0].index], viewport, ink)
+        paint_turning(painter, plan.lamps[chosen[0].index], viewport, ink, _EDGE_BACK)
 
 
 def _paint_lamp(
@@ -43,7 +44,7 @@ def _paint_lamp(
     if isinstance(lamp.model.body, PointBody):
         _paint_point(painter, edge)
     else:
-        half_length, half_width = (part * scale for part in lamp_reach(lamp, scale))
+        half_length, half_width = (part * scale for part in reach_of(lamp, scale))
         length, width = (part * scale for part in lamp.model.size)
         body, lean = QRectF(-length / 2, -width / 2, length, width), 1.0
         if lamp.tilt_deg:
@@ -96,17 +97,3 @@ def _paint_cross(painter: QPainter, edge: QColor, reach: float) -> None:
         painter.setPen(pen(colour, width))
         painter.drawLine(QPointF(-reach, 0), QPointF(reach, 0))
         painter.drawLine(QPointF(0, -reach), QPointF(0, reach))
-
-
-def _paint_turning(painter: QPainter, lamp: Lamp, viewport: Viewport, ink: Ink) -> None:
-    centre = viewport.to_pixel(lamp.x, lamp.y)
-    handle = turn_handle(lamp, viewport)
-    reach = lamp_reach(lamp, viewport.scale)[0] * viewport.scale
-    whole = handle - centre
-    length = (whole.x() ** 2 + whole.y() ** 2) ** 0.5 or 1.0
-    edge = centre + whole * (reach / length)
-    painter.setPen(pen(_EDGE_BACK, 3.0))
-    painter.drawLine(edge, handle)
-    painter.setPen(pen(ink.accent, 1.6))
-    painter.drawLine(edge, handle)
-    draw_handle(painter, handle, ink, active=False, round_=True)

@@ -8,13 +8,23 @@ from collections.abc import Callable, Sequence
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
 
-from planner.app.canvas.ink import Ink, Viewport, draw_handle, draw_plate_text, in_sight, mixed, pen
-from planner.app.canvas.items import obstacle_handle, wall_normal
+from planner.app.canvas.ink import (
+    Ink,
+    Viewport,
+    draw_handle,
+    draw_plate_text,
+    in_sight,
+    mixed,
+    pen,
+    plate,
+)
+from planner.app.canvas.items import turn_handle, wall_normal
 from planner.plan.groups import Chosen
+from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Obstacle, Point
+from planner.plan.space import Obstacle
 from planner.units import LengthUnit, format_length
 
 WALL_PX = 9.0
@@ -155,8 +165,7 @@ def texture(
 
 def _paint_gap(painter: QPainter, plan: Plan, wall: int, viewport: Viewport, ink: Ink) -> None:
     start, end = plan.space.wall(wall)
-    line = pen(ink.quiet, 1.2)
-    line.setDashPattern([5, 4])
+    line = pen(ink.quiet, 1.2, dashes=(5, 4))
     painter.setPen(line)
     painter.drawLine(viewport.to_pixel(*start), viewport.to_pixel(*end))
 
@@ -174,8 +183,7 @@ def _paint_door(
     ajar.setAngle(line.angle() - swing)
     painter.setPen(pen(ink.ink, 2.4) if open_ else pen(ink.quiet, 1.0))
     painter.drawLine(ajar)
-    arc_pen = pen(ink.quiet, 1.0)
-    arc_pen.setDashPattern([3, 3])
+    arc_pen = pen(ink.quiet, 1.0, dashes=(3, 3))
     painter.setPen(arc_pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     box = QRectF(hinge.x() - radius, hinge.y() - radius, 2 * radius, 2 * radius)
@@ -273,8 +281,7 @@ def paint_wall_lengths(
 
 def paint_corner_numbers(painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink) -> None:
     """The number of every corner, on a small plate inside the footprint."""
-    ground = QColor(ink.paper)
-    ground.setAlphaF(0.82)
+    ground = plate(ink)
     count = plan.space.wall_count
     for k, corner in enumerate(plan.space.footprint):
         before, after = wall_normal(plan, (k - 1) % count), wall_normal(plan, k)
@@ -313,20 +320,6 @@ def paint_scale_bar(
 # -- Obstacles on both drawings --------------------------------------------------------
 
 
-def corners(obstacle: Obstacle) -> tuple[Point, ...]:
-    """Corners of an obstacle on the plan, in metres."""
-    angle = math.radians(obstacle.rotation_deg)
-    cos, sin = math.cos(angle), math.sin(angle)
-    half = ((-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5))
-    return tuple(
-        (
-            obstacle.x + u * obstacle.length * cos - v * obstacle.width * sin,
-            obstacle.y + u * obstacle.length * sin + v * obstacle.width * cos,
-        )
-        for u, v in half
-    )
-
-
 def paint_on_plan(
     painter: QPainter,
     plan: Plan,
@@ -346,35 +339,37 @@ def paint_on_plan(
         line = pen(ink.accent, 2.4) if place in chosen else pen(ink.ink, 1.2)
         if obstacle.underside > plan.canopy.height:
             line.setDashPattern([5, 3])
-        outline = QPolygonF([viewport.to_pixel(*corner) for corner in corners(obstacle)])
+        outline = QPolygonF([viewport.to_pixel(*corner) for corner in obstacle.outline()])
         lit = light is not None and light(k, outline)
         painter.setPen(line)
         painter.setBrush(Qt.BrushStyle.NoBrush if lit else _fill(plan, obstacle))
         painter.drawPolygon(outline)
         at = viewport.to_pixel(obstacle.x, obstacle.y)
-        draw_plate_text(painter, at, obstacle.name, ink.ink, _plate(ink))
+        draw_plate_text(painter, at, obstacle.name, ink.ink, plate(ink))
         if chosen[:1] == (place,):
-            _paint_obstacle_turning(painter, obstacle, viewport, ink)
+            paint_turning(painter, obstacle, viewport, ink)
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
-def _paint_obstacle_turning(
-    painter: QPainter, obstacle: Obstacle, viewport: Viewport, ink: Ink
+def paint_turning(
+    painter: QPainter,
+    thing: Lamp | Obstacle,
+    viewport: Viewport,
+    ink: Ink,
+    back: QColor | None = None,
 ) -> None:
-    angle = math.radians(obstacle.rotation_deg)
-    half = obstacle.length / 2
-    end = viewport.to_pixel(
-        obstacle.x + half * math.cos(angle), obstacle.y + half * math.sin(angle)
-    )
-    handle = obstacle_handle(obstacle, viewport)
-    painter.setPen(pen(ink.accent, 1.6))
-    painter.drawLine(end, handle)
+    """The handle that turns a thing, on a line from its end; ``back`` sets it off from the map."""
+    end, handle = turn_handle(thing, viewport, 0.0), turn_handle(thing, viewport)
+    for colour, width in ((back, 3.0), (ink.accent, 1.6)):
+        if colour is not None:
+            painter.setPen(pen(colour, width))
+            painter.drawLine(end, handle)
     draw_handle(painter, handle, ink, active=False, round_=True)
 
 
 def side_box(obstacle: Obstacle, viewport: Viewport, axis: int) -> QRectF:
     """Pixel rectangle of an obstacle from the side; ``axis`` 0 shows x to the right, 1 y."""
-    places = [corner[axis] for corner in corners(obstacle)]
+    places = [corner[axis] for corner in obstacle.outline()]
     return QRectF(
         viewport.to_pixel(min(places), obstacle.top),
         viewport.to_pixel(max(places), obstacle.underside),
@@ -397,7 +392,7 @@ def paint_from_side(
         painter.setBrush(_fill(plan, obstacle))
         painter.drawRect(box)
         if box.height() > 24:
-            draw_plate_text(painter, QPointF(box.center()), obstacle.name, ink.ink, _plate(ink))
+            draw_plate_text(painter, QPointF(box.center()), obstacle.name, ink.ink, plate(ink))
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
@@ -407,9 +402,3 @@ def _fill(plan: Plan, obstacle: Obstacle) -> QColor:
     colour = tone(0.0 if lining.is_opening else lining.reflectance)
     colour.setAlphaF(0.55)
     return colour
-
-
-def _plate(ink: Ink) -> QColor:
-    ground = QColor(ink.paper)
-    ground.setAlphaF(0.82)
-    return ground

@@ -22,6 +22,7 @@ from planner.app.canvas.items import (
     item_figures,
     item_in_words,
     items_in_order,
+    middle_of_wall,
     off_walls,
     place_of,
     plan_in_words,
@@ -38,7 +39,6 @@ from planner.app.canvas.plan_drags import (
     PlanDrag,
     added_corner,
     choices,
-    middle_of_wall,
     nudged,
     turned,
 )

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
+from planner.app.canvas.items import middle_of_wall
 from planner.app.edit_steps import place_obstacle, remove
 from planner.app.fields.form import (
     AlertLabel,
@@ -112,7 +113,11 @@ class OutlineList(QWidget):
         row = Row(label, add, add, alert, None, None)
         add.clicked.connect(
             lambda: self._panel.edit(
-                row, lambda: _split_wall(self._panel.plan, index), "Add corner"
+                row,
+                lambda: edits.add_corner(
+                    self._panel.plan, index, middle_of_wall(self._panel.plan, index)
+                ),
+                "Add corner",
             )
         )
         remove.clicked.connect(
@@ -152,12 +157,6 @@ class OutlineList(QWidget):
         field.box.setButtonSymbols(QuantityBox.ButtonSymbols.NoButtons)
         self._fields.append(self._panel.bind(field))
         self._stops.append(field.box)
-
-
-def _split_wall(plan: Plan, index: int) -> Plan:
-    (ax, ay), (bx, by) = plan.space.wall(index)
-    middle: Point = ((ax + bx) / 2, (ay + by) / 2)
-    return edits.add_corner(plan, index, middle)
 
 
 def rectangle(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:

@@ -12,7 +12,7 @@ from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QContextMenuEvent,
@@ -28,6 +28,8 @@ from PySide6.QtGui import (
     QWheelEvent,
 )
 from PySide6.QtWidgets import QGraphicsView, QSizePolicy
+
+from planner.app.canvas.ink import faded
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
@@ -55,6 +57,13 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
     ground = QPalette.ColorRole.Base
     """What it stands on: a sheet of its own, or the window where it is one of a column."""
 
+    usual: tuple[int, int] | None = None
+    least: tuple[int, int] | None = None
+    """Pixels across and down it asks for, and needs at least; None leaves them to the library."""
+
+    grows = False
+    """Whether it takes the height there is."""
+
     def __init__(self, name: str, *, scale: float = 0.88) -> None:
         super().__init__()
         self._scale = scale
@@ -67,7 +76,8 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         self._resized = False
         self.setAccessibleName(name)
         self.setFrameShape(pg.GraphicsView.Shape.NoFrame)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        tall = QSizePolicy.Policy.Expanding if self.grows else QSizePolicy.Policy.Fixed
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, tall)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(0, 0)
         self.ci.layout.setContentsMargins(4, 4, 8, 2)
@@ -75,6 +85,12 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         self.plots: list[Any] = []
         self.scene().sigMouseMoved.connect(self._on_moved)
         self.scene().sigMouseClicked.connect(self._on_clicked)
+
+    def sizeHint(self) -> QSize:
+        return super().sizeHint() if self.usual is None else QSize(*self.usual)
+
+    def minimumSizeHint(self) -> QSize:
+        return super().minimumSizeHint() if self.least is None else QSize(*self.least)
 
     # -- what a chart gives ---------------------------------------------------------------
 
@@ -173,10 +189,8 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
 
     def band(self, plot: Any, ends: Range, ink: Ink, *, upright: bool = False) -> None:
         """The target band, behind everything."""
-        shade = QColor(ink.accent)
-        shade.setAlphaF(0.13)
-        edge = QColor(ink.accent)
-        edge.setAlphaF(0.4)
+        shade = faded(ink.accent, 0.13)
+        edge = faded(ink.accent, 0.4)
         item = pg.LinearRegionItem(
             ends, orientation="vertical" if upright else "horizontal", movable=False,
             brush=shade, pen=pg.mkPen(edge, width=1),
@@ -365,10 +379,46 @@ class Chart(Exported, pg.GraphicsLayoutWidget):  # type: ignore[misc]
         return drawn(self.viewport().size(), ground, self._paint_on, *names)
 
 
+class PointChart(Chart):
+    """A chart of points by number, one of which is in hand.
+
+    ``chosen(int)`` when a point is clicked or reached by the arrow keys, ``taken(int)`` on
+    Enter or a double click.
+    """
+
+    chosen = Signal(int)
+    taken = Signal(int)
+    least = (240, 150)
+    grows = True
+
+    point: int | None = None
+
+    def show_point(self, point: int | None) -> None:
+        """Mark a point, and say what it is."""
+        raise NotImplementedError
+
+    def choose(self, point: int | None) -> None:
+        """Take a point in hand."""
+        if point != self.point:
+            self.show_point(point)
+            if point is not None:
+                self.chosen.emit(point)
+
+    def pick(self, key: int, *, twice: bool) -> None:
+        self.choose(key)
+        if twice:
+            self.taken.emit(key)
+
+    def step(self, key: Qt.Key) -> bool:
+        if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and self.point is not None:
+            self.taken.emit(self.point)
+            return True
+        return False
+
+
 def dashed(colour: QColor, width: float) -> QPen:
     """A dashed pen of constant width."""
-    made = pen(colour, width)
-    made.setDashPattern([4, 2.5])
+    made = pen(colour, width, dashes=(4, 2.5))
     return line(made)
 
 

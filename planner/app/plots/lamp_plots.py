@@ -7,9 +7,9 @@ from typing import Final
 
 import numpy as np
 from PySide6.QtCore import QSize
-from PySide6.QtGui import QColor, QPalette
+from PySide6.QtGui import QPalette
 
-from planner.app.canvas.ink import Ink, pen
+from planner.app.canvas.ink import Ink, faded, pen
 from planner.app.plots.chart import Chart, FloatArray, dashed, line
 from planner.app.plots.exported import Table
 from planner.catalogue.lamp_files.convert import to_photometry
@@ -78,8 +78,7 @@ class PolarPlot(Chart):
         if curves is None:
             return
         self._draw_grid(ink, upward=curves.upward)
-        shade = QColor(ink.accent)
-        shade.setAlphaF(0.14)
+        shade = faded(ink.accent, 0.14)
         x, y = _outline(curves.angles_deg, curves.along)
         self.curve(plot, x, y, line(pen(ink.accent, 2.0)), fillLevel="enclosed", brush=shade)
         if curves.across is not None:
@@ -182,6 +181,7 @@ class SpectrumPlot(Chart):
     """One curve from 380 to 800 nm; the bands' ends are marked and their shares written."""
 
     ground = QPalette.ColorRole.Window
+    usual = (240, 150)
 
     def __init__(self) -> None:
         super().__init__("Spectrum", scale=0.82)
@@ -206,9 +206,6 @@ class SpectrumPlot(Chart):
         """The figures of what is shown."""
         return self._figures
 
-    def sizeHint(self) -> QSize:
-        return QSize(240, 150)
-
     def _curve(self) -> tuple[FloatArray, FloatArray]:
         """Wavelengths and photons as shares of the peak."""
         at = np.arange(LOW_NM, HIGH_NM + 1)
@@ -231,8 +228,7 @@ class SpectrumPlot(Chart):
         if figures is None:
             return
         self.frame(plot, (LOW_NM, HIGH_NM), (0.0, 1.42))
-        shade = QColor(ink.accent)
-        shade.setAlphaF(0.14)
+        shade = faded(ink.accent, 0.14)
         at, values = self._curve()
         self.curve(plot, at, values, line(pen(ink.accent, 1.6)), fillLevel=0.0, brush=shade)
         shares = figures.shares

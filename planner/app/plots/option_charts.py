@@ -9,7 +9,6 @@ from typing import Any, Final
 import numpy as np
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QSizePolicy
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.plots.chart import Chart, dashed, line
@@ -193,13 +192,14 @@ class TradeOffPlot(Chart):
 
     picked = Signal(object)
     empty = "The light of the options is still being computed, or no price is known."
+    usual, least = (480, 360), (200, 140)
+    grows = True
 
     def __init__(self) -> None:
         super().__init__("Light against cost")
         self.all: tuple[Spot, ...] = ()
         self._chosen: Hashable = None
         self._light, self._cost = "", ""
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self._plot = self.add_chart()
         self.redraw()
 
@@ -215,12 +215,6 @@ class TradeOffPlot(Chart):
     def best(self) -> tuple[Spot, ...]:
         """The options that no other beats in light and cost at once, cheapest first."""
         return tuple(self.all[k] for k in unbeaten([(one.light, one.cost) for one in self.all]))
-
-    def sizeHint(self) -> QSize:
-        return QSize(480, 360)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(200, 140)
 
     def table(self) -> Table:
         best = self.best

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QSizePolicy
+
+from planner.app.canvas.ink import faded
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
@@ -27,13 +28,14 @@ class ScheduleChart(Chart):
     """An elevation drawn over time: the canopy grows, the lamp rises with it."""
 
     empty = "Add stages and press 'Find for each stage' to see them over the weeks."
+    usual, least = (320, 170), (200, 96)
+    grows = True
 
     def __init__(self, display: Display) -> None:
         super().__init__("Schedule over the weeks")
         self._display = display
         self._schedule: Schedule | None = None
         self._ceiling = 1.0
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self._plot = self.add_chart()
         self.redraw()
         display.changed.connect(lambda _state: self.redraw())
@@ -46,12 +48,6 @@ class ScheduleChart(Chart):
             words = " ".join(stage.words for stage in schedule.stages)
         self.setAccessibleDescription(words)
         self.redraw()
-
-    def sizeHint(self) -> QSize:
-        return QSize(320, 170)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(200, 96)
 
     def table(self) -> Table:
         unit = self._display.unit
@@ -98,8 +94,7 @@ class ScheduleChart(Chart):
             write(ceiling, f"▲ {stage.outcome}", ink.alarm, (0, 0))
             return
         lamp = (stage.stage.canopy_height + stage.hanging_height) / unit
-        shade = QColor(ink.accent)
-        shade.setAlphaF(0.10)
+        shade = faded(ink.accent, 0.10)
         self._block(plot, (x0, x1), (top, lamp), shade)
         self.curve(plot, (x0, x1), (lamp, lamp), line(pen(ink.accent, 3.0)))
         mark, output = "" if stage.met else "▲ ", _OUTPUT.text(stage, self._display.unit)

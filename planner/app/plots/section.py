@@ -6,9 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from PySide6.QtCore import QSize
 from PySide6.QtGui import QPalette, QPen
-from PySide6.QtWidgets import QSizePolicy
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.canvas.items import Section, profile_along
@@ -117,6 +115,7 @@ class SectionCurves(Chart):
     """The chosen light in the accent, the baseline dark and dashed, the others quiet."""
 
     empty = "No light along the line."
+    usual = (260, 150)
 
     ground = QPalette.ColorRole.Window
 
@@ -124,13 +123,9 @@ class SectionCurves(Chart):
         super().__init__("Light along the section line", scale=0.85)
         self._display = display
         self._curves: list[tuple[Along, FloatArray, FloatArray]] = []
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._plot = self.add_chart()
         self.redraw()
         display.changed.connect(lambda _state: self.redraw())
-
-    def sizeHint(self) -> QSize:
-        return QSize(260, 150)
 
     def show_lights(self, lights: tuple[Along, ...], section: Section | None) -> None:
         """Show these along a section."""

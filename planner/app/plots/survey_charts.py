@@ -11,6 +11,8 @@ import numpy.typing as npt
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QImage, QPainter, QPalette, QPolygonF
 
+from planner.app.canvas.ink import faded
+
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
 
@@ -158,6 +160,7 @@ class ScatterPlot(Chart):
 
     ground = QPalette.ColorRole.Window
     empty = "Readings are set against the estimate here."
+    usual = (300, 290)
 
     def __init__(self) -> None:
         super().__init__("Measured against estimated")
@@ -209,9 +212,6 @@ class ScatterPlot(Chart):
         step = round_step(max(high, 1e-9), 5)
         return 0.0, math.ceil(high / step - 1e-9) * step or 1.0
 
-    def sizeHint(self) -> QSize:
-        return QSize(300, 290)
-
     def table(self) -> Table:
         shown = self._shown
         if shown is None:
@@ -233,8 +233,7 @@ class ScatterPlot(Chart):
         level = np.maximum(np.maximum(shown.measured, shown.estimated), 1e-12)
         doubt = float(np.median(shown.dead_band / level))
         along = np.array([low, high])
-        shade = QColor(ink.quiet)
-        shade.setAlphaF(0.16)
+        shade = faded(ink.quiet, 0.16)
         edges = [pg.PlotCurveItem(along, along * (1 + by), pen=None) for by in (doubt, -doubt)]
         plot.addItem(pg.FillBetweenItem(*edges, brush=shade), ignoreBounds=True)
         self.curve(plot, along, along, line(pen(ink.quiet, 1.2)))

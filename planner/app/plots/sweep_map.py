@@ -10,16 +10,17 @@ from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPen
-from PySide6.QtWidgets import QSizePolicy
+
+from planner.app.plots.chart import PointChart
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
 
 from planner.app.canvas.ink import Ink, pen
 from planner.app.plots import colours
-from planner.app.plots.chart import Chart, FloatArray, dashed, line
+from planner.app.plots.chart import FloatArray, dashed, line
 from planner.app.plots.exported import Table
 from planner.app.plots.sweep_plot import free_height
 from planner.light.cellmap import CellMap, filled
@@ -96,22 +97,18 @@ class _Sampled(CellMap):
         return filled(self.values, self.least)
 
 
-class SweepMap(Chart):
-    """A cell a point; ``chosen(int)`` and ``taken(int)`` carry it, counted row by row from below.
+class SweepMap(PointChart):
+    """A cell a point, counted row by row from below.
 
     Lines are drawn where two numbers span the map; where names do, cells that keep what is
     wished are framed.
     """
 
-    chosen = Signal(int)
-    taken = Signal(int)
     empty = "The points are being computed."
 
     def __init__(self) -> None:
         super().__init__("Map of the sweep")
         self.cells: SweepCells | None = None
-        self.point: int | None = None
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self._plot = self.add_chart()
         self.redraw()
 
@@ -124,14 +121,8 @@ class SweepMap(Chart):
         self.setAccessibleDescription(about or "Nothing has been swept yet.")
         self.redraw()
 
-    def choose(self, point: int) -> None:
-        """Mark a point."""
-        if point != self.point:
-            self.show_cells(self.cells, point)
-            self.chosen.emit(point)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(240, 150)
+    def show_point(self, point: int | None) -> None:
+        self.show_cells(self.cells, point)
 
     def table(self) -> Table:
         cells = self.cells
@@ -269,11 +260,6 @@ class SweepMap(Chart):
         row = _nearest(self.cells.up.places, at.y())
         return self._plot, row * len(self.cells.across.places) + column
 
-    def pick(self, key: int, *, twice: bool) -> None:
-        self.choose(key)
-        if twice:
-            self.taken.emit(key)
-
     def step(self, key: Qt.Key) -> bool:
         by = {Qt.Key.Key_Left: (0, -1), Qt.Key.Key_Right: (0, 1),
               Qt.Key.Key_Down: (-1, 0), Qt.Key.Key_Up: (1, 0)}.get(key)  # fmt: skip
@@ -286,10 +272,7 @@ class SweepMap(Chart):
                 row, column = row + by[0], column + by[1]
             self.choose(min(max(row, 0), rows - 1) * columns + min(max(column, 0), columns - 1))
             return True
-        if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and self.point is not None:
-            self.taken.emit(self.point)
-            return True
-        return False
+        return super().step(key)
 
 
 def _nearest(places: tuple[float, ...], at: float) -> int:

@@ -7,11 +7,10 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QSizePolicy
+from PySide6.QtCore import Qt
 
 from planner.app.canvas.ink import Ink, mixed, pen
-from planner.app.plots.chart import Chart, FloatArray, dashed, line
+from planner.app.plots.chart import FloatArray, PointChart, dashed, line
 from planner.app.plots.colours import Levels
 from planner.app.plots.exported import Table
 from planner.language import inside
@@ -44,22 +43,15 @@ class SweepCurves:
     beside: tuple[str, tuple[float, ...], tuple[float | None, ...]] | None = None
 
 
-class SweepPlot(Chart):
-    """Two stacked charts over one axis.
+class SweepPlot(PointChart):
+    """Two stacked charts over one axis; points are numbered as in ``xs``."""
 
-    ``chosen(int)`` when a point is clicked or reached by the arrow keys, ``taken(int)`` on
-    Enter or a double click; both carry its number in ``xs``.
-    """
-
-    chosen = Signal(int)
-    taken = Signal(int)
+    usual = (520, 260)
     empty = "Choose over what, from where to where, and press 'Sweep'."
 
     def __init__(self) -> None:
         super().__init__("Curves of the sweep")
         self.curves: SweepCurves | None = None
-        self.point: int | None = None
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self._upper, self._lower = self.add_chart(0), self.add_chart(1)
         self.ci.layout.setRowStretchFactor(0, 62)
         self.ci.layout.setRowStretchFactor(1, 38)
@@ -73,14 +65,8 @@ class SweepPlot(Chart):
         self._describe()
         self.redraw()
 
-    def choose(self, point: int | None) -> None:
-        """Mark a point."""
-        if point != self.point:
-            self.point = point
-            self._describe()
-            self.redraw()
-            if point is not None:
-                self.chosen.emit(point)
+    def show_point(self, point: int | None) -> None:
+        self.show_curves(self.curves, point)
 
     def words_at(self, point: int) -> str:
         """A point in words."""
@@ -98,12 +84,6 @@ class SweepPlot(Chart):
         first = f"{len(self.curves.xs)} points over {self.curves.label}."
         at = "" if self.point is None else f" {self.words_at(self.point)}"
         self.setAccessibleDescription(first + at)
-
-    def sizeHint(self) -> QSize:
-        return QSize(520, 260)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(240, 150)
 
     def _values(self, key: str) -> FloatArray:
         """A figure at every point in the unit shown, NaN where there is none."""
@@ -209,11 +189,6 @@ class SweepPlot(Chart):
 
     # -- pointer and keys -----------------------------------------------------------------
 
-    def pick(self, key: int, *, twice: bool) -> None:
-        self.choose(key)
-        if twice:
-            self.taken.emit(key)
-
     def step(self, key: Qt.Key) -> bool:
         by = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(key)
         count = 0 if self.curves is None else len(self.curves.xs)
@@ -221,10 +196,7 @@ class SweepPlot(Chart):
             at = 0 if self.point is None else self.point + by
             self.choose(min(max(at, 0), count - 1))
             return True
-        if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and self.point is not None:
-            self.taken.emit(self.point)
-            return True
-        return False
+        return super().step(key)
 
 
 def _numbers(values: tuple[float | None, ...]) -> FloatArray:

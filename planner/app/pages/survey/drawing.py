@@ -28,6 +28,7 @@ from planner.app.canvas.ink import (
     Ink,
     Viewport,
     draw_plate_text,
+    faded,
     figure_font,
     pen,
 )
@@ -147,8 +148,7 @@ def _paint_way(
     painter: QPainter, picture: HolePicture, viewport: Viewport, ink: Ink, radius: float
 ) -> None:
     spots = [viewport.to_pixel(*mark.place) for mark in picture.marks]
-    line = pen(ink.quiet, 1.2)
-    line.setDashPattern([4, 4])
+    line = pen(ink.quiet, 1.2, dashes=(4, 4))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for here, there in itertools.pairwise(spots):
         length = math.hypot(there.x() - here.x(), there.y() - here.y())
@@ -187,8 +187,7 @@ def _paint_ring(
         painter.setPen(pen(ink.ink, 1.3))
     painter.drawEllipse(at, radius, radius)
     if mark.suspect:
-        ring = pen(ink.alarm, 2.0)
-        ring.setDashPattern([2.2, 1.6])
+        ring = pen(ink.alarm, 2.0, dashes=(2.2, 1.6))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen(ink.paper, 4.5))
         painter.drawEllipse(at, radius + 4, radius + 4)
@@ -222,8 +221,7 @@ def _paint_texts(
 
 def _paint_text(painter: QPainter, at: QPointF, text: str, radius: float, ink: Ink) -> None:
     metrics = QFontMetricsF(painter.font())
-    ground = QColor(ink.paper)
-    ground.setAlphaF(0.78)
+    ground = faded(ink.paper, 0.78)
     below = at + QPointF(0, radius + 3 + metrics.height() / 2)
     draw_plate_text(painter, below, text, ink.ink, ground)
 

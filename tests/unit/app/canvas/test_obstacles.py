@@ -8,7 +8,6 @@ from typing import Any
 import pytest
 from PySide6.QtGui import QImage
 
-from planner.app.canvas.plan_layers import corners
 from planner.plan import edits
 from planner.plan.space import Obstacle
 from tests.unit.app.canvas.scenes import plan_of
@@ -19,7 +18,7 @@ SHELF = Obstacle(name="Tray", x=0.3, y=0.3, underside=0.3, length=0.2, width=0.1
 
 def test_corners_turn_with_the_obstacle() -> None:
     turned = SHELF.model_copy(update={"rotation_deg": 90.0})
-    xs, ys = zip(*corners(turned), strict=True)
+    xs, ys = zip(*turned.outline(), strict=True)
     assert (min(xs), max(xs)) == pytest.approx((0.25, 0.35))
     assert (min(ys), max(ys)) == pytest.approx((0.2, 0.4))
 
