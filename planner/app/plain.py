@@ -10,16 +10,41 @@ from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QLabel, QListWidgetItem, QTableWidgetItem, QWidget
 
 
 class PlainLabel(QLabel):
-    """A label that shows its text as it stands."""
+    """A label that shows its text as it stands.
 
-    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
+    ``name`` is what it is to a screen reader, where its text does not say so. ``quiet`` is text
+    of the second rank, ``selectable`` by the mouse.
+    """
+
+    def __init__(
+        self,
+        text: str = "",
+        parent: QWidget | None = None,
+        *,
+        name: str = "",
+        wrap: bool = False,
+        bold: bool = False,
+        quiet: bool = False,
+        selectable: bool = False,
+    ) -> None:
         super().__init__(parent)
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setText(text)
+        self.setAccessibleName(name)
+        self.setWordWrap(wrap)
+        if bold:
+            font = self.font()
+            font.setBold(True)
+            self.setFont(font)
+        if quiet:
+            self.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+        if selectable:
+            self.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
 
 
 def tooltip(*paragraphs: str) -> str:

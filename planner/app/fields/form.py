@@ -206,8 +206,7 @@ class AlertLabel(PlainLabel):
     """A short sentence about what is wrong; hidden while there is none."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("", parent)
-        self.setWordWrap(True)
+        super().__init__("", parent, wrap=True)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self.setForegroundRole(QPalette.ColorRole.BrightText)
         self.hide()
@@ -222,9 +221,7 @@ class NoteLabel(PlainLabel):
     """A quiet line of explanation."""
 
     def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
-        super().__init__(text, parent)
-        self.setWordWrap(True)
-        self.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+        super().__init__(text, parent, wrap=True, quiet=True)
         self.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
 
 
@@ -290,10 +287,7 @@ class Form(QWidget):
 
     def add_heading(self, text: str) -> QLabel:
         """A small heading with room above it."""
-        heading = PlainLabel(text, self)
-        font = heading.font()
-        font.setBold(True)
-        heading.setFont(font)
+        heading = PlainLabel(text, self, bold=True)
         heading.setContentsMargins(0, 12, 0, 0)
         self.add_wide(heading)
         return heading
@@ -306,8 +300,7 @@ class Form(QWidget):
         A wide one takes the whole column, with its label above it.
         """
         line = self._grid.rowCount()
-        text = PlainLabel(label, self)
-        text.setWordWrap(True)
+        text = PlainLabel(label, self, wrap=True)
         text.setBuddy(control)
         if not control.accessibleName():
             control.setAccessibleName(label)

@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QApplication,
     QCheckBox,
     QComboBox,
     QGridLayout,
-    QLabel,
     QPushButton,
     QWidget,
 )
@@ -41,12 +39,6 @@ from planner.plan.plan import Plan
 from planner.plan.quantity import EXTENT, POSITION
 from planner.plan.space import Point
 from planner.plan.wavebands import LEAVES
-
-
-def _caption(text: str) -> QLabel:
-    label = PlainLabel(text)
-    label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
-    return label
 
 
 class OutlineList(QWidget):
@@ -84,12 +76,12 @@ class OutlineList(QWidget):
                 widget.deleteLater()
         self._count = plan.space.wall_count
         for column, text in enumerate(("Corner", "x", "y"), start=0):
-            self._grid.addWidget(_caption(text), 0, column)
+            self._grid.addWidget(PlainLabel(text, quiet=True), 0, column)
         for index in range(self._count):
             self._add_corner(index, 2 * index + 1)
         start = 2 * self._count + 1
-        self._grid.addWidget(_caption("Wall"), start, 0)
-        self._grid.addWidget(_caption("length"), start, 1)
+        self._grid.addWidget(PlainLabel("Wall", quiet=True), start, 0)
+        self._grid.addWidget(PlainLabel("length", quiet=True), start, 1)
         for index in range(self._count):
             self._add_wall(index, start + 1 + 2 * index)
         in_tab_order(self._stops)

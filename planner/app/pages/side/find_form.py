@@ -88,10 +88,7 @@ class FindBoard(QWidget):
         self.found: Found | None = None
         self._former = False
         self._chosen: Identity = PLAN_SIDE
-        self.words = PlainLabel(_EMPTY)
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("Answer")
-        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.words = PlainLabel(_EMPTY, name="Answer", wrap=True, selectable=True)
         self.stale = NoteLabel()
         self.chart = TradeOffPlot()
         self.chart.empty = "The answers will be drawn here: evenness against what it takes."
@@ -103,9 +100,7 @@ class FindBoard(QWidget):
         for number, column in enumerate(COLUMNS):
             # What an answer is not chosen by leaves the room to what is to be bought.
             self.table.setColumnHidden(number, column.key in _LEFT_OUT)
-        self.told = PlainLabel()
-        self.told.setWordWrap(True)
-        self.told.setAccessibleName("The chosen answer")
+        self.told = PlainLabel(name="The chosen answer", wrap=True)
         self.use_button = button("Use in the plan", "Make this the plan, as one undo step")
         self.keep_button = button("Keep as an option", "The plan stays; this stands beside it")
         line = theme.row(

@@ -130,13 +130,8 @@ class SideBySidePage(QWidget):
         self.lane = Lane("questions", synchronous=synchronous, parent=self)
         self.sheet = MapSheet(self.comparer, self.linked, display)
         self.bar = CardBar(document, self.comparer, self.linked, steps)
-        self.state = PlainLabel()
-        self.state.setForegroundRole(self.palette().ColorRole.PlaceholderText)
-        self.state.setAccessibleName("State of the comparison")
-        self.judged = PlainLabel()
-        self.judged.setForegroundRole(self.palette().ColorRole.PlaceholderText)
-        self.judged.setAccessibleName("Which canopy is judged")
-        self.judged.setWordWrap(True)
+        self.state = PlainLabel(name="State of the comparison", quiet=True)
+        self.judged = PlainLabel(name="Which canopy is judged", wrap=True, quiet=True)
         self.judged.hide()
         self.alert = AlertLabel()
         self.empty = self._empty_line()
@@ -150,8 +145,7 @@ class SideBySidePage(QWidget):
 
     def _empty_line(self) -> QWidget:
         holder = QWidget()
-        words = PlainLabel(_EMPTY)
-        words.setWordWrap(True)
+        words = PlainLabel(_EMPTY, wrap=True)
         self.keep_button = button("Keep the plan as an option")
         self.keep_button.clicked.connect(lambda: self.steps.keep(self.display.unit))
         self.try_button = button("Try others", act=self._go_to_linings)
@@ -167,8 +161,7 @@ class SideBySidePage(QWidget):
             act=self.copy_table,
         )
         self.export_button = link_button("Export as CSV…", act=self.export_table)
-        self.left_out = PlainLabel()
-        self.left_out.setForegroundRole(self.palette().ColorRole.PlaceholderText)
+        self.left_out = PlainLabel(quiet=True)
         line = theme.row((self.bar, 1), self.left_out, self.copy_button, self.export_button)
         theme.column(
             self.empty, (self._screen(self.sheet, self.compare), 1), line, self.table, on=holder,

@@ -284,8 +284,7 @@ class ScheduleBoard(QWidget):
         self.crops.setAccessibleName("Stage to add")
         self.add_button = button("Add stage", act=self.add_stage)
         self.remove_button = link_button("Remove stage", act=self.remove_stage)
-        self.sums = PlainLabel()
-        self.sums.setAccessibleName("Sum of the schedule")
+        self.sums = PlainLabel(name="Sum of the schedule")
         self.alert = AlertLabel()
         self.form = ScheduleForm(document, display)
         self.line = self.form.line
@@ -308,10 +307,7 @@ class ScheduleBoard(QWidget):
         return self.all[self._row] if self._row < len(self.all) else None
 
     def _arrange(self) -> None:
-        heading = PlainLabel("Growth schedule")
-        font = heading.font()
-        font.setBold(True)
-        heading.setFont(font)
+        heading = PlainLabel("Growth schedule", bold=True)
         line = theme.row(
             heading, (self.crops, 1), self.add_button, self.remove_button, theme.REST, self.sums
         )

@@ -60,9 +60,7 @@ class SweepBoard(QWidget):
         self.beside = self._combo("Beside it", lambda _line: self._draw())
         self.figure = self._combo("The map is of", lambda _line: self._draw())
         self.figure.offer([(FIGURE[key].name, key) for key in _MAPPED])
-        self.words = PlainLabel()
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("The chosen point")
+        self.words = PlainLabel(name="The chosen point", wrap=True)
         self.keep_button = button("Keep as an option", "Beside the plan, to be compared (Enter)")
         self.adopt_button = button("Adopt", "Give the plan the values of this point")
         self.copy_button = link_button(

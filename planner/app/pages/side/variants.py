@@ -284,9 +284,7 @@ class TryForm(QWidget):
         self.low_row, self.low = self.form.add_number("From", HANGING_HEIGHT, 0.2)
         self.high_row, self.high = self.form.add_number("To", HANGING_HEIGHT, 0.5)
         self.count_row, self.count = self.form.add_number("How many", COUNT.within(2.0, 20.0), 4)
-        self.words = self.form.add_wide(PlainLabel())
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("What will be tried")
+        self.words = self.form.add_wide(PlainLabel(name="What will be tried", wrap=True))
         self.try_button = button("Try them", "One option for every combination")
         self.try_button.clicked.connect(self.try_ticked)
         self.form.add_buttons(self.try_button)
@@ -307,10 +305,7 @@ class TryForm(QWidget):
     def _arrange(self) -> None:
         layout = theme.row(on=self, gap=theme.WIDE)
         for heading, ticks in (("Linings", self.linings), ("Lamps", self.lamps)):
-            title = PlainLabel(heading)
-            font = title.font()
-            font.setBold(True)
-            title.setFont(font)
+            title = PlainLabel(heading, bold=True)
             column = theme.column(title, (ticks, 1), gap=theme.HALF)
             layout.addLayout(column, 1)
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QCheckBox,
     QVBoxLayout,
@@ -223,14 +223,8 @@ class OddsBoard(QWidget):
     def __init__(self, document: Document, comparer: Comparer, linked: Linked) -> None:
         super().__init__()
         self._document, self._comparer, self._linked = document, comparer, linked
-        self.heading = PlainLabel()
-        font = self.heading.font()
-        font.setBold(True)
-        self.heading.setFont(font)
-        self.words = PlainLabel()
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("What can be told")
-        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.heading = PlainLabel(bold=True)
+        self.words = PlainLabel(name="What can be told", wrap=True, selectable=True)
         self.table = ReadTable("Odds against the baseline", HEADINGS)
         self.table.currentCellChanged.connect(self._on_row)
         layout = QVBoxLayout(self)

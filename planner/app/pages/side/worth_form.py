@@ -416,19 +416,14 @@ class WorthBoard(QWidget):
     def __init__(self, document: Document, display: Display) -> None:
         super().__init__()
         self._document = document
-        self.heading = PlainLabel("To buy and to cut")
-        font = self.heading.font()
-        font.setBold(True)
-        self.heading.setFont(font)
+        self.heading = PlainLabel("To buy and to cut", bold=True)
         self.table = ReadTable("Linings to buy", HEADINGS)
         self.drawing = CuttingDrawing(display)
         area = QScrollArea()
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setWidgetResizable(True)
         area.setWidget(self.drawing)
-        self.words = PlainLabel()
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("Whether it is worth it")
+        self.words = PlainLabel(name="Whether it is worth it", wrap=True)
         theme.column(self.words, self.heading, (self.table, 1), (area, 2), on=self, gap=theme.HALF)
 
     def show_bill(

@@ -78,8 +78,7 @@ class FindingLine(QWidget):
         self.mark.setCheckable(True)
         self.mark.setToolTip("Show the place this is about, and what to do")
         self.mark.setAccessibleName(f"{NAMES[finding.severity]}: {finding.sentence}")
-        self.text = PlainLabel()
-        self.text.setWordWrap(True)
+        self.text = PlainLabel(wrap=True)
         self.text.setContentsMargins(0, 2, 0, 0)
         self.text.setCursor(Qt.CursorShape.PointingHandCursor)
         theme.row(

@@ -177,10 +177,8 @@ class FigureStrip(QWidget):
         self.wish = wish
         self._estimate: Estimate | None = None
         self._outlook: Outlook | None = None
-        self.sentence = PlainLabel("No estimate yet.")
-        self.sentence.setWordWrap(True)
+        self.sentence = PlainLabel("No estimate yet.", name="What the light does", wrap=True)
         self.sentence.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        self.sentence.setAccessibleName("What the light does")
         self.sentence.setFont(theme.sized(self.sentence.font(), 1.15))
         self.advice = AdviceLine()
         self.failure = AlertLabel()

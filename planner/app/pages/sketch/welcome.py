@@ -38,8 +38,7 @@ class Welcome(QWidget):
     def __init__(self, catalogue: Catalogue, display: Display) -> None:
         super().__init__()
         self._catalogue, self._display = catalogue, display
-        about = PlainLabel(ABOUT)
-        about.setWordWrap(True)
+        about = PlainLabel(ABOUT, wrap=True)
         self.boxes = {}
         row = QHBoxLayout()
         row.setSpacing(theme.RHYTHM)

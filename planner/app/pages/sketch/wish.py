@@ -74,8 +74,7 @@ class WishLine(QWidget):
         self.show_ways(())
 
     def _add_line(self, line: int) -> None:
-        words = PlainLabel()
-        words.setWordWrap(True)
+        words = PlainLabel(wrap=True)
         button = link_button("Do it")
         button.clicked.connect(lambda _on=False, k=line - 2: self._do(k))
         self.words.append(words)

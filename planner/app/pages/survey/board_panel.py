@@ -108,9 +108,7 @@ class ProtocolPanel(QWidget):
         super().__init__()
         self.desk = desk
         self._on_since: float | None = None
-        self.question = PlainLabel()
-        self.question.setWordWrap(True)
-        self.question.setAccessibleName("Before the readings")
+        self.question = PlainLabel(name="Before the readings", wrap=True)
         self.made_of = BoardChoice()
         self.made_of.setAccessibleName("Board")
         self.height_line = TextLine("Lamp height as measured")

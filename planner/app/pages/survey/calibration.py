@@ -12,7 +12,6 @@ from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QGridLayout,
     QHeaderView,
-    QLabel,
     QProgressBar,
     QTableWidget,
     QTableWidgetItem,
@@ -204,9 +203,11 @@ class CalibrationResults(QWidget):
         self.values.setSpacing(theme.HALF)
         self.correlation = _table("Correlation of the values")
         self.correlation_fold = fold_button("How they hang together")
-        self.sentences = _words("What the fit says")
+        self.sentences = PlainLabel(name="What the fit says", wrap=True, selectable=True)
         self.sentences_fold = fold_button("All of it in words")
-        self.left_out = _words("Each survey predicted from the others")
+        self.left_out = PlainLabel(
+            name="Each survey predicted from the others", wrap=True, selectable=True
+        )
         self.diagnosis = DiagnosisPanel()
         self.use_button = button(
             USE, "Lamps and linings of the plan get these values; one undo step."
@@ -225,10 +226,7 @@ class CalibrationResults(QWidget):
 
     def _arrange(self) -> None:
         self.body = QWidget()
-        title = PlainLabel("Found")
-        font = title.font()
-        font.setBold(True)
-        title.setFont(font)
+        title = PlainLabel("Found", bold=True)
         buttons = theme.row(self.use_button, self.keep_button, gap=theme.RHYTHM)
         theme.column(
             title, self.alert, self.diagnosis, self.values, buttons, self.note, self.sentences_fold,
@@ -362,14 +360,6 @@ def value_text(one: Fitted) -> str:
     value, _ = banded(found, (high - low) / 2)
     decimals = len(re.split(r"[.,]", f"{value}.")[1])
     return f"{value}{unit}, {low:.{decimals}f} to {high:.{decimals}f}"
-
-
-def _words(name: str) -> QLabel:
-    made = PlainLabel()
-    made.setWordWrap(True)
-    made.setAccessibleName(name)
-    made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    return made
 
 
 def _table(name: str) -> QTableWidget:

@@ -47,12 +47,9 @@ class ComparePanel(Form):
             self.other,
             "The map shows the survey chosen above over this one, hole by hole.",
         )
-        self.ratio = self.add_wide(PlainLabel())
+        self.ratio = self.add_wide(PlainLabel(name="Ratio of the two surveys"))
         self.ratio.setFont(theme.tabular(theme.sized(self.ratio.font(), 1.9)))
-        self.ratio.setAccessibleName("Ratio of the two surveys")
-        self.verdict = self.add_wide(PlainLabel())
-        self.verdict.setWordWrap(True)
-        self.verdict.setAccessibleName("What the ratio means")
+        self.verdict = self.add_wide(PlainLabel(name="What the ratio means", wrap=True))
         self.add_heading("Ranking")
         self.by = StillCombo()
         for value, text in BY:
@@ -62,10 +59,7 @@ class ComparePanel(Form):
         self.add_row("Base, counts as 1", self.base)
         self.chart = self.add_wide(IntervalChart())
         self.add_heading("Can the readings tell them apart?")
-        self.verdicts = self.add_wide(PlainLabel())
-        self.verdicts.setWordWrap(True)
-        self.verdicts.setAccessibleName("Verdicts")
-        self.verdicts.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.verdicts = self.add_wide(PlainLabel(name="Verdicts", wrap=True, selectable=True))
         self.note = self.add_wide(NoteLabel(NEED_TWO))
         self.end()
         self.other.activated.connect(lambda _k: desk.choose_other(self.other.currentData()))
@@ -158,10 +152,7 @@ class OverlayPanel(QWidget):
         layout.addWidget(self.scatter)
         layout.addWidget(NoteLabel("The line is perfect agreement, the wedge what the meter's own "
                                    "uncertainty explains."))  # fmt: skip
-        self.words = PlainLabel()
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("What the figures mean")
-        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.words = PlainLabel(name="What the figures mean", wrap=True, selectable=True)
         layout.addSpacing(theme.RHYTHM)
         layout.addWidget(self.words)
         self.try_button = button(

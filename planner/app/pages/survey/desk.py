@@ -363,9 +363,7 @@ class Header(QWidget):
         self.tasks.setExpanding(False)
         for text in TASKS:
             self.tasks.addTab(text)
-        self.sentence = PlainLabel()
-        self.sentence.setWordWrap(True)
-        self.sentence.setAccessibleName("What the survey says")
+        self.sentence = PlainLabel(name="What the survey says", wrap=True)
         self.sentence.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         self.sentence.setFont(theme.sized(self.sentence.font(), 1.15))
         self.alert = AlertLabel()
@@ -427,9 +425,8 @@ class Invitation(QWidget):
         self.lay_out = button("Lay out a grid", "A board of holes for this space, to be printed.")
         self.paste = button("Paste readings", "A table copied from a spreadsheet (Ctrl+V).")
         self.open_file = link_button("or import a CSV, TSV, XLSX or ODS file…")
-        title = PlainLabel(TITLE)
+        title = PlainLabel(TITLE, wrap=True)
         title.setFont(theme.sized(title.font(), 1.5, bold=True))
-        title.setWordWrap(True)
         how = NoteLabel(HOW)
         buttons = theme.row(gap=theme.RHYTHM)
         for one in (self.lay_out, self.paste):

@@ -59,12 +59,7 @@ class DiagnosisPanel(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.words = PlainLabel()
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("What may have gone wrong")
-        font = self.words.font()
-        font.setBold(True)
-        self.words.setFont(font)
+        self.words = PlainLabel(name="What may have gone wrong", wrap=True, bold=True)
         self.progress = ProgressLine("Progress of trying")
         self.cancel_button = button("Cancel", "Stop trying.")
         self.mend_button = button("", "Put it right; undo takes it back.")

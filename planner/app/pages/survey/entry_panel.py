@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QKeyEvent, QKeySequence, QPalette, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import (
     QHeaderView,
     QLineEdit,
@@ -125,18 +125,14 @@ class EntryPanel(QWidget):
     def __init__(self, desk: SurveyDesk) -> None:
         super().__init__()
         self.desk = desk
-        self.title = PlainLabel()
+        self.title = PlainLabel(name="Hole at hand")
         self.title.setFont(theme.sized(self.title.font(), 1.9, bold=True))
-        self.title.setAccessibleName("Hole at hand")
         self.where = NoteLabel()
         self.line = ReadingLine()
-        self.unit = PlainLabel()
-        self.unit.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+        self.unit = PlainLabel(quiet=True)
         self.unit.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.alert = AlertLabel()
-        self.there = PlainLabel()
-        self.there.setWordWrap(True)
-        self.there.setAccessibleName("Readings of this hole")
+        self.there = PlainLabel(name="Readings of this hole", wrap=True)
         self.back_button = button("Back", "The hole before (Backspace on an empty line).")
         self.next_button = button("Next unread", "The next hole without a reading.")
         self.first_button = button("Hole 1 again", "Read once more at the end, it shows the drift.")

@@ -76,9 +76,7 @@ class TableDialog(QDialog):
         self.choices: list[Choice] = []
         self.found: list[Imported | str] = []
         self._filling = False
-        self.words = PlainLabel()
-        self.words.setWordWrap(True)
-        self.words.setAccessibleName("What the table seems to mean")
+        self.words = PlainLabel(name="What the table seems to mean", wrap=True)
         self.tabs = QTabBar()
         self.tabs.setAccessibleName("Sheets of the workbook")
         self.tabs.setExpanding(False)
