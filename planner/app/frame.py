@@ -214,11 +214,7 @@ class HistoryDialog(QDialog):
 
 
 def _combo(name: str, entries: Any) -> StillCombo:
-    made = StillCombo()
-    made.setAccessibleName(name)
-    for value, text in entries:
-        made.addItem(text, value)
-    return made
+    return StillCombo(name=name, entries=[(text, value) for value, text in entries])
 
 
 # -- switching pages -------------------------------------------------------------------

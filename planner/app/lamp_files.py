@@ -93,9 +93,7 @@ class LampFileDialog(QDialog):
     def _make_fields(self) -> None:
         self.alert = AlertLabel()
         self.name_line = QLineEdit()
-        self.set_combo = StillCombo()
-        for number in range(1, len(self._sets) + 1):
-            self.set_combo.addItem(f"Set {number}")
+        self.set_combo = StillCombo(entries=[(f"Set {k + 1}", k) for k in range(len(self._sets))])
         self.turn_combo = StillCombo()
         self.turn_combo.addItems(TURNS)
         self.aim_switch = QCheckBox("Aim its beam straight down")
@@ -234,9 +232,7 @@ class LampFileDialog(QDialog):
         self.computed.setEnabled(computing)
 
     def _fill_spectra(self) -> None:
-        self.spectrum_combo.clear()
-        self.spectrum_combo.addItems([spectrum.name for spectrum in self._spectra.spectra])
-        self.spectrum_combo.widen_list()
+        self.spectrum_combo.offer([(one.name, one.key) for one in self._spectra.spectra])
 
     def choose_newest_spectrum(self, notes: tuple[str, ...] = ()) -> None:
         """Use the spectrum that was read last, and tell what is doubtful about it."""

@@ -62,7 +62,7 @@ from planner.reports.sheet import Paper
 from planner.units import LengthUnit
 
 COLUMN_PX: Final = 28 * theme.RHYTHM
-_PAPERS: Final = ((Paper.A4, "A4"), (Paper.LETTER, "Letter"))
+_PAPERS: Final = (("A4", Paper.A4), ("Letter", Paper.LETTER))
 _FORMS: Final = {".pdf": "PDF (*.pdf)", ".html": "Web page (*.html)"}
 _PENDING: Final = {
     "options": "Comparing the options, and how sure each difference is…",
@@ -240,12 +240,9 @@ class ReportWindow(QDialog):
         self.made: Report | None = None
         self.view = LeafView()
         self.boxes = {key: QCheckBox(title) for key, title in SECTIONS.items()}
-        self.paper = StillCombo()
-        self.paper.setAccessibleName("Paper")
-        for paper, words in _PAPERS:
-            self.paper.addItem(words, paper)
+        self.paper = StillCombo(name="Paper", entries=_PAPERS)
         inches = asked.unit is LengthUnit.INCH
-        self.paper.setCurrentIndex([p for p, _ in _PAPERS].index(
+        self.paper.setCurrentIndex([p for _, p in _PAPERS].index(
             Paper.LETTER if inches else Paper.A4
         ))  # fmt: skip
         self.state = NoteLabel()

@@ -106,13 +106,21 @@ class QuietButton(QToolButton):
 
 
 class StillCombo(QComboBox):
-    """A combo box that takes the wheel only while it has the focus."""
+    """A combo box that takes the wheel only while it has the focus; see ``offer``."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        parent: QWidget | None = None,
+        *,
+        name: str = "",
+        entries: Sequence[tuple[str, object]] = (),
+    ) -> None:
         super().__init__(parent)
+        self.setAccessibleName(name)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.setMinimumContentsLength(8)
+        self.offer(entries)
 
     def offer(self, entries: Sequence[tuple[str, object]]) -> None:
         """Offer texts with what they stand for, where they are others; what was chosen stays."""
@@ -343,6 +351,13 @@ class Form(QWidget):
         ask.toggled.connect(note.setVisible)
         explain(control, explanation)
         return ask, note
+
+    def add_choice(
+        self, label: str, entries: Sequence[tuple[str, object]] = (), explanation: str = ""
+    ) -> tuple[Row, StillCombo]:
+        """A choice from a list of texts with what they stand for."""
+        combo = StillCombo(entries=entries)
+        return self.add_row(label, combo, explanation), combo
 
     def add_wide(self, widget: Made) -> Made:
         """Something over the whole width of the column."""

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QLineEdit
 
 from planner.app.edit_steps import duplicate, hang_lamp, remove
 from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
-from planner.app.fields.form import Form, NoteLabel, StillCombo, button
+from planner.app.fields.form import Form, NoteLabel, button
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.two_readings import TwoReadingsFields
 from planner.app.plots.lamp_plots import PolarPlot, SpectrumPlot, curves_of_model, figures_text
@@ -125,8 +125,7 @@ class LampLightFields(Form):
         self._spectra = spectra
         self._model: LampModel | None = None
         self.polar = self.add_wide(PolarPlot())
-        self.spectrum_combo = StillCombo()
-        self.spectrum_row = self.add_row("Spectrum", self.spectrum_combo, SPECTRUM_HELP)
+        self.spectrum_row, self.spectrum_combo = self.add_choice("Spectrum", (), SPECTRUM_HELP)
         self.spectrum_plot = SpectrumPlot()
         self.figures = NoteLabel()
         self.add_wide(self.spectrum_plot)
@@ -152,10 +151,7 @@ class LampLightFields(Form):
         if self._model is None:
             return
         names = [NONE, *(spectrum.name for spectrum in self._spectra.spectra)]
-        if names != [self.spectrum_combo.itemText(k) for k in range(self.spectrum_combo.count())]:
-            self.spectrum_combo.clear()
-            self.spectrum_combo.addItems(names)
-            self.spectrum_combo.widen_list()
+        self.spectrum_combo.offer([(name, None) for name in names])
         spectrum = self._spectra.of_lamp(self._model.key)
         offered = self._spectra.spectra
         line = 0 if spectrum is None else 1 + offered.index(spectrum)
@@ -186,7 +182,7 @@ class LampLightFields(Form):
         self.coloured.emit(wavebands_of(spectrum) if on and spectrum is not None else None)
 
 
-BODY_KINDS: Final = (("point", "Small bulb or spot"), ("panel", "Board or bar"), ("bars", "Bars"))
+BODY_KINDS: Final = (("Small bulb or spot", "point"), ("Board or bar", "panel"), ("Bars", "bars"))
 
 
 class LampKindFields(FieldPanel):
@@ -221,10 +217,7 @@ class LampKindFields(FieldPanel):
         self.profile_note = self.add_wide(NoteLabel())
         self.light_fields = self.add_wide(LampLightFields(workplace.spectra))
         self.light_fields.coloured.connect(self._count_colours)
-        self.body_combo = StillCombo()
-        for kind, text in BODY_KINDS:
-            self.body_combo.addItem(text, kind)
-        self.body_row = self.add_row("Shines from", self.body_combo)
+        self.body_row, self.body_combo = self.add_choice("Shines from", BODY_KINDS)
         self.body_combo.activated.connect(self._choose_body)
         self.length_field = self.add_dial("lamp-length", "Length")
         self.width_field = self.add_dial("lamp-width", "Width")

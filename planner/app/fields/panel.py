@@ -9,7 +9,7 @@ belong together may be typed in any order.
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -17,7 +17,7 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QCheckBox
 
 from planner.app.fields.choosers import SpectrumChoice
-from planner.app.fields.form import Form, Row, StillCombo, TextLine
+from planner.app.fields.form import Form, Row, TextLine
 from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
 from planner.plan.dials import Dial, dial
@@ -276,14 +276,6 @@ class FieldForm(Form):
         line.reverted.connect(row.clear_error)
         self._optional.append(line)
         return row, line
-
-    def add_choice(
-        self, label: str, entries: Sequence[tuple[str, object]], explanation: str = ""
-    ) -> tuple[Row, StillCombo]:
-        """A choice from a list of texts with what they stand for."""
-        combo = StillCombo()
-        combo.offer(entries)
-        return self.add_row(label, combo, explanation), combo
 
     def take_typed(self) -> None:
         """Take over what is still being typed, before a question is asked."""

@@ -81,8 +81,7 @@ class SweepBoard(QWidget):
         self._draw()
 
     def _combo(self, name: str, act: Callable[[int], None]) -> StillCombo:
-        combo = StillCombo()
-        combo.setAccessibleName(name)
+        combo = StillCombo(name=name)
         explain(combo, name)
         combo.activated.connect(act)
         return combo

@@ -139,12 +139,7 @@ class CompareForm(FieldForm):
     def refresh(self, plan: Plan | None = None) -> None:
         """Show the newest comparison."""
         sides, state = self._comparer.sides, self._linked.state
-        names = [side.name for side in sides]
-        if [self.baseline.itemText(k) for k in range(self.baseline.count())] != names:
-            self.baseline.clear()
-            for side in sides:
-                self.baseline.addItem(side.name)
-            self.baseline.widen_list()
+        self.baseline.offer([(side.name, None) for side in sides])
         who = [side.identity for side in sides]
         self.baseline.setCurrentIndex(who.index(state.baseline) if state.baseline in who else -1)
         self.shows.setCurrentIndex([one for _, one in _SHOWS].index(state.shows))

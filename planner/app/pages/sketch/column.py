@@ -59,8 +59,7 @@ class FieldColumn(QWidget):
         self._workplace = workplace
         self.panels: Mapping[PlaceKind, FieldPanel] = _Panels(self._make_panel)
         self._offered: list[Place] = []
-        self.chooser = StillCombo()
-        self.chooser.setAccessibleName("What is selected")
+        self.chooser = StillCombo(name="What is selected")
         self.chooser.setMaxVisibleItems(24)
         heading = PlainLabel("Fiel&ds of")
         heading.setBuddy(self.chooser)
@@ -165,11 +164,7 @@ class FieldColumn(QWidget):
             Place(PlaceKind.CEILING),
             Place(PlaceKind.FLOOR),
         ]
-        titles = [selection_title(plan, one) for one in offered]
-        if titles != [self.chooser.itemText(row) for row in range(self.chooser.count())]:
-            self.chooser.clear()
-            self.chooser.addItems(titles)
-            self.chooser.widen_list()
+        self.chooser.offer([(selection_title(plan, one), None) for one in offered])
         self._offered = offered
         whole = selection.whole
         self.chooser.setCurrentIndex(offered.index(whole) if whole in offered else 0)

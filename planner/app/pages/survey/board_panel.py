@@ -72,10 +72,10 @@ ROWS: Final = quantity_of(SurveyGrid, "rows")
 MARGIN: Final = quantity_of(SurveyGrid, "margin")
 DIAMETER: Final = quantity_of(SurveyGrid, "hole_diameter")
 SPACINGS = (
-    (Spacing.CELLS, "Centres of equal cells"),
-    (Spacing.EDGES, "From edge to edge"),
+    ("Centres of equal cells", Spacing.CELLS),
+    ("From edge to edge", Spacing.EDGES),
 )
-PAPERS = (("a4", "A4"), ("letter", "Letter"))
+PAPERS = (("A4", "a4"), ("Letter", "letter"))
 RULE = (
     "The lighting standard EN 12464-1 asks for a spacing of at most 0.2 · 5^log d metres, d the "
     "longer side of the area in metres (the shorter where it is less than half of it)."
@@ -240,12 +240,9 @@ class BoardPanel(FieldPanel):
             "hole_diameter",
             "So wide that the sensor just fits: it then stands at the same place each time.",
         )
-        self.spacing = StillCombo()
-        for value, text in SPACINGS:
-            self.spacing.addItem(text, value)
-        self.spacing_row = self.add_row(
+        self.spacing_row, self.spacing = self.add_choice(
             "Holes lie",
-            self.spacing,
+            SPACINGS,
             "Centres of equal cells: the mean over the holes is the mean over the space. From "
             "edge to edge: the outer holes lie on the margin, where the light is weakest.",
         )
@@ -258,10 +255,7 @@ class BoardPanel(FieldPanel):
             "arrow keys and press Space."
         ))  # fmt: skip
         self.add_heading("On paper")
-        self.paper = StillCombo()
-        for value_, text in PAPERS:
-            self.paper.addItem(text, value_)
-        self.add_row("Paper", self.paper)
+        _, self.paper = self.add_choice("Paper", PAPERS)
         self.black = QCheckBox("Black but for the holes")
         self.black.setAccessibleName(self.black.text())
         explain(self.black, "Much ink, but it throws back little light.")
@@ -320,7 +314,7 @@ class BoardPanel(FieldPanel):
         self.made_of.show_survey(survey)
         self.made_row.show_error(ASK_BOARD if survey.board_unsaid else "")
         grid = self._laid_out()
-        index = next(k for k, (value, _) in enumerate(SPACINGS) if value is grid.spacing)
+        index = next(k for k, (_, value) in enumerate(SPACINGS) if value is grid.spacing)
         self.spacing.setCurrentIndex(index)
         self.all_places.setEnabled(bool(grid.excluded))
         self.note.setText(self._in_words(survey))

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.form import AlertLabel, Form, NoteLabel, ProgressLine, StillCombo, button
+from planner.app.fields.form import AlertLabel, Form, NoteLabel, ProgressLine, button
 from planner.app.jobs import Job, Lane
 from planner.app.pages.survey.calibration import (
     USED,
@@ -40,9 +40,9 @@ if TYPE_CHECKING:
 
 
 PROFILES = (
-    ("as it is", "As it is"),
-    ("exponent", "How wide its beam is"),
-    ("curve", "A free polar curve"),
+    ("As it is", "as it is"),
+    ("How wide its beam is", "exponent"),
+    ("A free polar curve", "curve"),
 )
 ABOUT = (
     "A survey in open air tells the lamp; one in a lined space tells the lining, with the lamp "
@@ -64,7 +64,6 @@ class CalibratePanel(QWidget):
         self.shares = self._list("Mirror-like share of")
         self.flux = QCheckBox("Photon flux of the lamps")
         self.shift = QCheckBox("Place of the lamps, sideways")
-        self.profile = StillCombo()
         self.run_button = button("Calibrate", "Fit all chosen surveys together.")
         self.leave_button = button(
             "Leave one out", "Predict each survey from the others, and say how well it went."
@@ -89,12 +88,10 @@ class CalibratePanel(QWidget):
         form.add_wide(NoteLabel(ABOUT))
         form.add_row("Surveys", self.surveys, wide=True)
         form.add_heading("What may change")
-        for value, text in PROFILES:
-            self.profile.addItem(text, value)
         for box in (self.flux, self.shift):
             box.setAccessibleName(box.text())
         form.add_wide(self.flux)
-        form.add_row("Lamps' profile", self.profile)
+        _, self.profile = form.add_choice("Lamps' profile", PROFILES)
         form.add_wide(self.shift)
         self.linings_row = form.add_row("Reflectance of", self.linings, wide=True)
         self.shares_row = form.add_row("Mirror-like share of", self.shares, wide=True)

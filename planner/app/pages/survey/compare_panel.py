@@ -27,7 +27,7 @@ from planner.survey.comparison import Pairing, Ranking, compare, ranking
 from planner.survey.statistics import Residuals, SurveySummary
 from planner.units import PPFD_UNIT
 
-BY: Final = (("mean", "Mean of the holes"), ("min", "Darkest hole"), ("max", "Brightest hole"))
+BY: Final = (("Mean of the holes", "mean"), ("Darkest hole", "min"), ("Brightest hole", "max"))
 NEED_TWO: Final = (
     "A comparison needs readings of two surveys. Copy this survey to the same board, change one "
     "thing - the lining, the height - and read again."
@@ -41,22 +41,16 @@ class ComparePanel(Form):
         super().__init__()
         self.desk = desk
         self.pair: Pairing | None = None
-        self.other = StillCombo()
-        self.add_row(
+        _, self.other = self.add_choice(
             "Set against",
-            self.other,
-            "The map shows the survey chosen above over this one, hole by hole.",
+            explanation="The map shows the survey chosen above over this one, hole by hole.",
         )
         self.ratio = self.add_wide(PlainLabel(name="Ratio of the two surveys"))
         self.ratio.setFont(theme.tabular(theme.sized(self.ratio.font(), 1.9)))
         self.verdict = self.add_wide(PlainLabel(name="What the ratio means", wrap=True))
         self.add_heading("Ranking")
-        self.by = StillCombo()
-        for value, text in BY:
-            self.by.addItem(text, value)
-        self.add_row("Ranked by", self.by)
-        self.base = StillCombo()
-        self.add_row("Base, counts as 1", self.base)
+        _, self.by = self.add_choice("Ranked by", BY)
+        _, self.base = self.add_choice("Base, counts as 1")
         self.chart = self.add_wide(IntervalChart())
         self.add_heading("Can the readings tell them apart?")
         self.verdicts = self.add_wide(PlainLabel(name="Verdicts", wrap=True, selectable=True))
@@ -83,11 +77,8 @@ class ComparePanel(Form):
         self._show_ranking(read)
 
     def _fill(self, combo: StillCombo, surveys: list[Survey]) -> None:
-        combo.clear()
-        for survey in surveys:
-            combo.addItem(survey.name, survey.key)
+        combo.offer([(survey.name, survey.key) for survey in surveys])
         combo.setEnabled(combo.count() > 0)
-        combo.widen_list()
 
     def _show_pair(self, survey: Survey | None) -> None:
         other = self.desk.other

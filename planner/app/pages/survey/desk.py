@@ -345,8 +345,7 @@ class Header(QWidget):
     def __init__(self, desk: SurveyDesk) -> None:
         super().__init__()
         self.desk = desk
-        self.surveys = StillCombo()
-        self.surveys.setAccessibleName("Survey")
+        self.surveys = StillCombo(name="Survey")
         self.surveys.setMinimumContentsLength(20)
         self.new_button = button("New grid", "Lay out the board of another survey.")
         self.copy_button = button(
@@ -402,11 +401,8 @@ class Header(QWidget):
 
     def refresh(self) -> None:
         """Follow the surveys of the plan."""
-        self.surveys.clear()
-        for survey in self.desk.surveys:
-            self.surveys.addItem(survey.name, survey.key)
+        self.surveys.offer([(survey.name, survey.key) for survey in self.desk.surveys])
         self.surveys.setCurrentIndex(self.desk.index)
-        self.surveys.widen_list()
 
 
 TITLE = "Measure the light, and lay it over the estimate"

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
-from planner.app.fields.form import NoteLabel, Row, StillCombo, TextLine
+from planner.app.fields.form import NoteLabel, Row, TextLine
 from planner.app.fields.panel import FieldPanel, OptionalLine, QuantityField
 from planner.app.pages.survey.board_panel import ABOUT_BOARD, ASK_BOARD, BoardChoice
 from planner.app.pages.survey.desk import SurveyDesk, canopies_read
@@ -88,18 +88,16 @@ class RecordPanel(FieldPanel):
         return self.add_text(label, read, build, step)
 
     def _add_conditions(self) -> None:
-        self.lies_on = StillCombo()
-        self.lies_row = self.add_row(
+        self.lies_row, self.lies_on = self.add_choice(
             "Lies on",
-            self.lies_on,
+            (),
             "Which canopy was read. Holes that hold no reading yet are laid out anew over it. "
             "Hanging heights stay those above the plan's own canopy.",
         )
         self.lies_on.activated.connect(self._take_canopy)
-        self.lining = StillCombo()
-        self.lining_row = self.add_row(
+        self.lining_row, self.lining = self.add_choice(
             "Walls",
-            self.lining,
+            (),
             "What was on the walls during this survey. In open air: no walls and no ceiling.",
         )
         self.output = self._left_out("Lamp output", PERCENT, "output_percent", self._plan_output)
@@ -153,10 +151,9 @@ class RecordPanel(FieldPanel):
             "Reading over that of an ideal receiver by angle from upright, for example "
             "0: 1, 60: 0.97, 80: 0.85. Empty: ideal.",
         )  # fmt: skip
-        self.shows = StillCombo()
-        self.shows_row = self.add_row(
+        self.shows_row, self.shows = self.add_choice(
             "It shows",
-            self.shows,
+            (),
             "A meter that shows lux needs the lamp's spectrum: readings typed from now on are "
             "divided by its lux per µmol.",
         )
@@ -258,42 +255,31 @@ class RecordPanel(FieldPanel):
         """The plan's own canopy and every carried one; nothing to choose where there is none."""
         plan, combo, found = self.plan, self.lies_on, canopies_read(self.plan)
         self.lies_row.set_visible(len(found) > 1 or survey.on_top is not None)
-        combo.clear()
-        for text, obstacle in found:
-            combo.addItem(text, obstacle)
+        combo.offer(found)
         try:
             combo.setCurrentIndex(combo.findData(top_read(plan, survey)))
             self.lies_row.clear_error()
         except ValueError as error:
             combo.setCurrentIndex(-1)
             self.lies_row.show_error(capital(str(error)))
-        combo.widen_list()
 
     def _fill_linings(self, survey: Survey) -> None:
         choices = self._choices(survey)
-        self.lining.clear()
-        for text, lining in choices:
-            self.lining.addItem(text, lining)
-        self.lining.widen_list()
+        self.lining.offer(choices)
         key = None if survey.lining is None else survey.lining.key
         keys = [None if lining is None else lining.key for _, lining in choices]
         self.lining.setCurrentIndex(keys.index(key))
 
     def _fill_shows(self, survey: Survey) -> None:
-        self.shows.clear()
-        self.shows.addItem(PPFD_UNIT, None)
-        chosen = 0
-        for number, spectrum in enumerate(self.workplace.spectra.spectra, start=1):
-            factor = lux_per_umol(spectrum)
-            self.shows.addItem(f"Lux, {spectrum.name}", factor)
-            if survey.lux_per_umol is not None and abs(survey.lux_per_umol - factor) < 1e-6:
-                chosen = number
-        if survey.lux_per_umol is not None and not chosen:
-            text = f"Lux, {format_number(survey.lux_per_umol, 1)} per µmol"
-            self.shows.addItem(text, survey.lux_per_umol)
-            chosen = self.shows.count() - 1
+        entries: list[tuple[str, float | None]] = [(PPFD_UNIT, None)]
+        entries += [(f"Lux, {s.name}", lux_per_umol(s)) for s in self.workplace.spectra.spectra]
+        own = survey.lux_per_umol
+        known = (k for k, (_, factor) in enumerate(entries) if _alike(factor, own))
+        chosen = next(known, len(entries))
+        if chosen == len(entries) and own is not None:
+            entries.append((f"Lux, {format_number(own, 1)} per µmol", own))
+        self.shows.offer(entries)
         self.shows.setCurrentIndex(chosen)
-        self.shows.widen_list()
 
     # -- editing ------------------------------------------------------------------------
 
@@ -347,6 +333,10 @@ class RecordPanel(FieldPanel):
             response_angles_deg=angles,
             response_relative=relative,
         )
+
+
+def _alike(one: float | None, other: float | None) -> bool:
+    return one is other if one is None or other is None else abs(one - other) < 1e-6
 
 
 def _response_text(meter: Meter) -> str:

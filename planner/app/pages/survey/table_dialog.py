@@ -105,11 +105,8 @@ class TableDialog(QDialog):
     def _combo(
         self, name: str, items: Sequence[tuple[str, object]], explanation: str = ""
     ) -> StillCombo:
-        combo = StillCombo()
-        for text, value in items:
-            combo.addItem(text, value)
-        combo.widen_list()
-        self.rows[combo] = self.form.add_row(name, combo, explanation)
+        row, combo = self.form.add_choice(name, items, explanation)
+        self.rows[combo] = row
         combo.activated.connect(self._on_edited)
         return combo
 
