@@ -93,7 +93,9 @@ class LampFileDialog(QDialog):
     def _make_fields(self) -> None:
         self.alert = AlertLabel()
         self.name_line = QLineEdit()
-        self.set_combo = StillCombo(entries=[(f"Set {k + 1}", k) for k in range(len(self._sets))])
+        self.set_combo = StillCombo(
+            entries=[(f"Set {number}", number) for number in range(1, len(self._sets) + 1)]
+        )
         self.turn_combo = StillCombo()
         self.turn_combo.addItems(TURNS)
         self.aim_switch = QCheckBox("Aim its beam straight down")

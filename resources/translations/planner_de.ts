@@ -2726,16 +2726,11 @@
 <translation>Von den Photonen des PPFD: {_colour_words}.</translation>
 </message>
 <message>
-<source>point</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>Small bulb or spot</source>
 <translation>Kleine Birne oder Spot</translation>
 </message>
 <message>
-<source>panel</source>
+<source>point</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -2744,13 +2739,18 @@
 <translation>Paneel oder Leiste</translation>
 </message>
 <message>
-<source>bars</source>
+<source>panel</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
 <source>Bars</source>
 <translation>Leisten</translation>
+</message>
+<message>
+<source>bars</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>What kind it is</source>
@@ -7391,22 +7391,22 @@ nicht klar</translation>
 <translation>Von Rand zu Rand</translation>
 </message>
 <message>
-<source>a4</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>A4</source>
 <translation>A4</translation>
 </message>
 <message>
-<source>letter</source>
+<source>a4</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
 <source>Letter</source>
 <translation>Letter</translation>
+</message>
+<message>
+<source>letter</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>The lighting standard EN 12464-1 asks for a spacing of at most 0.2 · 5^log d metres, d the longer side of the area in metres (the shorter where it is less than half of it).</source>
@@ -7692,16 +7692,11 @@ nicht klar</translation>
 <context>
 <name>planner.app.pages.survey.calibrate_panel</name>
 <message>
-<source>as it is</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>As it is</source>
 <translation>Wie sie ist</translation>
 </message>
 <message>
-<source>exponent</source>
+<source>as it is</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -7710,13 +7705,18 @@ nicht klar</translation>
 <translation>Wie weit die Abstrahlung ist</translation>
 </message>
 <message>
-<source>curve</source>
+<source>exponent</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
 <source>A free polar curve</source>
 <translation>Eine freie Polarkurve</translation>
+</message>
+<message>
+<source>curve</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>A survey in open air tells the lamp; one in a lined space tells the lining, with the lamp taken from the first. The gain of each meter is always unknown within its uncertainty.</source>
@@ -7957,16 +7957,11 @@ nicht klar</translation>
 <context>
 <name>planner.app.pages.survey.compare_panel</name>
 <message>
-<source>mean</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>Mean of the holes</source>
 <translation>Mittel der Löcher</translation>
 </message>
 <message>
-<source>min</source>
+<source>mean</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -7975,13 +7970,18 @@ nicht klar</translation>
 <translation>Dunkelstes Loch</translation>
 </message>
 <message>
-<source>max</source>
+<source>min</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
 <source>Brightest hole</source>
 <translation>Hellstes Loch</translation>
+</message>
+<message>
+<source>max</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>A comparison needs readings of two surveys. Copy this survey to the same board, change one thing - the lining, the height - and read again.</source>

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from itertools import pairwise
 from typing import TypeVar
 
@@ -17,10 +17,13 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QAbstractButton,
+    QAbstractItemView,
     QComboBox,
     QGridLayout,
     QLabel,
     QLineEdit,
+    QListWidget,
+    QListWidgetItem,
     QProgressBar,
     QPushButton,
     QSizePolicy,
@@ -409,11 +412,60 @@ def in_tab_order(stops: Sequence[QWidget]) -> None:
         QWidget.setTabOrder(before, after)
 
 
-def fold_button(text: str) -> QToolButton:
+def fold_button(text: str, below: QWidget | None = None) -> QToolButton:
     """A quiet line that unfolds what stands below it."""
     made = QuietButton(text, QPalette.ColorRole.WindowText, arrow=True)
     made.setCheckable(True)
+    if below is not None:
+        below.hide()
+        made.toggled.connect(below.setVisible)
     return made
+
+
+_CHECKED = Qt.CheckState.Checked
+
+
+class TickList(QListWidget):
+    """A list of entries to tick; ``counted`` when a tick comes or goes."""
+
+    counted = Signal()
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self.keys: tuple[str, ...] = ()
+        self.setAccessibleName(name)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
+        self.setFrameShape(QListWidget.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setTextElideMode(Qt.TextElideMode.ElideRight)
+        self.itemChanged.connect(lambda _item: self.counted.emit())
+
+    def offer(
+        self, entries: Sequence[tuple[str, str, str]], ticked: Collection[str] | None = None
+    ) -> None:
+        """Offer entries (key, title, whole name), with these ticked, or those that were."""
+        ticked = self.ticked() if ticked is None else ticked
+        blocked = self.blockSignals(True)
+        self.clear()
+        self.keys = tuple(key for key, _, _ in entries)
+        for key, title, name in entries:
+            item = QListWidgetItem(title)
+            item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
+            item.setCheckState(_CHECKED if key in ticked else Qt.CheckState.Unchecked)
+            explain(item, name)
+            self.addItem(item)
+        self.blockSignals(blocked)
+        self.counted.emit()
+
+    def ticked(self) -> list[str]:
+        """Keys of what is ticked."""
+        return [key for row, key in enumerate(self.keys) if self.item(row).checkState() is _CHECKED]
+
+    def tick(self, *keys: str) -> None:
+        """Tick entries by key; without any, take all ticks away."""
+        for row, key in enumerate(self.keys):
+            if key in keys or not keys:
+                self.item(row).setCheckState(_CHECKED if keys else Qt.CheckState.Unchecked)
 
 
 class ProgressLine(QProgressBar):

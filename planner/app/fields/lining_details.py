@@ -58,11 +58,9 @@ class LiningDetails(FieldForm):
         self.facts = NoteLabel()
         self.cautions = NoteLabel()
         self.source = NoteLabel()
-        self.source_button = fold_button("Where the numbers come from")
+        self.source_button = fold_button("Where the numbers come from", self.source)
         for widget in (self.facts, self.cautions, self.source_button, self.source):
             self.add_wide(widget)
-        self.source.hide()
-        self.source_button.toggled.connect(self.source.setVisible)
         self.cautions.setForegroundRole(self.foregroundRole())
         self.copy_button = self._opening(
             "Edit a copy …", "Makes a lining of your own from this one, kept in your library."

@@ -14,12 +14,12 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf, lining_places
-from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.form import NoteLabel, TickList, button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.pages.side.options_table import OptionsTable
-from planner.app.pages.side.variants import TickList, VariantSteps
+from planner.app.pages.side.variants import VariantSteps, offer_things
 from planner.app.pages.side.weighing import AIMS, HELD, NO_WISH, add_wishes
 from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import TradeOffPlot
@@ -285,7 +285,7 @@ class FindForm(FieldForm):
         plan = self.plan
         self.refresh(plan)
         self._linings = self._shelf.catalogue.linings_for(plan)
-        self.linings.offer_all(self._linings)
+        offer_things(self.linings, self._linings)
         self.where.offer(lining_places(plan))
         if len(plan.lamps) != self._hung:
             self._hung = len(plan.lamps)

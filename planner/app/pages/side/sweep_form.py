@@ -10,11 +10,12 @@ from typing import Any, Final
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf, lining_places
+from planner.app.fields.form import TickList
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
 from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.pages.side.sweep_board import SweepBoard
-from planner.app.pages.side.variants import TickList
+from planner.app.pages.side.variants import offer_things
 from planner.estimate.result import EstimateOptions
 from planner.estimate.sweep_points import LAMP, LINING, Over, over_range
 from planner.folders import state_folder
@@ -125,7 +126,7 @@ class AxisFields:
             row.set_visible(self.dial is not None)
         self.ticks.setVisible(named)
         if named:
-            self.ticks.offer_all(self.things)
+            offer_things(self.ticks, self.things)
 
     def propose(self) -> None:
         """A range to begin with, around where the plan stands."""

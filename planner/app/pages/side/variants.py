@@ -5,12 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QCheckBox,
-    QListWidget,
-    QListWidgetItem,
     QWidget,
 )
 
@@ -18,9 +15,9 @@ from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.choosers import Shelf, lining_places, lining_title
-from planner.app.fields.form import button
+from planner.app.fields.form import TickList, button
 from planner.app.fields.panel import FieldForm
-from planner.app.plain import PlainLabel, explain
+from planner.app.plain import PlainLabel
 from planner.metrics.figures import FIGURE
 from planner.plan import variant_edits
 from planner.plan.ageing import as_new, later
@@ -204,61 +201,20 @@ class VariantSteps(QObject):
         return True
 
 
-_CHECKED = Qt.CheckState.Checked
 _MOST_LAMPS: Final = 12.0
 
 
-class TickList(QListWidget):
-    """A list of entries to tick; ``counted`` when a tick comes or goes."""
-
-    counted = Signal()
-
-    def __init__(self, name: str) -> None:
-        super().__init__()
-        self.keys: tuple[str, ...] = ()
-        self.setAccessibleName(name)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
-        self.setFrameShape(QListWidget.Shape.NoFrame)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setTextElideMode(Qt.TextElideMode.ElideRight)
-        self.itemChanged.connect(lambda _item: self.counted.emit())
-
-    def offer(self, entries: Sequence[tuple[str, str, str]]) -> None:
-        """Offer entries (key, title, whole name); what was ticked stays."""
-        ticked = self.ticked()
-        blocked = self.blockSignals(True)
-        self.clear()
-        self.keys = tuple(key for key, _, _ in entries)
-        for key, title, name in entries:
-            item = QListWidgetItem(title)
-            item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
-            item.setCheckState(_CHECKED if key in ticked else Qt.CheckState.Unchecked)
-            explain(item, name)
-            self.addItem(item)
-        self.blockSignals(blocked)
-        self.counted.emit()
-
-    def offer_all(self, things: Mapping[str, Lining] | Mapping[str, LampModel]) -> None:
-        """Offer linings (none but those that are a surface) or lamps, where they are others."""
-        titles = {
-            key: lining_title(one)
-            if isinstance(one, Lining)
-            else f"{FIGURE['watts'].text(one.watts)}  {one.name}"
-            for key, one in things.items()
-            if not (isinstance(one, Lining) and one.is_opening)
-        }
-        if self.keys != tuple(titles):
-            self.offer([(key, title, things[key].name) for key, title in titles.items()])
-
-    def ticked(self) -> list[str]:
-        """Keys of what is ticked."""
-        return [key for row, key in enumerate(self.keys) if self.item(row).checkState() is _CHECKED]
-
-    def tick(self, *keys: str) -> None:
-        """Tick entries by key; without any, take all ticks away."""
-        for row, key in enumerate(self.keys):
-            if key in keys or not keys:
-                self.item(row).setCheckState(_CHECKED if keys else Qt.CheckState.Unchecked)
+def offer_things(ticks: TickList, things: Mapping[str, Lining] | Mapping[str, LampModel]) -> None:
+    """Offer linings (none but those that are a surface) or lamps, where they are others."""
+    titles = {
+        key: lining_title(one)
+        if isinstance(one, Lining)
+        else f"{FIGURE['watts'].text(one.watts)}  {one.name}"
+        for key, one in things.items()
+        if not (isinstance(one, Lining) and one.is_opening)
+    }
+    if ticks.keys != tuple(titles):
+        ticks.offer([(key, title, things[key].name) for key, title in titles.items()])
 
 
 class TryForm(QWidget):
@@ -313,8 +269,8 @@ class TryForm(QWidget):
         plan = self._document.plan
         self._linings = self._shelf.catalogue.linings_for(plan)
         self._lamps = self._shelf.catalogue.lamps_for(plan)
-        self.linings.offer_all(self._linings)
-        self.lamps.offer_all(self._lamps)
+        offer_things(self.linings, self._linings)
+        offer_things(self.lamps, self._lamps)
         self.where.offer(lining_places(plan))
 
     def _lamp_counts(self) -> range:

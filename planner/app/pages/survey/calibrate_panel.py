@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import (
     QCheckBox,
-    QListWidget,
-    QListWidgetItem,
     QWidget,
 )
 
 from planner.app import theme
-from planner.app.fields.form import AlertLabel, Form, NoteLabel, ProgressLine, button
+from planner.app.fields.form import AlertLabel, Form, NoteLabel, ProgressLine, TickList, button
 from planner.app.jobs import Job, Lane
 from planner.app.pages.survey.calibration import (
     USED,
@@ -30,7 +28,6 @@ from planner.app.pages.survey.calibration import (
 )
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.pages.survey.diagnosis import Diagnosing, Doubtful
-from planner.app.plain import explain
 from planner.catalogue.library import CatalogueError
 from planner.plan.survey import Survey
 
@@ -48,7 +45,6 @@ ABOUT = (
     "A survey in open air tells the lamp; one in a lined space tells the lining, with the lamp "
     "taken from the first. The gain of each meter is always unknown within its uncertainty."
 )
-_CHECKED = Qt.CheckState.Checked
 
 
 class CalibratePanel(QWidget):
@@ -73,13 +69,13 @@ class CalibratePanel(QWidget):
         self.alert = AlertLabel()
         self.results = CalibrationResults()
         self._arrange()
-        self.surveys.itemChanged.connect(lambda _item: self._on_surveys())
+        self.surveys.counted.connect(self._on_surveys)
         self.show_busy(False)
 
-    def _list(self, name: str) -> QListWidget:
-        made = QListWidget()
-        made.setAccessibleName(name)
-        made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    def _list(self, name: str) -> TickList:
+        made = TickList(name)
+        made.setSelectionMode(TickList.SelectionMode.SingleSelection)
+        made.setFrameShape(TickList.Shape.StyledPanel)
         made.setTextElideMode(Qt.TextElideMode.ElideMiddle)
         return made
 
@@ -106,7 +102,7 @@ class CalibratePanel(QWidget):
 
     def chosen(self) -> tuple[Survey, ...]:
         """The surveys that are ticked, in the plan's order."""
-        keys = set(_ticked(self.surveys))
+        keys = set(self.surveys.ticked())
         return tuple(survey for survey in self.desk.surveys if survey.key in keys)
 
     def wish(self) -> Wish:
@@ -116,15 +112,15 @@ class CalibratePanel(QWidget):
             flux=self.flux.isChecked(),
             profile=str(self.profile.currentData()),
             shift=self.shift.isChecked(),
-            reflectance=_ticked(self.linings),
-            specular=_ticked(self.shares),
+            reflectance=tuple(self.linings.ticked()),
+            specular=tuple(self.shares.ticked()),
         )
 
     def refresh(self) -> None:
         """Follow the plan's surveys; ticks stay where the surveys do."""
         read = [survey for survey in self.desk.surveys if survey.readings]
-        before = set(_ticked(self.surveys))
-        known = {self.surveys.item(k).data(_KEY) for k in range(self.surveys.count())}
+        before = set(self.surveys.ticked())
+        known = self.surveys.keys
         ticked = [s.key for s in read if s.key in before or s.key not in known]
         rows = [(survey.key, _named(survey)) for survey in read]
         _fill(self.surveys, rows, ticked)
@@ -181,27 +177,8 @@ class CalibratePanel(QWidget):
         self.leave_button.setEnabled(not busy and count > 1)
 
 
-_KEY = Qt.ItemDataRole.UserRole
-
-
-def _ticked(listed: QListWidget) -> tuple[str, ...]:
-    items = [listed.item(k) for k in range(listed.count())]
-    return tuple(str(item.data(_KEY)) for item in items if item.checkState() == _CHECKED)
-
-
-def _fill(listed: QListWidget, rows: list[tuple[str, str]], ticked: Iterable[str]) -> None:
-    listed.blockSignals(True)
-    listed.clear()
-    chosen = set(ticked)
-    for key, text in rows:
-        item = QListWidgetItem(text)
-        item.setData(_KEY, key)
-        explain(item, text)
-        item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsUserCheckable)
-        item.setFlags(item.flags() | Qt.ItemFlag.ItemIsSelectable)
-        item.setCheckState(_CHECKED if key in chosen else Qt.CheckState.Unchecked)
-        listed.addItem(item)
-    listed.blockSignals(False)
+def _fill(listed: TickList, rows: list[tuple[str, str]], ticked: Collection[str]) -> None:
+    listed.offer([(key, text, text) for key, text in rows], ticked)
     line = max(listed.sizeHintForRow(0), listed.fontMetrics().height())
     listed.setFixedHeight(line * min(max(len(rows), 1), 6) + 2 * listed.frameWidth() + 4)
 

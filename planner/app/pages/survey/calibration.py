@@ -202,9 +202,9 @@ class CalibrationResults(QWidget):
         self.values = QVBoxLayout()
         self.values.setSpacing(theme.HALF)
         self.correlation = _table("Correlation of the values")
-        self.correlation_fold = fold_button("How they hang together")
+        self.correlation_fold = fold_button("How they hang together", self.correlation)
         self.sentences = PlainLabel(name="What the fit says", wrap=True, selectable=True)
-        self.sentences_fold = fold_button("All of it in words")
+        self.sentences_fold = fold_button("All of it in words", self.sentences)
         self.left_out = PlainLabel(
             name="Each survey predicted from the others", wrap=True, selectable=True
         )
@@ -219,8 +219,6 @@ class CalibrationResults(QWidget):
         self.note = NoteLabel()
         self.note.hide()
         self._arrange()
-        self.correlation_fold.toggled.connect(self.correlation.setVisible)
-        self.sentences_fold.toggled.connect(self.sentences.setVisible)
         self.body.hide()
         self.left_out.hide()
 
@@ -232,8 +230,6 @@ class CalibrationResults(QWidget):
             title, self.alert, self.diagnosis, self.values, buttons, self.note, self.sentences_fold,
             self.sentences, self.correlation_fold, self.correlation, on=self.body, gap=theme.RHYTHM,
         )  # fmt: skip
-        self.sentences.hide()
-        self.correlation.hide()
         theme.column(self.body, self.left_out, on=self, gap=theme.RHYTHM)
 
     def show_answer(self, answer: Answer) -> None:

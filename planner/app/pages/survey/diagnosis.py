@@ -64,8 +64,8 @@ class DiagnosisPanel(QWidget):
         self.cancel_button = button("Cancel", "Stop trying.")
         self.mend_button = button("", "Put it right; undo takes it back.")
         self.alert = AlertLabel()
-        self.others_fold = fold_button("What else was tried")
         self.others = QWidget()
+        self.others_fold = fold_button("What else was tried", self.others)
         self.table = QGridLayout(self.others)
         self.table.setContentsMargins(0, 0, 0, 0)
         self.table.setVerticalSpacing(2)
@@ -74,7 +74,6 @@ class DiagnosisPanel(QWidget):
             self.words, self.progress, self.cancel_button, self.mend_button, self.alert,
             self.others_fold, self.others, on=self, gap=theme.RHYTHM,
         )  # fmt: skip
-        self.others_fold.toggled.connect(self.others.setVisible)
         self.clear()
 
     def clear(self) -> None:
