@@ -36,7 +36,7 @@ from planner.app.plots.exported import DrawingOut
 from planner.app.questions import FILTERS, Questions, in_file_name, write_export, write_picture
 from planner.app.settings import RecentPlans, Settings, keep_place, restore_place
 from planner.app.tour import Tour
-from planner.catalogue.library import Catalogue, demo_plan, load_catalogue, new_plan
+from planner.catalogue.library import demo_plan, load_catalogue, new_plan
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.files.disk import reason_of
 from planner.files.store import LAMP_SUFFIXES, FileKind
@@ -71,13 +71,12 @@ class MainWindow(QMainWindow):
         plan: Plan | None = None,
         *,
         settings: Settings | None = None,
-        catalogue: Catalogue | None = None,
         estimator: Estimator | None = None,
         questions: Questions | None = None,
     ) -> None:
         super().__init__()
         self.settings = settings or Settings.of_user()
-        self.catalogue = catalogue or load_catalogue()
+        self.catalogue = load_catalogue()
         self.document = Document(plan or new_plan(self.catalogue), self)
         self.selection = SelectionModel(self)
         self.display = Display(self.settings.display_state, self)

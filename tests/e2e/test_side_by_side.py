@@ -405,13 +405,15 @@ def test_an_edit_while_computing_drops_what_is_stale(qtbot: QtBot, window: MainW
     assert set(seen) == {30.0}
 
 
-def test_what_cannot_be_computed_is_said(qtbot: QtBot, window: MainWindow) -> None:
+def test_what_cannot_be_computed_is_said(
+    qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
     page = side_page(qtbot, window)
 
     def refuse(*_: Any, **__: Any) -> Any:
         raise ValueError("Something does not fit.")
 
-    page.comparer._comparing = refuse
+    monkeypatch.setattr("planner.app.pages.side.comparer.compare", refuse)
     window.document.apply(edits.change_lamp(window.document.plan, 0, output_percent=9.0), "Dim")
     qtbot.waitUntil(lambda: "Something does not fit" in page.alert.text())
     assert page.sheet.cards[0].side is not None

@@ -89,7 +89,9 @@ def test_a_sweep_is_drawn_and_a_point_adopted(qtbot: QtBot, window: MainWindow) 
     assert not board.adopt_button.isEnabled()
 
 
-def test_a_sweep_can_be_stopped_and_gone_on_with(qtbot: QtBot, window: MainWindow) -> None:
+def test_a_sweep_can_be_stopped_and_gone_on_with(
+    qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
     from planner.estimate.sweep import sweep
 
     page = sweep_page(window)
@@ -111,7 +113,7 @@ def test_a_sweep_can_be_stopped_and_gone_on_with(qtbot: QtBot, window: MainWindo
         halted.append(cancelled())
         return type(done)(plan, tuple(over), options, first)
 
-    page.sweep._sweeping = slow
+    monkeypatch.setattr("planner.app.pages.side.sweep_form._sweep", slow)
     enter(qtbot, page.sweep.first.steps, "3")
     page.sweep.line.ask.click()
     assert page.sweep.line.stop.isVisible()

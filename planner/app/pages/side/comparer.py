@@ -8,7 +8,6 @@ known well. What was found about a plan is kept, so that a new variant costs onl
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
@@ -49,8 +48,6 @@ if TYPE_CHECKING:
 SETTLE_MS: Final = 120
 _MOST_KEPT: Final = 120
 
-Comparing = Callable[..., Comparison]
-Swaying = Callable[..., Any]
 Swayed = tuple[Lit, Doubted, Place]
 
 
@@ -72,8 +69,6 @@ class Comparer(QObject):
     Signals: ``compared`` when there is a new one, ``told`` when it is known of one more side
     how sure it is, ``priced`` when it is known what has to be bought, ``said(str)`` for what
     happened by the way, ``failed(str)``, ``busy_changed(bool)`` and ``progressed(float)``.
-    ``comparing`` and ``swaying`` are the functions of ``estimate.compare`` and
-    ``estimate.odds``; tests give their own.
     """
 
     compared = Signal()
@@ -90,15 +85,10 @@ class Comparer(QObject):
         display: Display,
         linked: Linked,
         *,
-        comparing: Comparing = compare,
-        swaying: Swaying | None = None,
-        synchronous: bool | None = None,
         parent: QObject | None = None,
     ) -> None:
         super().__init__(parent)
         self._document, self._display, self._linked = document, display, linked
-        self._comparing = comparing
-        self._swaying = swaying
         self.comparison: Comparison | None = None
         self.coarse = False
         self._cells = 0
@@ -106,14 +96,14 @@ class Comparer(QObject):
         self._about: object = None
         self._followed = False
         self._sways: dict[Swayed, Sway | None] = {}
-        self.lane = Lane("comparer", synchronous=synchronous, parent=self)
+        self.lane = Lane("comparer", parent=self)
         self.lane.done.connect(self._on_done)
         self.lane.failed.connect(self._on_failed)
         self.lane.busy_changed.connect(lambda _on: self._tell_busy())
         self.lane.progressed.connect(self._on_progress)
         self._parts: list[Comparison] = []
         self._begun = False
-        self.bills = Lane("bills", synchronous=synchronous, parent=self)
+        self.bills = Lane("bills", parent=self)
         self.bills.done.connect(self._on_bills)
         self.bills.failed.connect(lambda _about, sentence: self.failed.emit(sentence))
         self._bills: dict[object, Bill] = {}
@@ -211,11 +201,11 @@ class Comparer(QObject):
 
     def _put(self, question: _Question) -> None:
         self._asked = question
-        comparing, cache, unit = self._comparing, shared_cache(), self._display.unit
+        cache, unit = shared_cache(), self._display.unit
         parts = self._parts = []
 
         def job(progress: Progress, cancelled: Cancelled) -> Comparison:
-            return comparing(
+            return compare(
                 question.plan,
                 question.options,
                 with_open_air=question.with_open_air,
@@ -290,13 +280,12 @@ class Comparer(QObject):
 
     def _next_sway(self) -> None:
         """Find out about the next side that is not known yet; the baseline comes first."""
-        swaying = self._swaying or _own_sway
         for index in self._in_order():
             side = self.sides[index]
             key = _key(side.plan)
             if side.estimate is None or key in self._sways:
                 continue
-            job = _swaying_job(swaying, side.plan, side.estimate)
+            job = _swaying_job(side.plan, side.estimate)
             self._about = _SwayOf(key)
             self.lane.ask(self._about, job, what="The odds")
             self._tell_busy()
@@ -481,8 +470,8 @@ def _lights(plan: Plan) -> tuple[Lit, ...]:
     return lit(plan), *(lit(variant.setup) for variant in plan.variants)
 
 
-def _swaying_job(swaying: Swaying, plan: Plan, estimate: Any) -> Job:
-    return lambda _progress, cancelled: swaying(plan, estimate, cancelled=cancelled)
+def _swaying_job(plan: Plan, estimate: Any) -> Job:
+    return lambda _progress, cancelled: _own_sway(plan, estimate, cancelled=cancelled)
 
 
 def _error(side: Side) -> float:

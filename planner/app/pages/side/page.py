@@ -112,10 +112,6 @@ class SideBySidePage(QWidget):
         shelf: Shelf,
         steps: VariantSteps,
         questions: Questions,
-        *,
-        comparer: Comparer | None = None,
-        linked: Linked | None = None,
-        synchronous: bool | None = None,
     ) -> None:
         super().__init__()
         self.document, self.display, self.steps = document, display, steps
@@ -123,11 +119,9 @@ class SideBySidePage(QWidget):
         self.screens: dict[str, tuple[QWidget, QWidget]] = {}
         """Answer and choices of the questions that were asked so far."""
         self._columns: list[QScrollArea] = []
-        self.linked = linked or Linked(self)
-        self.comparer = comparer or Comparer(
-            document, display, self.linked, synchronous=synchronous, parent=self
-        )
-        self.lane = Lane("questions", synchronous=synchronous, parent=self)
+        self.linked = Linked(self)
+        self.comparer = Comparer(document, display, self.linked, parent=self)
+        self.lane = Lane("questions", parent=self)
         self.sheet = MapSheet(self.comparer, self.linked, display)
         self.bar = CardBar(document, self.comparer, self.linked, steps)
         self.state = PlainLabel(name="State of the comparison", quiet=True)

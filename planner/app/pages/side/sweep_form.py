@@ -174,12 +174,9 @@ class SweepForm(FieldForm):
         shelf: Shelf,
         lane: Lane,
         board: SweepBoard,
-        *,
-        sweeping: Any = None,
     ) -> None:
         super().__init__(document, display)
         self._document, self._board = document, board
-        self._sweeping = sweeping
         self.first = AxisFields(self, shelf, "Over", needed=True)
         self.second = AxisFields(self, shelf, "And over", needed=False)
         self.second.over.activated.connect(lambda _line: self._share_points())
@@ -215,10 +212,9 @@ class SweepForm(FieldForm):
         cells = self._display.state.cells
         options = EstimateOptions(cells=(cells, cells))
         asked = SweepAsked(plan, over)
-        sweeping = self._sweeping or _sweep
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
-            return sweeping(
+            return _sweep(
                 plan, over, options,
                 progress=progress, cancelled=cancelled, so_far=asked.there.append,
             )  # fmt: skip

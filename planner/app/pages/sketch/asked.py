@@ -49,9 +49,9 @@ class Asked(QObject):
     grown = Signal(object)
     refused = Signal(str)
 
-    def __init__(self, parent: QObject | None = None, *, synchronous: bool | None = None) -> None:
+    def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self.lane = Lane("beside the drawing", synchronous=synchronous, parent=self)
+        self.lane = Lane("beside the drawing", parent=self)
         self.lane.done.connect(self._on_done)
         self.lane.failed.connect(self._on_failed)
         self._ladder: Ladder | None = None
