@@ -28,14 +28,14 @@ class ActionSpec:
     """One action.
 
     ``standard`` is the platform's own key for it; ``keys`` are bound besides, or alone
-    where the platform has none. Actions of one ``group`` exclude each other.
+    where the platform has none. Actions of one ``group`` are checked, and exclude each other.
     """
 
     key: str
     text: str
     tip: str
     standard: Standard | None = None
-    keys: tuple[str, ...] = ()
+    keys: str = ""
     checkable: bool = False
     group: str | None = None
     role: Role = Role.NoRole
@@ -48,6 +48,16 @@ class Submenu:
     key: str
     text: str
     entries: tuple[str | Submenu | None, ...] = ()
+
+
+def _keys(*parts: str | Submenu) -> tuple[str | Submenu | None, ...]:
+    """The entries of a menu: keys of actions in lines of words, '-' for a line between."""
+    found: list[str | Submenu | None] = []
+    for part in parts:
+        found += [part] if isinstance(part, Submenu) else [
+            None if word == "-" else word for word in part.split()
+        ]  # fmt: skip
+    return tuple(found)
 
 
 # fmt: off
@@ -67,7 +77,7 @@ EXAMPLES: Final = (
 ACTIONS: Final = (
     ActionSpec("new", "&New", "Start an empty plan", Standard.New),
     ActionSpec(
-        "new_window", "New &window", "One more window, for another plan", keys=("Ctrl+Shift+N",)
+        "new_window", "New &window", "One more window, for another plan", keys="Ctrl+Shift+N"
     ),
     ActionSpec("open", "&Open…", "Open a plan file", Standard.Open),
     *(
@@ -76,20 +86,20 @@ ACTIONS: Final = (
     ),
     ActionSpec("save", "&Save", "Save the plan to its file", Standard.Save),
     ActionSpec(
-        "save_as", "Save &as…", "Save the plan to another file", Standard.SaveAs, ("Ctrl+Shift+S",)
+        "save_as", "Save &as…", "Save the plan to another file", Standard.SaveAs, "Ctrl+Shift+S"
     ),
     ActionSpec(
         "lamp_from_file",
         "Add &lamp from file…",
         "Hang a lamp whose light is in an LM-63 or EULUMDAT file",
-        keys=("Ctrl+Shift+L",),
+        keys="Ctrl+Shift+L",
     ),
     ActionSpec(
         "report",
         "Repor&t…",
         "The decision, or a build sheet, on paper or as one file",
         Standard.Print,
-        ("Ctrl+P",),
+        "Ctrl+P",
     ),
     ActionSpec("export_lamp", "Selected &lamp as LM-63…", "Write the selected lamp's .ies file"),
     ActionSpec("export_csv", "Map as &CSV…", "Write the light map as a table"),
@@ -107,17 +117,15 @@ ACTIONS: Final = (
         "&Quit",
         "Close the program, all its windows",
         Standard.Quit,
-        ("Ctrl+Q",),
+        "Ctrl+Q",
         role=Role.QuitRole,
     ),
-    ActionSpec(
-        "add_lamp", "&Add lamp", "Hang one more lamp like the selected one", keys=("Ctrl+L",)
-    ),
+    ActionSpec("add_lamp", "&Add lamp", "Hang one more lamp like the selected one", keys="Ctrl+L"),
     ActionSpec(
         "duplicate",
         "D&uplicate",
         "Put copies beside the selected lamps and obstacles",
-        keys=("Ctrl+D",),
+        keys="Ctrl+D",
     ),
     ActionSpec("copy", "Cop&y", "Copy the selected lamps and obstacles as text", Standard.Copy),
     ActionSpec("cut", "Cu&t", "Copy what is selected and take it away", Standard.Cut),
@@ -133,13 +141,13 @@ ACTIONS: Final = (
         "history",
         "Hist&ory…",
         "The steps made so far; a click goes back, or forward again",
-        keys=("Ctrl+Alt+Z",),
+        keys="Ctrl+Alt+Z",
     ),
     ActionSpec(
         "level_lamps",
         "All lamps to this &height",
         "Hang all lamps as high as the selected one",
-        keys=("Ctrl+Shift+H",),
+        keys="Ctrl+Shift+H",
     ),
     *(
         ActionSpec(f"align_{edge}", text, f"Bring {line} in line with the one that leads")
@@ -163,20 +171,17 @@ ACTIONS: Final = (
         "keep_variant",
         "&Keep as an option",
         "Keep the sketch as an option, to see it side by side with the plan",
-        keys=("Ctrl+K",),
+        keys="Ctrl+K",
     ),
     ActionSpec("keep_new", "Keep it as ne&w", "Keep an option with new lamps and clean walls"),
     ActionSpec("keep_later", "Keep it a year o&n", "Keep an option with lamps a year older"),
-    ActionSpec(
-        "unit_cm", "&Centimetres", "Show lengths in centimetres", checkable=True, group="unit"
-    ),
-    ActionSpec("unit_in", "&Inches", "Show lengths in inches", checkable=True, group="unit"),
+    ActionSpec("unit_cm", "&Centimetres", "Show lengths in centimetres", group="unit"),
+    ActionSpec("unit_in", "&Inches", "Show lengths in inches", group="unit"),
     *(
         ActionSpec(
             f"map_{name}",
             name.capitalize(),
             f"Colour the light with the map '{name}', dark where it is dark",
-            checkable=True,
             group="colour_map",
         )
         for name in COLOUR_MAPS
@@ -186,7 +191,6 @@ ACTIONS: Final = (
             f"shows_{key}",
             FIGURE[key].map_name,
             f"Show {FIGURE[key].map_name} on the map, in {FIGURE[key].map_unit}",
-            checkable=True,
             group="shows",
         )
         for key in MAPPED
@@ -196,7 +200,6 @@ ACTIONS: Final = (
             f"cells_{count}",
             f"{count} x {count}",
             f"Compute the light in {count} by {count} cells over the space",
-            checkable=True,
             group="cells",
         )
         for count in MAP_CELLS
@@ -206,42 +209,42 @@ ACTIONS: Final = (
         "&Settings…",
         "Units, colours, map cells and theme in one place",
         Standard.Preferences,
-        ("Ctrl+,",),
+        "Ctrl+,",
         role=Role.PreferencesRole,
     ),
     ActionSpec(
-        "contours", "Contour &lines", "Lines of equal PPFD", keys=("Ctrl+Shift+C",), checkable=True
+        "contours", "Contour &lines", "Lines of equal PPFD", keys="Ctrl+Shift+C", checkable=True
     ),
     ActionSpec(
         "band_wash",
         "Mark the target &band",
         "Mark what is under, inside and over the target band",
-        keys=("Ctrl+B",),
+        keys="Ctrl+B",
         checkable=True,
     ),
     ActionSpec(
         "gains",
         "Mark which &wall to line first",
         "Mark at each wall what ten points more of reflectance would bring",
-        keys=("Ctrl+G",),
+        keys="Ctrl+G",
         checkable=True,
     ),
     ActionSpec(
         "ladder",
         "L&adder of heights",
         "Show beside the selected lamp what the light would be at each height",
-        keys=("Ctrl+H",),
+        keys="Ctrl+H",
         checkable=True,
     ),
     ActionSpec(
         "stretched",
         "Colours over the light p&resent",
         "Spread the colours from the lowest to the highest light present instead of from dark",
-        keys=("Ctrl+Shift+R",),
+        keys="Ctrl+Shift+R",
         checkable=True,
     ),
     *(
-        ActionSpec(f"theme_{key}", text, tip, checkable=True, group="theme")
+        ActionSpec(f"theme_{key}", text, tip, group="theme")
         for key, text, tip in (
             ("system", "As the &system", "Light or dark as the desktop"),
             ("light", "&Light", "Dark text on light ground"),
@@ -249,7 +252,7 @@ ACTIONS: Final = (
         )
     ),
     *(
-        ActionSpec(f"page_{key}", text, tip, keys=(f"Ctrl+{number}",), checkable=True, group="page")
+        ActionSpec(f"page_{key}", text, tip, keys=f"Ctrl+{number}", group="page")
         for number, key, text, tip in (
             (1, "sketch", "&Sketch", "The space to scale with its light"),
             (
@@ -259,21 +262,21 @@ ACTIONS: Final = (
             (3, "survey", "S&urvey", "Readings at the holes of a board, laid over the estimate"),
         )
     ),
-    ActionSpec("zoom_in", "Lar&ger", "Enlarge the drawing", Standard.ZoomIn, ("Ctrl+=",)),
+    ActionSpec("zoom_in", "Lar&ger", "Enlarge the drawing", Standard.ZoomIn, "Ctrl+="),
     ActionSpec("zoom_out", "Smaller", "Make the drawing smaller", Standard.ZoomOut),
-    ActionSpec("fit", "&Fit drawing", "Show the whole space as large as it goes", keys=("Ctrl+0",)),
+    ActionSpec("fit", "&Fit drawing", "Show the whole space as large as it goes", keys="Ctrl+0"),
     ActionSpec(
         "measure",
         "M&easure",
         "Draw a measuring line from one point to another",
-        keys=("Ctrl+M",),
+        keys="Ctrl+M",
         checkable=True,
     ),
     ActionSpec(
         "large_side",
         "S&ide view large",
         "Give the side view the room of the plan; press again to return",
-        keys=("Ctrl+E",),
+        keys="Ctrl+E",
         checkable=True,
     ),
     ActionSpec(
@@ -281,11 +284,11 @@ ACTIONS: Final = (
         "Full &screen",
         "Use the whole screen; press again to return",
         Standard.FullScreen,
-        ("F11",),
+        "F11",
         checkable=True,
     ),
     ActionSpec(
-        "help_start", "How to &start", "The first five minutes", Standard.HelpContents, ("F1",)
+        "help_start", "How to &start", "The first five minutes", Standard.HelpContents, "F1"
     ),
     ActionSpec("tour", "Show me &round", "Six steps in place: size, lamp, lining, figures, pages"),
     ActionSpec("help_guide", "A &worked example", "From the tape measure to the survey"),
@@ -302,117 +305,63 @@ MENUS: Final = (
     Submenu(
         "file",
         "&File",
-        (
-            "new",
-            "new_window",
-            "open",
+        _keys(
+            "new new_window open",
             Submenu("recent", "Open &recent"),
             Submenu("example", "Open an exa&mple", tuple(f"example_{key}" for key, *_ in EXAMPLES)),
-            None,
-            "save",
-            "save_as",
-            None,
-            "lamp_from_file",
+            "- save save_as - lamp_from_file",
             Submenu(
                 "export",
                 "&Export",
-                (
-                    "export_csv",
-                    "export_json",
-                    "export_drawing",
-                    "export_plan",
-                    "export_side",
-                    "export_picture",
-                    None,
-                    "export_lamp",
+                _keys(
+                    "export_csv export_json export_drawing export_plan export_side "
+                    "export_picture - export_lamp"
                 ),
             ),
-            "report",
-            None,
-            "close",
-            "quit",
+            "report - close quit",
         ),
     ),
     Submenu(
         "edit",
         "&Edit",
-        (
-            "undo",
-            "redo",
-            "history",
-            None,
-            "add_lamp",
+        _keys(
+            "undo redo history - add_lamp",
             Submenu("add_lamp_kind", "Add lamp from &catalogue"),
-            Submenu("add_obstacle", "Add o&bstacle", ("add_shelf", "add_pot", "add_box")),
-            None,
-            "select_lamps",
-            "duplicate",
-            "cut",
-            "copy",
-            "paste",
-            "remove",
-            None,
-            Submenu("picture", "Copy as p&icture", ("copy_map", "copy_plan", "copy_side")),
-            None,
+            Submenu("add_obstacle", "Add o&bstacle", _keys("add_shelf add_pot add_box")),
+            "- select_lamps duplicate cut copy paste remove -",
+            Submenu("picture", "Copy as p&icture", _keys("copy_map copy_plan copy_side")),
+            "-",
             Submenu(
                 "arrange",
                 "Ali&gn and spread",
-                (
+                _keys(
                     *(f"align_{edge}" for edge in Edge),
-                    None,
-                    *("gaps_across", "gaps_deep", "shares_across", "shares_deep"),
+                    "- gaps_across gaps_deep shares_across shares_deep",
                 ),
             ),
-            "level_lamps",
-            None,
-            "keep_variant",
-            "keep_new",
-            "keep_later",
-            None,
-            "settings",
+            "level_lamps - keep_variant keep_new keep_later - settings",
         ),
     ),
     Submenu(
         "view",
         "&View",
-        (
-            Submenu("page", "&Page", ("page_sketch", "page_side", "page_survey")),
-            Submenu("unit", "&Units", ("unit_cm", "unit_in")),
+        _keys(
+            Submenu("page", "&Page", _keys("page_sketch page_side page_survey")),
+            Submenu("unit", "&Units", _keys("unit_cm unit_in")),
             Submenu("colour_map", "&Colour map", tuple(f"map_{name}" for name in COLOUR_MAPS)),
             Submenu("shows", "Map s&hows", tuple(f"shows_{key}" for key in MAPPED)),
             Submenu("cells", "&Map cells", tuple(f"cells_{count}" for count in MAP_CELLS)),
-            Submenu("theme", "&Theme", ("theme_system", "theme_light", "theme_dark")),
-            None,
-            "contours",
-            "band_wash",
-            "gains",
-            "ladder",
-            "stretched",
-            None,
-            "zoom_in",
-            "zoom_out",
-            "fit",
-            "measure",
-            "large_side",
-            "full_screen",
+            Submenu("theme", "&Theme", _keys("theme_system theme_light theme_dark")),
+            "- contours band_wash gains ladder stretched - zoom_in zoom_out fit measure "
+            "large_side full_screen",
         ),
     ),
     Submenu(
         "help",
         "&Help",
-        (
-            "help_start",
-            "tour",
-            "help_guide",
-            "help_cautions",
-            "help_glossary",
-            "help_lamp-files",
-            "help_spectra",
-            "help_news",
-            None,
-            "data_folder",
-            None,
-            "about",
+        _keys(
+            "help_start tour help_guide help_cautions help_glossary help_lamp-files "
+            "help_spectra help_news - data_folder - about"
         ),
     ),
 )
@@ -434,9 +383,9 @@ class WindowActions:
         for spec in ACTIONS:
             self._actions[spec.key] = self._made(window, spec, handlers[spec.key])
         undo = undo_stack.createUndoAction(window, "Undo")
-        undo.setShortcuts(_shortcuts(Standard.Undo, ()))
+        undo.setShortcuts(_shortcuts(Standard.Undo))
         redo = undo_stack.createRedoAction(window, "Redo")
-        redo.setShortcuts(_shortcuts(Standard.Redo, ("Ctrl+Y", "Ctrl+Shift+Z")))
+        redo.setShortcuts(_shortcuts(Standard.Redo, "Ctrl+Y Ctrl+Shift+Z"))
         self._actions |= {"undo": undo, "redo": redo}
         window.addActions(list(self._actions.values()))
 
@@ -454,17 +403,18 @@ class WindowActions:
 
     def _made(self, window: QWidget, spec: ActionSpec, handler: Handler) -> QAction:
         action = QAction(spec.text, window)
+        checkable = spec.checkable or spec.group is not None
         action.setObjectName(spec.key)
         action.setStatusTip(spec.tip)
         action.setToolTip(spec.tip)
-        action.setCheckable(spec.checkable)
+        action.setCheckable(checkable)
         action.setMenuRole(spec.role)
         action.setShortcuts(_shortcuts(spec.standard, spec.keys))
         if spec.group is not None:
             if spec.group not in self._groups:
                 self._groups[spec.group] = QActionGroup(window)
             self._groups[spec.group].addAction(action)
-        if spec.checkable:
+        if checkable:
             action.triggered.connect(handler)
         else:
             # Without the state Qt would hand on, which a command does not expect.
@@ -485,13 +435,13 @@ class WindowActions:
                 made.addAction(self._actions[entry])
 
 
-def _shortcuts(standard: Standard | None, keys: tuple[str, ...]) -> list[QKeySequence]:
+def _shortcuts(standard: Standard | None, keys: str = "") -> list[QKeySequence]:
     """The platform's keys first, ours after them; none twice.
 
     Without a platform theme several standard keys (Quit, Save as) have no binding.
     """
     found = [] if standard is None else QKeySequence.keyBindings(standard)
-    for key in keys:
+    for key in keys.split():
         sequence = QKeySequence(key)
         if sequence not in found:
             found.append(sequence)

@@ -1253,6 +1253,11 @@
 <translation>&amp;Datei</translation>
 </message>
 <message>
+<source>new new_window open</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>recent</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1271,6 +1276,11 @@
 <translation>&amp;Beispiel öffnen</translation>
 </message>
 <message>
+<source>- save save_as - lamp_from_file</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>export</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1278,6 +1288,16 @@
 <message>
 <source>&amp;Export</source>
 <translation>&amp;Exportieren</translation>
+</message>
+<message>
+<source>export_csv export_json export_drawing export_plan export_side export_picture - export_lamp</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>report - close quit</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>edit</source>
@@ -1289,12 +1309,7 @@
 <translation>&amp;Bearbeiten</translation>
 </message>
 <message>
-<source>undo</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>redo</source>
+<source>undo redo history - add_lamp</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -1317,6 +1332,16 @@
 <translation>&amp;Hindernis hinzufügen</translation>
 </message>
 <message>
+<source>add_shelf add_pot add_box</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>- select_lamps duplicate cut copy paste remove -</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>picture</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1326,6 +1351,11 @@
 <translation>Al&amp;s Bild kopieren</translation>
 </message>
 <message>
+<source>copy_map copy_plan copy_side</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>arrange</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1333,6 +1363,16 @@
 <message>
 <source>Ali&amp;gn and spread</source>
 <translation>Aus&amp;richten und verteilen</translation>
+</message>
+<message>
+<source>- gaps_across gaps_deep shares_across shares_deep</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>level_lamps - keep_variant keep_new keep_later - settings</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>view</source>
@@ -1348,23 +1388,18 @@
 <translation>&amp;Seite</translation>
 </message>
 <message>
-<source>page_sketch</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page_side</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>page_survey</source>
+<source>page_sketch page_side page_survey</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
 <source>&amp;Units</source>
 <translation>&amp;Einheiten</translation>
+</message>
+<message>
+<source>unit_cm unit_in</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>&amp;Colour map</source>
@@ -1383,17 +1418,12 @@
 <translation>&amp;Design</translation>
 </message>
 <message>
-<source>theme_system</source>
+<source>theme_system theme_light theme_dark</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>theme_light</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>theme_dark</source>
+<source>- contours band_wash gains ladder stretched - zoom_in zoom_out fit measure large_side full_screen</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -1407,6 +1437,11 @@
 <translation>&amp;Hilfe</translation>
 </message>
 <message>
+<source>help_start tour help_guide help_cautions help_glossary help_lamp-files help_spectra help_news - data_folder - about</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Undo</source>
 <translation>Rückgängig</translation>
 </message>
@@ -1415,12 +1450,17 @@
 <translation>Wiederholen</translation>
 </message>
 <message>
-<source>Ctrl+Y</source>
+<source>Ctrl+Y Ctrl+Shift+Z</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>Ctrl+Shift+Z</source>
+<source>undo</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>redo</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
