@@ -51,68 +51,44 @@ class Theme(StrEnum):
     DARK = "dark"
 
 
-_LIGHT: Final = {
-    _Role.Window: "#f3f4f1",
-    _Role.WindowText: "#1b1f1e",
-    _Role.Base: "#ffffff",
-    _Role.AlternateBase: "#eceeea",
-    _Role.Text: "#1b1f1e",
-    _Role.PlaceholderText: "#626966",
-    _Role.Button: "#e6e8e4",
-    _Role.ButtonText: "#1b1f1e",
-    _Role.BrightText: "#a3231b",
-    _Role.ToolTipBase: "#1b1f1e",
-    _Role.ToolTipText: "#f3f4f1",
-    _Role.Highlight: "#0d6a63",
-    _Role.HighlightedText: "#ffffff",
-    _Role.Accent: "#0d6a63",
-    _Role.Link: "#0d6a63",
-    _Role.LinkVisited: "#4d5c85",
-    _Role.Light: "#ffffff",
-    _Role.Midlight: "#dfe2dd",
-    _Role.Mid: "#b9beb9",
-    _Role.Dark: "#858b87",
-    _Role.Shadow: "#565c59",
+_COLOURS: Final = {
+    _Role.Window: ("#f3f4f1", "#1d2120"),
+    _Role.WindowText: ("#1b1f1e", "#e9ece9"),
+    _Role.Base: ("#ffffff", "#141716"),
+    _Role.AlternateBase: ("#eceeea", "#242928"),
+    _Role.Text: ("#1b1f1e", "#e9ece9"),
+    _Role.PlaceholderText: ("#626966", "#9aa29e"),
+    _Role.Button: ("#e6e8e4", "#2c3231"),
+    _Role.ButtonText: ("#1b1f1e", "#e9ece9"),
+    _Role.BrightText: ("#a3231b", "#ff9d92"),
+    _Role.ToolTipBase: ("#1b1f1e", "#e9ece9"),
+    _Role.ToolTipText: ("#f3f4f1", "#1d2120"),
+    _Role.Highlight: ("#0d6a63", "#5ec4b6"),
+    _Role.HighlightedText: ("#ffffff", "#0b1413"),
+    _Role.Accent: ("#0d6a63", "#5ec4b6"),
+    _Role.Link: ("#0d6a63", "#5ec4b6"),
+    _Role.LinkVisited: ("#4d5c85", "#a9b6df"),
+    _Role.Light: ("#ffffff", "#434a48"),
+    _Role.Midlight: ("#dfe2dd", "#363d3b"),
+    _Role.Mid: ("#b9beb9", "#4d5553"),
+    _Role.Dark: ("#858b87", "#7a8380"),
+    _Role.Shadow: ("#565c59", "#000000"),
 }
-
-_DARK: Final = {
-    _Role.Window: "#1d2120",
-    _Role.WindowText: "#e9ece9",
-    _Role.Base: "#141716",
-    _Role.AlternateBase: "#242928",
-    _Role.Text: "#e9ece9",
-    _Role.PlaceholderText: "#9aa29e",
-    _Role.Button: "#2c3231",
-    _Role.ButtonText: "#e9ece9",
-    _Role.BrightText: "#ff9d92",
-    _Role.ToolTipBase: "#e9ece9",
-    _Role.ToolTipText: "#1d2120",
-    _Role.Highlight: "#5ec4b6",
-    _Role.HighlightedText: "#0b1413",
-    _Role.Accent: "#5ec4b6",
-    _Role.Link: "#5ec4b6",
-    _Role.LinkVisited: "#a9b6df",
-    _Role.Light: "#434a48",
-    _Role.Midlight: "#363d3b",
-    _Role.Mid: "#4d5553",
-    _Role.Dark: "#7a8380",
-    _Role.Shadow: "#000000",
-}
+"""Of each role, on a light and on a dark ground."""
 
 _DISABLED_ROLES: Final = (_Role.WindowText, _Role.Text, _Role.ButtonText)
 
 
 def palette(*, dark: bool) -> QPalette:
     """The palette of one theme; text keeps a contrast of at least 4.5:1 on its ground."""
-    colours = _DARK if dark else _LIGHT
     made = QPalette()
-    for role, name in colours.items():
-        made.setColor(role, QColor(name))
+    for role, names in _COLOURS.items():
+        made.setColor(role, QColor(names[dark]))
     # Disabled texts take their own, paler colour in every role that carries text.
     faint = QColor("#757d79" if dark else "#878e8a")
     for role in _DISABLED_ROLES:
         made.setColor(QPalette.ColorGroup.Disabled, role, faint)
-    made.setColor(QPalette.ColorGroup.Disabled, _Role.Highlight, QColor(colours[_Role.Mid]))
+    made.setColor(QPalette.ColorGroup.Disabled, _Role.Highlight, made.color(_Role.Mid))
     return made
 
 

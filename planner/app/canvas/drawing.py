@@ -21,7 +21,7 @@ from PySide6.QtWidgets import QMenu
 from planner.app import theme
 from planner.app.canvas import marks
 from planner.app.canvas.hand import FREE_KEYS, Handed
-from planner.app.canvas.ink import ZOOM_STEP, Ink, figure_font
+from planner.app.canvas.ink import ARROWS, ZOOM_STEP, Ink, figure_font
 from planner.app.canvas.items import Item, Part, item_title
 from planner.app.canvas.plan_drags import Choice, Edit, removed
 from planner.app.display import Display, SelectionModel
@@ -54,12 +54,6 @@ _HERE = (
     ("add_box", "Put a box here"),
     ("paste", "Paste here"),
 )
-_ARROWS = {
-    Qt.Key.Key_Left: (-1, 0),
-    Qt.Key.Key_Right: (1, 0),
-    Qt.Key.Key_Up: (0, 1),
-    Qt.Key.Key_Down: (0, -1),
-}
 
 
 class Drawing(Exported, Handed):
@@ -318,13 +312,13 @@ class Drawing(Exported, Handed):
             return self._type(self._drag, event)
         if key == Qt.Key.Key_Space:
             self._space_held = True
-        elif key in _ARROWS and self._focused is not None:
+        elif key in ARROWS and self._focused is not None:
             reach = self.display.unit.snap
             if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
                 reach *= 10
             elif event.modifiers() & Qt.KeyboardModifier.ControlModifier:
                 reach /= 10
-            right, up = _ARROWS[key]
+            right, up = ARROWS[key]
             self._nudge(self._focused, (right * reach, up * reach))
         elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
             self.fields_requested.emit()

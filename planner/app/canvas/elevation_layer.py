@@ -32,7 +32,14 @@ from planner.app.canvas.ink import (
     pen,
     plate,
 )
-from planner.app.canvas.plan_layers import WALL_PX, paint_dimension, paint_lining, texture, tone
+from planner.app.canvas.plan_layers import (
+    WALL_PX,
+    paint_dimension,
+    paint_gap,
+    paint_lining,
+    texture,
+    tone,
+)
 from planner.app.plots import colours
 from planner.estimate.result import Estimate, FloatArray
 from planner.plan.groups import Chosen
@@ -157,7 +164,7 @@ class Elevation:
         near = box.right() if right else box.left()
         far = near + (WALL_PX if right else -WALL_PX)
         if self.plan.wall_opens(wall):
-            self._paint_gap(painter, QPointF(near, box.top()), QPointF(near, box.bottom()))
+            paint_gap(painter, QPointF(near, box.top()), QPointF(near, box.bottom()), self.ink)
             return
         edges = (0.0, *band_edges(self.plan, wall), self.plan.space.height)
         for k, band in enumerate(self.plan.walls[wall].bands):
@@ -182,17 +189,12 @@ class Elevation:
     ) -> None:
         strip = QPolygonF(corners)
         if lining.is_opening:
-            self._paint_gap(painter, corners[0], corners[1])
+            paint_gap(painter, corners[0], corners[1], self.ink)
             return
         paint_lining(painter, strip, lining)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen(self.ink.accent, 3.0) if accent else pen(self.ink.ink, 1.0))
         painter.drawPolygon(strip)
-
-    def _paint_gap(self, painter: QPainter, start: QPointF, end: QPointF) -> None:
-        line = pen(self.ink.quiet, 1.2, dashes=(5, 4))
-        painter.setPen(line)
-        painter.drawLine(start, end)
 
     def paint_band_edges(self, painter: QPainter, wall: int, active: int | None) -> None:
         """The edges between bands, with grips and heights."""

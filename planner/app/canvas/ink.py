@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -244,6 +245,15 @@ MOST_ZOOM = 16.0
 
 ZOOM_STEP = 1.25
 _IN_SIGHT_PX = 48.0
+
+
+ARROWS: Final = {
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Up: (0, 1),
+    Qt.Key.Key_Down: (0, -1),
+}
+"""Which way each of the arrow keys points in the plan."""
 
 
 class FittedWidget(Spoken):

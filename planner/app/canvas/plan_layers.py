@@ -83,8 +83,9 @@ def paint_outline(
 
 
 def _paint_wall(painter: QPainter, plan: Plan, wall: int, viewport: Viewport, ink: Ink) -> None:
+    start, end = (viewport.to_pixel(*corner) for corner in plan.space.wall(wall))
     if plan.wall_opens(wall):
-        _paint_gap(painter, plan, wall, viewport, ink)
+        paint_gap(painter, start, end, ink)
         _paint_door(painter, plan, wall, viewport, ink, open_=True)
         return
     bands = plan.walls[wall].bands
@@ -94,7 +95,7 @@ def _paint_wall(painter: QPainter, plan: Plan, wall: int, viewport: Viewport, in
         strip = wall_strip(plan, wall, viewport, k * thickness, (k + 1) * thickness)
         if lining.is_opening:
             if len(bands) == 1:
-                _paint_gap(painter, plan, wall, viewport, ink)
+                paint_gap(painter, start, end, ink)
                 return
             continue
         paint_lining(painter, strip, lining)
@@ -163,11 +164,10 @@ def texture(
     return dots, dashes
 
 
-def _paint_gap(painter: QPainter, plan: Plan, wall: int, viewport: Viewport, ink: Ink) -> None:
-    start, end = plan.space.wall(wall)
-    line = pen(ink.quiet, 1.2, dashes=(5, 4))
-    painter.setPen(line)
-    painter.drawLine(viewport.to_pixel(*start), viewport.to_pixel(*end))
+def paint_gap(painter: QPainter, start: QPointF, end: QPointF, ink: Ink) -> None:
+    """Where there is no surface: a dashed line."""
+    painter.setPen(pen(ink.quiet, 1.2, dashes=(5, 4)))
+    painter.drawLine(start, end)
 
 
 def _paint_door(

@@ -289,6 +289,7 @@ class Form(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self._alerts: list[AlertLabel] = []
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(8)
@@ -327,7 +328,7 @@ class Form(QWidget):
             layout.addWidget(ask)
         elif not wide:
             layout.addSpacing(ASK_WIDTH + 4)
-        alert = AlertLabel(self)
+        alert = self._alert()
         if wide:
             self._grid.addWidget(text, line, 0, 1, 2)
             self._grid.addWidget(holder, line + 1, 0, 1, 2)
@@ -376,7 +377,16 @@ class Form(QWidget):
 
     def add_alert(self) -> AlertLabel:
         """A place for errors that belong to no single field."""
-        return self.add_wide(AlertLabel(self))
+        return self.add_wide(self._alert())
+
+    def _alert(self) -> AlertLabel:
+        self._alerts.append(AlertLabel(self))
+        return self._alerts[-1]
+
+    def clear_errors(self) -> None:
+        """Take away what is said to be wrong, of every field and of none."""
+        for alert in self._alerts:
+            alert.say("")
 
     def end(self) -> None:
         """Keep the rows at the top of whatever room there is."""

@@ -258,8 +258,6 @@ class LampKindFields(FieldPanel):
 
     def show_selection(self, selection: Place) -> None:
         self.keep_button.setChecked(False)
-        self.body_row.clear_error()
-        self.own_alert.say("")
         super().show_selection(selection)
 
     def refresh(self, plan: Plan) -> None:
@@ -404,11 +402,6 @@ class LampFields(FieldPanel):
         )
         self.remove_button.clicked.connect(lambda: remove(workplace, (self.selection,)))
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
-
-    def show_selection(self, selection: Place) -> None:
-        self.alert.say("")
-        self.chooser_row.clear_error()
-        super().show_selection(selection)
 
     def refresh(self, plan: Plan) -> None:
         if self.selection.kind is not PlaceKind.LAMP or not self.selection.fits(plan):

@@ -163,10 +163,10 @@ class FieldForm(Form):
     def show_anew(self) -> None:
         """Show the plan; whatever was half typed is dropped."""
         self.end_burst()
+        self.clear_errors()
         for field in self.quantities:
             field.show(self.plan, anew=True)
-        for row, line, show in self.texts:
-            row.clear_error()
+        for _row, line, show in self.texts:
             line.reset(show(self.plan))
 
     def refresh(self, plan: Plan) -> None:

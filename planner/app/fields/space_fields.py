@@ -345,10 +345,6 @@ class ObstacleFields(LinedPanel):
         self.add_details("About this material")
         self.remove_button.clicked.connect(lambda: remove(self.workplace, (self.selection,)))
 
-    def show_selection(self, selection: Place) -> None:
-        self.material_row.clear_error()
-        super().show_selection(selection)
-
     def refresh(self, plan: Plan) -> None:
         if self.selection.kind is not PlaceKind.OBSTACLE or not self.selection.fits(plan):
             return

@@ -193,7 +193,6 @@ class WallFields(LinedPanel):
         return Place(whole.kind, whole.index, self._band) if dial.key == "dirt" else whole
 
     def show_selection(self, selection: Place) -> None:
-        self.alert.say("")
         if selection.index != self.selection.index:
             self._clear_lines()
         self.selection = selection

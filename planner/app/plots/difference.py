@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
@@ -71,6 +71,17 @@ def diverging(ink: Ink) -> Rgba:
     return np.ascontiguousarray(np.hstack([mix, opaque]), dtype=np.uint8)
 
 
+def diverged(values: Field, reach: float, small: Any, ink: Ink) -> Rgba:
+    """Colours of differences (..., 4): grey where too ``small``, transparent where NaN."""
+    known = np.isfinite(values)
+    place = np.clip((np.where(known, values, 0.0) / reach + 1) / 2, 0.0, 1.0)
+    rgba = diverging(ink)[np.rint(place * (_ENTRIES - 1)).astype(np.intp)]
+    grey = unresolved_colour(ink)
+    rgba[small] = (grey.red(), grey.green(), grey.blue(), 255)
+    rgba[~known] = 0
+    return np.ascontiguousarray(rgba)
+
+
 def unresolved_colour(ink: Ink) -> QColor:
     """The grey of what is too small to be told."""
     return mixed(ink.paper, ink.ink, 0.24)
@@ -90,13 +101,7 @@ def picture(
     not a number nothing is painted.
     """
     rows, columns = values.shape
-    known = np.isfinite(values[::-1])
-    place = np.clip((np.where(known, values[::-1], 0.0) / style.reach + 1) / 2, 0.0, 1.0)
-    rgba = diverging(ink)[np.rint(place * (_ENTRIES - 1)).astype(np.intp)]
-    if unresolved > 0:
-        grey, ratios = unresolved_colour(ink), np.maximum(ratio[::-1], 1e-9)
-        rgba[np.abs(np.log(ratios)) < unresolved] = (grey.red(), grey.green(), grey.blue(), 255)
-    rgba[~known] = 0
-    rgba = np.ascontiguousarray(rgba)
+    small = np.abs(np.log(np.maximum(ratio[::-1], 1e-9))) < unresolved
+    rgba = diverged(values[::-1], style.reach, small, ink)
     image = QImage(rgba.data, columns, rows, 4 * columns, QImage.Format.Format_RGBA8888)
     return image.copy()

@@ -12,6 +12,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QImage, QPainter, QPalette, QPolygonF
 
 from planner.app.canvas.ink import faded
+from planner.app.plots.difference import diverged, rounded_reach
 
 # PySide6 comes first: pyqtgraph takes the Qt binding it finds loaded.
 import pyqtgraph as pg  # isort: skip
@@ -20,7 +21,6 @@ from planner.app.canvas.ink import Ink, Viewport, pen
 from planner.app.plots.chart import Chart, line
 from planner.app.plots.colour_bar import Legend
 from planner.app.plots.colours import Rgba
-from planner.app.plots.difference import diverging, unresolved_colour
 from planner.app.plots.exported import Table
 from planner.light.cellmap import round_step
 from planner.metrics.figures import ppfd
@@ -69,8 +69,7 @@ class ResidualMap:
         known = np.abs(self.values[np.isfinite(self.values)] - self.centre)
         usual = float(np.quantile(known, _USUAL, method="lower")) if len(known) else 0.0
         most = max(usual, 1.25 * self.typical_band, _LEAST_LIMIT)
-        step = round_step(most, 4)
-        limit = math.ceil(most / step - 1e-9) * step
+        limit = rounded_reach(most)
         return min(limit, self.centre) if self.centre else limit
 
     @property
@@ -113,15 +112,8 @@ def residual_colours(
     difference: FloatArray, limit: float, dead_band: FloatArray | float, ink: Ink
 ) -> Rgba:
     """Colours of differences (n,): grey inside the dead band, transparent where NaN."""
-    table = diverging(ink)
-    known = np.isfinite(difference)
-    value = np.where(known, difference, 0.0)
-    place = (np.clip(value / max(limit, _LEAST_LIMIT), -1.0, 1.0) + 1) / 2 * (len(table) - 1)
-    result = table[np.rint(place).astype(np.intp)]
-    grey = unresolved_colour(ink)
-    result[np.abs(value) <= dead_band] = (grey.red(), grey.green(), grey.blue(), 255)
-    result[~known] = 0
-    return result
+    small = np.abs(difference) <= dead_band
+    return diverged(difference, max(limit, _LEAST_LIMIT), small, ink)
 
 
 def paint_cells(

@@ -64,13 +64,8 @@ class Asked(QObject):
     def _on_done(self, topic: object, answer: Any) -> None:
         if topic == "ladder":
             self._ladder = answer
-            self.climbed.emit(answer)
-        elif topic == "wall":
-            self.walled.emit(answer)
-        elif topic == "wish":
-            self.wished.emit(answer)
-        elif topic == "schedule":
-            self.grown.emit(answer)
+        told = {"ladder": self.climbed, "wall": self.walled, "wish": self.wished}
+        told.get(str(topic), self.grown).emit(answer)
 
     def _on_failed(self, topic: object, sentence: str) -> None:
         # What is shown by itself (a ladder, a wall) just does not come; it is in the log.

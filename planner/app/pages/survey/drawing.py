@@ -23,6 +23,7 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import (
+    ARROWS,
     Bounds,
     FittedWidget,
     Ink,
@@ -230,12 +231,6 @@ _MARGIN = WALL_PX + 20.0
 _TOP = 34.0
 _FOOT = DOOR_PX + 10.0
 _REACH_PX = 18.0
-_ARROWS = {
-    Qt.Key.Key_Left: (-1.0, 0.0),
-    Qt.Key.Key_Right: (1.0, 0.0),
-    Qt.Key.Key_Up: (0.0, 1.0),
-    Qt.Key.Key_Down: (0.0, -1.0),
-}
 
 
 class SurveyDrawing(FittedWidget):
@@ -346,8 +341,8 @@ class SurveyDrawing(FittedWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = Qt.Key(event.key())
         picture = self._picture
-        if key in _ARROWS and picture is not None and picture.marks:
-            hole = self._beside(*_ARROWS[key])
+        if key in ARROWS and picture is not None and picture.marks:
+            hole = self._beside(*ARROWS[key])
             if hole is not None:
                 self.keys_used = True
                 self.hole_chosen.emit(hole)
