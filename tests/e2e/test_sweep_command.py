@@ -161,10 +161,13 @@ def test_interrupted_it_goes_on_where_it_was(plan_file: Path, tmp_path: Path) ->
         "--csv", str(out), "--workers", "2", "--quality", "default",
     ]  # fmt: skip
     environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    # Who runs the tests in the background of a shell ignores it, and so would the program.
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
     running = subprocess.Popen(
         command, cwd=ROOT, env=environment, stderr=subprocess.PIPE, stdout=subprocess.PIPE,
         start_new_session=True,
     )  # fmt: skip
+    signal.signal(signal.SIGINT, before)
     try:
         deadline = time.monotonic() + 60
         while not (book.exists() and len(book.read_bytes().splitlines()) > 1):
