@@ -48,19 +48,41 @@ class RandomRoom:
     kinds: tuple[str, ...]
 
 
-def random_room(number: int, seed: int, *, low: bool = False, tilted: bool = False) -> RandomRoom:
+def random_room(
+    number: int, seed: int, *, low: bool = False, tilted: bool = False, divided: bool = False
+) -> RandomRoom:
     """The room of that number; outlines and linings take turns, the rest is chance.
 
     With ``low`` every room has obstacles that end within a few centimetres of the canopy, with
-    ``tilted`` its lamps are tilted where they find room for it.
+    ``tilted`` its lamps are tilted where they find room for it, with ``divided`` one of its walls
+    has a corner in its midst and is lined otherwise beyond it.
     """
     draw = np.random.default_rng([seed, number])
     outline = OUTLINES[number % len(OUTLINES)]
     family = FAMILIES[number // len(OUTLINES) % len(FAMILIES)]
     while True:
         made = _Maker(draw, outline, family, low).room(number)
-        if made is not None:
-            return _tilted(made, np.random.default_rng([seed, number, 1])) if tilted else made
+        if made is None:
+            continue
+        if tilted:
+            made = _tilted(made, np.random.default_rng([seed, number, 1]))
+        return _divided(made, np.random.default_rng([seed, number, 2])) if divided else made
+
+
+def _divided(room: RandomRoom, draw: np.random.Generator) -> RandomRoom:
+    """The room with a corner in the midst of a wall, and beyond it the lining of another."""
+    plan, corners = room.plan, list(room.plan.space.footprint)
+    wall = int(draw.integers(len(corners)))
+    (ax, ay), (bx, by) = plan.space.wall(wall)
+    part = float(draw.uniform(0.3, 0.7))
+    corners.insert(wall + 1, (ax + part * (bx - ax), ay + part * (by - ay)))
+    covers, door = list(plan.walls), plan.space.door
+    covers.insert(wall + 1, covers[int(draw.integers(len(covers)))])
+    if door is not None and door > wall:
+        door += 1
+    space = plan.space.model_copy(update={"footprint": tuple(corners), "door": door})
+    made = Plan.model_validate({**dict(plan), "space": space, "walls": tuple(covers)})
+    return RandomRoom(room.number, made, (*room.kinds, "divided wall"))
 
 
 def _tilted(room: RandomRoom, draw: np.random.Generator) -> RandomRoom:

@@ -152,13 +152,22 @@ def main() -> None:
         "--low-obstacles", action="store_true", help="rooms with obstacles close to the canopy"
     )
     parser.add_argument("--tilted", action="store_true", help="rooms whose lamps are tilted")
+    parser.add_argument(
+        "--divided", action="store_true", help="rooms with a corner in the midst of a wall"
+    )
     parser.add_argument("--cells", type=int, nargs=2, default=(24, 24))
     parser.add_argument("--maps", type=int, default=MAPS, help="most maps of the judge")
     parser.add_argument("--out", type=Path, help="write each room's figures to this JSON file")
     asked = parser.parse_args()
     findings = []
     for number in asked.only or range(asked.rooms):
-        room = random_room(number, asked.seed, low=asked.low_obstacles, tilted=asked.tilted)
+        room = random_room(
+            number,
+            asked.seed,
+            low=asked.low_obstacles,
+            tilted=asked.tilted,
+            divided=asked.divided,
+        )
         if not set(asked.kinds) <= set(room.kinds):
             continue
         one = look(room, asked.quality, tuple(asked.cells), asked.maps)
@@ -174,6 +183,7 @@ def main() -> None:
     print("\n".join(told(findings)))
     low = " --low-obstacles" if asked.low_obstacles else ""
     low += " --tilted" if asked.tilted else ""
+    low += " --divided" if asked.divided else ""
     for one in sorted(findings, key=lambda each: -each.own)[:3]:
         print(f"  again: --seed {asked.seed}{low} --quality {asked.quality} --only {one.number}")
 

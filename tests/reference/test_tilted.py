@@ -79,8 +79,9 @@ def test_judge_walk_and_program_agree(lamp: Luminaire, wall: Material) -> None:
 
 @pytest.mark.timeout(600)
 @pytest.mark.parametrize("number", [16, 17, 21, 50])
-def test_random_rooms_with_tilted_lamps(number: int) -> None:
-    room = random_room(number, 41, tilted=True)
+@pytest.mark.parametrize("divided", [False, True])
+def test_random_rooms_with_tilted_lamps(number: int, divided: bool) -> None:
+    room = random_room(number, 41, tilted=True, divided=divided)
     assert any(lamp.tilt_deg for lamp in room.plan.lamps)
     seen = look(room, Quality.DEFAULT, (16, 16), 1)
     assert seen.lost == 0
