@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from functools import partial
 
 from planner.estimate.result import Quality
 
@@ -83,15 +82,15 @@ _EFFORTS = {
     Quality.FINE: Effort(900, 4, 512, 2048, 131072, 2e-4, 2e-4, 8, 524288, 65536),
 }
 
-_AMID_OBSTACLES = {Quality.DEFAULT: partial(replace, patches=600, photons=65536)}
-"""More work where something stands in sight or walls jut in: there light changes within a patch,
-and images of lamps show in part."""
-
 
 def effort_for(quality: Quality, *, open_to_sight: bool, tops: int = 0) -> Effort:
     """The work for a room in which every two points see each other, or do not.
 
-    Where canopies are carried on tops, what is kept for the next edit would be too much.
+    Where something stands in sight or walls jut in, light changes within a patch and images of
+    lamps show in part. Where canopies are carried on tops as well, what is kept for the next edit
+    would be too much.
     """
     effort = _EFFORTS[quality]
-    return effort if open_to_sight or tops else _AMID_OBSTACLES.get(quality, replace)(effort)
+    if quality is Quality.DEFAULT and not (open_to_sight or tops):
+        return replace(effort, patches=600, photons=65536)
+    return effort

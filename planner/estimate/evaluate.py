@@ -235,8 +235,9 @@ def solved(
     ``guide``, ρ_s of each facet, fixes how far mirror chains are followed, so that scenes
     with other reflectances can be compared free of chance (see ``light.paths.Mirrors``).
     """
-    open_to_sight, tops = _prism(scene.room).open_to_sight, len(scene.room.tops)
-    effort = effort_for(options.quality, open_to_sight=open_to_sight, tops=tops)
+    room = scene.room
+    open_to_sight = cache.get(("sight", room), lambda: _prism(room).open_to_sight)
+    effort = effort_for(options.quality, open_to_sight=open_to_sight, tops=len(room.tops))
 
     step = checking(cancelled)
 

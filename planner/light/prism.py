@@ -138,7 +138,7 @@ class Prism:
             np.maximum(best, rate, out=best)
         with np.errstate(divide="ignore"):
             distance = 1.0 / best
-        for walls in self._side_by_side:
+        for walls in self.side_by_side:
             among = np.flatnonzero(np.isin(plane, walls) & (best > 0))
             end = origin[:2, among] + distance[among] * direction[:2, among]
             borders = self.corners[walls[1:]] @ self.tangents[walls[0]]
@@ -147,8 +147,8 @@ class Prism:
         return np.where(best > 0, distance, np.inf), plane
 
     @cached_property
-    def _side_by_side(self) -> list[IntArray]:
-        """The walls of each plane that a convex outline divides among several, along it."""
+    def side_by_side(self) -> list[IntArray]:
+        """The walls of each plane that holds several, in their order along it."""
         of_walls = self.alike[: self.wall_count]
         groups = [np.flatnonzero(of_walls == k) for k in np.unique(of_walls)]
         return [

@@ -60,8 +60,7 @@ class Windows:
         number = upright.sum(axis=1)
         self.told = (number <= _MOST_WALLS) & ~(flat.any(axis=1) & divided)
         # Walls in one plane show one image, each a part of it.
-        in_one_plane = np.bincount(prism.alike[:walls]).max() > 1
-        self.told &= prism.open_to_sight and not in_one_plane
+        self.told &= prism.open_to_sight and not prism.side_by_side
         self._flat = np.where(flat, specular.take(self._first.take(planes)), 1.0).prod(axis=1)
         order = np.argsort(~upright, axis=1, kind="stable")[:, :_MOST_WALLS]
         first = np.full((_MOST_WALLS, count), -1, dtype=np.intp)
