@@ -236,7 +236,7 @@ def solved(
     with other reflectances can be compared free of chance (see ``light.paths.Mirrors``).
     """
     room = scene.room
-    open_to_sight = cache.get(("sight", room), lambda: _prism(room).open_to_sight)
+    open_to_sight = cache.get(("open_to_sight", room), lambda: _prism(room).open_to_sight)
     effort = effort_for(options.quality, open_to_sight=open_to_sight, tops=len(room.tops))
 
     step = checking(cancelled)

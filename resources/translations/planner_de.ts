@@ -6831,12 +6831,12 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>schedule</source>
+<source>wish</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>wish</source>
+<source>schedule</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -11153,7 +11153,17 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>#1d2120</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>#1b1f1e</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>#e9ece9</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -11168,57 +11178,12 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>#e6e8e4</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#a3231b</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#0d6a63</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#4d5c85</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#dfe2dd</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#b9beb9</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#858b87</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#565c59</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#1d2120</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>#e9ece9</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>#9aa29e</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>#e6e8e4</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -11228,7 +11193,17 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>#a3231b</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>#ff9d92</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>#0d6a63</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -11243,6 +11218,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>#4d5c85</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>#a9b6df</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -11253,7 +11233,17 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>#dfe2dd</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>#363d3b</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>#b9beb9</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -11263,7 +11253,17 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>#858b87</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>#7a8380</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>#565c59</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -15186,6 +15186,11 @@ nicht klar</translation>
 </context>
 <context>
 <name>planner.estimate.evaluate</name>
+<message>
+<source>open_to_sight</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
 <message>
 <source>geometry</source>
 <translatorcomment>not read by people</translatorcomment>
@@ -20657,17 +20662,16 @@ nicht klar</translation>
 <translation>der Text „{_cut}“</translation>
 </message>
 <message>
-<source>error</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<source>entry</source>
+<translation>Eintrag</translation>
 </message>
 <message>
-<source>is not valid</source>
-<translation>ist nicht gültig</translation>
+<source>entries</source>
+<translation>Einträge</translation>
 </message>
 <message>
-<source>is missing</source>
-<translation>fehlt</translation>
+<source>needs at least {least} {entries}, not {context}</source>
+<translation>braucht mindestens {least} {entries}, nicht {context}</translation>
 </message>
 <message>
 <source>must be {get}, not {_shown}</source>
@@ -20681,42 +20685,6 @@ nicht klar</translation>
 <message>
 <source>one of the known words</source>
 <translation>eines der bekannten Wörter</translation>
-</message>
-<message>
-<source>unknown kind '{_cut}'; known kinds are {context}</source>
-<translation>unbekannte Art „{_cut}“; bekannt sind {context}</translation>
-</message>
-<message>
-<source>does not say its kind (the field 'kind' is missing)</source>
-<translation>nennt seine Art nicht (das Feld 'kind' fehlt)</translation>
-</message>
-<message>
-<source>entry</source>
-<translation>Eintrag</translation>
-</message>
-<message>
-<source>entries</source>
-<translation>Einträge</translation>
-</message>
-<message>
-<source>needs at least {least} {entries}, not {context}</source>
-<translation>braucht mindestens {least} {entries}, nicht {context}</translation>
-</message>
-<message>
-<source>may have at most {context} entries, and has more</source>
-<translation>darf höchstens {context} Einträge haben und hat mehr</translation>
-</message>
-<message>
-<source>must not be empty</source>
-<translation>darf nicht leer sein</translation>
-</message>
-<message>
-<source>may be at most {context} characters long, not {len}</source>
-<translation>darf höchstens {context} Zeichen lang sein, nicht {len}</translation>
-</message>
-<message>
-<source>must be made of small letters, digits, '-' and '_' and start with a letter or digit, not {_shown}</source>
-<translation>muss aus kleinen Buchstaben, Ziffern, '-' und '_' bestehen und mit einem Buchstaben oder einer Ziffer beginnen, nicht {_shown}</translation>
 </message>
 <message>
 <source>value_error</source>
@@ -20772,6 +20740,43 @@ nicht klar</translation>
 <source>string_pattern_mismatch</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>error</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>is not valid</source>
+<translation>ist nicht gültig</translation>
+</message>
+<message>
+<source>is missing</source>
+<translation>fehlt</translation>
+</message>
+<message>
+<source>unknown kind '{_cut}'; known kinds are {context}</source>
+<translation>unbekannte Art „{_cut}“; bekannt sind {context}</translation>
+</message>
+<message>
+<source>does not say its kind (the field 'kind' is missing)</source>
+<translation>nennt seine Art nicht (das Feld 'kind' fehlt)</translation>
+</message>
+<message>
+<source>may have at most {context} entries, and has more</source>
+<translation>darf höchstens {context} Einträge haben und hat mehr</translation>
+</message>
+<message>
+<source>must not be empty</source>
+<translation>darf nicht leer sein</translation>
+</message>
+<message>
+<source>may be at most {context} characters long, not {len}</source>
+<translation>darf höchstens {context} Zeichen lang sein, nicht {len}</translation>
+</message>
+<message>
+<source>must be made of small letters, digits, '-' and '_' and start with a letter or digit, not {_shown}</source>
+<translation>muss aus kleinen Buchstaben, Ziffern, '-' und '_' bestehen und mit einem Buchstaben oder einer Ziffer beginnen, nicht {_shown}</translation>
 </message>
 <message>
 <source>angles_deg</source>
