@@ -350,17 +350,35 @@ def test_what_cannot_be_told_is_marked_in_maps_ranking_and_words(
     choose(page, 0)
     assert page.odds.words.text().startswith("Choose an option below")
     # Equal they are only once the user says how much does not matter.
-    assert [line.equal for line in page.compare.ranking.lines] == [False] * 3
+    lines = page.compare.ranking
+    qtbot.waitUntil(lambda: [line.equal for line in lines.lines] == [False] * 3)
     enter(qtbot, page.margin.margin, "10")
     assert page.linked.state.margin == pytest.approx(0.1)
     choose(page, 1)
     assert "are equal for your purpose" in page.odds.words.text()
     assert page.sheet.cards[1].telling_mark == "= equal"
-    assert [line.equal for line in page.compare.ranking.lines].count(True) == 1
+    qtbot.waitUntil(lambda: [line.equal for line in lines.lines].count(True) == 1)
     # What decides is the input the two do not share, and a survey would settle it.
     assert "What decides is" in page.odds.words.text()
     qtbot.mouseClick(page.margin.survey, Qt.MouseButton.LeftButton)
     assert window.pages.current == "survey"
+
+
+def test_what_comes_in_one_turn_is_drawn_once(
+    qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with_linings(window)
+    page = side_page(qtbot, window)
+    drawn: list[object] = []
+    monkeypatch.setattr(page.compare.ranking, "show_lines", lambda *told: drawn.append(told[-1]))
+    # A baseline is written into the plan, which is compared anew, and is a choice of its own;
+    # with that come two sides of which it is known how sure they are.
+    page.linked.update(baseline=page.comparer.sides[1].identity)
+    page.linked.update(chosen=page.comparer.sides[2].identity)
+    page.comparer.told.emit()
+    page.comparer.told.emit()
+    qtbot.waitUntil(lambda: bool(drawn))
+    assert drawn == [page.comparer.sides[2].identity]
 
 
 def test_a_measured_set_stands_in_the_same_ranking(qtbot: QtBot, window: MainWindow) -> None:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Any
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QProgressBar, QPushButton, QWidget
 
 from planner.app.canvas.items import Section
@@ -87,6 +88,13 @@ class Linked(QObject):
         if section != self._section:
             self._section = section
             self.section_moved.emit(section)
+
+
+def once(show: Callable[[], None], parent: QObject) -> Callable[..., None]:
+    """A slot for any signal: however many come in one turn of events, shown once after it."""
+    soon = QTimer(parent, singleShot=True, interval=0)
+    soon.timeout.connect(show)
+    return lambda *_: soon.start()
 
 
 class AskLine(QWidget):

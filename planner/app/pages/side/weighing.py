@@ -19,7 +19,7 @@ from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, Row, button
 from planner.app.fields.panel import FieldForm, OptionalLine
 from planner.app.pages.side.comparer import Comparer
-from planner.app.pages.side.linked import Linked, Shows
+from planner.app.pages.side.linked import Linked, Shows, once
 from planner.app.pages.side.options_table import ReadTable
 from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import RankingPlot, RankLine, TradeOffPlot
@@ -90,6 +90,7 @@ class CompareForm(FieldForm):
     ) -> None:
         super().__init__(document, display)
         self._document, self._comparer, self._linked = document, comparer, linked
+        soon = once(self.refresh, self)
         _, self.shows = self.add_choice("Maps show", list(_SHOWS))
         self.shows.activated.connect(
             lambda line: linked.update(shows=Shows(self.shows.itemData(line)))
@@ -116,9 +117,8 @@ class CompareForm(FieldForm):
         self.add_heading("Along the line A to B")
         self.curves = self.add_wide(SectionCurves(display))
         self.end()
-        comparer.compared.connect(self.refresh)
-        comparer.told.connect(self.refresh)
-        linked.changed.connect(lambda _new, _old: self.refresh())
+        for signal in (comparer.compared, comparer.told, linked.changed):
+            signal.connect(soon)
         linked.section_moved.connect(lambda _section: self._cut())
 
     def _cut(self) -> None:
