@@ -31,6 +31,7 @@ from planner.estimate.result import CanopyLight, Estimate
 from planner.light.cellmap import CellMap
 from planner.plan.place import OWN, Place, PlaceKind, band_at
 from planner.plan.plan import Plan
+from planner.plan.space import Point
 from planner.reports.contrast import ink_on
 from planner.units import COVERAGE, PPFD_UNIT, format_number
 
@@ -38,8 +39,12 @@ Pixels = npt.NDArray[np.float64]
 _MOST_PIXELS = 1000
 _FINENESS = 3
 """Among lines the colours have so many pixels for each of the screen's."""
-_LABEL_SHARES = (0.4, 0.6, 0.3, 0.7, 0.15, 0.85)
-"""Where along a line its number may stand; not in the middle, where the section mostly lies."""
+_LABEL_SHARES = (0.4, 0.6, 0.3, 0.7, 0.15, 0.85, 0.35, 0.65, 0.25, 0.75, 0.2, 0.8, 0.45, 0.55)
+"""Where along a line its number may stand, the best places first."""
+_SHARES = np.array(_LABEL_SHARES)
+_APART = (4.0, 2.0)
+"""What stays free beside and below a number, in pixels."""
+_PIECE_PX = 6.0
 _HATCH_PX = 10.0
 
 
@@ -131,16 +136,18 @@ class LightLayer:
         style: LightStyle,
         font: QFont,
         clear: tuple[QRectF, ...] = (),
+        rims: tuple[QPolygonF, ...] = (),
     ) -> None:
         """Paint the light, clipped to the footprint (or part of another plane) given in pixels.
 
-        Where others will be painted over it (``clear``) it writes no numbers.
+        Where others will be painted over it (``clear``, the lines of ``rims``, light of canopies
+        above) it writes no numbers.
         """
         shown, plan = self._map, self._plan
         if shown is None:
             return
         own = footprint if plan is None else footprint_polygon(plan, viewport)
-        key = (self._number, style, viewport, own, font, clear)
+        key = (self._number, style, viewport, own, font, clear, rims)
 
         def compose(layer: QPainter) -> None:
             layer.setClipPath(closed_path(own) if plan is None else lit_path(own, plan, viewport))
@@ -150,7 +157,12 @@ class LightLayer:
             if style.contours:
                 if self._contours is None:
                     self._contours = contour_lines(shown, self._at)
-                _paint_contours(layer, self._contours, viewport, style, font, clear)
+                taken = [*clear, *(box for rim in rims for box in _along(rim))]
+                room = layer.clipPath()
+                for above in () if plan is None else plan.obstacles:
+                    if above.canopy is not None:
+                        room -= closed_path(_on_screen(above.outline(), viewport))
+                _paint_contours(layer, self._contours, viewport, style, font, taken, room)
 
         if footprint == own:
             self._kept.paint(painter, key, compose)
@@ -187,6 +199,8 @@ class TopLayers:
         plan: Plan,
         style: LightStyle,
         font: QFont,
+        clear: tuple[QRectF, ...],
+        rims: tuple[QPolygonF, ...],
         index: int,
         outline: QPolygonF,
     ) -> bool:
@@ -195,7 +209,7 @@ class TopLayers:
         if layer is None or plan.obstacles[index].canopy is None:
             return False
         style = replace(style, band=band_at(plan, Place(PlaceKind.TOP, index)))
-        layer.paint(painter, viewport, outline, style, font)
+        layer.paint(painter, viewport, outline, style, font, clear, rims)
         return True
 
 
@@ -204,7 +218,7 @@ def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPa
     path = QPainterPath()
     path.setFillRule(Qt.FillRule.WindingFill)
     for obstacle in plan.in_canopy:
-        path.addPolygon(QPolygonF([viewport.to_pixel(x, y) for x, y in obstacle.outline()]))
+        path.addPolygon(_on_screen(obstacle.outline(), viewport))
         path.closeSubpath()
     inside = closed_path(footprint)
     return inside if path.isEmpty() else inside.subtracted(path)
@@ -212,7 +226,7 @@ def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPa
 
 def canopy_path(shown: CanopyLight, viewport: Viewport) -> QPainterPath:
     """Where there is light of a canopy to show, in pixels."""
-    outline = QPolygonF([viewport.to_pixel(*corner) for corner in shown.outline])
+    outline = _on_screen(shown.outline, viewport)
     return lit_path(outline, shown.plan, viewport) if shown.place == OWN else closed_path(outline)
 
 
@@ -265,13 +279,12 @@ def _paint_contours(
     viewport: Viewport,
     style: LightStyle,
     font: QFont,
-    clear: Sequence[QRectF],
+    taken: list[QRectF],
+    within: QPainterPath,
 ) -> None:
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setFont(font)
     metrics = QFontMetricsF(font)
-    taken = list(clear)
-    within = painter.clipPath()
     table = style.table
     low, high = style.levels
     for contour in contours:
@@ -389,6 +402,27 @@ def _pixels(viewport: Viewport, points: Pixels) -> Pixels:
     return points * (viewport.scale, -viewport.scale) + (viewport.left, viewport.bottom)
 
 
+def _on_screen(corners: Sequence[Point], viewport: Viewport) -> QPolygonF:
+    """Corners in metres as a polygon in pixels."""
+    return QPolygonF([viewport.to_pixel(*corner) for corner in corners])
+
+
+def _along(rim: QPolygonF) -> list[QRectF]:
+    """Boxes over the sides of an outline, or over a line; over a slanted one many small ones."""
+    corners = [corner.toTuple() for corner in rim.toList()]
+    boxes = []
+    for (ax, ay), (bx, by) in zip(corners, [*corners[1:], corners[0]], strict=True):
+        across, down = bx - ax, by - ay
+        parts = 1 + int(min(abs(across), abs(down)) / _PIECE_PX)
+        boxes += [
+            QRectF(ax + k * across / parts, ay + k * down / parts, across / parts, down / parts)
+            .normalized()
+            .adjusted(-1, -1, 1, 1)
+            for k in range(parts)
+        ]
+    return boxes
+
+
 def _polygon(pixels: Pixels) -> QPolygonF:
     """Pixels (n, 2) as Qt takes them."""
     line = QPolygonF()
@@ -420,15 +454,18 @@ def _label_spots(
 
     A number that is cut at the rim reads as another one.
     """
-    spots = []
+    spots: list[QRectF] = []
+    half = np.array((width, height)) / 2
     for line in lines:
         if np.ptp(line, axis=0).sum() < 2.4 * width:
             continue
-        for share in _LABEL_SHARES:
-            x, y = line[min(int(len(line) * share), len(line) - 1)].tolist()
-            spot = QRectF(x - width / 2, y - height / 2, width, height)
-            free = not any(spot.intersects(other.adjusted(-4, -2, 4, 2)) for other in taken)
-            if free and (within.isEmpty() or within.contains(spot)):
+        places = line[np.minimum((len(line) * _SHARES).astype(int), len(line) - 1)]
+        boxes = np.array([box.getCoords() for box in taken]).reshape(-1, 4)
+        low, high = boxes[:, :2] - half - _APART, boxes[:, 2:] + half + _APART
+        hit = ((places[:, None] > low) & (places[:, None] < high)).all(axis=2).any(axis=1)
+        for x, y in (places[~hit] - half).tolist():
+            spot = QRectF(x, y, width, height)
+            if within.isEmpty() or within.contains(spot):
                 taken.append(spot)
                 spots.append(spot)
                 break

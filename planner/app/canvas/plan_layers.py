@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPolygonF
 
 from planner.app.canvas.ink import (
     Ink,
@@ -24,7 +24,7 @@ from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Obstacle
+from planner.plan.space import Obstacle, Point
 from planner.units import LengthUnit, format_length
 
 WALL_PX = 9.0
@@ -349,6 +349,25 @@ def paint_on_plan(
         if chosen[:1] == (place,):
             paint_turning(painter, obstacle, viewport, ink)
     painter.setBrush(Qt.BrushStyle.NoBrush)
+
+
+def name_spots(plan: Plan, viewport: Viewport, font: QFont) -> tuple[QRectF, ...]:
+    """Where the names of obstacles stand from above."""
+    metrics, spots = QFontMetricsF(font), []
+    for obstacle in plan.obstacles:
+        spot = QRectF(0, 0, metrics.horizontalAdvance(obstacle.name) + 6, metrics.height())
+        spot.moveCenter(viewport.to_pixel(obstacle.x, obstacle.y))
+        spots.append(spot)
+    return tuple(spots)
+
+
+def rims(plan: Plan, viewport: Viewport, section: tuple[Point, Point]) -> tuple[QPolygonF, ...]:
+    """The lines drawn over the light: lamps and obstacles from above, and the section."""
+    outlines = [thing.outline() for thing in (*plan.lamps, *plan.obstacles)]
+    return tuple(
+        QPolygonF([viewport.to_pixel(*corner) for corner in outline])
+        for outline in (*outlines, section)
+    )
 
 
 def paint_turning(

@@ -438,12 +438,16 @@ class PlanView(Drawing):
         painter.drawPolygon(footprint)
         layer = self._light if self._wall_light is None else self._wall_layer
         style, font = self.light_style(), figure_font(self.font(), 0.85)
-        letters = marks.letter_spots(self.section, viewport, painter.font())
-        layer.paint(painter, viewport, footprint, style, font, letters)
+        clear = (
+            *marks.letter_spots(self.section, viewport, painter.font()),
+            *plan_layers.name_spots(plan, viewport, painter.font()),
+        )
+        rims = plan_layers.rims(plan, viewport, self.section)
+        layer.paint(painter, viewport, footprint, style, font, clear, rims)
         active = self.focused is not None and self.focused.part is Part.SECTION
         paint_section(painter, self.section, viewport, ink, active=active)
         tops = self._tops if self._wall_light is None else self._wall_tops
-        light = partial(tops.paint, painter, viewport, plan, style, font)
+        light = partial(tops.paint, painter, viewport, plan, style, font, clear, rims)
         plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen, light)
         paint_lamps(painter, plan, viewport, ink, chosen)
         self._paint_walls(painter, ink)

@@ -6,15 +6,25 @@ from typing import Any
 import numpy as np
 import pytest
 from PySide6.QtCore import QPointF, QRect, QRectF
-from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPalette, QPixmap, QPolygonF
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QImage,
+    QPainter,
+    QPainterPath,
+    QPalette,
+    QPixmap,
+    QPolygonF,
+)
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from planner.app.canvas import marks
+from planner.app.canvas import light_layer, marks
 from planner.app.canvas.ink import Ink, Viewport
 from planner.app.canvas.light_layer import (
     LightLayer,
     LightStyle,
+    _along,
     _label_spots,
     closed_path,
     contour_lines,
@@ -23,7 +33,7 @@ from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
 from planner.light.cellmap import levels_of
-from planner.plan.space import Obstacle
+from planner.plan.space import CarriedCanopy, Obstacle
 from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, light_of, plan_of
 
 VIEW = Viewport(scale=200, left=20, bottom=240)
@@ -177,6 +187,43 @@ def test_no_number_is_written_where_something_else_will_be_painted(qapp: QApplic
     left = QRect(0, 0, 130, 260)
     assert half.copy(left) == without.copy(left)
     assert half != without
+
+
+def test_no_number_is_struck_through_by_a_lamp_or_hidden_under_a_tray(
+    qapp: QApplication, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Seen where it would be: a lamp's side, a slanted one, the section, a tray's rim and light."""
+
+    def spot(*rims: list[tuple[float, float]], within: QPainterPath | None = None) -> list[float]:
+        taken = [box for rim in rims for box in _along(QPolygonF([QPointF(*at) for at in rim]))]
+        line = np.linspace((0, 50), (100, 50), 101)
+        found = _label_spots([line], 24, 10, taken, within or QPainterPath())
+        return [one.center().x() for one in found]
+
+    assert spot() == [40]
+    assert spot([(40, 0), (40, 100)]) == [60]
+    # A slanted side of 100 px crosses at 40; the box round all of it would leave no room.
+    assert spot([(-10, 0), (90, 100)]) == [70]
+    assert spot([(0, 52), (100, 52)]) == []
+
+    tray = Obstacle(
+        x=0.5, y=0.5, underside=0.5, length=0.6, width=0.6, thickness=0.05, lining="board",
+        canopy=CarriedCanopy(),
+    )  # fmt: skip
+    plan = plan_of(SQUARE, obstacles=(tray,))
+    written: list[QRectF] = []
+    style, light = LightStyle((0, 400), "cividis"), LightLayer()
+    light.set_estimate(light_of(plan))
+    monkeypatch.setattr(
+        light_layer, "_paint_label", lambda _painter, spot, *_rest: written.append(spot)
+    )
+    picture = QPixmap(280, 260)
+    painter = QPainter(picture)
+    light.paint(painter, VIEW, footprint_polygon(plan, VIEW), style, QFont())
+    painter.end()
+    assert written
+    outline = closed_path(QPolygonF([VIEW.to_pixel(*corner) for corner in tray.outline()]))
+    assert not any(outline.intersects(spot) for spot in written)
 
 
 def corner(style: LightStyle, *, refining: bool) -> set[tuple[int, int, int]]:
