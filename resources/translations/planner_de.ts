@@ -5418,6 +5418,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Lohnt es sich</translation>
 </message>
 <message>
+<source>No lamp hangs in this space yet, so it is dark. Hang one on the sketch first.</source>
+<translation>Noch hängt keine Lampe in diesem Raum, er ist also dunkel. Zuerst auf der Skizze eine aufhängen.</translation>
+</message>
+<message>
 <source>Nothing stands beside the plan yet. Keep the plan as an option and go on sketching, or try other linings, lamps or heights.</source>
 <translation>Noch steht nichts neben dem Plan. Den Plan als Variante behalten und weiterskizzieren oder andere Auskleidungen, Lampen oder Höhen versuchen.</translation>
 </message>
@@ -5433,6 +5437,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>Which canopy is judged</source>
 <translation>Welches Blätterdach beurteilt wird</translation>
+</message>
+<message>
+<source>To the sketch</source>
+<translation>Zur Skizze</translation>
 </message>
 <message>
 <source>Keep the plan as an option</source>
@@ -6839,6 +6847,10 @@ nicht klar</translation>
 <source>schedule</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>Finding the light that came by wall {value} …</source>
+<translation>Das Licht, das über Wand {value} kam, wird gesucht …</translation>
 </message>
 <message>
 <source>light from the side</source>

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, Any, cast
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from planner.app.canvas import ladder_scale
 from planner.app.canvas.ink import Ink
 from planner.app.pages.sketch.growing import QUICK
 from planner.app.pages.sketch.page import SketchPage
@@ -139,6 +140,50 @@ def test_resting_on_a_wall_shows_its_light_and_leaving_shows_all_of_it(
     assert "% of the light" in page.colour_bar.accessibleDescription()
     QTest.mouseMove(view, view.viewport.to_pixel(0.4, 0.25).toPoint())
     assert not shows_shares(page)
+
+
+def test_while_the_light_of_a_wall_is_looked_for_it_is_said(
+    qtbot: QtBot, page: SketchPage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    view = page.plan_view
+    monkeypatch.setattr(page.asked, "wall", lambda *_asked: None)
+    over_wall(page, 4)
+    qtbot.waitUntil(lambda: view.status() == "Finding the light that came by wall 5 …")
+    QTest.mouseMove(view, view.viewport.to_pixel(0.4, 0.25).toPoint())
+    assert "Finding" not in view.status()
+
+
+def test_no_figure_of_the_ladder_is_wiped_away_that_nothing_covers(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A plate without words is put over a rung only where a lamp or the figures of now cut it."""
+    page = make_page(qtbot, demo_plan("closet"), tmp_path, (1280, 776))
+    view = page.elevation
+    wiped: list[tuple[QRectF, Any]] = []
+    now: list[QRectF] = []
+
+    def note(*given: Any) -> None:
+        _painter, whole, rung, y, colour, font, elevation = given
+        place = ladder_scale._place_of(whole, rung, y, font)
+        if colour == elevation.ink.paper:
+            wiped.append((place, elevation))
+        elif colour == elevation.ink.accent:
+            now.append(place)
+
+    start = lamp_pixel(page)
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+    for up in range(2, 60, 3):
+        QTest.mouseMove(view, start - QPoint(0, up))
+        with monkeypatch.context() as noting:
+            noting.setattr(ladder_scale, "_write", note)
+            now.clear()
+            wiped.clear()
+            view.grab()
+        for place, elevation in wiped:
+            lamps = [elevation.body(lamp).adjusted(-2, -2, 2, 2) for lamp in elevation.plan.lamps]
+            assert any(cut.intersects(place) for cut in [*lamps, *now])
+    assert now
+    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=start - QPoint(0, 60))
 
 
 def test_a_selected_wall_shows_its_light_as_long_as_asked(page: SketchPage) -> None:

@@ -165,6 +165,18 @@ def test_an_empty_page_says_what_to_do_first(qtbot: QtBot, window: MainWindow) -
     assert "Kept as option" in window.statusBar().currentMessage()
 
 
+def test_where_no_lamp_hangs_the_page_leads_back_to_the_sketch(
+    qtbot: QtBot, window: MainWindow
+) -> None:
+    page = side_page(qtbot, window)
+    assert not page.sketch_button.isVisible()
+    window.document.apply(edits.remove_lamp(window.document.plan, 0), "Remove lamp")
+    assert "so it is dark" in page.empty_words.text()
+    assert not page.keep_button.isVisible()
+    qtbot.mouseClick(page.sketch_button, Qt.MouseButton.LeftButton)
+    assert window.page.isVisible()
+
+
 def test_a_sketch_is_kept_as_a_variant(qtbot: QtBot, window: MainWindow) -> None:
     raised = edits.change_lamp(window.document.plan, 0, hanging_height=0.9)
     window.document.apply(raised, "Raise lamp")

@@ -389,6 +389,35 @@ def test_the_window_fits_small_screens(qtbot: QtBot, width: int, height: int) ->
     assert window.page.section.isVisible()
 
 
+@pytest.mark.parametrize(
+    ("width", "height", "larger"), [(910, 512, 1.0), (960, 540, 1.0), (1280, 800, 1.8)]
+)
+def test_a_first_start_fits_small_screens_and_large_fonts_too(
+    qtbot: QtBot, qapp: QApplication, width: int, height: int, larger: float
+) -> None:
+    usual = qapp.font()
+    font = QFont(usual)
+    font.setPointSizeF(larger * usual.pointSizeF())
+    qapp.setFont(font)
+    try:
+        window, _ = make_window(qtbot)
+        welcome = window.page.welcome
+        welcome.show()
+        window.resize(1500, 900)
+        QApplication.processEvents()
+        wide = welcome.own_button.mapTo(welcome, QPoint()).y()
+        assert abs(wide - welcome.boxes["Width"].mapTo(welcome, QPoint()).y()) < wide / 4
+        window.resize(width, height)
+        QApplication.processEvents()
+        assert (window.width(), window.height()) == (width, height)
+        for part in (welcome.own_button, welcome.stay_button, *welcome.boxes.values()):
+            place = QRect(part.mapTo(welcome, QPoint()), part.size())
+            assert welcome.rect().contains(place)
+            assert part.width() >= part.minimumSizeHint().width()
+    finally:
+        qapp.setFont(usual)
+
+
 def test_a_large_font_cuts_no_figures(qtbot: QtBot, qapp: QApplication) -> None:
     usual = qapp.font()
     larger = QFont(usual)

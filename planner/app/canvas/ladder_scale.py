@@ -136,9 +136,10 @@ def paint_hung(
         # In the place of a rung's figures, where there are some just above.
         above = [_level(elevation, rung.height) for rung in _told(elevation, ladder, plain)]
         at = max((y for y in above if at - 1.2 * line < y <= at), default=at)
+    hidden = [_place_of(whole, now, at, font), *bodies]
     for rung in _told(elevation, ladder, plain):
         y = _level(elevation, rung.height)
-        if min(abs(y - at), abs(y - tip.y())) < 1.2 * QFontMetricsF(plain).height():
+        if any(_place_of(whole, rung, y, plain).intersects(one) for one in hidden):
             # No half of a figure looks out from under the one that counts.
             _write(painter, whole, rung, y, elevation.ink.paper, plain, elevation)
     if over:

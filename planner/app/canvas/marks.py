@@ -353,6 +353,7 @@ def paint_numbers(
         plate.moveRight(at.x() - 18)
     if plate.bottom() > room.bottom() - 4:
         plate.moveBottom(at.y() - 18)
+    plate.moveTopLeft(QPointF(max(plate.left(), room.left() + 4), max(plate.top(), room.top() + 4)))
     painter.setPen(pen(ink.quiet, 1.0))
     painter.setBrush(ink.paper)
     painter.drawRoundedRect(plate, 3, 3)

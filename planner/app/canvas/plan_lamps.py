@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QPainter
 
 from planner.app.canvas.ink import Ink, Viewport, pen
 from planner.app.canvas.items import reach_of
-from planner.app.canvas.plan_layers import paint_turning
+from planner.app.canvas.plan_layers import paint_names, paint_turning
 from planner.plan.groups import Chosen
 from planner.plan.lamp import Lamp, PointBody
 from planner.plan.place import Place, PlaceKind
@@ -24,11 +24,15 @@ _STRIP = QColor(255, 255, 255, 120)
 def paint_lamps(
     painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, chosen: Chosen = ()
 ) -> None:
-    """All lamps; those chosen in the accent, the one that leads with its turning handle."""
+    """All lamps, those chosen in the accent, and on them the names of obstacles below.
+
+    Over all of it the turning handle of the one that leads.
+    """
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for k, lamp in enumerate(plan.lamps):
         on = Place(PlaceKind.LAMP, k) in chosen
         _paint_lamp(painter, lamp, viewport, ink, active=on)
+    paint_names(painter, plan, viewport, ink)
     if chosen and chosen[0].kind is PlaceKind.LAMP and chosen[0].fits(plan):
         paint_turning(painter, plan.lamps[chosen[0].index], viewport, ink, _EDGE_BACK)
 

@@ -24,7 +24,7 @@ from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Obstacle, Point
+from planner.plan.space import Obstacle, Point, contains
 from planner.units import LengthUnit, format_length
 
 WALL_PX = 9.0
@@ -34,6 +34,7 @@ DOOR_PX = 30.0
 """How far the free end of a door's leaf is drawn from its wall: ajar, to save room."""
 
 _TEXTURE_STEP = 9.0
+_LEAST_NAME_PX = 32.0
 
 
 def tone(reflectance: float) -> QColor:
@@ -344,26 +345,53 @@ def paint_on_plan(
         painter.setPen(line)
         painter.setBrush(Qt.BrushStyle.NoBrush if lit else _fill(plan, obstacle))
         painter.drawPolygon(outline)
-        at = viewport.to_pixel(obstacle.x, obstacle.y)
-        draw_plate_text(painter, at, obstacle.name, ink.ink, plate(ink))
         if chosen[:1] == (place,):
             paint_turning(painter, obstacle, viewport, ink)
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
+def paint_names(painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink) -> None:
+    """Names of obstacles from above, on lamps over them: a lamp's side would strike them out."""
+    for text, spot in _names(plan, viewport, painter.font()):
+        draw_plate_text(painter, spot.center(), text, ink.ink, plate(ink))
+
+
 def name_spots(plan: Plan, viewport: Viewport, font: QFont) -> tuple[QRectF, ...]:
     """Where the names of obstacles stand from above."""
-    metrics, spots = QFontMetricsF(font), []
-    for obstacle in plan.obstacles:
-        spot = QRectF(0, 0, metrics.horizontalAdvance(obstacle.name) + 6, metrics.height())
-        spot.moveCenter(viewport.to_pixel(obstacle.x, obstacle.y))
-        spots.append(spot)
-    return tuple(spots)
+    return tuple(spot for _, spot in _names(plan, viewport, font))
+
+
+def _names(plan: Plan, viewport: Viewport, font: QFont) -> list[tuple[str, QRectF]]:
+    """Each name as far as its obstacle reaches, and where; none under what is stacked on it."""
+    metrics, found = QFontMetricsF(font), []
+    order = plan.stacked
+    for place, k in enumerate(order):
+        one = plan.obstacles[k]
+        above = (plan.obstacles[other] for other in order[place + 1 :])
+        if any(contains(other.outline(), one.x, one.y) for other in above):
+            continue
+        text = _within(one.name, viewport.scale * _reach_across(one.outline()), metrics)
+        spot = QRectF(0, 0, metrics.horizontalAdvance(text) + 6, metrics.height())
+        spot.moveCenter(viewport.to_pixel(one.x, one.y))
+        found.append((text, spot))
+    return found
+
+
+def _reach_across(outline: Sequence[Point]) -> float:
+    places = [x for x, _ in outline]
+    return max(places) - min(places)
+
+
+def _within(name: str, width: float, metrics: QFontMetricsF) -> str:
+    """A name that does not run over into what stands beside it."""
+    room = max(width - 8, _LEAST_NAME_PX)
+    return metrics.elidedText(name, Qt.TextElideMode.ElideRight, room)
 
 
 def rims(plan: Plan, viewport: Viewport, section: tuple[Point, Point]) -> tuple[QPolygonF, ...]:
     """The lines drawn over the light: lamps and obstacles from above, and the section."""
-    outlines = [thing.outline() for thing in (*plan.lamps, *plan.obstacles)]
+    things: tuple[Lamp | Obstacle, ...] = (*plan.lamps, *plan.obstacles)
+    outlines = [thing.outline() for thing in things]
     return tuple(
         QPolygonF([viewport.to_pixel(*corner) for corner in outline])
         for outline in (*outlines, section)
@@ -411,7 +439,8 @@ def paint_from_side(
         painter.setBrush(_fill(plan, obstacle))
         painter.drawRect(box)
         if box.height() > 24:
-            draw_plate_text(painter, QPointF(box.center()), obstacle.name, ink.ink, plate(ink))
+            name = _within(obstacle.name, box.width(), QFontMetricsF(painter.font()))
+            draw_plate_text(painter, box.center(), name, ink.ink, plate(ink))
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 

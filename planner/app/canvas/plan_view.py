@@ -105,6 +105,7 @@ class PlanView(Drawing):
         self._wall_layer, self._wall_tops = LightLayer(), TopLayers()
         self._wall_light: WallLight | None = None
         self._over_wall: int | None = None
+        self.sought = ""
         self._doubt = 0.0
         self._walls = Kept()
         self._levels: Levels = (0.0, 1.0)
@@ -338,7 +339,7 @@ class PlanView(Drawing):
 
     def menu_for(self, item: Item, at: Point) -> QMenu:
         menu = super().menu_for(item, at)
-        if item.part is Part.SECTION:
+        if item.part in {Part.SECTION, Part.SECTION_START, Part.SECTION_END}:
             line = turned_section(self.section, self.bounds())
             for text, section in (
                 ("Turn section line", line),
@@ -414,6 +415,8 @@ class PlanView(Drawing):
             return self.measure_words()
         if self._wall_light is not None:
             return wall_sentence(self._wall_light)
+        if self.sought:
+            return self.sought
         item, chosen = self.focused, self.selection.chosen
         moved = item is not None and item.part in {Part.LAMP, Part.OBSTACLE, Part.CORNER}
         if item is not None and moved and (self.dragging or self._pointer is None):

@@ -55,6 +55,7 @@ ASKED: Final = {
     "worth": "Worth it",
 }
 """The questions of the page, one at a time in sight."""
+_DARK: Final = "No lamp hangs in this space yet, so it is dark. Hang one on the sketch first."
 _EMPTY: Final = (
     "Nothing stands beside the plan yet. Keep the plan as an option and go on sketching, or try "
     "other linings, lamps or heights."
@@ -139,11 +140,13 @@ class SideBySidePage(QWidget):
 
     def _empty_line(self) -> QWidget:
         holder = QWidget()
-        words = PlainLabel(_EMPTY, wrap=True)
+        self.empty_words = PlainLabel(_EMPTY, wrap=True)
+        self.sketch_button = button("To the sketch", act=self.sketch_asked)
         self.keep_button = button("Keep the plan as an option")
         self.keep_button.clicked.connect(lambda: self.steps.keep(self.display.unit))
         self.try_button = button("Try others", act=self._go_to_linings)
-        theme.row((words, 1), self.keep_button, self.try_button, on=holder)
+        buttons = (self.sketch_button, self.keep_button, self.try_button)
+        theme.row((self.empty_words, 1), *buttons, on=holder)
         return holder
 
     def _options(self) -> QWidget:
@@ -277,7 +280,12 @@ class SideBySidePage(QWidget):
         self.make.linings.setFocus()
 
     def _on_plan(self) -> None:
-        self.empty.setVisible(not self.document.plan.variants)
+        plan = self.document.plan
+        self.empty.setVisible(not plan.variants)
+        self.empty_words.setText(_EMPTY if plan.lamps else _DARK)
+        self.sketch_button.setVisible(not plan.lamps)
+        for one in (self.keep_button, self.try_button):
+            one.setVisible(bool(plan.lamps))
         self._show_table()
         self._show_state()
 

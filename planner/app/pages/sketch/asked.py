@@ -215,6 +215,7 @@ class WallOnMap(QObject):
     def _on_plan(self, old: Plan, new: Plan) -> None:
         if self._wanted is not None and not same_judged(old, new):
             self._wanted = None
+            self._seek("")
             self._view.set_wall_light(None)
             self._asked.lane.drop("wall")
             if not self._work.document.moving:
@@ -238,13 +239,20 @@ class WallOnMap(QObject):
         if now == self._wanted:
             return
         self._wanted = now
+        self._seek("" if now is None else f"Finding the light that came by wall {now[0] + 1} …")
         if now is None:
             self._asked.lane.drop("wall")
             self._view.set_wall_light(None)
         else:
             self._asked.wall(self._work.document.plan, *now)
 
+    def _seek(self, words: str) -> None:
+        """Say what is looked for: the first wall of a plan takes some seconds."""
+        self._view.sought = words
+        self._view.update()
+
     def _on_answer(self, found: WallLight) -> None:
+        self._seek("")
         if self._wanted is not None and same_judged(found.plan, self._work.document.plan):
             self._view.set_wall_light(found)
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -40,7 +41,9 @@ class Welcome(QWidget):
         self._catalogue, self._display = catalogue, display
         about = PlainLabel(ABOUT, wrap=True)
         self.boxes = {}
-        row = QHBoxLayout()
+        self._numbers, self._rest = QWidget(), QWidget()
+        row = QHBoxLayout(self._numbers)
+        row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(theme.RHYTHM)
         empty = new_plan(catalogue).space
         x0, y0, x1, y1 = empty.bounds
@@ -64,7 +67,6 @@ class Welcome(QWidget):
         for name, make, tip in SHAPES:
             self.shape.addItem(name, make)
             self.shape.setItemData(self.shape.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
-        row.addWidget(self.shape)
         self.alert = AlertLabel()
         for box in self.boxes.values():
             box.refused.connect(self.alert.say)
@@ -74,19 +76,32 @@ class Welcome(QWidget):
         self.open_button = button("Open a plan …", "Opens a plan's file.", act=self.open_wanted)
         self.tour_button = button("Show me round", "Six steps in place; Esc leaves at any time.")
         self.stay_button = button("Stay here", "Stays with the demo and puts this line away.")
-        row.addWidget(self.own_button)
-        row.addStretch(1)
-        words = theme.row(
+        theme.row(self.shape, self.own_button, on=self._rest, gap=theme.RHYTHM)
+        self._own = theme.row(self._numbers, self._rest, gap=theme.RHYTHM)
+        self._own.addStretch(1)
+        self._words = theme.row(
             (about, 1), self.tour_button, self.open_button, self.stay_button, gap=theme.RHYTHM
         )
         theme.column(
-            words, row, self.alert, on=self, gap=theme.HALF,
+            self._words, self._own, self.alert, on=self, gap=theme.HALF,
             edges=(theme.RHYTHM, 0, theme.RHYTHM, 0),
         )  # fmt: skip
         self.own_button.clicked.connect(self._begin)
         self.tour_button.clicked.connect(self.tour_wanted)
         self.stay_button.clicked.connect(self.hide)
         display.changed.connect(self._on_unit)
+
+    def minimumSizeHint(self) -> QSize:
+        across = max(self._numbers.minimumSizeHint().width(), self._words.minimumSize().width())
+        return QSize(across + 2 * theme.RHYTHM, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """In a narrow window shape and button stand below the numbers."""
+        whole = self._numbers.sizeHint().width() + self._rest.sizeHint().width()
+        fits = whole + 3 * theme.RHYTHM <= event.size().width()
+        straight, turned = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+        self._own.setDirection(straight if fits else turned)
+        super().resizeEvent(event)
 
     def _on_unit(self) -> None:
         for box in self.boxes.values():

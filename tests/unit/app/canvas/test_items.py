@@ -1,15 +1,17 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPointF
-from PySide6.QtGui import QImage, QPainter, QPalette, QPolygonF
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QColor, QFont, QImage, QPainter, QPalette, QPolygonF
+from PySide6.QtWidgets import QApplication
 
 from planner.app.canvas.ink import Ink, Viewport
 from planner.app.canvas.items import Item, Part, item_at, items_in_order, turn_handle, wall_normal
-from planner.app.canvas.plan_layers import paint_on_plan
+from planner.app.canvas.marks import paint_numbers
+from planner.app.canvas.plan_layers import name_spots, paint_on_plan
 from planner.plan import edits
 from planner.plan.space import CarriedCanopy, Obstacle
-from tests.unit.app.canvas.scenes import L_SHAPE, plan_of
+from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, plan_of
 
 VIEW = Viewport(scale=400, left=50, bottom=450)
 SECTION = ((0.0, 0.7), (1.0, 0.7))
@@ -104,3 +106,34 @@ def test_items_fit_or_do_not() -> None:
     assert not Item(Part.CORNER, 4).fits(plan)
     assert Item(Part.SECTION).fits(plan)
     assert QPointF(VIEW.to_pixel(0, 0)) == QPointF(50, 450)
+
+
+def test_a_name_reaches_no_further_than_its_obstacle_and_is_not_written_under_another(
+    qapp: QApplication,
+) -> None:
+    """Two trays of 30 cm side by side at 400 px a metre, and a box that stands on the second."""
+    name = "Tray with a name that goes on and on"
+    tray = Obstacle(name=name, x=0.2, y=0.5, underside=0.3, length=0.3, width=0.3, thickness=0.1)
+    beside = tray.model_copy(update={"x": 0.55})
+    top = Obstacle(name="Box", x=0.55, y=0.5, underside=0.4, length=0.2, width=0.2, thickness=0.1)
+    spots = name_spots(plan_of(SQUARE, obstacles=(tray, beside, top)), VIEW, QFont())
+    assert len(spots) == 2
+    assert [spot.width() <= 120 for spot in spots] == [True, True]
+    assert spots[0].center().toTuple() == VIEW.to_pixel(0.2, 0.5).toTuple()
+    assert not spots[0].intersects(spots[1])
+
+
+def test_the_numbers_of_a_drag_stay_in_the_drawing(qapp: QApplication) -> None:
+    """Beside a pointer at the right edge of a drawing narrower than the words and their gap."""
+    image = QImage(240, 60, QImage.Format.Format_RGB32)
+    image.fill(QColor("white"))
+    painter = QPainter(image)
+    ink = Ink.of(QPalette())
+    words = "hanging height 48 cm"
+    while painter.fontMetrics().horizontalAdvance(words) < 210:
+        words += " "
+    paint_numbers(painter, QPointF(150, 20), [(words, False)], QRectF(image.rect()), ink)
+    painter.end()
+    white = QColor("white")
+    inked = [x for x in range(240) if any(image.pixelColor(x, y) != white for y in range(60))]
+    assert inked[0] >= 3

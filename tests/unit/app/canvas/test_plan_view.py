@@ -418,3 +418,11 @@ def test_what_is_taken_away_under_a_pressed_button_is_not_dragged(plan_desk: Mak
     desk.hand.move(0.7, 0.5)
     assert not desk.view.dragging
     desk.hand.release(0.7, 0.5)
+
+
+def test_an_end_of_the_section_has_the_menu_of_the_line(plan_desk: MakeDesk) -> None:
+    view = plan_desk().view
+    for part in (Part.SECTION, Part.SECTION_START, Part.SECTION_END):
+        menu = view.menu_for(Item(part), view.section[0])
+        assert "Turn section line" in [action.text() for action in menu.actions()]
+        menu.close()
