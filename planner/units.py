@@ -253,12 +253,17 @@ TAPE_INCH: Final = 16
 """Parts of an inch on the tape."""
 
 
-def on_tape(metres: float, unit: LengthUnit) -> str:
-    """A length as a tape shows it, without its unit: '24.3', or '9 9/16'."""
+def on_tape(metres: float, unit: LengthUnit, *, with_unit: bool = False) -> str:
+    """A length as a tape shows it: '24.3', or '9 9/16'."""
     if unit is LengthUnit.INCH:
         part = METRES_PER_INCH / TAPE_INCH
         metres = round(metres / part) * part
-    return format_length(metres, unit, with_unit=False, fractions=True)
+    return format_length(metres, unit, with_unit=with_unit, fractions=True)
+
+
+def by_tape(metres: float, unit: LengthUnit) -> str:
+    """A length as a tape shows it, with its unit: '24.3 cm', or '9 9/16 in'."""
+    return on_tape(metres, unit, with_unit=True)
 
 
 _FINEST: Final = 64

@@ -18,7 +18,7 @@ from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, Quantity
-from planner.plan.space import Obstacle, outlines_overlap, sticks_out
+from planner.plan.space import Obstacle, contains, outlines_overlap, sticks_out
 from planner.plan.target import PpfdTarget, Target
 from planner.units import FLUX_UNIT, said_length
 
@@ -132,6 +132,16 @@ def hung_over(plan: Setup, lamp: Lamp, *, under: bool = False) -> tuple[Obstacle
         and (face <= one.underside) is under
         and outlines_overlap(outline, one.outline())
     )
+
+
+def held_by(plan: Setup, x: float, y: float, above: float) -> int | None:
+    """Which obstacle, counted from 0, a cord meets that goes up there; None: the ceiling."""
+    over = [
+        (one.underside, index)
+        for index, one in enumerate(plan.obstacles)
+        if one.underside >= above and contains(one.outline(), x, y)
+    ]
+    return min(over)[1] if over else None
 
 
 def housing_under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:

@@ -20,6 +20,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point, side_of
 from planner.plan.survey import Survey
+from planner.plan.turning import held_by
 from planner.reports.cautions import at_work
 from planner.reports.drawings import plan_drawing
 from planner.reports.report import SECTIONS, Block, Pictures, Section, Table, Words
@@ -62,10 +63,17 @@ def _eyes(lamp: Lamp) -> tuple[tuple[float, float, float], ...]:
     return tuple((u * length, v * width, lamp.model.housing_height) for u, v in places)
 
 
+def holder(plan: Plan, lamp: Lamp, hook: int = 0) -> int | None:
+    """Which obstacle, counted from 0, a hook of a lamp goes under; None: the ceiling."""
+    x, y, top = lamp.place(*_eyes(lamp)[hook])
+    return held_by(plan, x, y, plan.lamp_height(lamp) + top)
+
+
 def cord(plan: Plan, lamp: Lamp, hook: int = 0) -> float:
-    """From the ceiling down to the top of a lamp's housing under one of its hooks, in metres."""
-    top = lamp.place(*_eyes(lamp)[hook])[2]
-    return max(plan.space.height - plan.lamp_height(lamp) - top, 0.0)
+    """From what holds it down to the top of a lamp's housing under one of its hooks, in metres."""
+    top, under = lamp.place(*_eyes(lamp)[hook])[2], holder(plan, lamp, hook)
+    level = plan.space.height if under is None else plan.obstacles[under].underside
+    return max(level - plan.lamp_height(lamp) - top, 0.0)
 
 
 # -- distances from two walls ----------------------------------------------------------------
@@ -140,7 +148,7 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     """The build sheet of a plan; with a schedule the cords of every stage too."""
     every = [(number, lamp) for number, lamp in enumerate(plan.lamps, start=1)]
     named = [
-        (f"{number}{chr(ord('a') + k)}", point, cord(plan, lamp, k), lamp)
+        (f"{number}{chr(ord('a') + k)}", point, cord(plan, lamp, k), lamp, holder(plan, lamp, k))
         for number, lamp in every
         for k, point in enumerate(hooks(lamp))
     ]
@@ -148,19 +156,24 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     base = base_of(plan, [point for _, point, *_ in named] or list(survey.points))
     first, second = (inside(name) for name in base.names)
     marks = [(point, name) for name, point, *_ in named]
+    shelves = any(under is not None for *_, under in named)
+    columns = 6 if shelves else 5
     hung = Table(
-        ("Hook", *_from(base), "Cord", "Lamp"),
+        ("Hook", *_from(base), "Cord", "Lamp", "Under")[:columns],
         tuple(
             (
                 name,
                 *(on_tape(d, unit) for d in base.distances(point)),
                 on_tape(long, unit),
                 f"{lamp.label or lamp.model.name}{f', {lamp.leans}' if lamp.leans else ''}",
-            )
-            for name, point, long, lamp in named
+                "ceiling" if under is None else f"{under + 1}: {plan.obstacles[under].name}",
+            )[:columns]
+            for name, point, long, lamp, under in named
         ),
         numbers=(1, 2, 3),
-        title="Hooks in the ceiling, cords from there down to the lamp",
+        title="Hooks and cords down to the lamp, from the ceiling or the obstacle over it"
+        if shelves
+        else "Hooks in the ceiling, cords from there down to the lamp",
     )
     blocks: list[Block] = [
         Words(
@@ -223,7 +236,8 @@ def _cuts(plan: Plan, unit: LengthUnit) -> list[Block]:
         Table(
             ("Piece", "Of", "Cut", "From")[:columns],
             tuple(row[:columns] for row in rows),
-            title=f"Cuts; {over} {unit.value} over on every side but at the door{made}",
+            title=f"Cuts; {over} {unit.value} over on every side but at the door{made}; "
+            "what is painted or there already needs none",
         )
     ]
 

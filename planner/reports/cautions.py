@@ -19,7 +19,7 @@ from planner.plan.lining import Caution, Lining
 from planner.plan.place import Place, lining_at, opens, surfaces
 from planner.plan.plan import Plan
 from planner.reports.report import Warned
-from planner.units import LengthUnit, format_length
+from planner.units import LengthUnit, by_tape
 
 RISE_K: Final = 5.0
 """The rise above the room for which a flow of air is named (common practice, no source)."""
@@ -89,7 +89,7 @@ def _of_the_whole(plan: Plan, unit: LengthUnit, book: CautionBook) -> Iterator[W
     if near is not None:
         place, apart, index = near
         where = f"{_name_at(plan, place)} on {place.inside(plan)}"
-        said = format_length(apart, unit)
+        said = by_tape(apart, unit)
         yield _told(book, "clearance", lining=where, distance=said, lamp=str(index + 1))
     if count:
         yield _told(book, "eyes")

@@ -53,7 +53,7 @@ from planner.units import (
     COVERAGE,
     PPFD_UNIT,
     LengthUnit,
-    format_length,
+    by_tape,
     format_number,
     listed,
     on_tape,
@@ -128,10 +128,10 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
     space, u = plan.space, unit.value
     x0, y0, x1, y1 = space.bounds
     closed = "closed leaves" if plan.canopy.closed else "an open level"
-    canopy = f"canopy at {format_length(plan.canopy.height, unit)} ({closed})"
+    canopy = f"canopy at {by_tape(plan.canopy.height, unit)} ({closed})"
     facts = (
-        f"{format_length(x1 - x0, unit)} wide, {format_length(y1 - y0, unit)} deep, "
-        f"{format_length(space.height, unit)} high inside, "
+        f"{by_tape(x1 - x0, unit)} wide, {by_tape(y1 - y0, unit)} deep, "
+        f"{by_tape(space.height, unit)} high inside, "
         f"{FIGURE['canopy_area'].text(space.area)} of floor; {canopy}."
     )
     blocks: list[Block] = [
@@ -339,7 +339,7 @@ def _one_survey(known: Known, survey: Survey, unit: LengthUnit) -> Sequence[Bloc
     date = "" if survey.date is None else f", {survey.date.isoformat()}"
     where = ""
     if survey.on_top is not None:
-        where = f", on the canopy {format_length(survey.on_top, unit)} above the floor"
+        where = f", on the canopy {by_tape(survey.on_top, unit)} above the floor"
     blocks: list[Block] = [
         Words(
             f"'{survey.name}'{date}, {survey.meter.name}{where}: mean {mean} {PPFD_UNIT} over "

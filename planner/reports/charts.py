@@ -46,7 +46,7 @@ from planner.reports.drawings import (
     upright,
     wide,
 )
-from planner.units import PPFD_UNIT, LengthUnit, format_length
+from planner.units import PPFD_UNIT, LengthUnit, by_tape
 
 if TYPE_CHECKING:
     from planner.estimate.stages import Schedule
@@ -163,7 +163,7 @@ def residual_drawing(
         if not crowded:
             words = f"{100 * (ratio - 1):+.0f}".replace("-", "−")
             sheet.text(x, y + 2.7, words, size=2.2, colour=INK)
-    wide_ = format_length(x1 - x0, unit)
+    wide_ = by_tape(x1 - x0, unit)
     sheet.text(4 + (x1 - x0) * scale / 2, (y1 - y0) * scale + 9.0, wide_, colour=QUIET)
     return sheet.picture(
         f"Readings against the estimate at {len(found.holes)} holes",
@@ -288,9 +288,9 @@ def _map_sheet(
         most = max(int((across + 2) / wide("n", 2.4)), 4)
         sheet.text(rim, 3.0, shortened(name, most), size=2.4, anchor="start", bold=True)
     else:
-        sheet.text(rim + across / 2, head + down + 3.6, format_length(x1 - x0, unit), colour=QUIET)
+        sheet.text(rim + across / 2, head + down + 3.6, by_tape(x1 - x0, unit), colour=QUIET)
         y = head + down / 2
-        sheet.text(4.0, y, format_length(y1 - y0, unit), colour=QUIET, angle=-90)
+        sheet.text(4.0, y, by_tape(y1 - y0, unit), colour=QUIET, angle=-90)
     return sheet
 
 

@@ -20,7 +20,8 @@ from planner.plan.lining import Lining
 from planner.plan.place import PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan
 from planner.plan.space import Point, hull
-from planner.units import LengthUnit, format_length
+from planner.plan.turning import held_by
+from planner.units import LengthUnit, by_tape
 
 INK: Final = "#1c2026"
 QUIET: Final = "#606670"
@@ -252,7 +253,7 @@ def plan_drawing(
         sheet.line(((x - 1.6, y), (x + 1.6, y)), colour=ACCENT, width=0.35)
         sheet.line(((x, y - 1.6), (x, y + 1.6)), colour=ACCENT, width=0.35)
         sheet.text(x + 1.2, y - 2.0, name, colour=ACCENT, anchor="start")
-    size = f"{format_length(x1 - x0, unit)} by {format_length(y1 - y0, unit)}"
+    size = f"{by_tape(x1 - x0, unit)} by {by_tape(y1 - y0, unit)}"
     caption = f"From above, 1 : {part} where it is printed at its size."
     return sheet.picture(f"The space from above, {size}, with its walls and lamps", caption)
 
@@ -281,7 +282,7 @@ def _wall(sheet: Sheet, plan: Plan, index: int, frame: Frame, unit: LengthUnit) 
         _lined(sheet, a, b, low if not low.is_opening else top)
     number = f"{index + 1}"
     x, y = (a[0] + b[0]) / 2 + 4.6 * nx, (a[1] + b[1]) / 2 + 4.6 * ny
-    words = f"{number}: {format_length(plan.space.wall_length(index), unit)}"
+    words = f"{number}: {by_tape(plan.space.wall_length(index), unit)}"
     if index == plan.space.door:
         words += ", door" + " (open)" * opens
     fits = wide(words) < far
@@ -305,14 +306,15 @@ def _lined(sheet: Sheet, a: Point, b: Point, lining: Lining) -> None:
 def elevation_drawing(
     plan: Plan, unit: LengthUnit, room: tuple[float, float] = (60.0, 74.0)
 ) -> Picture:
-    """The space from its near side: floor, canopy, lamps on their cords, ceiling; to scale."""
+    """The space from its near side, to scale: floor, canopy, obstacles, lamps on their cords."""
     x0, _, x1, _ = plan.space.bounds
     high = plan.space.height
     part = scale_for((x1 - x0, high), room)
     scale = 1000 / part
-    left, top = 14.0, 8.0
+    levels = _levels(plan, 3.2 / scale)
+    left, top = max((wide(words) for _, words in levels), default=0.0) + 3.0, 8.0
     across, up = (x1 - x0) * scale, high * scale
-    sheet = Sheet(across + left + 24.0, up + top + 10.0)
+    sheet = Sheet(across + left + 24.0 + 8.0 * len(levels), up + top + 10.0)
     floor = top + up
 
     def level(height: float) -> float:
@@ -324,7 +326,12 @@ def elevation_drawing(
     sheet.line(((left, canopy), (left + across, canopy)), colour=LEAF, width=0.6)
     corners = ((left, top), (left + across, top), (left + across, floor), (left, floor))
     sheet.line(corners, width=0.9, closed=True)
-    taken: list[float] = []
+    for one in plan.obstacles:
+        xs = [x for x, _ in one.outline()]
+        sheet.box(
+            left + (min(xs) - x0) * scale, level(one.top), (max(xs) - min(xs)) * scale,
+            one.thickness * scale, fill="#e3e5e8", colour=QUIET,
+        )  # fmt: skip
     for lamp in plan.lamps:
         xs = [x for x, _ in lamp.outline()] or [lamp.x]
         ends = [left + (x - x0) * scale for x in (min(xs), max(xs))]
@@ -332,35 +339,48 @@ def elevation_drawing(
         body = max(lamp.model.housing_height * scale, 1.0)
         for end in (0.25, 0.75):
             cord = ends[0] + end * (ends[1] - ends[0])
-            sheet.line(((cord, top), (cord, face - body)), colour=QUIET, width=0.2)
+            under = held_by(plan, x0 + (cord - left) / scale, lamp.y, plan.lamp_height(lamp))
+            hook = top if under is None else level(plan.obstacles[under].underside)
+            sheet.line(((cord, hook), (cord, face - body)), colour=QUIET, width=0.2)
         if lamp.tilt_deg:
             seen = hull((x, up) for x, _, up in lamp.corners(body / scale))
             leaning = [(left + (x - x0) * scale, face - up * scale) for x, up in seen]
             sheet.line(leaning, colour=INK, width=0.2, closed=True, fill=INK)
         else:
             sheet.box(ends[0], face - body, max(ends[1] - ends[0], 1.5), body, fill=INK)
-        if len(taken) < _MOST_LEVELS and all(abs(face - other) > 3.2 for other in taken):
-            taken.append(face)
-            same = [
-                k for k, one in enumerate(plan.lamps, start=1)
-                if abs(level(plan.lamp_height(one)) - face) <= 3.2
-            ]  # fmt: skip
-            words = f"Lamp{'s' * (len(same) > 1)} {', '.join(map(str, same))}"
-            sheet.text(left + 1.5, face + 2.6, words, anchor="start")
-            x = left + across - 4 - 6.5 * (len(taken) - 1)
-            hung = format_length(lamp.hanging_height, unit)
-            sheet.dimension((x, canopy), (x, face), hung)
+    # Beside the space, where no lamp and no shelf is in the way of the words.
     right = left + across + 5
-    sheet.dimension((right, floor), (right, canopy), format_length(plan.canopy.height, unit))
-    sheet.dimension((right + 8, floor), (right + 8, top), format_length(high, unit))
+    sheet.dimension((right, floor), (right, canopy), by_tape(plan.canopy.height, unit))
+    for hung, words in levels:
+        face = level(plan.canopy.height + hung)
+        sheet.text(left - 1.5, face, words, anchor="end")
+        right += 8
+        sheet.dimension((right, canopy), (right, face), by_tape(hung, unit))
+    right += 8
+    sheet.dimension((right, floor), (right, top), by_tape(high, unit))
     sheet.dimension(
-        (left, floor + 4), (left + across, floor + 4), format_length(x1 - x0, unit), beside=-2.4
+        (left, floor + 4), (left + across, floor + 4), by_tape(x1 - x0, unit), beside=-2.4
     )
     words = (
-        f"The space from its near side: {format_length(high, unit)} high, the canopy at "
-        f"{format_length(plan.canopy.height, unit)}"
+        f"The space from its near side: {by_tape(high, unit)} high, the canopy at "
+        f"{by_tape(plan.canopy.height, unit)}"
     )
     return sheet.picture(words, f"From the near side, 1 : {part} where it is printed at its size.")
+
+
+def _levels(plan: Plan, apart: float) -> list[tuple[float, str]]:
+    """Hanging heights, each with its lamps in words; lamps nearer than ``apart`` are one."""
+    found: list[tuple[float, list[int]]] = []
+    for number, lamp in enumerate(plan.lamps, start=1):
+        hung = lamp.hanging_height
+        same = [told for at, told in found if abs(at - hung) <= apart]
+        if same:
+            same[0].append(number)
+        elif len(found) < _MOST_LEVELS:
+            found.append((hung, [number]))
+    return [
+        (hung, f"Lamp{'s' * (len(told) > 1)} {', '.join(map(str, told))}") for hung, told in found
+    ]
 
 
 def lined_with(plan: Plan, lining: Lining) -> str:

@@ -31,8 +31,8 @@ from planner.units import (
     COVERAGE,
     PPFD_UNIT,
     LengthUnit,
+    by_tape,
     capital,
-    format_length,
     format_number,
     listed,
 )
@@ -328,7 +328,7 @@ def _chosen(plan: Plan, unit: LengthUnit) -> str:
     names = dict.fromkeys(one.name for one in walls if not one.is_opening)
     lined = f"walls of {listed(list(names))}" if names else "no walls"
     lengths = sorted(lamp.hanging_height for lamp in plan.lamps)
-    heights = list(dict.fromkeys(format_length(length, unit) for length in lengths))
+    heights = list(dict.fromkeys(by_tape(length, unit) for length in lengths))
     if len(heights) > _MOST_NAMED:
         heights = [f"{heights[0]} to {heights[-1]}"]
     hung = f", hung {listed(heights)} {above_own(plan)}" if heights else ""

@@ -22165,12 +22165,28 @@ nicht klar</translation>
 <translation>Lampe</translation>
 </message>
 <message>
+<source>Under</source>
+<translation>Unter</translation>
+</message>
+<message>
 <source>{value}{value2}</source>
 <translation>{value}{value2}</translation>
 </message>
 <message>
 <source>, {leans}</source>
 <translation>, {leans}</translation>
+</message>
+<message>
+<source>ceiling</source>
+<translation>Decke</translation>
+</message>
+<message>
+<source>{value}: {name}</source>
+<translation>{value}: {name}</translation>
+</message>
+<message>
+<source>Hooks and cords down to the lamp, from the ceiling or the obstacle over it</source>
+<translation>Haken und Schnüre hinab zur Lampe, von der Decke oder dem Hindernis darüber</translation>
 </message>
 <message>
 <source>Hooks in the ceiling, cords from there down to the lamp</source>
@@ -22234,8 +22250,8 @@ nicht klar</translation>
 <translation>Von</translation>
 </message>
 <message>
-<source>Cuts; {over} {value} over on every side but at the door{made}</source>
-<translation>Zuschnitte; {over} {value} Zugabe an jeder Seite außer an der Tür{made}</translation>
+<source>Cuts; {over} {value} over on every side but at the door{made}; what is painted or there already needs none</source>
+<translation>Zuschnitte; {over} {value} Zugabe an jeder Seite außer an der Tür{made}; was gestrichen wird oder schon da ist, braucht keinen</translation>
 </message>
 <message>
 <source>Roll</source>
@@ -22383,12 +22399,12 @@ nicht klar</translation>
 <translation>offene Ebene</translation>
 </message>
 <message>
-<source>canopy at {format_length} ({closed})</source>
-<translation>Blätterdach auf {format_length} ({closed})</translation>
+<source>canopy at {by_tape} ({closed})</source>
+<translation>Blätterdach auf {by_tape} ({closed})</translation>
 </message>
 <message>
-<source>{format_length} wide, {format_length2} deep, {format_length3} high inside, {text} of floor; {canopy}.</source>
-<translation>{format_length} breit, {format_length2} tief, innen {format_length3} hoch, {text} Boden; {canopy}.</translation>
+<source>{by_tape} wide, {by_tape2} deep, {by_tape3} high inside, {text} of floor; {canopy}.</source>
+<translation>{by_tape} breit, {by_tape2} tief, innen {by_tape3} hoch, {text} Boden; {canopy}.</translation>
 </message>
 <message>
 <source>Lamp</source>
@@ -22609,8 +22625,8 @@ nicht klar</translation>
 <translation>{value} ± {band}</translation>
 </message>
 <message>
-<source>, on the canopy {format_length} above the floor</source>
-<translation>, auf dem Blätterdach {format_length} über dem Boden</translation>
+<source>, on the canopy {by_tape} above the floor</source>
+<translation>, auf dem Blätterdach {by_tape} über dem Boden</translation>
 </message>
 <message>
 <source>'{name}'{date}, {name2}{where}: mean {mean} {PPFD_UNIT} over {len} of {len2} holes, from {ppfd} to {ppfd2}.</source>
@@ -23294,8 +23310,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{format_length} by {format_length2}</source>
-<translation>{format_length} × {format_length2}</translation>
+<source>{by_tape} by {by_tape2}</source>
+<translation>{by_tape} × {by_tape2}</translation>
 </message>
 <message>
 <source>From above, 1 : {part} where it is printed at its size.</source>
@@ -23320,8 +23336,8 @@ nicht klar</translation>
 <translation>{value}</translation>
 </message>
 <message>
-<source>{number}: {format_length}</source>
-<translation>{number}: {format_length}</translation>
+<source>{number}: {by_tape}</source>
+<translation>{number}: {by_tape}</translation>
 </message>
 <message>
 <source>, door</source>
@@ -23337,20 +23353,25 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>end</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>The space from its near side: {by_tape} high, the canopy at {by_tape2}</source>
+<translation>Der Raum von seiner nahen Seite: {by_tape} hoch, das Blätterdach auf {by_tape2}</translation>
+</message>
+<message>
+<source>From the near side, 1 : {part} where it is printed at its size.</source>
+<translation>Von der nahen Seite, 1 : {part}, wenn in wahrer Größe gedruckt.</translation>
+</message>
+<message>
 <source>Lamp{value} {join}</source>
 <translation>Lampe{value} {join}</translation>
 </message>
 <message>
 <source>s</source>
 <translation>:</translation>
-</message>
-<message>
-<source>The space from its near side: {format_length} high, the canopy at {format_length2}</source>
-<translation>Der Raum von seiner nahen Seite: {format_length} hoch, das Blätterdach auf {format_length2}</translation>
-</message>
-<message>
-<source>From the near side, 1 : {part} where it is printed at its size.</source>
-<translation>Von der nahen Seite, 1 : {part}, wenn in wahrer Größe gedruckt.</translation>
 </message>
 <message>
 <source> (band {value})</source>
@@ -27661,8 +27682,8 @@ nicht klar</translation>
 <translation>Kräuter in einem L-förmigen Wandschrank</translation>
 </message>
 <message>
-<source>An invented example: no such closet was built or measured. A closet of 120 x 90 cm goes about a chimney; a shelf hangs in its narrow arm, and three bars follow the shape.</source>
-<translation>Ein erfundenes Beispiel: kein solcher Schrank wurde gebaut oder gemessen. Ein Wandschrank von 120 x 90 cm geht um einen Kamin; in seinem schmalen Arm hängt ein Regalbrett, und drei Leisten folgen der Form.</translation>
+<source>An invented example: no such closet was built or measured. A closet of 120 x 90 cm goes about a chimney; a shelf hangs in its narrow arm, and four bars follow the shape.</source>
+<translation>Ein erfundenes Beispiel: kein solcher Schrank wurde gebaut oder gemessen. Ein Wandschrank von 120 x 90 cm geht um einen Kamin; in seinem schmalen Arm hängt ein Regalbrett, und vier Leisten folgen der Form.</translation>
 </message>
 <message>
 <source>Front bar</source>

@@ -452,7 +452,7 @@ def test_a_map_is_written_as_a_drawing(tmp_path: Path) -> None:
     assert main([*asked, "--unit", "in"]) == 0
     drawing = out.read_text("utf-8")
     assert drawing.startswith("<svg ")
-    # 80 cm are 31.5 in; the scale carries its unit, and the sentence stands over it.
-    assert ">31.5 in</text>" in drawing
+    # 80 cm are 31 1/2 in on a tape; the scale carries its unit, and the sentence stands over it.
+    assert ">31 1/2 in</text>" in drawing
     assert f">{PPFD_UNIT}</text>" in drawing
     assert "of the canopy lies inside" in drawing

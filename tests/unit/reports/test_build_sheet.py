@@ -8,6 +8,8 @@ from typing import Any
 import pytest
 
 from planner.catalogue.library import demo_plan
+from planner.files.store import load_plan
+from planner.folders import resource_path
 from planner.plan import edits
 from planner.plan.costs import Costs, Goods
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
@@ -94,6 +96,20 @@ def test_the_cord_ends_on_the_housing() -> None:
     assert cord(plan, tall) == pytest.approx(1.20 - canopy - 0.30 - 0.08)
 
 
+def test_a_lamp_under_a_shelf_hangs_from_the_shelf() -> None:
+    """The rack's lower bars face 48 and 98 cm up; tiers begin at 50 and 100, the ceiling at 160."""
+    plan = load_plan(resource_path("demo/rack.plan.json"))
+    tiers = sorted(one.underside for one in plan.obstacles)
+    rows = tables(plan)["hooks"].rows
+    faces = [plan.canopy.height + one.hanging_height for one in plan.lamps]
+    above = [*tiers, plan.space.height]
+    by_hand = [min(one for one in above if one >= face) - face for face in faces]
+    assert [row[3] for row in rows[::2]] == [on_tape(length, CM) for length in by_hand]
+    assert {row[3] for row in rows} == {"2", "18"}
+    assert [row[5] for row in rows[::4]] == ["1: Middle tier", "2: Upper tier", "ceiling"]
+    assert len(tables(demo_plan())["hooks"].heads) == 5
+
+
 # -- the two walls ----------------------------------------------------------------------------
 
 
@@ -143,7 +159,10 @@ def test_the_demos_cuts_by_hand() -> None:
     # ceiling is cut from 80 x 50. Wall 4 has foil up to 70 and board on the 40 above.
     (title,) = [title for title in tables(demo_plan()) if title.startswith("Cuts")]
     cut = {(row[0], row[2]) for row in tables(demo_plan())[title].rows}
-    assert title == "Cuts; 2 cm over on every side but at the door"
+    assert (
+        title == "Cuts; 2 cm over on every side but at the door; "
+        "what is painted or there already needs none"
+    )
     assert ("Wall 1 (door)", "80 × 110") in cut
     assert ("Wall 2", "40 × 114") in cut
     assert ("Wall 4, band 1", "70 × 74") in cut
@@ -158,7 +177,10 @@ def test_known_sheets_say_where_each_piece_lies() -> None:
     plan = sample_plan(costs=Costs(goods=(goods,), overlap=0.0))
     (title,) = [title for title in tables(plan) if title.startswith("Cuts")]
     rows = tables(plan)[title].rows
-    assert title == "Cuts; 0 cm over on every side but at the door"
+    assert (
+        title == "Cuts; 0 cm over on every side but at the door; "
+        "what is painted or there already needs none"
+    )
     assert {row[3] for row in rows} == {
         f"Roll 1: {along} along, 0 across" for along in (0, 120, 240, 360, 480)
     }

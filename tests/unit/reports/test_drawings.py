@@ -15,6 +15,8 @@ from PySide6.QtSvg import QSvgRenderer
 
 from planner.catalogue.library import demo_plan
 from planner.estimate.compare import PLAN_SIDE, Origin, Spot, TradeOff
+from planner.files.store import load_plan
+from planner.folders import resource_path
 from planner.metrics.figures import FIGURE
 from planner.plan import edits
 from planner.plan.lining import OPENING, WallCover
@@ -90,7 +92,7 @@ def test_every_wall_has_its_number_and_length() -> None:
     assert {"1: 80 cm, door", "2: 36 cm", "3: 19.8 cm", "4: 66 cm", "5: 50 cm"} <= set(
         texts(plan_drawing(demo_plan(), CM))
     )
-    assert "1: 31.5 in, door" in texts(plan_drawing(demo_plan(), INCH))
+    assert "1: 31 1/2 in, door" in texts(plan_drawing(demo_plan(), INCH))
 
 
 def test_the_elevation_has_its_heights() -> None:
@@ -98,6 +100,34 @@ def test_the_elevation_has_its_heights() -> None:
     assert {"25 cm", "30 cm", "110 cm", "80 cm", "Lamps 1, 2"} <= set(
         texts(elevation_drawing(demo_plan(), CM))
     )
+
+
+def test_in_inches_drawings_say_what_a_tape_shows() -> None:
+    # 25 cm is 157.48 sixteenths, 110 cm 692.9, 80 cm 503.9, 66 cm 415.7, 36 cm 226.8.
+    plan = demo_plan()
+    assert {"9 13/16 in", "43 5/16 in", "31 1/2 in"} <= set(
+        texts(elevation_drawing(plan, LengthUnit.INCH))
+    )
+    assert {"4: 26 in", "2: 14 3/16 in"} <= set(texts(plan_drawing(plan, LengthUnit.INCH)))
+
+
+def test_the_elevation_shows_shelves_and_cords_end_there() -> None:
+    """Words of lamps and heights stand beside the space, where no shelf or other word is."""
+    plan = load_plan(resource_path("demo/rack.plan.json"))
+    root = ET.fromstring(elevation_drawing(plan, CM).svg)
+    boxes = [one for one in root.iter() if one.tag.endswith("rect")]
+    shelves = [one for one in boxes if one.get("fill") == "#e3e5e8"]
+    assert len(shelves) == len(plan.obstacles) == 2
+    ceiling = min(float(one.get("y", "nan")) for one in shelves) - 1
+    cords = [
+        [float(part) for part in one.get("points", "").replace(",", " ").split()]
+        for one in root.iter()
+        if one.tag.endswith("polyline") and one.get("stroke-width") == "0.20"
+    ]
+    assert cords
+    from_above = [cord for cord in cords if cord[1] < ceiling]
+    assert len(cords) == 2 * len(plan.lamps)
+    assert len(from_above) == 4  # the two bars of the upper tier only
 
 
 def test_text_never_stands_on_its_head() -> None:
