@@ -178,7 +178,7 @@ _SPECIAL: Final[dict[str, Callable[[Any, Mapping[str, Any]], str]]] = {
     "too_short": _too_few,
     # The reader stops counting just past the limit, so the true number may be larger.
     "too_long": lambda _given, context: (
-        f"may have at most {context['max_length']} entries, and has more"
+        f"there may be at most {context['max_length']}, and there are more"
     ),
     "string_too_short": lambda _given, _context: "must not be empty",
     "string_too_long": lambda given, context: (

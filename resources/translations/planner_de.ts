@@ -20775,8 +20775,8 @@ nicht klar</translation>
 <translation>nennt seine Art nicht (das Feld 'kind' fehlt)</translation>
 </message>
 <message>
-<source>may have at most {context} entries, and has more</source>
-<translation>darf höchstens {context} Einträge haben und hat mehr</translation>
+<source>there may be at most {context}, and there are more</source>
+<translation>mehr als {context} können es nicht sein</translation>
 </message>
 <message>
 <source>must not be empty</source>

@@ -285,8 +285,10 @@ def _room(values: list[float], least: float = 0.0) -> tuple[float, float]:
     ``least`` is the part of the whole range that is needed at either end.
     """
     low, high = min(values), max(values)
+    if low == high == 0:
+        return -0.09, 1.0  # nothing is known to be negative, and no number below 0 is written
     least = min(least, 0.4)
-    margin = max(0.18, least / (1 - 2 * least)) * (high - low) or 0.1 * abs(high) or 1.0
+    margin = max(0.18, least / (1 - 2 * least)) * (high - low) or 0.1 * abs(high)
     return low - margin, high + margin
 
 

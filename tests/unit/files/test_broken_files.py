@@ -85,7 +85,7 @@ BROKEN: dict[str, tuple[bytes, str]] = {
     "lamps an object": (spoilt(("lamps", {})), "lamps: must be a list"),
     "too many lamps": (
         spoilt(("lamps", [VALID["lamps"][0]] * 25)),
-        "lamps: may have at most 24 entries",
+        "lamps: there may be at most 24",
     ),
     "photoperiod": (
         spoilt(("photoperiod_hours", 25)),

@@ -275,6 +275,16 @@ def test_a_contour_stands_where_the_wish_is_just_met(qtbot: QtBot) -> None:
     assert not plot.grab().isNull()
 
 
+def test_light_and_cost_of_a_dark_plan_have_no_numbers_below_zero(qtbot: QtBot) -> None:
+    plot = TradeOffPlot()
+    qtbot.addWidget(plot)
+    plot.resize(600, 400)
+    own = (Origin.PLAN, None)
+    plot.show_trade_off(TradeOff((Spot("Plan", own, 0.0, 0.0),), "Light", "Cost", ""), own)
+    for low, high in plot._plot.viewRange():
+        assert -0.1 < low < 0 < high
+
+
 def test_options_on_one_dot_are_named_in_one_line(qtbot: QtBot) -> None:
     plot = TradeOffPlot()
     qtbot.addWidget(plot)
