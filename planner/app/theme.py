@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from enum import StrEnum
 from typing import Any, Final
 
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPainter, QPalette, QPen
 from PySide6.QtWidgets import (
     QApplication,
@@ -301,6 +301,15 @@ class OutlinedStyle(QProxyStyle):
 
     def __init__(self) -> None:
         super().__init__("Fusion")
+
+    def subElementRect(
+        self, element: QStyle.SubElement, option: QStyleOption, widget: QWidget
+    ) -> QRect:
+        room = super().subElementRect(element, option, widget)
+        if element == QStyle.SubElement.SE_TabBarTabText:
+            # Else the dots of a capital umlaut are cut off the tabs that are not in front.
+            room.adjust(0, -HALF, 0, HALF)
+        return room
 
     def drawPrimitive(
         self,

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QDoubleSpinBox,
     QLineEdit,
     QPushButton,
+    QTabBar,
     QWidget,
 )
 from pytestqt.qtbot import QtBot
@@ -207,3 +208,17 @@ def test_buttons_are_outlined_in_high_contrast(
         image = control.grab().toImage()
         edge = [image.pixelColor(60, y) for y in range(3)]
         assert max(contrast(one, shown.color(Role.Window)) for one in edge) >= 3
+
+
+def test_tabs_behind_do_not_cut_the_dots_of_an_umlaut(qtbot: QtBot) -> None:
+    theme.apply(Theme.LIGHT)
+    pictures = []
+    for text in ("Übung", "Ubung"):
+        tabs = QTabBar()
+        qtbot.addWidget(tabs)
+        tabs.addTab("first")
+        tabs.addTab(text)
+        tabs.show()
+        pictures.append(tabs.grab(tabs.tabRect(1)).toImage())
+    above = [image.copy(0, 0, image.width(), image.height() // 2) for image in pictures]
+    assert above[0] != above[1]

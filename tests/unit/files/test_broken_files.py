@@ -99,7 +99,10 @@ BROKEN: dict[str, tuple[bytes, str]] = {
         "footprint: needs at least 3 entries, not 2",
     ),
     "corner without y": (spoilt(("space.footprint.2", [1.0])), "corner 3, y: is missing"),
-    "corner with z": (spoilt(("space.footprint.2", [1.0, 0.6, 0])), "corner 3: may have at most 2"),
+    "corner with z": (
+        spoilt(("space.footprint.2", [1.0, 0.6, 0])),
+        "corner 3: there may be at most 2",
+    ),
     "corner far off": (
         spoilt(("space.footprint.1", [100, 0])),
         "corner 2, x: must be at most 1000 cm, not 10000 cm",
