@@ -82,10 +82,9 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
     ------
     ValueError
         If there is no such survey or the board is too large; the message is a sentence.
-    OSError
+    CommandError
         If the file cannot be written.
     """
-    from planner.files.disk import write_atomically
     from planner.plan.survey_edits import outline_read
     from planner.reports.board import Look, board_pdf
     from planner.reports.build_sheet import board_of
@@ -102,10 +101,10 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
         title=f"{plan.name}, {survey.name}",
         look=Look(plan.space.door if outline == plan.space.footprint else None),
     )
-    path = Path(asked.out)
-    write_atomically(path, data)
+    path = Path(asked.out).resolve()
+    write_output(str(path), data)
     holes = f"{len(survey.points)} holes {whose}"
-    return f"Wrote {path.resolve()} ({holes}; print at 100 %, without fitting)"
+    return f"Wrote {path} ({holes}; print at 100 %, without fitting)"
 
 
 # -- report ----------------------------------------------------------------------------

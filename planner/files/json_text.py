@@ -18,12 +18,13 @@ MAX_DEPTH: Final = 60
 
 MAX_CONTAINERS: Final = 300_000
 MAX_NAMES: Final = 700_000
-"""Most lists and objects, and most named fields, of one text.
+MAX_VALUES: Final = 2_200_000
+"""Most lists and objects, most named fields, and most values of one text.
 
-Counted as brackets and colons before anything is read, so that no small file can ask for
+Counted as brackets, colons and commas before anything is read, so that no small file can ask for
 hundreds of megabytes. A plan file of ten megabytes, as this program writes it, holds less:
 a hole takes twenty bytes and there are at most 150,000, a reading with its two names
-seventy.
+seventy, a number of a list five and more.
 """
 
 _LONGEST_INT: Final = 300
@@ -58,12 +59,17 @@ def parse_json(data: bytes) -> Any:
     nesting deeper than ``MAX_DEPTH``.
     """
     text = _decode(data)
-    brackets, names = text.count("{") + text.count("["), text.count(":")
-    if brackets > MAX_CONTAINERS or names > MAX_NAMES:
-        many = f"{brackets} lists and objects" if brackets > MAX_CONTAINERS else f"{names} fields"
-        raise JsonTextError(
-            f"it holds {many}, far more than any plan; it is probably not a plan file"
-        )
+    brackets = text.count("{") + text.count("[")
+    names, values = text.count(":"), text.count(",")
+    for many, most, words in (
+        (brackets, MAX_CONTAINERS, f"{brackets} lists and objects"),
+        (names, MAX_NAMES, f"{names} fields"),
+        (values, MAX_VALUES, f"{values} values"),
+    ):
+        if many > most:
+            raise JsonTextError(
+                f"it holds {words}, far more than any plan; it is probably not a plan file"
+            )
     pairs = _Pairs()
     try:
         value = json.loads(

@@ -13943,8 +13943,8 @@ nicht klar</translation>
 <translation>{len} Löcher {whose}</translation>
 </message>
 <message>
-<source>Wrote {resolve} ({holes}; print at 100 %, without fitting)</source>
-<translation>Geschrieben: {resolve} ({holes}; mit 100 % drucken, ohne Anpassen)</translation>
+<source>Wrote {path} ({holes}; print at 100 %, without fitting)</source>
+<translation>Geschrieben: {path} ({holes}; mit 100 % drucken, ohne Anpassen)</translation>
 </message>
 <message>
 <source>.html</source>
@@ -16894,8 +16894,12 @@ nicht klar</translation>
 <translation>{names} Felder</translation>
 </message>
 <message>
-<source>it holds {many}, far more than any plan; it is probably not a plan file</source>
-<translation>sie enthält {many}, weit mehr als jeder Plan; wahrscheinlich ist es keine Plandatei</translation>
+<source>{values} values</source>
+<translation>{values} Werte</translation>
+</message>
+<message>
+<source>it holds {words}, far more than any plan; it is probably not a plan file</source>
+<translation>sie enthält {words}, weit mehr als jeder Plan; wahrscheinlich ist es keine Plandatei</translation>
 </message>
 <message>
 <source>it is not valid JSON at line {lineno}, column {colno}: {_syntax_in_words}</source>

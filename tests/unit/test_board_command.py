@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 from pathlib import Path
 
 import pytest
@@ -40,3 +41,17 @@ def test_a_file_that_cannot_be_written_is_said(
 ) -> None:
     assert main(["board", "demo", "--out", str(tmp_path / "none" / "b.pdf")]) == 2
     assert capsys.readouterr().err.strip().endswith(".")
+
+
+def test_a_full_disk_is_said_of_the_file(
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+    qapp: object,
+) -> None:
+    def full(*_: object) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr("planner.files.disk.write_atomically", full)
+    assert main(["board", "demo", "--out", str(tmp_path / "b.pdf")]) == 2
+    assert "b.pdf' cannot be written: No space left on device." in capsys.readouterr().err
