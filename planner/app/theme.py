@@ -303,9 +303,9 @@ class OutlinedStyle(QProxyStyle):
         super().__init__("Fusion")
 
     def subElementRect(
-        self, element: QStyle.SubElement, option: QStyleOption, widget: QWidget
+        self, element: QStyle.SubElement, option: QStyleOption, widget: QWidget | None = None
     ) -> QRect:
-        room = super().subElementRect(element, option, widget)
+        room = super().subElementRect(element, option, widget)  # type: ignore[arg-type] # stubs
         if element == QStyle.SubElement.SE_TabBarTabText:
             # Else the dots of a capital umlaut are cut off the tabs that are not in front.
             room.adjust(0, -HALF, 0, HALF)
