@@ -182,26 +182,28 @@ def _share_kept(
             part = pairs[start : start + size]
             image, cell = np.divmod(part, count)
             u = shifted_points(part.size, count_of_lines, 5, random)
-            places = grid.samples(u[0], u[1], cell).reshape(3, -1)
-            base = source.points(*u[2:].reshape(3, -1))
-            chain = np.repeat(image, count_of_lines)
-            linear = images.linear.take(chain, axis=0)
-            ends = np.einsum("nij,jn->in", linear, base)
-            ends += images.shift.T.take(chain, axis=1)
+            # Lines of one pair share its image: shapes are (..., pairs, lines).
+            places = grid.samples(u[0], u[1], cell)
+            base = source.points(*u[2:].reshape(3, -1)).reshape(places.shape)
+            linear = images.linear.take(image, axis=0)
+            ends = np.einsum("pij,jpk->ipk", linear, base)
+            ends += images.shift.T.take(image, axis=1)[:, :, None]
             gap = ends - places
             length = np.sqrt((gap**2).sum(axis=0))
             # A mirror is its own inverse turned round: back through it to the lamp's axes.
-            seen = np.einsum("nji,jn->in", linear, gap / length)
-            light = source.profile.intensity(*source.towards(-seen))
+            seen = np.einsum("pji,jpk->ipk", linear, gap / length)
+            light = source.profile.intensity(*source.towards(-seen.reshape(3, -1)))
+            light = light.reshape(length.shape)
             light *= np.maximum(gap[2], 0.0) / length**3
             if told:
-                left = windows.left(places, ends, chain)
+                left = windows.left(places, ends, image)
             else:
-                left = _followed(surfaces, places, gap, base, met, chain, specular, step)
+                origin, way, target = (a.reshape(3, -1) for a in (places, gap, base))
+                chain = np.repeat(image, count_of_lines)
+                left = _followed(surfaces, origin, way, target, met, chain, specular, step)
+                left = left.reshape(light.shape)
             # Neighbours in the sequence go to different halves.
-            total, kept = (
-                a.reshape(-1, count_of_lines // 2, 2).sum(axis=1) for a in (light, light * left)
-            )
+            total, kept = (a.reshape(part.size, -1, 2).sum(axis=1) for a in (light, light * left))
             first, second = (kept / np.maximum(total, 1e-300)).T
             share[part] = (first + second) / 2
             doubt[part] = np.abs(first - second) / 2

@@ -134,47 +134,52 @@ class Windows:
         share[~found & possible | ~self.told[:, None]] = np.nan
         return share
 
-    def left(self, places: FloatArray, ends: FloatArray, chain: IntArray) -> FloatArray:
-        """What mirrors leave on lines from places (3, N) to image points (3, N), 0 if cut off.
+    def left(self, places: FloatArray, ends: FloatArray, image: IntArray) -> FloatArray:
+        """What mirrors leave on lines from places to image points, 0 if cut off; (N, K).
 
-        ``chain`` (N,) tells the image of each, one of those that are told of.
+        K lines run to each ``image`` (N,), one of those that are told of, between ``places`` and
+        ``ends`` (3, N, K).
         """
-        result = np.zeros(chain.size)
+        lines = places.shape[2]
+        result = np.zeros((image.size, lines))
         for number, word in enumerate(self._words):
-            lines = np.arange(chain.size)
+            rows = np.arange(image.size)
             if number:
-                lines = np.flatnonzero((word[0].wall >= 0).take(chain))
-            kept = self._flat.take(chain.take(lines))
+                rows = np.flatnonzero((word[0].wall >= 0).take(image))
+            kept = np.repeat(self._flat.take(image.take(rows))[:, None], lines, axis=1)
             for window in word:
-                among = np.flatnonzero((window.wall >= 0).take(chain.take(lines)))
+                among = np.flatnonzero((window.wall >= 0).take(image.take(rows)))
                 if among.size:
-                    line = lines.take(among)
+                    row = rows.take(among)
                     kept[among] *= self._passed(
-                        window, places.take(line, axis=1), ends.take(line, axis=1), chain.take(line)
+                        window, places.take(row, axis=1), ends.take(row, axis=1), image.take(row)
                     )
-            result[lines] += kept
+            result[rows] += kept
         return result
 
     def _passed(
-        self, window: _Window, places: FloatArray, ends: FloatArray, chain: IntArray
+        self, window: _Window, places: FloatArray, ends: FloatArray, image: IntArray
     ) -> FloatArray:
-        """ρ_s of one window where lines (N,) pass it, else 0."""
+        """ρ_s of one window where lines (N, K) pass it, else 0."""
         gap = ends[:2] - places[:2]
         right, left = (
-            edge.take(chain, axis=1) - places[:2] for edge in (window.right, window.left)
+            edge.take(image, axis=1)[:, :, None] - places[:2]
+            for edge in (window.right, window.left)
         )
-        normal, offset = window.normal.take(chain, axis=1), window.offset.take(chain)
+        normal = window.normal.take(image, axis=1)[:, :, None]
+        offset = window.offset.take(image)[:, None]
         beyond = normal[0] * ends[0] + normal[1] * ends[1] - offset
         through = right[0] * gap[1] >= right[1] * gap[0]
         through &= left[0] * gap[1] <= left[1] * gap[0]
         through &= beyond >= 0
-        wall = window.wall.take(chain)
-        facet = self._first.take(wall)
+        wall = window.wall.take(image)
+        facet = self._first.take(wall)[:, None]
         before = offset - normal[0] * places[0] - normal[1] * places[1]
         for tops in self._tops:
             if np.isfinite(tops[window.wall]).any():
-                top = np.where(np.isfinite(tops), tops, _NEVER).take(wall)
-                facet += (ends[2] - top) * before + (places[2] - top) * beyond > 0
+                top = np.where(np.isfinite(tops), tops, _NEVER).take(wall)[:, None]
+                over = (ends[2] - top) * before + (places[2] - top) * beyond > 0
+                facet = facet + over
         kept: FloatArray = through * self._specular.take(facet)
         return kept
 

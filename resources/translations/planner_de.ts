@@ -17658,12 +17658,12 @@ nicht klar</translation>
 <context>
 <name>planner.light.images</name>
 <message>
-<source>nij,jn-&gt;in</source>
+<source>pij,jpk-&gt;ipk</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>nji,jn-&gt;in</source>
+<source>pji,jpk-&gt;ipk</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

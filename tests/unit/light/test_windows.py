@@ -106,7 +106,7 @@ def test_windows_tell_what_walked_lines_find(room: str, bands: bool) -> None:
             places = grid.samples(u[0], u[1], np.array([cell]))[:, 0]
             lamp = source.points(*random.random((3, 4)))
             ends = images.of(lamp)[:, image]
-            told = windows.left(places, ends, np.full(4, image))
+            told = windows.left(places[:, None], ends[:, None], np.array([image]))[0]
             for k in range(4):
                 true = walked(surfaces, specular, places[:, k], ends[:, k], lamp[:, k])
                 assert told[k] == pytest.approx(true, abs=1e-12)
