@@ -30,17 +30,17 @@ from planner.estimate.find_question import (
     Turn,
     check,
     full_output,
-    heights_to_set,
-    output_of,
 )
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.worth import Bill
 from planner.language import inside, word
 from planner.metrics.figures import FIGURE, daily_light_integral, energy, percent, ppfd
+from planner.plan.checks import CLOSE_TO_CANOPY_M
 from planner.plan.dials import dial
 from planner.plan.lamp import Lamp
-from planner.plan.place import above_own
 from planner.plan.plan import Plan
+from planner.plan.tiers import above, lamps_at
+from planner.plan.turning import CEILING
 from planner.plan.variant_edits import free_name
 from planner.units import LengthUnit, format_length, said_length
 
@@ -148,7 +148,7 @@ def _screen(tries: Tries) -> list[Stand]:
     question, aim = tries.question, tries.question.aim
     covers = range(len(tries.covers))
     hung = arrangements(
-        full_output(tries.plan),
+        tries.plan.model_copy(update={"lamps": lamps_at(full_output(tries.plan), tries.turned)}),
         question.counts if Turn.LAMPS in question.turn else (),
         places=Turn.PLACES in question.turn,
         grain=question.grain,
@@ -192,7 +192,7 @@ def _scan(tries: Tries, most: int) -> list[float | None]:
     """At most so many heights to begin with; None stands for those the lamps have."""
     if Turn.HEIGHT not in tries.question.turn:
         return [None]
-    heights = heights_to_set(tries.plan, tries.question.grain)
+    heights = tries.heights()
     last = len(heights) - 1
     picked = {round(last * k / (most - 1)) for k in range(most)}
     return [heights[k] for k in sorted(picked)]
@@ -255,7 +255,7 @@ def _settle(tries: Tries, stands: Sequence[Stand]) -> None:
                 del tries.seen[moved.stand]  # no better than a regular layout: that is kept
     if Turn.HEIGHT not in tries.question.turn:
         return
-    heights = heights_to_set(tries.plan, tries.question.grain)
+    heights = tries.heights()
     best: dict[tuple[object, ...], Read] = {}
     for one in sorted(tries.seen.values(), key=lambda read: read.rank(aim)):
         best.setdefault(one.stand.family, one)
@@ -334,7 +334,7 @@ def _answered(tries: Tries, base: Option, unit: LengthUnit, *, stopped: bool) ->
 
 def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: LengthUnit) -> Answer:
     made = tries.plan_of(read.stand, read.share, read.hours)
-    name = free_name(taken, _name(tries, read, made, unit))
+    name = free_name(taken, _name(tries, read, unit))
     made = made.model_copy(update={"name": name})
     estimate, key = tries.estimate(made), f"found-{len(taken)}"
     side = Side(name, Origin.VARIANT, made, estimate=estimate, key=key)
@@ -345,10 +345,10 @@ def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: Le
         asked = replace(row, values={**row.values, "dli": lowest})
     # Wishes that are met to the last bit of a float are met.
     missed = tries.question.wishes.missed(asked) if read.short > TINY else ()
-    return Answer(row, estimate, missed, _set_up(tries.question, read, made))
+    return Answer(row, estimate, missed, _set_up(tries, read, made))
 
 
-def _name(tries: Tries, read: Read, made: Plan, unit: LengthUnit) -> str:
+def _name(tries: Tries, read: Read, unit: LengthUnit) -> str:
     """What tells an answer from the others, short enough for a table."""
     question = tries.question
     turn, parts = question.turn, []
@@ -356,36 +356,41 @@ def _name(tries: Tries, read: Read, made: Plan, unit: LengthUnit) -> str:
         cover = read.stand.cover
         parts += [question.linings[cover - 1].name] if cover else []
     if Turn.LAMPS in turn:
-        parts.append(f"{len(made.lamps)} lamp{'s' * (len(made.lamps) != 1)}")
+        count = len(read.stand.lamps)
+        parts.append(f"{count} lamp{'s' * (count != 1)}")
     if Turn.PLACES in turn and Turn.LAMPS not in turn:
-        there = [(lamp.x, lamp.y) for lamp in tries.plan.lamps]
-        parts.append("As placed" if there == [(lamp.x, lamp.y) for lamp in made.lamps] else "Moved")
+        there = [(lamp.x, lamp.y) for lamp in lamps_at(tries.plan, tries.turned)]
+        same = there == [(lamp.x, lamp.y) for lamp in read.stand.lamps]
+        parts.append("As placed" if same else "Moved")
     if Turn.HEIGHT in turn:
-        parts.append(format_length(read.stand.height, unit))
+        parts.append(format_length(read.stand.height - tries.up, unit))
     if Turn.OUTPUT in turn:
-        parts.append(f"{output_of(made):.0f} %")
+        parts.append(f"{100 * read.share:.0f} %")
     if Turn.HOURS in turn:
         parts.append(f"{read.hours:.4g} h")
     return ", ".join(parts or ["As lined"])[:110]
 
 
-def _set_up(question: Question, read: Read, made: Plan) -> str:
+def _set_up(tries: Tries, read: Read, made: Plan) -> str:
     """How it is built and set, in one sentence."""
-    turn, lamps = question.turn, "lamp" if len(made.lamps) == 1 else f"{len(made.lamps)} lamps"
-    height = said_length(round(read.stand.height, 3))
-    parts = [
-        f"Hang the {lamps} {height} {above_own(made)}" if Turn.HEIGHT in turn else f"The {lamps}"
-    ]
+    question, count = tries.question, len(read.stand.lamps)
+    turn, lamps = question.turn, "lamp" if count == 1 else f"{count} lamps"
+    height, over = said_length(round(read.stand.height - tries.up, 3)), ""
+    if Turn.HEIGHT in turn or tries.others:
+        over = f" {above(tries.plan, lamps_at(tries.plan, tries.turned))}"
+    parts = [f"Hang the {lamps} {height}{over}" if Turn.HEIGHT in turn else f"The {lamps}{over}"]
     if Turn.PLACES in turn or Turn.LAMPS in turn:
         hung_at = "; ".join(
             f"{said_length(round(lamp.x, 3))}, {said_length(round(lamp.y, 3))}"
-            for lamp in made.lamps
+            for lamp in read.stand.lamps
         )
         parts.append(f"at (x, y) {hung_at}")
-    parts.append(f"at {output_of(made):.0f} % output, {read.hours:.4g} h a day")
+    parts.append(f"at {100 * read.share:.0f} % output, {read.hours:.4g} h a day")
     if Turn.LINING in turn and read.stand.cover:
         where = "all walls" if question.where is None else inside(question.where.words(made))
         parts.append(f"with {question.linings[read.stand.cover - 1].name} on {where}")
+    if tries.others:
+        parts.append("and all other lamps as they are")
     return f"{' '.join(parts)}."
 
 
@@ -419,14 +424,13 @@ def _limit(tries: Tries, best: Read) -> tuple[Limit, str]:
     """What keeps the best answer where it is, from the heights beside it, and in words."""
     if Turn.HEIGHT not in tries.question.turn:
         return Limit.NOTHING, ""
-    heights, aim = heights_to_set(tries.plan, tries.question.grain), tries.question.aim
-    at, room = _index(heights, best.stand), dial("height").sound_in(tries.plan)
-    bare = dial("height").sound_in(tries.plan.model_copy(update={"obstacles": ()}))
-    if at == len(heights) - 1 and room.maximum < bare.maximum:
+    heights, aim = tries.heights(), tries.question.aim
+    at, room = _index(heights, best.stand), dial("height").sound_in(tries.plan, tries.turned)
+    if at == len(heights) - 1 and room.why_most != CEILING:
         return Limit.TIER, f"Higher would be {_MORE[aim]}, but {room.why_most}."
     if at == len(heights) - 1:
         return Limit.CEILING, f"The ceiling is the limit: higher would be {_MORE[aim]}."
-    if at == 0 and room.minimum > bare.minimum:
+    if at == 0 and room.minimum > CLOSE_TO_CANOPY_M:
         return Limit.TIER, f"Lower would be {_MORE[aim]}, but {room.why_least}."
     if at == 0:
         least = said_length(room.minimum)

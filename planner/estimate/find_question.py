@@ -22,11 +22,13 @@ from planner.metrics.figures import daily_light_integral
 from planner.plan.changes import line
 from planner.plan.checks import UNLIT, clashes, findings
 from planner.plan.dials import dial
-from planner.plan.edits import changed, each_lamp
+from planner.plan.edits import changed
 from planner.plan.lamp import Lamp, watts_of
 from planner.plan.lining import Lining
-from planner.plan.place import Place, above_own
+from planner.plan.place import Place, judged
 from planner.plan.plan import Plan
+from planner.plan.tiers import above, counted_from, lamps_at, lighting, with_lamps
+from planner.plan.turning import CEILING
 from planner.units import said_length
 
 ALIKE: Final = 0.02
@@ -113,10 +115,11 @@ def check(plan: Plan, question: Question) -> None:
         raise FindError("Write the price of 1 kWh first: without it no total is known.")
     if Turn.LAMPS in turn and not question.counts:
         raise FindError("Say how many lamps may hang.")
-    counts = question.counts if Turn.LAMPS in turn else (len(plan.lamps),)
+    hang = len(lighting(plan))
+    counts = question.counts if Turn.LAMPS in turn else (hang,)
     sought = turn & {Turn.LAMPS, Turn.PLACES}
     if Turn.PLACES not in turn:  # those that hang stay where they are: no place is sought
-        counts = tuple(count for count in counts if count != len(plan.lamps))
+        counts = tuple(count for count in counts if count != hang)
     if sought and any(not 1 <= count <= MOST_LAMPS for count in counts):
         raise FindError(f"Places are sought for 1 to {MOST_LAMPS} lamps.")
     if Turn.LINING in turn and not question.linings:
@@ -134,31 +137,37 @@ def check_lamps(plan: Plan) -> None:
     for one in findings(plan) if plan.judged_top is not None else ():
         if one.key == UNLIT:
             raise FindError(one.sentence)
+    if not any(lamp.output_percent > 0 for lamp in lamps_at(plan, lighting(plan))):
+        raise FindError(
+            f"No lamp that is lit hangs over {judged(plan).inside(plan)}, by which the plan is "
+            "judged: hang one there, or judge the plan by another canopy."
+        )
 
 
 def height_range(plan: Plan) -> tuple[float, float]:
-    """Lowest and highest hanging height a search sets all lamps to, in metres.
+    """Lowest and highest hanging height a search sets lamps to, in metres.
+
+    Those over the canopy that the plan is judged by, and counted from it.
 
     Raises
     ------
     FindError
         If there is no room between them.
     """
-    room = dial("height").sound_in(plan)
+    lamps = lighting(plan)
+    room, over = dial("height").sound_in(plan, lamps), above(plan, lamps_at(plan, lamps))
     if room.maximum >= room.minimum:
         return room.minimum, room.maximum
-    # Without what carries canopies there may be room: then the ceiling is not to blame.
-    bare = dial("height").sound_in(plan.model_copy(update={"obstacles": ()}))
-    if bare.maximum >= bare.minimum:
+    if room.why_most != CEILING:
         raise FindError(
             f"No one height suits all lamps: one must hang {said_length(round(room.minimum, 3))} "
-            f"{above_own(plan)} or higher ({room.why_least}), one "
+            f"{over} or higher ({room.why_least}), one "
             f"{said_length(round(room.maximum, 3))} or lower ({room.why_most}). Leave their "
-            "heights as they are."
+            "heights as they are, or hang the tier above higher."
         )
     raise FindError(
-        f"Between canopy and ceiling there are {said_length(round(max(bare.maximum, 0.0), 3))} "
-        f"for the lamp to hang in; it needs {said_length(bare.minimum)} {above_own(plan)}. "
+        f"Between canopy and ceiling there are {said_length(round(max(room.maximum, 0.0), 3))} "
+        f"for the lamp to hang in; it needs {said_length(room.minimum)} {over}. "
         "Lower the canopy or raise the ceiling."
     )
 
@@ -257,6 +266,15 @@ class Tries:
         self.cache = cache or Cache()
         lined = question.linings if Turn.LINING in question.turn else ()
         self.covers = (plan, *(line(plan, question.where, lining) for lining in lined))
+        self.turned = lighting(plan)
+        """The lamps that are set; those of other tiers stay as they are."""
+        self.others = tuple(
+            lamp
+            for k, lamp in enumerate(plan.lamps)
+            if all(place.index != k for place in self.turned)
+        )
+        self.up = counted_from(plan, plan.lamps[self.turned[0].index])
+        self._strays: dict[int, float] = {}
         self.seen: dict[Stand, Read] = {}
         """What is known at the quality asked."""
         self.quick: dict[Stand, Read] = {}
@@ -272,7 +290,8 @@ class Tries:
             for lamp in stand.lamps
         )
         hours = self.plan.photoperiod_hours if hours is None else hours
-        return changed(self.covers[stand.cover], lamps=tuple(lamps), photoperiod_hours=hours)
+        every = with_lamps(self.plan, self.turned, tuple(lamps))
+        return changed(self.covers[stand.cover], lamps=every, photoperiod_hours=hours)
 
     def estimate(self, plan: Plan, *, quick: bool = False) -> Estimate:
         """The estimate of a plan, at preview quality or at the one asked."""
@@ -280,6 +299,10 @@ class Tries:
             raise Cancelled
         options = replace(self.options, quality=Quality.PREVIEW) if quick else self.options
         return evaluate(plan, options, cache=self.cache, cancelled=self.cancelled)
+
+    def heights(self) -> list[float]:
+        """The hanging heights that may be set, as the plan holds them."""
+        return [round(h + self.up, 9) for h in heights_to_set(self.plan, self.question.grain)]
 
     def own(self) -> Estimate:
         """The plan's own estimate."""
@@ -301,23 +324,36 @@ class Tries:
         if stand not in known:
             figures = self.estimate(self.plan_of(stand), quick=quick).figures
             light = figures.mean if self.question.held is Held.MEAN else figures.minimum
-            known[stand] = self._set(stand, light, figures.min_over_mean or 0.0)
+            stray = self._stray(stand, quick=quick) if self.others else 0.0
+            known[stand] = self._set(stand, light, stray, figures.min_over_mean or 0.0)
             self.done += 1
             if self.progress is not None:
                 self.progress(min(0.97, self.done / self.expected))
         return known[stand]
 
-    def _set(self, stand: Stand, light: float, even: float) -> Read:
+    def _stray(self, stand: Stand, *, quick: bool) -> float:
+        """The light that lamps of other tiers bring, whatever those that are set do."""
+        if stand.cover not in self._strays:
+            figures = self.estimate(self.plan_of(stand, 0.0), quick=quick).figures
+            mean = self.question.held is Held.MEAN
+            self._strays[stand.cover] = figures.mean if mean else figures.minimum
+        return self._strays[stand.cover]
+
+    def _set(self, stand: Stand, light: float, stray: float, even: float) -> Read:
         """Output and hours of a stand whose light at full output is known.
 
         Light and energy of a day depend on the product of the two alone; hours stay as they are
         as long as the output can follow.
         """
         question, wishes = self.question, self.question.wishes
-        per_hour = daily_light_integral(light, 1.0)
-        watts = watts_of(stand.lamps)
+        per_hour = daily_light_integral(max(light - stray, 0.0), 1.0)
+        watts, there = watts_of(stand.lamps), daily_light_integral(stray, 1.0)
         (s0, s1), (h0, h1) = self._shares(watts), self._hours()
         low, high = wishes.dli_low, wishes.dli_high
+        if there:  # at the hours of the plan; what is found is reckoned as it is
+            given = there * self.plan.photoperiod_hours
+            low = None if low is None else max(low - given, 0.0)
+            high = None if high is None else max(high - given, TINY)
         least = low / per_hour if low and per_hour > 0 else math.inf if low else 0.0
         most = min(s1 * h1, high / per_hour if high and per_hour > 0 else math.inf)
         most = min(most, self._affordable(stand, watts))
@@ -332,24 +368,32 @@ class Tries:
         hours = min(max(hours, h0), h1)
         share = min(max(lit / hours if hours > 0 else s1, s0), s1)
         # Whole per cents and quarters of an hour, upwards, where the wishes leave room for it.
-        fine = self._read(stand, share, hours, per_hour, watts, even)
+        fine = self._read(stand, share, hours, (per_hour, there), watts, even)
         if Turn.OUTPUT in question.turn:
             share = min(math.ceil(100 * share - 1e-6) / 100, s1)
         if Turn.HOURS in question.turn:
             hours = min(math.ceil(4 * hours - 1e-6) / 4, h1)
-        whole = self._read(stand, share, hours, per_hour, watts, even)
+        whole = self._read(stand, share, hours, (per_hour, there), watts, even)
         return replace(whole if whole.short <= fine.short else fine, need=fine.kwh)
 
     def _read(
-        self, stand: Stand, share: float, hours: float, per_hour: float, watts: float, even: float
+        self,
+        stand: Stand,
+        share: float,
+        hours: float,
+        per_hour: tuple[float, float],
+        watts: float,
+        even: float,
     ) -> Read:
+        """``per_hour``: the DLI of an hour from the lamps set at full output, and from others."""
         costs, wishes = self.plan.costs, self.question.wishes
-        runs = drawing(watts * share, hours, costs)
+        drawn = watts * share + watts_of(self.others)
+        runs = drawing(drawn, hours, costs)
         total = None
         if runs.money is not None:
             total = runs.total(self.bill(stand).cost, costs.span_months)
-        dli = per_hour * share * hours
-        values = {"dli": dli, "min_over_mean": even, "watts": watts * share, "total": total}
+        dli = (per_hour[0] * share + per_hour[1]) * hours
+        values = {"dli": dli, "min_over_mean": even, "watts": drawn, "total": total}
         missing = {
             wish.words: _missing(values[wish.column], bound, least=wish.least)
             for wish, bound in wishes.all()
@@ -364,11 +408,11 @@ class Tries:
         """Between which shares of full output the lamps may be set."""
         if Turn.OUTPUT not in self.question.turn:
             return self._share_now(), self._share_now()
-        room = dial("output").sound_in(self.plan)
+        room = dial("output").sound_in(self.plan, self.turned)
         wished = self.question.wishes.watts
         least, most = room.minimum / 100, room.maximum / 100
         if wished is not None and watts > 0:
-            most = min(most, wished / watts)
+            most = min(most, max(wished - watts_of(self.others), 0.0) / watts)
         return least, max(most, least, 0.01)
 
     def _hours(self) -> tuple[float, float]:
@@ -386,7 +430,9 @@ class Tries:
         bought = self.bill(stand).cost
         if bought is None or price <= 0:
             return math.inf
-        return max(wished - bought, 0.0) / price
+        hours = self.plan.photoperiod_hours
+        kept = (drawing(watts_of(self.others), hours, costs).money or 0.0) * costs.span_months
+        return max(wished - bought - kept, 0.0) / price
 
 
 def _missing(value: float | None, bound: float, *, least: bool) -> float:
@@ -403,14 +449,16 @@ def full_output(plan: Plan) -> Plan:
 
 
 def scaled_output(plan: Plan, share: float) -> Plan:
-    """Every output times a share, at most 100 %."""
+    """Every output over the canopy judged times a share, at most 100 %."""
 
     def dimmed(lamp: Lamp) -> Lamp:
         return lamp.model_copy(update={"output_percent": min(lamp.output_percent * share, 100.0)})
 
-    return each_lamp(plan, dimmed)
+    turned = lighting(plan)
+    lamps = tuple(dimmed(lamp) for lamp in lamps_at(plan, turned))
+    return changed(plan, lamps=with_lamps(plan, turned, lamps))
 
 
 def output_of(plan: Plan) -> float:
-    """Output of the brightest lamp in per cent."""
-    return max(lamp.output_percent for lamp in plan.lamps)
+    """Output in per cent of the brightest lamp over the canopy that the plan is judged by."""
+    return max(lamp.output_percent for lamp in lamps_at(plan, lighting(plan)))

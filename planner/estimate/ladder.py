@@ -18,10 +18,11 @@ from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.light.cellmap import round_values
 from planner.plan.dials import dial
-from planner.plan.edits import changed
+from planner.plan.edits import change_lamp
 from planner.plan.lit import Depends, depends
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, band_at
 from planner.plan.plan import Plan
+from planner.plan.tiers import canopy_under, counted_from
 from planner.units import LengthUnit
 
 LADDER: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
@@ -32,7 +33,7 @@ _RUNGS: Final = 12
 
 @dataclass(frozen=True)
 class Rung:
-    """The light at one height: metres, mean and lowest PPFD in µmol m⁻² s⁻¹."""
+    """The light at one height over the canopy: metres, mean and lowest PPFD in µmol m⁻² s⁻¹."""
 
     height: float
     mean: float
@@ -52,7 +53,10 @@ class Rung:
 
 @dataclass(frozen=True)
 class Ladder:
-    """Rungs from the lowest height up, for lamps (by index) raised together in a plan."""
+    """Rungs from the lowest height up, for lamps (by index) raised together in a plan.
+
+    Heights count from the canopy that the first of them stands over, whose light is told.
+    """
 
     plan: Plan
     lamps: tuple[int, ...]
@@ -72,6 +76,15 @@ class Ladder:
     def fits(self, plan: Plan) -> bool:
         """Whether it tells of a plan too: the same but for the heights of these lamps."""
         return self._climbed == climbed(plan, self.lamps)
+
+    @property
+    def canopy(self) -> Place:
+        """The canopy it tells of."""
+        return canopy_under(self.plan, self.plan.lamps[self.lamps[0]])
+
+    def wanted(self, plan: Plan) -> tuple[float, float] | None:
+        """The band wanted there in µmol m⁻² s⁻¹; None where none can be told."""
+        return band_at(plan, self.canopy)
 
     @cached_property
     def _climbed(self) -> Depends | None:
@@ -97,8 +110,12 @@ def climbed(plan: Plan, lamps: Sequence[int]) -> Depends | None:
 
 def rungs_between(plan: Plan, lamps: Sequence[int], unit: LengthUnit) -> tuple[float, ...]:
     """Round heights in metres, in the unit shown, between the lowest and the highest sound one."""
+    # Together they hang at one height, whatever each stands over.
+    from_own = [counted_from(plan, plan.lamps[k]) for k in lamps]
+    ups = [up - from_own[0] for up in from_own]
     rooms = [dial("height").sound_in(plan, Place(PlaceKind.LAMP, k)) for k in lamps]
-    low, high = max(r.minimum for r in rooms), min(r.maximum for r in rooms)
+    low = max(room.minimum + up for room, up in zip(rooms, ups, strict=True))
+    high = min(room.maximum + up for room, up in zip(rooms, ups, strict=True))
     if high <= low:
         return ()
     found = round_values(low / unit.metres, high / unit.metres, _RUNGS)
@@ -126,11 +143,10 @@ def ladder(
         If ``cancelled`` said so.
     """
     cache = cache or Cache()
-    rungs = []
+    rungs, canopy = [], canopy_under(plan, plan.lamps[lamps[0]])
     for done, height in enumerate(heights, start=1):
-        figures = evaluate(
-            _hung(plan, lamps, height), options, cache=cache, cancelled=cancelled
-        ).figures
+        hung = _hung(plan, lamps, height)
+        figures = evaluate(hung, options, cache=cache, cancelled=cancelled).on(canopy).figures
         rungs.append(Rung(height, figures.mean, figures.minimum))
         if progress is not None:
             progress(done / len(heights))
@@ -138,9 +154,8 @@ def ladder(
 
 
 def _hung(plan: Plan, lamps: Sequence[int], height: float) -> Plan:
-    """The plan with all of these lamps at one height."""
-    raised = tuple(
-        changed(lamp, hanging_height=height) if k in lamps else lamp
-        for k, lamp in enumerate(plan.lamps)
-    )
-    return changed(plan, lamps=raised)
+    """The plan with all of these lamps as high as the first of them so far over its canopy."""
+    height = height + counted_from(plan, plan.lamps[lamps[0]])
+    for k in lamps:
+        plan = change_lamp(plan, k, hanging_height=round(height, 9))
+    return plan

@@ -39,11 +39,12 @@ from planner.plan.edits import (
     each_lamp,
     under_ceiling,
 )
-from planner.plan.place import Place, PlaceKind
+from planner.plan.lamp import Lamp
+from planner.plan.place import OWN, Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.target import GrowthStage
-from planner.plan.turning import hung_over
+from planner.plan.tiers import canopy_under, hangs, hung_over, lamps_at, lighting
 from planner.units import LengthUnit, capital, said_length
 
 _EVEN: Final = 0.5
@@ -177,12 +178,9 @@ def _answered(
             (*warnings, sentence),
         )  # fmt: skip
     best = answers.best
-    hung = round(best.plan.lamps[0].hanging_height, 9)
-    if there.judged_top is not None:
-        hung = round(there.canopy.height + hung - stage.canopy_height, 9)
+    hung = hangs(best.plan, lamps_at(best.plan, lighting(best.plan))[0])
     if answers.limit is Limit.CEILING and question.aim is Aim.EVEN:
         _, most = height_range(there)
-        most -= stage.canopy_height - there.canopy.height
         warnings += (
             f"{stage.name}: the lamp cannot rise far enough. The ceiling leaves "
             f"{said_length(round(most, 3))} above a canopy at {said_length(stage.canopy_height)}, "
@@ -233,8 +231,20 @@ def at_stage(plan: Plan, stage: GrowthStage) -> Plan:
         height_range(there)
         return there
     room = plan.space.height - stage.canopy_height
+
+    def brought(lamp: Lamp) -> Lamp:
+        # What hangs over a tier stays there, and what hangs under one stays under it.
+        if canopy_under(plan, lamp) != OWN:
+            height = plan.lamp_height(lamp) - stage.canopy_height
+            return lamp.model_copy(update={"hanging_height": round(height, 9)})
+        lamp, shelves = under_ceiling(lamp, room), hung_over(plan, lamp, under=True)
+        most = min((one.underside for one in shelves), default=plan.space.height)
+        most -= stage.canopy_height + lamp.rise[1]
+        height = round(min(lamp.hanging_height, most), 9)
+        return lamp if not shelves else lamp.model_copy(update={"hanging_height": height})
+
     there = changed(
-        each_lamp(plan, lambda lamp: under_ceiling(lamp, room)),
+        each_lamp(plan, brought),
         canopy=plan.canopy.model_copy(update={"height": stage.canopy_height}),
         photoperiod_hours=stage.photoperiod_hours,
         target=stage.target,
@@ -256,11 +266,18 @@ def _top_at_stage(plan: Plan, index: int, stage: GrowthStage) -> Plan:
         changed(plan, photoperiod_hours=stage.photoperiod_hours), index, target=stage.target
     )
     # Lamps first: the plan is checked as a whole.
-    over = [k for k, lamp in enumerate(plan.lamps) if obstacle in hung_over(plan, lamp)]
+    over = [
+        k
+        for k, lamp in enumerate(plan.lamps)
+        if obstacle in hung_over(plan, lamp) or Place(PlaceKind.LAMP, k) in lighting(plan)
+    ]
     for k in over:
         lamp = plan.lamps[k]
         clear = stage.canopy_height - plan.canopy.height - lamp.rise[0] + CLOSE_TO_CANOPY_M
-        height = min(max(lamp.hanging_height, clear), plan.hanging_room(lamp)[1])
+        most = plan.hanging_room(lamp)[1]
+        for shelf in hung_over(plan, lamp, under=True):
+            most = min(most, shelf.underside - plan.canopy.height - lamp.rise[1])
+        height = min(max(lamp.hanging_height, clear), most)
         grown = change_lamp(grown, k, hanging_height=round(height, 6))
     grown = change_obstacle(grown, index, thickness=thickness)
     check_lamps(grown)

@@ -25,6 +25,7 @@ from planner.plan.edits import changed, under_ceiling
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
 from planner.plan.target import GrowthStage
+from planner.plan.tiers import lighting
 from planner.units import LengthUnit, format_number, in_unit, on_tape
 
 DAYS_PER_WEEK: Final = 7.0
@@ -200,14 +201,17 @@ def _between(now: Plan, early: Plan, late: Plan, share: float) -> Plan:
     room = now.space.height - height
     # All follow the brightest, so that what they are to each other stays what it is.
     turned = part(output_of(early), output_of(late), 1) / (output_of(now) or 1.0)
+    led = {place.index for place in lighting(now)}
     lamps = tuple(
         lamp.model_copy(
             update={
                 "hanging_height": part(one.hanging_height, other.hanging_height, 3),
-                "output_percent": round(min(lamp.output_percent * turned, 100.0), 9),
+                "output_percent": round(
+                    min(lamp.output_percent * (turned if k in led else 1.0), 100.0), 9
+                ),
             }
         )
-        for lamp, one, other in zip(now.lamps, early.lamps, late.lamps, strict=True)
+        for k, (lamp, one, other) in enumerate(zip(now.lamps, early.lamps, late.lamps, strict=True))
     )
     lamps = tuple(under_ceiling(lamp, room) for lamp in lamps)
     canopy = now.canopy.model_copy(update={"height": height})

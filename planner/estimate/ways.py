@@ -30,8 +30,10 @@ from planner.plan.checks import clashes
 from planner.plan.dials import dial
 from planner.plan.edits import line_all_walls
 from planner.plan.lining import Lining
+from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
+from planner.plan.tiers import hangs, lamps_at, lighting
 from planner.units import PPFD_UNIT, LengthUnit, said_length
 
 NEAR: Final = 0.02
@@ -141,7 +143,12 @@ class _Ask:
     @property
     def dimmer(self) -> Quantity:
         """Between which outputs in per cent the lamps may be set."""
-        return dial("output").sound_in(self.plan).at_least(1.0)
+        return dial("output").sound_in(self.plan, self.turned).at_least(1.0)
+
+    @property
+    def turned(self) -> tuple[Place, ...]:
+        """The lamps that are set: those over the canopy judged."""
+        return lighting(self.plan)
 
     @property
     def dimmable(self) -> bool:
@@ -185,7 +192,14 @@ class _Ask:
         if abs(output - now) < 0.5:
             return estimate, "Full output" if output == 100 else f"Output as it is, {output} %"
         verb = "Dim" if output < now else "Turn up"
-        return self.light(scaled_output(made, output / now)), f"{verb} to {output} %"
+        there = self.light(scaled_output(made, output / now))
+        step = (there.figures.mean - estimate.figures.mean) / (output - now)
+        if self.off(there) > NEAR / 4 and step > 0:  # the room or other tiers bring light too
+            better = output + (self.wanted - there.figures.mean) / step
+            better = round(min(max(better, self.dimmer.minimum), self.dimmer.maximum))
+            if better != output:
+                return self.light(scaled_output(made, better / now)), f"{verb} to {better} %"
+        return there, f"{verb} to {output} %"
 
     # -- the three of them --------------------------------------------------------------
 
@@ -195,7 +209,7 @@ class _Ask:
             return Way(kind, "Dim", None, False, "The lamps cannot be dimmed.")
         estimate, name = self.dimmed(self.light(self.plan))
         flow = FIGURE["photon_flux"]
-        flux = sum(lamp.full_ppf for lamp in self.plan.lamps)
+        flux = sum(lamp.full_ppf for lamp in lamps_at(self.plan, self.turned))
         mean = estimate.figures.mean
         needed = (
             f"it would take {flow.text(flux * self.wanted / mean)} of lamps" if mean else "dark"
@@ -204,13 +218,14 @@ class _Ask:
         return self.way(kind, name, estimate, why)
 
     def by_height(self) -> Way:
-        kind, now = WayKind.HEIGHT, self.plan.lamps[0].hanging_height
+        kind, (lead, *_) = WayKind.HEIGHT, lamps_at(self.plan, self.turned)
+        now = hangs(self.plan, lead)
         try:
             heights = heights_to_set(self.plan, self.unit.snap)
         except FindError as error:
             return Way(kind, "Raise", None, False, str(error))
         turn, there = dial("height"), clashes(self.plan)
-        heights = [h for h in heights if not clashes(turn.put(self.plan, None, h)) - there]
+        heights = [h for h in heights if not clashes(turn.put(self.plan, self.turned, h)) - there]
         if not heights:
             return Way(
                 kind,
@@ -223,7 +238,7 @@ class _Ask:
 
         def at(k: int) -> Estimate:
             if k not in known:
-                known[k] = self.light(turn.put(self.plan, None, heights[k]))
+                known[k] = self.light(turn.put(self.plan, self.turned, heights[k]))
             return known[k]
 
         last = len(heights) - 1
@@ -242,7 +257,7 @@ class _Ask:
         best = min(known, key=lambda k: (self.off(known[k]), abs(heights[k] - now)))
         verb = "Raise" if heights[best] > now else "Lower"
         name = f"{verb} to {said_length(round(heights[best], 4))}"
-        room = turn.sound_in(self.plan)
+        room = turn.sound_in(self.plan, self.turned)
         bound = room.why_most if known[best].figures.mean > self.wanted else room.why_least
         why = "No height comes nearer" + (f": {bound}." if best in {0, last} and bound else ".")
         return self.way(kind, name, known[best], why)

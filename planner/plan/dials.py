@@ -34,6 +34,10 @@ _OF_IT: Final = {
 _TIMES: Final = Quantity("times", decimals=2, step=0.1).within(0.1, 5.0)
 
 
+Where = Place | tuple[Place, ...] | None
+"""At one place, at several, or wherever there is such a number."""
+
+
 class Redo(IntEnum):
     """What an edit makes the core compute anew, from nothing at all to everything."""
 
@@ -101,19 +105,24 @@ class Dial:
         known = [value for value in values if value is not None]
         return known[0] if known and max(known) - min(known) < _ALIKE else None
 
-    def bounded(self, plan: Setup, place: Place | None = None) -> Quantity:
-        """The quantity with the bounds it has in this plan, at a place or at all of them."""
+    def _those(self, plan: Setup, place: Where) -> tuple[Place, ...]:
+        if place is None:
+            return self.places(plan)
+        return place if isinstance(place, tuple) else (place,)
+
+    def bounded(self, plan: Setup, place: Where = None) -> Quantity:
+        """The quantity with the bounds it has in this plan, at some places or at all of them."""
         found = self.quantity
         if self.room is not None:
-            for one in self.places(plan) if place is None else (place,):
+            for one in self._those(plan, place):
                 found = self.room(found, plan, one)
         return found
 
-    def sound_in(self, plan: Setup, place: Place | None = None) -> Quantity:
+    def sound_in(self, plan: Setup, place: Where = None) -> Quantity:
         """The quantity with the bounds a search keeps to; they may leave nothing between them."""
         found = self.bounded(plan, place)
         if self.sound is not None:
-            for one in self.places(plan) if place is None else (place,):
+            for one in self._those(plan, place):
                 found = self.sound(found, plan, one)
         return found
 
@@ -122,8 +131,8 @@ class Dial:
         found = self.bounded(plan, place)
         return found.minimum, found.maximum
 
-    def put(self, plan: Plan, place: Place | None, value: float) -> Plan:
-        """The plan with another value at a place, or at all places at once.
+    def put(self, plan: Plan, place: Where, value: float) -> Plan:
+        """The plan with another value at a place, at several, or at all places at once.
 
         Raises
         ------
@@ -131,12 +140,13 @@ class Dial:
             If there is no such place, the value lies outside the bounds, or no plan can be
             built with it.
         """
-        places = self.places(plan) if place is None else (place,)
+        places = self._those(plan, place)
+        alone = place if isinstance(place, Place) else None
         if not places or not all(self._fits(plan, one) for one in places):
-            raise ValueError(self._nowhere(plan, place))
-        lead = self.label if place is None or place.kind is PlaceKind.SPACE else ""
-        if place is not None and not lead:
-            lead = f"{place.words(plan)}, {self.words}"
+            raise ValueError(self._nowhere(plan, alone))
+        lead = self.label
+        if alone is not None and alone.kind is not PlaceKind.SPACE:
+            lead = f"{alone.words(plan)}, {self.words}"
         return self.turn(plan, places, self.bounded(plan, place).checked(value, lead))
 
     def _fits(self, plan: Setup, place: Place) -> bool:
@@ -279,9 +289,11 @@ def _wall(
 
 # fmt: off
 _ROWS: Final = (
-    _lamp("height", "hanging height", "hanging_height", _LIGHT, "Set lamp height", t.under_ceiling,
-          "From the lamp's lit face down to the canopy, which is the plane the plants' tops stand "
-          "at. Higher gives less light, more evenly.", t.housing_under_ceiling),
+    Dial("height", "hanging height", q.quantity_of(Lamp, "hanging_height"), PlaceKind.LAMP,
+         t.height, t.put_height, _LIGHT, "Set lamp height",
+         "From the lamp's lit face down to the canopy it hangs over, of a rack that of its tier: "
+         "the plane the plants' tops stand at. Higher gives less light, more evenly.",
+         t.under_ceiling, t.housing_under_ceiling),
     _lamp("output", word("output"), "output_percent", _NOTHING, "Set lamp output", None,
           "The dimmer: light and watts both follow it in proportion. Real lamps often do a "
           "little better when dimmed.", t.by_dimmer),

@@ -19,7 +19,9 @@ from planner.plan.edits import changed, nearest_inside
 from planner.plan.lamp import Lamp
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan, Setup
+from planner.plan.quantity import Quantity
 from planner.plan.space import Obstacle, Outline, Point, contains, outlines_overlap
+from planner.plan.tiers import counted_from
 
 Chosen = tuple[Place, ...]
 Thing = Lamp | Obstacle
@@ -197,6 +199,16 @@ _PART: Final = {PlaceKind.LAMP: "hanging_height", PlaceKind.OBSTACLE: "underside
 """The field that it turns."""
 
 
+def reach_of(plan: Plan, place: Place) -> Quantity:
+    """Between which heights a hand carries a thing: a lamp past the tiers, to the plan's canopy."""
+    room = dial(_HEIGHT[place.kind]).bounded(plan, place)
+    if place.kind is not PlaceKind.LAMP:
+        return room
+    lamp = plan.lamps[place.index]
+    least = plan.hanging_room(lamp)[0] - counted_from(plan, lamp)
+    return room if least >= room.minimum else room.within(least, room.maximum)
+
+
 def raised(plan: Plan, places: Chosen, by: float) -> tuple[Plan, str]:
     """All of them raised by so many metres, or as far as the first of them can go.
 
@@ -205,12 +217,12 @@ def raised(plan: Plan, places: Chosen, by: float) -> tuple[Plan, str]:
     stopped, old = "", {}
     for place in places:
         height = dial(_HEIGHT[place.kind])
-        now, room = height.get(plan, place) or 0.0, height.bounded(plan, place)
+        now, room = height.get(plan, place) or 0.0, reach_of(plan, place)
         most = max(room.maximum, room.minimum)
         if not room.minimum <= now + by <= most:
             by = min(max(now + by, room.minimum), most) - now
             stopped = f"{height.label}: {room.limit_text(least=by < 0 or now < room.minimum)}."
-        old[place] = now
+        old[place] = getattr(thing_at(plan, place), _PART[place.kind])
     after = _each(plan, places, lambda place, _: {_PART[place.kind]: round(old[place] + by, 7)})
     return after, stopped
 

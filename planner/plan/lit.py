@@ -42,6 +42,7 @@ from planner.plan.place import (
 from planner.plan.plan import Plan, Setup
 from planner.plan.space import Canopy, CarriedCanopy
 from planner.plan.target import GrowthStage
+from planner.plan.tiers import lamps_at, lighting, with_lamps
 from planner.plan.wavebands import Wavebands
 
 _Setup = TypeVar("_Setup", bound=Setup)
@@ -307,17 +308,27 @@ def ungrown(plan: Plan) -> Plan:
     plan is judged by the canopy on an obstacle, that one grows instead.
     """
     level = min(0.01, plan.space.height / 2)
-    most = max((lamp.output_percent for lamp in plan.lamps), default=0.0)
-    to_full = 100.0 / most if plan.dimmable and most > 0 else 1.0
-    lamps = tuple(
+    turned = lighting(plan)
+    ours = lamps_at(plan, turned)
+    most = max((lamp.output_percent for lamp in ours), default=0.0)
+    dims = all(lamp.model.dimmable for lamp in ours)
+    to_full = 100.0 / most if dims and most > 0 else 1.0
+    # Those of other tiers stay where they hang, however high the plan's own canopy stands.
+    still = 0.0 if plan.judged_top is not None else plan.canopy.height - level
+    kept = [
+        lamp.model_copy(update={"hanging_height": round(lamp.hanging_height + still, 9)})
+        for lamp in plan.lamps
+    ]
+    freed = [
         lamp.model_copy(
             update={
                 "hanging_height": level,
                 "output_percent": round(min(lamp.output_percent * to_full, 100.0), 4),
             }
         )
-        for lamp in plan.lamps
-    )
+        for lamp in ours
+    ]
+    lamps = with_lamps(plan.model_copy(update={"lamps": tuple(kept)}), turned, freed)
     grown: dict[str, object] = {"lamps": lamps, "photoperiod_hours": 0.0}
     if plan.judged_top is None:
         grown |= {"canopy": plan.canopy.model_copy(update={"height": level}), "target": None}

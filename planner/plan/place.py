@@ -152,8 +152,9 @@ def judged(setup: Setup) -> Place:
 
 
 def above_own(setup: Setup) -> str:
-    """What hanging heights are counted from, in words; said plainly where another is judged."""
-    return "above the canopy" if setup.judged_top is None else "above the plan's own canopy"
+    """Above the plan's own canopy in words; said plainly where obstacles carry others."""
+    alone = all(one.canopy is None for one in setup.obstacles)
+    return "above the canopy" if alone else "above the plan's own canopy"
 
 
 def target_at(plan: Plan, place: Place) -> Target | None:

@@ -11,18 +11,19 @@ import math
 from collections.abc import Callable, Sequence
 from typing import Any, Final
 
-from planner.plan import edits
+from planner.plan import edits, tiers
 from planner.plan.checks import CLOSE_TO_CANOPY_M, LEAST_DARK_HOURS
 from planner.plan.lamp import MOST_PER_JOULE, BarsBody, CosineProfile, Lamp, LampModel, PointBody
 from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, Quantity
-from planner.plan.space import Obstacle, contains, outlines_overlap, sticks_out
+from planner.plan.space import contains, sticks_out
 from planner.plan.target import PpfdTarget, Target
 from planner.units import FLUX_UNIT, said_length
 
 _ALIKE: Final = 1e-9
+CEILING: Final = "the ceiling is there"
 _LEAST_BAND_M: Final = 0.005
 
 Room = Callable[[Quantity, Setup, Place], Quantity]
@@ -91,9 +92,23 @@ def put_beam(plan: Plan, place: Place, value: float) -> Plan:
     return with_model(plan, place.index, profile=CosineProfile.from_beam_angle(value))
 
 
+def height(plan: Setup, place: Place) -> float | None:
+    """Of a lamp over the canopy it stands over, of a tier as of the plan."""
+    return tiers.hangs(plan, plan.lamps[place.index])
+
+
+def put_height(plan: Plan, places: Sequence[Place], value: float) -> Plan:
+    # What each is counted from is told by the lamps as they hang before any of them moves.
+    from_own = [tiers.counted_from(plan, plan.lamps[place.index]) for place in places]
+    for place, up in zip(places, from_own, strict=True):
+        plan = edits.change_lamp(plan, place.index, hanging_height=round(value + up, 9))
+    return plan
+
+
 def under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:
-    least, most = plan.hanging_room(plan.lamps[place.index])
-    return kind.at_least(least, "the canopy is there").at_most(most, "the ceiling is there")
+    lamp = plan.lamps[place.index]
+    (least, most), up = plan.hanging_room(lamp), tiers.counted_from(plan, lamp)
+    return kind.at_least(least, "the canopy is there").at_most(most - up, CEILING)
 
 
 def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
@@ -117,21 +132,9 @@ def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
         down = math.degrees(math.asin(max(under, 0.0) / half))
     most, why = (
         max(min(up, down), 0.0),
-        "the ceiling is there" if up < down else "the canopy is there",
+        CEILING if up < down else "the canopy is there",
     )
     return kind.at_least(-most, why).at_most(most, why)
-
-
-def hung_over(plan: Setup, lamp: Lamp, *, under: bool = False) -> tuple[Obstacle, ...]:
-    """The obstacles with a canopy over which a lamp hangs; ``under``: those it hangs under."""
-    face, outline = plan.lamp_height(lamp), lamp.outline()
-    return tuple(
-        one
-        for one in plan.obstacles
-        if one.canopy is not None
-        and (face <= one.underside) is under
-        and outlines_overlap(outline, one.outline())
-    )
 
 
 def held_by(plan: Setup, x: float, y: float, above: float) -> int | None:
@@ -150,17 +153,17 @@ def housing_under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity
     A lamp keeps over a canopy on an obstacle over which it hangs, and under one it hangs under.
     """
     lamp = plan.lamps[place.index]
+    (low, high), level = lamp.rise, plan.canopy.height + tiers.counted_from(plan, lamp)
     found = kind.at_least(CLOSE_TO_CANOPY_M, "nearer it may scorch the leaves")
     if lamp.tilt_deg:
         found = under_ceiling(found, plan, place)
     else:
-        most = plan.headroom - lamp.model.housing_height
-        found = found.at_most(most, "the ceiling is there")
-    (low, high), level = lamp.rise, plan.canopy.height
-    for top in hung_over(plan, lamp):
+        most = plan.space.height - level - lamp.model.housing_height
+        found = found.at_most(most, CEILING)
+    for top in tiers.hung_over(plan, lamp):
         least = top.top - level - low + CLOSE_TO_CANOPY_M
         found = found.at_least(least, f"nearer it may scorch the leaves on '{top.name}'")
-    for tier in hung_over(plan, lamp, under=True):
+    for tier in tiers.hung_over(plan, lamp, under=True):
         found = found.at_most(tier.underside - level - high, f"'{tier.name}' is there")
     return found
 
@@ -261,7 +264,7 @@ def put_own_end(part: str) -> Turn:
 def room_with(other: str) -> Room:
     def room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
         taken = getattr(plan.obstacles[place.index], other)
-        return kind.at_most(plan.space.height - taken, "the ceiling is there")
+        return kind.at_most(plan.space.height - taken, CEILING)
 
     return room
 

@@ -9,12 +9,13 @@ from typing import Any
 
 from planner.plan.changes import ALL_WALLS, line, said
 from planner.plan.dials import dial
-from planner.plan.edits import changed, each_lamp
+from planner.plan.edits import change_lamp, changed
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place
 from planner.plan.plan import MAX_VARIANTS, Plan, Setup, Variant
 from planner.plan.refusal import refusal
+from planner.plan.tiers import counted_from, lamps_at, lighting, with_lamps
 from planner.units import LengthUnit, capital, format_length
 
 MAX_NAME = 120
@@ -167,7 +168,7 @@ def try_all(
             setup = plan.setup if lining is None else line(plan.setup, place, lining)
             setup = setup if lamp is None else spread_lamps(setup, *lamp)
             if height is not None:
-                setup = _all_lamps(setup, hanging_height=height)
+                setup = _all_lamps(setup, height)
         except ValueError as error:
             if refused is None:
                 raise
@@ -182,7 +183,8 @@ def try_all(
 
 def spread_lamps(setup: Setup, model: LampModel, count: int) -> Setup:
     """So many lamps of a kind where a row or grid of them spreads most evenly over the space."""
-    height = setup.lamps[0].hanging_height if setup.lamps else _START_HEIGHT
+    turned = lighting(setup)
+    height = lamps_at(setup, turned)[0].hanging_height if turned else _START_HEIGHT
     room = setup.space.height - setup.canopy.height
     height = min(height, math.floor(100 * room) / 100)
     x0, y0, x1, y1 = setup.space.bounds
@@ -199,10 +201,14 @@ def spread_lamps(setup: Setup, model: LampModel, count: int) -> Setup:
         for i in range(columns)
     ]
     lamps = tuple(Lamp(model=model, x=x, y=y, hanging_height=height) for x, y in places)
-    return changed(setup, lamps=lamps)
+    return changed(setup, lamps=with_lamps(setup, turned, lamps))
 
 
-def _all_lamps(setup: Setup, **parts: Any) -> Setup:
+def _all_lamps(setup: Setup, height: float) -> Setup:
     if not setup.lamps:
         raise ValueError("no lamp hangs in the space; hang one first.")
-    return each_lamp(setup, lambda lamp: lamp.model_copy(update=parts))
+    turned = lighting(setup)
+    for place in turned:
+        up = counted_from(setup, setup.lamps[place.index])
+        setup = change_lamp(setup, place.index, hanging_height=round(height + up, 9))
+    return setup

@@ -21,6 +21,7 @@ from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.place import Place, PlaceKind, cleanness, surfaces
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
+from planner.plan.tiers import hangs
 from planner.reports import content
 from planner.reports.build_sheet import build_section
 from planner.reports.cautions import cautions
@@ -147,7 +148,7 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
                 f"{', ' + lamp.leans if lamp.leans else ''}",
                 f"{lamp.model.name}{_beam(lamp.model)}",
                 f"{on_tape(lamp.x, unit)}, {on_tape(lamp.y, unit)}",
-                on_tape(lamp.hanging_height, unit),
+                on_tape(hangs(plan, lamp), unit),
                 f"{lamp.output_percent:g}",
                 f"{FIGURE['photon_flux'].number(lamp.ppf)} ± "
                 f"{banded(0.0, lamp.ppf * lamp.model.ppf_uncertainty)[1]}",
@@ -406,12 +407,11 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
     if found is None or not found.stages or found.weeks <= 0:
         return ()
     columns = stage_columns("stage", "span", "canopy", "height", "output", "mean", "kwh")
-    heads = tuple(column.heading(unit) for column in columns)
     rows = tuple(tuple(column.number(one, unit) for column in columns) for one in found.stages)
     said = tuple(warning for one in found.stages for warning in one.warnings)
     blocks: list[Block] = [
         Pictures((schedule_chart(found, known.plan.space.height, unit),)),
-        Table(heads, rows, tuple(range(1, len(columns)))),
+        Table(tuple(c.heading(unit) for c in columns), rows, tuple(range(1, len(columns)))),
         Words(f"In all {found.sums(known.plan.costs.currency)}."),
         *([] if known.plan.judged_top is None else [Words(FROM_WHAT_GROWS, quiet=True)]),
         *_each_canopy(found),

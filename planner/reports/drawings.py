@@ -16,10 +16,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from planner.language import word
+from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
 from planner.plan.place import PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan
 from planner.plan.space import Point, hull
+from planner.plan.tiers import hangs
 from planner.plan.turning import held_by
 from planner.units import LengthUnit, by_tape
 
@@ -351,11 +353,11 @@ def elevation_drawing(
     # Beside the space, where no lamp and no shelf is in the way of the words.
     right = left + across + 5
     sheet.dimension((right, floor), (right, canopy), by_tape(plan.canopy.height, unit))
-    for hung, words in levels:
-        face = level(plan.canopy.height + hung)
+    for lamp, words in levels:
+        face, over = level(plan.lamp_height(lamp)), hangs(plan, lamp)
         sheet.text(left - 1.5, face, words, anchor="end")
         right += 8
-        sheet.dimension((right, canopy), (right, face), by_tape(hung, unit))
+        sheet.dimension((right, face + over * scale), (right, face), by_tape(over, unit))
     right += 8
     sheet.dimension((right, floor), (right, top), by_tape(high, unit))
     sheet.dimension(
@@ -368,18 +370,18 @@ def elevation_drawing(
     return sheet.picture(words, f"From the near side, 1 : {part} where it is printed at its size.")
 
 
-def _levels(plan: Plan, apart: float) -> list[tuple[float, str]]:
-    """Hanging heights, each with its lamps in words; lamps nearer than ``apart`` are one."""
-    found: list[tuple[float, list[int]]] = []
+def _levels(plan: Plan, apart: float) -> list[tuple[Lamp, str]]:
+    """A lamp of each height, with all there in words; lamps nearer than ``apart`` are one."""
+    found: list[tuple[Lamp, list[int]]] = []
     for number, lamp in enumerate(plan.lamps, start=1):
         hung = lamp.hanging_height
-        same = [told for at, told in found if abs(at - hung) <= apart]
+        same = [told for at, told in found if abs(at.hanging_height - hung) <= apart]
         if same:
             same[0].append(number)
         elif len(found) < _MOST_LEVELS:
-            found.append((hung, [number]))
+            found.append((lamp, [number]))
     return [
-        (hung, f"Lamp{'s' * (len(told) > 1)} {', '.join(map(str, told))}") for hung, told in found
+        (lamp, f"Lamp{'s' * (len(told) > 1)} {', '.join(map(str, told))}") for lamp, told in found
     ]
 
 

@@ -23,8 +23,8 @@ from planner.estimate.worth import Bill, bill
 from planner.metrics.figures import FIGURE, ppfd
 from planner.plan.lamp import Lamp
 from planner.plan.lit import lit
-from planner.plan.place import above_own
 from planner.plan.plan import Plan
+from planner.plan.tiers import above, hangs
 from planner.reports.content import plan_is_dark
 from planner.reports.drawings import Picture
 from planner.units import (
@@ -327,11 +327,11 @@ def _chosen(plan: Plan, unit: LengthUnit) -> str:
     walls = [plan.lining(b.lining) for cover in plan.walls for b in cover.bands]
     names = dict.fromkeys(one.name for one in walls if not one.is_opening)
     lined = f"walls of {listed(list(names))}" if names else "no walls"
-    lengths = sorted(lamp.hanging_height for lamp in plan.lamps)
+    lengths = sorted(hangs(plan, lamp) for lamp in plan.lamps)
     heights = list(dict.fromkeys(by_tape(length, unit) for length in lengths))
     if len(heights) > _MOST_NAMED:
         heights = [f"{heights[0]} to {heights[-1]}"]
-    hung = f", hung {listed(heights)} {above_own(plan)}" if heights else ""
+    hung = f", hung {listed(heights)} {above(plan, plan.lamps)}" if heights else ""
     hours = format_number(plan.photoperiod_hours, 2)
     return f"Chosen: {_lamps_in_words(plan.lamps)}{hung}; {lined}; {hours} h of light a day."
 

@@ -1677,12 +1677,12 @@
 <translation>Heben</translation>
 </message>
 <message>
-<source>{label}: {limit_text}.</source>
-<translation>{label}: {limit_text}.</translation>
-</message>
-<message>
 <source>{_verb} {word}</source>
 <translation>{_verb}: {word}</translation>
+</message>
+<message>
+<source>{label}: {limit_text}.</source>
+<translation>{label}: {limit_text}.</translation>
 </message>
 <message>
 <source>y</source>
@@ -1783,12 +1783,8 @@
 <translation>Blick entlang {other}</translation>
 </message>
 <message>
-<source>{length} {above_own}</source>
-<translation>{length} {above_own}</translation>
-</message>
-<message>
-<source>{hangs}, {leans}</source>
-<translation>{hangs}, {leans}</translation>
+<source>{over}, {leans}</source>
+<translation>{over}, {leans}</translation>
 </message>
 <message>
 <source>{length} above the floor</source>
@@ -1811,8 +1807,8 @@
 <translation>, {leans}</translation>
 </message>
 <message>
-<source>Lamp {number} hangs {height} {above_own}{leans}.</source>
-<translation>Lampe {number} hängt {height} {above_own}{leans}.</translation>
+<source>Lamp {number} hangs {in_unit}{leans}.</source>
+<translation>Lampe {number} hängt {in_unit}{leans}.</translation>
 </message>
 <message>
 <source>{name} stands {format_length} above the floor.</source>
@@ -15232,6 +15228,10 @@ nicht klar</translation>
 <context>
 <name>planner.estimate.find</name>
 <message>
+<source>lamps</source>
+<translation>Lampen</translation>
+</message>
+<message>
 <source>So many lamps do not fit side by side in the footprint; ask for fewer.</source>
 <translation>So viele Lampen passen nicht nebeneinander in den Grundriss; weniger verlangen.</translation>
 </message>
@@ -15255,8 +15255,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{len} lamp{value}</source>
-<translation>{len} Lampe{value}</translation>
+<source>{count} lamp{value}</source>
+<translation>{count} Lampe{value}</translation>
 </message>
 <message>
 <source>s</source>
@@ -15271,8 +15271,8 @@ nicht klar</translation>
 <translation>Versetzt</translation>
 </message>
 <message>
-<source>{output_of} %</source>
-<translation>{output_of} %</translation>
+<source>{value} %</source>
+<translation>{value} %</translation>
 </message>
 <message>
 <source>{hours} h</source>
@@ -15287,16 +15287,20 @@ nicht klar</translation>
 <translation>Lampe</translation>
 </message>
 <message>
-<source>{len} lamps</source>
-<translation>{len} Lampen</translation>
+<source>{count} lamps</source>
+<translation>{count} Lampen</translation>
 </message>
 <message>
-<source>Hang the {lamps} {height} {above_own}</source>
-<translation>{lamps} {height} {above_own}</translation>
+<source> {above}</source>
+<translation> {above}</translation>
 </message>
 <message>
-<source>The {lamps}</source>
-<translation>{lamps}</translation>
+<source>Hang the {lamps} {height}{over}</source>
+<translation>{lamps} {height}{over}</translation>
+</message>
+<message>
+<source>The {lamps}{over}</source>
+<translation>{lamps}{over}</translation>
 </message>
 <message>
 <source>{said_length}, {said_length2}</source>
@@ -15307,8 +15311,8 @@ nicht klar</translation>
 <translation>bei (x, y) {hung_at}</translation>
 </message>
 <message>
-<source>at {output_of} % output, {hours} h a day</source>
-<translation>auf {output_of} % gedimmt, {hours} h am Tag</translation>
+<source>at {value} % output, {hours} h a day</source>
+<translation>auf {value} % gedimmt, {hours} h am Tag</translation>
 </message>
 <message>
 <source>all walls</source>
@@ -15317,6 +15321,10 @@ nicht klar</translation>
 <message>
 <source>with {name} on {where}</source>
 <translation>mit {name} ({where})</translation>
+</message>
+<message>
+<source>and all other lamps as they are</source>
+<translation>und alle anderen Lampen wie sie sind</translation>
 </message>
 <message>
 <source>{join}.</source>
@@ -15348,11 +15356,6 @@ nicht klar</translation>
 </message>
 <message>
 <source>height</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>obstacles</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -15527,22 +15530,21 @@ nicht klar</translation>
 <translation>Im Raum leuchtet keine Lampe; zuerst eine aufhängen oder ihre Dimmung erhöhen.</translation>
 </message>
 <message>
+<source>No lamp that is lit hangs over {inside}, by which the plan is judged: hang one there, or judge the plan by another canopy.</source>
+<translation>Keine Lampe, die leuchtet, hängt über dem Blätterdach, nach dem der Plan beurteilt wird ({inside}): dort eine aufhängen oder den Plan nach einem anderen beurteilen.</translation>
+</message>
+<message>
 <source>height</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
 <message>
-<source>obstacles</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
+<source>No one height suits all lamps: one must hang {said_length} {over} or higher ({why_least}), one {said_length2} or lower ({why_most}). Leave their heights as they are, or hang the tier above higher.</source>
+<translation>Keine Höhe passt allen Lampen: Eine muss mindestens {said_length} {over} hängen ({why_least}), eine höchstens {said_length2} ({why_most}). Die Höhen lassen, wie sie sind, oder die Etage darüber höher hängen.</translation>
 </message>
 <message>
-<source>No one height suits all lamps: one must hang {said_length} {above_own} or higher ({why_least}), one {said_length2} or lower ({why_most}). Leave their heights as they are.</source>
-<translation>Keine Höhe passt allen Lampen: Eine muss mindestens {said_length} {above_own} hängen ({why_least}), eine höchstens {said_length2} ({why_most}). Die Höhen lassen, wie sie sind.</translation>
-</message>
-<message>
-<source>Between canopy and ceiling there are {said_length} for the lamp to hang in; it needs {said_length2} {above_own}. Lower the canopy or raise the ceiling.</source>
-<translation>Zwischen Blätterdach und Decke sind {said_length} für die Lampe; sie braucht {said_length2} {above_own}. Das Blätterdach senken oder die Decke anheben.</translation>
+<source>Between canopy and ceiling there are {said_length} for the lamp to hang in; it needs {said_length2} {over}. Lower the canopy or raise the ceiling.</source>
+<translation>Zwischen Blätterdach und Decke sind {said_length} für die Lampe; sie braucht {said_length2} {over}. Das Blätterdach senken oder die Decke anheben.</translation>
 </message>
 <message>
 <source>hanging_height</source>
@@ -15906,6 +15908,11 @@ nicht klar</translation>
 <message>
 <source>{name}: {outcome_of}. At {said_length} above the canopy the light is very uneven.</source>
 <translation>{name}: {outcome_of}. Bei {said_length} über dem Blätterdach ist das Licht sehr ungleichmäßig.</translation>
+</message>
+<message>
+<source>hanging_height</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>height</source>
@@ -16417,6 +16424,10 @@ nicht klar</translation>
 <message>
 <source>Turn up</source>
 <translation>Hochregeln</translation>
+</message>
+<message>
+<source>{verb} to {better} %</source>
+<translation>{verb} auf {better} %</translation>
 </message>
 <message>
 <source>{verb} to {output} %</source>
@@ -18976,8 +18987,8 @@ nicht klar</translation>
 <translation>Lampenhöhe setzen</translation>
 </message>
 <message>
-<source>From the lamp's lit face down to the canopy, which is the plane the plants' tops stand at. Higher gives less light, more evenly.</source>
-<translation>Von der Lichtfläche der Lampe bis zum Blätterdach, der Ebene der Pflanzenspitzen. Höher gibt weniger Licht, aber gleichmäßiger.</translation>
+<source>From the lamp's lit face down to the canopy it hangs over, of a rack that of its tier: the plane the plants' tops stand at. Higher gives less light, more evenly.</source>
+<translation>Von der Lichtfläche der Lampe bis zum Blätterdach, über dem sie hängt, in einem Gestell dem ihrer Etage: der Ebene der Pflanzenspitzen. Höher gibt weniger Licht, aber gleichmäßiger.</translation>
 </message>
 <message>
 <source>output</source>
@@ -21696,14 +21707,29 @@ nicht klar</translation>
 </message>
 </context>
 <context>
-<name>planner.plan.turning</name>
+<name>planner.plan.tiers</name>
 <message>
-<source>the canopy is there</source>
-<translation>dort ist das Blätterdach</translation>
+<source>above the canopy under each</source>
+<translation>über dem Blätterdach unter jeder</translation>
 </message>
+<message>
+<source>above the canopy on obstacle {value} ('{name}')</source>
+<translation>über dem Blätterdach auf Hindernis {value} („{name}“)</translation>
+</message>
+<message>
+<source>{said_length} {above}</source>
+<translation>{said_length} {above}</translation>
+</message>
+</context>
+<context>
+<name>planner.plan.turning</name>
 <message>
 <source>the ceiling is there</source>
 <translation>dort ist die Decke</translation>
+</message>
+<message>
+<source>the canopy is there</source>
+<translation>dort ist das Blätterdach</translation>
 </message>
 <message>
 <source>tilt_deg</source>
@@ -23903,8 +23929,8 @@ nicht klar</translation>
 <translation>{heights} bis {heights2}</translation>
 </message>
 <message>
-<source>, hung {listed} {above_own}</source>
-<translation>, {listed} {above_own}</translation>
+<source>, hung {listed} {above}</source>
+<translation>, {listed} {above}</translation>
 </message>
 <message>
 <source>Chosen: {_lamps_in_words}{hung}; {lined}; {hours} h of light a day.</source>

@@ -19,7 +19,7 @@ from planner.estimate.find_question import Aim, FindError, Question, Turn, heigh
 from planner.estimate.ladder import ladder, rungs_between
 from planner.estimate.odds import Odds, sway
 from planner.estimate.result import EstimateOptions, Quality
-from planner.estimate.schedule import schedule
+from planner.estimate.schedule import at_stage, schedule
 from planner.estimate.stages import Schedule
 from planner.estimate.sweep import sweep
 from planner.estimate.sweep_points import Over
@@ -27,11 +27,13 @@ from planner.estimate.ways import ways
 from planner.metrics.figures import ppfd
 from planner.plan.dials import dial
 from planner.plan.edits import change_lamp, judge_by
+from planner.plan.groups import raised
 from planner.plan.lit import depends, ungrown
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy
 from planner.plan.target import GrowthStage, PpfdTarget
+from planner.plan.tiers import hangs
 from planner.units import LengthUnit
 from tests.physics.rooms import box, lamp, plan
 from tests.physics.test_tops import on, tray
@@ -81,38 +83,102 @@ def test_the_lowest_height_ends_over_the_tray_and_says_why() -> None:
     wish = dli(100.0, what.photoperiod_hours)
     asked = Question(Aim.ENERGY, frozenset({Turn.HEIGHT, Turn.OUTPUT}), Wishes(dli_low=wish))
     found = find(what, asked, QUICK)
-    # 5 cm over the top of the tray, told from the plan's own canopy: 30 + 5 cm.
+    # 5 cm over the top of the tray, which lies 30 cm over the plan's own canopy.
     assert found.best.plan.lamps[0].hanging_height == pytest.approx(0.35)
     output = 100 * 100.0 / reckoned(0.05)
     assert found.best.plan.lamps[0].output_percent == pytest.approx(math.ceil(output), abs=1)
-    assert found.limit is Limit.TIER
-    assert "leaves on 'Tray'" in found.words
-    assert "above the plan's own canopy" in found.best.words
+    assert found.limit is Limit.CANOPY
+    assert "Hang the lamp 5\xa0cm above the canopy on obstacle 1 ('Tray') at" in found.best.words
 
 
 def test_lamps_keep_to_their_side_of_a_canopy_on_an_obstacle() -> None:
     over = dial("height").sound_in(room())
-    assert over.minimum == pytest.approx(TOP - LEVEL + 0.05)
+    assert over.minimum == pytest.approx(0.05)
+    assert over.maximum == pytest.approx(2.0 - TOP)
     under = room(hung=0.05)  # at 25 cm, the tray begins at 30
     assert dial("height").sound_in(under).maximum == pytest.approx(0.1)
     beside = room(at=(0.1, 0.1))
     assert dial("height").sound_in(beside).minimum == pytest.approx(0.05)
     heights = rungs_between(room(), (0,), LengthUnit.CM)
-    assert min(heights) == pytest.approx(0.35)
+    assert min(heights) == pytest.approx(0.05)
 
 
-def test_lamps_over_and_under_a_tier_are_not_brought_to_one_height() -> None:
+def rack(*, over: float = 100.0, under: float = 100.0) -> Plan:
+    """A lamp over the tray and one under it, beside its middle: the tray is a tier then."""
     what = room()
-    both = what.model_copy(update={"lamps": (*what.lamps, *room(hung=0.05).lamps)})
-    with pytest.raises(FindError) as refused:
-        height_range(both)
-    said = str(refused.value)
-    assert said.startswith("No one height suits all lamps: one must hang ")
-    assert "(nearer it may scorch the leaves on 'Tray')" in said
-    assert "('Tray' is there)" in said
-    _, height, _ = ways(both, 40.0, options=QUICK)
-    assert height.estimate is None
-    assert height.words == said
+    lower = room(hung=0.05).lamps[0].model_copy(update={"output_percent": under})
+    upper = what.lamps[0].model_copy(update={"output_percent": over})
+    return what.model_copy(update={"lamps": (lower, upper)})
+
+
+def test_of_a_rack_the_lamps_of_the_tier_judged_are_set() -> None:
+    both = rack()
+    assert [hangs(both, one) for one in both.lamps] == pytest.approx([0.05, LEVEL + 0.9 - TOP])
+    assert height_range(both) == pytest.approx((0.05, 2.0 - TOP))
+    assert height_range(judge_by(both, None)) == pytest.approx((0.05, 0.1))
+    for wanted in (40.0, 80.0):
+        dim, height, _ = ways(both, wanted, options=QUICK)
+        assert dim.plan is not None
+        assert height.plan is not None
+        for made in (dim.plan, height.plan):
+            assert made.lamps[0] == both.lamps[0], "the lamp under the tier stays"
+        # Nothing else brings light up there: the room is black.
+        share = dim.plan.lamps[1].output_percent / 100
+        assert share * reckoned(LEVEL + 0.9 - TOP) == pytest.approx(wanted, rel=0.02)
+        assert reckoned(hangs(height.plan, height.plan.lamps[1])) == pytest.approx(wanted, rel=0.03)
+        assert height.reached
+
+
+def test_a_search_of_a_tier_leaves_the_other_its_light() -> None:
+    both = rack(under=40.0)
+    wish = dli(100.0, both.photoperiod_hours)
+    asked = Question(Aim.ENERGY, frozenset({Turn.HEIGHT, Turn.OUTPUT}), Wishes(dli_low=wish))
+    best = find(both, asked, QUICK).best
+    assert best.plan.lamps[0] == both.lamps[0]
+    up = best.plan.lamps[1]
+    assert hangs(best.plan, up) == pytest.approx(0.05)
+    assert up.output_percent == pytest.approx(100 * 100.0 / reckoned(0.05), abs=1)
+    assert "5\xa0cm above the canopy on obstacle 1 ('Tray')" in best.words
+    assert "all other lamps as they are" in best.words
+
+
+def test_a_tier_with_no_lamp_over_it_is_refused() -> None:
+    under = room(hung=0.05)
+    with pytest.raises(FindError, match="No lamp that is lit hangs over the canopy on obstacle 1"):
+        ways(under, 40.0, options=QUICK)
+
+
+def test_the_ladder_of_a_lamp_tells_of_the_canopy_it_lights() -> None:
+    both = judge_by(rack(), None)
+    found = ladder(both, (1,), (0.3, 0.6), QUICK)
+    assert found.canopy == Place(PlaceKind.TOP, 0)
+    for rung in found.rungs:
+        assert rung.mean == pytest.approx(reckoned(rung.height), rel=0.01)
+    assert found.wanted(both) == (50.0, 90.0)
+
+
+def test_a_sweep_of_all_lamps_hangs_each_over_its_own_canopy() -> None:
+    (point,) = sweep(rack(), [Over("height", values=(0.07,))], QUICK, workers=0).in_order()
+    assert point.figures is not None
+    assert point.figures.mean == pytest.approx(reckoned(0.07), rel=0.01)
+
+
+def test_a_hand_carries_a_lamp_past_a_tier() -> None:
+    both = rack()
+    after, stopped = raised(both, (Place(PlaceKind.LAMP, 1),), -0.8)
+    assert not stopped
+    assert after.lamps[1].hanging_height == pytest.approx(0.1)
+    assert hangs(after, after.lamps[1]) == pytest.approx(0.1)
+
+
+def test_when_the_lowest_canopy_of_a_rack_grows_the_tier_above_stays() -> None:
+    both = judge_by(rack(), None)
+    low, high = (stage("Low", 0.1), stage("High", 0.24))
+    for one, level in ((low, 0.1), (high, 0.24)):
+        there = at_stage(both, one)
+        assert there.lamp_height(there.lamps[1]) == pytest.approx(LEVEL + 0.9)
+        assert level < there.lamp_height(there.lamps[0]) <= 0.3
+    assert depends(at_stage(both, low), ungrown) == depends(both, ungrown)
 
 
 def test_the_ladder_and_a_sweep_of_height_tell_of_the_tray() -> None:
@@ -120,7 +186,7 @@ def test_the_ladder_and_a_sweep_of_height_tell_of_the_tray() -> None:
     rungs = ladder(what, (0,), heights, QUICK).rungs
     points = sweep(what, [Over("height", values=heights)], QUICK, workers=0)
     for rung, point, height in zip(rungs, points.in_order(), heights, strict=True):
-        expected = reckoned(LEVEL + height - TOP)
+        expected = reckoned(height)
         assert rung.mean == pytest.approx(expected, rel=0.01)
         assert point.figures is not None
         assert point.figures.mean == pytest.approx(expected, rel=0.01)

@@ -153,11 +153,15 @@ def lifted(plan: Plan, item: Item, by: float, step: float | None, among: Chosen 
     """
     number = height_of(item)
     height, place, old = number.dial, number.place, number.now(plan)
-    room = height.bounded(plan, place)
     wanted = round(snapped(old + by, step), 7)
+    if place.kind is PlaceKind.LAMP and len(among) < 2:
+        after, stopped = raised(plan, (place,), wanted - old)
+        lower = after.lamps[place.index].hanging_height < plan.lamps[place.index].hanging_height
+        return Edit(after, f"{_verb(lower)} {word(item.part)}", stopped)
+    room = height.bounded(plan, place)
     if len(among) > 1:
         after, stopped = raised(plan, among, wanted - old)
-        lower = number.now(after) < old
+        lower = wanted < old
         return Edit(after, named(_verb(lower), among), stopped)
     new, stopped = min(max(wanted, room.minimum), max(room.minimum, room.maximum)), ""
     if new != wanted:
@@ -240,8 +244,7 @@ class HeightDrag:
         places = (Place(PlaceKind.LAMP, self.item.index), *others)
         edit = lifted(self.plan, self.item, by, step, places)
         numbers = listed([str(k + 1) for k in together])
-        number = height_of(self.item)
-        lower = number.now(edit.plan) < number.now(self.plan)
+        lower = by < 0
         return Edit(
             edit.plan,
             f"{_verb(lower)} lamps {numbers}",

@@ -48,6 +48,7 @@ from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import hull
+from planner.plan.tiers import hangs
 from planner.units import LengthUnit, format_length
 
 BODY_PX = 8.0
@@ -329,10 +330,10 @@ class Elevation:
             taken.append(u)
             paint_dimension(
                 painter,
-                QPointF(u, self.at(0, self.plan.canopy.height).y()),
+                QPointF(u, self.at(0, self.plan.lamp_height(lamp) - hangs(self.plan, lamp)).y()),
                 QPointF(u, self.at(0, self.plan.lamp_height(lamp)).y()),
                 QPointF(0, 0),
-                format_length(lamp.hanging_height, self.unit),
+                format_length(hangs(self.plan, lamp), self.unit),
                 self.ink,
                 strong=True,
             )

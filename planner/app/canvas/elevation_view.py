@@ -42,9 +42,10 @@ from planner.estimate.result import Estimate
 from planner.language import word
 from planner.light.cellmap import levels_of
 from planner.plan.groups import Chosen, all_things, can_be_chosen
-from planner.plan.place import Place, PlaceKind, above_own
+from planner.plan.place import Place, PlaceKind
 from planner.plan.space import Point
-from planner.units import format_length
+from planner.plan.tiers import hangs, hung_at
+from planner.units import format_length, in_unit
 
 if TYPE_CHECKING:
     # The whole core: not at the start.
@@ -202,7 +203,7 @@ class ElevationView(Drawing):
         known = self._ladder
         if known is None or not known.fits(self.plan):
             return None
-        return known, hung(known, self.plan.lamps[known.lamps[0]].hanging_height, self._estimate)
+        return known, hung(known, hangs(self.plan, self.plan.lamps[known.lamps[0]]), self._estimate)
 
     def bounds(self) -> Bounds:
         left, right = extent(self.plan, self._axis)
@@ -302,8 +303,8 @@ class ElevationView(Drawing):
         match item.part:
             case Part.LAMP:
                 lamp = plan.lamps[item.index]
-                hangs = f"{length(lamp.hanging_height)} {above_own(plan)}"
-                return f"{hangs}, {lamp.leans}" if lamp.leans else hangs
+                over = in_unit(hung_at(plan, lamp), self.display.unit)
+                return f"{over}, {lamp.leans}" if lamp.leans else over
             case Part.OBSTACLE:
                 return f"{length(plan.obstacles[item.index].underside)} above the floor"
             case Part.BAND_EDGE:
@@ -390,9 +391,8 @@ class ElevationView(Drawing):
             f"canopy at {format_length(plan.canopy.height, unit)} above the floor."
         ]
         for number, lamp in enumerate(plan.lamps, start=1):
-            height = format_length(lamp.hanging_height, unit)
             leans = f", {lamp.leans}" if lamp.leans else ""
-            parts.append(f"Lamp {number} hangs {height} {above_own(plan)}{leans}.")
+            parts.append(f"Lamp {number} hangs {in_unit(hung_at(plan, lamp), unit)}{leans}.")
         parts += [
             f"{obstacle.name} stands {format_length(obstacle.underside, unit)} above the floor."
             for obstacle in plan.obstacles
@@ -407,7 +407,7 @@ class ElevationView(Drawing):
             parts.append(slice_in_words(plan, found, self.cut, unit))
         shown = self._shown_ladder()
         if shown is not None:
-            parts.append(in_words(plan.ppfd_band, shown[1]))
+            parts.append(in_words(shown[0].wanted(plan), shown[1]))
         if self.focused is not None:
             counted = self.focused.part in {Part.LAMP, Part.OBSTACLE}
             which = f" {self.focused.index + 1}" if counted else ""
@@ -468,7 +468,7 @@ class ElevationView(Drawing):
         elevation.paint_hanging(painter, chosen, 0.5 if shown is None else 0.15)
         if shown is not None:
             known, now = shown
-            band = plan.ppfd_band
+            band = known.wanted(plan)
             told = (known, band, self.viewport, self._axis, ink)
             self._scale.paint(
                 painter, told, lambda layer: paint_ladder(layer, elevation, known, band)

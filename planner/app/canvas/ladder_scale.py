@@ -20,6 +20,7 @@ from planner.app.plots.colours import INSIDE_RGB, OVER_RGB, UNDER_RGB, Levels
 from planner.estimate.result import Estimate
 from planner.metrics.figures import LOWEST, NO_VALUE, percent, ppfd
 from planner.plan.groups import Chosen
+from planner.plan.tiers import hangs, level_of
 
 if TYPE_CHECKING:
     from planner.estimate.ladder import Ladder, Rung  # the whole core: not at the start
@@ -47,9 +48,9 @@ def hung(ladder: Ladder, height: float, estimate: Estimate | None) -> Rung | Non
     """
     now = ladder.at(height)
     if now is not None and estimate is not None and ladder.fits(estimate.plan):
-        there = estimate.plan.lamps[ladder.lamps[0]].hanging_height
+        there = hangs(estimate.plan, estimate.plan.lamps[ladder.lamps[0]])
         if abs(there - height) < 1e-6:
-            figures = estimate.figures
+            figures = estimate.on(ladder.canopy).figures
             return replace(now, mean=figures.mean, minimum=figures.minimum)
     return now
 
@@ -95,7 +96,7 @@ def paint_ladder(
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for low, high, place in stretches(ladder, band):
-        bottom, top = _level(elevation, low), _level(elevation, high)
+        bottom, top = _level(elevation, ladder, low), _level(elevation, ladder, high)
         area = QRectF(whole.left(), top, SCALE_PX, bottom - top)
         painter.fillRect(area, ink.faint if place is None else QColor(*_HUES[place]))
         if place:
@@ -107,11 +108,13 @@ def paint_ladder(
     painter.setPen(pen(ink.ink, 1.0))
     painter.drawRect(whole)
     for rung in ladder.rungs:
-        y = _level(elevation, rung.height)
+        y = _level(elevation, ladder, rung.height)
         painter.drawLine(QPointF(whole.left(), y), QPointF(whole.left() + 4, y))
     font = figure_font(painter.font(), 0.95)
     for rung in _told(elevation, ladder, font):
-        _write(painter, whole, rung, _level(elevation, rung.height), ink.ink, font, elevation)
+        _write(
+            painter, whole, rung, _level(elevation, ladder, rung.height), ink.ink, font, elevation
+        )
     painter.restore()
 
 
@@ -122,7 +125,7 @@ def paint_hung(
     if now is None:
         return
     whole, accent = _scale(elevation, ladder), elevation.ink.accent
-    tip = QPointF(whole.left(), _level(elevation, now.height))
+    tip = QPointF(whole.left(), _level(elevation, ladder, now.height))
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     plain = figure_font(painter.font(), 0.95)
@@ -134,11 +137,11 @@ def paint_hung(
     if over:
         at = min(body.top() for body in over) - line / 2 - 2
         # In the place of a rung's figures, where there are some just above.
-        above = [_level(elevation, rung.height) for rung in _told(elevation, ladder, plain)]
+        above = [_level(elevation, ladder, rung.height) for rung in _told(elevation, ladder, plain)]
         at = max((y for y in above if at - 1.2 * line < y <= at), default=at)
     hidden = [_place_of(whole, now, at, font), *bodies]
     for rung in _told(elevation, ladder, plain):
-        y = _level(elevation, rung.height)
+        y = _level(elevation, ladder, rung.height)
         if any(_place_of(whole, rung, y, plain).intersects(one) for one in hidden):
             # No half of a figure looks out from under the one that counts.
             _write(painter, whole, rung, y, elevation.ink.paper, plain, elevation)
@@ -162,24 +165,24 @@ def _told(elevation: Elevation, ladder: Ladder, font: QFont) -> list[Rung]:
     lamps = enumerate(elevation.plan.lamps)
     still = [elevation.body(lamp) for k, lamp in lamps if k not in ladder.lamps]
     for rung in offered:
-        y = _level(elevation, rung.height)
+        y = _level(elevation, ladder, rung.height)
         place = _place_of(_scale(elevation, ladder), rung, y, font)
         if any(body.intersects(place) for body in still):
             continue
-        if not found or abs(y - _level(elevation, found[-1].height)) > apart:
+        if not found or abs(y - _level(elevation, ladder, found[-1].height)) > apart:
             found.append(rung)
     return found
 
 
-def _level(elevation: Elevation, height: float) -> float:
-    """Pixel of a height above the canopy."""
-    return elevation.at(0, elevation.plan.canopy.height + height).y()
+def _level(elevation: Elevation, ladder: Ladder, height: float) -> float:
+    """Pixel of a height above the canopy that a ladder tells of."""
+    return elevation.at(0, level_of(elevation.plan, ladder.canopy) + height).y()
 
 
 def _scale(elevation: Elevation, ladder: Ladder) -> QRectF:
     """Pixel rectangle of the scale from its lowest to its highest rung."""
-    top = _level(elevation, ladder.rungs[-1].height)
-    bottom = _level(elevation, ladder.rungs[0].height)
+    top = _level(elevation, ladder, ladder.rungs[-1].height)
+    bottom = _level(elevation, ladder, ladder.rungs[0].height)
     return QRectF(elevation.inside().right() - 2 - SCALE_PX, top, SCALE_PX, bottom - top)
 
 

@@ -14,7 +14,9 @@ from planner.app.pages.sketch.asked import Asked
 from planner.app.plain import PlainLabel, explain
 from planner.plan.edits import changed
 from planner.plan.lit import Depends, depends, ungrown
+from planner.plan.place import judged
 from planner.plan.plan import Plan
+from planner.plan.tiers import hangs, lamps_at, level_of, lighting
 from planner.units import LengthUnit, format_length, format_number
 
 if TYPE_CHECKING:
@@ -36,13 +38,12 @@ def week_words(plan: Plan, day: int, name: str, unit: LengthUnit) -> str:
     from planner.estimate.stages import when  # noqa: PLC0415 - heavy, and there by now
 
     text = f"{when(day / _PER_WEEK)}: {name}"
-    lamp, top = plan.lamps[0], plan.judged_top
-    level = plan.canopy.height if top is None else plan.obstacles[top].top
-    above = format_length(plan.lamp_height(lamp) - level, unit)
-    outputs = [format_number(lamp.output_percent, 0) for lamp in plan.lamps]
+    lamps, level = lamps_at(plan, lighting(plan)), level_of(plan, judged(plan))
+    above = format_length(hangs(plan, lamps[0]), unit)
+    outputs = [format_number(lamp.output_percent, 0) for lamp in lamps]
     return (
         f"{text}. Canopy {format_length(level, unit)}, "
-        f"{'lamp' if len(plan.lamps) == 1 else 'lamps'} "
+        f"{'lamp' if len(lamps) == 1 else 'lamps'} "
         f"{above} above it, {max(outputs, key=float)} %, "
         f"{format_number(plan.photoperiod_hours, 1)} h"
     )

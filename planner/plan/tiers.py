@@ -1,0 +1,120 @@
+"""Which canopy a lamp stands over, and how high above it the lamp hangs.
+
+A tier is an obstacle that carries a canopy and has a lamp under it, as the shelves of a rack do:
+lamps over it and lamps under it are no lamps of one room. Where nothing hangs under what carries
+a canopy (a tray on a pot), all lamps over it light what lies beside it, too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TypeVar
+
+from planner.plan.lamp import Lamp
+from planner.plan.place import OWN, Place, PlaceKind, above_own, judged
+from planner.plan.plan import Setup
+from planner.plan.space import Obstacle, outlines_overlap
+from planner.units import said_length
+
+_Setup = TypeVar("_Setup", bound=Setup)
+
+
+def hung_over(plan: Setup, lamp: Lamp, *, under: bool = False) -> tuple[Obstacle, ...]:
+    """The obstacles with a canopy over which a lamp hangs; ``under``: those it hangs under."""
+    face, outline = plan.lamp_height(lamp), lamp.outline()
+    return tuple(
+        one
+        for one in plan.obstacles
+        if one.canopy is not None
+        and (face <= one.underside) is under
+        and outlines_overlap(outline, one.outline())
+    )
+
+
+def _tier_under(plan: Setup, x: float, y: float, height: float) -> int | None:
+    """The highest tier straight under a point; None: the plan's own canopy."""
+    found: int | None = None
+    for k, one in enumerate(plan.obstacles):
+        along, across = one.off_middle(x, y)
+        below = one.canopy is not None and plan.canopy.height < one.top <= height + 1e-9
+        if not below or along > one.length / 2 or across > one.width / 2:
+            continue
+        if found is None or one.top > plan.obstacles[found].top:
+            shelters = (one in hung_over(plan, lamp, under=True) for lamp in plan.lamps)
+            found = k if any(shelters) else found
+    return found
+
+
+def canopy_under(plan: Setup, lamp: Lamp) -> Place:
+    """The canopy that a lamp stands over, from which its height counts.
+
+    That of the tier straight under the middle of its face, or the plan's own. On either the
+    canopy that the plan is judged by may stand: then it is that one, for all lamps above it.
+    """
+    if all(one.canopy is None for one in plan.obstacles):
+        return OWN
+    face, top = plan.lamp_height(lamp), plan.judged_top
+    tier = _tier_under(plan, lamp.x, lamp.y, face)
+    if top is not None and tier != top:
+        led = plan.obstacles[top]
+        stands = tier == _tier_under(plan, led.x, led.y, led.underside)
+        sheltering = any(led in hung_over(plan, one, under=True) for one in plan.lamps)
+        if stands and not sheltering and plan.canopy.height < led.top < face:
+            tier = top
+    return OWN if tier is None else Place(PlaceKind.TOP, tier)
+
+
+def lighting(plan: Setup) -> tuple[Place, ...]:
+    """The lamps over the canopy that the plan is judged by: of a rack those of one tier."""
+    by = judged(plan)
+    return tuple(
+        Place(PlaceKind.LAMP, k)
+        for k, lamp in enumerate(plan.lamps)
+        if canopy_under(plan, lamp) == by
+    )
+
+
+def lamps_at(plan: Setup, places: Sequence[Place]) -> tuple[Lamp, ...]:
+    """The lamps at these places."""
+    return tuple(plan.lamps[place.index] for place in places)
+
+
+def with_lamps(plan: Setup, places: Sequence[Place], lamps: Sequence[Lamp]) -> tuple[Lamp, ...]:
+    """All lamps of a plan with others in place of those at some places, more or fewer of them."""
+    old = [place.index for place in places]
+    if len(old) == len(lamps):
+        new = dict(zip(old, lamps, strict=True))
+        return tuple(new.get(k, lamp) for k, lamp in enumerate(plan.lamps))
+    return (*lamps, *(lamp for k, lamp in enumerate(plan.lamps) if k not in old))
+
+
+def level_of(plan: Setup, place: Place) -> float:
+    """Height of a canopy above the floor in metres."""
+    return plan.canopy.height if place == OWN else plan.obstacles[place.index].top
+
+
+def counted_from(plan: Setup, lamp: Lamp) -> float:
+    """How far the canopy a lamp stands over lies above the plan's own, in metres."""
+    place = canopy_under(plan, lamp)
+    return 0.0 if place == OWN else level_of(plan, place) - plan.canopy.height
+
+
+def hangs(plan: Setup, lamp: Lamp) -> float:
+    """From the middle of a lamp's face down to the level of the canopy it stands over, metres."""
+    return round(lamp.hanging_height - counted_from(plan, lamp), 9)
+
+
+def above(plan: Setup, lamps: Sequence[Lamp]) -> str:
+    """What the heights of some lamps are counted from, in words."""
+    under = {canopy_under(plan, lamp) for lamp in lamps}
+    if under <= {OWN}:
+        return above_own(plan)
+    if len(under) > 1:
+        return "above the canopy under each"
+    index = under.pop().index
+    return f"above the canopy on obstacle {index + 1} ('{plan.obstacles[index].name}')"
+
+
+def hung_at(plan: Setup, lamp: Lamp) -> str:
+    """How high a lamp hangs, in words: '30 cm above the canopy'."""
+    return f"{said_length(hangs(plan, lamp))} {above(plan, (lamp,))}"
