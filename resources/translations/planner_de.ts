@@ -5418,6 +5418,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Noch hängt keine Lampe in diesem Raum, er ist also dunkel. Zuerst auf der Skizze eine aufhängen.</translation>
 </message>
 <message>
+<source>finding how sure it is…</source>
+<translation>Sicherheit wird ermittelt…</translation>
+</message>
+<message>
 <source>Nothing stands beside the plan yet. Keep the plan as an option and go on sketching, or try other linings, lamps or heights.</source>
 <translation>Noch steht nichts neben dem Plan. Den Plan als Variante behalten und weiterskizzieren oder andere Auskleidungen, Lampen oder Höhen versuchen.</translation>
 </message>
@@ -5473,10 +5477,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>computing…</source>
 <translation>rechnet…</translation>
-</message>
-<message>
-<source>finding how sure it is…</source>
-<translation>Sicherheit wird ermittelt…</translation>
 </message>
 <message>
 <source>Copied the table; paste it into a spreadsheet.</source>

@@ -376,6 +376,18 @@ def test_what_cannot_be_told_is_marked_in_maps_ranking_and_words(
     assert window.pages.current == "survey"
 
 
+def test_the_questions_are_whole_where_the_font_is_large(qtbot: QtBot, window: MainWindow) -> None:
+    page = side_page(qtbot, window)
+    assert page.state.y() < page.question_bar.height()
+    for made in page.question_bar.buttons.values():  # as wide as in a longer language
+        made.setMinimumWidth(round(1.02 * page.width() / len(page.question_bar.buttons) - 24))
+    page.resize(page.width() - 1, page.height())
+    page.state.setText("finding how sure it is…")
+    qtbot.waitUntil(lambda: page.state.y() >= page.question_bar.height(), timeout=1000)
+    for made in page.question_bar.buttons.values():
+        assert made.width() >= made.minimumWidth()
+
+
 def test_what_comes_in_one_turn_is_drawn_once(
     qtbot: QtBot, window: MainWindow, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -111,12 +111,16 @@ class ElevationView(Drawing):
 
     def _name_button(self) -> None:
         other = "x" if self._axis == "y" else "y"
-        self.turn_button.setText(f"Look along {other}")
         self.turn_button.setAccessibleName(f"Look along {other}")
-        self.turn_button.adjustSize()
         self._place_button()
 
     def _place_button(self) -> None:
+        whole = self.turn_button.accessibleName()
+        for text in (whole, whole[-1]):  # the axis alone where there is no room for words
+            self.turn_button.setText(text)
+            self.turn_button.adjustSize()
+            if self.turn_button.width() + 16 <= self.width():
+                break
         self.turn_button.move(self.width() - self.turn_button.width() - 8, 6)
 
     def resizeEvent(self, event: QResizeEvent) -> None:

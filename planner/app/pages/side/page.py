@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final, Generic, TypeVar
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QScrollArea,
     QWidget,
 )
@@ -56,6 +57,7 @@ ASKED: Final = {
 }
 """The questions of the page, one at a time in sight."""
 _DARK: Final = "No lamp hangs in this space yet, so it is dark. Hang one on the sketch first."
+_HOW_SURE: Final = "finding how sure it is…"
 _EMPTY: Final = (
     "Nothing stands beside the plan yet. Keep the plan as an option and go on sketching, or try "
     "other linings, lamps or heights."
@@ -180,9 +182,9 @@ class SideBySidePage(QWidget):
         self.asked = Pages("options", self._options(), asked)
         self.question_bar = PageBar(self.asked, ASKED)
         self.question_bar.setAccessibleName("Questions")
-        top = theme.row(self.question_bar, theme.REST, self.state)
+        self._top = theme.row(self.question_bar, theme.REST, self.state)
         theme.column(
-            top, self.judged, self.alert, (self.asked, 1), on=self, gap=theme.HALF,
+            self._top, self.judged, self.alert, (self.asked, 1), on=self, gap=theme.HALF,
             edges=(theme.RHYTHM, theme.HALF, theme.RHYTHM, theme.RHYTHM),
         )  # fmt: skip
 
@@ -323,7 +325,7 @@ class SideBySidePage(QWidget):
         if self.comparer.computing:
             text = "refining…" if self.comparer.comparison is not None else "computing…"
         elif self.comparer.lane.busy:
-            text = "finding how sure it is…"
+            text = _HOW_SURE
         self.state.setText(text)
         self._show_judged()
 
@@ -417,6 +419,15 @@ class SideBySidePage(QWidget):
         # The table is as tall as its rows, and never more than the maps above it.
         self.table.setMaximumHeight(round(0.4 * self.height()))
         self._fit_columns()
+        self._fit_top()
+
+    def _fit_top(self) -> None:
+        """Where the font is large the state gets a line of its own, whatever it says just now."""
+        longest = self.fontMetrics().horizontalAdvance(_HOW_SURE) + 4 * theme.RHYTHM
+        fits = self.question_bar.minimumSizeHint().width() + longest <= self.width()
+        straight, turned = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+        self._top.setDirection(straight if fits else turned)
+        self.state.setMinimumHeight(self.fontMetrics().lineSpacing())
 
     def _fit_columns(self) -> None:
         width = max(COLUMN_WIDTH, round(COLUMN_CHARACTERS * self.fontMetrics().averageCharWidth()))

@@ -108,6 +108,10 @@ def test_looking_along_x_shows_depth(side_desk: MakeDesk) -> None:
     assert desk.view.axis == "x"
     assert desk.view.bounds() == (0.0, 0.0, 0.9, 2.0)
     assert desk.view.turn_button.text() == "Look along y"
+    desk.view.setFixedWidth(desk.view.turn_button.width() + 2)
+    desk.view.resize(desk.view.minimumWidth(), 200)
+    assert desk.view.turn_button.text() == "y"
+    assert desk.view.rect().contains(desk.view.turn_button.geometry())
 
 
 def test_keys_step_and_merge(side_desk: MakeDesk, qtbot: QtBot) -> None:
