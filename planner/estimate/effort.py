@@ -105,5 +105,5 @@ def effort_for(quality: Quality, *, open_to_sight: bool, tops: int = 0) -> Effor
         # and larger patches do.
         return replace(effort, patches=80, gathered=12, gather_rays=48)
     if quality is Quality.DEFAULT and not (open_to_sight or tops):
-        return replace(effort, patches=600, photons=65536)
+        return replace(effort, patches=600, photons=65536, gather_rays=512)
     return effort

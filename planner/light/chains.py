@@ -30,6 +30,8 @@ class Images:
         Flux that photons gave each, shape (n,).
     single
         Flux of one of these photons, shape (n,).
+    gathered
+        How much brighter the cells are that each lights than if it lit all alike, shape (n,).
     total
         Flux of these and of all that were left out for their number.
     """
@@ -39,6 +41,7 @@ class Images:
     planes: npt.NDArray[np.int16]
     flux: FloatArray
     single: FloatArray
+    gathered: FloatArray
     total: float
 
     def __len__(self) -> int:
@@ -46,8 +49,8 @@ class Images:
 
     def some(self, which: IntArray | slice) -> Images:
         """Some of them, in the order of ``which``."""
-        linear, shift, planes = self.linear[which], self.shift[which], self.planes[which]
-        return Images(linear, shift, planes, self.flux[which], self.single[which], self.total)
+        kept = {name: value[which] for name, value in vars(self).items() if name != "total"}
+        return Images(**kept, total=self.total)
 
     def of(self, points: FloatArray) -> FloatArray:
         """Where points (3, k) of the lamp are seen, shape (3, n, k)."""
@@ -79,13 +82,9 @@ class Landings:
     flux: FloatArray
 
 
+_NONE = np.zeros(0)
 NO_IMAGES = Images(
-    np.zeros((0, 3, 3)),
-    np.zeros((0, 3)),
-    np.zeros((0, 0), dtype=np.int16),
-    np.zeros(0),
-    np.zeros(0),
-    0.0,
+    np.zeros((0, 3, 3)), np.zeros((0, 3)), np.zeros((0, 0), np.int16), _NONE, _NONE, _NONE, 0.0
 )
 
 
@@ -96,6 +95,8 @@ def distinct_images(
     surfaces: Surfaces,
     seen: FloatArray,
     weight: FloatArray,
+    cell: IntArray,
+    cells: int,
     chains: npt.NDArray[np.int16],
     ray: IntArray,
     length: npt.NDArray[np.int16],
@@ -103,8 +104,8 @@ def distinct_images(
     """Distinct images among photon arrivals on the map, strongest first, and whose each is (n,).
 
     ``seen`` (3, n) is where each arrival sees the lamp's marked point, which tells images
-    apart; ``weight`` (n,) its flux; ``chains`` (N, longest) the planes every photon met,
-    ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
+    apart; ``weight`` (n,) its flux and ``cell`` (n,) which of ``cells`` it falls on; ``chains``
+    (N, longest) the planes every photon met, ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
     """
     if weight.size == 0:
         return NO_IMAGES, np.empty(0, dtype=np.intp)
@@ -114,7 +115,12 @@ def distinct_images(
     mixed = (rounded * _MIX[:, None]).sum(axis=0)
     _, first, which = np.unique(mixed, return_index=True, return_inverse=True)
     flux = totals(which.ravel(), weight, len(first))
-    single = flux / np.bincount(which.ravel())
+    count = np.bincount(which.ravel())
+    single = flux / count
+    lit, times = np.unique(which.ravel() * cells + cell, return_counts=True)
+    # Of two photons of one image, how often they share a cell tells without bias how few it lights.
+    together = totals(lit // cells, times * (times - 1.0), len(first))
+    gathered = cells * together / np.maximum(count * (count - 1.0), 1.0)
     order = np.argsort(-flux)
     rank = np.empty(len(order), dtype=np.intp)
     rank[order] = np.arange(len(order))
@@ -131,5 +137,7 @@ def distinct_images(
         linear[deep] = mirror_linear[plane] @ linear[deep]
         turned = np.einsum("kij,kj->ki", mirror_linear[plane], shift[deep])
         shift[deep] = turned + mirror_shift[plane]
-    images = Images(linear, shift, planes, flux[order], single[order], float(flux.sum()))
+    images = Images(
+        linear, shift, planes, flux[order], single[order], gathered[order], float(flux.sum())
+    )
     return images, rank[which.ravel()]

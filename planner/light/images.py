@@ -28,13 +28,13 @@ _MOST_IMAGES, _FEWEST_PHOTONS = 1500, 4.0
 """An image is computed when it is due at least so many photons; fainter ones light the map
 almost evenly, and the photons themselves tell how much they bring in all."""
 
-_BROAD, _BRIGHT = 2e-3, 2e-4
-"""Shares of the lamp's flux from which an image that mirrors show in part only is taken with
-more points along each side: the edge of what is seen blurs over its breadth."""
+_BRIGHT, _MOST_BRIGHT = 3e-4, 30
+"""Share of the lamp's flux, were the whole map as bright as the cells it lights, from which an
+image that mirrors show in part only is told by lines of its own; and most of these in a preview,
+the brightest first."""
 
-_MOST_BROAD, _OF_PASSED = 30, 600
-"""Most images, strongest first, that get the full number of points; and mirrors that may be
-passed in all for each further one that is seen in a small mirror and lights few cells."""
+_BROAD, _MOST_BROAD = 2e-4, 120
+"""The same of others: more points along each side, as what is seen ends over an image's breadth."""
 
 _PAIRS = 1 << 18
 """Pairs of receiver and image point taken at a time, which bounds the memory."""
@@ -61,8 +61,9 @@ def light_of_images(
     ``photons`` is how many found the images. Those due too few of them (by their exact light on
     the ``coarse`` grid, which does not depend on chance) are not computed; the second value is
     their flux as the photons found it. ``tolerance`` is the
-    relative error allowed to the quadrature over each image, ``edges`` the fewest points
-    along a side of a bright image that mirrors show in part only. ``most_passed`` bounds the
+    relative error allowed to the quadrature over each image, ``edges`` twice the fewest points
+    along a side of an image that mirrors show in part only; of the brightest lines of sight in
+    proportion to its square tell. ``most_passed`` bounds the
     mirrors passed in all by images that must be followed line by line: near-perfect mirrors
     face to face have tens of thousands of images, each of them faint. ``step`` is
     called often and may raise to stop.
@@ -101,11 +102,10 @@ def light_of_images(
     strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
     chosen = images.some(strong)
     faint = images.total - float(chosen.flux[~by_one[strong]].sum())
-    is_bright = (chosen.flux > _BROAD) & (np.arange(len(chosen)) < _MOST_BROAD)
-    peak = chosen.flux * _gathered(surfaces, grid, chosen)
-    peak[is_bright | (peak < _BROAD)] = 0.0
-    small = np.argsort(-peak)[: most_passed // _OF_PASSED]
-    is_bright[small[peak[small] > 0]] = True
+    peak = chosen.flux * np.maximum(chosen.gathered, 1.0)
+    first = np.argsort(-peak)[: max(2 * edges**2, _MOST_BRIGHT)]
+    is_bright = np.zeros(len(chosen), dtype=bool)
+    is_bright[first[peak[first] > _BRIGHT]] = True
     is_bright &= not steady
     cells = _light_of_each(
         surfaces,
@@ -135,15 +135,6 @@ def light_of_images(
     cells += (whole * share).sum(axis=1)
     variance = float(((whole * doubt) ** 2).sum(axis=1).mean())
     return cells, max(faint, 0.0), variance, None if steady else strong
-
-
-def _gathered(surfaces: Surfaces, grid: CellGrid, images: Images) -> FloatArray:
-    """How much smaller than the map the least mirror of each image's chain is, (n,)."""
-    alike = surfaces.prism.alike
-    area = totals(alike[surfaces.facet_plane], surfaces.facet_area, alike.size)[alike]
-    least = np.where(images.meets(alike), area, np.inf).min(axis=1, initial=np.inf)
-    smaller: FloatArray = float(grid.inside_area.sum()) / np.maximum(least, 1e-9)
-    return np.maximum(smaller, 1.0)
 
 
 _FIRST_LOOK = 16
@@ -255,6 +246,10 @@ def _light_of_each(
     for near, averaged, least, members in groups:
         receivers, cell, share = grid.receivers(averaged=averaged and (together or unhidden))
         local, flux = source.nodes(near, tolerance=tolerance, least=least)
+        if together and not steady:
+            # A lamp without breadth has sharper edges, not fewer lines.
+            times = -(-(least**2) // len(flux))
+            local, flux = np.tile(local, times), np.tile(flux / times, times)
         batch = max(1, _PAIRS // (len(flux) * receivers.shape[1]))
         for start in range(0, len(members), batch):
             step()
@@ -321,7 +316,7 @@ def _by_distance(
     """Images of like distance from the map share their quadrature; those near are averaged.
 
     For each group: distance rounded down, whether averaged over cells, the fewest points
-    along a side (``edges`` for the brightest, half of it for bright ones), and its images.
+    along a side (half of ``edges`` where an image is worth it), and its images.
     """
     low, high = surfaces.prism.corners.min(axis=0), surfaces.prism.corners.max(axis=0)
     place = images.of(np.array(source.centre)[:, None])[:, :, 0]
@@ -333,9 +328,8 @@ def _by_distance(
     # Rounded down in steps of half as much again.
     band = np.floor(np.log(np.maximum(distance, 0.05) / 0.05) / np.log(1.5)).astype(np.intp)
     index = np.arange(len(images))
-    least = np.ones(len(images), dtype=np.intp)
-    least[(images.flux > _BRIGHT) & (index < 4 * _MOST_BROAD)] = (edges + 1) // 2
-    least[(images.flux > _BROAD) & (index < _MOST_BROAD)] = edges
+    is_broad = (images.flux > _BROAD) & (index < _MOST_BROAD)
+    least = np.where(is_broad, (edges + 1) // 2, 1)
     groups = []
     for kind in np.unique(band * (edges + 1) + least):
         rounded, points = divmod(int(kind), edges + 1)

@@ -102,6 +102,8 @@ def follow_photons(
             surfaces,
             np.concatenate(seen, axis=1),
             flux,
+            np.concatenate(cells),
+            len(grid.inside),
             np.stack(chain, axis=1),
             np.concatenate(rays),
             np.concatenate(lengths),

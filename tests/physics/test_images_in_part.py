@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from numpy.typing import NDArray
 
 from planner.estimate.result import FloatArray
 from planner.plan.lamp import PanelBody
@@ -69,3 +70,54 @@ def test_two_mirrors_in_one_plane_show_one_image(depth: float) -> None:
     rms, mean = rms_and_mean(found, expected)
     assert rms < 0.004
     assert abs(mean) < 0.001
+
+
+def crossed(u: FloatArray, v: FloatArray, end: tuple[float, float]) -> NDArray[np.bool_]:
+    """Whether straight lines from (u, v) to ``end`` cross the two walls that jut into ``SLIVER``."""
+    hidden = np.zeros(u.shape, dtype=bool)
+    for start, stop in ((INNER, (0.6, INNER[1])), (INNER, (INNER[0], 0.6))):
+        along, gap = np.subtract(stop, start), (end[0] - u, end[1] - v)
+        area = gap[0] * along[1] - gap[1] * along[0]
+        beside = start[0] - u, start[1] - v
+        with np.errstate(all="ignore"):
+            on_line = (beside[0] * along[1] - beside[1] * along[0]) / area
+            on_wall = (beside[0] * gap[1] - beside[1] * gap[0]) / area
+        hidden |= (on_line > 0) & (on_line < 1) & (on_wall > 0) & (on_wall < 1)
+    return hidden
+
+
+INNER = (0.25, 0.15)
+SLIVER = ((0.0, 0.0), (0.6, 0.0), (0.6, INNER[1]), INNER, (INNER[0], 0.6), (0.0, 0.6))
+
+
+def test_a_sliver_of_light_round_a_corner() -> None:
+    # A bulb in one arm of an L, the end of the other arm a mirror: its image lights a strip
+    # beside the outer wall, narrower than a cell, with less than 0.2 % of the bulb's flux.
+    at, high = (0.282, 0.06), 0.6
+    walls = [BLACK] * 4 + [(0.0, RHO), BLACK]
+    what = plan(SLIVER, 0.8, [lamp(at, high)], walls=walls)
+    found = light(what, (12, 12)).ppfd
+    fine = 0.6 * (np.arange(12 * 40) + 0.5) / (12 * 40)
+    u, v = np.meshgrid(fine, fine)
+    image = at[0], 1.2 - at[1]
+    mirror = at[0] + (u - at[0]) * (0.6 - image[1]) / (v - image[1])
+    seen = (mirror > 0) & (mirror < INNER[0]) & ~crossed(mirror, np.full_like(u, 0.6), at)
+    total = np.zeros_like(u)
+    for y, free, share in ((at[1], ~crossed(u, v, at), 1.0), (image[1], seen, RHO)):
+        total += share * free * high**2 / ((u - at[0]) ** 2 + (v - y) ** 2 + high**2) ** 2
+    inside = (u < INNER[0]) | (v < INNER[1])
+    total *= 100 / np.pi * inside
+    strip = (
+        RHO
+        * high**2
+        / np.pi
+        * (seen & inside)
+        / ((u - at[0]) ** 2 + (v - image[1]) ** 2 + high**2) ** 2
+    )
+    assert 2e-4 < strip.sum() * (fine[1] - fine[0]) ** 2 < 2e-3
+    area = inside.reshape(12, 40, 12, 40).sum(axis=(1, 3))
+    with np.errstate(all="ignore"):
+        expected = total.reshape(12, 40, 12, 40).sum(axis=(1, 3)) / area
+    assert (np.isnan(found) == np.isnan(expected)).all()
+    arm = np.abs(found - expected)[4:, :6][~np.isnan(expected[4:, :6])]
+    assert arm.max() < 0.02 * expected[4:, 0].mean()

@@ -125,6 +125,7 @@ def test_rooms_with_inner_corners_are_left_to_rays() -> None:
         np.array([[0]], dtype=np.int16),
         np.ones(1),
         np.ones(1),
+        np.ones(1),
         1.0,
     )
     assert not Windows(surfaces, one, np.full(8, 0.5)).told.any()
