@@ -105,7 +105,8 @@ def distinct_images(
 
     ``seen`` (3, n) is where each arrival sees the lamp's marked point, which tells images
     apart; ``weight`` (n,) its flux and ``cell`` (n,) which of ``cells`` it falls on; ``chains``
-    (N, longest) the planes every photon met, ``ray`` (n,) the photon and ``length`` (n,) how many of its planes came before.
+    (N, longest) the planes every photon met, ``ray`` (n,) the photon and ``length`` (n,) how many
+    of its planes came before.
     """
     if weight.size == 0:
         return NO_IMAGES, np.empty(0, dtype=np.intp)

@@ -73,7 +73,7 @@ def test_two_mirrors_in_one_plane_show_one_image(depth: float) -> None:
 
 
 def crossed(u: FloatArray, v: FloatArray, end: tuple[float, float]) -> NDArray[np.bool_]:
-    """Whether straight lines from (u, v) to ``end`` cross the two walls that jut into ``SLIVER``."""
+    """Whether straight lines from (u, v) to ``end`` cross the walls that jut into ``SLIVER``."""
     hidden = np.zeros(u.shape, dtype=bool)
     for start, stop in ((INNER, (0.6, INNER[1])), (INNER, (INNER[0], 0.6))):
         along, gap = np.subtract(stop, start), (end[0] - u, end[1] - v)
