@@ -151,10 +151,10 @@ class LiningGain:
 
     @property
     def sentence(self) -> str:
-        """Such as 'Wall 2: +10 points of reflectance bring +12 µmol to the mean, ...'."""
+        """Such as 'Wall 2: +10 points of reflectance bring +12 µmol m⁻² s⁻¹ to the mean, ...'."""
         return (
             f"{self.name}: +{self.points * 100:.0f} points of reflectance bring "
-            f"{signed(self.mean)} µmol to the mean, {signed(self.minimum)} to the minimum."
+            f"{signed(self.mean)} {PPFD_UNIT} to the mean, {signed(self.minimum)} to the minimum."
         )
 
 
@@ -189,8 +189,8 @@ def signed(value: float) -> str:
 
 
 def brought_sentence(name: str, mean: float, minimum: float) -> str:
-    """What a lining on a surface would bring: 'Foil: +12 µmol to the mean, +8 to the minimum'."""
-    return f"{name}: {signed(mean)} µmol to the mean, {signed(minimum)} to the minimum"
+    """What a lining would bring: 'Foil: +12 µmol m⁻² s⁻¹ to the mean, +8 to the minimum'."""
+    return f"{name}: {signed(mean)} {PPFD_UNIT} to the mean, {signed(minimum)} to the minimum"
 
 
 # -- How sure it is at a place, and what would narrow that most --------------------------
@@ -244,7 +244,7 @@ def wall_sentence(found: WallLight) -> str:
     name = place.words(plan)
     if found.lining is not None and found.brought is not None:
         brought = signed(found.mean(found.brought))
-        return f"{found.lining.name} on {inside(name)}: {brought} µmol to the mean."
+        return f"{found.lining.name} on {inside(name)}: {brought} {PPFD_UNIT} to the mean."
     came = percent(found.share)
     text = f"{name}: {came} of the canopy's light met it on the way"
     if found.canopy.place != OWN:
@@ -252,4 +252,4 @@ def wall_sentence(found: WallLight) -> str:
     more = found.mean(found.points)
     if more < LEAST:
         return f"{text}."
-    return f"{text}; ten points more of reflectance bring {signed(more)} µmol to the mean."
+    return f"{text}; ten points more of reflectance bring {signed(more)} {PPFD_UNIT} to the mean."

@@ -22019,16 +22019,16 @@ nicht klar</translation>
 <translation>{percent} des Blätterdachs liegen über dem Zielbereich, und Dimmen geht bei {lamps} nicht: höher hängen oder, bei einem DLI-Bereich, weniger Stunden am Tag beleuchten.</translation>
 </message>
 <message>
-<source>{name}: +{value} points of reflectance bring {signed} µmol to the mean, {signed2} to the minimum.</source>
-<translation>{name}: +{value} Punkte Reflexionsgrad bringen dem Mittel {signed} µmol, dem Minimum {signed2}.</translation>
+<source>{name}: +{value} points of reflectance bring {signed} {PPFD_UNIT} to the mean, {signed2} to the minimum.</source>
+<translation>{name}: +{value} Punkte Reflexionsgrad bringen dem Mittel {signed} {PPFD_UNIT}, dem Minimum {signed2}.</translation>
 </message>
 <message>
 <source>{value}{text}</source>
 <translation>{value}{text}</translation>
 </message>
 <message>
-<source>{name}: {signed} µmol to the mean, {signed2} to the minimum</source>
-<translation>{name}: {signed} µmol zum Mittel, {signed2} zum Minimum</translation>
+<source>{name}: {signed} {PPFD_UNIT} to the mean, {signed2} to the minimum</source>
+<translation>{name}: {signed} {PPFD_UNIT} zum Mittel, {signed2} zum Minimum</translation>
 </message>
 <message>
 <source>Here {shown} {PPFD_UNIT}, and nothing about it is in doubt.</source>
@@ -22071,8 +22071,8 @@ nicht klar</translation>
 <translation>{side} Zielbereich mit {max} von 10</translation>
 </message>
 <message>
-<source>{name} on {inside}: {brought} µmol to the mean.</source>
-<translation>{name}, {inside}: {brought} µmol zum Mittel.</translation>
+<source>{name} on {inside}: {brought} {PPFD_UNIT} to the mean.</source>
+<translation>{name}, {inside}: {brought} {PPFD_UNIT} zum Mittel.</translation>
 </message>
 <message>
 <source>{name}: {came} of the canopy's light met it on the way</source>
@@ -22083,8 +22083,8 @@ nicht klar</translation>
 <translation>{name}: {came} des Lichts ({inside}) trafen unterwegs auf sie</translation>
 </message>
 <message>
-<source>{text}; ten points more of reflectance bring {signed} µmol to the mean.</source>
-<translation>{text}; zehn Punkte mehr Reflexionsgrad bringen dem Mittel {signed} µmol.</translation>
+<source>{text}; ten points more of reflectance bring {signed} {PPFD_UNIT} to the mean.</source>
+<translation>{text}; zehn Punkte mehr Reflexionsgrad bringen dem Mittel {signed} {PPFD_UNIT}.</translation>
 </message>
 </context>
 <context>

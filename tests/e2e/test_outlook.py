@@ -76,8 +76,8 @@ def test_the_list_tells_what_ten_points_bring_and_leads_to_the_surface(
     lines = page.details.gains.lines
     # The ceiling at 95 % has five points left; wall 1 returns everything already.
     assert [line.accessibleName() for line in lines] == [
-        "Wall 2: +10 points of reflectance bring +12 µmol to the mean, +8 to the minimum.",
-        "Ceiling: +5 points of reflectance bring +2 µmol to the mean, +1 to the minimum.",
+        "Wall 2: +10 points of reflectance bring +12 µmol m⁻² s⁻¹ to the mean, +8 to the minimum.",
+        "Ceiling: +5 points of reflectance bring +2 µmol m⁻² s⁻¹ to the mean, +1 to the minimum.",
     ]
     page.details.gains_fold.setChecked(True)
     lines[0].click()
@@ -150,7 +150,7 @@ def test_a_lining_under_the_hand_tells_what_it_would_bring(page: SketchPage, qtb
     assert "is being computed" in note.text()
     rows = ((GAINS[0], 12.3, -8.1), (GAINS[2], 1.0, 1.0))
     worth.take(Weighed(work.document.plan, lining, rows))
-    assert note.text() == f"{lining.name}: +12 µmol to the mean, −8.1 to the minimum."
+    assert note.text() == f"{lining.name}: +12 µmol m⁻² s⁻¹ to the mean, −8.1 to the minimum."
     assert chooser.itemText(line).endswith("(+12 mean, −8.1 minimum)")
     chooser.hidePopup()
     assert note.isHidden()
