@@ -103,13 +103,15 @@ class Fitted:
     advice: str = ""
 
     def interval(self) -> tuple[float, float]:
-        """The 95 % interval; to one side of a value at its bound."""
+        """The 95 % interval; to one side of a value at its bound, and of what can be."""
         if self.at_bound:
             reach = ONE_SIDED * self.standard_error
             low = self.value - reach if self.value > self.start else self.value
             return low, low + reach
         half = COVERAGE * self.standard_error
-        return self.value - half, self.value + half
+        low, high = self.value - half, self.value + half
+        is_share = self.quantity is Quantity.REFLECTANCE
+        return (max(low, 0.0), min(high, 1.0)) if is_share else (low, high)
 
 
 @dataclass(frozen=True)

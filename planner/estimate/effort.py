@@ -18,10 +18,8 @@ class Effort:
     side of a lamp, or of a cell, before which something may stand, ``shadows`` how many times more
     lines of sight may tell of a cell where a shadow ends, ``passed`` the most mirrors
     that its images pass in all where they must be followed line by line, ``spots`` the most
-    texels that a lamp lights up as spots, ``gathered`` the most cells along a side of the grid on
-    which diffuse light, smooth as it is, is gathered before it is resampled. Where mirrors are
-    wrinkled, ``spread_photons`` tell what they send to the map, ``lobe_photons`` of them by their
-    lobes.
+    texels that a lamp lights up as spots. Where mirrors are wrinkled, ``spread_photons`` tell
+    what they send to the map, ``lobe_photons`` of them by their lobes.
     """
 
     patches: int
@@ -38,7 +36,6 @@ class Effort:
     shadows: int = 16
     passed: int = 8000
     spots: int = 160
-    gathered: int = 32
 
     def shared_among(self, lamps: int) -> Effort:
         """What each of so many lamps is given.
@@ -100,10 +97,6 @@ def effort_for(quality: Quality, *, open_to_sight: bool, tops: int = 0) -> Effor
     effort = _EFFORTS[quality]
     if tops:
         effort = replace(effort, exchange_rays=max(effort.exchange_rays, _RAYS_BESIDE_TOPS))
-    if quality is Quality.PREVIEW and open_to_sight:
-        # Nothing casts an edge into diffuse light: fewer cells with more rays each are less noisy,
-        # and larger patches do.
-        return replace(effort, patches=80, gathered=12, gather_rays=48)
     if quality is Quality.DEFAULT and not (open_to_sight or tops):
-        return replace(effort, patches=600, photons=65536, gather_rays=512)
+        return replace(effort, patches=600, photons=65536, gather_rays=512, exchange_rays=320)
     return effort

@@ -54,6 +54,9 @@ REPLICATES = 4
 """Independent runs that make up a fine estimate and tell its error."""
 
 _SEED_STRIDE = 7919
+_MOST_GATHERED = 32
+"""Most cells along a side of the grid on which diffuse light is gathered."""
+
 FIRST_LOOK = (6, 6)
 """Cells on which it is decided which images of a lamp are worth computing."""
 
@@ -348,7 +351,7 @@ def _geometry(
     columns, rows = options.cells
     grid = CellGrid.over(prism, columns, rows, room.z_map)
     # Diffuse light is smooth: beyond this many cells it is gathered coarser and resampled.
-    smooth = (min(columns, effort.gathered), min(rows, effort.gathered))
+    smooth = (min(columns, _MOST_GATHERED), min(rows, _MOST_GATHERED))
     gather_grid = grid if smooth == options.cells else CellGrid.over(prism, *smooth, room.z_map)
     step()
     perimeter = float(prism.lengths.sum())
@@ -357,13 +360,11 @@ def _geometry(
     surfaces = Surfaces(prism, room.band_tops, size, effort.fine, room.z_map)
     step()
     coarse_grid = CellGrid.over(prism, *FIRST_LOOK, room.z_map)
-    tops = tuple(
-        top for box in room.tops if (top := _top(surfaces, box, grid, effort.gathered)) is not None
-    )
+    tops = tuple(top for box in room.tops if (top := _top(surfaces, box, grid)) is not None)
     return Geometry(surfaces, grid, gather_grid, coarse_grid, tops)
 
 
-def _top(surfaces: Surfaces, number: int, over: CellGrid, most: int) -> Geometry | None:
+def _top(surfaces: Surfaces, number: int, over: CellGrid) -> Geometry | None:
     """The surfaces as seen from the canopy on a box, in cells as large as those of the map."""
     prism, rows_columns = surfaces.prism, over.area.shape
     box = prism.boxes[number]
@@ -371,8 +372,8 @@ def _top(surfaces: Surfaces, number: int, over: CellGrid, most: int) -> Geometry
     if grid is None:
         return None
     gathered = grid
-    if max(grid.area.shape) > most:
-        gathered = CellGrid.on_top(prism, box, over.step, most) or grid
+    if max(grid.area.shape) > _MOST_GATHERED:
+        gathered = CellGrid.on_top(prism, box, over.step, _MOST_GATHERED) or grid
     coarse = CellGrid.over(prism, *FIRST_LOOK, grid.z)
     return Geometry(surfaces, grid, gathered, coarse, box=number)
 
