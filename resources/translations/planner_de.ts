@@ -7222,6 +7222,21 @@ nicht klar</translation>
 <translation>Dimmung aller Lampen setzen</translation>
 </message>
 <message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>minimum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dli</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>What would help most</source>
 <translation>Was am meisten helfen würde</translation>
 </message>

@@ -21,7 +21,7 @@ from planner.app.fields.form import AlertLabel, NoteLabel, in_tab_order, link_bu
 from planner.app.pages.sketch.wish import WishLine
 from planner.app.plain import PlainLabel, explain
 from planner.app.theme import paint_focus
-from planner.estimate.result import Estimate
+from planner.estimate.result import Estimate, of_canopy
 from planner.metrics.figures import LEADING, LOWEST, NO_VALUE
 from planner.plan.place import OWN
 from planner.plan.plan import Plan
@@ -284,6 +284,10 @@ class _CutNote(NoteLabel):
         )
 
 
+_TOGETHER: Final = ("mean", "minimum", "dli")
+"""Figures of all canopies that a line has room for; the rest stand under All figures."""
+
+
 class AdviceLine(QWidget):
     """A quiet line that always has something to say, so that nothing below it jumps.
 
@@ -339,7 +343,7 @@ class AdviceLine(QWidget):
             self._say("What it still wants:", *wanted)
         elif estimate.tops and estimate.place == OWN:
             # Advice knows one canopy only: what suits that may not suit those on obstacles.
-            together = content.canopy_sentences(estimate)[-1]
+            together = of_canopy(*content.each_canopy(estimate)[-1], _TOGETHER)
             self._say(f"That is the plan's own canopy. {together}")
         elif estimate.target is None:
             self._say("No crop and no band of light is chosen yet.", self.target_button)
