@@ -102,7 +102,7 @@ class Cache:
 
 
 HELD_BYTES = 48_000_000
-"""What a window program keeps of former estimates: those of a rack of three tiers, or of a closet."""
+"""What a window program keeps of former estimates: a rack of three tiers, or a closet."""
 
 
 @once
