@@ -220,6 +220,12 @@ REST: Final = -1
 """A part that takes the room the others leave."""
 
 
+def lay_beside(line: QBoxLayout, fits: bool) -> None:
+    """Its parts beside each other where they fit, else one below the other."""
+    straight, turned = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+    line.setDirection(straight if fits else turned)
+
+
 def row(*parts: Part, **room: Any) -> QHBoxLayout:
     """Parts beside each other; ``room`` as for ``column``."""
     made = QHBoxLayout()

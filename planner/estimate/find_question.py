@@ -268,11 +268,7 @@ class Tries:
         self.covers = (plan, *(line(plan, question.where, lining) for lining in lined))
         self.turned = lighting(plan)
         """The lamps that are set; those of other tiers stay as they are."""
-        self.others = tuple(
-            lamp
-            for k, lamp in enumerate(plan.lamps)
-            if all(place.index != k for place in self.turned)
-        )
+        self.others = with_lamps(plan, self.turned, ())
         self.up = counted_from(plan, plan.lamps[self.turned[0].index])
         self._strays: dict[int, float] = {}
         self.seen: dict[Stand, Read] = {}

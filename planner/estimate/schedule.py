@@ -266,10 +266,11 @@ def _top_at_stage(plan: Plan, index: int, stage: GrowthStage) -> Plan:
         changed(plan, photoperiod_hours=stage.photoperiod_hours), index, target=stage.target
     )
     # Lamps first: the plan is checked as a whole.
+    led = lighting(plan)
     over = [
         k
         for k, lamp in enumerate(plan.lamps)
-        if obstacle in hung_over(plan, lamp) or Place(PlaceKind.LAMP, k) in lighting(plan)
+        if obstacle in hung_over(plan, lamp) or Place(PlaceKind.LAMP, k) in led
     ]
     for k in over:
         lamp = plan.lamps[k]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 
 from planner.plan import edits, tiers
 from planner.plan.checks import CLOSE_TO_CANOPY_M, LEAST_DARK_HOURS
@@ -26,6 +26,7 @@ _ALIKE: Final = 1e-9
 CEILING: Final = "the ceiling is there"
 _LEAST_BAND_M: Final = 0.005
 
+_Setup = TypeVar("_Setup", bound=Setup)
 Room = Callable[[Quantity, Setup, Place], Quantity]
 Turn = Callable[[Plan, Sequence[Place], float], Plan]
 
@@ -97,7 +98,7 @@ def height(plan: Setup, place: Place) -> float | None:
     return tiers.hangs(plan, plan.lamps[place.index])
 
 
-def put_height(plan: Plan, places: Sequence[Place], value: float) -> Plan:
+def put_height(plan: _Setup, places: Sequence[Place], value: float) -> _Setup:
     # What each is counted from is told by the lamps as they hang before any of them moves.
     from_own = [tiers.counted_from(plan, plan.lamps[place.index]) for place in places]
     for place, up in zip(places, from_own, strict=True):

@@ -9,13 +9,14 @@ from typing import Any
 
 from planner.plan.changes import ALL_WALLS, line, said
 from planner.plan.dials import dial
-from planner.plan.edits import change_lamp, changed
+from planner.plan.edits import changed
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place
 from planner.plan.plan import MAX_VARIANTS, Plan, Setup, Variant
 from planner.plan.refusal import refusal
-from planner.plan.tiers import counted_from, lamps_at, lighting, with_lamps
+from planner.plan.tiers import lamps_at, lighting, with_lamps
+from planner.plan.turning import put_height
 from planner.units import LengthUnit, capital, format_length
 
 MAX_NAME = 120
@@ -207,8 +208,4 @@ def spread_lamps(setup: Setup, model: LampModel, count: int) -> Setup:
 def _all_lamps(setup: Setup, height: float) -> Setup:
     if not setup.lamps:
         raise ValueError("no lamp hangs in the space; hang one first.")
-    turned = lighting(setup)
-    for place in turned:
-        up = counted_from(setup, setup.lamps[place.index])
-        setup = change_lamp(setup, place.index, hanging_height=round(height + up, 9))
-    return setup
+    return put_height(setup, lighting(setup), height)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -17,6 +17,7 @@ from PySide6.QtGui import (
     QPalette,
     QPen,
     QPixmap,
+    QPolygonF,
     QResizeEvent,
     QWheelEvent,
 )
@@ -206,6 +207,10 @@ class Viewport:
     def to_pixel(self, u: float, v: float) -> QPointF:
         """Pixel of a world point in metres."""
         return QPointF(self.left + u * self.scale, self.bottom - v * self.scale)
+
+    def to_polygon(self, corners: Iterable[tuple[float, float]]) -> QPolygonF:
+        """Pixels of world points in metres."""
+        return QPolygonF([self.to_pixel(*corner) for corner in corners])
 
     def to_world(self, pixel: QPointF) -> tuple[float, float]:
         """World point in metres under a pixel."""

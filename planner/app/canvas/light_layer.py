@@ -31,7 +31,6 @@ from planner.estimate.result import CanopyLight, Estimate
 from planner.light.cellmap import CellMap
 from planner.plan.place import OWN, Place, PlaceKind, band_at
 from planner.plan.plan import Plan
-from planner.plan.space import Point
 from planner.reports.contrast import ink_on
 from planner.units import COVERAGE, PPFD_UNIT, format_number
 
@@ -161,7 +160,7 @@ class LightLayer:
                 room = layer.clipPath()
                 for above in () if plan is None else plan.obstacles:
                     if above.canopy is not None:
-                        room -= closed_path(_on_screen(above.outline(), viewport))
+                        room -= closed_path(viewport.to_polygon(above.outline()))
                 _paint_contours(layer, self._contours, viewport, style, font, taken, room)
 
         if footprint == own:
@@ -218,7 +217,7 @@ def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPa
     path = QPainterPath()
     path.setFillRule(Qt.FillRule.WindingFill)
     for obstacle in plan.in_canopy:
-        path.addPolygon(_on_screen(obstacle.outline(), viewport))
+        path.addPolygon(viewport.to_polygon(obstacle.outline()))
         path.closeSubpath()
     inside = closed_path(footprint)
     return inside if path.isEmpty() else inside.subtracted(path)
@@ -226,7 +225,7 @@ def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPa
 
 def canopy_path(shown: CanopyLight, viewport: Viewport) -> QPainterPath:
     """Where there is light of a canopy to show, in pixels."""
-    outline = _on_screen(shown.outline, viewport)
+    outline = viewport.to_polygon(shown.outline)
     return lit_path(outline, shown.plan, viewport) if shown.place == OWN else closed_path(outline)
 
 
@@ -400,11 +399,6 @@ def hatch(
 def _pixels(viewport: Viewport, points: Pixels) -> Pixels:
     """Points in metres (n, 2) in pixels."""
     return points * (viewport.scale, -viewport.scale) + (viewport.left, viewport.bottom)
-
-
-def _on_screen(corners: Sequence[Point], viewport: Viewport) -> QPolygonF:
-    """Corners in metres as a polygon in pixels."""
-    return QPolygonF([viewport.to_pixel(*corner) for corner in corners])
 
 
 def _along(rim: QPolygonF) -> list[QRectF]:

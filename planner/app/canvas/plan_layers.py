@@ -46,7 +46,7 @@ def tone(reflectance: float) -> QColor:
 
 def footprint_polygon(plan: Plan, viewport: Viewport) -> QPolygonF:
     """The footprint in pixels."""
-    return QPolygonF([viewport.to_pixel(x, y) for x, y in plan.space.footprint])
+    return viewport.to_polygon(plan.space.footprint)
 
 
 def wall_strip(plan: Plan, wall: int, viewport: Viewport, near: float, far: float) -> QPolygonF:
@@ -340,7 +340,7 @@ def paint_on_plan(
         line = pen(ink.accent, 2.4) if place in chosen else pen(ink.ink, 1.2)
         if obstacle.underside > plan.canopy.height:
             line.setDashPattern([5, 3])
-        outline = QPolygonF([viewport.to_pixel(*corner) for corner in obstacle.outline()])
+        outline = viewport.to_polygon(obstacle.outline())
         lit = light is not None and light(k, outline)
         painter.setPen(line)
         painter.setBrush(Qt.BrushStyle.NoBrush if lit else _fill(plan, obstacle))
@@ -392,10 +392,7 @@ def rims(plan: Plan, viewport: Viewport, section: tuple[Point, Point]) -> tuple[
     """The lines drawn over the light: lamps and obstacles from above, and the section."""
     things: tuple[Lamp | Obstacle, ...] = (*plan.lamps, *plan.obstacles)
     outlines = [thing.outline() for thing in things]
-    return tuple(
-        QPolygonF([viewport.to_pixel(*corner) for corner in outline])
-        for outline in (*outlines, section)
-    )
+    return tuple(viewport.to_polygon(outline) for outline in (*outlines, section))
 
 
 def paint_turning(

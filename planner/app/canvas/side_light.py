@@ -70,7 +70,7 @@ def lit_area(found: Slice, viewport: Viewport) -> QPolygonF:
         for start, end in found.spans
         for corner in ((start, low), (end, low), (end, high), (start, high), (start, low))
     ]
-    return QPolygonF([viewport.to_pixel(*corner) for corner in corners])
+    return viewport.to_polygon(corners)
 
 
 def light_along(found: Slice, height: float, levels: Levels, colour_map: str) -> QImage:

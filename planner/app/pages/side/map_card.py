@@ -20,7 +20,6 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPixmap,
-    QPolygonF,
 )
 from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
@@ -239,12 +238,12 @@ class MapCard(Listed):
         self._paint_frame(painter, ink)
         self._paint_head(painter, ink)
         viewport = self.viewport()
-        outline = QPolygonF([viewport.to_pixel(*corner) for corner in side.plan.space.footprint])
+        outline = viewport.to_polygon(side.plan.space.footprint)
         if self._against is not None:
             self._paint_against(painter, viewport, ink)
         elif side.estimate is not None:
             font, lit = figure_font(self.font(), 0.78), side.estimate.outline
-            shown = QPolygonF([viewport.to_pixel(*corner) for corner in lit])
+            shown = viewport.to_polygon(lit)
             self._light.paint(painter, viewport, shown, self._style, font)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen(ink.quiet, 1.0))

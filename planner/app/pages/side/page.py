@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING, Any, Final, Generic, TypeVar
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
-    QBoxLayout,
     QScrollArea,
     QWidget,
 )
@@ -425,8 +424,7 @@ class SideBySidePage(QWidget):
         """Where the font is large the state gets a line of its own, whatever it says just now."""
         longest = self.fontMetrics().horizontalAdvance(_HOW_SURE) + 4 * theme.RHYTHM
         fits = self.question_bar.minimumSizeHint().width() + longest <= self.width()
-        straight, turned = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
-        self._top.setDirection(straight if fits else turned)
+        theme.lay_beside(self._top, fits)
         self.state.setMinimumHeight(self.fontMetrics().lineSpacing())
 
     def _fit_columns(self) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -99,8 +99,7 @@ class Welcome(QWidget):
         """In a narrow window shape and button stand below the numbers."""
         whole = self._numbers.sizeHint().width() + self._rest.sizeHint().width()
         fits = whole + 3 * theme.RHYTHM <= event.size().width()
-        straight, turned = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
-        self._own.setDirection(straight if fits else turned)
+        theme.lay_beside(self._own, fits)
         super().resizeEvent(event)
 
     def _on_unit(self) -> None:

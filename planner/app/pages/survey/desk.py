@@ -395,8 +395,7 @@ class Header(QWidget):
         # Where the font is large the steps get a line of their own.
         wanted = self._left.sizeHint().width() + self.tasks.sizeHint().width() + theme.RHYTHM
         fits = wanted <= self.width()
-        straight, turned = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
-        self._line.setDirection(straight if fits else turned)
+        theme.lay_beside(self._line, fits)
         super().resizeEvent(event)
 
     def refresh(self) -> None:

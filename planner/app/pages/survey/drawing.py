@@ -19,7 +19,7 @@ from PySide6.QtGui import (
     QPolygonF,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import (
@@ -384,7 +384,7 @@ class SurveyDrawing(FittedWidget):
         painter.setFont(figure_font(self.font(), 0.92))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         corners = picture.laid or picture.plan.space.footprint
-        laid = QPolygonF([self.viewport.to_pixel(*corner) for corner in corners])
+        laid = self.viewport.to_polygon(corners)
         self._paint_ground(painter, picture, laid, ink)
         paint_outline(painter, picture.plan, self.viewport, ink, None)
         if picture.laid:
@@ -473,9 +473,7 @@ class Stage(QWidget):
         width, height = self.width() - bars, self.height()
         beside = min((width / 2 - 60) / wide, (height - 90) / tall)
         above = min((width - 60) / wide, (height / 2 - 90) / tall)
-        turned = QBoxLayout.Direction.TopToBottom
-        straight = QBoxLayout.Direction.LeftToRight
-        self._drawings.setDirection(turned if above > 1.05 * beside else straight)
+        theme.lay_beside(self._drawings, above <= 1.05 * beside)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
