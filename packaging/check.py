@@ -26,6 +26,13 @@ CHECKS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Dead code", ("-m", "vulture")),
     ("Import contracts", ("-c", "from importlinter.cli import lint_imports_command as c; c()")),
 )
+HOW_TO_TEST = (
+    # One process a core; who has done its own takes from the others' rest.
+    *("--numprocesses=auto", "--dist=worksteal"),
+    # A test that hangs within Qt hears no signal: where each thread stands is printed, and it
+    # has failed.
+    *("-o", "faulthandler_timeout=400", "-o", "faulthandler_exit_on_timeout=true"),
+)
 
 
 def main() -> int:
@@ -41,8 +48,8 @@ def main() -> int:
         if environment.run(python, *command, NO_COLOR="1") != 0:
             failed.append(title)
     environment.say(f"-- Tests{' (failed before: ' + ', '.join(failed) + ')' if failed else ''}")
-    tests = ("-X", "faulthandler", "-m", "pytest", "-p", "no:cacheprovider", *sys.argv[1:])
-    code = environment.run(python, *tests, QT_QPA_PLATFORM="offscreen")
+    tests = ("-X", "faulthandler", "-m", "pytest", "-p", "no:cacheprovider", *HOW_TO_TEST)
+    code = environment.run(python, *tests, *sys.argv[1:], QT_QPA_PLATFORM="offscreen")
     return code or int(bool(failed))
 
 

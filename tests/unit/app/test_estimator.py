@@ -138,11 +138,10 @@ def test_an_edit_is_answered_by_a_preview_and_then_by_the_default_quality(
 def test_the_end_of_a_gesture_asks_for_the_default_quality_at_once(
     estimator: Estimator, core: FakeCore, qtbot: QtBot
 ) -> None:
+    estimator._settle.setInterval(3_600_000)  # waiting for the hand to rest would never end
     estimator.edit(plan_named("a"), dragging=True)
-    began = time.monotonic()
     estimator.settle()
-    qtbot.waitUntil(lambda: ("a", Quality.DEFAULT) in core.asked, timeout=1000)
-    assert time.monotonic() - began < 0.14, "it waited for the hand to rest"
+    qtbot.waitUntil(lambda: ("a", Quality.DEFAULT) in core.asked, timeout=5000)
 
 
 def test_a_preview_that_runs_during_a_drag_may_end_so_that_something_is_seen(
