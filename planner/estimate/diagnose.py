@@ -29,6 +29,7 @@ from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.survey import Board, Doubts, Survey
+from planner.plan.tiers import lamps_at, lighting
 from planner.survey.layout import SAME_PLACE_M
 
 IntArray = npt.NDArray[np.intp]
@@ -318,7 +319,8 @@ def _told(
         words = f"the lamps hung {abs(moved) * 100:.1f} cm {way} in '{name}' than written"
         # A sensor over the plan's own canopy lifted that; written heights count from the canopy.
         raised = survey.meter.sensor_height if survey.on_top is None else 0.0
-        heights = {round(lamp.hanging_height + raised, 9) for lamp in plan.lamps}
+        over = lamps_at(plan, lighting(plan))
+        heights = {round(lamp.hanging_height + raised, 9) for lamp in over}
         height = heights.pop() + moved
         if heights or height <= 0.01:
             return words, "Measure again", None

@@ -33,6 +33,7 @@ from planner.plan.space import (
     outlines_overlap,
     sticks_out,
 )
+from planner.plan.tiers import canopy_under, storey
 from planner.units import EFFICACY_UNIT
 
 USUAL_HANGING_HEIGHT_M: Final = 0.45
@@ -161,9 +162,10 @@ def _radius(outline: Outline) -> float:
 
 
 def _others(plan: Setup, thing: Thing) -> list[Outline]:
-    """Outlines of what a thing may not lie on: its like, for an obstacle at its height."""
+    """Outlines of what a thing may not lie on: lamps of its tier, obstacles at its height."""
     if isinstance(thing, Lamp):
-        return [other.outline() for other in plan.lamps]
+        under = canopy_under(plan, thing)
+        return [other.outline() for other in plan.lamps if canopy_under(plan, other) == under]
     return [
         other.outline()
         for other in plan.obstacles
@@ -267,25 +269,30 @@ def pasted(plan: Plan, clip: Clip, at: Point | None = None) -> tuple[Plan, Chose
     """Copied things put in as they stand to one another, and their places in the plan.
 
     Where they were, or with their middle at a point; beside, where that is taken; under this
-    ceiling. Where they fit nowhere together each looks for a place of its own.
+    ceiling. A shelf with its lamps that has no room beside goes a tier higher. Where they fit
+    nowhere together each looks for a place of its own.
     """
     things = [_under(plan, _unjudged(thing)) for thing in clip.things]
     if at is not None:
         centre = _middle_of(tuple((thing.x, thing.y) for thing in things))
         by = (at[0] - centre[0], at[1] - centre[1])
         things = [_at(thing, (thing.x + by[0], thing.y + by[1])) for thing in things]
-    return _put(plan, things, clip.linings)
+    return _put(plan, things, clip.linings, _a_tier_higher(plan, things))
 
 
 def duplicated(plan: Plan, places: Chosen) -> tuple[Plan, Chosen]:
-    """A copy of all of them beside, across the leader's longer side where there is room."""
+    """A copy of all of them beside, across the leader's longer side where there is room.
+
+    A tier of a rack, a shelf with its lamps, goes above where there is none.
+    """
     things = [_unjudged(thing_at(plan, place)) for place in sorted(places)]
     lead = thing_at(plan, places[0])
     across = lead.rotation_deg + 90
     low, high = extent([thing.outline() for thing in things], across)
     away, angle = max(high - low, 0.05) + _APART_M, math.radians(across)
     by = (away * math.cos(angle), away * math.sin(angle))
-    return _put(plan, [_at(thing, (thing.x + by[0], thing.y + by[1])) for thing in things], ())
+    beside = [_at(thing, (thing.x + by[0], thing.y + by[1])) for thing in things]
+    return _put(plan, beside, (), _a_tier_higher(plan, things))
 
 
 def _unjudged(thing: Thing) -> Thing:
@@ -302,17 +309,67 @@ def _under(plan: Setup, thing: Thing) -> Thing:
     return lowered(thing, plan.space.height)
 
 
-def _put(plan: Plan, things: Sequence[Thing], linings: Sequence[Lining]) -> tuple[Plan, Chosen]:
-    """Things put in near where they are, together where that can be; their new places."""
+def _a_tier_higher(plan: Setup, things: Sequence[Thing]) -> Sequence[Thing]:
+    """A shelf and its lamps one storey up, as often as it takes; empty where they do not fit.
+
+    Nothing where they are no shelf with lamps.
+    """
+    shelves = [thing for thing in things if isinstance(thing, Obstacle)]
+    if len(shelves) != 1 or len(things) == 1 or (by := storey(plan, shelves[0])) <= 0:
+        return ()
+    there: list[Thing] = [*plan.lamps, *plan.obstacles]
+    while True:
+        things = [_raised(thing, by) for thing in things]
+        for thing in things:
+            if isinstance(thing, Lamp) and thing.hanging_height > plan.hanging_room(thing)[1]:
+                return ()
+            if isinstance(thing, Obstacle) and thing.top > plan.space.height + _SLACK:
+                return ()
+        if not any(
+            _heights(plan, thing)[0] < _heights(plan, other)[1]
+            and _heights(plan, other)[0] < _heights(plan, thing)[1]
+            and outlines_overlap(thing.outline(), other.outline())
+            for thing in things
+            for other in there
+        ):
+            return things
+
+
+def _raised(thing: Thing, by: float) -> Thing:
+    if isinstance(thing, Lamp):
+        return changed(thing, hanging_height=round(thing.hanging_height + by, 7))
+    return changed(thing, underside=round(thing.underside + by, 7))
+
+
+def _heights(plan: Setup, thing: Thing) -> tuple[float, float]:
+    """Lowest and highest point of a thing above the floor, metres."""
+    if isinstance(thing, Obstacle):
+        return thing.underside, thing.top
+    (low, high), face = thing.rise, plan.lamp_height(thing)
+    return face + low, face + high
+
+
+def _put(
+    plan: Plan, things: Sequence[Thing], linings: Sequence[Lining], above: Sequence[Thing]
+) -> tuple[Plan, Chosen]:
+    """Things put in near where they are, together where that can be; their new places.
+
+    Those of ``above`` instead, where together is nowhere.
+    """
     footprint, shift = plan.space.footprint, None
     if len(things) > 1:
         shift = free_shift(plan, [(thing.outline(), _others(plan, thing)) for thing in things])
+    together = shift is not None and shift[1]
     made: list[Place] = []
-    for thing in things:
-        if shift is not None and shift[1]:
+    for thing in things if together or not above else above:
+        if above and not together:
+            put = thing
+        elif shift is not None and shift[1]:
             put = _at(thing, (thing.x + shift[0][0], thing.y + shift[0][1]))
         else:
             put = _put_near(plan, thing, nearest_inside(footprint, (thing.x, thing.y)))
+            if not contains(footprint, put.x, put.y):
+                raise ValueError("there is no room for one more, neither beside it nor above.")
         if isinstance(put, Lamp):
             made.append(Place(PlaceKind.LAMP, len(plan.lamps)))
             plan = add_lamp(plan, put)

@@ -196,7 +196,9 @@ class Survey(Value):
     )
     output_percent: Percent | None = Field(default=None, description="Output of all lamps.")
     hanging_height: HangingHeight | None = Field(
-        default=None, description="Of all lamps, from the face to the canopy."
+        default=None,
+        description="Of the lamps over the canopy read, in a rack those of its tier: from the "
+        "face to the plan's own canopy.",
     )
     on_top: Height | None = Field(
         default=None,

@@ -22,6 +22,7 @@ from planner.plan.plan import Plan
 from planner.plan.quantity import Value
 from planner.plan.space import Obstacle
 from planner.plan.survey import BOARD_REFLECTANCE, SAME_TOP, Board, Reading, Survey
+from planner.plan.tiers import lighting
 
 
 def add_survey(plan: Plan, survey: Survey) -> Plan:
@@ -108,10 +109,11 @@ def free_key(plan: Plan, wanted: str = "survey") -> str:
 def as_surveyed(plan: Plan, survey: Survey) -> Plan:
     """The plan under the conditions of a survey, to estimate what its meter should read.
 
-    Lamps get the survey's output and hanging height, walls its lining (open air: no walls
-    and no ceiling), the plane a board where one was laid. A sensor that stands above the
-    plane lifts it by its height, while the lamps stay where they hang. It is judged by the canopy
-    that was read, the plan's own or a carried one: a board then lies on that top alone.
+    Lamps get the survey's output, those over the canopy read its hanging height (those of other
+    tiers of a rack hang as they are), walls its lining (open air: no walls and no ceiling), the
+    plane a board where one was laid. A sensor that stands above the plane lifts it by its
+    height, while the lamps stay where they hang. It is judged by the canopy that was read, the
+    plan's own or a carried one: a board then lies on that top alone.
 
     Raises
     ------
@@ -123,8 +125,9 @@ def as_surveyed(plan: Plan, survey: Survey) -> Plan:
     for index in range(len(plan.lamps)):
         if survey.output_percent is not None:
             plan = change_lamp(plan, index, output_percent=survey.output_percent)
-        if survey.hanging_height is not None:
-            plan = change_lamp(plan, index, hanging_height=survey.hanging_height)
+    if survey.hanging_height is not None:
+        for place in lighting(plan):
+            plan = change_lamp(plan, place.index, hanging_height=survey.hanging_height)
     if survey.lining is not None:
         plan = _lined(plan, survey)
     if survey.board_reflectance is not None:

@@ -18246,6 +18246,10 @@ nicht klar</translation>
 <translation>Es gibt nichts einzufügen: eine Lampe oder ein Hindernis wählen, hier oder in einem anderen Plan, und kopieren.</translation>
 </message>
 <message>
+<source>there is no room for one more, neither beside it nor above.</source>
+<translation>für noch eines ist kein Platz, weder daneben noch darüber.</translation>
+</message>
+<message>
 <source>shelf</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -21586,7 +21590,7 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>Of all lamps, from the face to the canopy.</source>
+<source>Of the lamps over the canopy read, in a rack those of its tier: from the face to the plan's own canopy.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -20,7 +20,15 @@ from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Canopy, Obstacle, Point, Space, outlines_overlap, sticks_out
+from planner.plan.space import (
+    Canopy,
+    CarriedCanopy,
+    Obstacle,
+    Point,
+    Space,
+    outlines_overlap,
+    sticks_out,
+)
 
 L_SHAPE = ((0.0, 0.0), (0.9, 0.0), (0.9, 0.3), (0.35, 0.3), (0.35, 0.8), (0.0, 0.8))
 NARROW = ((0.0, 0.0), (0.3, 0.0), (0.3, 1.2), (0.0, 1.2))
@@ -204,3 +212,60 @@ def test_the_nearest_free_shift_is_found() -> None:
     (dx, dy), free = found
     assert free
     assert max(abs(dx), abs(dy)) == pytest.approx(0.2, abs=0.6 / 24)
+
+
+# -- a tier of a rack -------------------------------------------------------------------
+
+
+def rack(height: float) -> Plan:
+    """A shelf with a canopy 50 cm over the plan's own, and a bar 40 cm above either."""
+    shelf = Obstacle(
+        name="Tier", x=0.3, y=0.3, underside=0.68, length=0.6, width=0.6, thickness=0.02,
+        lining="open", canopy=CarriedCanopy(),
+    )  # fmt: skip
+    bars = tuple(Lamp(model=BAR, x=0.3, y=0.3, hanging_height=at) for at in (0.4, 0.9))
+    plan = bare(SQUARE)
+    return edits.changed(
+        plan, space=edits.changed(plan.space, height=height), obstacles=(shelf,), lamps=bars
+    )
+
+
+@pytest.mark.parametrize("bar", [0, 1])
+def test_a_tier_is_copied_above_with_its_lamp(bar: int) -> None:
+    """From the canopy at 0.2 m to the shelf's top at 0.7 m is a storey of 0.5 m."""
+    plan = rack(2.2)
+    chosen = (Place(PlaceKind.OBSTACLE, 0), Place(PlaceKind.LAMP, bar))
+    if bar == 0:
+        plan = edits.remove_lamp(plan, 1)
+    for after, made in (duplicated(plan, chosen), pasted(plan, Clip.of(plan, chosen))):
+        tier, lamp = after.obstacles[1], after.lamps[-1]
+        assert tier.underside == pytest.approx(1.18)
+        assert (tier.x, tier.y) == (0.3, 0.3)
+        assert tier.canopy is not None
+        assert lamp.hanging_height == pytest.approx((0.4, 0.9)[bar] + 0.5)
+        assert set(made) == {
+            Place(PlaceKind.OBSTACLE, 1),
+            Place(PlaceKind.LAMP, len(after.lamps) - 1),
+        }
+
+
+def test_a_third_and_a_fourth_tier_stand_a_storey_apart_and_a_low_ceiling_keeps_them_out() -> None:
+    plan, chosen = rack(2.4), (Place(PlaceKind.OBSTACLE, 0), Place(PlaceKind.LAMP, 1))
+    for _ in range(2):
+        plan, _made = duplicated(plan, chosen)
+    assert [round(one.top, 4) for one in plan.obstacles] == [0.7, 1.2, 1.7]
+    assert [round(plan.lamp_height(lamp), 4) for lamp in plan.lamps] == [0.6, 1.1, 1.6, 2.1]
+    # a fifth would hang its bar at 2.6 m
+    with pytest.raises(ValueError, match="no room"):
+        duplicated(plan, chosen)
+
+
+def test_a_lamp_of_another_tier_takes_no_room_from_a_new_one() -> None:
+    plan = edits.remove_lamp(rack(2.2), 1)
+    lamp = new_lamp(edits.changed(plan, lamps=()), BAR)
+    over = edits.changed(lamp, hanging_height=0.9)
+    both = edits.changed(plan, lamps=(*plan.lamps, over))
+    twice, made = duplicated(both, (Place(PlaceKind.LAMP, 1),))
+    new = twice.lamps[made[0].index]
+    assert (new.x, new.y) != (over.x, over.y)
+    assert abs(new.y - over.y) == pytest.approx(0.06, abs=0.03)

@@ -99,6 +99,18 @@ def test_open_air_has_neither_walls_nor_ceiling() -> None:
     assert found.ceiling == OPENING.key
 
 
+def test_a_survey_of_a_tier_hangs_the_lamps_of_that_tier_alone() -> None:
+    """In the invented rack two bars hang over each canopy: 0.36, 0.86 and 1.3 m over the first."""
+    plan = demo_plan("rack")
+    for top, turned in ((None, (0, 1)), (0.62, (2, 3)), (1.12, (4, 5))):
+        lamp = plan.lamps[turned[0]]
+        what = survey(on_top=top, hanging_height=lamp.hanging_height - 0.02)
+        found = edits.as_surveyed(plan, what)
+        for k, (new, old) in enumerate(zip(found.lamps, plan.lamps, strict=True)):
+            lower = 0.02 if k in turned else 0.0
+            assert new.hanging_height == pytest.approx(old.hanging_height - lower)
+
+
 def test_a_tall_sensor_is_nearer_to_the_lamp() -> None:
     plan = demo_plan()
     what = survey(meter=Meter(sensor_height=0.03))

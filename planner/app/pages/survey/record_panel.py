@@ -15,12 +15,14 @@ from planner.app.pages.survey.desk import SurveyDesk, canopies_read
 from planner.language import decimal, inside
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.dials import dial
+from planner.plan.edits import judge_by
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quantity_of
 from planner.plan.refusal import known_as
 from planner.plan.survey import Doubts, Meter, Survey
 from planner.plan.survey_edits import change_survey, lay_board, own_board, top_read
+from planner.plan.tiers import lamps_at, lighting
 from planner.units import PPFD_UNIT, capital, format_number
 
 MINUTES: Final = quantity_of(Survey, "warm_up_minutes", suffix="min", step=5.0)
@@ -238,7 +240,13 @@ class RecordPanel(FieldPanel):
         return f"{AS_PLAN} ({outputs.pop():g} %)" if len(outputs) == 1 else AS_PLAN
 
     def _plan_height(self, plan: Plan) -> str:
-        heights = {lamp.hanging_height for lamp in plan.lamps}
+        survey = self._survey()
+        try:
+            top = None if survey is None else top_read(plan, survey)
+        except ValueError:  # it is gone, which is said beside its own row
+            return AS_PLAN
+        over = lighting(judge_by(plan, top))
+        heights = {lamp.hanging_height for lamp in lamps_at(plan, over)}
         if len(heights) != 1:
             return AS_PLAN
         return f"{AS_PLAN} ({HANGING_HEIGHT.text(heights.pop(), self.workplace.display.unit)})"
