@@ -51,7 +51,8 @@ class Prism:
         turn = before[:, 0] * edges[:, 1] - before[:, 1] * edges[:, 0]
         self.convex = bool((turn >= -1e-12).all())
         self.wall_count = len(self.corners)
-        self._inner_walls = np.flatnonzero([not self._on_hull(k) for k in range(self.wall_count)])
+        on_hull = np.array([self._on_hull(k) for k in range(self.wall_count)])
+        self._hull_walls, self._inner_walls = np.flatnonzero(on_hull), np.flatnonzero(~on_hull)
         self._normals = self._list_normals()
         faces = [face for box in boxes for face in box.faces()]
         self.box_faces = faces
@@ -85,7 +86,7 @@ class Prism:
         ``origin`` and ``direction`` have shape (3, N); origins lie inside or on a surface
         and directions are unit vectors. A surface is only met from inside.
         """
-        distance, plane = (self._hit_convex if self.convex else self._hit_simple)(origin, direction)
+        distance, plane = self._hit_walls(origin, direction)
         x_down = direction[2] < 0
         gap = np.where(x_down, origin[2] - self.z0, self.z1 - origin[2])
         np.maximum(gap, _NEAR, out=gap)
@@ -116,17 +117,17 @@ class Prism:
         """
         distance = length * (1 - 1e-9)
         plane = np.full(len(distance), -1, dtype=np.intp)
-        if not self.convex:
-            nearest, _ = self._hit_simple(origin, direction, self._inner_walls)
-            plane[nearest < distance] = 0
+        self._meet_inner_walls(origin, direction, distance, plane)
         crowd.meet(origin, direction, distance, plane)
         return np.asarray(plane >= 0)
 
-    def _hit_convex(self, origin: FloatArray, direction: FloatArray) -> tuple[FloatArray, IntArray]:
-        # The nearest plane is the one with the largest (approach speed / gap).
+    def _hit_walls(self, origin: FloatArray, direction: FloatArray) -> tuple[FloatArray, IntArray]:
+        """Distance and number of the wall that rays (3, N) meet first, were there nothing else."""
+        # The nearest plane is the one with the largest (approach speed / gap). None of a wall on
+        # the hull is crossed beside the wall without another wall being met before.
         best = np.full(origin.shape[1], -np.inf)
         plane = np.zeros(origin.shape[1], dtype=np.intp)
-        for k in range(self.wall_count):
+        for k in self._hull_walls:
             nx, ny = self.normals[k]
             rate = direction[0] * nx
             rate += direction[1] * ny
@@ -144,7 +145,31 @@ class Prism:
             borders = self.corners[walls[1:]] @ self.tangents[walls[0]]
             plane[among] = walls[np.searchsorted(borders, self.tangents[walls[0]] @ end)]
         # Rays with no sideways motion never reach a wall.
-        return np.where(best > 0, distance, np.inf), plane
+        distance = np.where(best > 0, distance, np.inf)
+        self._meet_inner_walls(origin, direction, distance, plane)
+        return distance, plane
+
+    def _meet_inner_walls(
+        self, origin: FloatArray, direction: FloatArray, distance: FloatArray, plane: IntArray
+    ) -> None:
+        """Put walls that jut in where rays meet them before ``distance``; both are changed."""
+        for k in self._inner_walls:
+            nx, ny = self.normals[k]
+            tx, ty = self.tangents[k]
+            rate = direction[0] * nx
+            rate += direction[1] * ny
+            gap = self.offsets[k] - origin[0] * nx
+            gap -= origin[1] * ny
+            with np.errstate(invalid="ignore"):  # where no wall on the hull is met: inf * 0
+                before = gap < distance * rate
+            some = np.flatnonzero(before & (rate > 0) & (gap > -_EDGE))
+            (ox, oy), (dx, dy) = origin[:2].take(some, axis=1), direction[:2].take(some, axis=1)
+            t = np.maximum(gap.take(some), 0.0) / rate.take(some)
+            along = (ox - self.corners[k, 0]) * tx + (oy - self.corners[k, 1]) * ty
+            along += t * (dx * tx + dy * ty)
+            met = (along >= -_EDGE) & (along <= self.lengths[k] + _EDGE)
+            plane[some[met]] = k
+            distance[some[met]] = t[met]
 
     @cached_property
     def side_by_side(self) -> list[IntArray]:
@@ -156,27 +181,6 @@ class Prism:
             for walls in groups
             if walls.size > 1
         ]
-
-    def _hit_simple(
-        self, origin: FloatArray, direction: FloatArray, walls: IntArray | None = None
-    ) -> tuple[FloatArray, IntArray]:
-        nearest = np.full(origin.shape[1], np.inf)
-        plane = np.zeros(origin.shape[1], dtype=np.intp)
-        for k in range(self.wall_count) if walls is None else walls:
-            nx, ny = self.normals[k]
-            tx, ty = self.tangents[k]
-            rate = direction[0] * nx + direction[1] * ny
-            gap = self.offsets[k] - (origin[0] * nx + origin[1] * ny)
-            with np.errstate(divide="ignore", invalid="ignore"):
-                t = np.maximum(gap, 0.0) / rate
-            along = (origin[0] - self.corners[k, 0]) * tx + (origin[1] - self.corners[k, 1]) * ty
-            with np.errstate(invalid="ignore"):
-                along += t * (direction[0] * tx + direction[1] * ty)
-                met = (rate > 0) & (gap > -_EDGE) & (t < nearest)
-                met &= (along >= -_EDGE) & (along <= self.lengths[k] + _EDGE)
-            plane = np.where(met, k, plane)
-            nearest = np.where(met, t, nearest)
-        return nearest, plane
 
     def _on_hull(self, wall: int) -> bool:
         """Whether all of the room lies on the inner side of a wall.
