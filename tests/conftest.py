@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import itertools
 import os
 import threading
 from collections.abc import Callable, Generator, Iterator
@@ -29,6 +30,12 @@ from planner.app.jobs import THREAD_PREFIX  # isort: skip
 
 # A drag made by a test comes faster than a hand; the limit would drop it silently.
 pyqtgraph.setConfigOption("mouseRateLimit", -1)
+
+# Within a call into Qt the collector may end a test for good (see ``planner.app.jobs``): garbage
+# is collected between two tests alone, and by the program's own collector.
+gc.disable()
+_TESTS_A_SWEEP = 50
+_ended = itertools.count(1)
 
 # A loaded machine is no fault of what is tested.
 settings.register_profile("calm", deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -146,6 +153,13 @@ def _refusal(owner: type, name: str) -> Callable[..., Any]:
 
 
 @pytest.fixture(autouse=True)
+def swept() -> Iterator[None]:
+    """Collect what each test leaves, and now and then what was missed."""
+    yield
+    gc.collect(2 if next(_ended) % _TESTS_A_SWEEP == 0 else 0)
+
+
+@pytest.fixture(autouse=True)
 def nothing_left_behind(request: pytest.FixtureRequest) -> Iterator[None]:
     """Fail a test that leaves top-level widgets or running threads behind."""
     widgets_before = {id(widget) for widget in _top_level_widgets()}
@@ -167,8 +181,6 @@ def nothing_left_behind(request: pytest.FixtureRequest) -> Iterator[None]:
     for thread in threads:
         thread.join(timeout=2.0)
     running = [thread.name for thread in threads if thread.is_alive()]
-    # A lane leaves this to an event loop, which the next test may not have.
-    gc.enable()
     for widget in widgets:
         widget.deleteLater()  # so that the next test is not blamed
     assert not widgets, f"top-level widgets left behind (use qtbot.addWidget): {widgets}"

@@ -264,7 +264,10 @@ class Lane(QObject):
 # Python looks for unreachable cycles in whichever thread happens to allocate. In a lane's it
 # would take apart what holds Qt objects: there a lock of Qt's waits for the interpreter, which
 # the window's thread holds while it waits for that lock, and neither ever goes on (seen with
-# PySide 6.11.3, once in five runs of a file of tests).
+# PySide 6.11.3, once in five runs of a file of tests). Nor is it safe within a call into Qt in the
+# window's own thread: PySide keeps all connections to Python in one table (its dynamicslot.cpp),
+# and whoever dies while another is disconnected changes that table under its hands: then the
+# table is walked without end (seen once in fifteen runs of some files of tests).
 
 
 def collect_here() -> None:

@@ -41,6 +41,7 @@ from planner.app import theme
 from planner.app.ahead import Ahead
 from planner.app.estimator import Estimator, keep_one_heap
 from planner.app.help import APP_TITLE, NEWS, NewsLine, app_icon, details
+from planner.app.jobs import collect_here
 from planner.app.main_window import MainWindow
 from planner.app.plain import PlainLabel
 from planner.app.questions import write_picture
@@ -104,6 +105,7 @@ def run_window(plan_path: Path | None = None, *, demo: bool = False) -> int:
     """
     logging.basicConfig(level=logging.WARNING, format="%(levelname)s: %(message)s")
     app = make_application()
+    collect_here()
     trace, log = trace_crashes(state_folder()), keep_log(state_folder())
     # Before the window: what goes wrong while it is built is shown and written down, too.
     reporter = FaultReporter()
