@@ -1869,6 +1869,11 @@
 <translation />
 </message>
 <message>
+<source>hatch {rgba} {rising} {ratio}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Smaller</source>
 <translation>Kleiner</translation>
 </message>

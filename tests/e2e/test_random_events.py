@@ -71,7 +71,8 @@ class AnyHand:
     def once(self) -> None:
         """One event, and what the window does about it."""
         makers, weights = zip(*self.steps, strict=True)
-        step = self.dice.choices(makers, weights)[0]
+        away = self.window.pages.current != "sketch"
+        step = self.back if away else self.dice.choices(makers, weights)[0]
         begun = time.thread_time()
         name = step()
         QApplication.processEvents()
@@ -188,10 +189,13 @@ class AnyHand:
 
     def page(self) -> str:
         self.release()
-        self.window.pages.go(self.dice.choice(("sketch", "side", "survey")))
-        QApplication.processEvents()
+        to = self.dice.choice(("side", "survey"))
+        self.window.pages.go(to)
+        return f"page {to}"
+
+    def back(self) -> str:
         self.window.pages.go("sketch")
-        return "pages"
+        return "back to the sketch"
 
     def resize(self) -> str:
         self.window.resize(self.dice.randint(1000, 1500), self.dice.randint(640, 1000))

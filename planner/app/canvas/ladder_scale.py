@@ -14,8 +14,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPolygonF
 
 from planner.app.canvas.elevation_layer import Elevation
-from planner.app.canvas.ink import draw_plate_text, figure_font, pen
-from planner.app.canvas.light_layer import hatch
+from planner.app.canvas.ink import draw_plate_text, figure_font, hatch, pen
 from planner.app.plots.colours import INSIDE_RGB, OVER_RGB, UNDER_RGB, Levels
 from planner.estimate.result import Estimate
 from planner.metrics.figures import LOWEST, NO_VALUE, percent, ppfd

@@ -24,7 +24,7 @@ from PySide6.QtGui import (
 from shiboken6 import VoidPtr
 
 from planner.app import theme
-from planner.app.canvas.ink import Kept, Viewport, as_lines, faded, in_sight, pen
+from planner.app.canvas.ink import Kept, Viewport, as_lines, faded, hatch, pen
 from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import CanopyLight, Estimate
@@ -44,7 +44,6 @@ _SHARES = np.array(_LABEL_SHARES)
 _APART = (4.0, 2.0)
 """What stays free beside and below a number, in pixels."""
 _PIECE_PX = 6.0
-_HATCH_PX = 10.0
 
 
 @dataclass(frozen=True)
@@ -368,32 +367,6 @@ def _paint_hatching(
     for level in style.band:
         for line in shown.lines(level):
             painter.drawPolyline(_polygon(_pixels(viewport, line)))
-
-
-def hatch(
-    painter: QPainter, region: QPainterPath, area: QRectF, colour: QColor, *, rising: bool
-) -> None:
-    """Parallel diagonals over a region: rising for over the band, falling for under it."""
-    if region.isEmpty():
-        return
-    painter.save()
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setClipPath(region, Qt.ClipOperation.IntersectClip)
-    painter.setPen(pen(colour, 1.0))
-    box = region.boundingRect() & area & in_sight(painter)
-    tall = box.height()
-    # Lines sit on a fixed raster of the area, so that they do not swim as regions change.
-    start = box.left() - tall - (box.left() - tall - area.left()) % _HATCH_PX
-    at = start
-    while at < box.right() + tall:
-        if rising:
-            painter.drawLine(QPointF(at, box.bottom()), QPointF(at + tall, box.top()))
-        else:
-            painter.drawLine(QPointF(at, box.top()), QPointF(at + tall, box.bottom()))
-        at += _HATCH_PX
-    painter.restore()
-    if as_lines(painter) and painter.hasClipping():  # or its writer would go on with this clip
-        painter.setClipPath(painter.clipPath())
 
 
 def _pixels(viewport: Viewport, points: Pixels) -> Pixels:

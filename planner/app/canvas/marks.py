@@ -15,11 +15,12 @@ from planner.app.canvas.ink import (
     draw_plate_text,
     faded,
     figure_font,
+    hatch,
     pen,
     plate,
 )
 from planner.app.canvas.items import Section, wall_normal
-from planner.app.canvas.light_layer import LightStyle, hatch
+from planner.app.canvas.light_layer import LightStyle
 from planner.app.plots import colours
 from planner.plan.alignment import Guide
 from planner.plan.place import PlaceKind

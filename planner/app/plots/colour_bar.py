@@ -19,8 +19,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, pen
-from planner.app.canvas.light_layer import LightStyle, hatch
+from planner.app.canvas.ink import Ink, draw_plate_text, figure_font, hatch, pen
+from planner.app.canvas.light_layer import LightStyle
 from planner.app.plain import explain
 from planner.app.plots.colours import Levels, Rgba
 from planner.light.cellmap import round_values
