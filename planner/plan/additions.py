@@ -166,11 +166,7 @@ def _others(plan: Setup, thing: Thing) -> list[Outline]:
     if isinstance(thing, Lamp):
         under = canopy_under(plan, thing)
         return [other.outline() for other in plan.lamps if canopy_under(plan, other) == under]
-    return [
-        other.outline()
-        for other in plan.obstacles
-        if other.underside < thing.top and thing.underside < other.top
-    ]
+    return [other.outline() for other in plan.obstacles if _at_one_height(plan, thing, other)]
 
 
 def _at(thing: _Thing, place: Point) -> _Thing:
@@ -326,8 +322,7 @@ def _a_tier_higher(plan: Setup, things: Sequence[Thing]) -> Sequence[Thing]:
             if isinstance(thing, Obstacle) and thing.top > plan.space.height + _SLACK:
                 return ()
         if not any(
-            _heights(plan, thing)[0] < _heights(plan, other)[1]
-            and _heights(plan, other)[0] < _heights(plan, thing)[1]
+            _at_one_height(plan, thing, other)
             and outlines_overlap(thing.outline(), other.outline())
             for thing in things
             for other in there
@@ -339,6 +334,11 @@ def _raised(thing: Thing, by: float) -> Thing:
     if isinstance(thing, Lamp):
         return changed(thing, hanging_height=round(thing.hanging_height + by, 7))
     return changed(thing, underside=round(thing.underside + by, 7))
+
+
+def _at_one_height(plan: Setup, one: Thing, other: Thing) -> bool:
+    (low, high), (under, over) = _heights(plan, one), _heights(plan, other)
+    return low < over and under < high
 
 
 def _heights(plan: Setup, thing: Thing) -> tuple[float, float]:
@@ -359,14 +359,15 @@ def _put(
     footprint, shift = plan.space.footprint, None
     if len(things) > 1:
         shift = free_shift(plan, [(thing.outline(), _others(plan, thing)) for thing in things])
-    together = shift is not None and shift[1]
+    if shift is not None and shift[1]:
+        (dx, dy), settled = shift
+        things = [_at(thing, (thing.x + dx, thing.y + dy)) for thing in things]
+    else:
+        things, settled = above or things, bool(above)
     made: list[Place] = []
-    for thing in things if together or not above else above:
-        if above and not together:
-            put = thing
-        elif shift is not None and shift[1]:
-            put = _at(thing, (thing.x + shift[0][0], thing.y + shift[0][1]))
-        else:
+    for thing in things:
+        put = thing
+        if not settled:
             put = _put_near(plan, thing, nearest_inside(footprint, (thing.x, thing.y)))
             if not contains(footprint, put.x, put.y):
                 raise ValueError("there is no room for one more, neither beside it nor above.")

@@ -48,7 +48,7 @@ def _tier_under(plan: Setup, x: float, y: float, height: float) -> int | None:
 def storey(plan: Setup, shelf: Obstacle) -> float:
     """From the canopy under a shelf up to its top, metres: how far on the next is of a rack."""
     tier = _tier_under(plan, shelf.x, shelf.y, shelf.underside)
-    return shelf.top - (plan.canopy.height if tier is None else plan.obstacles[tier].top)
+    return shelf.top - level_of(plan, OWN if tier is None else Place(PlaceKind.TOP, tier))
 
 
 def canopy_under(plan: Setup, lamp: Lamp) -> Place:

@@ -134,46 +134,55 @@ def hatch(
     """
     if region.isEmpty():
         return
-    painter.save()
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     if as_lines(painter):
         _hatch_in_lines(painter, region, area, colour, rising)
-    else:  # a tenth to a quarter of the time that lines under a clip take
-        painter.setBrushOrigin(area.topLeft())
-        tile = _hatching(colour, rising, painter.device().devicePixelRatioF())
-        painter.fillPath(region, QBrush(tile))
-    painter.restore()
-    if as_lines(painter) and painter.hasClipping():  # or its writer would go on with this clip
-        painter.setClipPath(painter.clipPath())
-
-
-def _hatching(colour: QColor, rising: bool, ratio: float) -> QPixmap:
-    """A square of diagonals, each of which goes on in the next square."""
-    key, tile = f"hatch {colour.rgba()} {rising} {ratio}", QPixmap()
-    if QPixmapCache.find(key, tile):
-        return tile
+        return
+    # A tenth to a quarter of the time that lines under a clip take.
+    ratio = painter.device().devicePixelRatioF()
     pixels = round(_HATCH_PX * ratio)
-    tile = QPixmap(pixels, pixels)
-    tile.setDevicePixelRatio(ratio)
-    tile.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(tile)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(pen(colour, 1.0))
     edge = pixels / ratio
-    _draw_diagonals(painter, QRectF(0, 0, edge, edge), -edge, edge, rising)
-    painter.end()
-    QPixmapCache.insert(key, tile)
-    return tile
+
+    def draw(onto: QPainter) -> None:
+        """A square of diagonals, each of which goes on in the next square."""
+        onto.setRenderHint(QPainter.RenderHint.Antialiasing)
+        onto.setPen(pen(colour, 1.0))
+        _draw_diagonals(onto, QRectF(0, 0, edge, edge), -edge, edge, rising)
+
+    key = f"hatch {colour.rgba()} {rising} {ratio}"
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrushOrigin(area.topLeft())
+    painter.fillPath(region, QBrush(drawn_once(key, QSize(pixels, pixels), ratio, draw)))
+    painter.restore()
+
+
+def drawn_once(key: str, size: QSize, ratio: float, draw: Callable[[QPainter], None]) -> QPixmap:
+    """A small picture that many frames show, of a size in the device's pixels."""
+    picture = QPixmap()
+    if not QPixmapCache.find(key, picture):
+        picture = QPixmap(size)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
+        draw(painter)
+        painter.end()
+        QPixmapCache.insert(key, picture)
+    return picture
 
 
 def _hatch_in_lines(
     painter: QPainter, region: QPainterPath, area: QRectF, colour: QColor, rising: bool
 ) -> None:
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setClipPath(region, Qt.ClipOperation.IntersectClip)
     painter.setPen(pen(colour, 1.0))
     box = region.boundingRect() & area & in_sight(painter)
     before = box.left() - box.height()
     _draw_diagonals(painter, box, before - (before - area.left()) % _HATCH_PX, _HATCH_PX, rising)
+    painter.restore()
+    if painter.hasClipping():  # or its writer would go on with this clip
+        painter.setClipPath(painter.clipPath())
 
 
 def _draw_diagonals(painter: QPainter, box: QRectF, at: float, apart: float, rising: bool) -> None:

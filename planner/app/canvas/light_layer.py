@@ -17,14 +17,12 @@ from PySide6.QtGui import (
     QImage,
     QPainter,
     QPainterPath,
-    QPixmap,
-    QPixmapCache,
     QPolygonF,
 )
 from shiboken6 import VoidPtr
 
 from planner.app import theme
-from planner.app.canvas.ink import Kept, Viewport, as_lines, faded, hatch, pen
+from planner.app.canvas.ink import Kept, Viewport, as_lines, drawn_once, faded, hatch, pen
 from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import CanopyLight, Estimate
@@ -319,17 +317,13 @@ def _paint_label(painter: QPainter, spot: QRectF, text: str, ink: QColor, halo: 
     room = spot.adjusted(-2, -2, 2, 2)
     size = (room.size() * ratio).toSize()
     key = f"contour {text} {painter.font().key()} {ink.name()} {halo.name()} {ratio} {size}"
-    picture = QPixmap()
-    if not QPixmapCache.find(key, picture):
-        picture = QPixmap(size)
-        picture.setDevicePixelRatio(ratio)
-        picture.fill(Qt.GlobalColor.transparent)
-        layer = QPainter(picture)
-        layer.setRenderHints(painter.renderHints())
-        layer.setFont(painter.font())
-        paint_haloed(layer, spot.translated(-room.topLeft()), text, ink, halo)
-        layer.end()
-        QPixmapCache.insert(key, picture)
+
+    def draw(onto: QPainter) -> None:
+        onto.setRenderHints(painter.renderHints())
+        onto.setFont(painter.font())
+        paint_haloed(onto, spot.translated(-room.topLeft()), text, ink, halo)
+
+    picture = drawn_once(key, size, ratio, draw)
     # On whole pixels, or the letters would blur.
     left, top = round(room.left() * ratio) / ratio, round(room.top() * ratio) / ratio
     painter.drawPixmap(QPointF(left, top), picture)
