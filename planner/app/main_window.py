@@ -189,7 +189,7 @@ class MainWindow(QMainWindow):
         self.actions_.fill(self.menuBar())
         self.recent.attach(self.actions_.menus["recent"])
         self.steps.attach(self.actions_.menus["add_lamp_kind"])
-        self.page.choose_map_by(self.actions_.menus["shows"])
+        self.page.choose_map_by(self.actions_)
         for drawing in (self.page.plan_view, self.page.elevation):
             drawing.share_actions(
                 {key: self.actions_[key] for key in self.actions_}, self.actions_.menus["arrange"]

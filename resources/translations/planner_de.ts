@@ -7191,6 +7191,16 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>shows</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>colour_map</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>{map_name} ▾</source>
 <translation>{map_name} ▾</translation>
 </message>
@@ -7205,6 +7215,10 @@ nicht klar</translation>
 <message>
 <source>No figure yet</source>
 <translation>Noch keine Kennzahl</translation>
+</message>
+<message>
+<source>Copy this figure</source>
+<translation>Diese Zahl kopieren</translation>
 </message>
 <message>
 <source>{label}: {text}</source>

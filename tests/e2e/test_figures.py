@@ -7,6 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 from pytestqt.qtbot import QtBot
 
 from planner.app.pages.sketch.page import SketchPage
@@ -41,6 +42,14 @@ def test_four_figures_stand_large_with_their_units(page: SketchPage) -> None:
         "DLI: 10.7 mol m⁻² d⁻¹",
         "Inside band: 70 %",
     ]
+
+
+def test_a_figure_is_copied_by_its_menu(page: SketchPage) -> None:
+    mean = page.strip.figures[0]
+    assert mean.contextMenuPolicy() is Qt.ContextMenuPolicy.ActionsContextMenu
+    (copy,) = mean.actions()
+    copy.trigger()
+    assert QGuiApplication.clipboard().text() == "Mean: 212 µmol m⁻² s⁻¹"
 
 
 def test_a_click_or_space_tells_what_a_figure_means(qtbot: QtBot, page: SketchPage) -> None:

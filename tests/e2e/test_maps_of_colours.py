@@ -96,6 +96,20 @@ def test_a_grower_of_lamps_without_colours_sees_nothing_new(qtbot: QtBot) -> Non
     assert hover(window, 0.3, 0.5).startswith(("1", "0", "9", "2"))
 
 
+def test_the_menu_of_the_colour_bar_says_what_its_colours_are_of(qtbot: QtBot) -> None:
+    window = coloured_window(qtbot)
+    bar = window.page.colour_bar
+    assert bar.contextMenuPolicy() is Qt.ContextMenuPolicy.ActionsContextMenu
+    by_text = {action.text().replace("&", ""): action for action in bar.actions()}
+    assert list(by_text) == [
+        *("Map shows", "Colour map", "Colours over the light present", "Mark the target band"),
+    ]
+    assert bar.legend.levels[0] == 0
+    by_text["Colours over the light present"].trigger()
+    low, high = bar.legend.levels
+    assert 100 < low < 200 <= high < 300
+
+
 def test_the_share_of_blue_is_chosen_read_and_put_away_again(qtbot: QtBot) -> None:
     window = coloured_window(qtbot)
     page = window.page

@@ -86,6 +86,7 @@ class ColourBar(QWidget):
         super().__init__()
         self.setAccessibleName("Colour bar")
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
+        self.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
         self._style: LightStyle | None = None
         self._marked: float | None = None
         self.wishes = False

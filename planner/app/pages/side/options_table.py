@@ -38,6 +38,7 @@ _Role = Qt.ItemDataRole
 Index = QModelIndex | QPersistentModelIndex
 _BUY: Final = len(COLUMNS)
 _NAME_CHARACTERS: Final = 30
+_BUY_CHARACTERS: Final = 16
 _MOST_ROWS: Final = 12
 
 
@@ -233,6 +234,8 @@ class OptionsTable(QTableView):
             for row in range(len(model.rows)):
                 text = str(model.data(model.index(row, column)))
                 wide = max(wide, cell.horizontalAdvance(text))
+            if column == _BUY:  # takes what room is left, at least this; the tip says all of it
+                wide = min(wide, cell.averageCharWidth() * _BUY_CHARACTERS)
             self.setColumnWidth(column, wide + 2 * theme.RHYTHM)
 
     def _on_row(self, index: QModelIndex, _before: QModelIndex) -> None:

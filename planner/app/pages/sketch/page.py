@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
 from planner.app import theme
+from planner.app.actions import WindowActions
 from planner.app.canvas.drawing import Drawing
 from planner.app.canvas.elevation_drags import seen_as_one
 from planner.app.canvas.elevation_view import ElevationView
@@ -228,10 +229,14 @@ class SketchPage(QWidget):
             },
         }
 
-    def choose_map_by(self, menu: QMenu) -> None:
-        """Let the button that names what the map shows open this menu under it."""
-        button = self.map_button
-        button.clicked.connect(lambda: menu.popup(button.mapToGlobal(button.rect().bottomLeft())))
+    def choose_map_by(self, actions: WindowActions) -> None:
+        """Let the window's steps be chosen by the map's own button and at the colour bar."""
+        button, menus = self.map_button, actions.menus
+        button.clicked.connect(
+            lambda: menus["shows"].popup(button.mapToGlobal(button.rect().bottomLeft()))
+        )
+        self.colour_bar.addActions([menus[key].menuAction() for key in ("shows", "colour_map")])
+        self.colour_bar.addActions([actions["stretched"], actions["band_wash"]])
 
     def enlarge_side(self, on: bool) -> None:
         """Give the side view the room of the plan, and the plan that of the side view."""

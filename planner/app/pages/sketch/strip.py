@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent, QPalette, QResizeEvent
+from PySide6.QtGui import (
+    QFont,
+    QFontMetrics,
+    QGuiApplication,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
@@ -47,6 +55,10 @@ class FigureButton(QAbstractButton):
         self.setAccessibleName("No figure yet")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
+        self.addAction("Copy this figure").triggered.connect(
+            lambda: QGuiApplication.clipboard().setText(self.accessibleName())
+        )
 
     def show_figure(self, figure: HeadlineFigure) -> None:
         """Show a figure."""
