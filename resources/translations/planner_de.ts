@@ -2344,6 +2344,14 @@
 <context>
 <name>planner.app.canvas.tools</name>
 <message>
+<source>type a number</source>
+<translation>Zahl eintippen</translation>
+</message>
+<message>
+<source>type a number, Tab for the next</source>
+<translation>Zahl eintippen, Tab zur nächsten</translation>
+</message>
+<message>
 <source>{_short} {said}{value}</source>
 <translation>{_short} {said}{value}</translation>
 </message>

@@ -430,8 +430,11 @@ class Drawing(Exported, Handed):
         edge, line = marks.EDGE_PX, marks.line_height(painter)
         foot = QRectF(edge, self.height() - edge - line, self.width() - 2 * edge, line + 4)
         colour = self.notice_ink(ink) if self.notice else ink.ink
-        words = self.notice or self.status()
-        marks.paint_words(painter, self.room_at_foot(foot), foot, words, colour, ink)
+        marks.paint_words(painter, self.room_at_foot(foot), foot, self.foot_words(), colour, ink)
+
+    def foot_words(self) -> str:
+        """The line under the drawing; while a hand drags, what it can type as well."""
+        return self.notice or "; ".join(filter(None, (self.status(), self._typing.offer)))
 
     def room_at_foot(self, foot: QRectF) -> QRectF:
         """The part of the foot where nothing is drawn."""

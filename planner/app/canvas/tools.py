@@ -77,6 +77,13 @@ class Typing:
         """Whether anything is typed."""
         return any(self.texts)
 
+    @property
+    def offer(self) -> str:
+        """What the keyboard can do meanwhile, in words."""
+        if not self.numbers:
+            return ""
+        return "type a number" if len(self.numbers) == 1 else "type a number, Tab for the next"
+
     def take(self, text: str) -> bool:
         """Take typed letters; False where there is no number to take them."""
         if not self.numbers or not text.isprintable() or not text:

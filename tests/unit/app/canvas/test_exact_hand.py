@@ -94,6 +94,19 @@ def test_a_corner_and_a_direction_are_typed(plan_desk: MakeDesk) -> None:
     assert desk.plan.lamps[0].rotation_deg == 37
 
 
+def test_while_a_hand_drags_the_foot_tells_that_numbers_can_be_typed(
+    plan_desk: MakeDesk, side_desk: MakeDesk
+) -> None:
+    desk = plan_desk()
+    begin(desk, (1.0, 1.0), (1.1, 1.1))
+    assert desk.view.foot_words().endswith("; type a number, Tab for the next")
+    QTest.keyClick(desk.view, Key.Key_Escape)
+    assert "type" not in desk.view.foot_words()
+    side = side_desk()
+    begin(side, (0.5, 0.655), (0.5, 0.8))
+    assert side.view.foot_words().endswith("type a number")
+
+
 def _handle(desk: Any) -> QPointF:
     from planner.app.canvas.items import turn_handle
 
