@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 
@@ -17,7 +18,7 @@ from planner.light.prism import FloatArray, IntArray, Prism, totals
 from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
 
-_NEAREST = 0.005
+NEAREST = 0.005
 """Metres; lamps hang at least twice as high."""
 
 _TOLERANCE = 2e-6
@@ -28,7 +29,7 @@ _AT_ONCE = 1e-7
 _HARDLY = 1e-3
 """Of so small a part of what is known to arrive the rest is not made by a factor: photons tell."""
 
-_MOST = 24
+_MOST = 32
 """Most points along each edge of a cell."""
 
 
@@ -48,31 +49,64 @@ def direct_on_cells(
     face = source.outline[2]
     if face.max() <= grid.z:
         return np.zeros(len(grid.inside))
-    near = max(float(face.min()) - grid.z, _NEAREST)
-    cells = np.zeros(len(grid.inside))
-    wanted = _points_per_edge(grid, source, near)
-    for count in np.unique(wanted):
-        step()
-        which = np.flatnonzero(wanted == count)
-        all_alike = count == 2 and which.size == wanted.size
-        points, cell, share = (
-            grid.receivers(averaged=True) if all_alike else grid.gauss_points(which, int(count))
-        )
+    near = max(float(face.min()) - grid.z, NEAREST)
+
+    def unhidden(points: FloatArray) -> FloatArray:
         if source.tilt and source.is_lambert_panel:
-            values = from_lambert_panel(points, source)
-        else:
-            nodes, weights = source.nodes(near)
-            values = irradiance(
-                points, None, nodes, weights, source.profile,
-                axes=source.axes(), looks=source.looks(),
-                closest=near if source.tilt else 1e-6, step=step,
-            )  # fmt: skip
-        cells += totals(cell, share * values, len(cells))
+            return from_lambert_panel(points, source)
+        nodes, weights = source.nodes(near)
+        return irradiance(
+            points, None, nodes, weights, source.profile,
+            axes=source.axes(), looks=source.looks(),
+            closest=near if source.tilt else 1e-6, step=step,
+        )  # fmt: skip
+
+    cells = averaged(grid, source, unhidden, _points_per_edge(grid, source, near))
     points, _, _ = grid.receivers(averaged=True)
     crowd = between(prism, points, source.outline)
     if crowd is None:
         return cells
     return cells * _share_seen(grid, prism, crowd, source, cells, 20 * shade**2, most, step)
+
+
+def averaged(
+    grid: CellGrid, source: Source, light: Callable[[FloatArray], FloatArray], wanted: IntArray
+) -> FloatArray:
+    """Means over the cells (C,) of a lamp's light, given at points (3, n).
+
+    ``wanted`` (C,) are points along an edge. Of a profile with kinks, whose places no rule knows
+    beforehand, cells are taken with twice as many until these tell nothing new; a lamp that is
+    small beside a cell begins with enough of them to miss no beam.
+    """
+    kinked = source.profile.kinks(math.pi) > 0
+    if kinked and float(source.strips[:, 2:].max()) < max(grid.step) / 2:
+        wanted = np.maximum(wanted, _FOR_A_BEAM)
+    cells, which = np.zeros(len(grid.inside)), np.arange(len(grid.inside))
+    while which.size:
+        before = cells[which]
+        cells[which] = 0.0
+        for count in np.unique(wanted[which]):
+            some = which[wanted[which] == count]
+            all_alike = count == 2 and some.size == len(cells)
+            points, cell, share = (
+                grid.receivers(averaged=True) if all_alike else grid.gauss_points(some, int(count))
+            )
+            cells += totals(cell, share * light(points), len(cells))
+        if not kinked:
+            break
+        mean = float(np.average(cells, weights=grid.inside_area))
+        news = np.abs(cells[which] - before) > _NEWS * mean
+        which = which[news & (wanted[which] < _MOST)]
+        wanted = np.minimum(2 * wanted, _MOST)
+    return cells
+
+
+_NEWS = 5e-4
+"""What twice the points must change of a cell, as a share of the mean, for still more of them."""
+
+
+_FOR_A_BEAM = 6
+"""Points along an edge of a cell to begin with, where a narrow beam might fall between fewer."""
 
 
 _FIRST_LOOK = 32
@@ -149,19 +183,9 @@ _LINES = 1 << 15
 
 
 def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
-    """Gauss points that each cell (C,) needs along an edge.
-
-    As in ``Source.nodes``: the error falls as ρ^(-2n), here with the singularity at the
-    complex distance z = (r + i h) / a, r sideways and h down from the lamp, a half an edge,
-    and ρ = |z + √(z² - 1)| (Trefethen, 2013, ch. 19). A beam narrower than a Lambertian
-    one is as steep as a lamp hung nearer.
-    """
+    """Gauss points that each cell (C,) needs along an edge."""
     sideways = _beside_lamp(source, grid.centre.reshape(2, -1)[:, grid.inside])
-    z = (sideways + 1j * gap) / (source.profile.steepness * max(grid.step) / 2)
-    root = np.sqrt(z**2 - 1)
-    ellipse = np.maximum(np.abs(z + root), np.abs(z - root))
-    count = np.ceil(math.log(1 / _TOLERANCE) / (2 * np.log(ellipse)))
-    points: IntArray = np.clip(count, 2, _MOST).astype(np.intp)
+    points = points_needed(source, sideways + 1j * gap, max(grid.step))
     if source.tilt:
         # Where the plane of the face cuts a cell the light may end in the midst of it.
         places = grid.centre.reshape(2, -1)[:, grid.inside]
@@ -169,6 +193,21 @@ def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
         cut = np.abs(before) < abs(math.sin(source.tilt)) * math.hypot(*grid.step) / 2
         points[cut] = np.maximum(points[cut], _WHERE_CUT)
     return points
+
+
+def points_needed(source: Source, place: npt.ArrayLike, edge: float) -> IntArray:
+    """Gauss points along an ``edge`` for the light of a lamp at r + i h from its middle.
+
+    r sideways and h down. As in ``Source.nodes`` the error falls as ρ^(-2n), here with the
+    singularity at the complex distance z = (r + i h) / a, a half the edge, and
+    ρ = |z + √(z² - 1)| (Trefethen, 2013, ch. 19). A beam narrower than a Lambertian one is as
+    steep as a lamp hung nearer.
+    """
+    z = np.asarray(place, dtype=np.complex128) / (source.profile.steepness * edge / 2)
+    root = np.sqrt(z**2 - 1)
+    ellipse = np.maximum(np.abs(z + root), np.abs(z - root))
+    count = np.ceil(math.log(1 / _TOLERANCE) / (2 * np.log(ellipse)))
+    return np.clip(count, 2, _MOST).astype(np.intp)
 
 
 def direct_on_texels(
@@ -246,7 +285,7 @@ def _unscaled(surfaces: Surfaces, source: Source, shade: int, step: Step) -> Flo
     lit, centre, share = _parts_by_height(surfaces, source, _faces_lamp(surfaces, source))
     gap = _from_lamp(source, centre)
     size = surfaces.texel_size[lit]
-    is_point = float(source.strips[:, 2:].max()) < _NEAREST
+    is_point = float(source.strips[:, 2:].max()) < NEAREST
     wanted = (_POINT if is_point else _WIDE) * size / np.maximum(gap, 1e-3)
     most = len(_PIECES) - (1 if is_point else 2)
     level = np.minimum(np.searchsorted(_PIECES, wanted), most)

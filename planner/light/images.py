@@ -16,6 +16,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.light.chains import Images
+from planner.light.close_up import NEAREST, averaged, points_needed
 from planner.light.direct import irradiance
 from planner.light.emission import Source
 from planner.light.field import CellGrid
@@ -96,8 +97,10 @@ def light_of_images(
         without = images.flux - images.single
         by_one = np.maximum(due, without) * photons < _FEWEST_PHOTONS
         by_one |= without < least
-        # Seen in part, an image may light a strip that the coarse grid misses.
-        due = np.maximum(due, images.flux)
+    # Seen in part, or of a narrow beam, an image may light a place that the coarse grid misses;
+    # where all are seen whole, only what so many photons found cannot be there by chance.
+    missed = images.flux * photons >= (16 if steady else 1) * _FEWEST_PHOTONS
+    due[missed] = np.maximum(due, images.flux)[missed]
     strong = np.flatnonzero(due * photons >= _FEWEST_PHOTONS)
     strong = strong[np.argsort(-due[strong])][:_MOST_IMAGES]
     chosen = images.some(strong)
@@ -241,10 +244,17 @@ def _light_of_each(
         return result
     prism = surfaces.prism
     steady = _steady(surfaces, images)
-    kept = _kept_by_mirrors(surfaces, images, specular)
+    kept = np.ones(len(images)) if unhidden else _kept_by_mirrors(surfaces, images, specular)
     groups = _by_distance(surfaces, grid, source, images, 1 if steady else edges)
-    for near, averaged, least, members in groups:
-        receivers, cell, share = grid.receivers(averaged=averaged and (together or unhidden))
+    for near, is_averaged, least, members in groups:
+        if is_averaged and (unhidden or (steady and together)):
+            ends = source.nodes(near, tolerance=tolerance, least=least)
+            for some in [members] if together else members[:, None]:
+                step()
+                found = _averaged(grid, source, images.some(some), *ends, kept[some], step)
+                result[:, 0 if together else some[0]] += found
+            continue
+        receivers, cell, share = grid.receivers(averaged=is_averaged and together)
         local, flux = source.nodes(near, tolerance=tolerance, least=least)
         if together and not steady:
             # A lamp without breadth has sharper edges, not fewer lines.
@@ -257,9 +267,7 @@ def _light_of_each(
             chosen = images.some(part)
             nodes = chosen.of(local).reshape(3, -1)
             weights = np.tile(flux, len(chosen))
-            if unhidden:
-                pass
-            elif steady:
+            if unhidden or steady:
                 weights = weights * np.repeat(kept[part], len(flux))
             else:
                 bases = np.tile(local, len(chosen))
@@ -291,6 +299,39 @@ def _light_of_each(
                 # One point stands for each cell.
                 result[:, part] = values
     return result
+
+
+def _beside_images(grid: CellGrid, source: Source, images: Images) -> npt.NDArray[np.complex128]:
+    """How far the nearest of some images lies aside of each cell and, imaginary, above; (C,)."""
+    ends = images.of(source.outline)
+    centre, cells = ends.mean(axis=2), grid.centre.reshape(2, -1)[:, grid.inside]
+    reach = np.sqrt(((ends - centre[:, :, None])[:2] ** 2).sum(axis=0)).max(axis=1)
+    aside = np.hypot(*(cells[:, :, None] - centre[:2, None])) - reach
+    above = np.abs(ends[2] - grid.z).min()
+    return np.asarray(np.maximum(aside.min(axis=1), 0.0) + 1j * max(float(above), NEAREST))
+
+
+def _averaged(
+    grid: CellGrid,
+    source: Source,
+    images: Images,
+    local: FloatArray,
+    flux: FloatArray,
+    kept: FloatArray,
+    step: Callable[[], None],
+) -> FloatArray:
+    """Flux density on the cells (C,) of images together, each seen whole; ``kept`` so far (n,)."""
+    nodes, weights = images.of(local).reshape(3, -1), (kept[:, None] * flux).ravel()
+    facing = np.repeat(images.linear[:, 2, 2], len(flux))
+    axes, looks = (of(source, images, len(flux)) for of in (_axes, _looks))
+
+    def light(points: FloatArray) -> FloatArray:
+        return irradiance(
+            points, None, nodes, weights, source.profile, facing, axes=axes, looks=looks, step=step
+        )
+
+    wanted = points_needed(source, _beside_images(grid, source, images), max(grid.step))
+    return averaged(grid, source, light, wanted)
 
 
 def _axes(source: Source, images: Images, nodes: int) -> FloatArray | None:
