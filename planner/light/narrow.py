@@ -18,13 +18,14 @@ import numpy.typing as npt
 
 from planner.light.boxes import FACES
 from planner.light.prism import FloatArray, IntArray, Prism
+from planner.light.touching import SHUT
 
 _HAIR = 1e-9
-_SHUT = 1e-3
-"""Metres; what ends so close to something else has no gap there."""
-
 _DEEPEST = 7
 """Halvings along an edge of a patch."""
+
+_CHINK = 0.05
+"""Metres; the light that gets through less breadth may matter however far the map is."""
 
 _FROM_MAP = 0.4
 """Detail is made out from the map up to about this share of the distance."""
@@ -85,14 +86,55 @@ class Narrow:
         self._start, self._way = np.array(starts).reshape(-1, 3).T, np.array(ways).reshape(-1, 3).T
         self._of = np.repeat(plane + first, 4)
         self._lowest = self._on_undersides()
+        flush = self._flush()
         self._keep(self._ends_free())
+        self._parting = np.zeros(self._of.size, dtype=bool)
+        self._add(*flush)
 
     def __bool__(self) -> bool:
         return self._of.size > 0
 
+    @property
+    def parts(self) -> bool:
+        """Whether a box ends on a wall and parts the light on both sides of it."""
+        return bool(self._parting.any())
+
     def _keep(self, which: npt.NDArray[np.bool_]) -> None:
         self._start, self._way = self._start[:, which], self._way[:, which]
         self._of, self._lowest = self._of[which], self._lowest[which]
+
+    def _add(self, edge_start: FloatArray, way: FloatArray, of: IntArray) -> None:
+        self._start = np.concatenate([self._start, edge_start], axis=1)
+        self._way = np.concatenate([self._way, way], axis=1)
+        self._of = np.concatenate([self._of, of])
+        self._lowest = np.concatenate([self._lowest, np.zeros(of.size, dtype=bool)])
+        self._parting = np.concatenate([self._parting, np.ones(of.size, dtype=bool)])
+
+    def _flush(self) -> tuple[FloatArray, FloatArray, IntArray]:
+        """Edges by which a box ends on a plane of the hull: starts, ways (3, E), planes (E,).
+
+        They part the light on both sides of it, as a shelf from wall to wall does. On bottom and
+        ceiling only boxes that reach from one to the other part any.
+        """
+        prism, frames = self._prism, self._frames
+        found = [(np.zeros((3, 0)), np.zeros((3, 0)), np.zeros(0, dtype=np.intp))]
+        box = (self._of - prism.wall_count - 2) // FACES
+        low, high = (np.array([getattr(one, end) for one in prism.boxes]) for end in ("z0", "z1"))
+        through = (low < prism.z0 + SHUT) & (high > prism.z1 - SHUT)
+        for plane in range(prism.wall_count + 2) if self._of.size else ():
+            normal = frames.inward[:, plane]
+            off = [
+                np.abs(normal @ (ends - frames.origin[:, plane, None]))
+                for ends in (self._start, self._start + self._way)
+            ]
+            # Of the two faces at an edge that which does not lie in the plane.
+            across = np.abs(normal @ frames.inward[:, self._of]) < 0.5
+            on = (off[0] < SHUT) & (off[1] < SHUT) & across
+            if plane >= prism.wall_count:
+                on &= through[box]
+            found.append((self._start[:, on], self._way[:, on], np.full(int(on.sum()), plane)))
+        start, way, of = zip(*found, strict=True)
+        return np.concatenate(start, axis=1), np.concatenate(way, axis=1), np.concatenate(of)
 
     def _on_undersides(self) -> npt.NDArray[np.bool_]:
         """Which edges lie in the underside of their box, however it leans: (E,)."""
@@ -115,7 +157,7 @@ class Narrow:
         centre = self._middle_of(self._of)
         away *= np.sign(((middle - centre) * away).sum(axis=0))
         distance, _ = self._prism.first_hit(middle, away)
-        return distance > _SHUT
+        return distance > SHUT
 
     def _middle_of(self, plane: IntArray) -> FloatArray:
         faces = [self._prism.box_faces[k - self._prism.wall_count - 2] for k in plane]
@@ -173,7 +215,8 @@ class Narrow:
             normal = frames.inward[:, self._of]
             faces = ((self._of[:, None] - first) // FACES != box[some]) & (normal.T @ n < -0.5)
             faces &= np.einsum("ie,ien->en", normal, gap) > _HAIR
-            faces &= np.einsum("in,ien->en", n, gap) < -_HAIR
+            apart = np.einsum("in,ien->en", n, gap)
+            faces &= apart < -_HAIR
             length = (self._way**2).sum(axis=0)[:, None]
             foot = np.clip(np.einsum("ie,ien->en", self._way, gap) / length, 0.0, 1.0)
             gap -= foot * self._way[:, :, None]
@@ -181,7 +224,11 @@ class Narrow:
             distance[own] = np.hypot(distance, free)[own]
             # Light that a lamp throws beside its housing must not get behind that.
             near_lamp = ~own & (self._lowest[:, None] | (box[some] >= 0))
-            least = np.where(near_lamp, 0.0, least)
+            seen = near_lamp | self._parting[:, None]
+            if self.parts:
+                # All the light behind such a box may come through the chink beside it.
+                seen |= np.where(own, free < _CHINK, -apart < _CHINK)
+            least = np.where(seen, 0.0, least)
             reach = np.where(own | faces, np.maximum(distance, least), np.inf)
             way = self._way / np.sqrt(length.T)
             for axis, along in enumerate((u, v)):

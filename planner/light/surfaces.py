@@ -16,7 +16,6 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.boxes import FACES, Box
 from planner.light.narrow import Finer, Frames, Narrow, Pieces
 from planner.light.polygon import (
     brought_inside,
@@ -25,14 +24,14 @@ from planner.light.polygon import (
 )
 from planner.light.prism import FloatArray, IntArray, Prism, totals
 from planner.light.rows import Rows
+from planner.light.touching import covered, lies_against, touching
 
 _LATTICE = 8
 """Points along an edge of a texel that tell how much of it a box covers."""
 
-_HAIR = 1e-9
-
 _PIECES = 150
-"""Pieces of patches in narrow places that there may be beyond the number of patches."""
+"""Pieces of patches in narrow places that there may be beyond the number of patches; as many again
+as there are patches where a box ends on a wall and parts the light on both sides of it."""
 
 
 @dataclass(frozen=True)
@@ -152,7 +151,8 @@ class Surfaces:
             u, v, area = self._clip_flat(facet.plane, u, v, du, dv)
         else:
             v = v + self._v_start[index]
-        if self._against(facet.plane):
+            u, v, area = self._uncovered(facet.plane, u, v, area, du, dv)
+        if lies_against(self.prism, facet.plane):
             area = np.zeros_like(area)
         if np.ptp(area) == 0:
             self._blend(index, texels, (iu.ravel() + 0.5) / fu, (iv.ravel() + 0.5) / fv)
@@ -190,10 +190,11 @@ class Surfaces:
         if not narrow:
             return
         plane = self.facet_plane[self.patch_facet]
-        shut = np.array([self._against(k) for k in range(self.prism.plane_count)])
+        shut = np.array([lies_against(self.prism, k) for k in range(self.prism.plane_count)])
         may_be = np.flatnonzero(~(shut | self._rows.on_row)[plane])
         low, size = self._patch_low[may_be], self._patch_step[may_be]
-        pieces = narrow.divided(plane[may_be], low, size, self.patch_count + _PIECES)
+        more = max(_PIECES, self.patch_count) if narrow.parts else _PIECES
+        pieces = narrow.divided(plane[may_be], low, size, self.patch_count + more)
         if pieces.of.size:
             self._replace(replace(pieces, of=may_be[pieces.of]))
 
@@ -233,12 +234,20 @@ class Surfaces:
         area = finer.step.prod(axis=1)
         u, v = (finer.low + finer.step / 2).T
         sizes, kind = np.unique(finer.step, axis=0, return_inverse=True)
-        for flat in (self.prism.ceiling, self.prism.bottom):
+        flats = (self.prism.ceiling, self.prism.bottom)
+        for hull in range(self.prism.wall_count + 2):
+            if hull not in flats and not touching(self.prism, hull):
+                continue
             for number, (du, dv) in enumerate(sizes):
-                which = np.flatnonzero((plane == flat) & (kind.ravel() == number))
-                if which.size:
-                    cut = self._clip_flat(flat, u[None, which], v[None, which], du, dv)
-                    u[which], v[which], area[which] = (part[0] for part in cut)
+                which = np.flatnonzero((plane == hull) & (kind.ravel() == number))
+                if which.size == 0:
+                    continue
+                at = u[None, which], v[None, which]
+                if hull in flats:
+                    cut = self._clip_flat(hull, *at, du, dv)
+                else:
+                    cut = self._uncovered(hull, *at, area[None, which], du, dv)
+                u[which], v[which], area[which] = (part[0] for part in cut)
         return area, self._points(plane, u[:, None], v[:, None])[:, :, 0]
 
     def _blend(self, index: int, texels: slice, column: FloatArray, row: FloatArray) -> None:
@@ -277,45 +286,31 @@ class Surfaces:
     def _clip_flat(
         self, plane: int, u: FloatArray, v: FloatArray, du: float, dv: float
     ) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Cut the texels of ceiling or bottom to the footprint; move centres into what is left.
+        """Cut the texels of ceiling or bottom to the footprint; move centres into what is left."""
+        u, v, area = clip_cells(self.prism.corners - self._plane_origin[:2, plane], u, v, du, dv)
+        return self._uncovered(plane, u, v, area, du, dv)
 
-        Where a box stands (or hangs) there is no surface: that is counted on a lattice.
+    def _uncovered(
+        self, plane: int, u: FloatArray, v: FloatArray, area: FloatArray, du: float, dv: float
+    ) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Take what a box stands on, hangs from or stands against out of texels of the hull.
+
+        There is no surface; how much there is besides is counted on a lattice.
         """
-        origin = self._plane_origin[:2, plane]
-        u, v, area = clip_cells(self.prism.corners - origin, u, v, du, dv)
-        boxes = self._touching(plane)
-        if boxes:
+        if touching(self.prism, plane):
             step = (np.arange(_LATTICE) + 0.5) / _LATTICE - 0.5
-            x = u[..., None, None] + origin[0] + step * du
-            y = v[..., None, None] + origin[1] + step[:, None] * dv
-            x, y = np.broadcast_arrays(x, y)
-            free = ~np.any([box.covers(x, y) for box in boxes], axis=0)
+            a, b = np.broadcast_arrays(
+                u[..., None, None] + step * du, v[..., None, None] + step[:, None] * dv
+            )
+            points = self._points(np.array([plane]), a.reshape(1, -1), b.reshape(1, -1))
+            free = ~covered(self.prism, plane, points.reshape(3, *a.shape))
             count = free.sum(axis=(2, 3))
             cut = (count > 0) & (count < _LATTICE**2)
-            u[cut] = ((x - origin[0]) * free).sum(axis=(2, 3))[cut] / count[cut]
-            v[cut] = ((y - origin[1]) * free).sum(axis=(2, 3))[cut] / count[cut]
+            u, v = u.copy(), v.copy()
+            u[cut] = (a * free).sum(axis=(2, 3))[cut] / count[cut]
+            v[cut] = (b * free).sum(axis=(2, 3))[cut] / count[cut]
             area = area * count / _LATTICE**2
         return u, v, area
-
-    def _against(self, plane: int) -> bool:
-        """Whether a plane is the face of a box that lies against bottom or ceiling."""
-        number, face = divmod(plane - self.prism.wall_count - 2, FACES)
-        if number < 0 or face < FACES - 2:
-            return False
-        flat = self.prism.bottom if face == FACES - 1 else self.prism.ceiling
-        return self.prism.boxes[number] in self._touching(flat)
-
-    def _touching(self, plane: int) -> list[Box]:
-        """Boxes that stand on the bottom or reach the ceiling; rows, open between, left out."""
-        prism = self.prism
-        if plane == prism.bottom:
-            return [b for b in self._single if b.z0 < prism.z0 + _HAIR]
-        return [b for b in self._single if b.z1 > prism.z1 - _HAIR]
-
-    @property
-    def _single(self) -> list[Box]:
-        """Boxes that are no rows and do not lean."""
-        return [b for b in self.prism.boxes if b.count == 1 and not b.tilt]
 
     @property
     def bands(self) -> tuple[IntArray, FloatArray]:
@@ -407,14 +402,14 @@ class Surfaces:
         plane = self.facet_plane[self.patch_facet[which]]
         points = self._points(plane, low[:, :1] + u * step[:, :1], low[:, 1:] + v * step[:, 1:])
         flat = (plane == self.prism.ceiling) | (plane == self.prism.bottom)
-        boxes = self._touching(self.prism.bottom) + self._touching(self.prism.ceiling)
+        flats = (self.prism.bottom, self.prism.ceiling)
+        boxes = any(touching(self.prism, number) for number in flats)
         if flat.any() and (boxes or not is_rectangle(self.prism.corners)):
             x, y = points[0, flat], points[1, flat]
             inside = self.prism.contains(x, y)
-            for number in (self.prism.bottom, self.prism.ceiling):
+            for number in flats:
                 on = plane[flat] == number
-                for box in self._touching(number):
-                    inside[on] &= ~box.covers(x[on], y[on])
+                inside[on] &= ~covered(self.prism, number, points[:, flat][:, on])
             points[0, flat], points[1, flat] = brought_inside(
                 inside, x, y, self.patch_centres[:2, which][:, flat]
             )
