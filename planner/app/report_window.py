@@ -29,7 +29,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QMenu,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -274,31 +273,19 @@ class ReportWindow(QDialog):
     # -- building -------------------------------------------------------------------------
 
     def _arrange(self) -> None:
-        column = QVBoxLayout()
-        column.setSpacing(theme.HALF)
         for box in self.boxes.values():
             box.setChecked(True)
-            column.addWidget(box)
-        column.addWidget(self.sheet_button, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addSpacing(theme.WIDE)
         words = PlainLabel("Paper")
         words.setBuddy(self.paper)
-        line = theme.row(words, (self.paper, 1))
-        column.addLayout(line)
-        column.addStretch(1)
-        for widget in (self.alert, self.state, self.bar):
-            column.addWidget(widget)
-        column.addWidget(self.stop_button, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addSpacing(theme.RHYTHM)
-        for made in (
-            self.pdf_button, self.html_button, self.drawings_button, self.print_button,
-            self.close_button,
-        ):  # fmt: skip
-            column.addWidget(made)
+        left = Qt.AlignmentFlag.AlignLeft
         side = QWidget()
-        side.setLayout(column)
         side.setFixedWidth(COLUMN_PX)
-        column.setContentsMargins(0, 0, 0, 0)
+        theme.column(
+            *self.boxes.values(), (self.sheet_button, 0, left), theme.WIDE,
+            theme.row(words, (self.paper, 1)), theme.REST, self.alert, self.state, self.bar,
+            (self.stop_button, 0, left), theme.RHYTHM, self.pdf_button, self.html_button,
+            self.drawings_button, self.print_button, self.close_button, on=side, gap=theme.HALF,
+        )  # fmt: skip
         theme.row((self.view, 1), side, on=self, gap=theme.WIDE, edges=theme.WIDE)
         self.resize(980, 720)
         self.pdf_button.setDefault(True)

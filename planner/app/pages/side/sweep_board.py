@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QDateTime, QLocale
 from PySide6.QtGui import QGuiApplication, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -94,15 +94,8 @@ class SweepBoard(QWidget):
         self._stack = QStackedWidget()
         for one in (self.plot, self._named, self.map):
             self._stack.addWidget(one)
-        head, line = QHBoxLayout(), QHBoxLayout()
-        for row in (head, line):
-            row.setContentsMargins(0, 0, 0, 0)
-        head.addWidget(self.shown, 3)
-        head.addWidget(self.beside, 2)
-        head.addWidget(self.figure, 1)
-        line.addWidget(self.words, 1)
-        for knob in (self.copy_button, self.adopt_button, self.keep_button):
-            line.addWidget(knob)
+        head = theme.row((self.shown, 3), (self.beside, 2), (self.figure, 1))
+        line = theme.row((self.words, 1), self.copy_button, self.adopt_button, self.keep_button)
         theme.column(head, (self._stack, 1), line, on=self, gap=theme.HALF)
 
     # -- which --------------------------------------------------------------------------

@@ -10,10 +10,10 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QVBoxLayout,
     QWidget,
 )
 
+from planner.app import theme
 from planner.app.display import Display
 from planner.app.document import Document
 from planner.app.fields.form import NoteLabel, Row, button
@@ -222,12 +222,7 @@ class OddsBoard(QWidget):
         self.words = PlainLabel(name="What can be told", wrap=True, selectable=True)
         self.table = ReadTable("Odds against the baseline", HEADINGS)
         self.table.currentCellChanged.connect(self._on_row)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self.heading)
-        layout.addWidget(self.words)
-        layout.addWidget(self.table, 1)
-        layout.addStretch(0)
+        theme.column(self.heading, self.words, (self.table, 1), on=self).addStretch(0)
         for signal in (comparer.compared, comparer.told, comparer.priced):
             signal.connect(self.refresh)
         linked.changed.connect(lambda _new, _old: self.refresh())

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSizePolicy,
     QToolButton,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -118,10 +117,8 @@ class FindingList(QWidget):
         self.shown: tuple[Finding, ...] = ()
         self.lines: list[FindingLine] = []
         self.more = link_button(ALL_CAUTIONS, act=self.cautions_asked)
-        self._layout = QVBoxLayout(self)
-        self._layout.setContentsMargins(theme.HALF, 0, theme.RHYTHM, theme.HALF)
-        self._layout.setSpacing(theme.HALF)
-        self._layout.addWidget(self.more)
+        edges = (theme.HALF, 0, theme.RHYTHM, theme.HALF)
+        self._layout = theme.column(self.more, on=self, gap=theme.HALF, edges=edges)
 
     @property
     def marks(self) -> list[QToolButton]:
@@ -243,13 +240,12 @@ class FigureDetails(QWidget):
         self.findings.resized.connect(self._size_areas)
         self.lines: list[FigureLine] = []
         self._figures_box = QWidget()
-        self._figures_layout = QVBoxLayout(self._figures_box)
-        self._figures_layout.setContentsMargins(0, 0, theme.RHYTHM, 0)
-        self._figures_layout.setSpacing(0)
         self._notes: list[NoteLabel] = []
         self.canopies = NoteLabel()
         self.canopies.setContentsMargins(theme.HALF, 0, 0, theme.HALF)
-        self._figures_layout.addWidget(self.canopies)
+        self._figures_layout = theme.column(
+            self.canopies, on=self._figures_box, gap=0, edges=(0, 0, theme.RHYTHM, 0)
+        )
         self.closure = NoteLabel()
         self.closure.setContentsMargins(theme.HALF, theme.HALF, 0, 0)
         self._estimate: Estimate | None = None
@@ -261,10 +257,7 @@ class FigureDetails(QWidget):
         theme.column(
             self.bars, self.closure, theme.REST, on=bars_box, edges=(0, 0, theme.RHYTHM, 0)
         )
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        self._layout = layout
+        self._layout = theme.column(on=self, gap=0)
         self.folds: list[tuple[QToolButton, QScrollArea]] = []
         self._told = 0
         self._tall = self._alone = False
@@ -276,7 +269,7 @@ class FigureDetails(QWidget):
         self.figures_fold = self._add_fold("All figures", self._figures_box)
         self.gains_fold = self._add_fold("Which surface to line first", self.gains)
         self.photons_fold = self._add_fold("Where the photons went", bars_box)
-        layout.addStretch(1)
+        self._layout.addStretch(1)
 
     def _add_fold(self, title: str, widget: QWidget) -> QToolButton:
         fold = fold_button(title)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QWidget
 
 from planner.app import theme
 from planner.app.actions import WindowActions
@@ -133,14 +133,8 @@ class SketchPage(QWidget):
         left = theme.column(
             self.welcome, self.strip, (drawings, 1), self.growing, self.section, gap=theme.RHYTHM
         )
-        right = QVBoxLayout()
-        right.setContentsMargins(0, 0, 0, 0)
-        right.setSpacing(theme.RHYTHM)
-        right.addWidget(self.column, 1)
-        right.addWidget(self.details)
-        self._right = right
         column = QWidget()
-        column.setLayout(right)
+        self._right = theme.column((self.column, 1), self.details, on=column, gap=theme.RHYTHM)
         column.setFixedWidth(self._column_width())
         self._side = column
         theme.row((left, 1), column, on=self, gap=theme.WIDE, edges=theme.RHYTHM)

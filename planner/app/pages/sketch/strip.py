@@ -18,9 +18,7 @@ from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
     QCheckBox,
-    QHBoxLayout,
     QSizePolicy,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -333,14 +331,13 @@ class AdviceLine(QWidget):
             self.lamp_button,
             self.target_button,
         )
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(theme.RHYTHM, 0, theme.RHYTHM, 0)
-        layout.setSpacing(theme.HALF)
-        layout.addWidget(self.words)
+        middle = Qt.AlignmentFlag.AlignVCenter
+        theme.row(
+            self.words, *((button, 0, middle) for button in self._buttons), theme.REST, on=self,
+            gap=theme.HALF, edges=(theme.RHYTHM, 0, theme.RHYTHM, 0),
+        )  # fmt: skip
         for button in self._buttons:
-            layout.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
             button.hide()
-        layout.addStretch(1)
         self.setFixedHeight(self.do_button.sizeHint().height())
 
     def show_estimate(self, estimate: Estimate) -> None:
@@ -450,11 +447,8 @@ class GainList(QWidget):
         self.switch = QCheckBox("Mark on the sketch")
         self.switch.setAccessibleName(self.switch.text())
         self.switch.clicked.connect(self.marks_wanted)
-        self._layout = QVBoxLayout(self)
-        self._layout.setContentsMargins(theme.HALF, 0, theme.RHYTHM, theme.HALF)
-        self._layout.setSpacing(theme.HALF)
-        self._layout.addWidget(self.switch)
-        self._layout.addWidget(self.note)
+        edges = (theme.HALF, 0, theme.RHYTHM, theme.HALF)
+        self._layout = theme.column(self.switch, self.note, on=self, gap=theme.HALF, edges=edges)
 
     def show_gains(self, gains: tuple[LiningGain, ...] | None) -> None:
         """Show the gains; None while they are not known yet."""

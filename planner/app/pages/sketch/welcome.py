@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from planner.app import theme
 from planner.app.display import Display
@@ -42,9 +42,7 @@ class Welcome(QWidget):
         about = PlainLabel(ABOUT, wrap=True)
         self.boxes = {}
         self._numbers, self._rest = QWidget(), QWidget()
-        row = QHBoxLayout(self._numbers)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(theme.RHYTHM)
+        row = theme.row(on=self._numbers, gap=theme.RHYTHM)
         empty = new_plan(catalogue).space
         x0, y0, x1, y1 = empty.bounds
         for name, quantity, usual in (

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QGridLayout,
     QLabel,
     QRadioButton,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -126,34 +125,27 @@ class OverlayPanel(QWidget):
         super().__init__()
         self.view = View.READINGS
         self.choices: dict[View, QRadioButton] = {}
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
         for view in View:
             choice = QRadioButton(word(view))
             choice.setAccessibleName(word(view))
             choice.setChecked(view is self.view)
             choice.toggled.connect(lambda on, view=view: self._choose(view, on=on))
             self.choices[view] = choice
-            layout.addWidget(choice)
-        layout.addSpacing(theme.RHYTHM)
-        layout.addLayout(self._figures())
-        layout.addSpacing(theme.RHYTHM)
+        figures = self._figures()
         self.scatter = ScatterPlot()
-        layout.addWidget(self.scatter)
-        layout.addWidget(NoteLabel("The line is perfect agreement, the wedge what the meter's own "
-                                   "uncertainty explains."))  # fmt: skip
+        about = NoteLabel("The line is perfect agreement, the wedge what the meter's own "
+                          "uncertainty explains.")  # fmt: skip
         self.words = PlainLabel(name="What the figures mean", wrap=True, selectable=True)
-        layout.addSpacing(theme.RHYTHM)
-        layout.addWidget(self.words)
         self.try_button = button(
             "Try what may be wrong",
             "Mirrored, another order, lamp height, door, board: the usual mistakes, one by one.",
         )
         self.diagnosis = DiagnosisPanel()
-        layout.addWidget(self.try_button, 0, Qt.AlignmentFlag.AlignLeft)
-        layout.addWidget(self.diagnosis)
-        layout.addStretch(1)
+        theme.column(
+            *self.choices.values(), theme.RHYTHM, figures, theme.RHYTHM, self.scatter, about,
+            theme.RHYTHM, self.words, (self.try_button, 0, Qt.AlignmentFlag.AlignLeft),
+            self.diagnosis, theme.REST, on=self, gap=theme.HALF,
+        )  # fmt: skip
         self.show_residuals(None, None)
 
     def _figures(self) -> QGridLayout:

@@ -8,7 +8,7 @@ from time import monotonic
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QTabBar, QWidget
+from PySide6.QtWidgets import QTabBar, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, StillCombo, button, link_button
@@ -381,11 +381,8 @@ class Header(QWidget):
             self.surveys, self.new_button, self.copy_button, self.remove_button, theme.WIDE,
             self.paste_button, self.file_button, theme.REST, on=self._left, gap=theme.RHYTHM,
         )  # fmt: skip
-        self._line = QBoxLayout(QBoxLayout.Direction.LeftToRight)
-        self._line.setContentsMargins(0, 0, 0, 0)
-        self._line.setSpacing(theme.RHYTHM)
-        self._line.addWidget(self._left, 1)
-        self._line.addWidget(self.tasks, 0, Qt.AlignmentFlag.AlignBottom)
+        tasks = self.tasks, 0, Qt.AlignmentFlag.AlignBottom
+        self._line = theme.row((self._left, 1), tasks, gap=theme.RHYTHM)
         theme.column(self._line, self.sentence, self.alert, on=self, gap=theme.HALF)
 
     def resizeEvent(self, event: QResizeEvent) -> None:

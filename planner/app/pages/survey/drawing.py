@@ -19,7 +19,7 @@ from PySide6.QtGui import (
     QPolygonF,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import (
@@ -433,11 +433,7 @@ class Stage(QWidget):
         self.second = SurveyDrawing("Second survey drawing")
         self.light_bar = ColourBar()
         self.residual_bar = ColourBar()
-        self._drawings = QHBoxLayout()
-        self._drawings.setContentsMargins(0, 0, 0, 0)
-        self._drawings.setSpacing(theme.RHYTHM)
-        self._drawings.addWidget(self.first, 1)
-        self._drawings.addWidget(self.second, 1)
+        self._drawings = theme.row((self.first, 1), (self.second, 1), gap=theme.RHYTHM)
         theme.row((self._drawings, 1), self.light_bar, self.residual_bar, on=self, gap=theme.RHYTHM)
         for part in (self.second, self.light_bar, self.residual_bar):
             part.hide()

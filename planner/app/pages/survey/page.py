@@ -21,7 +21,6 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import (
     QScrollArea,
     QStackedWidget,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -126,10 +125,8 @@ class SurveyPage(QWidget):
         for part in (self.board, self.record):
             self.columns.addWidget(_scrolled(part))
         self.columns.addWidget(reading)
-        self._comparing = QVBoxLayout()
         comparing = QWidget()
-        comparing.setLayout(self._comparing)
-        self._comparing.setContentsMargins(0, 0, 0, 0)
+        self._comparing = theme.column(on=comparing)
         for other in (self.overlay, comparing, self.calibrate):
             self.columns.addWidget(_scrolled(other))
         lower = theme.row((self.stage, 1), self.columns, gap=theme.WIDE)

@@ -17,7 +17,6 @@ from PySide6.QtWidgets import (
     QSpinBox,
     QStackedWidget,
     QTabBar,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -160,19 +159,10 @@ class TableDialog(QDialog):
         self.stack.addWidget(paste)
         self.stack.addWidget(self.preview)
         sheets = theme.row((self.tabs, 1), self.wanted)
-        left, right = QVBoxLayout(), QVBoxLayout()
-        for column in (left, right):
-            column.setSpacing(theme.RHYTHM)
-        left.addWidget(self.words)
-        left.addLayout(sheets)
-        left.addWidget(self.stack, 1)
-        left.addWidget(self.outcome)
+        left = theme.column(self.words, sheets, (self.stack, 1), self.outcome, gap=theme.RHYTHM)
         self.side = QWidget()
         self.side.setFixedWidth(_SIDE_WIDTH)
-        self.side.setLayout(right)
-        right.setContentsMargins(0, 0, 0, 0)
-        right.addWidget(self.drawing, 1)
-        right.addWidget(self.form)
+        theme.column((self.drawing, 1), self.form, on=self.side, gap=theme.RHYTHM)
         upper = theme.row((left, 1), self.side, gap=theme.WIDE)
         theme.column(
             (upper, 1), self.alert, self.buttons, on=self, gap=theme.RHYTHM, edges=theme.WIDE
