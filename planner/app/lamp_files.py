@@ -186,10 +186,7 @@ class LampFileDialog(QDialog):
 
     def _show_set(self) -> None:
         photometry = self.photometry
-        while (item := self.facts.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.deleteLater()
+        theme.emptied(self.facts)
         for line, (what, value) in enumerate(summary(photometry)):
             label, said = NoteLabel(what), PlainLabel(value)
             label.setWordWrap(False)

@@ -270,6 +270,16 @@ def _lay(
             made.addSpacing(what)
 
 
+def emptied(layout: QLayout, but: QWidget | None = None) -> None:
+    """Take everything out of a layout; all widgets in it go for good, except ``but``."""
+    while (item := layout.takeAt(0)) is not None:
+        widget = item.widget()
+        if widget is not None and widget is not but:
+            # Hidden as well: a widget without a place would be painted until it is deleted.
+            widget.hide()
+            widget.deleteLater()
+
+
 def sized(font: QFont, factor: float, *, bold: bool = False) -> QFont:
     """The font ``factor`` times as large."""
     made = QFont(font)

@@ -131,11 +131,7 @@ class FindingList(QWidget):
         if found != self.shown:
             self.shown = found
             self.lines.clear()
-            while (item := self._layout.takeAt(0)) is not None:
-                widget = item.widget()
-                if widget is not None and widget is not self.more:
-                    widget.hide()
-                    widget.deleteLater()
+            theme.emptied(self._layout, but=self.more)
             for finding in found:
                 self._layout.addWidget(self._line(finding))
             self._layout.addWidget(self.more)

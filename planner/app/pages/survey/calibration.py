@@ -269,11 +269,7 @@ class CalibrationResults(QWidget):
             self.say("")
 
     def _fill_values(self, found: Calibration) -> None:
-        while (item := self.values.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        theme.emptied(self.values)
         for row, one in enumerate(found.fitted):
             self.values.addWidget(FoundValue(f"{row + 1}  {one.label}", one))
 

@@ -114,10 +114,7 @@ class DiagnosisPanel(QWidget):
         self._fill(found.suspects[1 : 1 + _SHOWN])
 
     def _fill(self, suspects: Sequence[Suspect]) -> None:
-        while (item := self.table.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.deleteLater()
+        theme.emptied(self.table)
         self.others_fold.setVisible(bool(suspects))
         self.others_fold.setChecked(False)
         for row, suspect in enumerate(suspects):
