@@ -37,7 +37,7 @@ def hang_lamp(workplace: Workplace, model: LampModel | None = None, at: Point | 
     """
     plan = workplace.document.plan
     if model is None:
-        offered = workplace.shelf.lamps
+        offered = workplace.shelf.catalogue.lamps
         model = plan.lamps[-1].model if plan.lamps else offered[0] if offered else PLAIN_PANEL
     lamp, made = model, (Place(PlaceKind.LAMP, len(plan.lamps)),)
     return _put(
@@ -257,7 +257,7 @@ class EditSteps(QObject):
 
     def _fill(self, menu: QMenu) -> None:
         menu.clear()
-        for model in self._workplace.shelf.lamps:
+        for model in self._workplace.shelf.catalogue.lamps:
             action = menu.addAction(model.name.replace("&", "&&"))
             action.setStatusTip(lamp_facts(model))
             action.triggered.connect(lambda _=False, model=model: self.hang_model(model))

@@ -367,7 +367,7 @@ class LampFileCommands(QObject):
         model = model.model_copy(update={"key": shelf.own_lamp_key(model.name, taken)})
         if keep:
             try:
-                shelf.save_lamp(model)
+                shelf.save(model)
             except CatalogueError as error:
                 self._questions.tell_failure("The lamp was not kept", str(error))
         if self.dialog is not None and self.dialog.spectrum is not None:

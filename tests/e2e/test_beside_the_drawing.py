@@ -202,7 +202,7 @@ def test_a_considered_lining_shows_what_it_would_bring(page: SketchPage) -> None
     fields = cast("WallFields", page.column.panels[PlaceKind.WALL])
     page.workplace.selection.select(Place(PlaceKind.WALL, 0))
     chooser = fields.lines[0].chooser
-    black = next(one for one in page.shelf.linings if one.reflectance < 0.1)
+    black = next(one for one in page.shelf.catalogue.linings if one.reflectance < 0.1)
     chooser.considered.emit(black)
     low, high = page.plan_view.light_style().levels
     assert page.plan_view.light_style().unit == ("change,", "µmol")

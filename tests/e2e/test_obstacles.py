@@ -58,7 +58,7 @@ def test_every_field_of_an_obstacle_changes_the_plan(qtbot: QtBot, tmp_path: Pat
         type_into(field, text)
     panel.name_line.setText("Upper shelf")
     panel.name_line.commit()
-    lining = page.shelf.linings[0]
+    lining = page.shelf.catalogue.linings[0]
     panel.chooser.chosen.emit(lining)
     (shelf,) = page.workplace.document.plan.obstacles
     assert (shelf.x, shelf.y, shelf.underside) == pytest.approx((0.4, 0.6, 0.5))

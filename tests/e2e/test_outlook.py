@@ -142,7 +142,7 @@ def test_a_lining_under_the_hand_tells_what_it_would_bring(page: SketchPage, qtb
     work.selection.select(Place(PlaceKind.WALL, 1))
     chooser = page.column.panel.lines[0].chooser  # type: ignore[attr-defined]
     note = page.column.panel.considered  # type: ignore[attr-defined]
-    lining = work.shelf.linings[2]
+    lining = work.shelf.catalogue.linings[2]
     line = chooser.findData(lining.key)
     with qtbot.waitSignal(worth.wanted, timeout=1000) as asked:
         chooser.highlighted.emit(line)
@@ -158,7 +158,7 @@ def test_a_lining_under_the_hand_tells_what_it_would_bring(page: SketchPage, qtb
 
 
 def test_what_was_weighed_for_another_plan_is_forgotten(page: SketchPage) -> None:
-    work, lining = page.workplace, page.workplace.shelf.linings[2]
+    work, lining = page.workplace, page.workplace.shelf.catalogue.linings[2]
     place = Place(PlaceKind.WALL, 1, 0)
     page.worth.take(Weighed(work.document.plan, lining, ((GAINS[0], 12.3, 8.1),)))
     assert page.worth.brings(lining, place) == (12.3, 8.1)

@@ -745,8 +745,8 @@ def test_calibrated_entries_are_kept_in_the_library(
     page.calibrate.run_button.click()
     page.calibrate.results.keep_button.click()
     shelf = page.workplace.shelf
-    assert "panel-20260321" in {lamp.key for lamp in shelf.lamps}
-    assert "card-20260321" in {lining.key for lining in shelf.linings}
+    assert "panel-20260321" in {lamp.key for lamp in shelf.catalogue.lamps}
+    assert "card-20260321" in {lining.key for lining in shelf.catalogue.linings}
     assert "Kept in the library" in page.calibrate.results.note.text()
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 from pathlib import Path
+from typing import Any, TypeVar
 
 from PySide6.QtCore import QObject, QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPalette, QPolygonF
@@ -11,12 +12,12 @@ from PySide6.QtGui import QColor, QPainter, QPalette, QPolygonF
 from planner.app.canvas.ink import pen
 from planner.app.canvas.plan_layers import paint_lining
 from planner.app.estimator import Worth
-from planner.app.fields.search_list import Entry, SearchCombo, recent_first
+from planner.app.fields.form import StillCombo
+from planner.app.fields.search_list import Entry, SearchList, recent_first
 from planner.app.plain import TIPS, explain
 from planner.app.settings import Settings
 from planner.catalogue.library import (
     Catalogue,
-    Crop,
     delete_entry,
     load_catalogue,
     new_key,
@@ -33,6 +34,8 @@ from planner.plan.plan import Plan
 from planner.plan.spectrum import Spectrum, doubts
 from planner.reports.advice import signed
 from planner.units import format_number
+
+_Own = TypeVar("_Own", Lining, LampModel)
 
 MOST_RECENT = 8
 """So many linings and lamps used last are offered first."""
@@ -72,21 +75,6 @@ class Shelf(QObject):
         """The catalogue as it stands now."""
         return self._catalogue
 
-    @property
-    def linings(self) -> tuple[Lining, ...]:
-        """Linings of the catalogue and the user's own."""
-        return self._catalogue.linings
-
-    @property
-    def lamps(self) -> tuple[LampModel, ...]:
-        """Lamps of the catalogue and the user's own."""
-        return self._catalogue.lamps
-
-    @property
-    def crops(self) -> tuple[Crop, ...]:
-        """Crops with their stages."""
-        return self._catalogue.crops
-
     def cautions(self, lining: Lining) -> tuple[str, ...]:
         """The usual wording of what can go wrong with a lining."""
         book = self._catalogue.cautions
@@ -94,33 +82,23 @@ class Shelf(QObject):
             f"{book.text(caution).title}: {book.text(caution).text}" for caution in lining.cautions
         )
 
-    def save_lining(self, lining: Lining) -> None:
-        """Keep a lining among the user's own; raises ``CatalogueError`` saying why not."""
-        save_entry(lining, self._folder)
+    def save(self, entry: Lining | LampModel) -> None:
+        """Keep it among the user's own; raises ``CatalogueError`` saying why not."""
+        save_entry(entry, self._folder)
         self._read_anew()
 
-    def save_lamp(self, lamp: LampModel) -> None:
-        """Keep a lamp among the user's own; raises ``CatalogueError`` saying why not."""
-        save_entry(lamp, self._folder)
+    def delete(self, entry: _Own) -> None:
+        """Take it away from the user's own; raises ``CatalogueError`` saying why not."""
+        delete_entry(type(entry), entry.key, self._folder)
         self._read_anew()
 
-    def delete_lining(self, key: str) -> None:
-        """Take one of the user's own linings away; raises ``CatalogueError`` saying why not."""
-        delete_entry(Lining, key, self._folder)
-        self._read_anew()
-
-    def delete_lamp(self, key: str) -> None:
-        """Take one of the user's own lamps away; raises ``CatalogueError`` saying why not."""
-        delete_entry(LampModel, key, self._folder)
-        self._read_anew()
-
-    def own_lining_key(self, name: str, taken: set[str]) -> str:
+    def own_lining_key(self, name: str, taken: Collection[str] = ()) -> str:
         """A key for a new lining, unlike every key in the catalogue and in ``taken``."""
-        return new_key(name, taken | {lining.key for lining in self.linings}, "lining")
+        return new_key(name, {one.key for one in self._catalogue.linings}.union(taken), "lining")
 
     def own_lamp_key(self, name: str, taken: Collection[str] = ()) -> str:
         """A key for a new lamp, unlike every key in the catalogue and in ``taken``."""
-        return new_key(name, {lamp.key for lamp in self.lamps} | set(taken), "lamp")
+        return new_key(name, {one.key for one in self._catalogue.lamps}.union(taken), "lamp")
 
     def _read_anew(self) -> None:
         self._catalogue = load_catalogue(self._folder)
@@ -130,8 +108,55 @@ class Shelf(QObject):
 # -- choosers --------------------------------------------------------------------------
 
 
+class SearchCombo(StillCombo):
+    """A combo box whose opened list can be searched, what was used last on top.
+
+    Signal ``chosen`` carries the lining or kind of lamp asked for.
+    """
+
+    chosen = Signal(object)
+
+    def __init__(self, shelf: Shelf, name: str, *, switch: str = "") -> None:
+        super().__init__(name=name)
+        self._shelf = shelf
+        self._costs = Costs()
+        self._offered: tuple[Any, ...] = ()
+        self.activated.connect(self._on_activated)
+        self.popup = SearchList(self, switch)
+        self.popup.picked.connect(self._on_picked)
+        self.popup.rested.connect(self.highlighted)
+        self.popup.closed.connect(self.hidePopup)
+
+    def entry(self, line: int) -> Entry:
+        """What is offered in a line."""
+        raise NotImplementedError
+
+    def entries(self) -> tuple[Entry, ...]:
+        """What is offered, line by line."""
+        return tuple(map(self.entry, range(len(self._offered))))
+
+    def showPopup(self) -> None:
+        if self.count():
+            order = recent_first([one.key for one in self._offered], self._shelf.recent)
+            self.popup.show_entries(self.entries(), order, self.currentIndex())
+            self.popup.open_under(self)
+
+    def hidePopup(self) -> None:
+        if self.popup.isVisible():
+            self.popup.hide()
+        super().hidePopup()
+
+    def _on_picked(self, line: int) -> None:
+        self.setCurrentIndex(line)
+        self.activated.emit(line)
+
+    def _on_activated(self, line: int) -> None:
+        self._shelf.use(self._offered[line].key)
+        self.chosen.emit(self._offered[line])
+
+
 class LiningChooser(SearchCombo):
-    """A list of linings one can search; ``chosen`` carries the lining asked for.
+    """A list of linings one can search.
 
     With ``for_all`` a switch below the list says that it is meant for all walls (``on_all``).
 
@@ -140,7 +165,6 @@ class LiningChooser(SearchCombo):
     when the list closes).
     """
 
-    chosen = Signal(object)
     considered = Signal(object)
 
     def __init__(
@@ -152,14 +176,9 @@ class LiningChooser(SearchCombo):
         place: Callable[[], Place] | None = None,
         for_all: bool = False,
     ) -> None:
-        super().__init__(switch="On all walls" if for_all else "")
-        self._shelf = shelf
-        self._costs = Costs()
+        super().__init__(shelf, name, switch="On all walls" if for_all else "")
         self._worth, self._place = worth, place
         self._present = ""
-        self._offered: tuple[Lining, ...] = ()
-        self.setAccessibleName(name)
-        self.activated.connect(self._on_activated)
         if worth is not None:
             self.highlighted.connect(self._on_highlighted)
             worth.told.connect(self._show_worth)
@@ -213,13 +232,8 @@ class LiningChooser(SearchCombo):
         """Whether what is chosen is meant for all walls."""
         return self.popup.switch.isChecked()
 
-    def entries(self) -> tuple[Entry, ...]:
-        return tuple(self._entry(lining) for lining in self._offered)
-
-    def order(self) -> list[int]:
-        return recent_first([lining.key for lining in self._offered], self._shelf.recent)
-
-    def _entry(self, lining: Lining) -> Entry:
+    def entry(self, line: int) -> Entry:
+        lining = self._offered[line]
         book = self._shelf.catalogue.cautions
         titles = [book.text(caution).title for caution in lining.cautions]
         known = self.brings(lining)
@@ -241,10 +255,6 @@ class LiningChooser(SearchCombo):
         if self._worth is None or self._place is None or lining.key == self._present:
             return None
         return self._worth.brings(lining, self._place())
-
-    def _on_activated(self, line: int) -> None:
-        self._shelf.use(self._offered[line].key)
-        self.chosen.emit(self._offered[line])
 
 
 def finish_words(lining: Lining) -> str:
@@ -315,29 +325,22 @@ def lining_title(lining: Lining) -> str:
 
 
 class LampChooser(SearchCombo):
-    """A list of lamps one can search; ``chosen`` carries the kind asked for."""
-
-    chosen = Signal(object)
+    """A list of lamps one can search."""
 
     def __init__(self, shelf: Shelf) -> None:
-        super().__init__()
-        self._shelf = shelf
-        self._costs = Costs()
-        self._offered: tuple[LampModel, ...] = ()
-        self.setAccessibleName("Kind of lamp")
+        super().__init__(shelf, "Kind of lamp")
         self.popup.line.setPlaceholderText("Search by name, watts or body")
-        self.activated.connect(self._on_activated)
 
     def show_model(self, model: LampModel, costs: Costs) -> None:
         """Offer the catalogue's lamps, with this one chosen; a changed one stands on top."""
         self._costs = costs
-        offered = self._shelf.lamps
+        offered = self._shelf.catalogue.lamps
         if model not in offered:
             offered = (model, *offered)
         if offered != self._offered:
             self._offered = offered
             self.clear()
-            listed = {lamp.key: lamp for lamp in self._shelf.lamps}
+            listed = {lamp.key: lamp for lamp in self._shelf.catalogue.lamps}
             for lamp in offered:
                 # A lamp that was pasted or read from a file stems from none that is listed.
                 changed = listed.get(lamp.key, lamp) != lamp
@@ -345,13 +348,8 @@ class LampChooser(SearchCombo):
         self.setCurrentIndex(offered.index(model))
         explain(self, f"{model.name}: {lamp_facts(model)}")
 
-    def entries(self) -> tuple[Entry, ...]:
-        return tuple(self._entry(line, model) for line, model in enumerate(self._offered))
-
-    def order(self) -> list[int]:
-        return recent_first([model.key for model in self._offered], self._shelf.recent)
-
-    def _entry(self, line: int, model: LampModel) -> Entry:
+    def entry(self, line: int) -> Entry:
+        model = self._offered[line]
         price = self._costs.lamp_price(model.key)
         parts = [
             lamp_facts(model),
@@ -364,10 +362,6 @@ class LampChooser(SearchCombo):
 
         facts = "; ".join(filter(None, parts))
         return Entry(self.itemText(line), facts, f"{model.body.kind} {model.note}", picture)
-
-    def _on_activated(self, line: int) -> None:
-        self._shelf.use(self._offered[line].key)
-        self.chosen.emit(self._offered[line])
 
 
 def lamp_facts(model: LampModel) -> str:

@@ -243,10 +243,10 @@ class LampKindFields(FieldPanel):
         )
         self.own_bar = self.add_buttons(self.update_button, self.delete_button)
         self.update_button.clicked.connect(
-            lambda: self._in_library(self.workplace.shelf.save_lamp, self._model(self.plan))
+            lambda: self._in_library(self.workplace.shelf.save, self._model(self.plan))
         )
         self.delete_button.clicked.connect(
-            lambda: self._in_library(self.workplace.shelf.delete_lamp, self._model(self.plan).key)
+            lambda: self._in_library(self.workplace.shelf.delete, self._model(self.plan))
         )
         self.own_alert = self.add_alert()
         self.keep_button.toggled.connect(self._show_keeping)
@@ -338,7 +338,7 @@ class LampKindFields(FieldPanel):
             model = LampModel.model_validate(
                 {**kept, "name": name, "key": shelf.own_lamp_key(name), "source": "Own entry."}
             )
-            shelf.save_lamp(model)
+            shelf.save(model)
         except ValueError as error:
             self.keep_row.show_error(refusal(error, self.workplace.display.unit))
         except CatalogueError as error:

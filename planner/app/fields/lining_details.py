@@ -177,7 +177,7 @@ class LiningDetails(FieldForm):
         own = self.edit_button.isChecked()
         try:
             lining = self._edited(self._lining) if own else self._own_version(self._lining)
-            self._shelf.save_lining(lining)
+            self._shelf.save(lining)
         except ValueError as error:
             self.alert.say(refusal(error))
         except CatalogueError as error:
@@ -190,7 +190,7 @@ class LiningDetails(FieldForm):
     def _delete(self) -> None:
         if self._lining is not None:
             try:
-                self._shelf.delete_lining(self._lining.key)
+                self._shelf.delete(self._lining)
             except CatalogueError as error:
                 self.alert.say(str(error))
 

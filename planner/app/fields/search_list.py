@@ -33,7 +33,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.form import NoteLabel, StillCombo
+from planner.app.fields.form import NoteLabel
 from planner.app.plain import TIPS
 
 Index = QModelIndex | QPersistentModelIndex
@@ -236,39 +236,6 @@ class SearchList(QFrame):
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
         self.closed.emit()
-
-
-class SearchCombo(StillCombo):
-    """A combo box whose opened list can be searched; says ``entries`` and ``recent`` keys."""
-
-    def __init__(self, *, switch: str = "") -> None:
-        super().__init__()
-        self.popup = SearchList(self, switch)
-        self.popup.picked.connect(self._on_picked)
-        self.popup.rested.connect(self.highlighted)
-        self.popup.closed.connect(self.hidePopup)
-
-    def entries(self) -> tuple[Entry, ...]:
-        """What is offered, line by line."""
-        raise NotImplementedError
-
-    def order(self) -> list[int]:
-        """The lines as they are listed."""
-        return list(range(self.count()))
-
-    def showPopup(self) -> None:
-        if self.count():
-            self.popup.show_entries(self.entries(), self.order(), self.currentIndex())
-            self.popup.open_under(self)
-
-    def hidePopup(self) -> None:
-        if self.popup.isVisible():
-            self.popup.hide()
-        super().hidePopup()
-
-    def _on_picked(self, line: int) -> None:
-        self.setCurrentIndex(line)
-        self.activated.emit(line)
 
 
 def recent_first(keys: Sequence[str], recent: Sequence[str]) -> list[int]:

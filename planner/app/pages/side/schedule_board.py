@@ -324,7 +324,7 @@ class ScheduleBoard(QWidget):
     def _fill(self) -> None:
         self.crops.clear()
         self.crops.addItem(_OWN)
-        for crop in self._shelf.crops:
+        for crop in self._shelf.catalogue.crops:
             for stage in crop.stages:
                 self.crops.addItem(f"{crop.name}, {stage.name}", (crop.key, stage.key))
         self.crops.widen_list()
@@ -344,7 +344,7 @@ class ScheduleBoard(QWidget):
                 photoperiod_hours=hours,
             )  # fmt: skip
         else:
-            crop = next(one for one in self._shelf.crops if one.key == data[0])
+            crop = next(one for one in self._shelf.catalogue.crops if one.key == data[0])
             stage = stage_of_crop(crop, data[1], height, 2.0)
         self._put((*plan.schedule, stage), f"Add stage {stage.name}")
 

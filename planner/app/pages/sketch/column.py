@@ -218,7 +218,7 @@ class TargetFields(FieldPanel):
     def _fill(self) -> None:
         for text in OWN.values():
             self.combo.addItem(text)
-        for crop in self.workplace.shelf.crops:
+        for crop in self.workplace.shelf.catalogue.crops:
             self.combo.insertSeparator(self.combo.count())
             self._stages += [(crop, stage) for stage in crop.stages]
             for stage in crop.stages:

@@ -27,7 +27,7 @@ from planner.app.pages.survey.diagnosis import DiagnosisPanel
 from planner.app.plain import PlainLabel, explain
 from planner.metrics.figures import banded, percent
 from planner.plan.edits import changed
-from planner.plan.lamp import CosineProfile
+from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.lit import depends
 from planner.plan.plan import Plan
@@ -173,12 +173,10 @@ def keep(answer: Answer, shelf: Shelf) -> tuple[str, ...]:
     planner.catalogue.library.CatalogueError
         If one cannot be kept; the message says why.
     """
-    for lamp in answer.calibration.lamps:
-        shelf.save_lamp(lamp)
-    for lining in answer.calibration.linings:
-        shelf.save_lining(lining)
-    lamps = tuple(lamp.name for lamp in answer.calibration.lamps)
-    return lamps + tuple(lining.name for lining in answer.calibration.linings)
+    found: list[LampModel | Lining] = [*answer.calibration.lamps, *answer.calibration.linings]
+    for entry in found:
+        shelf.save(entry)
+    return tuple(entry.name for entry in found)
 
 
 STALE = "The plan has changed since this fit; calibrate again before it is used in the plan."

@@ -84,7 +84,7 @@ def test_the_canopy_opens_and_closes(
 def test_a_crop_and_its_stage_are_chosen(
     qtbot: QtBot, workplace: Workplace, panel: CanopyFields
 ) -> None:
-    crop = next(crop for crop in workplace.shelf.crops if crop.name == "Lettuce")
+    crop = next(crop for crop in workplace.shelf.catalogue.crops if crop.name == "Lettuce")
     stage = crop.stages[0]
     choose(panel, f"Lettuce, {stage.name}")
     plan = workplace.document.plan
@@ -100,7 +100,7 @@ def test_the_usual_hours_are_one_press_away(
     enter(qtbot, panel.hours_field, "7")
     choose(panel, "Lettuce, seedlings")
     panel.target_fields.hours_button.click()
-    stage = next(c for c in workplace.shelf.crops if c.name == "Lettuce").stages[0]
+    stage = next(c for c in workplace.shelf.catalogue.crops if c.name == "Lettuce").stages[0]
     assert workplace.document.plan.photoperiod_hours == stage.hours_usual
     assert panel.target_fields.hours_button.isHidden()
 

@@ -166,7 +166,7 @@ def test_a_measured_beam_is_named_and_not_offered_as_an_angle(
 def test_a_kind_is_chosen_from_the_catalogue(
     qtbot: QtBot, workplace: Workplace, panel: LampFields
 ) -> None:
-    wanted = workplace.shelf.lamps[1]
+    wanted = workplace.shelf.catalogue.lamps[1]
     line = panel.chooser.findText(wanted.name)
     panel.chooser.setCurrentIndex(line)
     panel.chooser.activated.emit(line)
@@ -176,7 +176,7 @@ def test_a_kind_is_chosen_from_the_catalogue(
 
 
 def test_a_changed_kind_says_so(qtbot: QtBot, workplace: Workplace, panel: LampFields) -> None:
-    listed = workplace.shelf.lamps[1]
+    listed = workplace.shelf.catalogue.lamps[1]
     other = listed.model_copy(update={"watts": listed.watts + 1})
     plan = edits.change_lamp(workplace.document.plan, 0, model=other)
     workplace.document.apply(plan, "Draw more")
@@ -196,7 +196,7 @@ def test_a_lamp_of_ones_own_is_kept(
     kind.keep_line.selectAll()
     qtbot.keyClicks(kind.keep_line, "Attic lamp")
     kind.save_button.click()
-    kept = next(lamp for lamp in workplace.shelf.lamps if lamp.name == "Attic lamp")
+    kept = next(lamp for lamp in workplace.shelf.catalogue.lamps if lamp.name == "Attic lamp")
     assert kept.ppf == 200.0
     assert workplace.document.plan.lamps[0].model == kept
     assert panel.chooser.currentText() == "Attic lamp"
@@ -208,12 +208,12 @@ def test_a_lamp_without_a_name_is_not_kept(
     qtbot: QtBot, workplace: Workplace, panel: LampFields
 ) -> None:
     kind = panel.kind_fields
-    count = len(workplace.shelf.lamps)
+    count = len(workplace.shelf.catalogue.lamps)
     kind.keep_button.click()
     kind.keep_line.clear()
     kind.save_button.click()
     assert "empty" in kind.keep_row.error
-    assert len(workplace.shelf.lamps) == count
+    assert len(workplace.shelf.catalogue.lamps) == count
 
 
 def test_lamps_are_added_doubled_and_removed(

@@ -28,7 +28,7 @@ OWN = Lining(
 
 @pytest.fixture
 def ceiling(qtbot: QtBot, workplace: Workplace) -> SurfaceFields:
-    workplace.shelf.save_lining(OWN)
+    workplace.shelf.save(OWN)
     document = workplace.document
     document.apply(edits.line_ceiling(document.plan, OWN), "Line ceiling")
     made = SurfaceFields(workplace, PlaceKind.CEILING)
@@ -42,7 +42,7 @@ def ceiling(qtbot: QtBot, workplace: Workplace) -> SurfaceFields:
 @pytest.fixture
 def lamp(qtbot: QtBot, workplace: Workplace) -> LampFields:
     model = workplace.document.plan.lamps[0].model
-    workplace.shelf.save_lamp(model)
+    workplace.shelf.save(model)
     workplace.selection.select(Place(PlaceKind.LAMP, 0))
     made = LampFields(workplace)
     qtbot.addWidget(made)

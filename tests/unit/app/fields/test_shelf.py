@@ -20,16 +20,16 @@ def lining(key: str) -> Lining:
 
 def test_a_kept_lining_is_offered_at_once(qtbot: QtBot, tmp_path: Path) -> None:
     shelf = Shelf(load_catalogue(tmp_path), folder=tmp_path)
-    count = len(shelf.linings)
+    count = len(shelf.catalogue.linings)
     with qtbot.waitSignal(shelf.changed, timeout=500):
-        shelf.save_lining(lining("attic-paint"))
-    assert len(shelf.linings) == count + 1
-    assert shelf.linings[-1] == lining("attic-paint")
+        shelf.save(lining("attic-paint"))
+    assert len(shelf.catalogue.linings) == count + 1
+    assert shelf.catalogue.linings[-1] == lining("attic-paint")
 
 
 def test_new_keys_are_unlike_all_others(qtbot: QtBot, tmp_path: Path) -> None:
     shelf = Shelf(load_catalogue(tmp_path), folder=tmp_path)
-    shelf.save_lining(lining("attic-paint"))
+    shelf.save(lining("attic-paint"))
     key = shelf.own_lining_key("Attic paint", {"attic-paint-2"})
     assert key == "attic-paint-3"
 
@@ -39,7 +39,7 @@ def test_a_folder_that_cannot_be_written_is_told(qtbot: QtBot, tmp_path: Path) -
     shelf = Shelf(load_catalogue(blocked), folder=blocked)
     blocked.write_text("a file where the folder should be", encoding="utf-8")
     with pytest.raises(CatalogueError):
-        shelf.save_lining(lining("attic-paint"))
+        shelf.save(lining("attic-paint"))
 
 
 def test_cautions_carry_the_usual_words(qtbot: QtBot, tmp_path: Path) -> None:

@@ -133,7 +133,9 @@ def test_the_length_is_typed(qtbot: QtBot, workplace: Workplace, panel: WallFiel
 
 def test_numbers_and_cautions_are_told(workplace: Workplace, panel: WallFields) -> None:
     foil = next(
-        lining for lining in workplace.shelf.linings if "conducts" in map(str, lining.cautions)
+        lining
+        for lining in workplace.shelf.catalogue.linings
+        if "conducts" in map(str, lining.cautions)
     )
     choose(panel.lines[0].chooser, foil.key)
     assert "conducts" in panel.details.cautions.text().lower()
@@ -168,12 +170,12 @@ def test_a_copy_with_an_impossible_number_is_not_kept(
     qtbot: QtBot, workplace: Workplace, panel: WallFields
 ) -> None:
     details = panel.details
-    count = len(workplace.shelf.linings)
+    count = len(workplace.shelf.catalogue.linings)
     details.copy_button.click()
     details.reflectance_box.selectAll()
     qtbot.keyClicks(details.reflectance_box, "120")
     details.save_button.click()
-    assert len(workplace.shelf.linings) == count
+    assert len(workplace.shelf.catalogue.linings) == count
     assert steps(workplace) == []
 
 
