@@ -29,6 +29,12 @@ from planner.light.touching import covered, lies_against, touching
 _LATTICE = 8
 """Points along an edge of a texel that tell how much of it a box covers."""
 
+_OF_ROOM = 0.4
+"""Largest edge of a patch in the distance to what it faces: light between the near is steep."""
+
+_LOOKS, _MOST_OF = 6, 0.2
+"""Looks from a wall along each edge for that distance, and the share of them that may be less."""
+
 _PIECES = 150
 """Pieces of patches in narrow places that there may be beyond the number of patches; as many again
 as there are patches where a box ends on a wall and parts the light on both sides of it."""
@@ -88,9 +94,11 @@ class Surfaces:
 
         low, span = prism.corners.min(axis=0), np.ptp(prism.corners, axis=0)
         sizes = np.array([_facet_size(prism, f, span) for f in self.facets])
-        divisions = np.maximum(np.rint(sizes / patch_size), 1).astype(np.intp)
+        planes = np.array([f.plane for f in self.facets])
+        wanted = np.minimum(patch_size, _OF_ROOM * _room_before(prism))[planes, None]
+        divisions = np.maximum(np.rint(sizes / wanted), 1).astype(np.intp)
         self.patch_shape = divisions
-        self._fine = _texels_per_patch(prism, self.facets, sizes / divisions / patch_size, fine)
+        self._fine = _texels_per_patch(prism, self.facets, sizes / divisions / wanted, fine)
         texel_shape = divisions * self._fine
         texel_counts, patch_counts = texel_shape.prod(axis=1), divisions.prod(axis=1)
         self._texel_shape = texel_shape
@@ -116,7 +124,6 @@ class Surfaces:
         self._texel_step = (sizes / texel_shape)[self.texel_facet]
         self._patch_step = (sizes / divisions)[self.patch_facet]
         self._patch_low = self._patch_corners()
-        planes = np.array([f.plane for f in self.facets])
         self.facet_plane = planes
         for index in range(count):
             self._fill_facet(index)
@@ -425,6 +432,27 @@ class Surfaces:
                 for axis in self.texel_centre
             ]
         )
+
+
+def _room_before(prism: Prism) -> FloatArray:
+    """How far the hull's planes have the other side of the room before them, (planes,).
+
+    Of most of each, so that a short leg counts and a corner does not; infinite for boxes.
+    """
+    hull = Prism(prism.corners, prism.z0, prism.z1)
+    share = (np.arange(_LOOKS) + 0.5) / _LOOKS
+    a, b = (grid.ravel() for grid in np.meshgrid(share, share))
+    result = np.full(prism.plane_count, np.inf)
+    normals = hull.plane_normals()
+    for wall, (corner, way, length) in enumerate(
+        zip(prism.corners, prism.tangents, prism.lengths, strict=True)
+    ):
+        xy = corner[:, None] + a * length * way[:, None]
+        start = np.stack([*xy, prism.z0 + b * (prism.z1 - prism.z0)])
+        before, _ = hull.first_hit(start, np.repeat(-normals[:, wall, None], a.size, axis=1))
+        result[wall] = np.quantile(before, _MOST_OF)
+    result[[prism.ceiling, prism.bottom]] = prism.z1 - prism.z0
+    return result
 
 
 def _texels_per_patch(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 import pytest
 
@@ -23,7 +25,7 @@ def room(width: float, *obstacles: Obstacle) -> Plan:
     return Plan.model_validate({**dict(bare), "obstacles": obstacles})
 
 
-def obstacle(x: float, length: float, **more: float) -> Obstacle:
+def obstacle(x: float, length: float, **more: Any) -> Obstacle:
     return Obstacle(
         name="Board", x=x, y=DEEP / 2, length=length, width=DEEP, lining=lining(WHITE).key, **more
     )

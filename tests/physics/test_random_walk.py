@@ -115,6 +115,19 @@ def test_l_shape_with_bands_and_a_door(closed: bool, door: bool) -> None:
     assert_agree(what, room, lambda n, s: cosine_panel((0.3, 0.3, 1.1), (0.3, 0.2), 1.5, n, s))
 
 
+@pytest.mark.parametrize("size", [(1.5, 0.1, 0.9), (2.4, 1.4, 0.24)], ids=["corridor", "low"])
+def test_walls_that_face_each_other_closely(size: tuple[float, float, float]) -> None:
+    """By patches as wide as the room is low the low one was 2 % off."""
+    width, depth, height = size
+    at, above = (0.4 * width, depth / 2), 0.7 * height
+    what = plan(
+        box(width, depth), height, [lamp(at, above)], walls=WHITE, ceiling=WHITE, canopy=0.1
+    )
+    room = room_of(what, [WHITE] * 4, WHITE, (0.1, 0.0))
+    start = (*at, above)
+    assert_agree(what, room, lambda n, s: cosine_panel(start, (0.0, 0.0), 1.0, n, s), rms=0.012)
+
+
 def test_open_canopy_over_a_mirror() -> None:
     what = plan(
         box(0.6, 0.9),
