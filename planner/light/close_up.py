@@ -6,17 +6,20 @@ import math
 from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
 from planner.light.boxes import Crowd
 from planner.light.direct import Step, between, direct_on, from_lambert_panel, irradiance
-from planner.light.emission import Source
+from planner.light.emission import Profile, Source, TabulatedProfile
 from planner.light.field import CellGrid
 from planner.light.prism import FloatArray, IntArray, Prism, totals
 from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
+
+ComplexArray = npt.NDArray[np.complexfloating[Any, Any]]
 
 NEAREST = 0.005
 """Metres; lamps hang at least twice as high."""
@@ -61,7 +64,8 @@ def direct_on_cells(
             closest=near if source.tilt else 1e-6, step=step,
         )  # fmt: skip
 
-    cells = averaged(grid, source, unhidden, _points_per_edge(grid, source, near))
+    beside = _beside_lamp(source, grid.centre.reshape(2, -1)[:, grid.inside])
+    cells = averaged(grid, source, unhidden, beside + 1j * near, _where_cut(grid, source))
     points, _, _ = grid.receivers(averaged=True)
     crowd = between(prism, points, source.outline)
     if crowd is None:
@@ -70,17 +74,25 @@ def direct_on_cells(
 
 
 def averaged(
-    grid: CellGrid, source: Source, light: Callable[[FloatArray], FloatArray], wanted: IntArray
+    grid: CellGrid,
+    source: Source,
+    light: Callable[[FloatArray], FloatArray],
+    place: ComplexArray,
+    least: npt.ArrayLike = 2,
 ) -> FloatArray:
     """Means over the cells (C,) of a lamp's light, given at points (3, n).
 
-    ``wanted`` (C,) are points along an edge. Of a profile with kinks, whose places no rule knows
-    beforehand, cells are taken with twice as many until these tell nothing new; a lamp that is
-    small beside a cell begins with enough of them to miss no beam.
+    The lamp is at ``place`` (C,) from each, r + i h, and ``least`` points stand along an edge
+    at least. Of a table of intensities, where no rule knows the kinks beforehand, cells are taken
+    with twice as many until these tell nothing new; a lamp broad beside them smooths the kinks.
     """
-    kinked = source.profile.kinks(math.pi) > 0
-    if kinked and float(source.strips[:, 2:].max()) < max(grid.step) / 2:
-        wanted = np.maximum(wanted, _FOR_A_BEAM)
+    profile, edge = source.profile, max(grid.step)
+    wanted = np.maximum(_points_needed(profile, place, edge), least)
+    small = source.strips[:, 2:].max() < _SMOOTHS * edge
+    table = profile if small and isinstance(profile, TabulatedProfile) else None
+    if table is not None:
+        many = _A_SEGMENT * edge / np.abs(place) / np.diff(table.theta).min()
+        wanted = np.maximum(wanted, np.clip(np.ceil(many), 2, _FOR_A_BEAM).astype(np.intp))
     cells, which = np.zeros(len(grid.inside)), np.arange(len(grid.inside))
     while which.size:
         before = cells[which]
@@ -92,7 +104,7 @@ def averaged(
                 grid.receivers(averaged=True) if all_alike else grid.gauss_points(some, int(count))
             )
             cells += totals(cell, share * light(points), len(cells))
-        if not kinked:
+        if table is None:
             break
         mean = float(np.average(cells, weights=grid.inside_area))
         news = np.abs(cells[which] - before) > _NEWS * mean
@@ -101,12 +113,14 @@ def averaged(
     return cells
 
 
-_NEWS = 5e-4
+_NEWS = 1e-3
 """What twice the points must change of a cell, as a share of the mean, for still more of them."""
 
+_A_SEGMENT, _FOR_A_BEAM = 2.0, 6
+"""Points along an edge to begin with for each segment of the table in sight, and at most."""
 
-_FOR_A_BEAM = 6
-"""Points along an edge of a cell to begin with, where a narrow beam might fall between fewer."""
+_SMOOTHS = 2.0
+"""Edges of a cell that a lamp is long so that its kinks do not show."""
 
 
 _FIRST_LOOK = 32
@@ -182,20 +196,7 @@ _LINES = 1 << 15
 """Lines of sight followed at a time."""
 
 
-def _points_per_edge(grid: CellGrid, source: Source, gap: float) -> IntArray:
-    """Gauss points that each cell (C,) needs along an edge."""
-    sideways = _beside_lamp(source, grid.centre.reshape(2, -1)[:, grid.inside])
-    points = points_needed(source, sideways + 1j * gap, max(grid.step))
-    if source.tilt:
-        # Where the plane of the face cuts a cell the light may end in the midst of it.
-        places = grid.centre.reshape(2, -1)[:, grid.inside]
-        before = source.before(np.concatenate([places, np.full((1, len(points)), grid.z)]))
-        cut = np.abs(before) < abs(math.sin(source.tilt)) * math.hypot(*grid.step) / 2
-        points[cut] = np.maximum(points[cut], _WHERE_CUT)
-    return points
-
-
-def points_needed(source: Source, place: npt.ArrayLike, edge: float) -> IntArray:
+def _points_needed(profile: Profile, place: ComplexArray, edge: float) -> IntArray:
     """Gauss points along an ``edge`` for the light of a lamp at r + i h from its middle.
 
     r sideways and h down. As in ``Source.nodes`` the error falls as ρ^(-2n), here with the
@@ -203,11 +204,26 @@ def points_needed(source: Source, place: npt.ArrayLike, edge: float) -> IntArray
     ρ = |z + √(z² - 1)| (Trefethen, 2013, ch. 19). A beam narrower than a Lambertian one is as
     steep as a lamp hung nearer.
     """
-    z = np.asarray(place, dtype=np.complex128) / (source.profile.steepness * edge / 2)
+    z = place / (profile.steepness * edge / 2)
     root = np.sqrt(z**2 - 1)
     ellipse = np.maximum(np.abs(z + root), np.abs(z - root))
     count = np.ceil(math.log(1 / _TOLERANCE) / (2 * np.log(ellipse)))
-    return np.clip(count, 2, _MOST).astype(np.intp)
+    points: IntArray = np.clip(count, 2, _MOST).astype(np.intp)
+    return points
+
+
+def _where_cut(grid: CellGrid, source: Source) -> IntArray:
+    """Fewest points along an edge of each cell (C,): more where a tilted lamp's face cuts it.
+
+    There the light may end in the midst of a cell.
+    """
+    points = np.full(len(grid.inside), 2)
+    if source.tilt:
+        places = grid.centre.reshape(2, -1)[:, grid.inside]
+        before = source.before(np.concatenate([places, np.full((1, len(points)), grid.z)]))
+        cut = np.abs(before) < abs(math.sin(source.tilt)) * math.hypot(*grid.step) / 2
+        points[cut] = _WHERE_CUT
+    return points
 
 
 def direct_on_texels(

@@ -127,7 +127,7 @@ class TabulatedProfile:
         of_plane = _segment_flux(theta, value).sum(axis=1)
         flux = float((np.diff(self._azimuth) * (of_plane[1:] + of_plane[:-1]) / 2).sum())
         with np.errstate(all="ignore"):
-            self._theta, self._value = theta, value / flux
+            self.theta, self._value = theta, value / flux
         if not (flux > 0 and np.isfinite(self._value).all()):
             raise ValueError(
                 "the light distribution of a lamp is too narrow to compute with; give its "
@@ -137,7 +137,7 @@ class TabulatedProfile:
 
     def _prepare_sampling(self) -> None:
         """Cumulative flux by azimuth, and by polar angle in narrow sectors."""
-        theta = self._theta
+        theta = self.theta
         self._fine = np.unique(np.concatenate([np.linspace(theta[0], theta[-1], 1024), theta]))
         sectors = 1 if not self.turns_with_azimuth else 180
         self._edges = np.linspace(0, 2 * math.pi, sectors + 1)
@@ -156,7 +156,7 @@ class TabulatedProfile:
     @property
     def emits_up(self) -> bool:
         """Whether the table holds light beyond 90°."""
-        return bool((self._value[:, self._theta > math.pi / 2 + 1e-9] > 0).any())
+        return bool((self._value[:, self.theta > math.pi / 2 + 1e-9] > 0).any())
 
     @property
     def turns_with_azimuth(self) -> bool:
@@ -166,35 +166,35 @@ class TabulatedProfile:
     def kinks(self, span: float) -> float:
         """See ``Profile.kinks``; from second differences, each times its cosine of incidence."""
         down, around = self._jumps
-        sine = np.maximum(np.sin(self._theta[1:]), 1e-3)
-        seen = min(span / float(self._theta[-1] - self._theta[0]), 1.0)
+        sine = np.maximum(np.sin(self.theta[1:]), 1e-3)
+        seen = min(span / float(self.theta[-1] - self.theta[0]), 1.0)
         met = np.minimum(span / (2 * math.pi * sine), 1.0)
         return math.sqrt(seen * float(down.sum()) + float((met * around).mean()))
 
     @cached_property
     def _jumps(self) -> tuple[FloatArray, FloatArray]:
         """Squared jumps of slope at inner angles, mean of planes; at planes, summed, by angle."""
-        value, cosine = self._value, np.maximum(np.cos(self._theta), 0.0)
+        value, cosine = self._value, np.maximum(np.cos(self.theta), 0.0)
         peak = float((value * cosine).max())
         if peak <= 0:
-            return np.zeros(1), np.zeros(len(self._theta) - 1)
-        slope = np.diff(value, axis=1) / np.diff(self._theta)
+            return np.zeros(1), np.zeros(len(self.theta) - 1)
+        slope = np.diff(value, axis=1) / np.diff(self.theta)
         down = ((np.diff(slope, axis=1) * cosine[1:-1]) ** 2)[:-1].mean(axis=0)
         slope = np.diff(value, axis=0) / np.diff(self._azimuth)[:, None]
         around = ((slope - np.roll(slope, 1, axis=0)) * cosine) ** 2
-        around = around.sum(axis=0)[1:] / np.maximum(np.sin(self._theta[1:]), 1e-3) ** 2
+        around = around.sum(axis=0)[1:] / np.maximum(np.sin(self.theta[1:]), 1e-3) ** 2
         return down / peak**2, around / peak**2
 
     def _at(self, theta: FloatArray, azimuth: FloatArray) -> FloatArray:
-        last = len(self._theta) - 2
-        i = np.clip(np.searchsorted(self._theta, theta, side="right") - 1, 0, last)
-        up = (theta - self._theta[i]) / (self._theta[i + 1] - self._theta[i])
+        last = len(self.theta) - 2
+        i = np.clip(np.searchsorted(self.theta, theta, side="right") - 1, 0, last)
+        up = (theta - self.theta[i]) / (self.theta[i + 1] - self.theta[i])
         k = np.searchsorted(self._azimuth, azimuth, side="right") - 1
         k = np.clip(k, 0, len(self._azimuth) - 2)
         on = (azimuth - self._azimuth[k]) / (self._azimuth[k + 1] - self._azimuth[k])
         here = (1 - up) * self._value[k, i] + up * self._value[k, i + 1]
         there = (1 - up) * self._value[k + 1, i] + up * self._value[k + 1, i + 1]
-        inside = (theta >= self._theta[0] - 1e-12) & (theta <= self._theta[-1] + 1e-12)
+        inside = (theta >= self.theta[0] - 1e-12) & (theta <= self.theta[-1] + 1e-12)
         blended: FloatArray = np.where(inside, (1 - on) * here + on * there, 0.0)
         return blended
 
@@ -204,7 +204,7 @@ class TabulatedProfile:
         """See ``Profile.intensity``."""
         theta = np.arccos(np.clip(cosine, -1.0, 1.0))
         if not self.turns_with_azimuth:
-            result: FloatArray = np.interp(theta, self._theta, self._value[0], left=0.0, right=0.0)
+            result: FloatArray = np.interp(theta, self.theta, self._value[0], left=0.0, right=0.0)
             return result
         if across is None or along is None:
             raise ValueError("this profile needs directions around the axis")

@@ -16,7 +16,7 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.light.chains import Images
-from planner.light.close_up import NEAREST, averaged, points_needed
+from planner.light.close_up import NEAREST, ComplexArray, averaged
 from planner.light.direct import irradiance
 from planner.light.emission import Source
 from planner.light.field import CellGrid
@@ -301,7 +301,7 @@ def _light_of_each(
     return result
 
 
-def _beside_images(grid: CellGrid, source: Source, images: Images) -> npt.NDArray[np.complex128]:
+def _beside_images(grid: CellGrid, source: Source, images: Images) -> ComplexArray:
     """How far the nearest of some images lies aside of each cell and, imaginary, above; (C,)."""
     ends = images.of(source.outline)
     centre, cells = ends.mean(axis=2), grid.centre.reshape(2, -1)[:, grid.inside]
@@ -330,8 +330,7 @@ def _averaged(
             points, None, nodes, weights, source.profile, facing, axes=axes, looks=looks, step=step
         )
 
-    wanted = points_needed(source, _beside_images(grid, source, images), max(grid.step))
-    return averaged(grid, source, light, wanted)
+    return averaged(grid, source, light, _beside_images(grid, source, images))
 
 
 def _axes(source: Source, images: Images, nodes: int) -> FloatArray | None:
