@@ -22,6 +22,7 @@ from planner.estimate.calibrate_model import Parameter, Quantity, SurveyModel, c
 from planner.estimate.calibrate_parameters import LARGEST_EXPONENT
 from planner.estimate.result import FloatArray
 from planner.language import inside, word
+from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
@@ -314,8 +315,7 @@ def _lamps(
         said = "; ".join(f.sentence.rstrip(".") for f in mine.values())
         parts["source"] = f"Calibrated {date.isoformat()} from {_read(fit)}. {said}."[:4000]
         try:
-            fields = {name: getattr(old, name) for name in LampModel.model_fields}
-            made.append(LampModel.model_validate({**fields, "profile": profile, **parts}))
+            made.append(changed(old, profile=profile, **parts))
         except ValidationError as error:
             why = str(error.errors()[0]["msg"]).removeprefix("Value error, ")
             remarks.append(f"The calibrated lamp '{old.name}' cannot be kept: {why}")
@@ -404,9 +404,8 @@ def _with_entries(plan: Plan, fit: Fit, lamps: list[LampModel], linings: list[Li
         )
         for lamp in plan.lamps
     )
-    fields = {name: getattr(plan, name) for name in Plan.model_fields}
     carried = tuple(covers.get(lining.key, lining) for lining in plan.linings)
-    return Plan.model_validate({**fields, "lamps": hung, "linings": carried})
+    return changed(plan, lamps=hung, linings=carried)
 
 
 def entry_key(key: str, date: dt.date) -> str:

@@ -219,6 +219,15 @@ def change_lamp(plan: _Setup, index: int, **parts: Any) -> _Setup:
     return changed(plan, lamps=tuple(lamps))
 
 
+def change_kind(plan: _Setup, key: str, **parts: Any) -> _Setup:
+    """Replace parts of the model of all lamps of one kind."""
+    lamps = tuple(
+        changed(lamp, model=changed(lamp.model, **parts)) if lamp.model.key == key else lamp
+        for lamp in plan.lamps
+    )
+    return changed(plan, lamps=lamps)
+
+
 # -- obstacles --------------------------------------------------------------------------
 
 

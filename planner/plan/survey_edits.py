@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from planner.plan.edits import (
     change_carried,
+    change_kind,
     change_lamp,
     change_lining,
     change_obstacle,
@@ -236,11 +237,7 @@ def beam_in_plan(
     parts: dict[str, object] = {"profile": profile}
     if doubt_deg is not None:
         parts["beam_uncertainty_deg"] = doubt_deg
-    lamps = tuple(
-        changed(lamp, model=changed(lamp.model, **parts)) if lamp.model.key == key else lamp
-        for lamp in plan.lamps
-    )
-    return changed(plan, lamps=lamps)
+    return change_kind(plan, key, **parts)
 
 
 def used_in_plan(

@@ -2462,10 +2462,6 @@
 <translation>Entfernen</translation>
 </message>
 <message>
-<source>Align</source>
-<translation>Ausrichten</translation>
-</message>
-<message>
 <source>add_lamp</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -2539,6 +2535,10 @@
 <translation />
 </message>
 <message>
+<source>Align</source>
+<translation>Ausrichten</translation>
+</message>
+<message>
 <source>add_{key}</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -2558,10 +2558,6 @@
 <message>
 <source>Hung as read: {words}.</source>
 <translation>Aufgehängt wie gelesen: {words}.</translation>
-</message>
-<message>
-<source>Set height of all lamps</source>
-<translation>Höhe aller Lampen setzen</translation>
 </message>
 </context>
 <context>
@@ -2934,28 +2930,8 @@
 <translation>Farben der Lampe zählen</translation>
 </message>
 <message>
-<source>wavebands</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>Set lamp shape</source>
 <translation>Form der Lampe setzen</translation>
-</message>
-<message>
-<source>name</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>key</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>source</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
 </message>
 <message>
 <source>Own entry.</source>
@@ -7769,10 +7745,6 @@ nicht klar</translation>
 <message>
 <source>survey</source>
 <translation>Messung</translation>
-</message>
-<message>
-<source>{name}, {name2}</source>
-<translation>{name}, {name2}</translation>
 </message>
 <message>
 <source>Board and recording sheet</source>
@@ -13972,11 +13944,6 @@ nicht klar</translation>
 <translation>der geschriebenen Längen</translation>
 </message>
 <message>
-<source>{name}, {name2}</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>{len} holes {whose}</source>
 <translation>{len} Löcher {whose}</translation>
 </message>
@@ -14586,11 +14553,6 @@ nicht klar</translation>
 <translation>Abgeglichen {isoformat} aus {_read}. {said}.</translation>
 </message>
 <message>
-<source>profile</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>Value error, </source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -14672,16 +14634,6 @@ nicht klar</translation>
 </message>
 <message>
 <source>y</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>lamps</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>linings</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -17741,6 +17693,16 @@ nicht klar</translation>
 </context>
 <context>
 <name>planner.light.narrow</name>
+<message>
+<source>z0</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>z1</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
 <message>
 <source>ie,ien-&gt;en</source>
 <translatorcomment>not read by people</translatorcomment>
@@ -22152,6 +22114,10 @@ nicht klar</translation>
 <message>
 <source>Survey board: {value}</source>
 <translation>Lochbrett: {value}</translation>
+</message>
+<message>
+<source>{name}, {name2}</source>
+<translation>{name}, {name2}</translation>
 </message>
 <message>
 <source>

@@ -36,6 +36,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import BEAM_DOUBT, PERCENT
 from planner.plan.refusal import refusal
+from planner.plan.turning import with_model
 from planner.plan.wavebands import BAND_WORDS, PAR_BANDS, Wavebands
 from planner.units import format_number
 
@@ -292,22 +293,14 @@ class LampKindFields(FieldPanel):
         return self.selection.fits(plan) and isinstance(self._model(plan).profile, CosineProfile)
 
     def _with(self, plan: Plan, **parts: Any) -> Plan:
-        old = self._model(plan)
-        kept = {name: getattr(old, name) for name in LampModel.model_fields}
-        model = LampModel.model_validate({**kept, **parts})
-        return edits.change_lamp(plan, self.selection.index, model=model)
+        return with_model(plan, self.selection.index, **parts)
 
     def _count_colours(self, wavebands: Wavebands | None) -> None:
         name = "Leave out the lamp's colours" if wavebands is None else "Count the lamp's colours"
         key = self._model(self.plan).key
 
         def build() -> Plan:
-            plan = self.plan
-            for index, lamp in enumerate(plan.lamps):
-                if lamp.model.key == key:
-                    model = lamp.model.model_copy(update={"wavebands": wavebands})
-                    plan = edits.change_lamp(plan, index, model=model)
-            return plan
+            return edits.change_kind(self.plan, key, wavebands=wavebands)
 
         self.edit(self.light_fields.colour_row, build, name)
 
@@ -333,11 +326,9 @@ class LampKindFields(FieldPanel):
         name = self.keep_line.text().strip()
         shelf = self.workplace.shelf
         old = self._model(self.plan)
-        kept = {part: getattr(old, part) for part in LampModel.model_fields}
         try:
-            model = LampModel.model_validate(
-                {**kept, "name": name, "key": shelf.own_lamp_key(name), "source": "Own entry."}
-            )
+            key = shelf.own_lamp_key(name)
+            model = edits.changed(old, name=name, key=key, source="Own entry.")
             shelf.save(model)
         except ValueError as error:
             self.keep_row.show_error(refusal(error, self.workplace.display.unit))

@@ -13,6 +13,7 @@ from planner.app.fields.panel import FieldForm, FieldPanel, Workplace
 from planner.catalogue.library import CatalogueError
 from planner.language import inside
 from planner.metrics.figures import percent
+from planner.plan.edits import changed
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import SHARE, WRINKLE
@@ -176,7 +177,8 @@ class LiningDetails(FieldForm):
             return
         own = self.edit_button.isChecked()
         try:
-            lining = self._edited(self._lining) if own else self._own_version(self._lining)
+            old = self._lining
+            lining = changed(old, **self._typed(old)) if own else self._own_version(old)
             self._shelf.save(lining)
         except ValueError as error:
             self.alert.say(refusal(error))
@@ -193,11 +195,6 @@ class LiningDetails(FieldForm):
                 self._shelf.delete(self._lining)
             except CatalogueError as error:
                 self.alert.say(str(error))
-
-    def _edited(self, old: Lining) -> Lining:
-        """The lining with the numbers of the fields, under the key and source it has."""
-        kept = {part: getattr(old, part) for part in Lining.model_fields}
-        return Lining.model_validate({**kept, **self._typed(old)})
 
     def _own_version(self, old: Lining) -> Lining:
         typed = self._typed(old)

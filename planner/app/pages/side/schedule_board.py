@@ -151,7 +151,7 @@ class StageModel(QAbstractTableModel):
 
     def _edited(self, stage: GrowthStage, column: int, text: str) -> GrowthStage:
         unit = self._unit()
-        parts: dict[str, Any] = {name: getattr(stage, name) for name in GrowthStage.model_fields}
+        parts: dict[str, Any] = {}
         if column == 0:
             parts["name"] = text
         elif column == 1:
@@ -165,7 +165,7 @@ class StageModel(QAbstractTableModel):
             parts["photoperiod_hours"] = HOURS.parse(text, unit)
         else:
             parts["weeks"] = _WEEKS.parse(text, unit)
-        return GrowthStage.model_validate(parts)
+        return changed(stage, **parts)
 
 
 HEED_LETTERS: Final = 36

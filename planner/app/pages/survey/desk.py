@@ -229,7 +229,7 @@ class SurveyDesk(QObject):
         if survey is None:
             return self.plan
         old, footprint = survey.grid or SurveyGrid(), outline_read(self.plan, survey)
-        grid = SurveyGrid.model_validate({**dict(old), **parts})
+        grid = changed(old, **parts)
         if "excluded" not in parts:
             excluded = layout.exclusions_moved(old, grid, footprint)
             grid = grid.model_copy(update={"excluded": excluded})

@@ -15,7 +15,7 @@ from planner.app.pages.survey.desk import SurveyDesk, canopies_read
 from planner.language import decimal, inside
 from planner.metrics.spectra import lux_per_umol
 from planner.plan.dials import dial
-from planner.plan.edits import judge_by
+from planner.plan.edits import changed, judge_by
 from planner.plan.lining import OPENING, Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import HANGING_HEIGHT, PERCENT, SHARE, Quantity, quantity_of
@@ -296,8 +296,7 @@ class RecordPanel(FieldPanel):
 
     def _meter(self, **parts: object) -> Meter:
         survey = self._survey()
-        old = Meter() if survey is None else survey.meter
-        return Meter.model_validate({**dict(old), **parts})
+        return changed(Meter() if survey is None else survey.meter, **parts)
 
     def _change_meter(self, row: Row, label: str, **parts: object) -> bool:
         return self.edit(
