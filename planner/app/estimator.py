@@ -24,7 +24,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from planner.app.document import Document
 from planner.app.jobs import Cancelled, Job, Lane, Progress
-from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.estimate.result import QUICK, Estimate, EstimateOptions, Quality, of_plan
 from planner.plan.lining import Lining
 from planner.plan.lit import doubted, same_judged, same_light
 from planner.plan.place import Place
@@ -36,9 +36,6 @@ SETTLE_MS: Final = 150
 Evaluate = Callable[..., Estimate]
 Outlooking = Callable[..., Any]
 Weighing = Callable[..., Any]
-
-_SIDE_OPTIONS: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
-"""Enough for differences, which share their paths of light."""
 
 
 class _Topic(StrEnum):
@@ -166,7 +163,7 @@ class Estimator(QObject):
         if weighing is not None:
 
             def job(_progress: Progress, cancelled: Cancelled) -> Weighed:
-                rows = weighing(plan, lining, _SIDE_OPTIONS, cancelled=cancelled)
+                rows = weighing(plan, lining, QUICK, cancelled=cancelled)
                 return Weighed(plan, lining, rows)
 
             self._ask_beside(_Topic.LINING, job)
@@ -194,7 +191,7 @@ class Estimator(QObject):
         known = self._known
         if known is None or known.options.cells != self.cells or not same_light(known.plan, plan):
             return False
-        self._known = self._as_of(known, plan)
+        self._known = of_plan(known, plan)
         self.estimated.emit(self._known)
         if not _alike(before, plan):
             self.lane.drop(_Topic.OUTLOOK)
@@ -202,11 +199,6 @@ class Estimator(QObject):
         elif self._known_outlook is not None:
             self._hand_out(self._known_outlook)
         return True
-
-    def _as_of(self, found: Estimate, plan: Plan) -> Estimate:
-        from planner.estimate.result import of_plan  # noqa: PLC0415 - heavy
-
-        return of_plan(found, plan)
 
     def _hand_out(self, found: Any) -> None:
         """An outlook, as that of the plan as it stands where its light and doubts are the same."""
@@ -256,7 +248,7 @@ class Estimator(QObject):
             plan = about.plan
             if self._plan is not None and plan != self._plan and same_light(plan, self._plan):
                 plan = self._plan
-                result = self._as_of(result, plan)
+                result = of_plan(result, plan)
             self.estimated.emit(result)
             if about is self._newest and about.options.quality is not Quality.PREVIEW:
                 self._known, self._known_outlook = result, None

@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from planner.estimate.evaluate import Cache, evaluate
-from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.result import QUICK, EstimateOptions
 from planner.light.cellmap import round_values
 from planner.plan.dials import dial
 from planner.plan.edits import change_lamp
@@ -25,7 +25,6 @@ from planner.plan.plan import Plan
 from planner.plan.tiers import canopy_under, counted_from
 from planner.units import LengthUnit
 
-LADDER: Final = EstimateOptions(cells=(12, 12), quality=Quality.PREVIEW)
 """Enough to tell one height from the next; the estimate at rest is the careful one."""
 
 _RUNGS: Final = 12
@@ -127,7 +126,7 @@ def ladder(
     plan: Plan,
     lamps: Sequence[int],
     heights: Sequence[float],
-    options: EstimateOptions = LADDER,
+    options: EstimateOptions = QUICK,
     *,
     cache: Cache | None = None,
     progress: Callable[[float], None] | None = None,

@@ -28,10 +28,9 @@ import numpy as np
 
 from planner.estimate.outlook import Input, through_ranges
 from planner.estimate.result import (
+    QUICK,
     Estimate,
-    EstimateOptions,
     FloatArray,
-    Quality,
     measured_by,
     not_counted,
 )
@@ -43,7 +42,6 @@ from planner.plan.plan import Plan
 DRAWS: Final = 20_000
 _TAIL: Final = 2.5
 """Per cent beyond either end of an interval that holds 95 %."""
-_CELLS: Final = 12
 _MEAN_OF_CELL_ERROR: Final = 0.25
 
 
@@ -99,8 +97,7 @@ def sway(
     planner.estimate.evaluate.Cancelled
         If ``cancelled`` said so.
     """
-    options = EstimateOptions(cells=(_CELLS, _CELLS), quality=Quality.PREVIEW)
-    reckoner = Reckoner(plan, options, cancelled)
+    reckoner = Reckoner(plan, QUICK, cancelled)
     base = reckoner.base
     if base.figures.mean <= 0 or base.figures.minimum <= 0:
         return None

@@ -24,6 +24,7 @@ import numpy as np
 
 from planner.estimate.evaluate import Cache, evaluate, recount
 from planner.estimate.result import (
+    QUICK,
     Estimate,
     EstimateOptions,
     FloatArray,
@@ -284,9 +285,6 @@ def _combined(base: Estimate, moved: list[tuple[Input, FloatArray]]) -> Uncertai
 
 # -- with what would help most -----------------------------------------------------------
 
-_CELLS = 12
-"""Cells along a side that suffice for derivatives."""
-
 
 @dataclass(frozen=True)
 class Outlook:
@@ -325,7 +323,6 @@ def outlook(
     planner.estimate.evaluate.Cancelled
         If ``cancelled`` said so.
     """
-    options = EstimateOptions(cells=(_CELLS, _CELLS), quality=Quality.PREVIEW)
 
     def first_half(fraction: float) -> None:
         if progress is not None:
@@ -336,7 +333,7 @@ def outlook(
             progress(0.5 + fraction / 2)
 
     # One reckoner, so that derivatives wanted by both are computed once.
-    reckoner = Reckoner(plan, options, cancelled)
+    reckoner = Reckoner(plan, QUICK, cancelled)
     band = uncertainty_from(reckoner, first_half)
     if band is None:
         return Outlook(plan, None, ())

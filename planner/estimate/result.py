@@ -53,6 +53,10 @@ class EstimateOptions:
     seed: int = 1
 
 
+QUICK: Final = EstimateOptions((12, 12), Quality.PREVIEW)
+"""Enough for derivatives and differences, which share their paths of light."""
+
+
 @dataclass(frozen=True)
 class Figures:
     """The figures of a map, area-weighted over the cells inside the footprint.

@@ -10,7 +10,8 @@ import pytest
 from planner.catalogue.library import demo_plan
 from planner.estimate import evaluate as door
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
-from planner.estimate.ladder import LADDER, Ladder, Rung, ladder, rungs_between
+from planner.estimate.ladder import Ladder, Rung, ladder, rungs_between
+from planner.estimate.result import QUICK
 from planner.plan.edits import change_lamp, changed
 from planner.plan.lamp import Lamp, LampModel, PointBody
 from planner.plan.lining import WallCover
@@ -23,7 +24,7 @@ def test_each_rung_is_the_estimate_of_its_height() -> None:
     plan = demo_plan()
     found = ladder(plan, (0,), (0.15, 0.3, 0.5), cache=Cache())
     for rung in found.rungs:
-        alone = evaluate(change_lamp(plan, 0, hanging_height=rung.height), LADDER).figures
+        alone = evaluate(change_lamp(plan, 0, hanging_height=rung.height), QUICK).figures
         assert rung.mean == alone.mean
         assert rung.minimum == alone.minimum
         assert rung.min_over_mean == pytest.approx(alone.min_over_mean)
@@ -33,7 +34,7 @@ def test_lamps_raised_together_are_all_raised() -> None:
     plan = demo_plan()
     found = ladder(plan, (0, 1), (0.2, 0.6))
     both = change_lamp(change_lamp(plan, 0, hanging_height=0.6), 1, hanging_height=0.6)
-    assert found.rungs[1].mean == evaluate(both, LADDER).figures.mean
+    assert found.rungs[1].mean == evaluate(both, QUICK).figures.mean
 
 
 def test_a_point_over_a_black_room_falls_by_the_inverse_square() -> None:

@@ -13,7 +13,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from planner.app.display import DisplayState
 from planner.app.jobs import Cancelled, Lane, Progress
-from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.estimate.result import QUICK, Estimate, EstimateOptions, Quality
 from planner.plan.lining import Lining
 from planner.plan.lit import Depends, depends, same_judged, same_light
 from planner.plan.place import Place, PlaceKind
@@ -30,9 +30,6 @@ if TYPE_CHECKING:
 
 REST_MS = 450
 """So long the pointer rests on a wall before it asks about it."""
-
-_COARSE = 12
-"""Cells along a side: what comes by way of a wall is smooth."""
 
 
 class Asked(QObject):
@@ -124,8 +121,8 @@ class Asked(QObject):
             known[1].cancelled = cancelled
             return known[1]
         self._reckoned = None
-        options = EstimateOptions(cells=(_COARSE, _COARSE))
-        made = Reckoner(plan, options, cancelled)
+        # What comes by way of a wall is smooth: few cells do.
+        made = Reckoner(plan, EstimateOptions(QUICK.cells), cancelled)
         self._reckoned = (depends(plan, figures=False), made)
         return made
 
@@ -133,13 +130,12 @@ class Asked(QObject):
 
     def grow(self, plan: Plan, display: DisplayState) -> None:
         """Find height and output of each stage of the plan's schedule."""
-        options = EstimateOptions(cells=(_COARSE, _COARSE), quality=Quality.PREVIEW)
 
         def job(progress: Progress, cancelled: Cancelled) -> object:
             from planner.estimate.schedule import schedule  # noqa: PLC0415 - heavy
 
             return schedule(
-                plan, options=options, unit=display.unit, progress=progress, cancelled=cancelled
+                plan, options=QUICK, unit=display.unit, progress=progress, cancelled=cancelled
             )
 
         self._ask("schedule", job)
