@@ -85,22 +85,13 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
     CommandError
         If the file cannot be written.
     """
-    from planner.plan.survey_edits import outline_read
-    from planner.reports.board import Look, board_pdf
+    from planner.reports.board import board_of_survey
     from planner.reports.build_sheet import board_of
     from planner.reports.sheet import Paper
     from planner.units import LengthUnit
 
     survey, whose = board_of(plan, asked.survey)
-    outline = outline_read(plan, survey)
-    data = board_pdf(
-        outline,
-        survey,
-        paper=Paper(asked.paper),
-        unit=LengthUnit(asked.unit),
-        title=f"{plan.name}, {survey.name}",
-        look=Look(plan.space.door if outline == plan.space.footprint else None),
-    )
+    data = board_of_survey(plan, survey, Paper(asked.paper), LengthUnit(asked.unit))
     path = Path(asked.out).resolve()
     write_output(str(path), data)
     holes = f"{len(survey.points)} holes {whose}"

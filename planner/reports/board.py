@@ -7,7 +7,7 @@ registration marks where sheets meet and a bar of exactly 100 mm. Print without 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -19,8 +19,10 @@ from PySide6.QtGui import (
     QPolygonF,
 )
 
+from planner.plan.plan import Plan
 from planner.plan.space import Point, side_of
 from planner.plan.survey import Survey
+from planner.plan.survey_edits import outline_read
 from planner.reports.sheet import (
     CENTRE,
     INK,
@@ -160,6 +162,22 @@ def board_pdf(
         paint_records(painter, writer, survey, paper, unit, title)
 
     return pdf_of(f"Survey board: {title or survey.name}", paper, paint)
+
+
+def board_of_survey(
+    plan: Plan,
+    survey: Survey,
+    paper: Paper,
+    unit: LengthUnit,
+    *,
+    black: bool = False,
+    expected: Sequence[float] = (),
+) -> bytes:
+    """``board_pdf`` of a survey of a plan; its door shows where the board fills the footprint."""
+    outline = outline_read(plan, survey)
+    door = plan.space.door if outline == plan.space.footprint else None
+    look, title = Look(door, black, tuple(expected)), f"{plan.name}, {survey.name}"
+    return board_pdf(outline, survey, paper=paper, unit=unit, title=title, look=look)
 
 
 # -- sheets of the board ----------------------------------------------------------------

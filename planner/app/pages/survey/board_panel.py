@@ -389,18 +389,16 @@ def print_board(
     expected: Sequence[float] = (),
 ) -> Path | None:
     """Write board and recording sheet where the user wants; None where nothing was written."""
-    from planner.reports.board import Look, board_pdf  # noqa: PLC0415
+    from planner.reports.board import board_of_survey  # noqa: PLC0415
     from planner.reports.sheet import Paper  # noqa: PLC0415
 
     proposal = folder / f"{in_file_name(survey.name) or 'survey'} board.pdf"
-    title = f"{plan.name}, {survey.name}"
-    outline = outline_read(plan, survey)
-    door = plan.space.door if outline == plan.space.footprint else None
-    look = Look(door, black, tuple(expected))
 
     def write(path: Path) -> None:
-        data = board_pdf(outline, survey, paper=Paper(paper), unit=unit, title=title, look=look)
-        write_bytes(path, data)
+        sheet = Paper(paper)
+        write_bytes(
+            path, board_of_survey(plan, survey, sheet, unit, black=black, expected=expected)
+        )
 
     return questions.save_into(
         "Board and recording sheet", proposal, FILTERS[".pdf"], "board", write
