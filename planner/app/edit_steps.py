@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMenu
 
+from planner.app.canvas.plan_drags import levelled
 from planner.app.fields.choosers import lamp_facts
 from planner.app.fields.panel import Workplace
 from planner.language import inside
@@ -24,13 +26,18 @@ from planner.plan.additions import (
 )
 from planner.plan.groups import Chosen, Edge
 from planner.plan.lamp import LampModel
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan
 from planner.plan.refusal import refusal
 from planner.plan.space import Point
 
 
-def hang_lamp(workplace: Workplace, model: LampModel | None = None, at: Point | None = None) -> str:
+def hang_lamp(
+    workplace: Workplace,
+    model: LampModel | None = None,
+    at: Point | None = None,
+    label: str = "Add lamp",
+) -> str:
     """Hang one more lamp and select it; of the kind hung last where none is named.
 
     Returns an empty text, or a sentence about what prevents it.
@@ -40,9 +47,7 @@ def hang_lamp(workplace: Workplace, model: LampModel | None = None, at: Point | 
         offered = workplace.shelf.catalogue.lamps
         model = plan.lamps[-1].model if plan.lamps else offered[0] if offered else PLAIN_PANEL
     lamp, made = model, (Place(PlaceKind.LAMP, len(plan.lamps)),)
-    return _put(
-        workplace, "Add lamp", lambda: (edits.add_lamp(plan, new_lamp(plan, lamp, at)), made)
-    )
+    return _put(workplace, label, lambda: (edits.add_lamp(plan, new_lamp(plan, lamp, at)), made))
 
 
 def place_obstacle(workplace: Workplace, shape: Shape, at: Point | None = None) -> str:
@@ -114,13 +119,7 @@ class EditSteps(QObject):
 
     def handlers(self) -> dict[str, Callable[..., None]]:
         """Handlers of the actions of the menu."""
-
-        def arrange(verb: str, edit: Callable[..., Plan], how: object) -> Callable[[], None]:
-            return lambda: self._arrange(verb, edit, how)
-
-        def edge(kind: Edge) -> Callable[[], None]:
-            return arrange("Align", groups.aligned, kind)
-
+        arrange: Callable[..., Callable[[], None]] = partial(partial, self._arrange)
         return {
             "add_lamp": self.hang,
             "duplicate": self.duplicate,
@@ -134,7 +133,7 @@ class EditSteps(QObject):
             "gaps_deep": arrange("Distribute", groups.distributed, 1),
             "shares_across": arrange("Spread", groups.spread, 0),
             "shares_deep": arrange("Spread", groups.spread, 1),
-            **{f"align_{kind}": edge(kind) for kind in Edge},
+            **{f"align_{kind}": arrange("Align", groups.aligned, kind) for kind in Edge},
             **{f"add_{shape.key}": lambda shape=shape: self.add(shape) for shape in SHAPES},
         }
 
@@ -167,7 +166,7 @@ class EditSteps(QObject):
         """Select all lamps; the one selected goes on leading."""
         selection, plan = self._workplace.selection, self._workplace.document.plan
         lead = selection.chosen[:1]
-        rest = groups.all_things(plan, PlaceKind.LAMP)
+        rest = every(plan, PlaceKind.LAMP)
         selection.select_all((*(one for one in lead if one in rest), *rest))
 
     def duplicate(self) -> None:
@@ -220,13 +219,7 @@ class EditSteps(QObject):
         except data_sheet.DataSheetError as error:
             self._tell(str(error))
             return
-        plan, near = self._workplace.document.plan, at or self._pointer()
-        lamp, made = read.model, (Place(PlaceKind.LAMP, len(plan.lamps)),)
-        problem = _put(
-            self._workplace,
-            "Paste lamp",
-            lambda: (edits.add_lamp(plan, new_lamp(plan, lamp, near)), made),
-        )
+        problem = hang_lamp(self._workplace, read.model, at or self._pointer(), "Paste lamp")
         self._tell(problem)
         if not problem:
             self.told.emit(f"Hung as read: {read.words}.")
@@ -235,10 +228,8 @@ class EditSteps(QObject):
         """Hang all lamps as high as the selected one."""
         index = self.lamp
         if index is not None:
-            lead, plan = self.chosen[0], self._workplace.document.plan
-            rest = groups.all_things(plan, PlaceKind.LAMP)
-            after = groups.levelled(plan, (lead, *rest))
-            self._workplace.document.apply(after, "Set height of all lamps")
+            edit = levelled(self._workplace.document.plan, index)
+            self._workplace.document.apply(edit.plan, edit.label)
 
     def _arrange(self, verb: str, edit: Callable[..., Plan], how: object) -> None:
         places, document = self.chosen, self._workplace.document

@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from planner.plan.groups import Chosen, Thing, all_things, extent, thing_at
-from planner.plan.place import PlaceKind
+from planner.plan.place import every
 from planner.plan.plan import Setup
 from planner.plan.space import Outline, Point
 
@@ -100,8 +100,7 @@ def _ways(plan: Setup, places: Chosen, at: Point, axis: int) -> Iterator[_Beside
 
 
 def _still(plan: Setup, places: Chosen) -> list[Thing]:
-    every = (*all_things(plan, PlaceKind.LAMP), *all_things(plan, PlaceKind.OBSTACLE))
-    return [thing_at(plan, place) for place in every if place not in places]
+    return [thing_at(plan, place) for place in all_things(plan) if place not in places]
 
 
 def _lines(plan: Setup, places: Chosen, axis: int) -> Iterator[_Beside]:
@@ -144,7 +143,7 @@ def _row(plan: Setup, places: Chosen, band: _Span, chord: _Span, axis: int) -> l
     """What stands in a row with the leader, from wall to wall, as spans along the axis."""
     met = [(chord[0], chord[0]), (chord[1], chord[1])]
     lead = places[0].kind
-    for place in all_things(plan, lead):
+    for place in every(plan, lead):
         if place in places:
             continue
         outline = [thing_at(plan, place).outline()]

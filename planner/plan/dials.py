@@ -18,7 +18,7 @@ from planner.plan import quantity as q
 from planner.plan import turning as t
 from planner.plan.costs import Costs
 from planner.plan.lamp import BarsBody, Lamp, LampModel
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
 from planner.plan.space import Canopy, Obstacle
@@ -94,7 +94,7 @@ class Dial:
 
     def places(self, plan: Setup) -> tuple[Place, ...]:
         """The things of the plan that have this number."""
-        found = _things(plan, self.at) if self.where is None else self.where(plan)
+        found = every(plan, self.at) if self.where is None else self.where(plan)
         return tuple(place for place in found if self.one(plan, place) is not None)
 
     def get(self, plan: Setup, place: Place | None = None) -> float | None:
@@ -172,16 +172,6 @@ def dial(key: str) -> Dial:
     if found is None:
         raise ValueError(f"There is no number called '{key}'; there is {', '.join(DIALS)}.")
     return found
-
-
-def _things(plan: Setup, kind: PlaceKind) -> tuple[Place, ...]:
-    counts = {
-        PlaceKind.LAMP: len(plan.lamps),
-        PlaceKind.OBSTACLE: len(plan.obstacles),
-        PlaceKind.WALL: len(plan.walls),
-        PlaceKind.CORNER: len(plan.walls),
-    }
-    return tuple(Place(kind, index) for index in range(counts.get(kind, 1)))
 
 
 # -- the table --------------------------------------------------------------------------

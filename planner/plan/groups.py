@@ -17,7 +17,7 @@ from planner.plan import edits
 from planner.plan.dials import dial
 from planner.plan.edits import changed, nearest_inside
 from planner.plan.lamp import Lamp
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
 from planner.plan.space import Obstacle, Outline, Point, contains, outlines_overlap
@@ -57,10 +57,9 @@ def can_be_chosen(place: Place) -> bool:
     return place.kind in {PlaceKind.LAMP, PlaceKind.OBSTACLE}
 
 
-def all_things(plan: Setup, kind: PlaceKind) -> Chosen:
-    """All lamps, or all obstacles."""
-    things = plan.lamps if kind is PlaceKind.LAMP else plan.obstacles
-    return tuple(Place(kind, index) for index in range(len(things)))
+def all_things(plan: Setup) -> Chosen:
+    """All lamps and all obstacles."""
+    return *every(plan, PlaceKind.LAMP), *every(plan, PlaceKind.OBSTACLE)
 
 
 def thing_at(plan: Setup, place: Place) -> Thing:
@@ -92,8 +91,7 @@ def within(plan: Setup, one: Point, other: Point) -> Chosen:
         outline = thing.outline()
         return len(set(outline)) > 1 and x1 > x0 and y1 > y0 and outlines_overlap(outline, frame)
 
-    every = (*all_things(plan, PlaceKind.LAMP), *all_things(plan, PlaceKind.OBSTACLE))
-    return tuple(place for place in every if touched(thing_at(plan, place)))
+    return tuple(place for place in all_things(plan) if touched(thing_at(plan, place)))
 
 
 def extent(outlines: Iterable[Outline], angle_deg: float = 0.0) -> tuple[float, float]:

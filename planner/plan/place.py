@@ -80,9 +80,10 @@ class Place:
         if self.kind is PlaceKind.WALL and self.band is not None:
             walls = plan.walls
             return 0 <= self.index < len(walls) and 0 <= self.band < len(walls[self.index].bands)
-        return 0 <= self.index < self._count(plan)
+        return 0 <= self.index < self.count(plan)
 
-    def _count(self, plan: Setup) -> int:
+    def count(self, plan: Setup) -> int:
+        """How many of its kind there are."""
         match self.kind:
             case PlaceKind.CORNER | PlaceKind.WALL:
                 return len(plan.walls)
@@ -192,6 +193,11 @@ def place_named(text: str) -> Place:
 
 def _counts(word: str) -> bool:
     return word.isdecimal() and 0 < int(word) < 1000
+
+
+def every(plan: Setup, kind: PlaceKind) -> tuple[Place, ...]:
+    """All places of one kind in a plan, in order."""
+    return tuple(Place(kind, index) for index in range(Place(kind).count(plan)))
 
 
 def surfaces(plan: Setup) -> Iterator[Place]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QAction,
     QColor,
@@ -13,6 +13,7 @@ from PySide6.QtGui import (
     QFocusEvent,
     QImage,
     QKeyEvent,
+    QMouseEvent,
     QPainter,
     QPaintEvent,
 )
@@ -31,7 +32,6 @@ from planner.app.spoken import Told
 from planner.plan.groups import can_be_chosen
 from planner.plan.place import Place
 from planner.plan.plan import Plan
-from planner.plan.refusal import refusal
 from planner.plan.space import Point
 from planner.reports.advice import LiningGain
 from planner.units import in_unit
@@ -75,6 +75,7 @@ class Drawing(Exported, Handed):
         self._shared: Mapping[str, QAction] = {}
         self._arrange: QMenu | None = None
         self._by_key = False
+        self._pointer: Point | None = None
         self._frame = QTimer(self, singleShot=True)
         self._frame.timeout.connect(self._on_frame)
         self._unsaid = False
@@ -281,12 +282,7 @@ class Drawing(Exported, Handed):
 
     def make(self, choice: Choice) -> None:
         """Carry out an entry of the context menu."""
-        try:
-            edit = choice.make()
-        except ValueError as error:
-            self.say(refusal(error))
-            return
-        if self.try_edit(edit):
+        if self.attempt(choice.make):
             self.choose(choice.then)
 
     def remove_focused(self) -> bool:
@@ -297,6 +293,19 @@ class Drawing(Exported, Handed):
         plan, among = self.plan, self.together(item)
         self.make(Choice("", lambda: removed(plan, item, among) or Edit(plan, "")))
         return True
+
+    # -- pointer ------------------------------------------------------------------------
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        self._pointer = self.viewport.to_world(event.position())
+        if not self.dragging:
+            self.update()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        self._pointer = None
+        self.update()
+        super().leaveEvent(event)
 
     # -- keys ---------------------------------------------------------------------------
 
@@ -352,13 +361,8 @@ class Drawing(Exported, Handed):
 
     def _nudge(self, item: Item, by: Point) -> None:
         """Move by keys; strokes in quick succession on one item make one undo step."""
-        try:
-            edit = self.nudged(item, by)
-        except ValueError as error:
-            self.say(refusal(error))
-            return
         key = f"nudge {item.part} {item.index} {item.band} {len(self.together(item))}"
-        if self.try_edit(edit, key):
+        if self.attempt(lambda: self.nudged(item, by), key):
             self._burst.start()
 
     def set_focused(self, item: Item | None) -> None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QMouseEvent, QPainter, QResizeEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton
 
 from planner.app.canvas import marks
@@ -75,7 +75,6 @@ class ElevationView(Drawing):
         self._ladder: Ladder | None = None
         self._section: Section | None = None
         self._light = SideLight()
-        self._pointer: Point | None = None
         self._scale = Kept()
         self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
@@ -339,12 +338,8 @@ class ElevationView(Drawing):
             *(elevation.body(lamp) for lamp in self.plan.lamps),
             *(side_box(one, self.viewport, self._sideways) for one in self.plan.obstacles),
         ]
-        every = (
-            *all_things(self.plan, PlaceKind.LAMP), *all_things(self.plan, PlaceKind.OBSTACLE)
-        )  # fmt: skip
-        return tuple(
-            place for place, body in zip(every, bodies, strict=True) if area.intersects(body)
-        )
+        places = zip(all_things(self.plan), bodies, strict=True)
+        return tuple(place for place, body in places if area.intersects(body))
 
     def caught(self, at: Point, reach: float) -> Point:
         return caught_from_side(self.plan, self._axis, at, reach)
@@ -369,17 +364,6 @@ class ElevationView(Drawing):
             self.focused.part is Part.BAND_EDGE and selection.kind is PlaceKind.WALL
         ):
             self.set_focused(None)
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        super().mouseMoveEvent(event)
-        self._pointer = self.viewport.to_world(event.position())
-        if not self.dragging:
-            self.update()
-
-    def leaveEvent(self, event: QEvent) -> None:
-        self._pointer = None
-        self.update()
-        super().leaveEvent(event)
 
     def cursor_for(self, item: Item) -> Qt.CursorShape:
         vertical = item.part in _MOVABLE

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter
 
@@ -127,6 +129,15 @@ class Handed(FittedWidget):
             self._applying = False
         self.follow()
         return True
+
+    def attempt(self, build: Callable[[], Edit | None], merge_key: str | None = None) -> bool:
+        """Build an edit and send it; False where there is none, or a sentence said why not."""
+        try:
+            edit = build()
+        except ValueError as error:
+            self.say(refusal(error))
+            return False
+        return self.try_edit(edit, merge_key)
 
     def say(self, text: str, *, refused: bool = True) -> None:
         """Show a sentence on the drawing until the next edit; plainly where nothing is wrong."""

@@ -11,7 +11,7 @@ from planner.plan import edits, groups
 from planner.plan.alignment import Guide, foot, lined_up
 from planner.plan.dials import Dial, dial
 from planner.plan.groups import Chosen, thing_at, whole_turn
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.units import capital, listed
@@ -289,8 +289,8 @@ def nudged(plan: Plan, item: Item, by: Point, among: Chosen = ()) -> Edit:
 def levelled(plan: Plan, index: int) -> Edit:
     """Every lamp as high as this one."""
     lead = Place(PlaceKind.LAMP, index)
-    every = (lead, *groups.all_things(plan, PlaceKind.LAMP))
-    return Edit(groups.levelled(plan, every), "Set height of all lamps")
+    rest = every(plan, PlaceKind.LAMP)
+    return Edit(groups.levelled(plan, (lead, *rest)), "Set height of all lamps")
 
 
 # -- What the context menu of the plan view offers on each item. No Qt here ------------

@@ -54,7 +54,6 @@ from planner.metrics.figures import FIGURE, Digits
 from planner.plan.alignment import caught
 from planner.plan.groups import Chosen, within
 from planner.plan.place import OWN, Place, PlaceKind, band_at
-from planner.plan.refusal import refusal
 from planner.plan.space import Point, contains
 from planner.reports.advice import wall_sentence
 from planner.units import capital, format_length, listed
@@ -111,7 +110,6 @@ class PlanView(Drawing):
         self._levels: Levels = (0.0, 1.0)
         self.zoom_control = ZoomControl(self)
         self._section: Section | None = None
-        self._pointer: Point | None = None
         self.setAccessibleName("Plan drawing")
         self.setMinimumSize(240, 200)
         self._follow_selection(selection.current)
@@ -318,12 +316,8 @@ class PlanView(Drawing):
 
     def _turn(self, item: Item) -> None:
         places = self.together(item)
-        try:
-            edit = turned(self.plan, places, 15.0)
-        except ValueError as error:
-            self.say(refusal(error))
-            return
-        if self.try_edit(edit, f"turn {item.part} {item.index} {len(places)}"):
+        key = f"turn {item.part} {item.index} {len(places)}"
+        if self.attempt(lambda: turned(self.plan, places, 15.0), key):
             self._burst.start()
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
@@ -367,18 +361,14 @@ class PlanView(Drawing):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         super().mouseMoveEvent(event)
-        self._pointer = self.viewport.to_world(event.position())
         self._tell_wall(event.position())
         if not self.dragging:
             self._tell_pointer()
-            self.update()
 
     def leaveEvent(self, event: QEvent) -> None:
-        self._pointer = None
+        super().leaveEvent(event)
         self._tell_wall(None)
         self.hovered.emit(None)
-        self.update()
-        super().leaveEvent(event)
 
     @property
     def pointer_inside(self) -> Point | None:

@@ -25,8 +25,9 @@ from planner.app.plain import PlainLabel
 from planner.catalogue.library import Basis, Crop, Stage
 from planner.metrics.figures import daily_light_integral, ppfd
 from planner.plan import edits
+from planner.plan.groups import all_things
 from planner.plan.place import OWN as OWN_CANOPY
-from planner.plan.place import Place, PlaceKind, band_at, judged
+from planner.plan.place import Place, PlaceKind, band_at, every, judged
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, PpfdTarget, Target
 from planner.plan.wavebands import LEAVES
@@ -157,9 +158,8 @@ class FieldColumn(QWidget):
         plan = self._workplace.document.plan
         offered = [
             Place(),
-            *(Place(PlaceKind.LAMP, index) for index in range(len(plan.lamps))),
-            *(Place(PlaceKind.OBSTACLE, index) for index in range(len(plan.obstacles))),
-            *(Place(PlaceKind.WALL, index) for index in range(len(plan.walls))),
+            *all_things(plan),
+            *every(plan, PlaceKind.WALL),
             Place(PlaceKind.CANOPY),
             Place(PlaceKind.CEILING),
             Place(PlaceKind.FLOOR),
