@@ -39,6 +39,9 @@ LEAST_GAIN: Final = 20.0
 fifty suspects of one degree of freedom each, passes it once in 2500 evenings."""
 CLEAR_LEAD: Final = 10.0
 """By how much one suspect must lead the next to be named alone: e⁵ to one in likelihood."""
+AS_WELL: Final = 1.05
+"""Below it readings agree no better: all the light is more or less, which every fit allows for."""
+
 _TRIED_IN_FULL: Final = 3
 _WIDER: Final = 12.0
 _TRACE: Final = 1e-4
@@ -86,6 +89,8 @@ class Diagnosis:
             return "None of the usual mistakes explains these readings better than the plan does."
         first = self.suspects[0]
         said = f"The readings agree {first.times:.1f} times better if {first.words}."
+        if first.times < AS_WELL:
+            said = f"The readings fit the plan as it is if {first.words}."
         close = [s for s in self.suspects[1:] if first.squares - s.squares < CLEAR_LEAD]
         if close:
             others = " or ".join(s.words for s in close[:2])

@@ -201,7 +201,7 @@ class CanopyLight:
     @property
     def band(self) -> tuple[float, float] | None:
         """The band wanted on it in µmol m⁻² s⁻¹; None where none can be told."""
-        return band_at(self.plan, self.place)
+        return band_at(self.plan, self.place, self.entered)
 
     @property
     def outline(self) -> tuple[tuple[float, float], ...]:
@@ -369,7 +369,8 @@ def figures_of(
     ``bands`` holds the PPFD of each waveband (C,), where known; ``entered`` is as of
     ``CanopyLight``, and ``place`` tells by whose target it is judged.
     """
-    stats, hours, band = evenness(cells, areas), plan.photoperiod_hours, band_at(plan, place)
+    stats, hours = evenness(cells, areas), plan.photoperiod_hours
+    band = band_at(plan, place, entered)
     shares = band_shares(cells, areas, *band) if band is not None else (None, None, None)
     flux, watts = plan.ppf, plan.watts
     area = float(areas.sum())

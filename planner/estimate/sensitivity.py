@@ -241,7 +241,9 @@ def _gain(reckoner: Reckoner, place: Place) -> SurfaceGain:
     inside = base.cell_area > 0
     weights = np.where(inside & ~np.isnan(slope), base.cell_area, 0.0)
     total = _total(reckoner.scene.optics, facet)
-    lifted = base.ppfd + slope * min(TEN_POINTS, 1.0 - total)
+    # More reflectance takes light from nowhere: a cell that loses by it does so by chance, since
+    # which images are followed line by line may change with the least of a change.
+    lifted = base.ppfd + np.maximum(slope, 0.0) * min(TEN_POINTS, 1.0 - total)
     known = np.isfinite(lifted).any()
     return SurfaceGain(
         place=place,

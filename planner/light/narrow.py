@@ -36,6 +36,9 @@ _FINENESS = 1.5
 _WIDER = 1.2
 """Pieces may be so many times larger when there would be too many."""
 
+_LOOKS, _MOST_OF = 6, 0.2
+"""Looks from a wall along each edge for that distance, and the share of them that may be less."""
+
 
 @dataclass(frozen=True)
 class Pieces:
@@ -62,6 +65,27 @@ class Frames:
     u: FloatArray
     v: FloatArray
     inward: FloatArray
+
+
+def room_before(prism: Prism) -> FloatArray:
+    """How far the hull's planes have the other side of the room before them, (planes,).
+
+    Of most of each, so that a short leg counts and a corner does not; infinite for boxes.
+    """
+    hull = Prism(prism.corners, prism.z0, prism.z1)
+    share = (np.arange(_LOOKS) + 0.5) / _LOOKS
+    a, b = (grid.ravel() for grid in np.meshgrid(share, share))
+    result = np.full(prism.plane_count, np.inf)
+    normals = hull.plane_normals()
+    for wall, (corner, way, length) in enumerate(
+        zip(prism.corners, prism.tangents, prism.lengths, strict=True)
+    ):
+        xy = corner[:, None] + a * length * way[:, None]
+        start = np.stack([*xy, prism.z0 + b * (prism.z1 - prism.z0)])
+        before, _ = hull.first_hit(start, np.repeat(-normals[:, wall, None], a.size, axis=1))
+        result[wall] = np.quantile(before, _MOST_OF)
+    result[[prism.ceiling, prism.bottom]] = prism.z1 - prism.z0
+    return result
 
 
 class Narrow:
@@ -119,8 +143,9 @@ class Narrow:
         prism, frames = self._prism, self._frames
         found = [(np.zeros((3, 0)), np.zeros((3, 0)), np.zeros(0, dtype=np.intp))]
         box = (self._of - prism.wall_count - 2) // FACES
-        low, high = (np.array([getattr(one, end) for one in prism.boxes]) for end in ("z0", "z1"))
-        through = (low < prism.z0 + SHUT) & (high > prism.z1 - SHUT)
+        through = np.array(
+            [one.z0 < prism.z0 + SHUT and one.z1 > prism.z1 - SHUT for one in prism.boxes]
+        )
         for plane in range(prism.wall_count + 2) if self._of.size else ():
             normal = frames.inward[:, plane]
             off = [

@@ -16,7 +16,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.narrow import Finer, Frames, Narrow, Pieces
+from planner.light.narrow import Finer, Frames, Narrow, Pieces, room_before
 from planner.light.polygon import (
     brought_inside,
     clip_cells,
@@ -31,9 +31,6 @@ _LATTICE = 8
 
 _OF_ROOM = 0.4
 """Largest edge of a patch in the distance to what it faces: light between the near is steep."""
-
-_LOOKS, _MOST_OF = 6, 0.2
-"""Looks from a wall along each edge for that distance, and the share of them that may be less."""
 
 _PIECES = 150
 """Pieces of patches in narrow places that there may be beyond the number of patches; as many again
@@ -95,7 +92,7 @@ class Surfaces:
         low, span = prism.corners.min(axis=0), np.ptp(prism.corners, axis=0)
         sizes = np.array([_facet_size(prism, f, span) for f in self.facets])
         planes = np.array([f.plane for f in self.facets])
-        wanted = np.minimum(patch_size, _OF_ROOM * _room_before(prism))[planes, None]
+        wanted = np.minimum(patch_size, _OF_ROOM * room_before(prism))[planes, None]
         divisions = np.maximum(np.rint(sizes / wanted), 1).astype(np.intp)
         self.patch_shape = divisions
         self._fine = _texels_per_patch(prism, self.facets, sizes / divisions / wanted, fine)
@@ -432,27 +429,6 @@ class Surfaces:
                 for axis in self.texel_centre
             ]
         )
-
-
-def _room_before(prism: Prism) -> FloatArray:
-    """How far the hull's planes have the other side of the room before them, (planes,).
-
-    Of most of each, so that a short leg counts and a corner does not; infinite for boxes.
-    """
-    hull = Prism(prism.corners, prism.z0, prism.z1)
-    share = (np.arange(_LOOKS) + 0.5) / _LOOKS
-    a, b = (grid.ravel() for grid in np.meshgrid(share, share))
-    result = np.full(prism.plane_count, np.inf)
-    normals = hull.plane_normals()
-    for wall, (corner, way, length) in enumerate(
-        zip(prism.corners, prism.tangents, prism.lengths, strict=True)
-    ):
-        xy = corner[:, None] + a * length * way[:, None]
-        start = np.stack([*xy, prism.z0 + b * (prism.z1 - prism.z0)])
-        before, _ = hull.first_hit(start, np.repeat(-normals[:, wall, None], a.size, axis=1))
-        result[wall] = np.quantile(before, _MOST_OF)
-    result[[prism.ceiling, prism.bottom]] = prism.z1 - prism.z0
-    return result
 
 
 def _texels_per_patch(

@@ -163,10 +163,18 @@ def target_at(plan: Plan, place: Place) -> Target | None:
     return plan.target_on(place.index if place.kind is PlaceKind.TOP else None)
 
 
-def band_at(plan: Plan, place: Place) -> tuple[float, float] | None:
-    """The band wanted on a canopy in µmol m⁻² s⁻¹; None where none can be told."""
-    target = target_at(plan, place)
-    return None if target is None else target.ppfd_band(plan.photoperiod_hours)
+def band_at(plan: Plan, place: Place, entered: float = 0.0) -> tuple[float, float] | None:
+    """The band wanted on a canopy in µmol m⁻² s⁻¹; None where none can be told.
+
+    ``entered`` of the light comes from the room and lasts other hours than the lamps: for the same
+    DLI so much more is wanted while both shine, or less.
+    """
+    target, hours = target_at(plan, place), plan.photoperiod_hours
+    band = None if target is None else target.ppfd_band(hours)
+    if target is None or band is None or target.kind != "dli":
+        return band
+    more = entered * (1.0 - plan.space.room_hours / hours)
+    return max(band[0] + more, 0.0), max(band[1] + more, 0.0)
 
 
 def place_named(text: str) -> Place:

@@ -38,8 +38,9 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     """The common factor on all outputs that brings most area into the band.
 
     Exact but for the size of the cells, because light adds up: the map is proportional to
-    the output. No lamp goes above 100 %. None without a target or light, where a lamp cannot be
-    dimmed, or where nothing worth telling is gained.
+    the output, but for the light of the room, which counts as even. No lamp goes above 100 %.
+    None without a target or light, where a lamp cannot be dimmed, or where nothing worth telling
+    is gained.
     """
     plan = estimate.plan
     outputs = [lamp.output_percent for lamp in plan.lamps]
@@ -52,7 +53,8 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
         return None
     # Steps of a per cent of the brightest lamp's output: finer than a dial can be set.
     factors = np.arange(1, 101) / max(outputs)
-    scaled = factors[:, None] * ppfd[None, :]
+    entered = np.minimum(estimate.entered, ppfd)
+    scaled = factors[:, None] * (ppfd - entered) + entered
     shares = ((scaled >= band[0]) & (scaled <= band[1])) @ area / area.sum()
     now = float(((ppfd >= band[0]) & (ppfd <= band[1])) @ area / area.sum())
     highest = float(shares.max())
@@ -85,7 +87,8 @@ def shortage(estimate: Estimate) -> float | None:
     if band is None or not outputs or max(outputs) <= 0:
         return None
     inside = np.isfinite(estimate.ppfd)
-    full = estimate.ppfd[inside] * 100 / max(outputs)
+    entered = np.minimum(estimate.entered, estimate.ppfd[inside])
+    full = (estimate.ppfd[inside] - entered) * 100 / max(outputs) + entered
     if not full.size or not 0 < float(full.max()) < band[0]:
         return None
     mean = float(np.average(full, weights=estimate.cell_area[inside]))

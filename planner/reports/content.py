@@ -167,10 +167,12 @@ def wanted_sentence(estimate: Estimate) -> str:
     if target is None:
         return ""
     text = f"Wanted: {band_in_words(estimate)}"
-    band = target.ppfd_band(hours)
+    band = estimate.band
     if target.kind == "dli" and band is not None:
         text += f", which is {ppfd(band[0])} to {ppfd(band[1])} {PPFD_UNIT} over "
         text += f"{format_number(hours, 2)} h"
+        if estimate.entered > 0:
+            text += f" with {format_number(estimate.plan.space.room_hours, 2)} h of room light"
     return text + "."
 
 

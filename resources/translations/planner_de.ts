@@ -14964,6 +14964,10 @@ nicht klar</translation>
 <translation>Die Messwerte passen {times}-mal besser, wenn man annimmt: {words}.</translation>
 </message>
 <message>
+<source>The readings fit the plan as it is if {words}.</source>
+<translation>Die Messwerte passen zum Plan, wie er ist, wenn {words}.</translation>
+</message>
+<message>
 <source> or </source>
 <translation> oder </translation>
 </message>
@@ -23099,6 +23103,10 @@ nicht klar</translation>
 <message>
 <source>{format_number} h</source>
 <translation>{format_number} h</translation>
+</message>
+<message>
+<source> with {format_number} h of room light</source>
+<translation> bei {format_number} h Licht aus dem Raum</translation>
 </message>
 <message>
 <source>mean</source>

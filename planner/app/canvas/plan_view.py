@@ -169,7 +169,7 @@ class PlanView(Drawing):
             state.colour_map,
             state.contours,
             state.band_wash,
-            band_at(self.plan, OWN),
+            band_at(self.plan, OWN) if self._estimate is None else self._estimate.own.band,
             self._doubt,
         )
 

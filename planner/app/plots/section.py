@@ -78,8 +78,7 @@ class SectionPlot(Chart):
         distance, light = profile_along(estimate, self._section, key=shown.key)
         known = light[np.isfinite(light)]
         top = float(known.max()) if known.size else 0.0
-        plan = estimate.plan
-        band = plan.ppfd_band if shown.key == "mean" else None
+        band = estimate.band if shown.key == "mean" else None
         if band is not None:
             self.band(plot, band, ink)
         length = float(distance[-1])

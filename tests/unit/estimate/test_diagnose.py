@@ -5,13 +5,14 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 
 import numpy as np
 import pytest
 
 from planner.estimate.calibrate_parameters import Asked, Freed
-from planner.estimate.diagnose import diagnose
+from planner.estimate.diagnose import Diagnosis, Suspect, diagnose
 from planner.estimate.result import EstimateOptions
 from planner.plan.edits import changed
 from tests.reference.diagnosis_power import PLANTED, planted
@@ -62,6 +63,13 @@ def test_a_height_to_set_counts_from_the_canopy_and_not_from_the_sensor() -> Non
     found = diagnose(Asked(what.plan, [written], Freed(flux=True, exponent=False)))
     assert found.suspects[0].mended is not None
     assert found.suspects[0].mended.hanging_height == pytest.approx(true, abs=0.01)
+
+
+def test_what_every_fit_allows_for_is_not_called_better() -> None:
+    dim = Suspect("flux", "a", "the lamps gave 54 % less in 'A'", "Set the output", 900.0, 1.0)
+    assert "times better" not in Diagnosis((dim,)).sentence
+    assert "as it is if the lamps gave 54 % less" in Diagnosis((dim,)).sentence
+    assert "3.0 times better" in Diagnosis((dataclasses.replace(dim, times=3.0),)).sentence
 
 
 @pytest.mark.slow

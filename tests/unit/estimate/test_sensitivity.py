@@ -6,6 +6,7 @@ import dataclasses
 
 import pytest
 
+from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import Cancelled, evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner, SurfaceGain, brought_by, gains_from
@@ -162,3 +163,8 @@ def test_can_be_cancelled() -> None:
     plan = cabinet(*(lining("m", 0.7) for _ in range(4)))
     with pytest.raises(Cancelled):
         Reckoner(plan, EstimateOptions(quality=Quality.PREVIEW), lambda: True)
+
+
+def test_no_surface_of_the_trays_takes_light_from_the_lowest_spot() -> None:
+    # Reflectance only adds to the light of any place; 61 of 64 were told to go.
+    assert all(gain.minimum >= 0 for gain in surface_gains(demo_plan("trays")))

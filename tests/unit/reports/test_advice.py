@@ -9,7 +9,7 @@ import pytest
 
 from planner.estimate.odds import deciding_words
 from planner.estimate.outlook import Input, Part, Uncertainty
-from planner.estimate.result import Estimate
+from planner.estimate.result import Estimate, figures_of
 from planner.plan.target import DliTarget, PpfdTarget
 from planner.reports.advice import advice, best_dimming, doubt_sentence, shortage, turned
 from tests.unit.reports.sample_estimate import sample_estimate, sample_plan
@@ -33,6 +33,22 @@ def test_too_bright_is_dimmed_to_the_middle_of_what_fits() -> None:
     assert advice(flat(400, 100)) == (
         "With the lamp at 50 % output, 100 % of the canopy would lie inside the band."
     )
+
+
+def test_light_of_the_room_counts_for_its_own_hours_and_is_not_dimmed() -> None:
+    # 100 of the light comes in for 1 h, the lamps shine for 16. Per day 8 to 14 mol, by hand:
+    # (f 400 * 16 + 100 * 1) * 0.0036 lies between them from f = 0.332 to 0.592.
+    found = flat(500, 100, target=DliTarget(low=8, high=14))
+    space = found.plan.space.model_copy(update={"room_light": 200.0, "room_hours": 1.0})
+    plan = found.plan.model_copy(update={"space": space, "photoperiod_hours": 16.0})
+    dimmed = best_dimming(dataclasses.replace(found, plan=plan, entered=100.0))
+    assert dimmed is not None
+    assert dimmed.factor == pytest.approx(0.46, abs=0.01)
+    # Of cells with 6.1 and 11.9 mol a day one is inside; by 139 to 243 the other would be.
+    cells, areas = np.array([200.0, 300.0]), np.ones(2)
+    figures = figures_of(plan, cells, areas, entered=100.0)
+    assert (figures.share_under, figures.share_inside, figures.share_over) == (0.5, 0.5, 0.0)
+    assert figures.dli == pytest.approx((150 * 16 + 100) * 0.0036)
 
 
 def test_too_dark_is_turned_up_no_further_than_full() -> None:
