@@ -5263,24 +5263,12 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Umbenennen</translation>
 </message>
 <message>
-<source>Write another name in its place (F2)</source>
-<translation>Einen anderen Namen an seine Stelle schreiben (F2)</translation>
-</message>
-<message>
 <source>Earlier</source>
 <translation>Früher</translation>
 </message>
 <message>
-<source>One place towards the front (Ctrl+Left)</source>
-<translation>Einen Platz nach vorn (Strg+Links)</translation>
-</message>
-<message>
 <source>Later</source>
 <translation>Später</translation>
-</message>
-<message>
-<source>One place towards the end (Ctrl+Right)</source>
-<translation>Einen Platz nach hinten (Strg+Rechts)</translation>
 </message>
 <message>
 <source>Remove</source>

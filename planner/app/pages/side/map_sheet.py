@@ -8,11 +8,9 @@ import numpy as np
 from PySide6.QtCore import QEvent, QObject, QRect, Qt, Signal
 from PySide6.QtWidgets import (
     QFrame,
-    QHBoxLayout,
     QMenu,
     QScrollArea,
     QStackedWidget,
-    QToolButton,
     QWidget,
 )
 
@@ -27,7 +25,6 @@ from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Linked, LinkedState, Shows
 from planner.app.pages.side.map_card import MapCard
 from planner.app.pages.side.variants import VariantSteps
-from planner.app.plain import explain
 from planner.app.plots import colours
 from planner.app.plots.colour_bar import ColourBar
 from planner.app.plots.difference import DifferenceStyle, rounded_reach
@@ -55,34 +52,23 @@ class CardBar(QWidget):
         self._document, self._comparer = document, comparer
         self._linked, self._steps = linked, steps
         self.alert = AlertLabel()
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(theme.HALF)
-        self._keys_of_verbs = {
+        self._verbs = {
             "sketch": ("Open on the sketch", "It stays in the list (double click)", self.do_open),
             "adopt": ("Adopt", "Make it the plan itself, out of the list (Enter)", self.do_adopt),
             "baseline": ("As baseline", "Measure the others against it (B)", self.do_baseline),
             "duplicate": ("Duplicate", "One more just like it (Ctrl+D)", self.do_duplicate),
-            "rename": ("Rename", "Write another name in its place (F2)", self.edit_name),
-            "earlier": ("Earlier", "One place towards the front (Ctrl+Left)", self.do_earlier),
-            "later": ("Later", "One place towards the end (Ctrl+Right)", self.do_later),
+            "rename": ("Rename", "", self.edit_name),
+            "earlier": ("Earlier", "", self.do_earlier),
+            "later": ("Later", "", self.do_later),
             "remove": ("Remove", "Take it out (Delete)", self.do_remove),
         }
-        self.buttons: dict[str, QToolButton] = {}
-        for key, (text, tip, act) in self._keys_of_verbs.items():
-            made = link_button(text)
-            explain(made, tip)
-            made.clicked.connect(lambda _on=False, act=act: act())
-            # In a narrow window the rest is a right click away.
-            made.setVisible(key in _ON_THE_BAR)
-            self.buttons[key] = made
-            if key in _ON_THE_BAR:
-                layout.addWidget(made)
-            else:
-                made.setParent(self)
-                made.hide()
-        layout.addWidget(self.alert, 2)
-        layout.addStretch(1)
+        # In a narrow window the rest is a right click away.
+        self.buttons = {
+            key: link_button(text, tip, act=lambda _on=False, act=act: act())
+            for key, (text, tip, act) in self._verbs.items()
+            if key in _ON_THE_BAR
+        }
+        theme.row(*self.buttons.values(), (self.alert, 2), theme.REST, on=self, gap=theme.HALF)
         comparer.compared.connect(self.refresh)
         linked.changed.connect(lambda _new, _old: self.refresh())
         document.changed.connect(lambda _old, _new: self.refresh())
@@ -116,15 +102,15 @@ class CardBar(QWidget):
         """Show what can be done with the chosen side."""
         self.alert.say("")
         possible = self.possible()
-        for key in _ON_THE_BAR:
-            self.buttons[key].setVisible(key in possible)
+        for key, button in self.buttons.items():
+            button.setVisible(key in possible)
 
     def menu(self) -> QMenu:
         """The same verbs as a menu."""
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         possible = self.possible()
-        for key, (text, _tip, act) in self._keys_of_verbs.items():
+        for key, (text, _tip, act) in self._verbs.items():
             if key in possible:
                 action = menu.addAction(text)
                 action.triggered.connect(lambda _on=False, act=act: act())
