@@ -41,7 +41,7 @@ from planner.commands import (
 )
 from planner.folders import resource_path
 from planner.language import spoken, word
-from planner.units import capital
+from planner.units import LengthUnit, capital
 
 if TYPE_CHECKING:
     from planner.estimate.result import Estimate, EstimateOptions
@@ -441,7 +441,6 @@ def _write_exports(
         _paint_off_screen()
         from planner.reports.charts import whole_map
         from planner.reports.paper import map_picture_png
-        from planner.units import LengthUnit
 
         unit = LengthUnit(unit_of_picture)
         drawn = Path(picture_out).suffix.lower() == ".svg"

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any, Final, TextIO
 
 from planner.folders import NAME
 from planner.language import inside
-from planner.units import FLUX_UNIT, capital
+from planner.units import FLUX_UNIT, LengthUnit, capital
 
 if TYPE_CHECKING:
     from planner.catalogue.lamp_files.photometry import Photometry
@@ -88,7 +88,6 @@ def board_file(plan: Plan, asked: argparse.Namespace) -> str:
     from planner.reports.board import board_of_survey
     from planner.reports.build_sheet import board_of
     from planner.reports.sheet import Paper
-    from planner.units import LengthUnit
 
     survey, whose = board_of(plan, asked.survey)
     data = board_of_survey(plan, survey, Paper(asked.paper), LengthUnit(asked.unit))
@@ -138,7 +137,6 @@ def run_report_command(plan: Plan, asked: argparse.Namespace) -> int:
 
     from planner.reports.chapters import report
     from planner.reports.report import SectionError, chosen_sections, gather
-    from planner.units import LengthUnit
 
     names = None if asked.sections is None else asked.sections.split(",")
     unit = LengthUnit(asked.unit)

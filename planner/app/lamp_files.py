@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import (
@@ -27,7 +27,13 @@ from planner.app.plots.lamp_plots import PolarPlot, curves_of
 from planner.app.quantity_box import QuantityBox
 from planner.app.questions import Questions, in_file_name, write_text
 from planner.app.settings import Settings
-from planner.catalogue.lamp_files.convert import aimed_down, summary, to_lamp_model, turned
+from planner.catalogue.lamp_files.convert import (
+    aimed_down,
+    summary,
+    to_lamp_model,
+    to_photometry,
+    turned,
+)
 from planner.catalogue.lamp_files.photometry import (
     SIDEWAYS,
     LampFileError,
@@ -42,10 +48,6 @@ from planner.plan.quantity import PHOTON_FLUX, WATTS, Quantity
 from planner.plan.refusal import refusal
 from planner.plan.spectrum import Spectrum
 from planner.units import capital
-
-if TYPE_CHECKING:
-    from planner.catalogue.lamp_files.photometry import Photometry
-
 
 ABOUT: Final = (
     "A lamp file tells how the light is spread, not how many photons there are. Type the photon "
@@ -318,14 +320,12 @@ class LampFileCommands(QObject):
 
     def choose(self) -> None:
         """Ask which lamp file, and show it."""
-        path = self._questions.open_file("Add lamp from file", self._folder(), LAMP_FILTER)
+        path = self._questions.open_file("Add lamp from file", self._settings.folder, LAMP_FILTER)
         if path is not None:
             self.show_file(path)
 
     def show_file(self, path: Path) -> bool:
         """Show a lamp file in its preview; one message says why it cannot be read."""
-        from planner.catalogue.lamp_files.photometry import LampFileError  # noqa: PLC0415
-
         try:
             sets = _read_all_sets(path)
         except LampFileError as error:
@@ -350,7 +350,8 @@ class LampFileCommands(QObject):
     def _read_spectrum(self) -> None:
         from planner.catalogue.spectra import SpectrumError  # noqa: PLC0415 - seldom needed
 
-        path = self._questions.open_file("Spectrum from file", self._folder(), SPECTRUM_FILTER)
+        folder = self._settings.folder
+        path = self._questions.open_file("Spectrum from file", folder, SPECTRUM_FILTER)
         if path is None or self.dialog is None:
             return
         try:
@@ -378,15 +379,13 @@ class LampFileCommands(QObject):
 
     def export(self) -> bool:
         """Write the selected lamp as an LM-63 file; whether it was written."""
-        from planner.catalogue.lamp_files.convert import to_photometry  # noqa: PLC0415
         from planner.catalogue.lamp_files.lm63_write import lm63_text  # noqa: PLC0415
-        from planner.metrics.spectra import lux_per_umol  # noqa: PLC0415
 
         index = self._steps.lamp
         if index is None:
             return False
         model = self._workplace.document.plan.lamps[index].model
-        proposal = self._folder() / f"{in_file_name(model.name) or 'lamp'}.ies"
+        proposal = self._settings.folder / f"{in_file_name(model.name) or 'lamp'}.ies"
         spectrum = self._spectra.of_lamp(model.key)
         scale = None if spectrum is None else lux_per_umol(spectrum)
 
@@ -400,13 +399,9 @@ class LampFileCommands(QObject):
         self.told.emit(f"Wrote {path.name}, {light}")
         return True
 
-    def _folder(self) -> Path:
-        return self._settings.folder
-
 
 def _read_all_sets(path: Path) -> tuple[Photometry, ...]:
     """The file once for each of its lamp sets (only EULUMDAT has several)."""
-    from planner.catalogue.lamp_files.photometry import LampFileError  # noqa: PLC0415
     from planner.catalogue.lamp_files.reading import read_lamp_file  # noqa: PLC0415
 
     found = [read_lamp_file(path)]

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QCheckBox
 
-from planner.app.fields.choosers import SpectrumChoice
+from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.form import Form, Row, TextLine
 from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
@@ -32,7 +32,6 @@ if TYPE_CHECKING:
     from planner.app.display import Display, SelectionModel
     from planner.app.document import Document
     from planner.app.estimator import Worth
-    from planner.app.fields.choosers import Shelf
     from planner.estimate.outlook import Uncertainty
 
 BURST_MS = 700

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QSlider, QWidget
 
 from planner.app import theme
 from planner.app.fields.form import NoteLabel, ProgressLine, link_button
-from planner.app.fields.panel import BURST_MS
+from planner.app.fields.panel import BURST_MS, Workplace
 from planner.app.pages.sketch.asked import Asked
 from planner.app.plain import PlainLabel, explain
 from planner.plan.edits import changed
@@ -20,7 +20,6 @@ from planner.plan.tiers import hangs, lamps_at, level_of, lighting
 from planner.units import LengthUnit, format_length, format_number
 
 if TYPE_CHECKING:
-    from planner.app.fields.panel import Workplace
     from planner.estimate.stages import Schedule
 
 _PER_WEEK = 7

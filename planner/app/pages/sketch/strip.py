@@ -31,7 +31,7 @@ from planner.estimate.result import Estimate, of_canopy
 from planner.metrics.figures import LEADING, LOWEST, NO_VALUE
 from planner.plan.place import OWN
 from planner.plan.plan import Plan
-from planner.reports import content
+from planner.reports import advice, content
 from planner.reports.advice import LiningGain, signed
 from planner.reports.content import HeadlineFigure
 from planner.units import PPFD_UNIT
@@ -342,8 +342,6 @@ class AdviceLine(QWidget):
 
     def show_estimate(self, estimate: Estimate) -> None:
         """Say what would help most, or what is wanted where nothing simple would."""
-        from planner.reports import advice, content  # noqa: PLC0415 - only when there is light
-
         plan = estimate.plan
         self._plan = None
         if not plan.lamps:
