@@ -301,9 +301,8 @@ class ErrorDialog(QDialog):
             "The program met a fault of its own and could not do what you asked. "
             f"{fate} You can go on working; save your plan under a new name to be safe.",
             self,
+            wrap=True,
         )
-        message.setTextFormat(Qt.TextFormat.PlainText)
-        message.setWordWrap(True)
         self.report = QPlainTextEdit(report, self)
         self.report.setReadOnly(True)
         self.report.setAccessibleName("Report")

@@ -233,7 +233,6 @@ class NoteLabel(PlainLabel):
 
     def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
         super().__init__(text, parent, wrap=True, quiet=True)
-        self.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
 
 
 class Row:

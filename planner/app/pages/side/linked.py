@@ -11,9 +11,10 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QProgressBar, QPushButton, QWidget
 
 from planner.app.canvas.items import Section
-from planner.app.fields.form import NoteLabel, button
+from planner.app.fields.form import button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Job, Lane
+from planner.app.plain import PlainLabel
 from planner.estimate.compare import PLAN_SIDE, Identity, Wishes
 from planner.plan.space import Point
 from planner.units import in_unit
@@ -112,9 +113,7 @@ class AskLine(QWidget):
         self.bar.setRange(0, 1000)
         self.bar.setAccessibleName(f"Progress: {ask}")
         form.add_wide(self.bar)
-        self.words = form.add_wide(NoteLabel())
-        self.words.setForegroundRole(self.words.palette().ColorRole.WindowText)
-        self.words.setAccessibleName(f"Answer: {ask}")
+        self.words = form.add_wide(PlainLabel(name=f"Answer: {ask}", wrap=True))
         self.alert = form.add_alert()
         self.hide()
         self._busy = False

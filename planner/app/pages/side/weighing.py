@@ -189,9 +189,7 @@ class TradeOffForm(FieldForm):
         _, self.cost = self.add_choice("Cost", [(COLUMN[key].name, key) for key in _COSTS])
         for combo in (self.light, self.cost):
             combo.activated.connect(lambda _line: self.changed.emit())
-        self.words = self.add_wide(NoteLabel())
-        self.words.setForegroundRole(self.palette().ColorRole.WindowText)
-        self.words.setAccessibleName("What the chart says")
+        self.words = self.add_wide(PlainLabel(name="What the chart says", wrap=True))
         self.end()
 
     def fill(

@@ -115,9 +115,7 @@ class WorthForm(FieldForm):
         )
         for signal in (self.rise.committed, self.rise.stepped):
             signal.connect(lambda _value: self._show_air())
-        self.air = self.add_wide(NoteLabel())
-        self.air.setForegroundRole(self.palette().ColorRole.WindowText)
-        self.air.setAccessibleName("Air flow")
+        self.air = self.add_wide(PlainLabel(name="Air flow", wrap=True))
         self.add_wide(NoteLabel(f"{ASSUMPTIONS} {CAUTION}"))
         self.alert = self.add_alert()
         self.end()

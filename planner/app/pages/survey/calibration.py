@@ -8,7 +8,6 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QGridLayout,
     QHeaderView,
@@ -298,8 +297,7 @@ class FoundValue(QWidget):
         layout.setHorizontalSpacing(theme.RHYTHM)
         layout.setVerticalSpacing(2)
         layout.setColumnStretch(0, 1)
-        label, value = PlainLabel(name), PlainLabel(value_text(one))
-        label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+        label, value = PlainLabel(name, quiet=True), PlainLabel(value_text(one))
         value.setFont(theme.tabular(theme.sized(value.font(), 1.15)))
         value.setAccessibleName(f"{one.label}: {value.text()}")
         causes = [part for part in one.budget[:_CAUSES] if part.share >= _LEAST_SHARE]

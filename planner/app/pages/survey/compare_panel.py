@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QGridLayout,
     QLabel,
@@ -155,8 +154,7 @@ class OverlayPanel(QWidget):
         grid.setColumnStretch(0, 1)
         self.values: dict[str, QLabel] = {}
         for line, (name, meaning) in enumerate(_MEANINGS.items()):
-            label, value = PlainLabel(name), PlainLabel("–")
-            label.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+            label, value = PlainLabel(name, quiet=True), PlainLabel("–")
             value.setFont(theme.tabular(value.font()))
             value.setAlignment(Qt.AlignmentFlag.AlignRight)
             for part in (label, value):

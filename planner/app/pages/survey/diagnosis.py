@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from planner.app import theme
@@ -119,10 +118,8 @@ class DiagnosisPanel(QWidget):
         self.others_fold.setChecked(False)
         for row, suspect in enumerate(suspects):
             text = f"{capital(suspect.words)}"
-            words, times = PlainLabel(text), PlainLabel(f"{suspect.times:.1f} × better")
-            words.setWordWrap(True)
-            for part in (words, times):
-                part.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+            words = PlainLabel(text, wrap=True, quiet=True)
+            times = PlainLabel(f"{suspect.times:.1f} × better", quiet=True)
             times.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
             times.setFont(theme.tabular(times.font()))
             self.table.addWidget(words, row, 0)

@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QHeaderView,
     QLineEdit,
@@ -26,6 +26,7 @@ from planner.app import theme
 from planner.app.fields.form import AlertLabel, NoteLabel, button
 from planner.app.pages.survey.desk import SurveyDesk
 from planner.app.plain import PlainLabel
+from planner.app.quantity_box import asks_undo_or_redo
 from planner.plan.quantity import LARGEST_PPFD, beyond_sun
 from planner.plan.survey import Survey
 from planner.survey.layout import row_and_column
@@ -82,15 +83,7 @@ class ReadingLine(QLineEdit):
 
     def event(self, event: QEvent) -> bool:
         # An empty line leaves undo and redo to the plan.
-        if (
-            event.type() == QEvent.Type.ShortcutOverride
-            and isinstance(event, QKeyEvent)
-            and not self.text()
-            and (
-                event.matches(QKeySequence.StandardKey.Undo)
-                or event.matches(QKeySequence.StandardKey.Redo)
-            )
-        ):
+        if not self.text() and asks_undo_or_redo(event):
             event.ignore()
             return False
         return super().event(event)
