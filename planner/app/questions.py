@@ -148,8 +148,7 @@ class Questions:
 
     def open_path(self, folder: Path) -> Path | None:
         """Which plan to open; None if the user thinks better of it."""
-        chosen, _ = QFileDialog.getOpenFileName(self.parent, "Open plan", str(folder), PLAN_FILTER)
-        return Path(chosen) if chosen else None
+        return self.open_file("Open plan", folder, PLAN_FILTER)
 
     def open_file(self, title: str, folder: Path, file_filter: str) -> Path | None:
         """Which file of another kind to open; None if the user thinks better of it."""
@@ -257,7 +256,7 @@ def write_export(path: Path, ending: str, estimate: Estimate) -> None:
         from planner.reports.exports import estimate_to_json  # noqa: PLC0415 - only when asked
 
         text = estimate_to_json(estimate)
-    _write(path, text.encode("utf-8"))
+    write_bytes(path, text.encode("utf-8"))
 
 
 def write_picture(path: Path, picture: QPixmap) -> None:
@@ -265,20 +264,11 @@ def write_picture(path: Path, picture: QPixmap) -> None:
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     QImageWriter(buffer, QByteArray(b"PNG")).write(picture.toImage())
-    _write(path, bytes(buffer.data().data()))
+    write_bytes(path, bytes(buffer.data().data()))
 
 
 def write_bytes(path: Path, data: bytes) -> None:
     """Write what is made already, whole or not at all; raises ``PlanFileError``."""
-    _write(path, data)
-
-
-def write_text(path: Path, text: str) -> None:
-    """Write any text whole or not at all; raises ``PlanFileError``."""
-    _write(path, text.encode("utf-8"))
-
-
-def _write(path: Path, data: bytes) -> None:
     try:
         write_atomically(path, data)
     except OSError as error:
@@ -286,3 +276,8 @@ def _write(path: Path, data: bytes) -> None:
     except ValueError as error:
         # Such as a zero character in the name, which the system's calls do not take.
         raise PlanFileError(path, "no file can have such a name", act="saved") from error
+
+
+def write_text(path: Path, text: str) -> None:
+    """Write any text whole or not at all; raises ``PlanFileError``."""
+    write_bytes(path, text.encode("utf-8"))

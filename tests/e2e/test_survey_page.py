@@ -66,7 +66,7 @@ def pick(combo: Any, data: object) -> None:
 
 def click_at(page: SurveyPage, x: float, y: float) -> None:
     drawing = page.stage.first
-    spot = drawing.pixel(x, y)
+    spot = drawing.viewport.to_pixel(x, y)
     QTest.mouseClick(
         drawing, Qt.MouseButton.LeftButton, pos=QPoint(round(spot.x()), round(spot.y()))
     )

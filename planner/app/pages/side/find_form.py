@@ -379,16 +379,11 @@ class FindForm(FieldForm):
             )  # fmt: skip
 
         self._board.expect()
-        self.asker.ask(_Asked(plan), job)
+        self.asker.ask(object(), job)
 
-    def _on_answer(self, _asked: _Asked, found: Found) -> None:
+    def _on_answer(self, _asked: object, found: Found) -> None:
         self._board.show_found(found)
         self.line.say(found.tally)
-
-
-@dataclass(frozen=True, eq=False)
-class _Asked:
-    plan: Plan
 
 
 def answers_found(answers: Answers, *, money: bool = False) -> Found:

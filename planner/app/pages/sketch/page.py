@@ -56,8 +56,6 @@ LOW_PAGE = 600
 WISH_PX = 110
 """Room that a wish with its three ways takes, at the usual size of the font."""
 
-"""From this width of the page on, fields and folds stand side by side."""
-
 
 class SketchPage(QWidget):
     """Drawing, elevation, section and figures on the left; fields and folds on the right.

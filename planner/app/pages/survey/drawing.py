@@ -280,15 +280,6 @@ class SurveyDrawing(FittedWidget):
     def drawing_area(self) -> QRectF:
         return QRectF(self.rect()).adjusted(_MARGIN, _TOP + WALL_PX, -_MARGIN, -_FOOT)
 
-    @property
-    def scale(self) -> float:
-        """Pixels per metre."""
-        return self.viewport.scale
-
-    def pixel(self, x: float, y: float) -> QPointF:
-        """Where a place of the space lies on the drawing."""
-        return self.viewport.to_pixel(x, y)
-
     def sizeHint(self) -> QSize:
         return QSize(620, 560)
 
@@ -306,7 +297,7 @@ class SurveyDrawing(FittedWidget):
         x, y = (format_length(one, self.unit) for one in mark.place)
         about = f"at x {x}, y {y}" + ", far off its neighbours" * mark.suspect
         value = mark.text or "read" * (mark.colour is not None)
-        at, here = self.pixel(*mark.place), part == self.part_in_hand
+        at, here = self.viewport.to_pixel(*mark.place), part == self.part_in_hand
         return Told(f"Hole {part}", value, at, about, here)
 
     def part_at(self, pixel: QPointF) -> int | None:
@@ -324,7 +315,7 @@ class SurveyDrawing(FittedWidget):
         if picture is None or not picture.marks:
             return None
         distance, hole = min(
-            (math.dist(pixel.toTuple(), self.pixel(*mark.place).toTuple()), mark.hole)
+            (math.dist(pixel.toTuple(), self.viewport.to_pixel(*mark.place).toTuple()), mark.hole)
             for mark in picture.marks
         )
         radius = picture.hole_diameter / 2 * self.viewport.scale

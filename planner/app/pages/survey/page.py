@@ -25,7 +25,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app import theme
-from planner.app.fields.panel import FieldPanel, Workplace
+from planner.app.fields.panel import Workplace
 from planner.app.jobs import Lane
 from planner.app.pages.survey import desk as tasks
 from planner.app.pages.survey import pictures
@@ -285,9 +285,9 @@ class SurveyPage(QWidget):
 
     def _show_panel(self) -> None:
         if self.task == tasks.BOARD:
-            _show_fields(self.board)
+            self.board.refresh(self.board.plan)
         elif self.task == tasks.RECORD:
-            _show_fields(self.record)
+            self.record.refresh(self.record.plan)
         elif self.task == tasks.COMPARE:
             self.compare.refresh()
         elif self.task == tasks.CALIBRATE:
@@ -355,7 +355,7 @@ class SurveyPage(QWidget):
             )
             return
         at = pictures.place_at(survey, place, outline_read(self.desk.plan, survey))
-        if math.dist(at, (x, y)) * self.stage.first.scale <= REACH_PX:
+        if math.dist(at, (x, y)) * self.stage.first.viewport.scale <= REACH_PX:
             self.desk.toggle_place(place)
 
     # -- Qt -----------------------------------------------------------------------------
@@ -393,10 +393,6 @@ def _scrolled(part: QWidget) -> QScrollArea:
     area = theme.scrolled(part)
     part.setContentsMargins(0, 0, theme.RHYTHM, 0)
     return area
-
-
-def _show_fields(panel: FieldPanel) -> None:
-    panel.refresh(panel.plan)
 
 
 def _dropped_table(event: QDropEvent) -> Path | None:
