@@ -38,7 +38,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.quantity import EXTENT, POSITION
 from planner.plan.space import Point
-from planner.plan.wavebands import LEAVES
+from planner.plan.wavebands import LEAVES, Wavebands
 
 
 class OutlineList(QWidget):
@@ -221,12 +221,11 @@ class SpaceFields(FieldPanel):
             "whatever lining it carries.",
         )
         self.door_combo.activated.connect(self._on_door_chosen)
-        made: tuple[object, QCheckBox] = self.add_switch(
+        _, self.open_switch = self.add_switch(
             "Door stands open",
             lambda plan, on: edits.with_space(plan, door_open=on),
             ("Open door", "Close door"),
         )
-        self.open_switch = made[1]
         self.room_fields = [self.add_dial(key) for key in ("room-light", "room-hours")]
 
     def _add_obstacles(self) -> None:
@@ -299,14 +298,18 @@ JUDGED_HELP: Final = (
 )
 
 
-LEAF_COLOURS: Final = (
-    "Reflects as leaves do",
-    ("Give leaves their colours", "Take leaves as grey"),
-    "Leaves return more green than blue and red, and most of the far-red. How much of each is "
-    "typical, from memory; together it is the reflectance above, over 400-700 nm. Without this all "
-    "colours are returned alike.",
-)
-"""Words of the switch, its steps, what it means."""
+def add_leaf_colours(
+    panel: FieldPanel, put: Callable[[Plan, Wavebands | None], Plan]
+) -> tuple[Row, QCheckBox]:
+    """The switch that gives the leaves of a canopy their colours."""
+    return panel.add_switch(
+        "Reflects as leaves do",
+        lambda plan, on: put(plan, LEAVES if on else None),
+        ("Give leaves their colours", "Take leaves as grey"),
+        "Leaves return more green than blue and red, and most of the far-red. How much of each is "
+        "typical, from memory; together it is the reflectance above, over 400-700 nm. Without this "
+        "all colours are returned alike.",
+    )
 
 
 def lit_in_colours(plan: Plan) -> bool:
@@ -364,37 +367,31 @@ class ObstacleFields(LinedPanel):
 
     def _add_canopy(self) -> None:
         self.add_heading("What grows on it")
-        made: tuple[object, QCheckBox] = self.add_switch(
+        _, self.canopy_switch = self.add_switch(
             "Carries a canopy", self._carrying, ("Put canopy on it", "Take canopy off it"), TOP_HELP
         )
-        self.canopy_switch = made[1]
         self.leaves_field = self.add_dial("leaves", "Reflectance of leaves")
-        words, steps, meaning = LEAF_COLOURS
-        self.colours_row, self.colours_switch = self.add_switch(
-            words,
-            lambda plan, on: edits.change_carried(
-                plan, self.selection.index, wavebands=LEAVES if on else None
+        self.colours_row, self.colours_switch = add_leaf_colours(
+            self,
+            lambda plan, colours: edits.change_carried(
+                plan, self.selection.index, wavebands=colours
             ),
-            steps,
-            meaning,
         )
-        made = self.add_switch(
+        self.target_row, self.target_switch = self.add_switch(
             "Target of its own",
             lambda plan, on: edits.set_own_target(plan, self.selection.index, own=on),
             ("Give canopy its own target", "Let canopy follow the plan's target"),
             "Without one it has the target of the plan.",
         )
-        self.target_row, self.target_switch = made
         self.low_field = self.add_dial("own-low", "From")
         self.high_field = self.add_dial("own-high", "To")
-        made = self.add_switch(
+        self.judged_row, self.judged_switch = self.add_switch(
             "by this canopy",
             lambda plan, on: edits.judge_by(plan, self.selection.index if on else None),
             ("Judge the plan by this canopy", "Judge the plan by its own canopy"),
             JUDGED_HELP,
             "Judge the plan",
         )
-        self.judged_row, self.judged_switch = made
 
     def _carrying(self, plan: Plan, on: bool) -> Plan:
         if on:

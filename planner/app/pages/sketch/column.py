@@ -15,9 +15,9 @@ from planner.app.fields.form import NoteLabel, StillCombo, button
 from planner.app.fields.lamp_fields import LampFields
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.space_fields import (
-    LEAF_COLOURS,
     ObstacleFields,
     SpaceFields,
+    add_leaf_colours,
     lit_in_colours,
 )
 from planner.app.fields.surface_fields import SurfaceFields, WallFields
@@ -30,7 +30,6 @@ from planner.plan.place import OWN as OWN_CANOPY
 from planner.plan.place import Place, PlaceKind, band_at, every, judged
 from planner.plan.plan import Plan
 from planner.plan.target import DliTarget, PpfdTarget, Target
-from planner.plan.wavebands import LEAVES
 from planner.units import format_number
 
 
@@ -220,9 +219,9 @@ class TargetFields(FieldPanel):
             self.combo.addItem(text)
         for crop in self.workplace.shelf.catalogue.crops:
             self.combo.insertSeparator(self.combo.count())
-            self._stages += [(crop, stage) for stage in crop.stages]
             for stage in crop.stages:
-                self.combo.addItem(f"{crop.name}, {stage.name}", (crop.key, stage.key))
+                self.combo.addItem(f"{crop.name}, {stage.name}", len(self._stages))
+                self._stages.append((crop, stage))
         self.combo.widen_list()
 
     # -- showing ------------------------------------------------------------------------
@@ -264,25 +263,22 @@ class TargetFields(FieldPanel):
     def _line_of(self, target: Target | None) -> int:
         if target is None:
             return 0
-        for crop, stage in self._stages:
+        for number, (crop, stage) in enumerate(self._stages):
             if crop.target(stage.key) == target:
-                return self.combo.findText(f"{crop.name}, {stage.name}")
+                return self.combo.findData(number)
         return 1 if isinstance(target, PpfdTarget) else 2
 
     def _stage_at(self, line: int) -> Stage | None:
-        data = self.combo.itemData(line)
-        for crop, stage in self._stages:
-            if data is not None and tuple(data) == (crop.key, stage.key):
-                return stage
-        return None
+        number = self.combo.itemData(line)
+        return None if number is None else self._stages[number][1]
 
     # -- edits --------------------------------------------------------------------------
 
     def _choose(self, line: int) -> None:
-        data = self.combo.itemData(line)
-        if data is not None:
-            crop = next(c for c, _ in self._stages if c.key == data[0])
-            target: Target | None = crop.target(data[1])
+        number = self.combo.itemData(line)
+        if number is not None:
+            crop, stage = self._stages[number]
+            target: Target | None = crop.target(stage.key)
         else:
             target = _own_start(self.plan, line)
         name = f"Choose target {self.combo.itemText(line)}" if line else "Remove target"
@@ -335,12 +331,8 @@ class CanopyFields(FieldPanel):
             CLOSED_HELP,
         )
         self.reflectance_field = self.add_dial("canopy-reflectance", "Reflectance")
-        words, steps, meaning = LEAF_COLOURS
-        self.colours_row, self.colours_switch = self.add_switch(
-            words,
-            lambda plan, on: edits.set_canopy(plan, wavebands=LEAVES if on else None),
-            steps,
-            meaning,
+        self.colours_row, self.colours_switch = add_leaf_colours(
+            self, lambda plan, colours: edits.set_canopy(plan, wavebands=colours)
         )
         self.judged_note = NoteLabel()
         self.judge_button = button(JUDGE_OWN, "Figures, options and searches speak of it again.")
