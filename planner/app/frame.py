@@ -36,13 +36,13 @@ class ViewChoices(QObject):
 
     def __init__(self, display: Display, settings: Settings, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._display, self.settings = display, settings
+        self.display, self.settings = display, settings
         self._actions: WindowActions | None = None
         display.changed.connect(self._on_changed)
 
     def handlers(self) -> dict[str, Callable[..., Any]]:
         """Handlers of the actions of the View menu that are choices."""
-        update = self._display.update
+        update = self.display.update
         maps = {
             f"map_{name}": lambda _on, name=name: update(colour_map=name) for name in COLOUR_MAPS
         }
@@ -68,7 +68,7 @@ class ViewChoices(QObject):
         """Show the choices in force as checks from now on."""
         self._actions = actions
         actions.menus["shows"].menuAction().setVisible(False)
-        self._check(self._display.state)
+        self._check(self.display.state)
         actions[f"theme_{self.settings.values.theme}"].setChecked(True)
 
     def offer(self, estimate: Estimate) -> None:
@@ -82,25 +82,6 @@ class ViewChoices(QObject):
         theme.apply(choice)
         if self._actions is not None:
             self._actions[f"theme_{choice}"].setChecked(True)
-
-    def choose_language(self, code: str) -> None:
-        """Remember the language of the next start; empty: that of the system."""
-        self.settings.keep(language=code)
-
-    @property
-    def language(self) -> str:
-        """The language that was chosen, empty for that of the system."""
-        return self.settings.values.language
-
-    @property
-    def theme(self) -> Theme:
-        """The theme that was chosen."""
-        return self.settings.values.theme
-
-    @property
-    def display(self) -> Display:
-        """What the choices act on."""
-        return self._display
 
     def _on_changed(self, state: DisplayState) -> None:
         self.settings.keep(**asdict(state))
@@ -142,11 +123,12 @@ class SettingsDialog(QDialog):
         self.contours = QCheckBox("Contour lines")
         self.band_wash = QCheckBox("Mark the target band")
         self.notices = QCheckBox("Tell on the desktop when long work is done")
-        self.notices.setChecked(choices.settings.values.notices)
+        kept = choices.settings.values
+        self.notices.setChecked(kept.notices)
         self._arrange()
         self._show(choices.display.state)
-        self.theme.setCurrentIndex(self.theme.findData(choices.theme))
-        self.language.setCurrentIndex(self.language.findData(choices.language))
+        self.theme.setCurrentIndex(self.theme.findData(kept.theme))
+        self.language.setCurrentIndex(self.language.findData(kept.language))
         self._connect()
 
     def _arrange(self) -> None:
@@ -185,7 +167,7 @@ class SettingsDialog(QDialog):
         self._choices.display.update(**{name: value})
 
     def _choose_language(self) -> None:
-        self._choices.choose_language(self.language.currentData())
+        self._choices.settings.keep(language=self.language.currentData())
         self.later.show()
 
     def _show(self, state: DisplayState) -> None:

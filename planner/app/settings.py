@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import logging
+from collections.abc import Collection
 from dataclasses import asdict
 from pathlib import Path
 from typing import Annotated, Any, Final
@@ -34,22 +35,13 @@ LARGEST_PX: Final = 100_000
 _log = logging.getLogger(__name__)
 
 
-def _known_map(name: str) -> str:
-    if name not in COLOUR_MAPS:
-        raise ValueError(name)
-    return name
+def _one_of(known: Collection[str]) -> AfterValidator:
+    def check(name: str) -> str:
+        if name not in known:
+            raise ValueError(name)
+        return name
 
-
-def _mapped(key: str) -> str:
-    if key not in MAPPED:
-        raise ValueError(key)
-    return key
-
-
-def _known_language(code: str) -> str:
-    if code and code not in LANGUAGES:
-        raise ValueError(code)
-    return code
+    return AfterValidator(check)
 
 
 def _as_path(value: Any) -> Path:
@@ -72,16 +64,16 @@ class Values(BaseModel):
     model_config = ConfigDict(frozen=True, extra="ignore")
 
     unit: LengthUnit = LengthUnit.CM
-    colour_map: Annotated[str, AfterValidator(_known_map)] = COLOUR_MAPS[0]
+    colour_map: Annotated[str, _one_of(COLOUR_MAPS)] = COLOUR_MAPS[0]
     contours: bool = True
     band_wash: bool = False
     gains: bool = False
     ladder: bool = False
     stretched: bool = False
-    shows: Annotated[str, AfterValidator(_mapped)] = MAPPED[0]
+    shows: Annotated[str, _one_of(MAPPED)] = MAPPED[0]
     cells: Annotated[int, Field(ge=4, le=96)] = 24
     theme: Theme = Theme.SYSTEM
-    language: Annotated[str, AfterValidator(_known_language)] = ""
+    language: Annotated[str, _one_of(("", *LANGUAGES))] = ""
     window_rect: tuple[_Corner, _Corner, _Width, _Height] | None = None
     maximised: bool = False
     recent: tuple[FilePath, ...] = ()

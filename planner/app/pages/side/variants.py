@@ -178,9 +178,7 @@ class VariantSteps(QObject):
 
     def adopt_plan(self, made: Plan | None, label: str, words: str = "") -> bool:
         """Make a plan that was found the open one; its lists stay those of the open plan."""
-        if made is None:
-            return False
-        if not self._apply(made, label):
+        if made is None or not self._apply(made, label):
             return False
         self._before = made
         self.told.emit(f"{words} Undo brings the former plan back.".strip())
@@ -188,11 +186,10 @@ class VariantSteps(QObject):
 
     def _made(self, build: Callable[[Plan], Plan]) -> Plan | None:
         try:
-            made = build(self._document.plan)
+            return build(self._document.plan)
         except ValueError as error:
             self.refused.emit(refusal(error))
             return None
-        return made
 
     def _apply(self, made: Plan | None, label: str) -> bool:
         if made is None:
