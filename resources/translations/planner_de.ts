@@ -17686,16 +17686,6 @@ nicht klar</translation>
 <context>
 <name>planner.light.narrow</name>
 <message>
-<source>z0</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>z1</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>ie,ien-&gt;en</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />

@@ -484,6 +484,10 @@ def test_a_variant_is_renamed_moved_removed_and_adopted_by_keys(
     qtbot.mouseClick(card, Qt.MouseButton.LeftButton, pos=QPoint(30, 10))
     assert chosen(page) == 1
     qtbot.keyClick(card, Qt.Key.Key_F2)
+    qtbot.keyClicks(card.name_line, "Dim")
+    qtbot.keyClick(card.name_line, Qt.Key.Key_Escape)
+    assert (chosen(page), window.focusWidget()) == (1, card)
+    qtbot.keyClick(card, Qt.Key.Key_F2)
     assert window.focusWidget() is card.name_line
     qtbot.keyClicks(card.name_line, "Bright")
     qtbot.keyClick(card.name_line, Qt.Key.Key_Return)

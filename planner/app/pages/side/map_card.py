@@ -78,11 +78,11 @@ class MapCard(Listed):
         self._still: QPixmap | None = None
         self._pressed: QPointF | None = None
         self._marked = QRect()
-        self.name_line = TextLine("Name of the option", self)
-        self.name_line.hide()
-        self.name_line.committed.connect(self._on_name)
-        for ended in (self.name_line.editingFinished, self.name_line.reverted):
-            ended.connect(self.name_line.hide)
+        self.name_line = line = TextLine("Name of the option", self)
+        line.hide()
+        for ended in (line.committed, line.editingFinished, line.reverted):
+            ended.connect(self._end_name)
+        line.committed.connect(self.renamed)
         self.setAcceptDrops(True)
         self.chosen = self.baseline = False
         self.setMouseTracking(True)
@@ -384,10 +384,11 @@ class MapCard(Listed):
         self.name_line.setFocus()
         self.name_line.selectAll()
 
-    def _on_name(self, name: str) -> None:
+    def _end_name(self) -> None:
+        # Hidden with the keyboard it would hand it to the next card, which was renamed instead.
+        if self.name_line.hasFocus():
+            self.setFocus()
         self.name_line.hide()
-        self.setFocus()
-        self.renamed.emit(name)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         self.picked.emit()
