@@ -79,15 +79,16 @@ def averaged(
     light: Callable[[FloatArray], FloatArray],
     place: ComplexArray,
     least: npt.ArrayLike = 2,
+    most: int = _MOST,
 ) -> FloatArray:
     """Means over the cells (C,) of a lamp's light, given at points (3, n).
 
-    The lamp is at ``place`` (C,) from each, r + i h, and ``least`` points stand along an edge
-    at least. Of a table of intensities, where no rule knows the kinks beforehand, cells are taken
+    The lamp is at ``place`` (C,) from each, r + i h, and ``least`` to ``most`` points stand along
+    an edge. Of a table of intensities, where no rule knows the kinks beforehand, cells are taken
     with twice as many until these tell nothing new; a lamp broad beside them smooths the kinks.
     """
     profile, edge = source.profile, max(grid.step)
-    wanted = np.maximum(_points_needed(profile, place, edge), least)
+    wanted = np.minimum(np.maximum(_points_needed(profile, place, edge), least), most)
     small = source.strips[:, 2:].max() < _SMOOTHS * edge
     table = profile if small and isinstance(profile, TabulatedProfile) else None
     if table is not None:
@@ -108,8 +109,8 @@ def averaged(
             break
         mean = float(np.average(cells, weights=grid.inside_area))
         news = np.abs(cells[which] - before) > _NEWS * mean
-        which = which[news & (wanted[which] < _MOST)]
-        wanted = np.minimum(2 * wanted, _MOST)
+        which = which[news & (wanted[which] < most)]
+        wanted = np.minimum(2 * wanted, most)
     return cells
 
 

@@ -10,6 +10,7 @@ and what the mirrors leave of it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 import numpy as np
@@ -36,6 +37,9 @@ the brightest first."""
 
 _BROAD, _MOST_BROAD = 2e-4, 120
 """The same of others: more points along each side, as what is seen ends over an image's breadth."""
+
+_MOST_POINTS = 32
+"""Points along an edge of a cell for an image of one point; of more of them that many fewer."""
 
 _PAIRS = 1 << 18
 """Pairs of receiver and image point taken at a time, which bounds the memory."""
@@ -330,7 +334,8 @@ def _averaged(
             points, None, nodes, weights, source.profile, facing, axes=axes, looks=looks, step=step
         )
 
-    return averaged(grid, source, light, _beside_images(grid, source, images))
+    most = max(2, int(_MOST_POINTS / math.sqrt(nodes.shape[1])))
+    return averaged(grid, source, light, _beside_images(grid, source, images), most=most)
 
 
 def _axes(source: Source, images: Images, nodes: int) -> FloatArray | None:

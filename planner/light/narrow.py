@@ -36,8 +36,8 @@ _FINENESS = 1.5
 _WIDER = 1.2
 """Pieces may be so many times larger when there would be too many."""
 
-_LOOKS, _MOST_OF = 6, 0.2
-"""Looks from a wall along each edge for that distance, and the share of them that may be less."""
+_LOOKS, _MOST_OF = 6, 0.5
+"""Looks from a wall along each edge for that distance, and the share of them that is less."""
 
 
 @dataclass(frozen=True)

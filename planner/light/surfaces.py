@@ -29,8 +29,9 @@ from planner.light.touching import covered, lies_against, touching
 _LATTICE = 8
 """Points along an edge of a texel that tell how much of it a box covers."""
 
-_OF_ROOM = 0.4
-"""Largest edge of a patch in the distance to what it faces: light between the near is steep."""
+_OF_ROOM, _TIMES = 0.4, 2.0
+"""Largest edge of a patch in the distance to what it faces, as light between the near is steep, and
+how many times the patches there may be for it, about."""
 
 _PIECES = 150
 """Pieces of patches in narrow places that there may be beyond the number of patches; as many again
@@ -92,7 +93,7 @@ class Surfaces:
         low, span = prism.corners.min(axis=0), np.ptp(prism.corners, axis=0)
         sizes = np.array([_facet_size(prism, f, span) for f in self.facets])
         planes = np.array([f.plane for f in self.facets])
-        wanted = np.minimum(patch_size, _OF_ROOM * room_before(prism))[planes, None]
+        wanted = _wanted_sizes(room_before(prism)[planes, None], sizes, patch_size)
         divisions = np.maximum(np.rint(sizes / wanted), 1).astype(np.intp)
         self.patch_shape = divisions
         self._fine = _texels_per_patch(prism, self.facets, sizes / divisions / wanted, fine)
@@ -429,6 +430,13 @@ class Surfaces:
                 for axis in self.texel_centre
             ]
         )
+
+
+def _wanted_sizes(before: FloatArray, sizes: FloatArray, patch_size: float) -> FloatArray:
+    """Wanted edges of the patches of each facet, (F, 1), by the room ``before`` it (F, 1)."""
+    wanted = np.minimum(patch_size, _OF_ROOM * before)
+    times = (sizes / wanted).prod(axis=1).sum() / (sizes / patch_size).prod(axis=1).sum()
+    return np.minimum(patch_size, wanted * max(times / _TIMES, 1.0) ** 0.5)
 
 
 def _texels_per_patch(
