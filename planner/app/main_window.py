@@ -367,10 +367,8 @@ class MainWindow(QMainWindow):
             elif estimate is not None:
                 write_export(path, ending, estimate)
 
-        path = self.questions.save_into("Export", proposal, FILTERS[ending], "export", write)
-        if path is not None:
-            self.tell(f"Wrote {path.name}")
-        return path is not None
+        out = "Export", proposal, FILTERS[ending], "export", write
+        return self.questions.save_into(*out, self.tell) is not None
 
     def map_out(self, way: Callable[[DrawingOut], None]) -> None:
         """Let the map go out one way, drawn as in the report."""

@@ -177,8 +177,9 @@ class Questions:
         file_filter: str,
         what: str,
         write: Callable[[Path], None],
+        told: Callable[[str], None] = lambda _said: None,
     ) -> Path | None:
-        """Ask where to save and write it there; None where nothing was written.
+        """Ask where to save, write it there and tell so; None where nothing was written.
 
         ``write`` raises ``PlanFileError`` or ``ValueError`` with the sentence to tell.
         """
@@ -192,6 +193,7 @@ class Questions:
             text = str(error)
             self.tell_failure(f"The {what} was not written", capital(text))
             return None
+        told(f"Wrote {path.name}")
         return path
 
     def printer(self, paper: Paper, name: str) -> QPrinter | None:

@@ -389,12 +389,8 @@ class ReportWindow(QDialog):
             paper = self.paper_chosen()
             write_bytes(path, report_pdf(chosen, paper) if pdf else report_html(chosen).encode())
 
-        path = self._questions.save_into(
-            "Save the report", proposal, _FORMS[ending], "report", write
-        )
-        if path is not None:
-            self.told.emit(f"Wrote {path.name}")
-        return path is not None
+        out = "Save the report", proposal, _FORMS[ending], "report", write
+        return self._questions.save_into(*out, self.told.emit) is not None
 
     def drawings(self) -> tuple[DrawingOut, ...]:
         """The drawings of the chosen sections, each with its ways out."""

@@ -4788,10 +4788,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Export</translation>
 </message>
 <message>
-<source>Wrote {name}</source>
-<translation>{name} geschrieben</translation>
-</message>
-<message>
 <source>{name} map</source>
 <translation>{name} Karte</translation>
 </message>
@@ -5471,10 +5467,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <source>table</source>
 <translation>Tabelle</translation>
 </message>
-<message>
-<source>Wrote {name}</source>
-<translation>{name} geschrieben</translation>
-</message>
 </context>
 <context>
 <name>planner.app.pages.side.schedule_board</name>
@@ -5702,10 +5694,6 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>sheet</source>
 <translation>Wochenblatt</translation>
-</message>
-<message>
-<source>Wrote {name}</source>
-<translation>{name} geschrieben</translation>
 </message>
 </context>
 <context>
@@ -10367,6 +10355,10 @@ nicht klar</translation>
 <translation>Nicht geschrieben: {what}</translation>
 </message>
 <message>
+<source>Wrote {name}</source>
+<translation>{name} geschrieben</translation>
+</message>
+<message>
 <source>.csv</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -10577,10 +10569,6 @@ nicht klar</translation>
 <message>
 <source>Save the report</source>
 <translation>Bericht speichern</translation>
-</message>
-<message>
-<source>Wrote {name}</source>
-<translation>{name} geschrieben</translation>
 </message>
 <message>
 <source>Sent the report to the printer</source>

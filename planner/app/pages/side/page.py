@@ -386,9 +386,8 @@ class SideBySidePage(QWidget):
             FILTERS[".csv"],
             "table",
             lambda path: write_text(path, self.table.text(",")),
+            self.told.emit,
         )
-        if path is not None:
-            self.told.emit(f"Wrote {path.name}")
         return path is not None
 
     # -- Qt -----------------------------------------------------------------------------

@@ -417,9 +417,8 @@ class ScheduleBoard(QWidget):
                 path, weekly_pdf(found, unit=self._display.unit, currency=plan.costs.currency)
             )
 
-        path = self._questions.save_into("Weekly sheet", proposal, FILTERS[".pdf"], "sheet", write)
-        if path is not None:
-            self.told.emit(f"Wrote {path.name}")
+        out = "Weekly sheet", proposal, FILTERS[".pdf"], "sheet", write
+        self._questions.save_into(*out, self.told.emit)
 
     def _is_of(self, plan: Plan) -> bool:
         then, now = (
