@@ -436,7 +436,7 @@ def _wanted_sizes(before: FloatArray, sizes: FloatArray, patch_size: float) -> F
     """Wanted edges of the patches of each facet, (F, 1), by the room ``before`` it (F, 1)."""
     wanted = np.minimum(patch_size, _OF_ROOM * before)
     times = (sizes / wanted).prod(axis=1).sum() / (sizes / patch_size).prod(axis=1).sum()
-    return np.minimum(patch_size, wanted * max(times / _TIMES, 1.0) ** 0.5)
+    return np.asarray(np.minimum(patch_size, wanted * max(times / _TIMES, 1.0) ** 0.5))
 
 
 def _texels_per_patch(
