@@ -118,11 +118,6 @@ class Narrow:
     def __bool__(self) -> bool:
         return self._of.size > 0
 
-    @property
-    def parts(self) -> bool:
-        """Whether a box ends on a wall and parts the light on both sides of it."""
-        return bool(self._parting.any())
-
     def _keep(self, which: npt.NDArray[np.bool_]) -> None:
         self._start, self._way = self._start[:, which], self._way[:, which]
         self._of, self._lowest = self._of[which], self._lowest[which]
@@ -188,23 +183,32 @@ class Narrow:
         faces = [self._prism.box_faces[k - self._prism.wall_count - 2] for k in plane]
         return np.array([o + length * u / 2 + h * v / 2 for o, u, v, length, h, _ in faces]).T
 
-    def divided(self, plane: IntArray, low: FloatArray, size: FloatArray, most: int) -> Pieces:
+    def divided(
+        self, plane: IntArray, low: FloatArray, size: FloatArray, most: int, more: int
+    ) -> Pieces:
         """Pieces of those patches that are to be divided, ``most`` of them at most.
 
-        Patches are given by plane (P,), corner (P, 2) and size (P, 2).
+        Patches are given by plane (P,), corner (P, 2) and size (P, 2). Where a box parts the
+        light there may be ``more`` pieces on top of the others, which stay as they are.
         """
-        fineness = _FINENESS
         whole = Pieces(np.arange(plane.size), low, size, np.zeros((plane.size, 2), dtype=np.intp))
-        while True:
-            pieces = self._halved(plane, whole, fineness)
-            if pieces.of.size <= most:
-                return pieces
+        fineness, parting = _FINENESS, 0.0
+        pieces = self._halved(plane, whole, fineness, parting)
+        while pieces.of.size > most:
             fineness /= _WIDER
+            pieces = self._halved(plane, whole, fineness, parting)
+        if self._parting.any():
+            most, parting = pieces.of.size + more, _FINENESS
+            pieces = self._halved(plane, whole, fineness, parting)
+            while pieces.of.size > most:
+                parting /= _WIDER
+                pieces = self._halved(plane, whole, fineness, parting)
+        return pieces
 
-    def _halved(self, plane: IntArray, pieces: Pieces, fineness: float) -> Pieces:
+    def _halved(self, plane: IntArray, pieces: Pieces, fineness: float, parting: float) -> Pieces:
         done: list[Pieces] = []
         for level in range(_DEEPEST):
-            wanted = self._to_halve(plane[pieces.of], pieces, fineness)
+            wanted = self._to_halve(plane[pieces.of], pieces, fineness, parting)
             still = ~wanted.any(axis=1)
             if level > 0:
                 done.append(pieces.take(np.flatnonzero(still)))
@@ -219,8 +223,13 @@ class Narrow:
             np.concatenate([part.halvings for part in done]),
         )
 
-    def _to_halve(self, plane: IntArray, pieces: Pieces, fineness: float) -> npt.NDArray[np.bool_]:
-        """Along which of its axes each piece (n,) is too wide, (n, 2)."""
+    def _to_halve(
+        self, plane: IntArray, pieces: Pieces, fineness: float, parting: float
+    ) -> npt.NDArray[np.bool_]:
+        """Along which of its axes each piece (n,) is too wide, (n, 2).
+
+        ``parting`` is the fineness where a box parts the light.
+        """
         result = np.zeros((plane.size, 2), dtype=bool)
         frames, first = self._frames, self._prism.wall_count + 2
         middle = pieces.low + pieces.size / 2
@@ -249,18 +258,19 @@ class Narrow:
             distance[own] = np.hypot(distance, free)[own]
             # Light that a lamp throws beside its housing must not get behind that.
             near_lamp = ~own & (self._lowest[:, None] | (box[some] >= 0))
-            seen = near_lamp | self._parting[:, None]
-            if self.parts:
-                # All the light behind such a box may come through the chink beside it.
-                seen |= np.where(own, free < _CHINK, -apart < _CHINK)
-            least = np.where(seen, 0.0, least)
-            reach = np.where(own | faces, np.maximum(distance, least), np.inf)
+            parts = self._parting[:, None]
+            reach = np.where(near_lamp, distance, np.maximum(distance, least))
+            reach = np.where((own | faces) & ~parts, reach, np.inf)
+            # All the light behind a box that parts it may come through the chink beside it.
+            chink = np.where(own, free < _CHINK, -apart < _CHINK) & (np.abs(n[2]) < 0.5)
+            parted = np.where((own | faces) & (parts | chink), distance, np.inf)
             way = self._way / np.sqrt(length.T)
             for axis, along in enumerate((u, v)):
                 # Edges that run along the axis ask nothing of it.
                 across = np.abs(np.cross(along[:, some].T, n.T) @ way).T
-                wide = fineness * pieces.size[some, axis] * across > reach
-                result[some, axis] = wide.any(axis=0)
+                wide = pieces.size[some, axis] * across
+                too_wide = (fineness * wide > reach) | (parting * wide > parted)
+                result[some, axis] = too_wide.any(axis=0)
         return result
 
 

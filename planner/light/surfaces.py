@@ -198,8 +198,8 @@ class Surfaces:
         shut = np.array([lies_against(self.prism, k) for k in range(self.prism.plane_count)])
         may_be = np.flatnonzero(~(shut | self._rows.on_row)[plane])
         low, size = self._patch_low[may_be], self._patch_step[may_be]
-        more = max(_PIECES, self.patch_count) if narrow.parts else _PIECES
-        pieces = narrow.divided(plane[may_be], low, size, self.patch_count + more)
+        most, more = self.patch_count + _PIECES, max(_PIECES, self.patch_count)
+        pieces = narrow.divided(plane[may_be], low, size, most, more)
         if pieces.of.size:
             self._replace(replace(pieces, of=may_be[pieces.of]))
 

@@ -61,7 +61,16 @@ def by_crossed_strings(gap: float, pieces: int = 1200) -> FloatArray:
 @pytest.mark.parametrize("quality", [Quality.DEFAULT, Quality.PREVIEW])
 @pytest.mark.parametrize("gap", [0.01, 0.02, 0.05])
 def test_light_between_a_shelf_and_the_canopy(gap: float, quality: Quality) -> None:
-    options = EstimateOptions(cells=CELLS, quality=quality)
+    # Chance of one seed alone is up to 0.011 of a cell at preview; here it is what bias there is.
+    found = np.mean([by_estimate(gap, quality, seed) for seed in (1, 2, 3)], axis=0)
+    # In shares of the light beside the shelf. With whole patches under its edges up to 0.13.
+    error = np.abs(found - by_crossed_strings(gap))
+    assert error.max() < 0.009
+
+
+def by_estimate(gap: float, quality: Quality, seed: int) -> FloatArray:
+    """The same as ``by_crossed_strings`` by the program's own pieces."""
+    options = EstimateOptions(cells=CELLS, quality=quality, seed=seed)
     effort = effort_for(quality, open_to_sight=False)
     its_room = room(gap)
     geometry = _geometry(its_room, options, effort, lambda: None)
@@ -81,10 +90,8 @@ def test_light_between_a_shelf_and_the_canopy(gap: float, quality: Quality) -> N
     flux = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     lit = LampLight(texels, flux, cells, 0.0, 0.0, np.empty(0, dtype=np.intp))
     found = grid.on_map(respond(scene, geometry, paths, balance, lit, 7, _none).cells - cells)
-    expected = by_crossed_strings(gap)
-    # In shares of the light beside the shelf. With whole patches under its edges up to 0.13.
-    error = np.abs(found.mean(axis=0) - expected)
-    assert error.max() < 0.009
+    columns: FloatArray = found.mean(axis=0)
+    return columns
 
 
 def beside_shelf(x: FloatArray, half: FloatArray | float) -> FloatArray:
