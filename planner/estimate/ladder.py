@@ -25,8 +25,6 @@ from planner.plan.plan import Plan
 from planner.plan.tiers import canopy_under, counted_from
 from planner.units import LengthUnit
 
-"""Enough to tell one height from the next; the estimate at rest is the careful one."""
-
 _RUNGS: Final = 12
 
 

@@ -64,7 +64,7 @@ def direct_on_cells(
             closest=near if source.tilt else 1e-6, step=step,
         )  # fmt: skip
 
-    beside = _beside_lamp(source, grid.centre.reshape(2, -1)[:, grid.inside])
+    beside = _beside_lamp(source, grid.receivers(averaged=False)[0][:2])
     cells = averaged(grid, source, unhidden, beside + 1j * near, _where_cut(grid, source))
     points, _, _ = grid.receivers(averaged=True)
     crowd = between(prism, points, source.outline)
@@ -220,8 +220,7 @@ def _where_cut(grid: CellGrid, source: Source) -> IntArray:
     """
     points = np.full(len(grid.inside), 2)
     if source.tilt:
-        places = grid.centre.reshape(2, -1)[:, grid.inside]
-        before = source.before(np.concatenate([places, np.full((1, len(points)), grid.z)]))
+        before = source.before(grid.receivers(averaged=False)[0])
         cut = np.abs(before) < abs(math.sin(source.tilt)) * math.hypot(*grid.step) / 2
         points[cut] = _WHERE_CUT
     return points

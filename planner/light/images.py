@@ -308,7 +308,7 @@ def _light_of_each(
 def _beside_images(grid: CellGrid, source: Source, images: Images) -> ComplexArray:
     """How far the nearest of some images lies aside of each cell and, imaginary, above; (C,)."""
     ends = images.of(source.outline)
-    centre, cells = ends.mean(axis=2), grid.centre.reshape(2, -1)[:, grid.inside]
+    centre, cells = ends.mean(axis=2), grid.receivers(averaged=False)[0][:2]
     reach = np.sqrt(((ends - centre[:, :, None])[:2] ** 2).sum(axis=0)).max(axis=1)
     aside = np.hypot(*(cells[:, :, None] - centre[:2, None])) - reach
     above = np.abs(ends[2] - grid.z).min()

@@ -21,6 +21,7 @@ from planner.light.prism import FloatArray, IntArray, Prism
 from planner.light.touching import SHUT
 
 _HAIR = 1e-9
+
 _DEEPEST = 7
 """Halvings along an edge of a patch."""
 
@@ -70,7 +71,7 @@ class Frames:
 def room_before(prism: Prism) -> FloatArray:
     """How far the hull's planes have the other side of the room before them, (planes,).
 
-    Of most of each, so that a short leg counts and a corner does not; infinite for boxes.
+    The median of each, so that a leg counts and a corner does not; infinite for boxes.
     """
     hull = Prism(prism.corners, prism.z0, prism.z1)
     share = (np.arange(_LOOKS) + 0.5) / _LOOKS
