@@ -31,6 +31,7 @@ from planner.plan.place import OWN, Place, PlaceKind, band_at, judged, target_at
 from planner.plan.plan import Plan
 from planner.plan.space import contains
 from planner.plan.target import Target
+from planner.plan.tiers import from_above
 from planner.units import listed
 
 FloatArray = npt.NDArray[np.float64]
@@ -322,8 +323,12 @@ class Estimate(CanopyLight):
 
     @property
     def layers(self) -> tuple[CanopyLight, ...]:
-        """Every canopy as drawn from above: the higher over the lower, the one judged over all."""
-        return tuple(sorted(self.canopies, key=lambda one: one.place == self.place != OWN))
+        """The canopies seen from above that of ``place``, the higher over the lower.
+
+        What hangs over it is out of the way, as the figures tell of the light beneath.
+        """
+        seen, _ = from_above(self.plan, self.place)
+        return (self.own, *(top for top in self.tops if top.place.index in seen))
 
     def top_at(self, x: float, y: float) -> CanopyLight:
         """Which of the ``layers`` is seen at a point in metres."""

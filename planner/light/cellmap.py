@@ -135,10 +135,14 @@ class CellMap:
         """Lines (n, 2) in metres along which the map takes a value, to the outer rectangle."""
         return tuple(line for line in self.contouring.lines(level) if len(line) > 2)
 
-    def contour_levels(self, wanted: int = 6) -> tuple[float, ...]:
-        """The round numbers lines are drawn at; none where the light is as good as even."""
+    def contour_levels(self, wanted: int = 6, beside: float = 0.0) -> tuple[float, ...]:
+        """The round numbers lines are drawn at; none where the light is as good as even.
+
+        So is what is even ``beside`` the highest light of another map shown with it.
+        """
         known = self.values[self.valid]
-        if not known.size or known.max() - known.min() <= 0.02 * max(known.max(), 1e-9):
+        most = max(known.max(initial=0.0), beside, 1e-9)
+        if not known.size or known.max() - known.min() <= 0.02 * most:
             return ()
         low, high = float(known.min()), float(known.max())
         return tuple(level for level in round_values(low, high, wanted) if low < level < high)

@@ -156,15 +156,6 @@ class Setup(Value):
         lead = (k for k, one in enumerate(self.obstacles) if one.canopy and one.canopy.judged)
         return next(lead, None)
 
-    @property
-    def stacked(self) -> list[int]:
-        """Numbers of the obstacles as they lie one over the other from above, the lowest first.
-
-        The one whose canopy the plan is judged by lies over all.
-        """
-        tops = [(k == self.judged_top, round(one.top, 6)) for k, one in enumerate(self.obstacles)]
-        return sorted(range(len(tops)), key=tops.__getitem__)
-
     def leaves_on(self, obstacle: int | None) -> Canopy | CarriedCanopy:
         """The canopy that an obstacle carries; the plan's own for None or where it has none."""
         carried = None if obstacle is None else self.obstacles[obstacle].canopy

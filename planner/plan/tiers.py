@@ -8,7 +8,7 @@ a canopy (a tray on a pot), all lamps over it light what lies beside it, too.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TypeVar
+from typing import Final, TypeVar
 
 from planner.plan.lamp import Lamp
 from planner.plan.place import OWN, Place, PlaceKind, above_own, judged
@@ -17,6 +17,8 @@ from planner.plan.space import Obstacle, outlines_overlap
 from planner.units import said_length
 
 _Setup = TypeVar("_Setup", bound=Setup)
+
+_TOUCHING: Final = 1e-6
 
 
 def hung_over(plan: Setup, lamp: Lamp, *, under: bool = False) -> tuple[Obstacle, ...]:
@@ -97,6 +99,27 @@ def with_lamps(plan: Setup, places: Sequence[Place], lamps: Sequence[Lamp]) -> t
 def level_of(plan: Setup, place: Place) -> float:
     """Height of a canopy above the floor in metres."""
     return plan.canopy.height if place == OWN else plan.obstacles[place.index].top
+
+
+def from_above(plan: Setup, place: Place) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """Numbers of the obstacles as seen from right above a canopy, each from the lowest top up.
+
+    First those that lie there or stand on one that does, then those that hang higher and are out
+    of the way.
+    """
+    tops = [round(one.top, 6) for one in plan.obstacles]
+    order, level = sorted(range(len(tops)), key=tops.__getitem__), level_of(plan, place)
+    lying: list[Obstacle] = []
+    found: list[int] = []
+    for k in order:
+        one = plan.obstacles[k]
+        below = (other for other in lying if abs(other.top - one.underside) < _TOUCHING)
+        if one.underside <= level + 1e-9 or any(
+            outlines_overlap(one.outline(), other.outline()) for other in below
+        ):
+            lying.append(one)
+            found.append(k)
+    return tuple(found), tuple(k for k in order if k not in found)
 
 
 def counted_from(plan: Setup, lamp: Lamp) -> float:

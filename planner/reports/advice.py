@@ -28,14 +28,17 @@ WORTH_TELLING = 0.05
 
 @dataclass(frozen=True)
 class Dimming:
-    """All lamps turned to ``factor`` times their present output, and the share inside then."""
+    """All lamps turned to ``factor`` times their present output, and the share inside then.
+
+    That of all canopies which have a band, each inside its own.
+    """
 
     factor: float
     share_inside: float
 
 
 def best_dimming(estimate: Estimate) -> Dimming | None:
-    """The common factor on all outputs that brings most area into the band.
+    """The common factor on all outputs that brings most area of all canopies into their bands.
 
     Exact but for the size of the cells, because light adds up: the map is proportional to
     the output, but for the light of the room, which counts as even. No lamp goes above 100 %.
@@ -44,19 +47,21 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     """
     plan = estimate.plan
     outputs = [lamp.output_percent for lamp in plan.lamps]
-    band = estimate.band
-    if band is None or not outputs or max(outputs) <= 0 or not plan.dimmable:
+    banded = [one for one in estimate.canopies if one.band is not None]
+    if not banded or not outputs or max(outputs) <= 0 or not plan.dimmable:
         return None
-    inside = np.isfinite(estimate.ppfd)
-    ppfd, area = estimate.ppfd[inside], estimate.cell_area[inside]
+    ppfd = np.concatenate([one.ppfd[one.inside] for one in banded])
+    area = np.concatenate([one.cell_area[one.inside] for one in banded])
     if not area.sum() > 0:
         return None
+    counts = [int(one.inside.sum()) for one in banded]
+    low, high = np.repeat([one.band for one in banded], counts, axis=0).T
     # Steps of a per cent of the brightest lamp's output: finer than a dial can be set.
     factors = np.arange(1, 101) / max(outputs)
-    entered = np.minimum(estimate.entered, ppfd)
+    entered = np.minimum(np.repeat([one.entered for one in banded], counts), ppfd)
     scaled = factors[:, None] * (ppfd - entered) + entered
-    shares = ((scaled >= band[0]) & (scaled <= band[1])) @ area / area.sum()
-    now = float(((ppfd >= band[0]) & (ppfd <= band[1])) @ area / area.sum())
+    shares = ((scaled >= low) & (scaled <= high)) @ area / area.sum()
+    now = float(((ppfd >= low) & (ppfd <= high)) @ area / area.sum())
     highest = float(shares.max())
     if highest < now + WORTH_TELLING:
         return None
@@ -114,6 +119,8 @@ def advice(estimate: Estimate) -> str:
         setting = f"{lamps} at {outputs.pop() * dimming.factor:.0f} % output"
     else:
         setting = f"all lamps at {percent(dimming.factor)} of their present output"
+    if estimate.tops:
+        return f"With {setting}, {share} of all canopies would lie inside their bands."
     return f"With {setting}, {share} of the canopy would lie inside the band."
 
 

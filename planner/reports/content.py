@@ -59,7 +59,7 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
     """The sentence that stands over the figures: how much, how even, how long, how fitting.
 
     Its numbers are those of ``headline_figures`` to the digit. It begins with the canopy they are
-    of, where that is not the plan's own.
+    of, where there are several.
     """
     plan = estimate.plan
     if not plan.lamps and estimate.entered <= 0:
@@ -69,8 +69,10 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
     leading = headline_figures(estimate, uncertainty, slice(LEADING))
     shown = {figure.key: figure.value for figure in leading}
     parts = [_how_much(estimate, shown)]
-    if estimate.place != OWN:
-        parts = [f"{capital(estimate.place.inside(plan))}: {inside(parts[0])}"]
+    if estimate.tops:
+        own = estimate.place == OWN
+        whose = "The plan's own canopy" if own else capital(estimate.place.inside(plan))
+        parts = [f"{whose}: {inside(parts[0])}"]
     hours, dli = plan.photoperiod_hours, shown["dli"]
     of_room = format_number(plan.space.room_hours, 2)
     if estimate.figures.photon_flux <= 0:
@@ -216,6 +218,9 @@ DIFFERENTLY: Final = (
 )
 
 
+ALL_TOGETHER: Final = "All canopies together"
+
+
 def judged_sentence(plan: Plan, place: Place) -> str:
     """Which canopy figures are of, where that is not the plan's own; '' where it is."""
     if place == OWN:
@@ -239,7 +244,7 @@ def each_canopy(estimate: Estimate) -> tuple[tuple[str, Figures], ...]:
         if one.place == estimate.place != OWN:
             name = f"{name} (the plan is judged by it)"
         named.append((name, one.figures))
-    return (*named, ("All canopies together", estimate.overall))
+    return (*named, (ALL_TOGETHER, estimate.overall))
 
 
 LEAST_CLOSURE: Final = 1e-5

@@ -18,10 +18,10 @@ from typing import Final
 from planner.language import word
 from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
-from planner.plan.place import PlaceKind, lining_at, surfaces
+from planner.plan.place import OWN, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan
 from planner.plan.space import Point, hull
-from planner.plan.tiers import hangs
+from planner.plan.tiers import from_above, hangs
 from planner.plan.turning import held_by
 from planner.units import LengthUnit, by_tape
 
@@ -239,7 +239,8 @@ def plan_drawing(
     sheet = Sheet((x1 - x0) * scale + 2 * _RIM, (y1 - y0) * scale + 2 * _RIM)
     for index in range(plan.space.wall_count):
         _wall(sheet, plan, index, frame, unit)
-    for number in plan.stacked:
+    lying, higher = from_above(plan, OWN)
+    for number in (*lying, *higher):
         corners = [frame.at(point) for point in plan.obstacles[number].outline()]
         sheet.line(corners, colour=QUIET, width=0.3, closed=True, fill="#e3e5e8")
     for number, lamp in enumerate(plan.lamps, start=1):

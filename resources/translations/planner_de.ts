@@ -2247,6 +2247,10 @@
 <source>{value}: {measure}</source>
 <translation>{value}: {measure}</translation>
 </message>
+<message>
+<source>{name} (above)</source>
+<translation>{name} (darüber)</translation>
+</message>
 </context>
 <context>
 <name>planner.app.canvas.plan_view</name>
@@ -3497,8 +3501,8 @@
 <translation>Pflanzen füllen seine Oberseite: eine Schale, ein Brett oder ein Topf. Die Zeichnung zeigt das Licht auf ihnen, und die Kennzahlen nennen jedes Blätterdach und alle zusammen.</translation>
 </message>
 <message>
-<source>Map, figures, options, searches and schedule speak of this canopy and of its target, no more of the plan's own. The drawing shows the light on all of them as before.</source>
-<translation>Karte, Kennzahlen, Varianten, Suchen und Ablaufplan sprechen von diesem Blätterdach und seinem Ziel, nicht mehr vom eigenen des Plans. Die Zeichnung zeigt wie zuvor das Licht auf allen.</translation>
+<source>Map, figures, options, searches and schedule speak of this canopy and of its target, no more of the plan's own.</source>
+<translation>Karte, Kennzahlen, Varianten, Suchen und Ablaufplan sprechen von diesem Blätterdach und seinem Ziel, nicht mehr vom eigenen des Plans.</translation>
 </message>
 <message>
 <source>Reflects as leaves do</source>
@@ -6823,6 +6827,57 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.app.pages.sketch.canopies</name>
+<message>
+<source>inside</source>
+<translation>im Band</translation>
+</message>
+<message>
+<source>over</source>
+<translation>darüber</translation>
+</message>
+<message>
+<source>under</source>
+<translation>darunter</translation>
+</message>
+<message>
+<source>{text}, {percent} {most}</source>
+<translation>{text}, {percent} {most}</translation>
+</message>
+<message>
+<source>Canopies</source>
+<translation>Blätterdächer</translation>
+</message>
+<message>
+<source>More canopies</source>
+<translation>Weitere Blätterdächer</translation>
+</message>
+<message>
+<source>{ALL_TOGETHER}: {fares}</source>
+<translation>{ALL_TOGETHER}: {fares}</translation>
+</message>
+<message>
+<source>Own canopy</source>
+<translation>Eigenes Blätterdach</translation>
+</message>
+<message>
+<source>{name}…</source>
+<translation>{name}…</translation>
+</message>
+<message>
+<source>{name}: {fares}</source>
+<translation>{name}: {fares}</translation>
+</message>
+<message>
+<source>{value} more</source>
+<translation>{value} weitere</translation>
+</message>
+<message>
+<source>The plan is judged by it: options, searches and surveys speak of it.</source>
+<translation>Nach ihm wird der Plan beurteilt: Varianten, Suchen und Messungen sprechen von ihm.</translation>
+</message>
+</context>
+<context>
 <name>planner.app.pages.sketch.column</name>
 <message>
 <source>What is selected</source>
@@ -7201,21 +7256,6 @@ nicht klar</translation>
 <translation>Dimmung aller Lampen setzen</translation>
 </message>
 <message>
-<source>mean</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>minimum</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>dli</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>What would help most</source>
 <translation>Was am meisten helfen würde</translation>
 </message>
@@ -7242,10 +7282,6 @@ nicht klar</translation>
 <message>
 <source>What it still wants:</source>
 <translation>Was noch fehlt:</translation>
-</message>
-<message>
-<source>That is the plan's own canopy. {together}</source>
-<translation>Das ist das Blätterdach des Plans selbst. {together}</translation>
 </message>
 <message>
 <source>No crop and no band of light is chosen yet.</source>
@@ -21985,6 +22021,10 @@ nicht klar</translation>
 <translation>allen Lampen auf {percent} ihrer jetzigen Leistung</translation>
 </message>
 <message>
+<source>With {setting}, {share} of all canopies would lie inside their bands.</source>
+<translation>Mit {setting} lägen {share} aller Blätterdächer in ihren Bändern.</translation>
+</message>
+<message>
 <source>With {setting}, {share} of the canopy would lie inside the band.</source>
 <translation>Mit {setting} lägen {share} des Blätterdachs im Zielbereich.</translation>
 </message>
@@ -22983,8 +23023,12 @@ nicht klar</translation>
 <translation>Alle Lampen sind ganz heruntergeregelt, also ist der Raum dunkel.</translation>
 </message>
 <message>
-<source>{capital}: {inside}</source>
-<translation>{capital}: {inside}</translation>
+<source>The plan's own canopy</source>
+<translation>Das eigene Blätterdach des Plans</translation>
+</message>
+<message>
+<source>{whose}: {inside}</source>
+<translation>{whose}: {inside}</translation>
 </message>
 <message>
 <source>{of_room} h of room light give {dli} mol a day</source>
@@ -23088,16 +23132,16 @@ nicht klar</translation>
 <translation>Die Varianten werden nach verschiedenen Blätterdächern beurteilt: Die Kennzahlen jeder Variante gelten dem, das sie selbst gewählt hat.</translation>
 </message>
 <message>
+<source>All canopies together</source>
+<translation>Alle Blätterdächer zusammen</translation>
+</message>
+<message>
 <source>Figures are those of {inside}, by which the plan is judged.</source>
 <translation>Die Kennzahlen gelten dem Blätterdach, nach dem der Plan beurteilt wird: {inside}.</translation>
 </message>
 <message>
 <source>{name} (the plan is judged by it)</source>
 <translation>{name} (danach wird der Plan beurteilt)</translation>
-</message>
-<message>
-<source>All canopies together</source>
-<translation>Alle Blätterdächer zusammen</translation>
 </message>
 <message>
 <source>No photons are emitted, so there is no balance to strike.</source>

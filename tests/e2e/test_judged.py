@@ -294,3 +294,90 @@ def test_a_report_of_options_judged_differently_says_so() -> None:
         text = report_html(report(known, sections=("options",)))
         assert ("The options are judged by different canopies" in text) is named
         assert ("judged by the canopy on obstacle 1" in text) is named
+
+
+def pressed(window: MainWindow) -> list[str]:
+    """What the line of canopies says of the one looked at."""
+    return [one.text() for one in window.page.canopies.buttons if one.isChecked()]
+
+
+def test_all_canopies_are_seen_at_a_look_and_each_without_an_edit(qtbot: QtBot) -> None:
+    """A button for each, the tray chosen, its light on the map, and the judged one again."""
+    plan = tray_plan()
+    window = make_window(qtbot, plan)
+    lit(qtbot, window)
+    page, found = window.page, window.page.estimate
+    assert found is not None
+    own, top = ppfd(found.figures.mean), ppfd(found.tops[0].figures.mean)
+    assert [one.text().split(",")[0] for one in page.canopies.buttons] == [
+        f"Own canopy: {own}",
+        f"Tray: {top}",
+    ]
+    assert not page.canopies.isHidden()
+    assert pressed(window)[0].startswith("Own canopy")
+    page.canopies.buttons[1].click()
+    assert mean_of(window) == top
+    assert page.plan_view.looked == TOP
+    assert page.strip.sentence.text().startswith("The canopy on obstacle 1 ('Tray'): mean")
+    # What the light depends on changes; the look stays, as long as there is that canopy.
+    window.document.apply(edits.change_lamp(plan, 0, output_percent=40.0), "Dim")
+    lit(qtbot, window)
+    assert pressed(window)[0].startswith("Tray")
+    window.selection.select(Place(PlaceKind.LAMP, 0))
+    assert pressed(window)[0].startswith("Tray")
+    window.selection.select(Place())
+    assert pressed(window)[0].startswith("Own canopy")
+    window.selection.select(TRAY)
+    assert pressed(window)[0].startswith("Tray")
+    window.document.apply(edits.remove_obstacle(window.document.plan, 0), "Remove")
+    lit(qtbot, window)
+    assert page.canopies.isHidden()
+    assert page.plan_view.looked == OWN
+    assert page.strip.sentence.text().startswith("Mean ")
+
+
+def test_figures_of_a_canopy_that_is_only_looked_at_borrow_no_doubt(qtbot: QtBot) -> None:
+    """How sure the figures are is reckoned of the canopy judged, and shown beside that alone."""
+    told: list[Any] = []
+    window = make_window(qtbot, tray_plan(), told)
+    lit(qtbot, window)
+    qtbot.waitUntil(lambda: bool(told), timeout=60_000)
+    mean = window.page.strip.figures[0]
+    assert mean.figure is not None
+    assert mean.figure.spread
+    window.selection.select(TRAY)
+    assert mean.figure.value
+    assert not mean.figure.spread
+    window.selection.select(Place())
+    assert mean.figure.spread
+
+
+def test_a_line_too_short_for_all_canopies_keeps_the_rest_in_a_menu(qtbot: QtBot) -> None:
+    plan = tray_plan()
+    carried = plan.obstacles[0]
+    many = [
+        carried.model_copy(
+            update={
+                "name": f"Tray of seedlings number {k}",
+                "x": carried.x + (k % 3 - 1) * 0.1,
+                "y": carried.y + (k // 3 - 1) * 0.1,
+                "length": 0.08,
+                "width": 0.08,
+            }
+        )
+        for k in range(9)
+    ]
+    window = make_window(qtbot, on(plan, *many))
+    window.resize(1000, 700)
+    lit(qtbot, window)
+    line = window.page.canopies
+    shown = [one for one in line.buttons if not one.isHidden()]
+    assert 0 < len(shown) < 10
+    assert line.more.text() == f"{10 - len(shown)} more"
+    last = line.more.menu().actions()[-1]
+    assert "number 8" in last.text()
+    last.trigger()
+    assert window.page.plan_view.looked == Place(PlaceKind.TOP, 8)
+    assert not line.buttons[9].isHidden()
+    right = max(one.geometry().right() for one in line.buttons if not one.isHidden())
+    assert right <= line.together.geometry().left()

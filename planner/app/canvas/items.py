@@ -16,9 +16,10 @@ from planner.estimate.result import Estimate
 from planner.metrics.figures import FIGURE, Figure, ppfd
 from planner.plan.alignment import foot
 from planner.plan.lamp import Lamp
-from planner.plan.place import Place, PlaceKind, lining_at
+from planner.plan.place import OWN, Place, PlaceKind, lining_at
 from planner.plan.plan import Plan
 from planner.plan.space import Obstacle, Point, contains
+from planner.plan.tiers import from_above
 from planner.units import LengthUnit, format_length, listed
 
 Field = npt.NDArray[np.float64]
@@ -203,11 +204,12 @@ def item_at(
     pixel: QPointF,
     turning: int | None = None,
     turning_obstacle: int | None = None,
+    looked: Place = OWN,
 ) -> Item:
     """What lies under a pixel, the smallest target first.
 
     ``turning`` is the lamp, ``turning_obstacle`` the obstacle that shows its turning
-    handle, if any.
+    handle, if any. What lies on the canopy ``looked`` at comes before what hangs higher.
     """
     small = [
         *_turning_handles(plan, viewport, turning, turning_obstacle),
@@ -221,7 +223,7 @@ def item_at(
     for item, spot in small:
         if math.hypot(spot.x() - pixel.x(), spot.y() - pixel.y()) <= CORNER_REACH:
             return item
-    return _large_item_at(plan, section, viewport.to_world(pixel), viewport.scale)
+    return _large_item_at(plan, section, viewport.to_world(pixel), viewport.scale, looked)
 
 
 def _turning_handles(
@@ -236,7 +238,7 @@ def _turning_handles(
     return found
 
 
-def _large_item_at(plan: Plan, section: Section, at: Point, scale: float) -> Item:
+def _large_item_at(plan: Plan, section: Section, at: Point, scale: float, looked: Place) -> Item:
     """A body, a wall or the section line under a world point."""
     for k in reversed(range(len(plan.lamps))):
         if hits(plan.lamps[k], at, scale):
@@ -244,7 +246,8 @@ def _large_item_at(plan: Plan, section: Section, at: Point, scale: float) -> Ite
     wall = nearest_wall(plan, at)
     if distance_to_segment(at, *plan.space.wall(wall)) * scale <= WALL_REACH:
         return Item(Part.WALL, wall)
-    for k in reversed(plan.stacked):
+    lying, higher = from_above(plan, looked)
+    for k in reversed((*higher, *lying)):
         if hits(plan.obstacles[k], at, scale):
             return Item(Part.OBSTACLE, k)
     if distance_to_segment(at, *section) * scale <= LINE_REACH:
@@ -334,8 +337,8 @@ def plan_in_words(
     if estimate is not None and math.isfinite(estimate.figures.mean):
         figures = estimate.figures
         parts.append(
-            f"The light on {estimate.place.inside(plan)} runs from {ppfd(figures.minimum)} to "
-            f"{ppfd(figures.maximum)}, on average {ppfd(figures.mean)} "
+            f"The light on {estimate.place.inside(estimate.plan)} runs from "
+            f"{ppfd(figures.minimum)} to {ppfd(figures.maximum)}, on average {ppfd(figures.mean)} "
             "micromoles per square metre and second."
         )
         values = estimate.every(shown.key)

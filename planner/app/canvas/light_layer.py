@@ -99,10 +99,12 @@ class LightLayer:
         self._kept, self._number = Kept(), 0
         self._contours: list[Contour] | None = None
         self._at: Sequence[float] | None = None
+        self._above: tuple[CanopyLight, ...] = ()
 
     def set_estimate(self, estimate: Estimate | None, key: str = "mean") -> None:
         """Show the light of an estimate on the plan's own canopy, or none; see ``set_canopy``."""
         self.set_canopy(estimate and estimate.own, key)
+        self._above = estimate.layers[1:] if estimate else ()
 
     def set_canopy(self, shown: CanopyLight | None, key: str = "mean") -> None:
         """Show the light on a canopy, or another of its ``maps``; or none."""
@@ -122,7 +124,7 @@ class LightLayer:
         self._map = shown if shown and shown.valid.any() else None
         self._plan = plan
         self._number += 1
-        self._contours, self._at = None, at
+        self._contours, self._at, self._above = None, at, ()
 
     def paint(
         self,
@@ -152,12 +154,11 @@ class LightLayer:
                 _paint_hatching(layer, shown, viewport, own.boundingRect(), style)
             if style.contours:
                 if self._contours is None:
-                    self._contours = contour_lines(shown, self._at)
+                    self._contours = contour_lines(shown, self._at, style.levels[1])
                 taken = [*clear, *(box for rim in rims for box in _along(rim))]
                 room = layer.clipPath()
-                for above in () if plan is None else plan.obstacles:
-                    if above.canopy is not None:
-                        room -= closed_path(viewport.to_polygon(above.outline()))
+                for above in self._above:
+                    room -= closed_path(viewport.to_polygon(above.outline))
                 _paint_contours(layer, self._contours, viewport, style, font, taken, room)
 
         if footprint == own:
@@ -175,13 +176,15 @@ class TopLayers:
 
     def __init__(self) -> None:
         self._layers: dict[int, LightLayer] = {}
+        self._entered: dict[int, float] = {}
 
     def set_estimate(self, estimate: Estimate | None, key: str = "mean") -> None:
         """As those of ``LightLayer`` on the plan's own canopy."""
-        self._layers = {}
-        for top in () if estimate is None else estimate.tops:
+        self._layers, self._entered = {}, {}
+        for top in () if estimate is None else estimate.layers[1:]:
             layer = self._layers[top.place.index] = LightLayer()
             layer.set_canopy(top, key)
+            self._entered[top.place.index] = top.entered
 
     def show_alone(self, index: int, shown: CellMap) -> None:
         """Show a map of one of them."""
@@ -204,7 +207,8 @@ class TopLayers:
         layer = self._layers.get(index)
         if layer is None or plan.obstacles[index].canopy is None:
             return False
-        style = replace(style, band=band_at(plan, Place(PlaceKind.TOP, index)))
+        entered = self._entered.get(index, 0.0)
+        style = replace(style, band=band_at(plan, Place(PlaceKind.TOP, index), entered))
         layer.paint(painter, viewport, outline, style, font, clear, rims)
         return True
 
@@ -252,9 +256,14 @@ def _paint_map(painter: QPainter, shown: CellMap, rect: QRectF, style: LightStyl
     painter.drawImage(QPointF(left, top), image)
 
 
-def contour_lines(shown: CellMap, at: Sequence[float] | None = None) -> list[Contour]:
-    """The contour lines of a map, in metres; at round numbers of its own or at given ones."""
-    levels = shown.contour_levels() if at is None else at
+def contour_lines(
+    shown: CellMap, at: Sequence[float] | None = None, beside: float = 0.0
+) -> list[Contour]:
+    """The contour lines of a map, in metres; at round numbers of its own or at given ones.
+
+    ``beside`` as of ``CellMap.contour_levels``.
+    """
+    levels = shown.contour_levels(beside=beside) if at is None else at
     return [Contour(level, shown.lines(level)) for level in levels]
 
 

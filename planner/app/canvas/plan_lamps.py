@@ -22,7 +22,7 @@ _STRIP = QColor(255, 255, 255, 120)
 
 
 def paint_lamps(
-    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, chosen: Chosen = ()
+    painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, chosen: Chosen, looked: Place
 ) -> None:
     """All lamps, those chosen in the accent, and on them the names of obstacles below.
 
@@ -32,7 +32,7 @@ def paint_lamps(
     for k, lamp in enumerate(plan.lamps):
         on = Place(PlaceKind.LAMP, k) in chosen
         _paint_lamp(painter, lamp, viewport, ink, active=on)
-    paint_names(painter, plan, viewport, ink)
+    paint_names(painter, plan, viewport, ink, looked)
     if chosen and chosen[0].kind is PlaceKind.LAMP and chosen[0].fits(plan):
         paint_turning(painter, plan.lamps[chosen[0].index], viewport, ink, _EDGE_BACK)
 

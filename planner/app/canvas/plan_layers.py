@@ -25,6 +25,7 @@ from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Obstacle, Point, contains
+from planner.plan.tiers import from_above
 from planner.units import LengthUnit, format_length
 
 WALL_PX = 9.0
@@ -326,51 +327,58 @@ def paint_on_plan(
     plan: Plan,
     viewport: Viewport,
     ink: Ink,
-    chosen: Chosen = (),
-    light: Callable[[int, QPolygonF], bool] | None = None,
+    chosen: Chosen,
+    looked: Place,
+    light: Callable[[int, QPolygonF], bool],
 ) -> None:
-    """All obstacles from above; dashed where they hang over the canopy.
+    """All obstacles from above; those that hang over the canopy ``looked`` at as a dashed line.
 
     ``light`` paints what is known of the light on the top of one, and says whether anything is.
     Those chosen are outlined in the accent, and the one that leads has its turning handle.
     """
-    for k in plan.stacked:
+    lying, higher = from_above(plan, looked)
+    for k in (*lying, *higher):
         obstacle = plan.obstacles[k]
         place = Place(PlaceKind.OBSTACLE, k)
         line = pen(ink.accent, 2.4) if place in chosen else pen(ink.ink, 1.2)
-        if obstacle.underside > plan.canopy.height:
+        if k in higher:
             line.setDashPattern([5, 3])
         outline = viewport.to_polygon(obstacle.outline())
-        lit = light is not None and light(k, outline)
+        open_ = k in higher or light(k, outline)
         painter.setPen(line)
-        painter.setBrush(Qt.BrushStyle.NoBrush if lit else _fill(plan, obstacle))
+        painter.setBrush(Qt.BrushStyle.NoBrush if open_ else _fill(plan, obstacle))
         painter.drawPolygon(outline)
         if chosen[:1] == (place,):
             paint_turning(painter, obstacle, viewport, ink)
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
-def paint_names(painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink) -> None:
+def paint_names(painter: QPainter, plan: Plan, viewport: Viewport, ink: Ink, looked: Place) -> None:
     """Names of obstacles from above, on lamps over them: a lamp's side would strike them out."""
-    for text, spot in _names(plan, viewport, painter.font()):
+    for text, spot in _names(plan, viewport, painter.font(), looked):
         draw_plate_text(painter, spot.center(), text, ink.ink, plate(ink))
 
 
-def name_spots(plan: Plan, viewport: Viewport, font: QFont) -> tuple[QRectF, ...]:
+def name_spots(plan: Plan, viewport: Viewport, font: QFont, looked: Place) -> tuple[QRectF, ...]:
     """Where the names of obstacles stand from above."""
-    return tuple(spot for _, spot in _names(plan, viewport, font))
+    return tuple(spot for _, spot in _names(plan, viewport, font, looked))
 
 
-def _names(plan: Plan, viewport: Viewport, font: QFont) -> list[tuple[str, QRectF]]:
-    """Each name as far as its obstacle reaches, and where; none under what is stacked on it."""
+def _names(plan: Plan, viewport: Viewport, font: QFont, looked: Place) -> list[tuple[str, QRectF]]:
+    """Each name as far as its obstacle reaches, and where; none under what is stacked on it.
+
+    What hangs higher than the canopy looked at has its name where no other one lies.
+    """
     metrics, found = QFontMetricsF(font), []
-    order = plan.stacked
+    lying, higher = from_above(plan, looked)
+    order = (*higher, *lying)
     for place, k in enumerate(order):
         one = plan.obstacles[k]
         above = (plan.obstacles[other] for other in order[place + 1 :])
         if any(contains(other.outline(), one.x, one.y) for other in above):
             continue
-        text = _within(one.name, viewport.scale * _reach_across(one.outline()), metrics)
+        name = f"{one.name} (above)" if k in higher else one.name
+        text = _within(name, viewport.scale * _reach_across(one.outline()), metrics)
         spot = QRectF(0, 0, metrics.horizontalAdvance(text) + 6, metrics.height())
         spot.moveCenter(viewport.to_pixel(one.x, one.y))
         found.append((text, spot))

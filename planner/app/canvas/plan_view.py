@@ -53,7 +53,7 @@ from planner.light.cellmap import levels_of
 from planner.metrics.figures import FIGURE, Digits
 from planner.plan.alignment import caught
 from planner.plan.groups import Chosen, within
-from planner.plan.place import OWN, Place, PlaceKind, band_at
+from planner.plan.place import OWN, Place, PlaceKind, band_at, judged
 from planner.plan.space import Point, contains
 from planner.reports.advice import wall_sentence
 from planner.units import capital, format_length, listed
@@ -144,6 +144,14 @@ class PlanView(Drawing):
         """Ends of the colour scale, in the unit of the map."""
         return self._levels
 
+    @property
+    def looked(self) -> Place:
+        """The canopy the light is shown on and around; what hangs over it is a line only."""
+        told = self._wall_light.canopy if self._wall_light is not None else self._estimate
+        place = judged(self.plan) if told is None else told.place
+        lies = place == OWN or place.fits(self.plan)
+        return place if lies else judged(self.plan)
+
     def _renew_map(self) -> None:
         """Show what is wanted, or else PPFD, on its own scale: a share over what is present."""
         estimate, state = self._estimate, self.display.state
@@ -220,7 +228,7 @@ class PlanView(Drawing):
         current = self.selection.current
         turning = current.index if current.kind is PlaceKind.LAMP else None
         held = current.index if current.kind is PlaceKind.OBSTACLE else None
-        return item_at(self.plan, self.section, self.viewport, pixel, turning, held)
+        return item_at(self.plan, self.section, self.viewport, pixel, turning, held, self.looked)
 
     def items(self) -> tuple[Item, ...]:
         return items_in_order(self.plan)
@@ -433,7 +441,7 @@ class PlanView(Drawing):
         style, font = self.light_style(), figure_font(self.font(), 0.85)
         clear = (
             *marks.letter_spots(self.section, viewport, painter.font()),
-            *plan_layers.name_spots(plan, viewport, painter.font()),
+            *plan_layers.name_spots(plan, viewport, painter.font(), self.looked),
         )
         rims = plan_layers.rims(plan, viewport, self.section)
         layer.paint(painter, viewport, footprint, style, font, clear, rims)
@@ -441,8 +449,8 @@ class PlanView(Drawing):
         paint_section(painter, self.section, viewport, ink, active=active)
         tops = self._tops if self._wall_light is None else self._wall_tops
         light = partial(tops.paint, painter, viewport, plan, style, font, clear, rims)
-        plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen, light)
-        paint_lamps(painter, plan, viewport, ink, chosen)
+        plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen, self.looked, light)
+        paint_lamps(painter, plan, viewport, ink, chosen, self.looked)
         self._paint_walls(painter, ink)
         paint_section_ends(painter, self.section, viewport, ink, active=active)
         corner = QPointF(self.width() - marks.EDGE_PX, marks.line_height(painter) / 2 + 6)

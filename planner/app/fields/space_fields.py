@@ -294,7 +294,7 @@ TOP_HELP: Final = (
 
 JUDGED_HELP: Final = (
     "Map, figures, options, searches and schedule speak of this canopy and of its target, no more "
-    "of the plan's own. The drawing shows the light on all of them as before."
+    "of the plan's own."
 )
 
 

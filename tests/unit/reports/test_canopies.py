@@ -18,12 +18,13 @@ from planner.estimate.evaluate import evaluate
 from planner.estimate.result import Estimate, EstimateOptions, Quality, of_plan
 from planner.estimate.sweep import sweep
 from planner.estimate.sweep_points import Over
-from planner.metrics.figures import ppfd
+from planner.metrics.figures import percent, ppfd
 from planner.plan import changes
-from planner.plan.edits import change_obstacle, judge_by
+from planner.plan.edits import change_obstacle, changed, judge_by
 from planner.plan.space import CarriedCanopy
 from planner.plan.target import PpfdTarget
 from planner.reports import content
+from planner.reports.advice import best_dimming
 from planner.reports.chapters import report
 from planner.reports.charts import colour_top, map_drawing
 from planner.reports.exports import (
@@ -93,22 +94,33 @@ def test_json_holds_map_and_figures_of_each(found: Estimate) -> None:
 
 
 @pytest.mark.gui
-def test_advice_that_knows_one_canopy_only_is_not_given(found: Estimate, qtbot: QtBot) -> None:
-    """Far over its band alone the lamp is to be dimmed; with trays all canopies are told."""
+def test_the_output_advised_suits_all_canopies(found: Estimate, qtbot: QtBot) -> None:
+    """Seen from any of them, each by its own band; reckoned anew with the lamp so dimmed."""
     line = AdviceLine()
     qtbot.addWidget(line)
-    target = PpfdTarget(low=10.0, high=20.0)
-    both, alone = (
-        evaluate(what.model_copy(update={"target": target}), found.options)
-        for what in (found.plan, on(found.plan))
+    low = changed(found.plan, target=PpfdTarget(low=10.0, high=20.0))
+    mixed = change_obstacle(low, 0, canopy=CarriedCanopy(target=PpfdTarget(low=15.0, high=30.0)))
+    both = evaluate(mixed, found.options)
+    said = set()
+    for seen in (both, both.on(both.tops[0].place)):
+        line.show_estimate(seen)
+        assert not line.do_button.isHidden()
+        said.add(line.words.text())
+    assert len(said) == 1
+    best = best_dimming(both)
+    assert best is not None
+    assert (
+        f"{percent(best.share_inside)} of all canopies would lie inside their bands." in said.pop()
     )
-    line.show_estimate(alone)
-    assert not line.do_button.isHidden()
-    line.show_estimate(both)
-    assert line.do_button.isHidden()
-    assert line.words.text().startswith(
-        "That is the plan's own canopy. All canopies together: Mean"
-    )
+    shares = {}
+    for factor in (0.8 * best.factor, best.factor, 1.25 * best.factor):
+        lamps = tuple(
+            one.model_copy(update={"output_percent": one.output_percent * factor})
+            for one in mixed.lamps
+        )
+        share = evaluate(changed(mixed, lamps=lamps), found.options).overall.share_inside
+        shares[factor] = share or 0.0
+    assert shares[best.factor] == max(shares.values()) == pytest.approx(best.share_inside)
 
 
 def test_colours_of_each_canopy_are_told_and_written() -> None:
@@ -169,7 +181,9 @@ def led(found: Estimate) -> Estimate:
 
 def test_the_sentence_begins_with_the_canopy_that_is_judged(found: Estimate, led: Estimate) -> None:
     top = ppfd(found.tops[0].figures.mean)
-    assert content.sentence(found).startswith(f"Mean {ppfd(found.figures.mean)}, ")
+    mean = ppfd(found.figures.mean)
+    assert content.sentence(found).startswith(f"The plan's own canopy: mean {mean}, ")
+    assert content.sentence(evaluate(on(found.plan), found.options)).startswith("Mean ")
     assert content.sentence(led).startswith(f"The canopy on obstacle 1 ('Tray'): mean {top}, ")
     own, tray_, _ = content.canopy_sentences(led)
     assert "judged" not in own

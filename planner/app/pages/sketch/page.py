@@ -25,6 +25,7 @@ from planner.app.estimator import Worth
 from planner.app.fields.choosers import Shelf, SpectrumChoice
 from planner.app.fields.panel import Workplace
 from planner.app.pages.sketch.asked import Asked, LightInSide, WallOnMap
+from planner.app.pages.sketch.canopies import CanopyLine
 from planner.app.pages.sketch.column import FieldColumn
 from planner.app.pages.sketch.details import FigureDetails
 from planner.app.pages.sketch.growing import GrowingLine
@@ -38,7 +39,7 @@ from planner.app.questions import Questions
 from planner.catalogue.library import Catalogue
 from planner.estimate.result import Estimate, Quality
 from planner.plan.dials import dial
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import OWN, Place, PlaceKind, judged
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.reports.advice import doubt_sentence, lining_gains
@@ -88,6 +89,8 @@ class SketchPage(QWidget):
         self.welcome.hide()
         self.asked = Asked(self)
         self.strip = FigureStrip(WishLine(self.asked, self.workplace))
+        self.canopies = CanopyLine()
+        self._look: Place | None = None
         self.growing = GrowingLine(self.asked, self.workplace)
         self.plan_view = PlanView(document, selection, display)
         self.map_button = theme.small_button("", "What the map shows")
@@ -129,8 +132,9 @@ class SketchPage(QWidget):
         )
         self._drawings = drawings
         left = theme.column(
-            self.welcome, self.strip, (drawings, 1), self.growing, self.section, gap=theme.RHYTHM
-        )
+            self.welcome, self.strip, self.canopies, (drawings, 1), self.growing, self.section,
+            gap=theme.RHYTHM,
+        )  # fmt: skip
         column = QWidget()
         self._right = theme.column((self.column, 1), self.details, on=column, gap=theme.RHYTHM)
         column.setFixedWidth(self._column_width())
@@ -150,6 +154,8 @@ class SketchPage(QWidget):
         self.elevation.dragging_changed.connect(self._on_raising)
         self.asked.climbed.connect(self.elevation.set_ladder)
         work.selection.changed.connect(lambda _place: self._climb())
+        work.selection.changed.connect(self._look_where)
+        self.canopies.looked.connect(self._look_at)
         work.document.settled.connect(self._climb)
         self.strip.wish.taken.connect(work.document.apply)
         self.strip.unfolded.connect(self._fit_section)
@@ -171,7 +177,10 @@ class SketchPage(QWidget):
     # -- showing ------------------------------------------------------------------------
 
     def show_estimate(self, estimate: Estimate) -> None:
-        """Show the light of an estimate everywhere on the page."""
+        """Show the light of an estimate everywhere on the page, as of the canopy looked at."""
+        looked = self._look
+        if looked is not None and looked in {one.place for one in estimate.canopies}:
+            estimate = estimate.on(looked)
         self.estimate = estimate
         self.plan_view.set_estimate(estimate)
         self._show_colours()
@@ -180,6 +189,20 @@ class SketchPage(QWidget):
         self.side_light.follow(estimate)
         for part in self._beside:
             part.ask()
+
+    def _look_at(self, place: Place | None) -> None:
+        """Let map and figures speak of a canopy; None: of the one the plan is judged by."""
+        if place != self._look and self.estimate is not None:
+            self._look = place
+            self.show_estimate(self.estimate.on(place or judged(self.estimate.plan)))
+
+    def _look_where(self, place: Place) -> None:
+        """Look at the canopy that is chosen, or with the whole space at the one judged."""
+        plan = self.workplace.document.plan
+        if place.kind is PlaceKind.OBSTACLE and plan.obstacles[place.index].canopy is not None:
+            self._look_at(Place(PlaceKind.TOP, place.index))
+        elif place.kind in {PlaceKind.CANOPY, PlaceKind.SPACE}:
+            self._look_at(OWN if place.kind is PlaceKind.CANOPY else None)
 
     def _doubt(self) -> Uncertainty | None:
         return self._known
@@ -259,6 +282,7 @@ class SketchPage(QWidget):
     def _show_strip(self) -> None:
         if self.estimate is not None:
             self.strip.show_estimate(self.estimate)
+            self.canopies.show_estimate(self.estimate)
 
     def _show_details(self) -> None:
         self.details.show_plan(self.workplace.document.plan, self.workplace.display.unit)

@@ -27,9 +27,9 @@ from planner.app.fields.form import AlertLabel, NoteLabel, in_tab_order, link_bu
 from planner.app.pages.sketch.wish import WishLine
 from planner.app.plain import PlainLabel, explain
 from planner.app.theme import paint_focus
-from planner.estimate.result import Estimate, of_canopy
+from planner.estimate.result import Estimate
 from planner.metrics.figures import LEADING, LOWEST, NO_VALUE
-from planner.plan.place import OWN
+from planner.plan.place import judged
 from planner.plan.plan import Plan
 from planner.reports import advice, content
 from planner.reports.advice import LiningGain, signed
@@ -167,8 +167,11 @@ class FigureLine(FigureButton):
 
 
 def uncertainty_of(outlook: Outlook | None, estimate: Estimate) -> Uncertainty | None:
-    """The uncertainty of an estimate's figures, None while only that of another is known."""
-    if outlook is None or outlook.plan != estimate.plan:
+    """The uncertainty of an estimate's figures, None while only that of another is known.
+
+    It is reckoned of the canopy that the plan is judged by.
+    """
+    if outlook is None or outlook.plan != estimate.plan or estimate.place != judged(estimate.plan):
         return None
     return outlook.uncertainty
 
@@ -258,9 +261,12 @@ class FigureStrip(QWidget):
         shown = on and figure.figure is not None
         self.meaning.setText(figure.figure.meaning if shown and figure.figure else "")
         self.meaning.setVisible(shown)
-        wishes = shown and figure is self.figures[0] and self._estimate is not None
-        if wishes and self._estimate is not None and self.wish.isHidden():
-            self.wish.propose(self._estimate.figures.mean)
+        known = self._estimate
+        wishes = shown and figure is self.figures[0] and known is not None
+        # What is wished for is looked for on the canopy that the plan is judged by.
+        wishes = wishes and known is not None and known.place == judged(known.plan)
+        if wishes and known is not None and self.wish.isHidden():
+            self.wish.propose(known.figures.mean)
         self.wish.setVisible(wishes)
         self.unfolded.emit()
 
@@ -292,10 +298,6 @@ class _CutNote(NoteLabel):
             text,
             self.foregroundRole(),
         )
-
-
-_TOGETHER: Final = ("mean", "minimum", "dli")
-"""Figures of all canopies that a line has room for; the rest stand under All figures."""
 
 
 class AdviceLine(QWidget):
@@ -348,10 +350,6 @@ class AdviceLine(QWidget):
             wanted = [self.walls_button, self.lamp_button]
             wanted += [self.target_button] if estimate.target is None else []
             self._say("What it still wants:", *wanted)
-        elif estimate.tops and estimate.place == OWN:
-            # Advice knows one canopy only: what suits that may not suit those on obstacles.
-            together = of_canopy(*content.each_canopy(estimate)[-1], _TOGETHER)
-            self._say(f"That is the plan's own canopy. {together}")
         elif estimate.target is None:
             self._say("No crop and no band of light is chosen yet.", self.target_button)
         else:

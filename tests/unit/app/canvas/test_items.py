@@ -10,7 +10,9 @@ from planner.app.canvas.items import Item, Part, item_at, items_in_order, turn_h
 from planner.app.canvas.marks import paint_numbers
 from planner.app.canvas.plan_layers import name_spots, paint_on_plan
 from planner.plan import edits
+from planner.plan.place import OWN, Place, PlaceKind
 from planner.plan.space import CarriedCanopy, Obstacle
+from planner.plan.tiers import from_above
 from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, plan_of
 
 VIEW = Viewport(scale=400, left=50, bottom=450)
@@ -51,19 +53,23 @@ def test_a_turned_lamp_is_hit_where_it_lies() -> None:
 
 
 @pytest.mark.parametrize("order", [(0, 1), (1, 0)])
-@pytest.mark.parametrize("judged", [None, "Low", "High"])
-def test_of_trays_one_over_the_other_the_upper_is_painted_last_and_taken(
-    order: tuple[int, int], judged: str | None, qapp: object
+@pytest.mark.parametrize(
+    ("looked", "lit"), [(None, ["Low"]), ("Low", ["Low"]), ("High", ["Low", "High"])]
+)
+def test_of_trays_one_over_the_other_the_one_looked_at_is_painted_last_and_taken(
+    order: tuple[int, int], looked: str | None, lit: list[str], qapp: object
 ) -> None:
+    """What hangs over the canopy looked at hides neither its light nor itself from the hand."""
     pair = [
         Obstacle(name=name, x=x, y=0.85, underside=under, length=0.3, width=0.15, thickness=0.05,
-                 canopy=CarriedCanopy(judged=name == judged))
+                 canopy=CarriedCanopy())
         for name, x, under in (("Low", 0.3, 0.2), ("High", 0.4, 0.5))
     ]  # fmt: skip
     plan = plan_of().model_copy(update={"obstacles": tuple(pair[k] for k in order)})
-    expected = judged or "High"  # what the plan is judged by lies over all
-    item = item_at(plan, SECTION, VIEW, VIEW.to_pixel(0.35, 0.85))
-    assert (item.part, plan.obstacles[item.index].name) == (Part.OBSTACLE, expected)
+    names = [one.name for one in plan.obstacles]
+    place = Place(PlaceKind.TOP, names.index(looked)) if looked else OWN
+    item = item_at(plan, SECTION, VIEW, VIEW.to_pixel(0.35, 0.85), looked=place)
+    assert (item.part, names[item.index]) == (Part.OBSTACLE, looked or "Low")
     painted: list[int] = []
     image = QImage(500, 500, QImage.Format.Format_RGB32)
 
@@ -72,8 +78,8 @@ def test_of_trays_one_over_the_other_the_upper_is_painted_last_and_taken(
         return True
 
     with QPainter(image) as painter:
-        paint_on_plan(painter, plan, VIEW, Ink.of(QPalette()), light=light)
-    assert plan.obstacles[painted[-1]].name == expected
+        paint_on_plan(painter, plan, VIEW, Ink.of(QPalette()), (), place, light)
+    assert [names[number] for number in painted] == lit
 
 
 def test_the_turning_handle_is_there_only_for_the_lamp_in_hand() -> None:
@@ -111,16 +117,22 @@ def test_items_fit_or_do_not() -> None:
 def test_a_name_reaches_no_further_than_its_obstacle_and_is_not_written_under_another(
     qapp: QApplication,
 ) -> None:
-    """Two trays of 30 cm side by side at 400 px a metre, and a box that stands on the second."""
+    """Two trays of 30 cm side by side at 400 px a metre, a box on the second, a shelf over all."""
     name = "Tray with a name that goes on and on"
-    tray = Obstacle(name=name, x=0.2, y=0.5, underside=0.3, length=0.3, width=0.3, thickness=0.1)
+    tray = Obstacle(name=name, x=0.2, y=0.5, underside=0.1, length=0.3, width=0.3, thickness=0.3)
     beside = tray.model_copy(update={"x": 0.55})
     top = Obstacle(name="Box", x=0.55, y=0.5, underside=0.4, length=0.2, width=0.2, thickness=0.1)
-    spots = name_spots(plan_of(SQUARE, obstacles=(tray, beside, top)), VIEW, QFont())
+    shelf = Obstacle(
+        name="Shelf", x=0.2, y=0.5, underside=0.6, length=0.3, width=0.3, thickness=0.02
+    )
+    what = plan_of(SQUARE, obstacles=(tray, beside, top, shelf))
+    spots = name_spots(what, VIEW, QFont(), OWN)
     assert len(spots) == 2
     assert [spot.width() <= 120 for spot in spots] == [True, True]
     assert spots[0].center().toTuple() == VIEW.to_pixel(0.2, 0.5).toTuple()
     assert not spots[0].intersects(spots[1])
+    lying, higher = from_above(what, OWN)
+    assert (lying, higher) == ((0, 1, 2), (3,))
 
 
 def test_the_numbers_of_a_drag_stay_in_the_drawing(qapp: QApplication) -> None:

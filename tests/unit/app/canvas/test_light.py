@@ -32,7 +32,9 @@ from planner.app.canvas.light_layer import (
 from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
-from planner.light.cellmap import levels_of
+from planner.estimate.evaluate import evaluate
+from planner.estimate.result import EstimateOptions, Quality
+from planner.light.cellmap import CellMap, levels_of
 from planner.plan.space import CarriedCanopy, Obstacle
 from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, light_of, plan_of
 
@@ -207,13 +209,13 @@ def test_no_number_is_struck_through_by_a_lamp_or_hidden_under_a_tray(
     assert spot([(0, 52), (100, 52)]) == []
 
     tray = Obstacle(
-        x=0.5, y=0.5, underside=0.5, length=0.6, width=0.6, thickness=0.05, lining="board",
+        x=0.5, y=0.5, underside=0.0, length=0.6, width=0.6, thickness=0.25, lining="board",
         canopy=CarriedCanopy(),
     )  # fmt: skip
     plan = plan_of(SQUARE, obstacles=(tray,))
     written: list[QRectF] = []
     style, light = LightStyle((0, 400), "cividis"), LightLayer()
-    light.set_estimate(light_of(plan))
+    light.set_estimate(evaluate(plan, EstimateOptions((12, 12), Quality.PREVIEW)))
     monkeypatch.setattr(
         light_layer, "_paint_label", lambda _painter, spot, *_rest: written.append(spot)
     )
@@ -224,6 +226,16 @@ def test_no_number_is_struck_through_by_a_lamp_or_hidden_under_a_tray(
     assert written
     outline = closed_path(QPolygonF([VIEW.to_pixel(*corner) for corner in tray.outline()]))
     assert not any(outline.intersects(spot) for spot in written)
+
+
+def test_the_chance_of_light_all_but_dark_draws_no_lines() -> None:
+    """A shelf that no lamp lights, 1.2 to 1.5, beside a canopy of 340."""
+    cells = np.linspace(1.2, 1.5, 64).reshape(8, 8)
+    edges = np.linspace(0.0, 0.5, 9)
+    dim = CellMap(cells, edges, edges)
+    assert contour_lines(dim)
+    assert contour_lines(dim, beside=340.0) == []
+    assert contour_lines(CellMap(200 * cells, edges, edges), beside=340.0)
 
 
 def corner(style: LightStyle, *, refining: bool) -> set[tuple[int, int, int]]:

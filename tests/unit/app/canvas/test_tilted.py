@@ -14,6 +14,7 @@ from planner.app.canvas.ink import Ink
 from planner.app.canvas.items import Item, Part
 from planner.app.canvas.plan_lamps import paint_lamps
 from planner.plan import edits
+from planner.plan.place import OWN
 from tests.unit.app.canvas.scenes import plan_of
 
 MakeDesk = Callable[..., Any]
@@ -75,7 +76,7 @@ def drawn_across(desk: Any, plan: Any) -> int:
     image = QImage(desk.view.size(), QImage.Format.Format_ARGB32)
     image.fill(0)
     painter = QPainter(image)
-    paint_lamps(painter, plan, desk.view.viewport, Ink.of(QPalette()))
+    paint_lamps(painter, plan, desk.view.viewport, Ink.of(QPalette()), (), OWN)
     painter.end()
     x = round(desk.view.viewport.to_pixel(0.37, 0.3).x())
     rows = [y for y in range(image.height()) if image.pixelColor(x, y).alpha() > 0]
