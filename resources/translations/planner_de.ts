@@ -23024,7 +23024,7 @@ nicht klar</translation>
 </message>
 <message>
 <source>The plan's own canopy</source>
-<translation>Das eigene Blätterdach des Plans</translation>
+<translation>Das eigene Blätterdach</translation>
 </message>
 <message>
 <source>{whose}: {inside}</source>
