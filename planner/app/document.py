@@ -62,13 +62,15 @@ class Document(QObject):
 
     Signals: ``changed(old, new)`` after every change of the plan, ``path_changed`` when
     the file changes, ``settled`` after an edit that is done (a drag when it ends; not undo),
-    ``dirty_changed(bool)`` when saved and shown plan part or meet.
+    ``told(str)`` what an edit took along, ``dirty_changed(bool)`` when saved and shown plan part
+    or meet.
     """
 
     changed = Signal(object, object)
     path_changed = Signal()
     dirty_changed = Signal(bool)
     settled = Signal()
+    told = Signal(str)
 
     def __init__(self, plan: Plan, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -111,11 +113,16 @@ class Document(QObject):
         self._shown.start()
         return True
 
-    def apply(self, plan: Plan, label: str, merge_key: str | None = None) -> None:
+    def apply(
+        self, plan: Plan, label: str, merge_key: str | None = None, *, took: str = ""
+    ) -> None:
         """Make a plan the current one, as an undo step of that name.
 
-        Steps with the same ``merge_key`` merge until ``end_gesture`` is called.
+        Steps with the same ``merge_key`` merge until ``end_gesture`` is called. ``took`` is a
+        sentence about what went with it, lengths in it by ``units.said_length``.
         """
+        if took:
+            self.told.emit(took)
         if plan == self._plan:
             return
         key = None if merge_key is None else f"{merge_key}#{self._gesture}"

@@ -229,7 +229,7 @@ class EditSteps(QObject):
         index = self.lamp
         if index is not None:
             edit = levelled(self._workplace.document.plan, index)
-            self._workplace.document.apply(edit.plan, edit.label)
+            self._workplace.document.apply(edit.plan, edit.label, took=edit.took)
 
     def _arrange(self, verb: str, edit: Callable[..., Plan], how: object) -> None:
         places, document = self.chosen, self._workplace.document

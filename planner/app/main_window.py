@@ -43,6 +43,7 @@ from planner.files.store import LAMP_SUFFIXES, FileKind
 from planner.folders import user_folder
 from planner.plan.groups import Edge
 from planner.plan.plan import Plan
+from planner.units import in_unit
 
 if TYPE_CHECKING:
     from planner.app.pages.side.page import SideBySidePage
@@ -130,7 +131,7 @@ class MainWindow(QMainWindow):
 
     def tell(self, message: str) -> None:
         """Show a message in the status bar for a while."""
-        self.statusBar().showMessage(message, MESSAGE_MS)
+        self.statusBar().showMessage(in_unit(message, self.display.unit), MESSAGE_MS)
 
     # -- building -----------------------------------------------------------------------
 
@@ -223,7 +224,7 @@ class MainWindow(QMainWindow):
         self.desk.meant_otherwise.connect(self._open_otherwise)
         self.pages.switched.connect(self._on_page)
         said = (self.desk.told, self.variants.told, self.variants.refused, self.steps.told)
-        for one in (*said, self.steps.refused, self.lamp_files.told):
+        for one in (*said, self.steps.refused, self.lamp_files.told, self.document.told):
             one.connect(self.tell)
         self.estimator.estimated.connect(self.show_estimate)
         self.estimator.estimated.connect(self.choices.offer)

@@ -7,6 +7,7 @@ looked at, left, or shown in another unit of length.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
@@ -70,8 +71,9 @@ class QuantityBox(TypedField, QAbstractSpinBox):
     Signals: ``committed(value)`` when a new value was typed and Enter pressed or the
     field left; ``stepped(value)`` for each press of an arrow key or turn of the wheel;
     ``refused(sentence)`` when what was typed cannot be read; ``reverted`` after Esc.
-    The plan's value comes in through ``set_value`` and is the only thing shown. What speaks of
-    a lamp is no number: pasting it is left to the window.
+    The plan's value comes in through ``set_value`` and is the only thing shown; of several things
+    both ends of theirs, which no arrow key steps. What speaks of a lamp is no number: pasting it
+    is left to the window.
     """
 
     committed = Signal(float)
@@ -84,6 +86,7 @@ class QuantityBox(TypedField, QAbstractSpinBox):
         self._quantity = quantity
         self._unit = LengthUnit.CM
         self._value = 0.0
+        self._ends: tuple[float, float] | None = None
         self._shown = ""
         self._refused_text: str | None = None
         # Who types fractions of an inch reads them there too.
@@ -116,15 +119,22 @@ class QuantityBox(TypedField, QAbstractSpinBox):
             return False
         return super().event(event)
 
-    def set_value(self, value: float) -> None:
+    @property
+    def differs(self) -> bool:
+        """Whether several things are shown that have other values."""
+        return self._ends is not None
+
+    def set_value(self, value: float, others: Iterable[float] = ()) -> None:
         """Show the plan's value; a text being typed stays while the value is the same."""
         if value == self._value and self.is_edited:
             return
-        self.reset(value)
+        self.reset(value, others)
 
-    def reset(self, value: float) -> None:
-        """Show the plan's value and drop whatever was typed."""
+    def reset(self, value: float, others: Iterable[float] = ()) -> None:
+        """Show the plan's value and drop whatever was typed; ``others`` are shown with it."""
         self._value = value
+        low, high = min((value, *others)), max((value, *others))
+        self._ends = (low, high) if high - low > 1e-9 else None
         self._show()
 
     def set_unit(self, unit: LengthUnit) -> None:
@@ -179,7 +189,10 @@ class QuantityBox(TypedField, QAbstractSpinBox):
 
     def _show(self) -> None:
         self._refused_text = None
-        self._shown = self._quantity.text(self._value, self._unit, fractions=self._fractions)
+        if self._ends is None:
+            self._shown = self._quantity.text(self._value, self._unit, fractions=self._fractions)
+        else:
+            self._shown = self._quantity.span_text(*self._ends, self._unit)
         self.lineEdit().setText(self._shown)
         if self.hasFocus():
             self.selectAll()
@@ -188,6 +201,8 @@ class QuantityBox(TypedField, QAbstractSpinBox):
 
     def stepBy(self, steps: int) -> None:
         start = self._value
+        if self.differs and not self.is_edited:
+            return
         if self.is_edited:
             try:
                 start = self._quantity.parse(self.lineEdit().text(), self._unit)
@@ -208,6 +223,8 @@ class QuantityBox(TypedField, QAbstractSpinBox):
 
     def stepEnabled(self) -> QAbstractSpinBox.StepEnabledFlag:
         flags = QAbstractSpinBox.StepEnabledFlag.StepNone
+        if self.differs:
+            return flags
         if self._value < self._quantity.maximum:
             flags |= QAbstractSpinBox.StepEnabledFlag.StepUpEnabled
         if self._value > self._quantity.minimum:

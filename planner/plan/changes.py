@@ -8,18 +8,20 @@ built anew. Changes are never stored.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Final, TypeVar, cast
 
 from planner.language import inside, word
 from planner.plan import edits
 from planner.plan.dials import dial
+from planner.plan.groups import all_things, thing_at
 from planner.plan.lamp import Lamp, LampModel
 from planner.plan.lining import Lining
-from planner.plan.place import OWN, Place, PlaceKind, judged, lining_at, surfaces
+from planner.plan.place import OWN, Place, PlaceKind, every, judged, lining_at, surfaces
 from planner.plan.plan import Setup
-from planner.units import LengthUnit
+from planner.plan.tiers import canopy_under
+from planner.units import LengthUnit, capital, listed
 
 _Setup = TypeVar("_Setup", bound=Setup)
 _SAME: Final = 1e-6
@@ -176,6 +178,65 @@ def _taken_along(one: Setup, other: Setup) -> Setup:
         for part in ("lamps", "obstacles")
     }
     return one.setup.model_copy(update=moved)
+
+
+def moved_besides(one: Setup, other: Setup, meant: Collection[Place] = ()) -> tuple[str, str]:
+    """Lamps and obstacles that an edit moved without meaning them, and a sentence about them.
+
+    Empty where it moved none. Of a canopy that was moved away from under lamps it says that
+    these stay.
+    """
+    if (len(one.lamps), len(one.obstacles)) != (len(other.lamps), len(other.obstacles)):
+        return "", ""
+    shifted = [
+        place
+        for place in all_things(one)
+        if place not in meant and math.dist(_spot(one, place), _spot(other, place)) > _SAME
+    ]
+    names, sentences = "", []
+    if shifted:
+        names = _named(one, shifted)
+        flat = [math.dist(_spot(one, p)[:2], _spot(other, p)[:2]) > _SAME for p in shifted]
+        stretched = any(flat) and _stretched(one, other) and one.space.bounds != other.space.bounds
+        if stretched:
+            how = "moved too, in proportion"
+        elif any(flat):
+            how = "moved too, to stay inside the walls"
+        elif other.space.height < one.space.height:
+            how = "came down too, to stay under the ceiling"
+        else:
+            how = "went with it"
+        sentences.append(f"{capital(names)} {how}.")
+    for place in meant:
+        top = Place(PlaceKind.TOP, place.index)
+        if place.kind is not PlaceKind.OBSTACLE or _spot(one, place) == _spot(other, place):
+            continue
+        over = [
+            lamp
+            for lamp in every(one, PlaceKind.LAMP)
+            if canopy_under(one, one.lamps[lamp.index]) == top
+            and _spot(one, lamp) == _spot(other, lamp)
+        ]
+        if over:
+            sentences.append(f"{capital(_named(one, over))} over its canopy did not move.")
+    return names, " ".join(sentences)
+
+
+def _named(plan: Setup, places: Sequence[Place]) -> str:
+    """Things of a plan in words: 'lamps 3 and 4 and Upper tier'."""
+    numbers = [str(place.index + 1) for place in places if place.kind is PlaceKind.LAMP]
+    names = [plan.obstacles[p.index].name for p in places if p.kind is PlaceKind.OBSTACLE]
+    lamps = []
+    if numbers:
+        lamps = [f"lamps {listed(numbers)}" if len(numbers) > 1 else f"lamp {numbers[0]}"]
+    return listed([*lamps, *names])
+
+
+def _spot(plan: Setup, place: Place) -> tuple[float, float, float]:
+    """Where a lamp or an obstacle is, in metres, its height above the floor."""
+    thing = thing_at(plan, place)
+    high = plan.lamp_height(thing) if isinstance(thing, Lamp) else thing.underside
+    return thing.x, thing.y, high
 
 
 def _turned(one: Setup, other: Setup, old: Place, new: Place) -> Iterator[Turned]:

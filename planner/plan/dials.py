@@ -59,7 +59,8 @@ class Dial:
     thing of that kind has no such number; ``turn`` makes the plan with another value at
     some of these places. ``room`` narrows the bounds of ``quantity``, those of the plan's
     own field, to what fits the plan as it is; ``sound`` narrows them further to what nothing
-    would be cautioned against, which is where searches and proposals stay.
+    would be cautioned against, which is where searches and proposals stay. ``together`` is the
+    room where several are turned at once: a hand carries one lamp past a shelf, not all at once.
     """
 
     key: str
@@ -74,6 +75,7 @@ class Dial:
     room: Room | None = None
     sound: Room | None = None
     where: Callable[[Setup], tuple[Place, ...]] | None = None
+    together: Room | None = None
 
     @property
     def unit(self) -> str:
@@ -112,10 +114,12 @@ class Dial:
 
     def bounded(self, plan: Setup, place: Where = None) -> Quantity:
         """The quantity with the bounds it has in this plan, at some places or at all of them."""
-        found = self.quantity
-        if self.room is not None:
-            for one in self._those(plan, place):
-                found = self.room(found, plan, one)
+        found, those = self.quantity, self._those(plan, place)
+        several = isinstance(place, tuple) and len(place) > 1
+        room = self.together if several and self.together is not None else self.room
+        if room is not None:
+            for one in those:
+                found = room(found, plan, one)
         return found
 
     def sound_in(self, plan: Setup, place: Where = None) -> Quantity:
@@ -283,7 +287,7 @@ _ROWS: Final = (
          t.height, t.put_height, _LIGHT, "Set lamp height",
          "From the lamp's lit face down to the canopy it hangs over, of a rack that of its tier: "
          "the plane the plants' tops stand at. Higher gives less light, more evenly.",
-         t.under_ceiling, t.housing_under_ceiling),
+         t.under_ceiling, t.housing_under_ceiling, together=t.within_tier),
     _lamp("output", word("output"), "output_percent", _NOTHING, "Set lamp output", None,
           "The dimmer: light and watts both follow it in proportion. Real lamps often do a "
           "little better when dimmed.", t.by_dimmer),
@@ -380,10 +384,11 @@ _ROWS: Final = (
     _corner(1),
     _obstacle("obstacle-x", "x of the obstacle", "x", "Move obstacle", t.inside(0), "Its middle."),
     _obstacle("obstacle-y", "y of the obstacle", "y", "Move obstacle", t.inside(1), "Its middle."),
-    _obstacle("underside", word("underside"), "underside", "Raise obstacle",
-              t.room_with("thickness"),
-              "Height of its lower side above the floor. What lies wholly below a closed canopy "
-              "gets no light and casts no shadow."),
+    Dial("underside", word("underside"), q.quantity_of(Obstacle, "underside"), PlaceKind.OBSTACLE,
+         t.of_obstacle("underside"), t.put_underside, _ALL, "Raise obstacle",
+         "Height of its lower side above the floor. Lamps that hang from it and what stands on it "
+         "go with it. What lies wholly below a closed canopy gets no light and casts no shadow.",
+         t.with_what_it_carries),
     _obstacle("obstacle-rotation", "rotation of the obstacle", "rotation_deg", "Rotate obstacle",
               None, "Counter-clockwise, seen from above."),
     _obstacle("obstacle-length", "length of the obstacle", "length", "Set size of obstacle", None,

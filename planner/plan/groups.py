@@ -21,7 +21,8 @@ from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
 from planner.plan.space import Obstacle, Outline, Point, contains, outlines_overlap
-from planner.plan.tiers import counted_from
+from planner.plan.tiers import carried_by, counted_from
+from planner.plan.turning import within_tier
 
 Chosen = tuple[Place, ...]
 Thing = Lamp | Obstacle
@@ -78,6 +79,13 @@ def named(verb: str, places: Chosen) -> str:
         PlaceKind.OBSTACLE: f"{verb} {len(places)} obstacles",
     }
     return several[kinds.pop()] if len(kinds) == 1 else f"{verb} {len(places)} things"
+
+
+def counted(places: Chosen, words: str) -> str:
+    """What is set for several things of one kind: '3 lamps: hanging height'."""
+    if places[0].kind is PlaceKind.LAMP:
+        return f"{len(places)} lamps: {words}"
+    return f"{len(places)} obstacles: {words}"
 
 
 def within(plan: Setup, one: Point, other: Point) -> Chosen:
@@ -210,9 +218,12 @@ def reach_of(plan: Plan, place: Place) -> Quantity:
 def raised(plan: Plan, places: Chosen, by: float) -> tuple[Plan, str]:
     """All of them raised by so many metres, or as far as the first of them can go.
 
-    The text says what stopped them there.
+    Obstacles take along what hangs from them and stands on them. The text says what stopped them.
     """
     stopped, old = "", {}
+    shelves = [place.index for place in places if place.kind is PlaceKind.OBSTACLE]
+    along = [one for index in shelves for one in carried_by(plan, index)]
+    places = tuple(dict.fromkeys((*places, *along)))
     for place in places:
         height = dial(_HEIGHT[place.kind])
         now, room = height.get(plan, place) or 0.0, reach_of(plan, place)
@@ -225,12 +236,16 @@ def raised(plan: Plan, places: Chosen, by: float) -> tuple[Plan, str]:
     return after, stopped
 
 
-def levelled(plan: _Plan, places: Chosen) -> _Plan:
-    """All of the leader's kind as high as it."""
-    lead, kind = thing_at(plan, places[0]), places[0].kind
-    part = _PART[kind]
-    alike = tuple(place for place in places if place.kind is kind)
-    return _each(plan, alike, lambda _place, _thing: {part: getattr(lead, part)})
+def levelled(plan: Plan, places: Chosen) -> tuple[Plan, Chosen]:
+    """Lamps as high as the first of them, each over the canopy beneath it.
+
+    The places are those of lamps left as they were: so high they would meet a shelf or the ceiling.
+    """
+    height = dial("height")
+    value = height.get(plan, places[0]) or 0.0
+    rooms = {place: within_tier(height.quantity, plan, place) for place in places}
+    able = tuple(p for p, room in rooms.items() if room.minimum <= value <= room.maximum)
+    return height.turn(plan, able, value), tuple(place for place in places if place not in able)
 
 
 def removed(plan: _Plan, places: Chosen) -> _Plan:

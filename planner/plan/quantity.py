@@ -145,6 +145,13 @@ class Quantity:
         gap = "" if self.suffix == "°" else " "
         return f"{number}{gap}{self.suffix}" if self.suffix else number
 
+    def span_text(self, low: float, high: float, unit: LengthUnit) -> str:
+        """Two values with their unit once: '36 to 130 cm'; one where they read alike."""
+        first, last = self.text(low, unit), self.text(high, unit)
+        if first == last:
+            return first
+        return f"{first.removesuffix(self.unit_in(unit)).strip()} to {last}"
+
     def read(self, text: str, unit: LengthUnit) -> float:
         """Read what was typed, whatever the bounds; raises ``ValueError`` where it is no number."""
         if self.is_length:

@@ -1,4 +1,4 @@
-"""Which canopy a lamp stands over, and how high above it the lamp hangs.
+"""Which canopy a lamp stands over, how high above it the lamp hangs, and what holds it.
 
 A tier is an obstacle that carries a canopy and has a lamp under it, as the shelves of a rack do:
 lamps over it and lamps under it are no lamps of one room. Where nothing hangs under what carries
@@ -13,7 +13,7 @@ from typing import Final, TypeVar
 from planner.plan.lamp import Lamp
 from planner.plan.place import OWN, Place, PlaceKind, above_own, judged
 from planner.plan.plan import Setup
-from planner.plan.space import Obstacle, outlines_overlap
+from planner.plan.space import TOUCH_M, Obstacle, contains, outlines_overlap
 from planner.units import said_length
 
 _Setup = TypeVar("_Setup", bound=Setup)
@@ -31,6 +31,35 @@ def hung_over(plan: Setup, lamp: Lamp, *, under: bool = False) -> tuple[Obstacle
         and (face <= one.underside) is under
         and outlines_overlap(outline, one.outline())
     )
+
+
+def held_by(plan: Setup, x: float, y: float, above: float) -> int | None:
+    """Which obstacle, counted from 0, a cord meets that goes up there; None: the ceiling."""
+    over = [
+        (one.underside, index)
+        for index, one in enumerate(plan.obstacles)
+        if one.underside >= above and contains(one.outline(), x, y)
+    ]
+    return min(over)[1] if over else None
+
+
+def carried_by(plan: Setup, index: int) -> tuple[Place, ...]:
+    """What goes up and down with an obstacle: lamps that hang from it, obstacles that stand on it.
+
+    And what hangs from these or stands on them in turn.
+    """
+    found, on = [], [index]
+    for holder in on:
+        top = plan.obstacles[holder].top
+        for k, lamp in enumerate(plan.lamps):
+            if held_by(plan, lamp.x, lamp.y, plan.lamp_height(lamp)) == holder:
+                found.append(Place(PlaceKind.LAMP, k))
+        for k, one in enumerate(plan.obstacles):
+            stands = contains(plan.obstacles[holder].outline(), one.x, one.y)
+            if stands and abs(one.underside - top) < TOUCH_M and k not in on:
+                found.append(Place(PlaceKind.OBSTACLE, k))
+                on.append(k)
+    return tuple(found)
 
 
 def _tier_under(plan: Setup, x: float, y: float, height: float) -> int | None:

@@ -18,7 +18,7 @@ from planner.plan.lining import OPENING_KEY, Lining
 from planner.plan.place import Place, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import HANGING_HEIGHT, Quantity
-from planner.plan.space import contains, sticks_out
+from planner.plan.space import outlines_overlap, sticks_out
 from planner.plan.target import PpfdTarget, Target
 from planner.units import FLUX_UNIT, said_length
 
@@ -112,6 +112,24 @@ def under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     return kind.at_least(least, "the canopy is there").at_most(most - up, CEILING)
 
 
+def within_tier(kind: Quantity, plan: Setup, place: Place) -> Quantity:
+    """Under the ceiling, and on the side of every obstacle where the lamp hangs now."""
+    lamp = plan.lamps[place.index]
+    (low, high), face, outline = lamp.rise, plan.lamp_height(lamp), lamp.outline()
+    now = tiers.hangs(plan, lamp)
+    found, level = under_ceiling(kind, plan, place), face - now
+    for one in plan.obstacles:
+        why = f"lamp {place.index + 1} meets '{one.name}'"
+        if not outlines_overlap(outline, one.outline()):
+            continue
+        if face <= one.underside:
+            # Where its housing is in it already, it stays as it is.
+            found = found.at_most(max(one.underside - level - high, now), why)
+        elif face >= one.top:
+            found = found.at_least(min(one.top - level - low, now), why)
+    return found
+
+
 def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     """As far as neither side comes through the ceiling or down to the canopy.
 
@@ -138,14 +156,36 @@ def tilt_room(kind: Quantity, plan: Setup, place: Place) -> Quantity:
     return kind.at_least(-most, why).at_most(most, why)
 
 
-def held_by(plan: Setup, x: float, y: float, above: float) -> int | None:
-    """Which obstacle, counted from 0, a cord meets that goes up there; None: the ceiling."""
-    over = [
-        (one.underside, index)
-        for index, one in enumerate(plan.obstacles)
-        if one.underside >= above and contains(one.outline(), x, y)
-    ]
-    return min(over)[1] if over else None
+def put_underside(plan: Plan, places: Sequence[Place], value: float) -> Plan:
+    for place in places:
+        by = value - plan.obstacles[place.index].underside
+        for one in tiers.carried_by(plan, place.index):
+            if one in places:
+                continue
+            if one.kind is PlaceKind.LAMP:
+                hung = round(plan.lamps[one.index].hanging_height + by, 9)
+                plan = edits.change_lamp(plan, one.index, hanging_height=hung)
+            else:
+                up = round(plan.obstacles[one.index].underside + by, 9)
+                plan = edits.change_obstacle(plan, one.index, underside=up)
+        plan = edits.change_obstacle(plan, place.index, underside=value)
+    return plan
+
+
+def with_what_it_carries(kind: Quantity, plan: Setup, place: Place) -> Quantity:
+    """Under the ceiling with what stands on it, over the canopy with the lamps under it."""
+    shelf, found = plan.obstacles[place.index], room_with("thickness")(kind, plan, place)
+    for one in tiers.carried_by(plan, place.index):
+        if one.kind is PlaceKind.LAMP:
+            lamp = plan.lamps[one.index]
+            down = lamp.hanging_height - plan.hanging_room(lamp)[0]
+            why = f"lamp {one.index + 1} hangs from it and is at the canopy"
+            found = found.at_least(shelf.underside - down, why)
+        else:
+            up = plan.space.height - plan.obstacles[one.index].top
+            why = f"'{plan.obstacles[one.index].name}' stands on it and is at the ceiling"
+            found = found.at_most(shelf.underside + up, why)
+    return found
 
 
 def housing_under_ceiling(kind: Quantity, plan: Setup, place: Place) -> Quantity:

@@ -20,7 +20,7 @@ from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import Point, side_of
 from planner.plan.survey import Survey
-from planner.plan.turning import held_by
+from planner.plan.tiers import held_by
 from planner.reports.cautions import at_work
 from planner.reports.drawings import plan_drawing
 from planner.reports.report import SECTIONS, Block, Pictures, Section, Table, Words

@@ -21,8 +21,7 @@ from planner.plan.lining import Lining
 from planner.plan.place import OWN, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan
 from planner.plan.space import Point, hull
-from planner.plan.tiers import from_above, hangs
-from planner.plan.turning import held_by
+from planner.plan.tiers import from_above, hangs, held_by
 from planner.units import LengthUnit, by_tape
 
 INK: Final = "#1c2026"

@@ -1677,12 +1677,12 @@
 <translation>Heben</translation>
 </message>
 <message>
-<source>{_verb} {word}</source>
-<translation>{_verb}: {word}</translation>
-</message>
-<message>
 <source>{label}: {limit_text}.</source>
 <translation>{label}: {limit_text}.</translation>
+</message>
+<message>
+<source>{_verb} {word}</source>
+<translation>{_verb}: {word}</translation>
 </message>
 <message>
 <source>y</source>
@@ -2145,14 +2145,6 @@
 <translation>Ecke verschieben</translation>
 </message>
 <message>
-<source>lamp {value}</source>
-<translation>Lampe {value}</translation>
-</message>
-<message>
-<source>{capital} moved too, to stay inside the walls.</source>
-<translation>Mitverschoben, um innerhalb der Wände zu bleiben: {capital}.</translation>
-</message>
-<message>
 <source>{label} with {names}</source>
 <translation>{label} mit {names}</translation>
 </message>
@@ -2167,6 +2159,18 @@
 <message>
 <source>a {part} does not move by arrow keys.</source>
 <translation>Das lässt sich nicht mit Pfeiltasten bewegen ({part}).</translation>
+</message>
+<message>
+<source>{said_length} {above}</source>
+<translation>{said_length} {above}</translation>
+</message>
+<message>
+<source>All {len} lamps hang {high}.</source>
+<translation>Alle {len} Lampen hängen {high}.</translation>
+</message>
+<message>
+<source>{len} of {len2} lamps hang {high}. No room so high under a shelf or the ceiling: lamp {rest}.</source>
+<translation>{len} von {len2} Lampen hängen {high}. So hoch kein Platz unter einem Brett oder der Decke: Lampe {rest}.</translation>
 </message>
 <message>
 <source>Set height of all lamps</source>
@@ -3060,6 +3064,18 @@
 <translation>Lampe wählen: {name}</translation>
 </message>
 <message>
+<source>all of one kind</source>
+<translation>alle von einer Art</translation>
+</message>
+<message>
+<source>of {kinds} kinds, the first of them above</source>
+<translation>von {kinds} Arten, oben die der ersten</translation>
+</message>
+<message>
+<source>Together they give {text} from {text2}; {which}.</source>
+<translation>Zusammen geben sie {text} aus {text2}; {which}.</translation>
+</message>
+<message>
 <source>Gives {lamp_facts}.</source>
 <translation>Gibt {lamp_facts}.</translation>
 </message>
@@ -3253,7 +3269,34 @@
 <translation>Auskleidung ändern: {name}</translation>
 </message>
 <message>
+<source>joined/{id}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>{step_name}/{id}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{count} lamps</source>
+<translation>{count} Lampen</translation>
+</message>
+<message>
+<source>{count} obstacles</source>
+<translation>{count} Hindernisse</translation>
+</message>
+<message>
+<source>{what} are selected. What is set here is set for all of them.</source>
+<translation>{what} sind gewählt. Was hier eingestellt wird, gilt für alle.</translation>
+</message>
+<message>
+<source>-x</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>-y</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -3680,8 +3723,12 @@
 <translation>Plan beurteilen</translation>
 </message>
 <message>
-<source>Make {name} of {name2}</source>
-<translation>{name} aus {name2} machen</translation>
+<source>{many} obstacles</source>
+<translation>{many} Hindernisse</translation>
+</message>
+<message>
+<source>Make {what} of {name}</source>
+<translation>{what} aus {name} machen</translation>
 </message>
 </context>
 <context>
@@ -18453,6 +18500,38 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>moved too, in proportion</source>
+<translation>Im Verhältnis mitverschoben</translation>
+</message>
+<message>
+<source>moved too, to stay inside the walls</source>
+<translation>Mitverschoben, um innerhalb der Wände zu bleiben</translation>
+</message>
+<message>
+<source>came down too, to stay under the ceiling</source>
+<translation>Mit herabgesetzt, um unter der Decke zu bleiben</translation>
+</message>
+<message>
+<source>went with it</source>
+<translation>Mitbewegt</translation>
+</message>
+<message>
+<source>{capital} {how}.</source>
+<translation>{how}: {capital}.</translation>
+</message>
+<message>
+<source>{capital} over its canopy did not move.</source>
+<translation>Unbewegt über seinem Blätterdach: {capital}.</translation>
+</message>
+<message>
+<source>lamps {listed}</source>
+<translation>Lampen {listed}</translation>
+</message>
+<message>
+<source>lamp {numbers}</source>
+<translation>Lampe {numbers}</translation>
+</message>
+<message>
 <source>another outline</source>
 <translation>anderer Umriss</translation>
 </message>
@@ -19561,13 +19640,8 @@ nicht klar</translation>
 <translation>Hindernis heben</translation>
 </message>
 <message>
-<source>thickness</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>Height of its lower side above the floor. What lies wholly below a closed canopy gets no light and casts no shadow.</source>
-<translation>Höhe seiner Unterseite über dem Boden. Was ganz unter einem geschlossenen Blätterdach liegt, bekommt kein Licht und wirft keinen Schatten.</translation>
+<source>Height of its lower side above the floor. Lamps that hang from it and what stands on it go with it. What lies wholly below a closed canopy gets no light and casts no shadow.</source>
+<translation>Höhe seiner Unterseite über dem Boden. Lampen, die daran hängen, und was darauf steht, gehen mit. Was ganz unter einem geschlossenen Blätterdach liegt, bekommt kein Licht und wirft keinen Schatten.</translation>
 </message>
 <message>
 <source>obstacle-rotation</source>
@@ -19611,6 +19685,11 @@ nicht klar</translation>
 <message>
 <source>Across its own long side.</source>
 <translation>Quer zu seiner langen Seite.</translation>
+</message>
+<message>
+<source>thickness</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>From its underside up.</source>
@@ -19812,6 +19891,14 @@ nicht klar</translation>
 <message>
 <source>{verb} {len} things</source>
 <translation>{verb}: {len} Stücke</translation>
+</message>
+<message>
+<source>{len} lamps: {words}</source>
+<translation>{len} Lampen: {words}</translation>
+</message>
+<message>
+<source>{len} obstacles: {words}</source>
+<translation>{len} Hindernisse: {words}</translation>
 </message>
 <message>
 <source>lamps</source>
@@ -20397,6 +20484,10 @@ nicht klar</translation>
 <message>
 <source>{number}{gap}{suffix}</source>
 <translation>{number}{gap}{suffix}</translation>
+</message>
+<message>
+<source>{strip} to {last}</source>
+<translation>{strip} bis {last}</translation>
 </message>
 <message>
 <source>'{strip}' is not a number; write for example {example}.</source>
@@ -21746,6 +21837,10 @@ nicht klar</translation>
 <translation>dort ist das Blätterdach</translation>
 </message>
 <message>
+<source>lamp {value} meets '{name}'</source>
+<translation>Lampe {value} stößt an '{name}'</translation>
+</message>
+<message>
 <source>tilt_deg</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -21753,6 +21848,19 @@ nicht klar</translation>
 <message>
 <source>a wall is there</source>
 <translation>dort ist eine Wand</translation>
+</message>
+<message>
+<source>thickness</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>lamp {value} hangs from it and is at the canopy</source>
+<translation>Lampe {value} hängt daran und ist am Blätterdach</translation>
+</message>
+<message>
+<source>'{name}' stands on it and is at the ceiling</source>
+<translation>'{name}' steht darauf und ist an der Decke</translation>
 </message>
 <message>
 <source>nearer it may scorch the leaves</source>
@@ -26112,6 +26220,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>sound</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>together</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -19,6 +19,7 @@ from planner.app.canvas.plan_drags import (
 )
 from planner.language import word
 from planner.plan import edits
+from planner.plan.changes import moved_besides
 from planner.plan.dials import dial
 from planner.plan.groups import Chosen, can_be_chosen, named, raised
 from planner.plan.lamp import CosineProfile, Lamp, TableProfile
@@ -154,21 +155,20 @@ def lifted(plan: Plan, item: Item, by: float, step: float | None, among: Chosen 
     number = height_of(item)
     height, place, old = number.dial, number.place, number.now(plan)
     wanted = round(snapped(old + by, step), 7)
-    if place.kind is PlaceKind.LAMP and len(among) < 2:
-        after, stopped = raised(plan, (place,), wanted - old)
-        lower = after.lamps[place.index].hanging_height < plan.lamps[place.index].hanging_height
-        return Edit(after, f"{_verb(lower)} {word(item.part)}", stopped)
-    room = height.bounded(plan, place)
-    if len(among) > 1:
+    if can_be_chosen(place):
+        among = among or (place,)
         after, stopped = raised(plan, among, wanted - old)
-        lower = wanted < old
-        return Edit(after, named(_verb(lower), among), stopped)
+        lower = (number.now(after) < old) if len(among) < 2 else wanted < old
+        took = moved_besides(plan, after, among)[1]
+        return Edit(after, named(_verb(lower), among), stopped, took)
+    room = height.bounded(plan, place)
     new, stopped = min(max(wanted, room.minimum), max(room.minimum, room.maximum)), ""
     if new != wanted:
         stopped = f"{height.label}: {room.limit_text(least=new > wanted)}."
     edge = item.part is Part.BAND_EDGE
     name = height.step_name if edge else f"{_verb(new < old)} {word(item.part)}"
-    return Edit(height.put(plan, place, new), name, stopped)
+    after = height.put(plan, place, new)
+    return Edit(after, name, stopped, moved_besides(plan, after)[1])
 
 
 def nudged_across(plan: Plan, item: Item, by: Point, axis: Axis, among: Chosen = ()) -> Edit | None:

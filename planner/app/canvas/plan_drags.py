@@ -9,12 +9,14 @@ from dataclasses import dataclass, replace
 from planner.app.canvas.items import Item, Part, wall_normal
 from planner.plan import edits, groups
 from planner.plan.alignment import Guide, foot, lined_up
+from planner.plan.changes import moved_besides
 from planner.plan.dials import Dial, dial
 from planner.plan.groups import Chosen, thing_at, whole_turn
 from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan
 from planner.plan.space import Point
-from planner.units import capital, listed
+from planner.plan.tiers import above, hangs
+from planner.units import listed, said_length
 
 TURN_STEP_DEG = 15.0
 INSIDE = {
@@ -201,21 +203,8 @@ class PlanDrag:
 
 def outlined(before: Plan, after: Plan, label: str) -> Edit:
     """An edit of the outline, that says which lamps and obstacles had to come inside with it."""
-    taken = [
-        f"lamp {k + 1}"
-        for k, (old, new) in enumerate(zip(before.lamps, after.lamps, strict=True))
-        if (old.x, old.y) != (new.x, new.y)
-    ]
-    taken += [
-        new.name
-        for old, new in zip(before.obstacles, after.obstacles, strict=True)
-        if (old.x, old.y) != (new.x, new.y)
-    ]
-    if not taken:
-        return Edit(after, label)
-    names = listed(taken)
-    sentence = f"{capital(names)} moved too, to stay inside the walls."
-    return Edit(after, f"{label} with {names}", took=sentence)
+    names, sentence = moved_besides(before, after)
+    return Edit(after, f"{label} with {names}" if names else label, took=sentence)
 
 
 def moved_to(plan: Plan, places: Chosen, to: Point) -> Edit:
@@ -287,10 +276,20 @@ def nudged(plan: Plan, item: Item, by: Point, among: Chosen = ()) -> Edit:
 
 
 def levelled(plan: Plan, index: int) -> Edit:
-    """Every lamp as high as this one."""
+    """Every lamp as high as this one over the canopy beneath it, where there is room."""
     lead = Place(PlaceKind.LAMP, index)
-    rest = every(plan, PlaceKind.LAMP)
-    return Edit(groups.levelled(plan, (lead, *rest)), "Set height of all lamps")
+    places = tuple(dict.fromkeys((lead, *every(plan, PlaceKind.LAMP))))
+    after, left = groups.levelled(plan, places)
+    done = [after.lamps[place.index] for place in places if place not in left]
+    high = f"{said_length(hangs(after, done[0]))} {above(after, done)}"
+    took = f"All {len(places)} lamps hang {high}."
+    if left:
+        rest = listed([str(place.index + 1) for place in left])
+        took = (
+            f"{len(done)} of {len(places)} lamps hang {high}. No room so high under a shelf or "
+            f"the ceiling: lamp {rest}."
+        )
+    return Edit(after, "Set height of all lamps", took=took)
 
 
 # -- What the context menu of the plan view offers on each item. No Qt here ------------
@@ -356,7 +355,7 @@ def thing_choices(plan: Plan, places: Chosen, *, turned_too: bool = True) -> tup
         return Choice(f"Rotate by {by_deg:g}°", lambda: turned(plan, places, by_deg), here)
 
     level = Choice("All lamps to this height", lambda: levelled(plan, lead.index), here)
-    uneven = len({one.hanging_height for one in plan.lamps}) > 1
+    uneven = len({hangs(plan, one) for one in plan.lamps}) > 1
     away, text = groups.removed(plan, places), groups.named("Remove", places)
     carries = lead.kind is PlaceKind.OBSTACLE and plan.obstacles[lead.index].canopy is not None
     return (

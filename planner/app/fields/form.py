@@ -18,6 +18,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractItemView,
+    QCheckBox,
     QComboBox,
     QGridLayout,
     QLabel,
@@ -413,6 +414,13 @@ def _wired(made: Pressed, tip: str, act: Act | None) -> Pressed:
     if act is not None:
         made.clicked.connect(act)
     return made
+
+
+def show_ticks(box: QCheckBox, ticks: Collection[bool]) -> None:
+    """Show a switch of several things: half on where they differ; a click then switches all on."""
+    half, state = len(set(ticks)) > 1, Qt.CheckState
+    box.setTristate(half)
+    box.setCheckState(state.PartiallyChecked if half else state(2 * any(ticks)))
 
 
 def in_tab_order(stops: Sequence[QWidget]) -> None:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QLineEdit
 
 from planner.app.edit_steps import duplicate, hang_lamp, remove
 from planner.app.fields.choosers import LampChooser, SpectrumChoice, lamp_facts
-from planner.app.fields.form import Form, NoteLabel, button
+from planner.app.fields.form import Form, NoteLabel, button, show_ticks
 from planner.app.fields.panel import FieldPanel, Workplace
 from planner.app.fields.two_readings import TwoReadingsFields
 from planner.app.plots.lamp_plots import PolarPlot, SpectrumPlot, curves_of_model, figures_text
@@ -31,6 +31,8 @@ from planner.plan.lamp import (
     PointBody,
     Profile,
     TableProfile,
+    ppf_of,
+    watts_of,
 )
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -213,6 +215,9 @@ class LampKindFields(FieldPanel):
             "memory.",
         )
         self.doubt_field.bounded = lambda _plan: BEAM_DOUBT
+        self.doubt_field.others = lambda plan: [
+            plan.lamps[one.index].model.beam_uncertainty_deg for one in self.chosen
+        ]
         self.readings = TwoReadingsFields(workplace)
         self.add_panel(self.readings)
         self.profile_note = self.add_wide(NoteLabel())
@@ -265,10 +270,18 @@ class LampKindFields(FieldPanel):
         if self.selection.kind is not PlaceKind.LAMP or not self.selection.fits(plan):
             return
         model = self._model(plan)
-        self.body_combo.setCurrentIndex(self.body_combo.findData(model.body.kind))
+        all_ = [plan.lamps[place.index].model for place in self.chosen]
+        kinds = {one.body.kind for one in all_}
+        self.body_combo.setCurrentIndex(
+            self.body_combo.findData(model.body.kind) if len(kinds) == 1 else -1
+        )
         self.profile_note.setText(profile_words(model.profile))
-        self.dim_switch.setChecked(model.dimmable)
+        show_ticks(self.dim_switch, [one.dimmable for one in all_])
         self.light_fields.show_model(model)
+        # Of several kinds no one beam is that of all, and no one kind is to be kept.
+        alike = all(one == model for one in all_)
+        for part in (self.profile_note, self.light_fields, self.keep_button):
+            part.setVisible(alike)
         own = model.key in self.workplace.shelf.catalogue.own_lamps
         self.own_bar.setVisible(own)
         self.update_button.setEnabled(
@@ -293,7 +306,7 @@ class LampKindFields(FieldPanel):
         return self.selection.fits(plan) and isinstance(self._model(plan).profile, CosineProfile)
 
     def _with(self, plan: Plan, **parts: Any) -> Plan:
-        return with_model(plan, self.selection.index, **parts)
+        return self.on_each(plan, lambda plan, index: with_model(plan, index, **parts))
 
     def _count_colours(self, wavebands: Wavebands | None) -> None:
         name = "Leave out the lamp's colours" if wavebands is None else "Count the lamp's colours"
@@ -306,12 +319,13 @@ class LampKindFields(FieldPanel):
 
     def _choose_body(self, _line: int) -> None:
         kind = self.body_combo.currentData()
-        if kind != self._model(self.plan).body.kind:
-            self.edit(
-                self.body_row,
-                lambda: self._with(self.plan, body=body_of(kind, self._model(self.plan))),
-                "Set lamp shape",
-            )
+
+        def change(plan: Plan, index: int) -> Plan:
+            model = plan.lamps[index].model
+            same = kind == model.body.kind
+            return plan if same else with_model(plan, index, body=body_of(kind, model))
+
+        self.edit(self.body_row, lambda: self.on_each(self.plan, change), "Set lamp shape")
 
     def _in_library(self, act: Callable[[Any], None], what: Any) -> None:
         """Change the library, which is no part of the plan: nothing to undo."""
@@ -338,7 +352,9 @@ class LampKindFields(FieldPanel):
             self.keep_button.setChecked(False)
             self.edit(
                 self.keep_row,
-                lambda: edits.change_lamp(self.plan, self.selection.index, model=model),
+                lambda: self.on_each(
+                    self.plan, lambda plan, index: edits.change_lamp(plan, index, model=model)
+                ),
                 "Save as own lamp",
             )
 
@@ -359,6 +375,7 @@ class LampFields(FieldPanel):
 
     def __init__(self, workplace: Workplace) -> None:
         super().__init__(workplace)
+        self.several_note = self.add_wide(NoteLabel())
         self.chooser = LampChooser(workplace.shelf)
         self.chooser_row = self.add_row("Kind of lamp", self.chooser, wide=True)
         self.facts = self.add_wide(NoteLabel())
@@ -389,33 +406,42 @@ class LampFields(FieldPanel):
         self.chooser.chosen.connect(self._choose)
         self.add_button.clicked.connect(lambda: self.alert.say(hang_lamp(workplace)))
         self.duplicate_button.clicked.connect(
-            lambda: self.alert.say(duplicate(workplace, (self.selection,)))
+            lambda: self.alert.say(duplicate(workplace, self.chosen))
         )
-        self.remove_button.clicked.connect(lambda: remove(workplace, (self.selection,)))
+        self.remove_button.clicked.connect(lambda: remove(workplace, self.chosen))
         workplace.shelf.changed.connect(lambda: self.refresh(self.plan))
 
     def refresh(self, plan: Plan) -> None:
         if self.selection.kind is not PlaceKind.LAMP or not self.selection.fits(plan):
             return
         super().refresh(plan)
-        lamp = plan.lamps[self.selection.index]
-        self.chooser.show_model(lamp.model, plan.costs)
-        self.facts.setText(facts_text(lamp))
+        lamps = [plan.lamps[place.index] for place in self.chosen]
+        self.show_several(self.several_note, self.label_row)
+        self.chooser.show_model(lamps[0].model, plan.costs)
+        self.facts.setText(facts_text(*lamps))
 
     def _label(self, plan: Plan) -> str:
         index = self.selection.index
         return plan.lamps[index].label if index < len(plan.lamps) else ""
 
     def _choose(self, model: LampModel) -> None:
-        self.edit(
-            self.chooser_row,
-            lambda: refit(self.plan, self.selection, model),
-            f"Choose lamp {model.name}",
+        def change(plan: Plan, index: int) -> Plan:
+            return refit(plan, Place(PlaceKind.LAMP, index), model)
+
+        name = f"Choose lamp {model.name}"
+        self.edit(self.chooser_row, lambda: self.on_each(self.plan, change), name)
+
+
+def facts_text(lamp: Lamp, *others: Lamp) -> str:
+    """What this lamp gives and takes at its output, as old and dusty as it is; several together."""
+    if others:
+        all_ = (lamp, *others)
+        kinds = len({one.model.key for one in all_})
+        which = "all of one kind" if kinds == 1 else f"of {kinds} kinds, the first of them above"
+        return (
+            f"Together they give {FIGURE['photon_flux'].text(ppf_of(all_))} from "
+            f"{FIGURE['watts'].text(watts_of(all_))}; {which}."
         )
-
-
-def facts_text(lamp: Lamp) -> str:
-    """What this lamp gives and takes at its output, as old and dusty as it is."""
     if lamp.output_percent == 100 and lamp.kept == 1:
         return f"Gives {lamp_facts(lamp.model)}."
     output = PERCENT.text(lamp.output_percent, None)

@@ -9,7 +9,7 @@ belong together may be typed in any order.
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -17,10 +17,12 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QCheckBox
 
 from planner.app.fields.choosers import Shelf, SpectrumChoice
-from planner.app.fields.form import Form, Row, TextLine
+from planner.app.fields.form import Form, NoteLabel, Row, TextLine
 from planner.app.quantity_box import QuantityBox
 from planner.plan import edits
+from planner.plan.changes import moved_besides
 from planner.plan.dials import Dial, dial
+from planner.plan.groups import Chosen, counted
 from planner.plan.lining import Lining
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -57,7 +59,8 @@ class QuantityField:
     """A numeric field with the way from the plan into it and back.
 
     ``read`` gives None where the plan has no such number now; its row is hidden then.
-    ``bounded`` gives the quantity with the bounds of the plan as it is.
+    ``bounded`` gives the quantity with the bounds of the plan as it is. ``others`` gives the
+    numbers of what is set with it, ``several`` the name of the step then, or an empty text.
     """
 
     row: Row
@@ -66,6 +69,13 @@ class QuantityField:
     build: Callable[[Plan, float], Plan]
     step_name: str
     bounded: Callable[[Plan], Quantity] | None = None
+    others: Callable[[Plan], Sequence[float]] = lambda _plan: ()
+    several: Callable[[], str] = str
+
+    @property
+    def step(self) -> str:
+        """The name of the undo step."""
+        return self.several() or self.step_name
 
     def show(self, plan: Plan, *, anew: bool) -> None:
         """Show the plan; ``anew`` drops what was typed."""
@@ -78,10 +88,7 @@ class QuantityField:
             return
         if anew or value != self.box.value:
             self.row.clear_error()
-        if anew:
-            self.box.reset(value)
-        else:
-            self.box.set_value(value)
+        (self.box.reset if anew else self.box.set_value)(value, self.others(plan))
 
 
 class OptionalLine(TextLine):
@@ -142,6 +149,7 @@ class FieldForm(Form):
         self.boxes: list[QuantityBox] = []
         self._optional: list[OptionalLine] = []
         self._trying = False
+        self._joined: str | None = None
         self._burst = QTimer(self, singleShot=True, interval=BURST_MS)
         self._burst.timeout.connect(self.end_burst)
         display.changed.connect(lambda _state: self._on_unit())
@@ -228,21 +236,40 @@ class FieldForm(Form):
         """The field of a dial in a row that is made already."""
         turned = dial(key)
 
-        def where() -> Place:
-            return place or self.place_of(turned)
+        def where(plan: Plan) -> tuple[Place, ...]:
+            return (place,) if place else self.places_of(turned, plan)
+
+        def at(plan: Plan) -> Place | tuple[Place, ...]:
+            places = where(plan)
+            return places[0] if len(places) == 1 else places
+
+        def values(plan: Plan) -> list[float]:
+            found = (turned.get(plan, one) for one in where(plan))
+            return [value for value in found if value is not None]
+
+        def several() -> str:
+            places = where(self.plan)
+            return counted(places, turned.short) if len(places) > 1 else ""
 
         return QuantityField(
             row,
             box,
-            lambda plan: turned.get(plan, where()),
-            lambda plan, value: turned.put(plan, where(), value),
+            lambda plan: next(iter(values(plan)), None),
+            lambda plan, value: turned.put(plan, at(plan), value),
             name or turned.step_name,
-            lambda plan: turned.bounded(plan, where()),
+            lambda plan: turned.bounded(plan, at(plan)),
+            values,
+            several,
         )
 
-    def place_of(self, _dial: Dial) -> Place:
-        """Where a dial is turned that the form shows."""
-        return Place()
+    def places_of(self, _dial: Dial, _plan: Plan) -> tuple[Place, ...]:
+        """Where a dial is turned that the form shows; nowhere if it is not offered."""
+        return (Place(),)
+
+    @property
+    def meant(self) -> tuple[Place, ...]:
+        """What an edit is about: of whatever else it moves a sentence tells."""
+        return ()
 
     def add_number(
         self, label: str, quantity: Quantity, value: float, explanation: str = ""
@@ -353,7 +380,8 @@ class FieldForm(Form):
             return False
         if row is not None:
             row.clear_error()
-        self._document.apply(plan, step_name, merge_key)
+        moved = moved_besides(self.plan, plan, self.meant)[1]
+        self._document.apply(plan, step_name, merge_key, took=moved)
         return True
 
     def change_lining(self, lining: Lining) -> None:
@@ -370,15 +398,24 @@ class FieldForm(Form):
 
     def _on_committed(self, field: QuantityField, value: float) -> None:
         self.end_burst()
-        if self.edit(field.row, lambda: field.build(self.plan, value), field.step_name):
-            field.show(self.plan, anew=True)
+        waits = any(one.box.is_refused for one in self.quantities if one is not field)
+        key = self._joined if self._trying else f"joined/{id(self)}" if waits else None
+        if not self.edit(field.row, lambda: field.build(self.plan, value), field.step, key):
+            return
+        field.show(self.plan, anew=True)
+        if key is not None and not self._trying:
+            # What waited for this number is one step with it.
+            self._joined = key
+            self.try_refused()
+            self._joined = None
+            self._document.end_gesture()
 
     def _on_stepped(self, field: QuantityField, value: float) -> None:
         key = f"{field.step_name}/{id(field)}"
         if not self._burst.isActive():
             self.dragging_changed.emit(True)
         self._burst.start()
-        if self.edit(field.row, lambda: field.build(self.plan, value), field.step_name, key):
+        if self.edit(field.row, lambda: field.build(self.plan, value), field.step, key):
             field.show(self.plan, anew=True)
 
 
@@ -401,9 +438,43 @@ class FieldPanel(FieldForm):
         panel.dragging_changed.connect(self.dragging_changed)
         self.add_wide(panel)
 
-    def place_of(self, dial: Dial) -> Place:
-        """The selected thing, or the whole space for what belongs to it."""
-        return Place() if dial.at is PlaceKind.SPACE else self.selection
+    @property
+    def chosen(self) -> Chosen:
+        """The selected thing with those of its kind that are selected with it, itself first."""
+        together = self.workplace.selection.chosen
+        if self.selection not in together:
+            return (self.selection,)
+        return tuple(place for place in together if place.kind is self.selection.kind)
+
+    @property
+    def meant(self) -> Chosen:
+        return self.chosen
+
+    def show_several(self, note: NoteLabel, *alone: Row) -> None:
+        """Say what is set for how many; rows of one ``alone`` are hidden then."""
+        count, lamps = len(self.chosen), self.selection.kind is PlaceKind.LAMP
+        for row in alone:
+            row.set_visible(count == 1)
+        note.setVisible(count > 1)
+        what = f"{count} lamps" if lamps else f"{count} obstacles"
+        note.setText(f"{what} are selected. What is set here is set for all of them.")
+
+    def on_each(self, plan: Plan, change: Callable[[Plan, int], Plan]) -> Plan:
+        """The plan with a change at each of the things chosen, by its number."""
+        for place in self.chosen:
+            plan = change(plan, place.index)
+        return plan
+
+    def places_of(self, dial: Dial, plan: Plan) -> tuple[Place, ...]:
+        """The whole space for what belongs to it, or all that is chosen and has such a number.
+
+        Nowhere for the place of several: it is that of one alone.
+        """
+        if dial.at is PlaceKind.SPACE:
+            return (Place(),)
+        if len(self.chosen) > 1 and dial.key.endswith(("-x", "-y")):
+            return ()
+        return tuple(place for place in self.chosen if dial.get(plan, place) is not None)
 
     def show_selection(self, selection: Place) -> None:
         """Show another thing; whatever was half typed is dropped."""

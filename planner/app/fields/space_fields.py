@@ -25,6 +25,7 @@ from planner.app.fields.form import (
     button,
     fold_button,
     in_tab_order,
+    show_ticks,
 )
 from planner.app.fields.lining_details import LinedPanel
 from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
@@ -322,6 +323,7 @@ class ObstacleFields(LinedPanel):
 
     def __init__(self, workplace: Workplace) -> None:
         super().__init__(workplace)
+        self.several_note = self.add_wide(NoteLabel())
         self.name_row, self.name_line = self.add_text(
             "Name",
             lambda plan: self._part(plan, "name", ""),
@@ -346,24 +348,27 @@ class ObstacleFields(LinedPanel):
         self._add_canopy()
         self.remove_button = self.add_wide(button("Remove obstacle", "Takes it out of the space."))
         self.add_details("About this material")
-        self.remove_button.clicked.connect(lambda: remove(self.workplace, (self.selection,)))
+        self.remove_button.clicked.connect(lambda: remove(self.workplace, self.chosen))
 
     def refresh(self, plan: Plan) -> None:
         if self.selection.kind is not PlaceKind.OBSTACLE or not self.selection.fits(plan):
             return
         super().refresh(plan)
-        obstacle = plan.obstacles[self.selection.index]
-        self.below_note.setVisible(plan.canopy.closed and obstacle.top <= plan.canopy.height)
-        carried = obstacle.canopy
-        self.canopy_switch.setChecked(carried is not None)
-        for row in (self.target_row, self.judged_row):
-            row.set_visible(carried is not None)
-        self.colours_row.set_visible(carried is not None and lit_in_colours(plan))
-        self.colours_switch.setChecked(carried is not None and carried.wavebands is not None)
+        self.show_several(self.several_note, self.name_row)
+        all_ = [plan.obstacles[place.index] for place in self.chosen]
+        lead, several = all_[0], len(all_) > 1
+        below = plan.canopy.closed and all(one.top <= plan.canopy.height for one in all_)
+        self.below_note.setVisible(below)
+        carried = [one.canopy for one in all_ if one.canopy is not None]
+        show_ticks(self.canopy_switch, [one.canopy is not None for one in all_])
+        self.target_row.set_visible(bool(carried))
+        self.judged_row.set_visible(bool(carried) and not several)
+        self.colours_row.set_visible(bool(carried) and lit_in_colours(plan))
+        show_ticks(self.colours_switch, [one.wavebands is not None for one in carried])
         self.judged_switch.setChecked(plan.judged_top == self.selection.index)
-        self.target_switch.setChecked(carried is not None and carried.target is not None)
-        self.chooser.show_key(plan, obstacle.lining)
-        self.show_details(plan, obstacle.lining)
+        show_ticks(self.target_switch, [one.target is not None for one in carried])
+        self.chooser.show_key(plan, lead.lining)
+        self.show_details(plan, lead.lining)
 
     def _add_canopy(self) -> None:
         self.add_heading("What grows on it")
@@ -373,13 +378,15 @@ class ObstacleFields(LinedPanel):
         self.leaves_field = self.add_dial("leaves", "Reflectance of leaves")
         self.colours_row, self.colours_switch = add_leaf_colours(
             self,
-            lambda plan, colours: edits.change_carried(
-                plan, self.selection.index, wavebands=colours
+            lambda plan, colours: self._of_canopies(
+                plan, lambda plan, index: edits.change_carried(plan, index, wavebands=colours)
             ),
         )
         self.target_row, self.target_switch = self.add_switch(
             "Target of its own",
-            lambda plan, on: edits.set_own_target(plan, self.selection.index, own=on),
+            lambda plan, on: self._of_canopies(
+                plan, lambda plan, index: edits.set_own_target(plan, index, own=on)
+            ),
             ("Give canopy its own target", "Let canopy follow the plan's target"),
             "Without one it has the target of the plan.",
         )
@@ -395,20 +402,32 @@ class ObstacleFields(LinedPanel):
 
     def _carrying(self, plan: Plan, on: bool) -> Plan:
         if on:
-            return edits.change_carried(plan, self.selection.index)
-        return edits.change_obstacle(plan, self.selection.index, canopy=None)
+            return self.on_each(plan, edits.change_carried)
+        return self._with(plan, canopy=None)
+
+    def _of_canopies(self, plan: Plan, change: Callable[[Plan, int], Plan]) -> Plan:
+        """A change at each of those chosen that carries a canopy."""
+
+        def each(plan: Plan, index: int) -> Plan:
+            return plan if plan.obstacles[index].canopy is None else change(plan, index)
+
+        return self.on_each(plan, each)
 
     def _part(self, plan: Plan, part: str, missing: str) -> str:
         index = self.selection.index
         return str(getattr(plan.obstacles[index], part)) if index < len(plan.obstacles) else missing
 
-    def _with(self, plan: Plan, **parts: object) -> Plan:
-        return edits.change_obstacle(plan, self.selection.index, **parts)
+    def _with(self, plan: Plan, *linings: Lining, **parts: object) -> Plan:
+        return self.on_each(
+            plan, lambda plan, index: edits.change_obstacle(plan, index, *linings, **parts)
+        )
 
     def line_with(self, lining: Lining) -> None:
-        index = self.selection.index
+        name = self.plan.obstacles[self.selection.index].name
+        many = len(self.chosen)
+        what = name if many == 1 else f"{many} obstacles"
         self.edit(
             self.material_row,
-            lambda: edits.change_obstacle(self.plan, index, lining, lining=lining.key),
-            f"Make {self.plan.obstacles[index].name} of {lining.name}",
+            lambda: self._with(self.plan, lining, lining=lining.key),
+            f"Make {what} of {lining.name}",
         )

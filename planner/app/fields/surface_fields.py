@@ -187,10 +187,10 @@ class WallFields(LinedPanel):
         """The band that is worked on: the lowest while the whole wall is selected."""
         return self.selection.band or 0
 
-    def place_of(self, dial: Dial) -> Place:
+    def places_of(self, dial: Dial, _plan: Plan) -> tuple[Place, ...]:
         """The wall, and the band that is worked on for what bands have."""
-        whole = super().place_of(dial)
-        return Place(whole.kind, whole.index, self._band) if dial.key == "dirt" else whole
+        band = self._band if dial.key == "dirt" else None
+        return (Place(PlaceKind.WALL, self.selection.index, band),)
 
     def show_selection(self, selection: Place) -> None:
         if selection.index != self.selection.index:

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from planner.catalogue.library import demo_plan
 from planner.plan import edits
 from planner.plan.changes import (
     Change,
@@ -16,9 +17,11 @@ from planner.plan.changes import (
     Turned,
     apply,
     differences,
+    moved_besides,
     said,
     words,
 )
+from planner.plan.dials import dial
 from planner.plan.lining import OPENING, Band, Lining, WallCover
 from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
@@ -167,3 +170,21 @@ def test_leaves_with_colours_are_told() -> None:
     leafy = edits.set_canopy(plan, wavebands=LEAVES)
     assert said(plan, leafy) == ("canopy with colours",)
     assert said(leafy, plan) == ("grey canopy",)
+
+
+def test_what_an_edit_moves_besides_is_said() -> None:
+    """Of the rack: bars 3 and 4 hang under the upper shelf, 5 and 6 over it under the ceiling."""
+    rack, shelf = demo_plan("rack"), Place(PlaceKind.OBSTACLE, 1)
+    up = dial("underside").put(rack, shelf, 1.1)
+    said_up = "Lamps 3 and 4 went with it. Lamps 5 and 6 over its canopy did not move."
+    assert moved_besides(rack, up, (shelf,)) == ("lamps 3 and 4", said_up)
+    bars = [Place(PlaceKind.LAMP, k) for k in (2, 3)]
+    assert moved_besides(rack, up, (shelf, *bars)) == ("", said_up.partition(". ")[2])
+    # 120 cm hold a lamp 108 cm over the canopy at 12 cm.
+    low = edits.set_height(rack, 1.2)
+    under = "Lamps 5 and 6 came down too, to stay under the ceiling."
+    assert moved_besides(rack, low) == ("lamps 5 and 6", under)
+    wide = edits.set_size(rack, 1.8, 0.4)
+    assert moved_besides(rack, wide)[1].endswith("Upper tier moved too, in proportion.")
+    assert moved_besides(rack, edits.set_canopy_height(rack, 0.2)) == ("", "")
+    assert moved_besides(rack, edits.remove_lamp(rack, 0)) == ("", "")

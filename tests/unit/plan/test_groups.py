@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from planner.catalogue.library import demo_plan
 from planner.plan import edits, groups
+from planner.plan.checks import clashes
+from planner.plan.dials import dial
 from planner.plan.groups import Edge
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import WallCover
@@ -109,9 +112,53 @@ def test_they_rise_together_as_far_as_the_first_can() -> None:
 
 def test_all_lamps_take_the_height_of_the_one_that_leads() -> None:
     plan = edits.change_lamp(plan_of((0.5, 0.5), (1.2, 0.5)), 1, hanging_height=1.0)
-    after = groups.levelled(plan, (*lamps(1, 0), BOX))
+    after, left = groups.levelled(plan, lamps(1, 0))
     assert [lamp.hanging_height for lamp in after.lamps] == [1.0, 1.0]
-    assert after.obstacles == plan.obstacles
+    assert left == ()
+
+
+def test_lamps_of_a_rack_take_a_height_over_the_canopy_beneath_each() -> None:
+    """Its bars hang 36 cm over the plan's own canopy, 36 over the middle tier, 30 over the upper.
+
+    The own canopy is at 12 cm; the tiers at 62 and 112 cm, the middle one's shelf from 50 cm on.
+    """
+    rack = demo_plan("rack")
+    after, left = groups.levelled(rack, lamps(0, 1, 2, 3, 4, 5))
+    faces = [after.lamp_height(lamp) for lamp in after.lamps]
+    assert faces == pytest.approx([0.48, 0.48, 0.98, 0.98, 1.48, 1.48])
+    assert left == ()
+    assert not clashes(after)
+    # 45 cm over the upper tier, at 157 cm, is under the ceiling; the shelves are in the way below.
+    high = edits.change_lamp(rack, 4, hanging_height=1.45)
+    after, left = groups.levelled(high, lamps(4, 0, 1, 2, 3, 5))
+    faces = [after.lamp_height(lamp) for lamp in after.lamps]
+    assert faces == pytest.approx([0.48, 0.48, 0.98, 0.98, 1.57, 1.57])
+    assert left == lamps(0, 1, 2, 3)
+
+
+def test_a_shelf_takes_along_what_hangs_from_it_and_stands_on_it() -> None:
+    """The bars of the middle tier hang under the upper shelf; a pot stands on that."""
+    rack = demo_plan("rack")
+    pot = Obstacle(name="Pot", x=0.2, y=0.2, underside=1.12, length=0.1, width=0.1, thickness=0.1)
+    rack = edits.add_obstacle(rack, pot)
+    shelf, faces = Place(PlaceKind.OBSTACLE, 1), [0.48, 0.48, 1.08, 1.08, 1.42, 1.42]
+    after, stopped = groups.raised(rack, (shelf,), 0.1)
+    typed = dial("underside").put(rack, shelf, 1.1)
+    for plan in (after, typed):
+        assert [plan.lamp_height(lamp) for lamp in plan.lamps] == pytest.approx(faces)
+        assert [one.underside for one in plan.obstacles] == pytest.approx([0.5, 1.1, 1.22])
+    assert stopped == ""
+    both, _ = groups.raised(rack, (shelf, *lamps(2)), 0.1)
+    assert both == after
+    # The pot, 10 cm high, meets the ceiling at 160 cm after 38 cm.
+    after, stopped = groups.raised(rack, (shelf,), 0.5)
+    assert after.obstacles[1].underside == pytest.approx(1.38)
+    assert "Pot" in stopped or "ceiling" in stopped
+    with pytest.raises(ValueError, match="'Pot' stands on it and is at the ceiling"):
+        dial("underside").put(rack, shelf, 1.4)
+    # The bars may go down to 1 cm over the canopy at 12 cm, 85 cm lower.
+    with pytest.raises(ValueError, match="lamp 3 hangs from it and is at the canopy"):
+        dial("underside").put(rack, shelf, 0.1)
 
 
 def test_several_are_taken_away_at_once() -> None:

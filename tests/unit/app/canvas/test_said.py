@@ -44,7 +44,7 @@ def test_a_corner_that_takes_nothing_along_says_nothing(plan_desk: MakeDesk) -> 
 def test_a_wall_and_a_removed_corner_say_what_they_take_along() -> None:
     plan = plan_of(lamps=(lamp_at(0.75, 0.2), lamp_at(0.9, 0.8)))
     moved = PlanDrag(plan, Item(Part.WALL, 1), (1.0, 0.5)).to((0.7, 0.5), FREE)
-    assert moved.label == "Move wall with lamp 1 and lamp 2"
+    assert moved.label == "Move wall with lamps 1 and 2"
     cut = removed(plan, Item(Part.CORNER, 2))
     assert cut is not None
     assert cut.label == "Remove corner with lamp 2"

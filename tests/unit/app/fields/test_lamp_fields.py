@@ -278,9 +278,11 @@ def test_numbers_that_belong_together_wait_for_each_other(
     model = workplace.document.plan.lamps[0].model
     assert (model.ppf, model.watts) == (600.0, 240.0)
     assert kind.ppf_field.row.error == ""
-    assert steps(workplace) == ["Set lamp watts", "Set lamp PPF"]
+    assert steps(workplace) == ["Set lamp PPF"]
+    assert not workplace.document.moving
     workplace.document.undo_stack.undo()
-    assert workplace.document.plan.lamps[0].model.ppf == 200.0
+    model = workplace.document.plan.lamps[0].model
+    assert (model.ppf, model.watts) == (200.0, 100.0)
     assert workplace.document.undo_stack.canRedo()
 
 
