@@ -52,8 +52,7 @@ from planner.estimate.calibrate_result import Calibration
 from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.plan.plan import Plan
 from planner.reports.chapters import report
-from planner.reports.charts import shortened
-from planner.reports.drawings import Picture
+from planner.reports.drawings import Picture, shortened
 from planner.reports.leaves import MM, Leaves, paint_leaves, report_pdf
 from planner.reports.page import report_html
 from planner.reports.report import SECTIONS, Known, Pictures, Report, Words, gather

@@ -28,7 +28,6 @@ from planner.estimate.result import (
     Estimate,
     EstimateOptions,
     FloatArray,
-    Quality,
     Recount,
     input_words,
 )
@@ -105,15 +104,14 @@ def uncertainty(
 ) -> Uncertainty | None:
     """Propagate the ranges of a plan's inputs to its figures; None for a dark plan.
 
-    Preview quality is enough and the default: differences share their paths of light.
+    ``QUICK`` is enough and the default, so that all who ask without options are told the same.
 
     Raises
     ------
     planner.estimate.evaluate.Cancelled
         If ``cancelled`` said so.
     """
-    options = options or EstimateOptions(quality=Quality.PREVIEW)
-    return uncertainty_from(Reckoner(plan, options, cancelled), progress)
+    return uncertainty_from(Reckoner(plan, options or QUICK, cancelled), progress)
 
 
 def uncertainty_from(

@@ -4,7 +4,8 @@ Areas count what is seen of a surface; pieces add the overlap allowance on every
 corners and seams. The door is a piece by itself, cut to its own size without overlap, so
 that it can still open; it is bought even while the door stands open. Ceiling and floor
 are cut from the rectangle around the footprint. An obstacle is taken as made of its
-material: none is cut or bought for it, though cautions about materials heed it.
+material, and none is cut or bought for it, unless that material is sold by the roll or sheet:
+then its faces are covered with it, all but a top that carries leaves and what stands on the floor.
 """
 
 from __future__ import annotations
@@ -91,7 +92,11 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
     found: dict[str, list[Part]] = {}
     for place in surfaces(plan):
         lining, (low, high) = lining_at(plan, place), reach(plan, place)
-        if lining is None or lining.key == OPENING_KEY or place.kind is PlaceKind.OBSTACLE:
+        if lining is None or lining.key == OPENING_KEY:
+            continue
+        if place.kind is PlaceKind.OBSTACLE:
+            if plan.costs.goods_of(lining.key) is not None:
+                found.setdefault(lining.key, []).extend(_faces(plan, place, allowance))
             continue
         door = place.kind is PlaceKind.WALL and place.index == plan.space.door
         extra = 0.0 if door else 2 * allowance
@@ -106,6 +111,23 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
             piece = Piece(label, across + extra, up + extra)
             found.setdefault(lining.key, []).append(Part(place, piece, area))
     return tuple(Cover(key, tuple(parts)) for key, parts in found.items())
+
+
+def _faces(plan: Plan, place: Place, allowance: float) -> list[Part]:
+    """What covers the faces of an obstacle that are seen."""
+    one = plan.obstacles[place.index]
+    faces = [("long side", one.length, one.thickness), ("short side", one.width, one.thickness)] * 2
+    if one.underside > 0:
+        faces.append(("underside", one.length, one.width))
+    if one.canopy is None and one.top < plan.space.height:
+        faces.append(("top", one.length, one.width))
+    name = place.words(plan)
+    return [
+        Part(
+            place, Piece(f"{name}, {face}", across + 2 * allowance, up + 2 * allowance), across * up
+        )
+        for face, across, up in faces
+    ]
 
 
 def purchase(cover: Cover, goods: Goods, costs: Costs | None = None) -> Purchase:

@@ -12,6 +12,7 @@ from planner.plan.wavebands import Wavebands
 from planner.units import said_length
 
 OPENING_KEY = "open"
+_BRUSHED_ON = ("paint", "barium-sulphate")
 
 
 class Caution(StrEnum):
@@ -77,6 +78,11 @@ class Lining(Value):
     def is_opening(self) -> bool:
         """True for the one entry that stands for no surface at all."""
         return self.key == OPENING_KEY
+
+    @property
+    def is_paint(self) -> bool:
+        """Whether it is brushed on: nothing is cut for it. Its key tells, as no field does."""
+        return any(word in self.key for word in _BRUSHED_ON)
 
 
 OPENING = Lining(

@@ -8,22 +8,21 @@ millimetres, or sixteenths of an inch.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from planner.estimate.worth import Cover, covers, purchase
 from planner.language import inside
+from planner.metrics.figures import FIGURE
 from planner.plan.costs import Form
 from planner.plan.lamp import Lamp
-from planner.plan.place import Place, PlaceKind
 from planner.plan.plan import Plan
-from planner.plan.space import Point, side_of
+from planner.plan.space import Point
 from planner.plan.survey import Survey
 from planner.plan.tiers import held_by
 from planner.reports.cautions import at_work
 from planner.reports.drawings import plan_drawing
 from planner.reports.report import SECTIONS, Block, Pictures, Section, Table, Words
+from planner.reports.stands import Base, base_of, left_out, standing, stands_at
 from planner.survey.layout import new_survey
 from planner.units import LengthUnit, on_tape
 
@@ -33,6 +32,10 @@ if TYPE_CHECKING:
 _BROAD_M: Final = 0.20
 _MOST_POINTS: Final = 48
 _ABREAST: Final = 3
+_OF_THEIR_MATERIAL: Final = (
+    "What stands in the space is taken as made of its material; it is cut for only where that is "
+    "sold by the roll or sheet, by what was said of costs."
+)
 
 
 # -- hooks ----------------------------------------------------------------------------------
@@ -76,71 +79,6 @@ def cord(plan: Plan, lamp: Lamp, hook: int = 0) -> float:
     return max(level - plan.lamp_height(lamp) - top, 0.0)
 
 
-# -- distances from two walls ----------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class Base:
-    """Two walls that all is measured from, square to each."""
-
-    plan: Plan
-    walls: tuple[int, int]
-
-    def distances(self, point: Point) -> tuple[float, float]:
-        """How far a point is from either wall, in metres."""
-        first, second = (_from_line(point, *self.plan.space.wall(k)) for k in self.walls)
-        return first, second
-
-    @property
-    def names(self) -> tuple[str, str]:
-        """What the walls are called."""
-        first, second = (wall_name(self.plan, k) for k in self.walls)
-        return first, second
-
-
-def wall_name(plan: Plan, index: int) -> str:
-    """'Wall 4 (far side)', and which one is the door."""
-    name = Place(PlaceKind.WALL, index).words(plan)
-    door = ", door" if index == plan.space.door else ""
-    return f"{name} ({side_of(plan.space.footprint, index)} side{door})"
-
-
-def base_of(plan: Plan, points: Sequence[Point]) -> Base:
-    """The two walls to measure from.
-
-    Such that the tape meets both walls for as many points as can be, no door where it can be
-    helped, as square to each other as there are, and long.
-    """
-    space = plan.space
-    count = space.wall_count
-
-    def worth(i: int, j: int) -> tuple[float, ...]:
-        met = sum(_meets(p, *space.wall(i)) and _meets(p, *space.wall(j)) for p in points)
-        no_door = space.door not in {i, j}
-        long = space.wall_length(i) + space.wall_length(j)
-        return met, round(_sine(space.wall(i), space.wall(j)), 2), no_door, round(long, 6), -i, -j
-
-    pairs = [(i, j) for i in range(count) for j in range(i + 1, count)]
-    return Base(plan, max(pairs, key=lambda pair: worth(*pair)))
-
-
-def _from_line(point: Point, a: Point, b: Point) -> float:
-    (ax, ay), (bx, by) = a, b
-    return abs((bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax)) / math.dist(a, b)
-
-
-def _meets(point: Point, a: Point, b: Point) -> bool:
-    """Whether a tape held square to a wall meets it within its ends."""
-    along = (point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1])
-    return -1e-9 <= along <= math.dist(a, b) ** 2 + 1e-9
-
-
-def _sine(one: tuple[Point, Point], other: tuple[Point, Point]) -> float:
-    (a, b), (c, d) = one, other
-    u, v = (b[0] - a[0], b[1] - a[1]), (d[0] - c[0], d[1] - c[1])
-    return abs(u[0] * v[1] - u[1] * v[0]) / (math.hypot(*u) * math.hypot(*v))
-
-
 # -- the sheet ------------------------------------------------------------------------------
 
 
@@ -159,7 +97,7 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
     shelves = any(under is not None for *_, under in named)
     columns = 6 if shelves else 5
     hung = Table(
-        ("Hook", *_from(base), "Cord", "Lamp", "Under")[:columns],
+        ("Hook", *base.heads, "Cord", "Lamp", "Under")[:columns],
         tuple(
             (
                 name,
@@ -192,17 +130,12 @@ def build_section(plan: Plan, unit: LengthUnit, schedule: Schedule | None = None
                 quiet=True,
             )
         )
+    blocks += standing(plan, unit, base, built=True)
     blocks += _stages(schedule, unit)
     blocks += _cuts(plan, unit)
-    blocks += _meter_points(survey, said, base, unit)
+    blocks += _meter_points(plan, survey, said, base, unit)
     blocks += at_work(plan, unit)
     return Section("build", SECTIONS["build"], tuple(blocks), alone=True)
-
-
-def _from(base: Base) -> tuple[str, str]:
-    """Headings of the two distances."""
-    first, second = (f"From wall {index + 1}" for index in base.walls)
-    return first, second
 
 
 def _stages(schedule: Schedule | None, unit: LengthUnit) -> list[Block]:
@@ -229,22 +162,30 @@ def _cuts(plan: Plan, unit: LengthUnit) -> list[Block]:
         return []
     rows = [row for cover in found for row in _pieces(plan, cover, unit)]
     over = on_tape(plan.costs.overlap, unit)
-    made = "; obstacles are of their material" if plan.obstacles else ""
     # Where no goods are known nothing can be said of what a piece is cut from.
     columns = 4 if any(row[3] for row in rows) else 3
+    painted = any(plan.lining(cover.lining).is_paint for cover in found)
+    uncut = [one for one in plan.obstacles if plan.costs.goods_of(one.lining) is None]
+    made = [Words(_OF_THEIR_MATERIAL, quiet=True)] if uncut else []
     return [
         Table(
-            ("Piece", "Of", "Cut", "From")[:columns],
+            ("Piece", "Of", "Cut or paint" if painted else "Cut", "From")[:columns],
             tuple(row[:columns] for row in rows),
-            title=f"Cuts; {over} {unit.value} over on every side but at the door{made}; "
-            "what is painted or there already needs none",
-        )
+            title=f"Cuts; {over} {unit.value} over on every side but at the door; "
+            "what is there already needs none",
+        ),
+        *made,
     ]
 
 
 def _pieces(plan: Plan, cover: Cover, unit: LengthUnit) -> list[tuple[str, ...]]:
-    name = plan.lining(cover.lining).name
-    goods = plan.costs.goods_of(cover.lining)
+    lining = plan.lining(cover.lining)
+    name, goods = lining.name, plan.costs.goods_of(cover.lining)
+    if lining.is_paint:
+        area = FIGURE["canopy_area"]
+        return [
+            (part.piece.label, name, f"paint {area.text(part.area)}", "") for part in cover.parts
+        ]
     if goods is None:
         return [(one.label, name, _by(one.length, one.width, unit), "") for one in cover.pieces]
     kind = "Roll" if goods.form is Form.ROLL else "Sheet"
@@ -279,19 +220,30 @@ def board_of(plan: Plan, number: int | None = None) -> tuple[Survey, str]:
     return new_survey(plan), "by the rule of EN 12464-1"
 
 
-def _meter_points(survey: Survey, said: str, base: Base, unit: LengthUnit) -> list[Block]:
-    count = len(survey.points)
-    if count > _MOST_POINTS:
-        return [Words(f"The meter goes to {count} holes {said}: print the survey board for them.")]
+def _meter_points(
+    plan: Plan, survey: Survey, said: str, base: Base, unit: LengthUnit
+) -> list[Block]:
+    """Where the meter stands on the canopy that is read; where something stands in it none does."""
+    every = list(enumerate(survey.points, start=1))
+    there = [(hole, stands_at(plan, point)) for hole, point in every if survey.on_top is None]
+    taken = {hole: number for hole, number in there if number is not None}
     cells = [
         (str(hole), *(on_tape(d, unit) for d in base.distances(point)))
-        for hole, point in enumerate(survey.points, start=1)
+        for hole, point in every
+        if hole not in taken
     ]
+    count = len(cells)
+    if count > _MOST_POINTS:
+        return [Words(f"The meter goes to {count} holes {said}: print the survey board for them.")]
     down = math.ceil(count / _ABREAST)
     rows = []
     for row in range(down):
         parts = [cells[k] if k < count else ("", "", "") for k in range(row, _ABREAST * down, down)]
         rows.append(tuple(text for part in parts for text in part))
-    heads = ("Hole", *_from(base)) * _ABREAST
+    heads = ("Hole", *base.heads) * _ABREAST
     numbers = tuple(range(len(heads)))
-    return [Table(heads, tuple(rows), numbers, f"Where the meter stands ({count} holes {said})")]
+    of = f"{count} of {len(every)}" if taken else f"{count}"
+    where = f"Where the meter stands ({of} holes {said})"
+    blocks: list[Block] = [Table(heads, tuple(rows), numbers, where)] if rows else []
+    out = left_out(plan, list(taken.items()), unit)
+    return [*blocks, Words(out, quiet=True)] if out else blocks

@@ -11,7 +11,7 @@ from planner.catalogue.library import load_cautions
 from planner.estimate.compare import COLUMNS, Column, Comparison, Option, option, trade_off
 from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
-from planner.estimate.stages import Schedule, stage_columns
+from planner.estimate.stages import stage_columns
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
 from planner.language import inside
 from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
@@ -49,6 +49,7 @@ from planner.reports.report import (
     baseline_of,
     decision,
 )
+from planner.reports.stands import base_of, canopies_of_stages, canopy_table, standing
 from planner.survey.statistics import residuals, summarise
 from planner.units import (
     COVERAGE,
@@ -159,6 +160,7 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         blocks.append(Table(heads, rows, (2, 3, 4, 5, 6), "Lamps"))
         models = {lamp.model.key: lamp.model for lamp in plan.lamps}
         blocks += [_source(model.name, model.source) for model in models.values()]
+    blocks += standing(plan, unit, base_of(plan, [(one.x, one.y) for one in plan.obstacles]))
     if worn := _worn(plan):
         blocks.append(Words(f"As old and dirty as it is: {listed(worn)}."))
     used = [(lining, lined_with(plan, lining)) for lining in plan.linings]
@@ -210,6 +212,11 @@ def _light(known: Known, unit: LengthUnit) -> Sequence[Block]:
         Pictures((map_drawing(known.estimate, top, unit, room=(128.0, 88.0)),)),
         Pictures((scale_drawing(top),)),
     ]
+    above = [one.place for one in known.estimate.canopies if one not in known.estimate.layers]
+    if above:
+        tiers = [(place.title(known.plan), known.estimate.on(place)) for place in above]
+        maps = tuple(map_drawing(one, top, unit, room=(76.0, 56.0), name=n) for n, one in tiers)
+        blocks += [Words("The canopies that hang over it, on the same scale."), Pictures(maps)]
     if len(shown) > 1:
         room = (76.0, 56.0) if len(shown) in {2, 4} else (50.0, 44.0)
         maps = tuple(map_drawing(one, top, unit, room=room, name=name) for name, one in shown)
@@ -228,6 +235,7 @@ def _figures(known: Known, unit: LengthUnit) -> Sequence[Block]:
         for one in _plain_figures(estimate, known)
     )
     blocks: list[Block] = [Table(("Figure", "Value", "Unit", "What it is"), rows, (1,))]
+    blocks += canopy_table(estimate, known.uncertainty)
     if known.uncertainty is not None:
         blocks.append(Words("± holds 95 % of what the inputs leave open.", quiet=True))
     if estimate.shares:
@@ -380,18 +388,20 @@ def _budget(known: Known, unit: LengthUnit) -> Sequence[Block]:
     del unit
     blocks: list[Block] = []
     if known.uncertainty is not None:
-        parts = [(p.label, COVERAGE * p.mean) for p in known.uncertainty.parts if p.mean > 0]
+        parts = [(p.label, COVERAGE * p.mean) for p in content.weighty(known.uncertainty.parts)]
         if parts:
             value, half = FIGURE["mean"].banded(
                 known.estimate.figures.mean, known.uncertainty.mean, COVERAGE
             )
+            less = len(known.uncertainty.parts) - len(parts)
+            rest = f"{less} more would give less than 1 % of the first each. " if less else ""
             blocks += [
                 Words(
                     f"The mean is {value} ± {half} {PPFD_UNIT} (95 %). Each input by itself "
                     "would give this much of it; their squares add up."
                 ),
                 Pictures((budget_chart(parts, PPFD_UNIT),)),
-                Words(content.LEFT_OUT, quiet=True),
+                Words(f"{rest}{content.LEFT_OUT}", quiet=True),
             ]
     if known.calibration is not None:
         blocks.append(Words("Calibrated from the surveys:"))
@@ -414,23 +424,9 @@ def _schedule(known: Known, unit: LengthUnit) -> Sequence[Block]:
         Table(tuple(c.heading(unit) for c in columns), rows, tuple(range(1, len(columns)))),
         Words(f"In all {found.sums(known.plan.costs.currency)}."),
         *([] if known.plan.judged_top is None else [Words(FROM_WHAT_GROWS, quiet=True)]),
-        *_each_canopy(found),
+        *canopies_of_stages(found),
     ]
     return [*blocks, Points(said)] if said else blocks
-
-
-def _each_canopy(found: Schedule) -> Sequence[Block]:
-    """What every canopy gets in each stage, by its own target, where there are several."""
-    figures = [FIGURE[key] for key in ("mean", "min_over_mean", "dli", "share_inside")]
-    rows = [
-        (stage.stage.name, name, *(figure.number(figure.of(one)) for figure in figures))
-        for stage in found.stages
-        if stage.estimate is not None and stage.estimate.tops
-        for name, one in content.each_canopy(stage.estimate)
-    ]
-    heads = ("Stage", "Canopy", *(figure.heading() for figure in figures))
-    title = "Every canopy, by its own target"
-    return [Table(heads, tuple(rows), (2, 3, 4, 5), title)] if rows else ()
 
 
 # -- what it rests on -----------------------------------------------------------------------
@@ -470,7 +466,6 @@ def _assumptions(known: Known, unit: LengthUnit) -> Sequence[Block]:
     lines += [
         f"Computed in {nx} by {ny} cells at {_QUALITY[estimate.options.quality]}, seed "
         f"{estimate.options.seed}.",
-        *content.canopy_sentences(estimate),
         content.closure_sentence(estimate),
         content.numeric_sentence(estimate),
         content.recount_sentence(estimate),

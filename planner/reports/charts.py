@@ -43,6 +43,7 @@ from planner.reports.drawings import (
     Frame,
     Picture,
     Sheet,
+    shortened,
     upright,
     wide,
 )
@@ -59,11 +60,6 @@ _MARGIN_MM: Final = 8.75
 _OVER: Final = "#b3501a"
 _UNDER: Final = "#2f63b0"
 _DOTS_PER_MM: Final = 8.0
-
-
-def shortened(name: str, most: int = 34) -> str:
-    """A name that fits where there is little room."""
-    return name if len(name) <= most else name[: most - 1].rstrip() + "…"
 
 
 def _room(values: Sequence[float]) -> tuple[float, float]:
@@ -251,11 +247,14 @@ def map_drawing(
 
 
 def _in_words(estimate: Estimate, name: str = "") -> str:
-    f = estimate.overall
-    return (
-        f"{name or estimate.plan.name}: light from {ppfd(f.minimum)} to "
-        f"{ppfd(f.maximum, unit=True)}"
-    )
+    shown = [one.figures for one in estimate.layers]
+    if estimate.place != OWN:
+        shown = [estimate.figures]
+    least, most = min(f.minimum for f in shown), max(f.maximum for f in shown)
+    said = f"light from {ppfd(least)} to {ppfd(most, unit=True)}"
+    if len(shown) > 1:
+        said += f" over {len(shown)} canopies"
+    return f"{name or estimate.plan.name}: {said}"
 
 
 def _map_sheet(

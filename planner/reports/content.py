@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
@@ -25,6 +26,7 @@ from planner.metrics.figures import (
 )
 from planner.plan.place import OWN, Place
 from planner.plan.plan import Plan
+from planner.plan.target import Target
 from planner.units import COVERAGE, DLI_UNIT, PPFD_UNIT, capital, format_number
 
 if TYPE_CHECKING:
@@ -156,9 +158,11 @@ def _rest(under: float | None, over: float | None) -> str:
 
 def band_in_words(estimate: Estimate) -> str:
     """The target band with its unit, '' without a target: '180 to 260 µmol m⁻² s⁻¹'."""
-    target = estimate.target
-    if target is None:
-        return ""
+    return "" if estimate.target is None else wanted_band(estimate.target)
+
+
+def wanted_band(target: Target) -> str:
+    """A target's band with its unit: '180 to 260 µmol m⁻² s⁻¹'."""
     unit = PPFD_UNIT if target.kind == "ppfd" else DLI_UNIT
     return f"{format_number(target.low, 2)} to {format_number(target.high, 2)} {unit}"
 
@@ -307,8 +311,9 @@ def causes(uncertainty: Uncertainty, figure: str, scale: float = 1.0) -> str:
 
     ``scale`` turns µmol m⁻² s⁻¹ into the unit of the figure. Empty without any cause.
     """
-    weights = [(_weight(part, figure) * scale, part.label) for part in uncertainty.parts]
-    weights = sorted((w for w in weights if w[0] > 0), key=lambda weight: -weight[0])
+    weights = [
+        (_weight(part, figure) * scale, part.label) for part in weighty(uncertainty.parts, figure)
+    ]
     if not weights:
         return ""
     told = [f"{label} (± {_two_digits(COVERAGE * weight)})" for weight, label in weights[:NAMED]]
@@ -319,6 +324,17 @@ def causes(uncertainty: Uncertainty, figure: str, scale: float = 1.0) -> str:
         f" The ± covers 95 % of what the inputs leave open: {', '.join(told)}; "
         f"their squares add up. {LEFT_OUT}"
     )
+
+
+_WEIGHTY: Final = 0.01
+"""What gives less than such a share of the weightiest is nothing beside it: squares add up."""
+
+
+def weighty(parts: Sequence[Part], figure: str = "mean") -> tuple[Part, ...]:
+    """The parts of a doubt of ``mean`` or ``minimum`` that count, the weightiest first."""
+    ordered = sorted(parts, key=lambda part: -_weight(part, figure))
+    least = _WEIGHTY * _weight(ordered[0], figure) if ordered else 0.0
+    return tuple(part for part in ordered if _weight(part, figure) > least)
 
 
 def _weight(part: Part, figure: str) -> float:

@@ -20,7 +20,7 @@ from planner.plan.lamp import Lamp
 from planner.plan.lining import Lining
 from planner.plan.place import OWN, PlaceKind, lining_at, surfaces
 from planner.plan.plan import Plan
-from planner.plan.space import Point, hull
+from planner.plan.space import Obstacle, Point, hull
 from planner.plan.tiers import from_above, hangs, held_by
 from planner.units import LengthUnit, by_tape
 
@@ -34,6 +34,8 @@ _CLASS: Final = {INK: "ink", QUIET: "grey", FAINT: "pale", ACCENT: "blue"}
 _WIDE: Final = 0.6
 """Width of a letter over its height, about: no font is known here."""
 _MOST_LEVELS: Final = 4
+_LINE_MM: Final = 3.8
+"""From one name to the next of those under one another."""
 """Of so many heights of lamps at most the side view tells the number; the table tells all."""
 _SCALES: Final = (1, 2, 5, 10, 15, 20, 25, 50, 75, 100, 150, 200, 250, 500)
 _RIM: Final = 11.0
@@ -195,6 +197,11 @@ def wide(words: str, size: float = LETTER_MM) -> float:
     return _WIDE * size * len(words)
 
 
+def shortened(name: str, most: int = 34) -> str:
+    """A name that fits where there is little room."""
+    return name if len(name) <= most else name[: most - 1].rstrip() + "…"
+
+
 # -- the plan to scale --------------------------------------------------------------------
 
 
@@ -242,6 +249,7 @@ def plan_drawing(
     for number in (*lying, *higher):
         corners = [frame.at(point) for point in plan.obstacles[number].outline()]
         sheet.line(corners, colour=QUIET, width=0.3, closed=True, fill="#e3e5e8")
+    named: list[Point] = []
     for number, lamp in enumerate(plan.lamps, start=1):
         at = frame.at((lamp.x, lamp.y))
         if lamp.model.size == (0.0, 0.0):
@@ -250,14 +258,45 @@ def plan_drawing(
             sheet.line([frame.at(p) for p in lamp.outline()], width=0.35, closed=True)
         if not marks:
             _plate(sheet, at, f"Lamp {number}")
+            named.append(at)
     for point, name in marks:
         x, y = frame.at(point)
         sheet.line(((x - 1.6, y), (x + 1.6, y)), colour=ACCENT, width=0.35)
         sheet.line(((x, y - 1.6), (x, y + 1.6)), colour=ACCENT, width=0.35)
         sheet.text(x + 1.2, y - 2.0, name, colour=ACCENT, anchor="start")
+    named += [frame.at(point) for point, _ in marks]
+    _name_obstacles(sheet, plan, frame, unit, named)
     size = f"{by_tape(x1 - x0, unit)} by {by_tape(y1 - y0, unit)}"
     caption = f"From above, 1 : {part} where it is printed at its size."
     return sheet.picture(f"The space from above, {size}, with its walls and lamps", caption)
+
+
+def _name_obstacles(
+    sheet: Sheet, plan: Plan, frame: Frame, unit: LengthUnit, named: Sequence[Point]
+) -> None:
+    """Name and height of the top on every obstacle, off each other and off what is ``named``."""
+    taken = [(x, y, wide("Lamp 1")) for x, y in named]
+    x0, y0, x1, _ = plan.space.bounds
+    walls = [frame.at((x, y0))[0] for x in (x0, x1)]
+    for one in sorted(plan.obstacles, key=lambda one: one.top):
+        words = f"{shortened(one.name, 24)}, {by_tape(one.top, unit)}"
+        xs, ys = zip(*(frame.at(point) for point in one.outline()), strict=True)
+        (left, right), (top, down) = (min(xs), max(xs)), (min(ys), max(ys))
+        long = wide(words) + 1.2
+        middle = min(max((left + right) / 2, walls[0] + long / 2), walls[1] - long / 2)
+        # Along its edges first, from the near one up; at its middle where no place is free.
+        ends = sorted({middle, left + long / 2 + 0.6, right - long / 2 - 0.6})
+        columns = ends if right - left > long + 1.2 else [middle]
+        rows = max(int((down - top) / _LINE_MM), 1)
+        places = ((x, down - 2.4 - row * _LINE_MM) for row in range(rows) for x in columns)
+        free = (
+            (x, y)
+            for x, y in places
+            if all(abs(y - b) >= _LINE_MM or abs(x - a) >= (long + c) / 2 for a, b, c in taken)
+        )
+        x, y = next(free, (middle, (top + down) / 2))
+        taken.append((x, y, long))
+        _plate(sheet, (x, y), words)
 
 
 def _plate(sheet: Sheet, at: Point, words: str) -> None:
@@ -314,9 +353,11 @@ def elevation_drawing(
     part = scale_for((x1 - x0, high), room)
     scale = 1000 / part
     levels = _levels(plan, 3.2 / scale)
-    left, top = max((wide(words) for _, words in levels), default=0.0) + 3.0, 8.0
+    tops = _tops(plan)
+    said = [words for _, words in (*levels, *tops)]
+    left, top = max((wide(words) for words in said), default=0.0) + 3.0, 8.0
     across, up = (x1 - x0) * scale, high * scale
-    sheet = Sheet(across + left + 24.0 + 8.0 * len(levels), up + top + 10.0)
+    sheet = Sheet(across + left + 13.0 + 7.0 * (1 + len(levels) + len(tops)), up + top + 10.0)
     floor = top + up
 
     def level(height: float) -> float:
@@ -328,12 +369,7 @@ def elevation_drawing(
     sheet.line(((left, canopy), (left + across, canopy)), colour=LEAF, width=0.6)
     corners = ((left, top), (left + across, top), (left + across, floor), (left, floor))
     sheet.line(corners, width=0.9, closed=True)
-    for one in plan.obstacles:
-        xs = [x for x, _ in one.outline()]
-        sheet.box(
-            left + (min(xs) - x0) * scale, level(one.top), (max(xs) - min(xs)) * scale,
-            one.thickness * scale, fill="#e3e5e8", colour=QUIET,
-        )  # fmt: skip
+    _obstacles_beside(sheet, plan, (left, floor), scale)
     for lamp in plan.lamps:
         xs = [x for x, _ in lamp.outline()] or [lamp.x]
         ends = [left + (x - x0) * scale for x in (min(xs), max(xs))]
@@ -353,12 +389,22 @@ def elevation_drawing(
     # Beside the space, where no lamp and no shelf is in the way of the words.
     right = left + across + 5
     sheet.dimension((right, floor), (right, canopy), by_tape(plan.canopy.height, unit))
+    taken = []
     for lamp, words in levels:
         face, over = level(plan.lamp_height(lamp)), hangs(plan, lamp)
+        taken.append(face)
         sheet.text(left - 1.5, face, words, anchor="end")
-        right += 8
+        right += 7
         sheet.dimension((right, face + over * scale), (right, face), by_tape(over, unit))
-    right += 8
+    for one, words in tops:
+        y = level(one.top - one.thickness / 2)
+        while any(abs(y - other) < LETTER_MM + 0.4 for other in taken):
+            y -= 0.5
+        taken.append(y)
+        sheet.text(left - 1.5, y, words, anchor="end")
+        right += 7
+        sheet.dimension((right, floor), (right, level(one.top)), by_tape(one.top, unit))
+    right += 7
     sheet.dimension((right, floor), (right, top), by_tape(high, unit))
     sheet.dimension(
         (left, floor + 4), (left + across, floor + 4), by_tape(x1 - x0, unit), beside=-2.4
@@ -368,6 +414,28 @@ def elevation_drawing(
         f"{by_tape(plan.canopy.height, unit)}"
     )
     return sheet.picture(words, f"From the near side, 1 : {part} where it is printed at its size.")
+
+
+def _obstacles_beside(sheet: Sheet, plan: Plan, foot: Point, scale: float) -> None:
+    """What stands there, seen from the near side; ``foot`` is where floor and left wall meet."""
+    for one in plan.obstacles:
+        xs = [foot[0] + (x - plan.space.bounds[0]) * scale for x, _ in one.outline()]
+        left, right, top = min(xs), max(xs), foot[1] - one.top * scale
+        height = one.thickness * scale
+        sheet.box(left, top, right - left, height, fill="#e3e5e8", colour=QUIET)
+        if one.canopy is not None:
+            sheet.line(((left, top), (right, top)), colour=LEAF, width=0.6)
+
+
+def _tops(plan: Plan) -> list[tuple[Obstacle, str]]:
+    """An obstacle of each height of a top, with the names of all as high, the lowest first."""
+    found: dict[float, list[Obstacle]] = {}
+    for one in sorted(plan.obstacles, key=lambda one: one.top):
+        found.setdefault(round(one.top, 3), []).append(one)
+    return [
+        (same[0], shortened(", ".join(dict.fromkeys(one.name for one in same)), 24))
+        for same in list(found.values())[:_MOST_LEVELS]
+    ]
 
 
 def _levels(plan: Plan, apart: float) -> list[tuple[Lamp, str]]:

@@ -16567,6 +16567,26 @@ nicht klar</translation>
 <translation> (Tür)</translation>
 </message>
 <message>
+<source>long side</source>
+<translation>lange Seite</translation>
+</message>
+<message>
+<source>short side</source>
+<translation>kurze Seite</translation>
+</message>
+<message>
+<source>underside</source>
+<translation>Unterseite</translation>
+</message>
+<message>
+<source>top</source>
+<translation>Oberseite</translation>
+</message>
+<message>
+<source>{name}, {face}</source>
+<translation>{name}, {face}</translation>
+</message>
+<message>
 <source>All electrical power of the lamps ends as heat in the space, at once and evenly. The air that comes in has room temperature (1.2 kg/m³, 1005 J/(kg K)) and mixes fully. Heat through the walls and water that leaves the plants are not counted: both make it a little cooler. Fans give less than their label once ducts, filters and small openings are in the way.</source>
 <translation>Die ganze elektrische Leistung der Lampen wird im Raum zu Wärme, sofort und gleichmäßig. Die einströmende Luft hat Zimmertemperatur (1,2 kg/m³, 1005 J/(kg K)) und mischt sich völlig. Wärme durch die Wände und Wasser, das die Pflanzen abgeben, sind nicht gerechnet: Beides macht es etwas kühler. Lüfter leisten weniger als angegeben, sobald Rohre, Filter und kleine Öffnungen im Weg sind.</translation>
 </message>
@@ -20156,6 +20176,16 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>paint</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>barium-sulphate</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Width of the mirror lobe (GGX alpha): 0 flat mirror, 0.25 creased film.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -22295,12 +22325,8 @@ nicht klar</translation>
 <context>
 <name>planner.reports.build_sheet</name>
 <message>
-<source>, door</source>
-<translation>, Tür</translation>
-</message>
-<message>
-<source>{name} ({side_of} side{door})</source>
-<translation>{name} ({side_of} Seite{door})</translation>
+<source>What stands in the space is taken as made of its material; it is cut for only where that is sold by the roll or sheet, by what was said of costs.</source>
+<translation>Was im Raum steht, gilt als aus seinem Material gemacht; zugeschnitten wird dafür nur, wo es nach den Angaben zu den Kosten als Rolle oder Platte verkauft wird.</translation>
 </message>
 <message>
 <source>{number}{chr}</source>
@@ -22374,10 +22400,6 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>From wall {value}</source>
-<translation>Von Wand {value}</translation>
-</message>
-<message>
 <source>Stage</source>
 <translation>Stadium</translation>
 </message>
@@ -22390,16 +22412,16 @@ nicht klar</translation>
 <translation>Schnüre über die Stadien</translation>
 </message>
 <message>
-<source>; obstacles are of their material</source>
-<translation>; Hindernisse sind aus ihrem Material</translation>
-</message>
-<message>
 <source>Piece</source>
 <translation>Stück</translation>
 </message>
 <message>
 <source>Of</source>
 <translation>Auskleidung</translation>
+</message>
+<message>
+<source>Cut or paint</source>
+<translation>Zuschnitt oder Anstrich</translation>
 </message>
 <message>
 <source>Cut</source>
@@ -22410,8 +22432,12 @@ nicht klar</translation>
 <translation>Von</translation>
 </message>
 <message>
-<source>Cuts; {over} {value} over on every side but at the door{made}; what is painted or there already needs none</source>
-<translation>Zuschnitte; {over} {value} Zugabe an jeder Seite außer an der Tür{made}; was gestrichen wird oder schon da ist, braucht keinen</translation>
+<source>Cuts; {over} {value} over on every side but at the door; what is there already needs none</source>
+<translation>Zuschnitte; an jeder Seite {over} {value} mehr, nur an der Tür nicht; was schon da ist, braucht keinen</translation>
+</message>
+<message>
+<source>paint {text}</source>
+<translation>{text} streichen</translation>
 </message>
 <message>
 <source>Roll</source>
@@ -22462,8 +22488,16 @@ nicht klar</translation>
 <translation>Loch</translation>
 </message>
 <message>
-<source>Where the meter stands ({count} holes {said})</source>
-<translation>Wo das Messgerät steht ({count} Löcher {said})</translation>
+<source>{count} of {len}</source>
+<translation>{count} von {len}</translation>
+</message>
+<message>
+<source>{count}</source>
+<translation>{count}</translation>
+</message>
+<message>
+<source>Where the meter stands ({of} holes {said})</source>
+<translation>Wo das Messgerät steht ({of} Löcher {said})</translation>
 </message>
 </context>
 <context>
@@ -22666,6 +22700,10 @@ nicht klar</translation>
 <translation>keine Quelle genannt</translation>
 </message>
 <message>
+<source>The canopies that hang over it, on the same scale.</source>
+<translation>Die Blätterdächer, die darüber hängen, mit derselben Skala.</translation>
+</message>
+<message>
 <source>The plan and its options on the same scale.</source>
 <translation>Der Plan und seine Varianten auf derselben Skala.</translation>
 </message>
@@ -22817,8 +22855,16 @@ nicht klar</translation>
 <translation>In {PPFD_UNIT}</translation>
 </message>
 <message>
+<source>{less} more would give less than 1 % of the first each. </source>
+<translation>{less} weitere ergäben je weniger als 1 % der ersten. </translation>
+</message>
+<message>
 <source>The mean is {value} ± {half} {PPFD_UNIT} (95 %). Each input by itself would give this much of it; their squares add up.</source>
 <translation>Das Mittel ist {value} ± {half} {PPFD_UNIT} (95 %). Jede Eingabe für sich allein gäbe so viel davon; ihre Quadrate addieren sich.</translation>
+</message>
+<message>
+<source>{rest}{LEFT_OUT}</source>
+<translation>{rest}{LEFT_OUT}</translation>
 </message>
 <message>
 <source>Calibrated from the surveys:</source>
@@ -22852,18 +22898,6 @@ nicht klar</translation>
 <message>
 <source>In all {sums}.</source>
 <translation>Insgesamt {sums}.</translation>
-</message>
-<message>
-<source>Stage</source>
-<translation>Stadium</translation>
-</message>
-<message>
-<source>Canopy</source>
-<translation>Blätterdach</translation>
-</message>
-<message>
-<source>Every canopy, by its own target</source>
-<translation>Jedes Blätterdach, nach seinem eigenen Ziel</translation>
 </message>
 <message>
 <source>a quick preview</source>
@@ -23054,8 +23088,16 @@ nicht klar</translation>
 <translation>Grün: das Blätterdach. Blau: die Lichtfläche der Lampen. Darüber: die Decke.</translation>
 </message>
 <message>
-<source>{value}: light from {ppfd} to {ppfd2}</source>
-<translation>{value}: Licht von {ppfd} bis {ppfd2}</translation>
+<source>light from {ppfd} to {ppfd2}</source>
+<translation>Licht von {ppfd} bis {ppfd2}</translation>
+</message>
+<message>
+<source> over {len} canopies</source>
+<translation> über {len} Blätterdächer</translation>
+</message>
+<message>
+<source>{value}: {said}</source>
+<translation>{value}: {said}</translation>
 </message>
 <message>
 <source>#ffffff</source>
@@ -23488,6 +23530,15 @@ nicht klar</translation>
 <message>
 <source>The space from above, {size}, with its walls and lamps</source>
 <translation>Der Raum von oben, {size}, mit seinen Wänden und Lampen</translation>
+</message>
+<message>
+<source>Lamp 1</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{shortened}, {by_tape}</source>
+<translation>{shortened}, {by_tape}</translation>
 </message>
 <message>
 <source>#ffffff</source>
@@ -24333,6 +24384,144 @@ nicht klar</translation>
 <message>
 <source>{text}…</source>
 <translation>{text}…</translation>
+</message>
+</context>
+<context>
+<name>planner.reports.stands</name>
+<message>
+<source>From wall {value}</source>
+<translation>Von Wand {value}</translation>
+</message>
+<message>
+<source>, door</source>
+<translation>, Tür</translation>
+</message>
+<message>
+<source>{name} ({side_of} side{door})</source>
+<translation>{name} ({side_of} Seite{door})</translation>
+</message>
+<message>
+<source>What stands in the space</source>
+<translation>Was im Raum steht</translation>
+</message>
+<message>
+<source>No.</source>
+<translation>Nr.</translation>
+</message>
+<message>
+<source>Name</source>
+<translation>Name</translation>
+</message>
+<message>
+<source>Size ({u})</source>
+<translation>Größe ({u})</translation>
+</message>
+<message>
+<source>Underside at</source>
+<translation>Unterseite</translation>
+</message>
+<message>
+<source>Top at</source>
+<translation>Oberseite</translation>
+</message>
+<message>
+<source>, turned by {rotation_deg}°</source>
+<translation>, um {rotation_deg}° gedreht</translation>
+</message>
+<message>
+<source>{name}{turned}</source>
+<translation>{name}{turned}</translation>
+</message>
+<message>
+<source>{STANDS}: its nearest edges from two walls, its heights from the floor</source>
+<translation>{STANDS}: nächste Kanten ab zwei Wänden, Höhen ab dem Boden</translation>
+</message>
+<message>
+<source>{STANDS}: nearest edges from {first} and {second}, heights from the floor, in {u}</source>
+<translation>{STANDS}: nächste Kanten ab {first} und {second}, Höhen ab dem Boden, in {u}</translation>
+</message>
+<message>
+<source>Lining</source>
+<translation>Auskleidung</translation>
+</message>
+<message>
+<source>On its top</source>
+<translation>Darauf</translation>
+</message>
+<message>
+<source>nothing</source>
+<translation>nichts</translation>
+</message>
+<message>
+<source>a canopy that reflects {percent}</source>
+<translation>ein Blätterdach, das {percent} zurückwirft</translation>
+</message>
+<message>
+<source>{said}; wanted: {wanted_band}</source>
+<translation>{said}; gewünscht: {wanted_band}</translation>
+</message>
+<message>
+<source> (its top is at {by_tape})</source>
+<translation> (Oberseite bei {by_tape})</translation>
+</message>
+<message>
+<source>{listed} where '{name}' stands{top}</source>
+<translation>{listed}, wo „{name}“ steht{top}</translation>
+</message>
+<message>
+<source>Left out are holes {join}.</source>
+<translation>Ausgelassen sind die Löcher {join}.</translation>
+</message>
+<message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>minimum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>maximum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>min_over_mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>dli</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>share_inside</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Every canopy, by its own target: light in {PPFD_UNIT}, DLI in {DLI_UNIT}, shares in %, area in m²</source>
+<translation>Jedes Blätterdach, nach seinem eigenen Ziel: Licht in {PPFD_UNIT}, DLI in {DLI_UNIT}, Anteile in %, Fläche in m²</translation>
+</message>
+<message>
+<source>{text} ± {half}</source>
+<translation>{text} ± {half}</translation>
+</message>
+<message>
+<source>Canopy</source>
+<translation>Blätterdach</translation>
+</message>
+<message>
+<source>Stage</source>
+<translation>Stadium</translation>
+</message>
+<message>
+<source>canopy_area</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 </context>
 <context>

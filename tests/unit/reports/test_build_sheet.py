@@ -14,8 +14,9 @@ from planner.plan import edits
 from planner.plan.costs import Costs, Goods
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody, PointBody
 from planner.plan.plan import Plan
-from planner.reports.build_sheet import base_of, build_section, cord, hooks
+from planner.reports.build_sheet import build_section, cord, hooks
 from planner.reports.report import Pictures, Table, Warned, Words
+from planner.reports.stands import base_of
 from planner.units import LengthUnit, on_tape
 from tests.unit.reports.sample_estimate import L_SHAPE, sample_plan
 
@@ -160,10 +161,10 @@ def test_the_demos_cuts_by_hand() -> None:
     (title,) = [title for title in tables(demo_plan()) if title.startswith("Cuts")]
     cut = {(row[0], row[2]) for row in tables(demo_plan())[title].rows}
     assert (
-        title == "Cuts; 2 cm over on every side but at the door; "
-        "what is painted or there already needs none"
+        title == "Cuts; 2 cm over on every side but at the door; what is there already needs none"
     )
-    assert ("Wall 1 (door)", "80 × 110") in cut
+    # The door is painted: 80 x 110 are 0.88 m², and nothing is cut.
+    assert ("Wall 1 (door)", "paint 0.88 m²") in cut
     assert ("Wall 2", "40 × 114") in cut
     assert ("Wall 4, band 1", "70 × 74") in cut
     assert ("Wall 4, band 2", "70 × 44") in cut
@@ -178,8 +179,7 @@ def test_known_sheets_say_where_each_piece_lies() -> None:
     (title,) = [title for title in tables(plan) if title.startswith("Cuts")]
     rows = tables(plan)[title].rows
     assert (
-        title == "Cuts; 0 cm over on every side but at the door; "
-        "what is painted or there already needs none"
+        title == "Cuts; 0 cm over on every side but at the door; what is there already needs none"
     )
     assert {row[3] for row in rows} == {
         f"Roll 1: {along} along, 0 across" for along in (0, 120, 240, 360, 480)
