@@ -17,11 +17,12 @@ from typing import Final
 
 import numpy as np
 
+from planner.estimate.canopies import beside
 from planner.estimate.evaluate import Cache, Cancelled, evaluate
 from planner.estimate.result import Estimate, EstimateOptions, FloatArray, of_plan
 from planner.estimate.scene import build_scene
 from planner.estimate.worth import Bill, WorthError, running, worth
-from planner.metrics.figures import FIGURE, NO_VALUE, energy, money
+from planner.metrics.figures import FIGURE, NO_VALUE, Figure, energy, money
 from planner.plan.changes import said
 from planner.plan.costs import Costs
 from planner.plan.edits import without_walls
@@ -245,7 +246,7 @@ def _apart(own: FloatArray, other: FloatArray) -> tuple[FloatArray, FloatArray]:
 class Column:
     """One column: ``better`` is 1 where more is better, -1 where less is, 0 where neither.
 
-    ``rule`` writes its values; without one it is a figure of that key.
+    ``rule`` writes its values; without one it is a figure of that key, or ``of`` all canopies.
     """
 
     key: str
@@ -254,14 +255,24 @@ class Column:
     about: str
     better: int = 0
     rule: Callable[[float | None], str] | None = None
+    of: str = ""
+
+    @property
+    def figure(self) -> Figure:
+        """The figure it is."""
+        return FIGURE[self.of or self.key]
 
     def text(self, value: float | None) -> str:
         """A canonical value as the table shows it."""
-        return (self.rule or FIGURE[self.key].number)(value)
+        return (self.rule or self.figure.number)(value)
+
+    def texts(self, values: Sequence[float | None]) -> tuple[str, ...]:
+        """Canonical values as the table shows them under one another."""
+        return self.figure.aligned(values) if self.rule is None else tuple(map(self.text, values))
 
     def shown(self, value: float | None) -> float | None:
         """A canonical value in the unit shown: shares in per cent."""
-        return FIGURE[self.key].shown(value) if self.rule is None else value
+        return self.figure.shown(value) if self.rule is None else value
 
     def heading(self, currency: str = "") -> str:
         """Name and unit; money in the user's currency."""
@@ -284,6 +295,8 @@ COLUMNS: Final = (
     _figure("minimum", 1),
     _figure("min_over_mean", 1),
     _figure("share_inside", 1),
+    Column("inside_all", "All canopies inside", "%", "Share of all canopies together whose light "
+           "lies inside the band wanted there.", 1, of="share_inside"),
     _figure("dli", 1),
     _figure("watts", -1),
     Column("kwh", "Energy a month", "kWh", "Of a month at the hours of the option.", -1,
@@ -300,11 +313,15 @@ COLUMN: Final = {column.key: column for column in COLUMNS}
 
 @dataclass(frozen=True)
 class Option:
-    """A side as a row: ``values`` by the key of the column; ``buy`` says what is to be bought."""
+    """A side as a row: ``values`` by the key of the column; ``buy`` says what is to be bought.
+
+    ``beyond`` says which canopies beside the one judged lie out of their bands.
+    """
 
     side: Side
     values: Mapping[str, float | None]
     buy: str
+    beyond: str = ""
 
 
 def option(side: Side, base: Side | None, bought: Bill | None, costs: Costs) -> Option:
@@ -319,6 +336,8 @@ def option(side: Side, base: Side | None, bought: Bill | None, costs: Costs) -> 
     if found is not None:
         for key in ("mean", "minimum", "min_over_mean", "share_inside", "dli"):
             values[key] = FIGURE[key].of(found)
+    if side.estimate is not None and side.estimate.tops:
+        values["inside_all"] = side.estimate.overall.share_inside
     if side.estimate is not None and base is not None and base.estimate is not None:
         before = base.estimate.figures.mean
         values["of_base"] = 100 * side.estimate.figures.mean / before if before > 0 else None
@@ -327,7 +346,14 @@ def option(side: Side, base: Side | None, bought: Bill | None, costs: Costs) -> 
                 values["payback"] = worth(side.estimate, base.estimate, bought, costs).payback
     plan = side.plan
     words = "" if bought is None else bought.words(lambda key: plan.lining(key).name)
-    return Option(side, {column.key: values.get(column.key) for column in COLUMNS}, words)
+    beyond = beside(side.estimate, None if base is None else base.estimate, plan)
+    return Option(side, {column.key: values.get(column.key) for column in COLUMNS}, words, beyond)
+
+
+def columns_of(options: Sequence[Option]) -> tuple[Column, ...]:
+    """The columns that say something of some options: one of all canopies where several are."""
+    several = any(one.side.estimate is not None and one.side.estimate.tops for one in options)
+    return tuple(column for column in COLUMNS if several or not column.of)
 
 
 @dataclass(frozen=True)

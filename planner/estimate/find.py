@@ -19,18 +19,15 @@ from planner.estimate.compare import Option, Origin, Side, option, unbeaten
 from planner.estimate.evaluate import Cache, Cancelled
 from planner.estimate.find_places import arrangements, refined
 from planner.estimate.find_question import (
-    TINY,
     Aim,
     FindError,
     Held,
     Question,
-    Read,
-    Stand,
-    Tries,
     Turn,
     check,
     full_output,
 )
+from planner.estimate.find_tries import TINY, Read, Stand, Tries
 from planner.estimate.result import Estimate, EstimateOptions
 from planner.estimate.worth import Bill
 from planner.language import inside, word
@@ -42,7 +39,7 @@ from planner.plan.plan import Plan
 from planner.plan.tiers import above, lamps_at
 from planner.plan.turning import CEILING
 from planner.plan.variant_edits import free_name
-from planner.units import LengthUnit, format_length, said_length
+from planner.units import LengthUnit, capital, format_length, listed, said_length
 
 MOST_ANSWERS: Final = 8
 SCAN_HEIGHTS: Final = 9
@@ -69,7 +66,8 @@ class Limit(StrEnum):
 class Answer:
     """One arrangement found: a row of the options' table with its plan and estimate.
 
-    ``missed`` names the wishes it does not keep; ``words`` say how it is set up.
+    ``missed`` names the wishes it does not keep, and the canopies in the same light that lie out of
+    their bands; ``words`` say how it is set up.
     """
 
     option: Option
@@ -179,11 +177,11 @@ _MOVES: Final = 90
 def _moved(tries: Tries, start: Read) -> Stand:
     """The lamps of a stand moved one by one to where the aim is served best."""
     stand, aim = start.stand, tries.question.aim
-    scale = max(abs(start.rank(aim)[1]), TINY)
+    scale = max(abs(start.rank(aim)[2]), TINY)
 
     def loss(lamps: tuple[Lamp, ...]) -> float:
-        short, value, _ = tries.read(Stand(stand.cover, lamps), quick=True).rank(aim)
-        return 10 * short + value / scale
+        short, beyond, value, _ = tries.read(Stand(stand.cover, lamps), quick=True).rank(aim)
+        return 10 * (short + beyond) + value / scale
 
     return Stand(stand.cover, refined(tries.plan, stand.lamps, loss, _MOVES, tries.question.grain))
 
@@ -213,6 +211,7 @@ def _clearly_beats(one: Read, other: Read) -> bool:
     )
     return (
         one.short <= other.short
+        and one.beyond <= other.beyond
         and one.even > other.even * (1 + _SLACK)
         and one.kwh < other.kwh * (1 - _SLACK)
         and money
@@ -291,9 +290,14 @@ def _lifted(tries: Tries, best: Read, heights: Sequence[float]) -> Read:
 
 
 def _front(reads: Sequence[Read]) -> list[Read]:
-    """Those that no other beats in evenness, energy and, where all of it is known, money."""
+    """Those that no other beats in evenness, energy and, where all of it is known, money.
+
+    Nor in how far canopies in the same light lie out of their bands.
+    """
     priced = all(one.total is not None for one in reads)
-    points = [(one.even, one.kwh, *((one.total or 0.0,) if priced else ())) for one in reads]
+    points = [
+        (one.even, one.kwh, one.off[1], *((one.total or 0.0,) if priced else ())) for one in reads
+    ]
     return [reads[k] for k in unbeaten(points)]
 
 
@@ -304,6 +308,8 @@ def _answered(tries: Tries, base: Option, unit: LengthUnit, *, stopped: bool) ->
     question, aim = tries.question, tries.question.aim
     reads = sorted(tries.seen.values(), key=lambda one: one.order(aim))
     best, kept = reads[0], [one for one in reads if one.short <= TINY]
+    if not best.off[1]:  # what suits every canopy goes before what suits one
+        kept = [one for one in kept if not one.off[1]]
     if math.isinf(best.short):
         raise FindError(
             "The lamps would be in the way of each other, of a wall or of a shelf at every height "
@@ -345,7 +351,9 @@ def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: Le
         asked = replace(row, values={**row.values, "dli": lowest})
     # Wishes that are met to the last bit of a float are met.
     missed = tries.question.wishes.missed(asked) if read.short > TINY else ()
-    return Answer(row, estimate, missed, _set_up(tries, read, made))
+    missed += (row.beyond,) if row.beyond else ()
+    words = _set_up(tries, read, made)
+    return Answer(row, estimate, missed, f"{words} {capital(row.beyond)}." if row.beyond else words)
 
 
 def _name(tries: Tries, read: Read, unit: LengthUnit) -> str:
@@ -399,7 +407,7 @@ def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, st
     figures = best.estimate.figures
     row = best.option.values
     parts = [
-        best.words,
+        best.words.removesuffix(f" {capital(best.option.beyond)}."),
         f"Mean {ppfd(figures.mean, unit=True)}, min / mean {percent(figures.min_over_mean)}, "
         f"{FIGURE['watts'].text(row['watts'])}, {energy(row['kwh'], unit=True)} a month.",
     ]
@@ -410,6 +418,8 @@ def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, st
     else:
         parts.insert(0, f"The wishes cannot be kept: {'; '.join(best.missed)}. The nearest:")
         parts.append(_what_would(tries, best))
+    if met and best.option.beyond:
+        parts.append(f"But {best.option.beyond}: {_NO_OTHER}")
     if question.aim is Aim.CHEAP or question.wishes.total is not None:
         unknown: list[str] = []
         for (cover, _), bought in tries.bills.items():
@@ -444,8 +454,13 @@ def _limit(tries: Tries, best: Read) -> tuple[Limit, str]:
             missed = " and ".join(one.missed)
             words = f"{way} would be {_MORE[aim]}, but {missed} wished would be missed."
             return Limit.WISHES, words
+        if one is not None and one.off[1] > best.off[1] and gain:
+            out = listed(one.out)
+            return Limit.WISHES, f"{way} would be {_MORE[aim]}, but farther from the band of {out}."
     return Limit.NOTHING, f"Higher or lower would not be {_MORE[aim]}."
 
+
+_NO_OTHER: Final = "nothing tried keeps the wishes and brings every canopy into its band."
 
 _MORE: Final = {Aim.EVEN: "more even", Aim.ENERGY: "less energy", Aim.CHEAP: "cheaper"}
 

@@ -19,6 +19,7 @@ from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import asdict, dataclass, field, replace
+from functools import cached_property
 from pathlib import Path
 from time import monotonic
 from typing import Any, Final
@@ -26,6 +27,7 @@ from typing import Any, Final
 from pydantic import TypeAdapter, ValidationError
 
 import planner
+from planner.estimate.canopies import MOVED, Standing, out_of_band
 from planner.estimate.evaluate import Cache
 from planner.estimate.result import EstimateOptions, Figures, Quality
 from planner.estimate.sweep_points import (
@@ -41,7 +43,7 @@ from planner.estimate.sweep_points import (
     set_up,
 )
 from planner.plan.lit import counted, lit
-from planner.plan.place import judged
+from planner.plan.place import Place, judged
 from planner.plan.plan import Plan
 
 __all__ = ["Over", "Point", "Sweep", "SweepError", "sweep"]
@@ -55,7 +57,7 @@ _LEAST_CHUNKS_PER_WORKER: Final = 4
 _LARGEST_GROUP: Final = 25
 _COSTLY: Final = 2
 """From this cost of an axis on, its points begin with work that those after it share."""
-_JOURNAL_FORMAT: Final = 1
+_JOURNAL_FORMAT: Final = 2
 _DONE: Final = TypeAdapter(Done)
 _FIGURES: Final = TypeAdapter(Figures)
 
@@ -65,11 +67,17 @@ Asked = Callable[[], bool]
 
 @dataclass(frozen=True)
 class Point:
-    """One point: a value per axis, and the figures or the reason why there are none."""
+    """One point: a value per axis, and the figures or the reason why there are none.
+
+    ``band``, ``overall`` and ``beside`` are as of ``Done``.
+    """
 
     values: tuple[Step, ...]
     figures: Figures | None
     problem: str = ""
+    band: tuple[float, float] | None = None
+    overall: Figures | None = None
+    beside: tuple[Standing, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -97,6 +105,26 @@ class Sweep:
     def in_order(self) -> Iterator[Point]:
         """The points there are, in the order of the grid."""
         return (self.points[number] for number in sorted(self.points))
+
+    def beyond(self, number: int) -> str:
+        """Which canopies but the one judged lie out of their bands at a point, in one clause.
+
+        Tiers with lamps of their own are left out whose light no point changes.
+        """
+        found = self.points[number].beside
+        told = [one for one in found if one.shared or one.place in self._moving]
+        return out_of_band(self.plan, told)
+
+    @cached_property
+    def _moving(self) -> frozenset[Place]:
+        """The canopies whose light is not the same at all points."""
+        means: dict[Place, list[float]] = {}
+        for point in self.points.values():
+            for one in point.beside:
+                means.setdefault(one.place, []).append(one.mean)
+        return frozenset(
+            place for place, all_of in means.items() if min(all_of) < max(all_of) * (1 - MOVED)
+        )
 
     def plan_at(self, number: int) -> Plan:
         """The plan with the values of a point; raises ``ValueError`` where it cannot be."""
@@ -168,8 +196,7 @@ def sweep(
 
     def receive(done: Sequence[Done], grid: dict[int, tuple[Step, ...]]) -> None:
         for one in done:
-            figures = None if one.figures is None else Figures(**one.figures)  # type: ignore[arg-type]
-            points[one.number] = Point(grid[one.number], figures, one.problem)
+            points[one.number] = _point(one, grid[one.number])
         if book is not None:
             book.write(done)
         if progress is not None:
@@ -181,6 +208,14 @@ def sweep(
     for done in _computed(job, asked, wanted, workers, scheduler, cancelled or _never):
         receive(done, grid)
     return found
+
+
+def _point(done: Done, values: tuple[Step, ...]) -> Point:
+    figures, overall = (
+        None if found is None else _FIGURES.validate_python(found)
+        for found in (done.figures, done.overall)
+    )
+    return Point(values, figures, done.problem, done.band, overall, done.beside)
 
 
 def _computed(
@@ -235,7 +270,7 @@ def _same(known: Sweep, asked: Sweep) -> bool:
 def fingerprint(asked: Sweep) -> str:
     """What tells one sweep from another: program, plan, axes with values, options."""
     parts = [
-        planner.__version__,
+        f"{planner.__version__} {_JOURNAL_FORMAT}",
         repr((lit(asked.plan), counted(asked.plan), judged(asked.plan))),
         repr([(one.axis, one.place, [_bare(step) for step in one.values]) for one in asked.over]),
         json.dumps([asked.options.cells, asked.options.quality, asked.options.seed]),
@@ -370,8 +405,7 @@ class _Journal:
 def _read_point(line: str, grid: dict[int, tuple[Step, ...]]) -> tuple[int, Point] | None:
     try:
         done = _DONE.validate_json(line)
-        figures = done.figures and _FIGURES.validate_python(done.figures)
-        return done.number, Point(grid[done.number], figures or None, done.problem)
+        return done.number, _point(done, grid[done.number])
     except (ValidationError, KeyError):
         return None
 

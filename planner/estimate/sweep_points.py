@@ -21,6 +21,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
+from planner.estimate.canopies import Standing, standings
 from planner.language import inside, word
 from planner.plan.changes import line, refit
 from planner.plan.dials import DIALS, Dial, Redo, dial
@@ -241,11 +242,18 @@ class Job:
 
 @dataclass(frozen=True)
 class Done:
-    """One finished point: its number and the figures by name, or the reason for none."""
+    """One finished point: its number and the figures by name, or the reason for none.
+
+    ``band`` is that wanted on the canopy judged (µmol m⁻² s⁻¹). Where obstacles carry canopies
+    ``overall`` has the figures of all together, ``beside`` where all but that one stand.
+    """
 
     number: int
     figures: dict[str, float | None] | None
     problem: str = ""
+    band: tuple[float, float] | None = None
+    overall: dict[str, float | None] | None = None
+    beside: tuple[Standing, ...] = ()
 
 
 Numbered = tuple[int, tuple[Step, ...]]
@@ -315,5 +323,8 @@ def run(
         except ValueError as error:
             done.append(Done(number, None, refusal(error)))
         else:
-            done.append(Done(number, dataclasses.asdict(estimate.figures)))
+            figures = dataclasses.asdict(estimate.figures)
+            overall = dataclasses.asdict(estimate.overall) if estimate.tops else None
+            others = standings(estimate)
+            done.append(Done(number, figures, "", estimate.band, overall, others))
     return done

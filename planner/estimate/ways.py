@@ -14,6 +14,7 @@ from itertools import pairwise
 from typing import Final
 
 from planner.catalogue.library import Catalogue
+from planner.estimate.canopies import beside
 from planner.estimate.compare import Origin, Side
 from planner.estimate.evaluate import Cache, evaluate
 from planner.estimate.find_question import (
@@ -34,7 +35,7 @@ from planner.plan.place import Place
 from planner.plan.plan import Plan
 from planner.plan.quantity import Quantity
 from planner.plan.tiers import hangs, lamps_at, lighting
-from planner.units import PPFD_UNIT, LengthUnit, said_length
+from planner.units import PPFD_UNIT, LengthUnit, capital, said_length
 
 NEAR: Final = 0.02
 """A mean this near, relative, is the one asked: whole per cents and centimetres come no nearer."""
@@ -167,8 +168,8 @@ class _Ask:
 
     def way(self, kind: WayKind, name: str, estimate: Estimate, why: str = "") -> Way:
         """A way with its sentence; ``why`` says what keeps it from the level."""
-        if self.told is not None and self.told is not self.options.quality:
-            careful = replace(self.options, quality=self.told)
+        careful = replace(self.options, quality=self.told or self.options.quality)
+        if careful != self.options:
             estimate = evaluate(estimate.plan, careful, cache=self.cache, cancelled=self.cancelled)
         reached = self.off(estimate) <= NEAR
         figures = estimate.figures
@@ -181,6 +182,10 @@ class _Ask:
             f"{name}: mean {ppfd(figures.mean, unit=True)}, min / mean "
             f"{percent(figures.min_over_mean)}, {watts}."
         )
+        if estimate.tops:
+            base = evaluate(self.plan, careful, cache=self.cache, cancelled=self.cancelled)
+            beyond = beside(estimate, base, estimate.plan)
+            words = f"{words} {capital(beyond)}." if beyond else words
         return Way(kind, name, estimate, reached, words if reached else f"{words} {why}".strip())
 
     def dimmed(self, estimate: Estimate) -> tuple[Estimate, str]:

@@ -12,6 +12,7 @@ worked out.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from typing import Final
@@ -105,6 +106,18 @@ class Figure:
         if self.digits is Digits.GIVEN or at <= 0:
             return significant(at)
         return _fixed(at, min(2 - _magnitude(at, 2), self.most_decimals(at)))
+
+    def aligned(self, values: Sequence[float | None]) -> tuple[str, ...]:
+        """Digits of canonical values under one another: light with the fewest decimals of any."""
+        shown = [self.shown(value) for value in values]
+        known = [one for one in shown if one is not None and math.isfinite(one) and one > 0]
+        if not known or self.digits not in {Digits.LIGHT, Digits.DOSE}:
+            return tuple(map(self.written, shown))
+        most = min(min(2 - _magnitude(one, 2), self.most_decimals(one)) for one in known)
+        return tuple(
+            decimal(f"{one:.{most}f}") if most >= 0 and one in known else self.written(one)
+            for one in shown
+        )
 
     def text(self, value: float | None) -> str:
         """The value with its unit."""

@@ -111,6 +111,26 @@ def lighting(plan: Setup) -> tuple[Place, ...]:
     )
 
 
+def sharing(plan: Setup) -> tuple[Place, ...]:
+    """The canopies in the light of the lamps over the one judged, which is among them.
+
+    Those of one storey: what stands on the same tier and shelters no lamps, and the tier itself.
+    """
+    tops = (Place(PlaceKind.TOP, k) for k, one in enumerate(plan.obstacles) if one.canopy)
+    every, here = (OWN, *tops), _storey_of(plan, judged(plan))
+    return tuple(place for place in every if _storey_of(plan, place) == here)
+
+
+def _storey_of(plan: Setup, place: Place) -> int | None:
+    """The tier that a canopy is part of or stands on; None: the plan's own canopy."""
+    if place == OWN:
+        return None
+    one = plan.obstacles[place.index]
+    if any(one in hung_over(plan, lamp, under=True) for lamp in plan.lamps):
+        return place.index
+    return _tier_under(plan, one.x, one.y, one.underside)
+
+
 def lamps_at(plan: Setup, places: Sequence[Place]) -> tuple[Lamp, ...]:
     """The lamps at these places."""
     return tuple(plan.lamps[place.index] for place in places)

@@ -56,6 +56,7 @@ from planner.units import (
     PPFD_UNIT,
     LengthUnit,
     by_tape,
+    capital,
     format_number,
     listed,
     on_tape,
@@ -263,13 +264,11 @@ def _options(known: Known, unit: LengthUnit) -> Sequence[Block]:
     comparison = known.comparison
     if comparison is None:
         return ()
-    costs = known.plan.costs
-    rows = option_rows(known, comparison)
-    base = baseline_of(comparison)
-    blocks: list[Block] = [Words(f"Measured against '{base.name}'.")]
+    costs, rows = known.plan.costs, option_rows(known, comparison)
+    blocks: list[Block] = [Words(f"Measured against '{baseline_of(comparison).name}'.")]
     if len({s.estimate.place for s in comparison.sides if s.estimate is not None}) > 1:
         blocks.append(Words(content.DIFFERENTLY))
-    light = ("mean", "of_base", "minimum", "min_over_mean", "share_inside", "dli")
+    light = ("mean", "of_base", "minimum", "min_over_mean", "share_inside", "inside_all", "dli")
     for title, of_light in (("The light they give", True), ("What they take", False)):
         shown = [
             column
@@ -307,18 +306,16 @@ def _digits(column: Column, value: float | None, known: Known) -> str:
 
 def option_rows(known: Known, comparison: Comparison) -> tuple[Option, ...]:
     """The rows of the options table, the plan's first."""
-    base = baseline_of(comparison)
-    costs = known.plan.costs
-    return tuple(
-        option(side, base, known.bills.get(side.identity), costs) for side in comparison.sides
-    )
+    base, costs, bills = baseline_of(comparison), known.plan.costs, known.bills
+    return tuple(option(side, base, bills.get(side.identity), costs) for side in comparison.sides)
 
 
 def _differences(rows: Sequence[Option]) -> Block:
     lines = []
     for row in rows[1:]:
         buy = f" To buy: {row.buy}." if row.buy else ""
-        lines.append(f"{row.side.name}: {'; '.join(row.side.said) or 'as the plan'}.{buy}")
+        beyond = f" {capital(row.beyond)}." if row.beyond else ""
+        lines.append(f"{row.side.name}: {'; '.join(row.side.said) or 'as the plan'}.{beyond}{buy}")
     return Points(tuple(lines))
 
 

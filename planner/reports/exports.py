@@ -17,8 +17,7 @@ from typing import Any
 import numpy as np
 
 import planner
-from planner.estimate.compare import COLUMN, Option
-from planner.estimate.compare import COLUMNS as OF_OPTIONS
+from planner.estimate.compare import COLUMN, Option, columns_of
 from planner.estimate.result import CanopyLight, Estimate, Figures, FloatArray
 from planner.estimate.sweep import Sweep
 from planner.estimate.sweep_points import Over
@@ -91,6 +90,10 @@ def estimate_to_csv(estimate: Estimate) -> str:
 
 # -- A sweep and a comparison as CSV ---------------------------------------------------
 
+_TOGETHER = frozenset({"mean", "minimum", "min_over_mean", "share_under", "share_inside",
+                       "share_over"})  # fmt: skip
+"""Of all canopies together."""
+
 _AXIS_UNITS = {"m": "_m", "%": "_percent", "h": "_h", "°": "_deg", "W": "_w"}
 
 
@@ -99,23 +102,32 @@ def sweep_to_csv(sweep: Sweep, delimiter: str = ",") -> str:
 
     First the axes (linings and lamps by name), then every figure as a fraction or in the unit
     its heading names (nine significant digits; empty where there is none), last the reason
-    where a point has no figures. With a tab as ``delimiter`` it can be pasted. Where the plan is
-    judged by a canopy that an obstacle carries, a column before the figures says which.
+    where a point has no figures. With a tab as ``delimiter`` it can be pasted. Where obstacles
+    carry canopies, figures of all canopies together stand behind, and which of those that are not
+    judged lie out of their bands; where the plan is judged by one of these, a column before the
+    figures says which.
     """
     by = judged(sweep.plan)
+    several = any(one.canopy for one in sweep.plan.obstacles)
+    together = [one for one in FIGURES if several and one.key in _TOGETHER]
     whose = [] if by == OWN else [by.tag(sweep.plan)]
     heads = [
         *(_axis_heading(one, sweep.plan) for one in sweep.over),
         *("judged_by" for _ in whose),
         *("_".join(filter(None, (one.key, one.column))) for one in FIGURES),
+        *("_".join(filter(None, ("all", one.key, one.column))) for one in together),
+        *(("out_of_band",) if several else ()),
         "problem",
     ]
     lines = []
-    for point in sweep.in_order():
+    for number in sorted(sweep.points):
+        point = sweep.points[number]
         figures = point.figures
         values = [None if figures is None else one.of(figures) for one in FIGURES]
         steps = [one if isinstance(one, float | int) else one.name for one in point.values]
-        lines.append([cell(one) for one in (*steps, *whose, *values, point.problem)])
+        values += [None if point.overall is None else one.of(point.overall) for one in together]
+        beyond = [sweep.beyond(number)] if several else []
+        lines.append([cell(one) for one in (*steps, *whose, *values, *beyond, point.problem)])
     return table_text(heads, lines, delimiter)
 
 
@@ -129,11 +141,14 @@ def _axis_heading(one: Over, plan: Plan) -> str:
 def options_to_csv(options: Sequence[Option], costs: Costs, delimiter: str = ",") -> str:
     """The options table: its columns, then the figures it leaves out, then what to buy.
 
-    Where one is judged by a canopy that an obstacle carries, a column says whose figures stand.
+    Where one is judged by a canopy that an obstacle carries, a column says whose figures stand;
+    where obstacles carry canopies, one says which of those not judged lie out of their bands.
     Shares stand in per cent. With a tab as ``delimiter`` it can be pasted into a spreadsheet.
     """
     rest = [one for one in FIGURES if one.key not in COLUMN]
-    heads = [column.heading(costs.currency) for column in OF_OPTIONS]
+    shown = columns_of(options)
+    heads = [column.heading(costs.currency) for column in shown]
+    carried = any(column.of for column in shown)
     judged_by = [_judged_by(one) for one in options]
     several = any(by != OWN for by in judged_by)
     heads = ["Name", "Differs in", *heads, *(one.heading() for one in rest)]
@@ -142,12 +157,14 @@ def options_to_csv(options: Sequence[Option], costs: Costs, delimiter: str = ","
     lines = []
     for one, by in zip(options, judged_by, strict=True):
         found = None if one.side.estimate is None else one.side.estimate.figures
-        values = [column.shown(one.values[column.key]) for column in OF_OPTIONS]
+        values = [column.shown(one.values[column.key]) for column in shown]
         values += [None if found is None else f.shown(f.of(found)) for f in rest]
         whose = [by.title(one.side.plan)] if several else []
         said = (one.side.name, "; ".join(one.side.said), *whose, *values, one.buy)
-        lines.append([cell(value) for value in (*said, " ".join(one.side.problems))])
-    return table_text([*heads, "What to buy", "Problems"], lines, delimiter)
+        beyond = [one.beyond] if carried else []
+        lines.append([cell(value) for value in (*said, *beyond, " ".join(one.side.problems))])
+    behind = ["Out of their bands"] if carried else []
+    return table_text([*heads, "What to buy", *behind, "Problems"], lines, delimiter)
 
 
 def _judged_by(one: Option) -> Place:

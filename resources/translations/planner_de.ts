@@ -5873,6 +5873,14 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>{where}, {said}</translation>
 </message>
 <message>
+<source>, of all canopies {percent}</source>
+<translation>, von allen Blätterdächern {percent}</translation>
+</message>
+<message>
+<source>{words}. {capital}</source>
+<translation>{words}. {capital}</translation>
+</message>
+<message>
 <source>Click a point to see it, to keep it as an option or to adopt it.</source>
 <translation>Auf einen Punkt klicken, um ihn zu sehen, als Variante zu behalten oder zu übernehmen.</translation>
 </message>
@@ -14703,6 +14711,25 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.estimate.canopies</name>
+<message>
+<source>{name} over its band</source>
+<translation>{name} über dem Zielbereich</translation>
+</message>
+<message>
+<source>{name} under its band</source>
+<translation>{name} unter dem Zielbereich</translation>
+</message>
+<message>
+<source>the plan's own canopy</source>
+<translation>das eigene Blätterdach des Plans</translation>
+</message>
+<message>
+<source>{name} (obstacle {value})</source>
+<translation>{name} (Hindernis {value})</translation>
+</message>
+</context>
+<context>
 <name>planner.estimate.cluster</name>
 <message>
 <source>No Dask scheduler answers at '{address}'; start one with 'dask scheduler' and name its address, for example tcp://192.0.2.7:8786.</source>
@@ -14818,6 +14845,19 @@ nicht klar</translation>
 <source>share_inside</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
+</message>
+<message>
+<source>inside_all</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>All canopies inside</source>
+<translation>Alle im Zielbereich</translation>
+</message>
+<message>
+<source>Share of all canopies together whose light lies inside the band wanted there.</source>
+<translation>Anteil aller Blätterdächer zusammen, deren Licht in dem dort gewünschten Bereich liegt.</translation>
 </message>
 <message>
 <source>dli</source>
@@ -15312,6 +15352,10 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>{words} {capital}.</source>
+<translation>{words} {capital}.</translation>
+</message>
+<message>
 <source>{count} lamp{value}</source>
 <translation>{count} Lampe{value}</translation>
 </message>
@@ -15388,6 +15432,10 @@ nicht klar</translation>
 <translation>{join}.</translation>
 </message>
 <message>
+<source> {capital}.</source>
+<translation> {capital}.</translation>
+</message>
+<message>
 <source>Mean {ppfd}, min / mean {percent}, {text}, {energy} a month.</source>
 <translation>Mittel {ppfd}, Min/Mittel {percent}, {text}, {energy} im Monat.</translation>
 </message>
@@ -15406,6 +15454,10 @@ nicht klar</translation>
 <message>
 <source>The wishes cannot be kept: {join}. The nearest:</source>
 <translation>Die Wünsche sind nicht erfüllbar: {join}. Am nächsten kommt:</translation>
+</message>
+<message>
+<source>But {beyond}: {_NO_OTHER}</source>
+<translation>Aber {beyond}: {_NO_OTHER}</translation>
 </message>
 <message>
 <source>Without a price and left out: {join}.</source>
@@ -15449,8 +15501,16 @@ nicht klar</translation>
 <translation>{way} wäre {_MORE}, doch dieser Wunsch würde verfehlt: {missed}.</translation>
 </message>
 <message>
+<source>{way} would be {_MORE}, but farther from the band of {out}.</source>
+<translation>{way} wäre {_MORE}, aber weiter vom Zielbereich von {out} entfernt.</translation>
+</message>
+<message>
 <source>Higher or lower would not be {_MORE}.</source>
 <translation>Höher oder tiefer wäre nicht {_MORE}.</translation>
+</message>
+<message>
+<source>nothing tried keeps the wishes and brings every canopy into its band.</source>
+<translation>nichts Versuchtes hält die Wünsche ein und bringt jedes Blätterdach in seinen Zielbereich.</translation>
 </message>
 <message>
 <source>more even</source>
@@ -15604,6 +15664,14 @@ nicht klar</translation>
 <translation>Zwischen Blätterdach und Decke sind {said_length} für die Lampe; sie braucht {said_length2} {over}. Das Blätterdach senken oder die Decke anheben.</translation>
 </message>
 <message>
+<source>output_percent</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
+<name>planner.estimate.find_tries</name>
+<message>
 <source>hanging_height</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -15616,6 +15684,16 @@ nicht klar</translation>
 <message>
 <source>room for lamps</source>
 <translation>Platz für Lampen</translation>
+</message>
+<message>
+<source>minimum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 <message>
 <source>dli</source>
@@ -16246,6 +16324,11 @@ nicht klar</translation>
 <translation>Das wären {size} Punkte; höchstens {MAX_POINTS} auf einmal verlangen.</translation>
 </message>
 <message>
+<source>{__version__} {_JOURNAL_FORMAT}</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>name</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -16461,6 +16544,10 @@ nicht klar</translation>
 <message>
 <source>{name}: mean {ppfd}, min / mean {percent}, {watts}.</source>
 <translation>{name}: Mittel {ppfd}, Min/Mittel {percent}, {watts}.</translation>
+</message>
+<message>
+<source>{words} {capital}.</source>
+<translation>{words} {capital}.</translation>
 </message>
 <message>
 <source>{words} {why}</source>
@@ -17920,6 +18007,10 @@ nicht klar</translation>
 <message>
 <source>{map_name} {said}</source>
 <translation>{map_name} {said}</translation>
+</message>
+<message>
+<source>{one}</source>
+<translation>{one}</translation>
 </message>
 <message>
 <source>{number} {unit}</source>
@@ -22777,6 +22868,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>inside_all</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>dli</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -22806,8 +22902,12 @@ nicht klar</translation>
 <translation> Zu kaufen: {buy}.</translation>
 </message>
 <message>
-<source>{name}: {value}.{buy}</source>
-<translation>{name}: {value}.{buy}</translation>
+<source> {capital}.</source>
+<translation> {capital}.</translation>
+</message>
+<message>
+<source>{name}: {value}.{beyond}{buy}</source>
+<translation>{name}: {value}.{beyond}{buy}</translation>
 </message>
 <message>
 <source>as the plan</source>
@@ -23672,6 +23772,36 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>minimum</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>min_over_mean</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>share_under</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>share_inside</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>share_over</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>m</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -23717,6 +23847,16 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>all</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>out_of_band</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>problem</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -23737,6 +23877,10 @@ nicht klar</translation>
 <message>
 <source>Judged by</source>
 <translation>Beurteilt nach</translation>
+</message>
+<message>
+<source>Out of their bands</source>
+<translation>Außerhalb ihrer Zielbereiche</translation>
 </message>
 <message>
 <source>What to buy</source>

@@ -24,7 +24,6 @@ from planner.app.pages.side.weighing import AIMS, HELD, NO_WISH, add_wishes
 from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import TradeOffPlot
 from planner.estimate.compare import (
-    COLUMNS,
     PLAN_SIDE,
     Identity,
     Option,
@@ -56,7 +55,7 @@ _TURNS: Final = (
     ("Number of lamps", Turn.LAMPS),
 )
 _MOST_LAMPS: Final = float(MOST_LAMPS)
-_LEFT_OUT: Final = {"of_base", "minimum", "share_inside", "payback"}
+_LEFT_OUT: Final = frozenset({"of_base", "minimum", "share_inside", "payback"})
 _EMPTY: Final = (
     "Say at the right what you want most, what may be turned for it, and what it must keep to. "
     "The answers stand here: each can be used in the plan or kept as an option."
@@ -97,9 +96,8 @@ class FindBoard(QWidget):
         self.note.hide()
         self.table = OptionsTable()
         self.table.setAccessibleName("Answers")
-        for number, column in enumerate(COLUMNS):
-            # What an answer is not chosen by leaves the room to what is to be bought.
-            self.table.setColumnHidden(number, column.key in _LEFT_OUT)
+        # What an answer is not chosen by leaves the room to what is to be bought.
+        self.table.left_out = _LEFT_OUT
         self.told = PlainLabel(name="The chosen answer", wrap=True)
         self.use_button = button("Use in the plan", "Make this the plan, as one undo step")
         self.keep_button = button("Keep as an option", "The plan stays; this stands beside it")

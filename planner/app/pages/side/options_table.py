@@ -6,7 +6,7 @@ And the plain table of texts that answers are read in.
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from typing import Any, Final
 
 from PySide6.QtCore import (
@@ -30,9 +30,10 @@ from PySide6.QtWidgets import (
 
 from planner.app import theme
 from planner.app.plain import TIPS, explain
-from planner.estimate.compare import COLUMNS, Identity, Option, Wishes
+from planner.estimate.compare import COLUMNS, Identity, Option, Wishes, columns_of
 from planner.plan.costs import Costs
 from planner.reports.exports import options_to_csv
+from planner.units import capital
 
 _Role = Qt.ItemDataRole
 Index = QModelIndex | QPersistentModelIndex
@@ -48,6 +49,7 @@ class OptionModel(QAbstractTableModel):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.rows: list[Option] = []
+        self._texts: dict[str, tuple[str, ...]] = {}
         self.hidden = 0
         self._given: tuple[Option, ...] = ()
         self.costs, self._wishes = Costs(), Wishes()
@@ -99,12 +101,15 @@ class OptionModel(QAbstractTableModel):
     def _name(self, row: int, role: int) -> Any:
         side = self.rows[row].side
         if role == _Role.DisplayRole:
-            return "\n".join(textwrap.wrap(side.name, _NAME_CHARACTERS)) or side.name
+            beyond = self.rows[row].beyond
+            lines = textwrap.wrap(side.name, _NAME_CHARACTERS) or [side.name]
+            return "\n".join((*lines, *textwrap.wrap(capital(beyond), _NAME_CHARACTERS)))
         if role == _Role.TextAlignmentRole:
             return Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         if role in TIPS:
             missed = self._wishes.missed(self.rows[row])
-            return TIPS[role](side.name, "; ".join(side.said), *side.problems, *missed)
+            beyond = capital(self.rows[row].beyond)
+            return TIPS[role](side.name, "; ".join(side.said), beyond, *side.problems, *missed)
         return None
 
     def data(self, index: Index, role: int = _Role.DisplayRole) -> Any:
@@ -114,7 +119,7 @@ class OptionModel(QAbstractTableModel):
         if role == _Role.DisplayRole:
             if column == _BUY:
                 return one.buy
-            return COLUMNS[column].text(one.values[COLUMNS[column].key])
+            return self._texts[COLUMNS[column].key][index.row()]
         if role == _Role.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignLeft if column == _BUY else Qt.AlignmentFlag.AlignRight
             return side | Qt.AlignmentFlag.AlignVCenter
@@ -132,23 +137,24 @@ class OptionModel(QAbstractTableModel):
     def _order(self) -> None:
         kept = [one for one in self._given if not self._wishes.missed(one)]
         self.hidden = len(self._given) - len(kept)
+        if self._sorted is not None:
+            column, falling = self._sorted
+
+            def value(one: Option) -> float | None:
+                return one.values[COLUMNS[column].key]
+
+            known = [one for one in kept if value(one) is not None]
+            known.sort(key=lambda one: value(one) or 0.0, reverse=falling)
+            kept = known + [one for one in kept if value(one) is None]
         self.rows = kept
-        if self._sorted is None:
-            return
-        column, falling = self._sorted
-
-        def value(one: Option) -> float | None:
-            return one.values[COLUMNS[column].key]
-
-        known = [one for one in kept if value(one) is not None]
-        known.sort(key=lambda one: value(one) or 0.0, reverse=falling)
-        self.rows = known + [one for one in kept if value(one) is None]
+        self._texts = {one.key: one.texts([row.values[one.key] for row in kept]) for one in COLUMNS}
 
 
 def _said(one: Option) -> tuple[object, ...]:
     """All that a row says."""
     side = one.side
-    return side.identity, side.name, side.said, side.problems, tuple(one.values.items()), one.buy
+    values = tuple(one.values.items())
+    return side.identity, side.name, side.said, side.problems, values, one.buy, one.beyond
 
 
 class OptionsTable(QTableView):
@@ -196,6 +202,8 @@ class OptionsTable(QTableView):
         header.setStretchLastSection(True)
         self.setSortingEnabled(True)
         self._chosen: Identity | None = None
+        self.left_out: Set[str] = frozenset()
+        """Columns that are not shown, by their keys."""
         self._showing = False
         self.selectionModel().currentRowChanged.connect(self._on_row)
         self.options.modelReset.connect(self._on_reset)
@@ -228,6 +236,9 @@ class OptionsTable(QTableView):
     def _fit_columns(self) -> None:
         """As narrow as headings and numbers allow: all that is decided by is to be in sight."""
         model, cell, head = self.options, self.fontMetrics(), self.horizontalHeader().fontMetrics()
+        told = columns_of(model.rows)
+        for column, one in enumerate(COLUMNS):
+            self.setColumnHidden(column, one.key in self.left_out or one not in told)
         for column in range(model.columnCount()):
             title = str(model.headerData(column, Qt.Orientation.Horizontal))
             wide = max(head.horizontalAdvance(part) for part in title.split("\n"))

@@ -23,7 +23,7 @@ from planner.app.plots.chart import FloatArray
 from planner.app.plots.option_charts import RankingPlot, RankLine
 from planner.app.plots.sweep_map import MapAxis, SweepCells, SweepMap, WishLine
 from planner.app.plots.sweep_plot import LOWER, SAID, UPPER, SweepCurves, SweepPlot, said
-from planner.metrics.figures import FIGURE, NO_VALUE
+from planner.metrics.figures import FIGURE, NO_VALUE, percent
 from planner.plan.lit import depends
 from planner.plan.plan import Plan
 from planner.plan.quantity import WATTS
@@ -377,7 +377,13 @@ class SweepBoard(QWidget):
         if point.figures is None:
             return f"{where}: {in_unit(point.problem, unit)}"
         found = point.figures
-        return f"{where}, {said({key: FIGURE[key].of(found) for key in SAID})}"
+        words = f"{where}, {said({key: FIGURE[key].of(found) for key in SAID})}"
+        if point.overall is None:
+            return words
+        if point.overall.share_inside is not None:
+            words += f", of all canopies {percent(point.overall.share_inside)}"
+        beyond = sweep.beyond(number)
+        return f"{words}. {capital(beyond)}" if beyond else words
 
     def _show_choice(self) -> None:
         sweep, point = self.sweep, self.point
