@@ -52,12 +52,14 @@ class Rung:
 class Ladder:
     """Rungs from the lowest height up, for lamps (by index) raised together in a plan.
 
-    Heights count from the canopy that the first of them stands over, whose light is told.
+    Heights count from the canopy that the first of them stands over, whose light is told;
+    ``entered`` of it comes from the room.
     """
 
     plan: Plan
     lamps: tuple[int, ...]
     rungs: tuple[Rung, ...]
+    entered: float = 0.0
 
     def at(self, height: float) -> Rung | None:
         """The light at a height between two rungs; None outside them."""
@@ -81,7 +83,7 @@ class Ladder:
 
     def wanted(self, plan: Plan) -> tuple[float, float] | None:
         """The band wanted there in µmol m⁻² s⁻¹; None where none can be told."""
-        return band_at(plan, self.canopy)
+        return band_at(plan, self.canopy, self.entered)
 
     @cached_property
     def _climbed(self) -> Depends | None:
@@ -140,14 +142,15 @@ def ladder(
         If ``cancelled`` said so.
     """
     cache = cache or Cache()
-    rungs, canopy = [], canopy_under(plan, plan.lamps[lamps[0]])
+    rungs, canopy, entered = [], canopy_under(plan, plan.lamps[lamps[0]]), 0.0
     for done, height in enumerate(heights, start=1):
         hung = _hung(plan, lamps, height)
-        figures = evaluate(hung, options, cache=cache, cancelled=cancelled).on(canopy).figures
-        rungs.append(Rung(height, figures.mean, figures.minimum))
+        light = evaluate(hung, options, cache=cache, cancelled=cancelled).on(canopy)
+        rungs.append(Rung(height, light.figures.mean, light.figures.minimum))
+        entered = light.entered  # comes in at the door, wherever the lamps hang
         if progress is not None:
             progress(done / len(heights))
-    return Ladder(plan, tuple(lamps), tuple(rungs))
+    return Ladder(plan, tuple(lamps), tuple(rungs), entered)
 
 
 def _hung(plan: Plan, lamps: Sequence[int], height: float) -> Plan:

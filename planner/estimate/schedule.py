@@ -14,7 +14,7 @@ from typing import Final
 
 from planner.catalogue.library import Crop
 from planner.estimate.compare import Wishes, sides_of
-from planner.estimate.evaluate import Cancelled
+from planner.estimate.evaluate import Cancelled, evaluate
 from planner.estimate.find import Limit, find
 from planner.estimate.find_question import (
     Aim,
@@ -165,7 +165,10 @@ def _answered(
     warnings = _about_hours(plan, stage)
     try:
         there = at_stage(plan, stage)
-        band = wished_band(there)
+        entered = 0.0
+        if there.space.door_open and there.space.room_light:
+            entered = evaluate(there, options, cancelled=cancelled).entered
+        band = wished_band(there, entered)
         if band is None:
             raise FindError("A DLI needs hours of light: set the hours above 0 h.")
         asked = replace(question, wishes=Wishes(dli_low=band[0], dli_high=band[1]))
@@ -178,6 +181,8 @@ def _answered(
             (*warnings, sentence),
         )  # fmt: skip
     best = answers.best
+    if answers.met and best.option.beyond:
+        warnings += (f"{stage.name}: {best.option.beyond}.",)
     hung = hangs(best.plan, lamps_at(best.plan, lighting(best.plan))[0])
     if answers.limit is Limit.CEILING and question.aim is Aim.EVEN:
         _, most = height_range(there)

@@ -16033,6 +16033,10 @@ nicht klar</translation>
 <translation>{name}: {refusal}</translation>
 </message>
 <message>
+<source>{name}: {beyond}.</source>
+<translation>{name}: {beyond}.</translation>
+</message>
+<message>
 <source>{name}: the lamp cannot rise far enough. The ceiling leaves {said_length} above a canopy at {said_length2}, and higher would be more even.</source>
 <translation>{name}: die Lampe kann nicht hoch genug steigen. Die Decke lässt {said_length} über einem Blätterdach bei {said_length2}, und höher wäre es gleichmäßiger.</translation>
 </message>

@@ -9,7 +9,7 @@ from typing import Any, Final
 import numpy as np
 from PySide6.QtCore import Qt
 
-from planner.app.canvas.ink import Ink, mixed, pen
+from planner.app.canvas.ink import Ink, faded, mixed, pen
 from planner.app.plots.chart import FloatArray, PointChart, dashed, line
 from planner.app.plots.colours import Levels
 from planner.app.plots.exported import Table
@@ -21,6 +21,8 @@ from planner.units import PPFD_UNIT, format_number
 UPPER: Final = ("maximum", "mean", "minimum")
 LOWER: Final = ("min_over_mean", "share_inside")
 SAID: Final = ("mean", "minimum", *LOWER)
+_SAME_BAND: Final = 0.5
+"""Bands that differ by less, in µmol m⁻² s⁻¹, are drawn as one."""
 
 
 @dataclass(frozen=True)
@@ -29,7 +31,8 @@ class SweepCurves:
 
     ``xs`` as shown (in ``unit``), rising; ``figures`` holds a list of values for each figure
     by name, None where a point has none, fractions for ratios; ``now`` is where the plan
-    stands, None where it has no single place. ``beside`` are the means of another sweep over
+    stands, None where it has no single place. ``bands`` are those wanted at each point, which vary
+    with the hours and the light of the room. ``beside`` are the means of another sweep over
     the same number: its name, places and values.
     """
 
@@ -38,7 +41,7 @@ class SweepCurves:
     xs: tuple[float, ...]
     figures: dict[str, tuple[float | None, ...]]
     now: float | None = None
-    band: Levels | None = None
+    bands: tuple[Levels | None, ...] = ()
     decimals: int = 1
     beside: tuple[str, tuple[float, ...], tuple[float | None, ...]] | None = None
 
@@ -131,8 +134,7 @@ class SweepPlot(PointChart):
         ticks = [(value, format_number(value, digits)) for value in round_values(*span, wanted)]
         for plot in self.plots:
             plot.getAxis("bottom").setTicks([ticks])
-        if curves.band is not None:
-            self.band(self._upper, curves.band, ink)
+        self._draw_bands(curves, ink)
         strokes = {
             "maximum": dashed(ink.quiet, 1.2),
             "mean": line(pen(ink.accent, 2.2)),
@@ -158,6 +160,18 @@ class SweepPlot(PointChart):
                 colour = strokes[key].color()
                 self.label(plot, (span[1], y), f" {FIGURE[key].name}", colour, (0, 0.5))
             self.spots(plot, xs, self._values(lead), self.words_at, by_x=True)
+
+    def _draw_bands(self, curves: SweepCurves, ink: Ink) -> None:
+        """The band wanted: one level, or its ends from point to point where they vary."""
+        known = [one for one in curves.bands if one is not None]
+        if not known:
+            return
+        ends = np.array([one or (np.nan, np.nan) for one in curves.bands])
+        if np.ptp(np.array(known), axis=0).max() < _SAME_BAND:
+            self.band(self._upper, known[0], ink)
+            return
+        for end in ends.T:
+            self.curve(self._upper, np.array(curves.xs), end, dashed(faded(ink.accent, 0.6), 1.2))
 
     def _draw_beside(self, curves: SweepCurves, ink: Ink, end: float) -> None:
         """The mean of the other sweep, and in the corner of which it is."""

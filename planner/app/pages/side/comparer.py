@@ -31,7 +31,7 @@ from planner.estimate.compare import (
     served,
 )
 from planner.estimate.evaluate import shared_cache
-from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.result import Estimate, EstimateOptions, Quality
 from planner.estimate.worth import Bill, bill, running
 from planner.plan.edits import changed
 from planner.plan.lit import Doubted, Lit, doubted, lit
@@ -322,6 +322,12 @@ class Comparer(QObject):
     def baseline(self) -> Side | None:
         """The side the others are measured against."""
         return self.side(self._linked.state.baseline) or next(iter(self.sides), None)
+
+    @property
+    def of_plan(self) -> Estimate | None:
+        """The estimate of the plan itself."""
+        side = self.side(PLAN_SIDE)
+        return None if side is None else side.estimate
 
     @property
     def chosen(self) -> Side | None:

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Set
 from dataclasses import dataclass, field, replace
 from typing import Final
 
+import numpy as np
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
@@ -17,6 +18,7 @@ from planner.app.fields.choosers import Shelf, lining_places
 from planner.app.fields.form import NoteLabel, TickList, button
 from planner.app.fields.panel import FieldForm
 from planner.app.jobs import Cancelled, Lane, Progress
+from planner.app.pages.side.comparer import Comparer
 from planner.app.pages.side.linked import Asker, AskLine
 from planner.app.pages.side.options_table import OptionsTable
 from planner.app.pages.side.variants import VariantSteps, offer_things
@@ -42,6 +44,7 @@ from planner.estimate.ways import Way, offered, ways
 from planner.estimate.worth import Bill, bill
 from planner.plan.lining import Lining
 from planner.plan.lit import depends
+from planner.plan.place import band_at, judged
 from planner.plan.plan import Plan
 from planner.plan.quantity import COUNT, PPFD
 from planner.units import in_unit
@@ -56,6 +59,8 @@ _TURNS: Final = (
 )
 _MOST_LAMPS: Final = float(MOST_LAMPS)
 _LEFT_OUT: Final = frozenset({"of_base", "minimum", "share_inside", "payback"})
+_SAME: Final = 0.02
+"""Bands that differ by no more, relative, are one: the light of the room in them is estimated."""
 _EMPTY: Final = (
     "Say at the right what you want most, what may be turned for it, and what it must keep to. "
     "The answers stand here: each can be used in the plan or kept as an option."
@@ -208,10 +213,16 @@ class FindForm(FieldForm):
     """The question: an aim under wishes, or one level by three ways."""
 
     def __init__(
-        self, document: Document, display: Display, lane: Lane, shelf: Shelf, board: FindBoard
+        self,
+        document: Document,
+        display: Display,
+        lane: Lane,
+        shelf: Shelf,
+        board: FindBoard,
+        comparer: Comparer,
     ) -> None:
         super().__init__(document, display)
-        self._shelf, self._board = shelf, board
+        self._shelf, self._board, self._comparer = shelf, board, comparer
         self._linings: dict[str, Lining] = {}
         self.wished = Wishes()
         self._proposed: tuple[float, float] | None = None
@@ -253,6 +264,7 @@ class FindForm(FieldForm):
             box.toggled.connect(lambda _on: self._show_rows())
         document.changed.connect(lambda _old, _new: self._on_plan())
         shelf.changed.connect(self._on_plan)
+        comparer.compared.connect(self._on_plan)
         self._on_plan()
         self._show_rows()
 
@@ -290,15 +302,17 @@ class FindForm(FieldForm):
             self._counts[1][1].reset(min(max(4.0, self._hung), _MOST_LAMPS))
             self.own_count.setText(f"The {self._hung} lamps of the plan are tried as well.")
             self._show_rows()
-        band = wished_band(plan)
-        if band is not None and band != self._proposed:
+        known = self._comparer.of_plan
+        entered = 0.0 if known is None else known.entered
+        band = wished_band(plan, entered)
+        if band is not None and not np.allclose(band, self._proposed or (0.0, 0.0), _SAME):
             # The target of the plan is what is wished, until somebody writes something else.
             self._proposed = band
             ends = {"dli_low": round(band[0], 2), "dli_high": round(band[1], 2)}
             self.wished = Wishes(**{**vars(self.wished), **ends})
             for key, value in ends.items():
                 self.wishes[key].show_number(value, NO_WISH)
-            level = plan.ppfd_band
+            level = band_at(plan, judged(plan), entered)
             if level is not None:
                 self.level.reset(float(round((level[0] + level[1]) / 2)))
 

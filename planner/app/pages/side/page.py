@@ -229,7 +229,8 @@ class SideBySidePage(QWidget):
         from planner.app.pages.side.find_form import FindBoard, FindForm  # noqa: PLC0415 - when asked
 
         board = FindBoard(self.document, self.display, self.steps)
-        return board, FindForm(self.document, self.display, self.lane, self._shelf, board)
+        asked = self.lane, self._shelf, board, self.comparer
+        return board, FindForm(self.document, self.display, *asked)
 
     def _make_schedule(self) -> tuple[QWidget, QWidget]:
         from planner.app.pages.side.schedule_board import ScheduleBoard  # noqa: PLC0415 - when asked

@@ -221,7 +221,7 @@ class SweepBoard(QWidget):
             xs=tuple(shown(point.values[0]) for point in points),
             figures={key: tuple(_figure(point, key) for point in points) for key in keys},
             now=None if now is None else shown(now),
-            band=plan.ppfd_band,
+            bands=tuple(point.band for point in points),
             decimals=unit.decimals if kind.is_length else kind.decimals,
             beside=self._beside(shown),
         )
@@ -255,7 +255,8 @@ class SweepBoard(QWidget):
             if found is not None:
                 line = RankLine(name, found.minimum, found.mean, found.maximum, number)
                 lines.append(line)
-        self.ranking.show_lines(tuple(lines), self._document.plan.ppfd_band, self.point)
+        bands = [point.band for point in sweep.points.values() if point.band is not None]
+        self.ranking.show_lines(tuple(lines), bands[0] if bands else None, self.point)
         self._stack.setCurrentWidget(self._named)
 
     def _draw_map(self, sweep: Sweep) -> None:
@@ -336,9 +337,11 @@ class SweepBoard(QWidget):
             for shown in [FIGURE[wish.column].shown(bound)]
             if shown is not None
         ]
-        band = self._document.plan.ppfd_band
-        if not found and band is not None:
-            return [("mean", band[0], True), ("mean", band[1], False)]
+        target = self._document.plan.wanted
+        if not found and target is not None:
+            # Whatever hours and light of the room a point has, of a day it is the same band.
+            key = "mean" if target.kind == "ppfd" else "dli"
+            return [(key, target.low, True), (key, target.high, False)]
         return found
 
     def _contours(self, sweep: Sweep, values: Values) -> tuple[WishLine, ...]:

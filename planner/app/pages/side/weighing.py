@@ -138,6 +138,7 @@ class CompareForm(FieldForm):
 
     def refresh(self, plan: Plan | None = None) -> None:
         """Show the newest comparison."""
+        del plan
         sides, state = self._comparer.sides, self._linked.state
         self.baseline.offer([(side.name, None) for side in sides])
         who = [side.identity for side in sides]
@@ -145,8 +146,8 @@ class CompareForm(FieldForm):
         self.shows.setCurrentIndex([one for _, one in _SHOWS].index(state.shows))
         self.own_scale.setChecked(state.own_scale)
         self.open_air.setChecked(state.open_air)
-        plan = self._document.plan
-        band = plan.ppfd_band
+        own = self._comparer.of_plan
+        band = None if own is None else own.band
         self.ranking.show_lines((*self._estimated(), *self._measured()), band, state.chosen)
         self._cut()
         missed = sum(bool(state.wishes.missed(self._comparer.option(side))) for side in sides)

@@ -266,7 +266,7 @@ class FigureStrip(QWidget):
         # What is wished for is looked for on the canopy that the plan is judged by.
         wishes = wishes and known is not None and known.place == judged(known.plan)
         if wishes and known is not None and self.wish.isHidden():
-            self.wish.propose(known.figures.mean)
+            self.wish.propose(known)
         self.wish.setVisible(wishes)
         self.unfolded.emit()
 

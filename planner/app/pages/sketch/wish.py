@@ -20,6 +20,7 @@ from planner.units import in_unit
 
 if TYPE_CHECKING:
     from planner.app.fields.panel import Workplace
+    from planner.estimate.result import Estimate
     from planner.estimate.ways import Way
 
 
@@ -82,10 +83,10 @@ class WishLine(QWidget):
         self._lines.addWidget(words, line, 0)
         self._lines.addWidget(button, line, 1, Qt.AlignmentFlag.AlignTop)
 
-    def propose(self, mean: float) -> None:
+    def propose(self, known: Estimate) -> None:
         """Begin at a level: the middle of the band, else the light there is."""
-        band = self._work.document.plan.ppfd_band
-        self.box.reset(float(round(mean if band is None else (band[0] + band[1]) / 2)))
+        band = known.band or (known.figures.mean, known.figures.mean)
+        self.box.reset(float(round((band[0] + band[1]) / 2)))
 
     def ask(self, wanted: float) -> None:
         """Look for the ways to a mean PPFD."""

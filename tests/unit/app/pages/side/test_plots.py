@@ -131,7 +131,7 @@ def curves() -> SweepCurves:
             "share_inside": (None, None, None),
         },
         now=80.0,
-        band=(40.0, 70.0),
+        bands=((40.0, 70.0),) * 3,
     )
 
 
