@@ -165,6 +165,7 @@ ACTIONS: Final = (
     ActionSpec("shares_across", "&Spread across", "Each over its share of the width"),
     ActionSpec("shares_deep", "Spread &in depth", "Each over its share of the depth"),
     ActionSpec("add_shelf", "&Shelf", "Put a shelf into the middle of the space"),
+    ActionSpec("add_tray", "&Tray", "Put a tray with a canopy of its own on the floor"),
     ActionSpec("add_pot", "&Pot", "Put a pot into the middle of the space"),
     ActionSpec("add_box", "&Box", "Put a box into the middle of the space"),
     ActionSpec(
@@ -327,7 +328,7 @@ MENUS: Final = (
         _keys(
             "undo redo history - add_lamp",
             Submenu("add_lamp_kind", "Add lamp from &catalogue"),
-            Submenu("add_obstacle", "Add o&bstacle", _keys("add_shelf add_pot add_box")),
+            Submenu("add_obstacle", "Add o&bstacle", _keys("add_shelf add_tray add_pot add_box")),
             "- select_lamps duplicate cut copy paste remove -",
             Submenu("picture", "Copy as p&icture", _keys("copy_map copy_plan copy_side")),
             "-",

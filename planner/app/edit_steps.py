@@ -63,16 +63,23 @@ def duplicate(workplace: Workplace, places: Chosen) -> str:
     """Put copies of lamps and obstacles beside them and select these; returns any error."""
     plan = workplace.document.plan
     label = groups.named("Duplicate", places)
-    return _put(workplace, label, lambda: duplicated(plan, places))
+    return _put(workplace, label, lambda: duplicated(plan, places), places)
 
 
-def _put(workplace: Workplace, label: str, edit: Callable[[], tuple[Plan, Chosen]]) -> str:
+def _put(
+    workplace: Workplace,
+    label: str,
+    edit: Callable[[], tuple[Plan, Chosen]],
+    copied: Chosen = (),
+) -> str:
     """Make an edit that puts something in, and select what it put."""
     try:
         after, made = edit()
     except ValueError as error:
         return refusal(error, workplace.display.unit)
-    workplace.document.apply(after, label)
+    more = len(made) > len(copied) > 0
+    took = "The copy stands a storey up, with the lamps of its tier." if more else ""
+    workplace.document.apply(after, label, took=took)
     workplace.selection.select_all(made)
     return ""
 

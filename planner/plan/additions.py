@@ -26,6 +26,7 @@ from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Value
 from planner.plan.space import (
     TOUCH_M,
+    CarriedCanopy,
     Obstacle,
     Outline,
     Point,
@@ -182,11 +183,11 @@ def new_lamp(plan: Plan, model: LampModel, at: Point | None = None) -> Lamp:
     room = plan.headroom
     height = min(USUAL_HANGING_HEIGHT_M, 0.9 * room)
     x, y = at or middle(plan)
-    return _put_near(plan, Lamp(model=model, x=x, y=y, hanging_height=height), (x, y))
+    return _put_near(plan, Lamp(model=model, x=x, y=y, hanging_height=height), (x, y))[0]
 
 
-def _put_near(plan: Setup, thing: _Thing, wanted: Point) -> _Thing:
-    """A thing where there is room for it, as near as can be to a place."""
+def _put_near(plan: Setup, thing: _Thing, wanted: Point) -> tuple[_Thing, bool]:
+    """A thing where there is room for it, as near as can be to a place, and whether there is."""
     others = _others(plan, thing)
     found: list[tuple[bool, _Thing]] = []
     for turn in (0.0, 90.0):
@@ -198,8 +199,8 @@ def _put_near(plan: Setup, thing: _Thing, wanted: Point) -> _Thing:
             found.append((free, _at(turned, (turned.x + by[0], turned.y + by[1]))))
         if found and found[-1][0]:
             break
-    best = [put for free, put in found if free] or [put for _, put in found]
-    return best[0] if best else thing
+    best = [put for free, put in found if free]
+    return (best or [put for _, put in found] or [thing])[0], bool(best)
 
 
 # -- copied, as text too, and put beside ------------------------------------------------
@@ -279,7 +280,8 @@ def pasted(plan: Plan, clip: Clip, at: Point | None = None) -> tuple[Plan, Chose
 def duplicated(plan: Plan, places: Chosen) -> tuple[Plan, Chosen]:
     """A copy of all of them beside, across the leader's longer side where there is room.
 
-    A tier of a rack, a shelf with its lamps, goes above where there is none.
+    A tier of a rack, a shelf with its lamps, goes above where there is none; a shelf chosen alone
+    takes its lamps along there, where they fit.
     """
     things = [_unjudged(thing_at(plan, place)) for place in sorted(places)]
     lead = thing_at(plan, places[0])
@@ -288,7 +290,12 @@ def duplicated(plan: Plan, places: Chosen) -> tuple[Plan, Chosen]:
     away, angle = max(high - low, 0.05) + _APART_M, math.radians(across)
     by = (away * math.cos(angle), away * math.sin(angle))
     beside = [_at(thing, (thing.x + by[0], thing.y + by[1])) for thing in things]
-    return _put(plan, beside, (), _a_tier_higher(plan, things))
+    above = _a_tier_higher(plan, things)
+    if above and len(things) == 1:
+        tier = Place(PlaceKind.TOP, places[0].index)
+        lamps = [lamp for lamp in plan.lamps if canopy_under(plan, lamp) == tier]
+        above = _a_tier_higher(plan, [*things, *lamps]) or above
+    return _put(plan, beside, (), above)
 
 
 def _unjudged(thing: Thing) -> Thing:
@@ -306,12 +313,15 @@ def _under(plan: Setup, thing: Thing) -> Thing:
 
 
 def _a_tier_higher(plan: Setup, things: Sequence[Thing]) -> Sequence[Thing]:
-    """A shelf and its lamps one storey up, as often as it takes; empty where they do not fit.
+    """A shelf, or one with its lamps, a storey up, as often as it takes; empty where none fits.
 
-    Nothing where they are no shelf with lamps.
+    Nothing where they are no shelf: what stands on what is under it has no storey.
     """
     shelves = [thing for thing in things if isinstance(thing, Obstacle)]
-    if len(shelves) != 1 or len(things) == 1 or (by := storey(plan, shelves[0])) <= 0:
+    if len(shelves) != 1:
+        return ()
+    by, least = storey(plan, shelves[0]), shelves[0].thickness if len(things) == 1 else 0.0
+    if by <= least + _SLACK:
         return ()
     there: list[Thing] = [*plan.lamps, *plan.obstacles]
     while True:
@@ -354,23 +364,27 @@ def _put(
 ) -> tuple[Plan, Chosen]:
     """Things put in near where they are, together where that can be; their new places.
 
-    Those of ``above`` instead, where together is nowhere.
+    Those of ``above`` instead, where together is nowhere. Obstacles go where they meet no other.
     """
-    footprint, shift = plan.space.footprint, None
+    footprint, settled = plan.space.footprint, False
     if len(things) > 1:
         shift = free_shift(plan, [(thing.outline(), _others(plan, thing)) for thing in things])
-    if shift is not None and shift[1]:
-        (dx, dy), settled = shift
-        things = [_at(thing, (thing.x + dx, thing.y + dy)) for thing in things]
-    else:
-        things, settled = above or things, bool(above)
+        if shift is not None and shift[1]:
+            (dx, dy), settled = shift
+            things = [_at(thing, (thing.x + dx, thing.y + dy)) for thing in things]
+    elif above:
+        only = things[0]
+        put, settled = _put_near(plan, only, nearest_inside(footprint, (only.x, only.y)))
+        things = [put]
+    if not settled and above:
+        things, settled = above, True
     made: list[Place] = []
     for thing in things:
-        put = thing
+        put, free = thing, settled
         if not settled:
-            put = _put_near(plan, thing, nearest_inside(footprint, (thing.x, thing.y)))
-            if not contains(footprint, put.x, put.y):
-                raise ValueError("there is no room for one more, neither beside it nor above.")
+            put, free = _put_near(plan, thing, nearest_inside(footprint, (thing.x, thing.y)))
+        if not contains(footprint, put.x, put.y) or (isinstance(put, Obstacle) and not free):
+            raise ValueError("there is no room for one more, neither beside it nor above.")
         if isinstance(put, Lamp):
             made.append(Place(PlaceKind.LAMP, len(plan.lamps)))
             plan = add_lamp(plan, put)
@@ -385,7 +399,8 @@ class Shape:
     """A kind of obstacle to start from: its size in metres, and what it stands on.
 
     ``over_canopy`` is the height of its underside above the canopy, None on the floor;
-    ``black`` ones return no light, the others take the plan's first lining.
+    ``black`` ones return no light, the others take the plan's first lining. ``grows``: it carries
+    a canopy, so far above a closed one of the plan, where light comes.
     """
 
     key: str
@@ -395,10 +410,12 @@ class Shape:
     thickness: float
     over_canopy: float | None
     black: bool = False
+    grows: float | None = None
 
 
 SHAPES: Final = (
     Shape("shelf", "Shelf", 0.4, 0.15, 0.02, 0.1),
+    Shape("tray", "Tray", 0.4, 0.3, 0.1, None, black=True, grows=0.05),
     Shape("pot", "Pot", 0.12, 0.12, 0.12, 0.0, black=True),
     Shape("box", "Box", 0.2, 0.2, 0.3, None),
 )
@@ -408,7 +425,10 @@ SHAPES: Final = (
 def new_obstacle(plan: Plan, shape: Shape, at: Point | None = None) -> Obstacle:
     """An obstacle of a shape as near to the middle or a point as it fits, smaller if it must."""
     height = plan.space.height
-    thickness = min(shape.thickness, height)
+    thickness = shape.thickness
+    if shape.grows is not None and plan.canopy.closed:
+        thickness = max(thickness, plan.canopy.height + shape.grows)
+    thickness = min(thickness, height)
     above = 0.0 if shape.over_canopy is None else plan.canopy.height + shape.over_canopy
     plain = shape.black or not plan.linings
     x, y = at or middle(plan)
@@ -421,6 +441,7 @@ def new_obstacle(plan: Plan, shape: Shape, at: Point | None = None) -> Obstacle:
         width=shape.width,
         thickness=thickness,
         lining=OPENING_KEY if plain else plan.linings[0].key,
+        canopy=None if shape.grows is None else CarriedCanopy(),
     )
     for share in _SIZES:
         size = {

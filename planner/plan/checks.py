@@ -209,6 +209,16 @@ def _about_obstacles(plan: Plan) -> Iterator[Finding]:
             )
         if index == plan.judged_top:
             yield from _about_judged(plan, obstacle, where)
+        for number, other in enumerate(plan.obstacles[:index], start=1):
+            high = min(obstacle.top, other.top) - max(obstacle.underside, other.underside)
+            if high > TOUCH_M and outlines_overlap(obstacle.outline(), other.outline()):
+                yield Finding(
+                    "obstacles-overlap",
+                    Severity.CAUTION,
+                    f"{named} and obstacle {number} ('{other.name}') take up the same place: "
+                    "move one of them.",
+                    where,
+                )
 
 
 def _about_judged(plan: Plan, obstacle: Obstacle, where: Place) -> Iterator[Finding]:

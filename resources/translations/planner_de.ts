@@ -648,6 +648,19 @@
 <translation>Ein Regalbrett in die Mitte des Raums setzen</translation>
 </message>
 <message>
+<source>add_tray</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>&amp;Tray</source>
+<translation>&amp;Schale</translation>
+</message>
+<message>
+<source>Put a tray with a canopy of its own on the floor</source>
+<translation>Eine Schale mit eigenem Blätterdach auf den Boden stellen</translation>
+</message>
+<message>
 <source>add_pot</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -1332,7 +1345,7 @@
 <translation>&amp;Hindernis hinzufügen</translation>
 </message>
 <message>
-<source>add_shelf add_pot add_box</source>
+<source>add_shelf add_tray add_pot add_box</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -1587,6 +1600,15 @@
 <message>
 <source>Put a shelf here</source>
 <translation>Hier ein Regalbrett anbringen</translation>
+</message>
+<message>
+<source>add_tray</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Put a tray here</source>
+<translation>Hier eine Schale aufstellen</translation>
 </message>
 <message>
 <source>add_pot</source>
@@ -2464,6 +2486,10 @@
 <message>
 <source>Duplicate</source>
 <translation>Duplizieren</translation>
+</message>
+<message>
+<source>The copy stands a storey up, with the lamps of its tier.</source>
+<translation>Die Kopie steht ein Stockwerk höher, mit den Lampen ihrer Etage.</translation>
 </message>
 <message>
 <source>Remove</source>
@@ -3646,6 +3672,18 @@
 <message>
 <source>About this material</source>
 <translation>Zu diesem Material</translation>
+</message>
+<message>
+<source>The plan has no target yet.</source>
+<translation>Der Plan hat noch kein Ziel.</translation>
+</message>
+<message>
+<source>{ppfd} to {ppfd2}</source>
+<translation>{ppfd} bis {ppfd2}</translation>
+</message>
+<message>
+<source>Wanted on it, as in the plan: {ends}.</source>
+<translation>Gewünscht ist darauf, wie im Plan: {ends}.</translation>
 </message>
 <message>
 <source>What grows on it</source>
@@ -18416,6 +18454,15 @@ nicht klar</translation>
 <translation>Regalbrett</translation>
 </message>
 <message>
+<source>tray</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>Tray</source>
+<translation>Schale</translation>
+</message>
+<message>
 <source>pot</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -18887,6 +18934,15 @@ nicht klar</translation>
 <message>
 <source>{named} lies below the closed canopy, where no light comes.</source>
 <translation>{named} liegt unter dem geschlossenen Blätterdach, wo kein Licht hinkommt.</translation>
+</message>
+<message>
+<source>obstacles-overlap</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>{named} and obstacle {number} ('{name}') take up the same place: move one of them.</source>
+<translation>{named} und Hindernis {number} ('{name}') nehmen denselben Platz ein: eines von beiden verschieben.</translation>
 </message>
 <message>
 <source>it lies below the closed canopy</source>
@@ -26401,6 +26457,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>black</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>grows</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -17,7 +17,7 @@ from tests.e2e.shell import make_window, small_plan, trigger
 from tests.e2e.sketching import make_page
 
 
-@pytest.mark.parametrize("key", ["add_shelf", "add_pot", "add_box"])
+@pytest.mark.parametrize("key", ["add_shelf", "add_tray", "add_pot", "add_box"])
 def test_the_menu_adds_one_in_one_step_and_shows_its_fields(qtbot: QtBot, key: str) -> None:
     window, _ = make_window(qtbot)
     trigger(window, key)

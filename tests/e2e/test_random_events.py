@@ -45,7 +45,8 @@ ACTIONS = (
     "undo", "undo", "redo", "add_lamp", "duplicate", "copy", "cut", "paste", "remove",
     "select_lamps", "level_lamps", "align_left", "align_centre", "align_right", "align_front",
     "align_middle", "align_back", "gaps_across", "gaps_deep", "shares_across", "shares_deep",
-    "add_shelf", "add_pot", "add_box", "unit_cm", "unit_in", "contours", "band_wash", "gains",
+    "add_shelf", "add_tray", "add_pot", "add_box", "unit_cm", "unit_in", "contours", "band_wash",
+    "gains",
     "fit", "zoom_in", "zoom_out", "measure", "large_side", "keep_variant",
 )  # fmt: skip
 KEYS = (

@@ -50,6 +50,7 @@ _ON_THINGS = ("duplicate", "cut", "copy")
 _HERE = (
     ("add_lamp", "Hang a lamp here"),
     ("add_shelf", "Put a shelf here"),
+    ("add_tray", "Put a tray here"),
     ("add_pot", "Put a pot here"),
     ("add_box", "Put a box here"),
     ("paste", "Paste here"),

@@ -32,10 +32,11 @@ from planner.app.fields.panel import FieldPanel, QuantityField, Workplace
 from planner.app.plain import PlainLabel
 from planner.app.quantity_box import QuantityBox
 from planner.language import inside
+from planner.metrics.figures import ppfd
 from planner.plan import edits
 from planner.plan.additions import SHAPES as OBSTACLES
 from planner.plan.lining import Lining
-from planner.plan.place import Place, PlaceKind
+from planner.plan.place import OWN, Place, PlaceKind, band_at
 from planner.plan.plan import Plan
 from planner.plan.quantity import EXTENT, POSITION
 from planner.plan.space import Point
@@ -367,6 +368,10 @@ class ObstacleFields(LinedPanel):
         show_ticks(self.colours_switch, [one.wavebands is not None for one in carried])
         self.judged_switch.setChecked(plan.judged_top == self.selection.index)
         show_ticks(self.target_switch, [one.target is not None for one in carried])
+        self.target_note.setVisible(any(one.target is None for one in carried))
+        band, without = band_at(plan, OWN), "The plan has no target yet."
+        ends = band and f"{ppfd(band[0])} to {ppfd(band[1], unit=True)}"
+        self.target_note.setText(f"Wanted on it, as in the plan: {ends}." if ends else without)
         self.chooser.show_key(plan, lead.lining)
         self.show_details(plan, lead.lining)
 
@@ -390,6 +395,7 @@ class ObstacleFields(LinedPanel):
             ("Give canopy its own target", "Let canopy follow the plan's target"),
             "Without one it has the target of the plan.",
         )
+        self.target_note = self.add_wide(NoteLabel())
         self.low_field = self.add_dial("own-low", "From")
         self.high_field = self.add_dial("own-high", "To")
         self.judged_row, self.judged_switch = self.add_switch(

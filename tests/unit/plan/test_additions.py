@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from planner.catalogue.library import demo_plan
 from planner.plan import edits
 from planner.plan.additions import (
     SHAPES,
@@ -16,6 +17,7 @@ from planner.plan.additions import (
     new_obstacle,
     pasted,
 )
+from planner.plan.checks import findings
 from planner.plan.lamp import BarsBody, Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
 from planner.plan.place import Place, PlaceKind
@@ -269,3 +271,49 @@ def test_a_lamp_of_another_tier_takes_no_room_from_a_new_one() -> None:
     new = twice.lamps[made[0].index]
     assert (new.x, new.y) != (over.x, over.y)
     assert abs(new.y - over.y) == pytest.approx(0.06, abs=0.03)
+
+
+def test_a_shelf_chosen_alone_is_a_tier_a_storey_up_or_refused() -> None:
+    """The rack's storeys are 50 cm: shelves from 50 and 100 cm up, under a ceiling at 160 cm.
+
+    Of the middle tier the next free storey begins at 150 cm, its bars over it at 198 cm.
+    """
+    rack, middle = demo_plan("rack"), Place(PlaceKind.OBSTACLE, 0)
+    with pytest.raises(ValueError, match="no room for one more, neither beside it nor above"):
+        duplicated(rack, (middle,))
+    high, made = duplicated(edits.set_height(rack, 2.2), (middle,))
+    assert [one.underside for one in high.obstacles] == pytest.approx([0.5, 1.0, 1.5])
+    assert [high.lamp_height(lamp) for lamp in high.lamps[6:]] == pytest.approx([1.98, 1.98])
+    assert made == (Place(PlaceKind.OBSTACLE, 2), *(Place(PlaceKind.LAMP, k) for k in (6, 7)))
+    assert not findings_of(high, "obstacles-overlap", "lamp-inside-obstacle", "lamps-overlap")
+    # 2 cm too low for bars at 198 cm: the shelf goes alone.
+    low, made = duplicated(edits.set_height(rack, 1.96), (middle,))
+    assert made == (Place(PlaceKind.OBSTACLE, 2),)
+    assert low.obstacles[2].underside == pytest.approx(1.5)
+
+
+def test_pots_and_trays_are_not_piled_up() -> None:
+    """One of 50 x 50 cm on the canopy of a space of 60 x 60 cm leaves no room beside."""
+    tray = Obstacle(
+        name="Tray", x=0.3, y=0.3, underside=0.2, length=0.5, width=0.5, thickness=0.1,
+        canopy=CarriedCanopy(),
+    )  # fmt: skip
+    plan = edits.add_obstacle(bare(SQUARE), tray)
+    with pytest.raises(ValueError, match="no room for one more"):
+        duplicated(plan, (Place(PlaceKind.OBSTACLE, 0),))
+    with pytest.raises(ValueError, match="no room for one more"):
+        pasted(plan, Clip.of(plan, (Place(PlaceKind.OBSTACLE, 0),)))
+
+
+def findings_of(plan: Plan, *keys: str) -> list[str]:
+    return [one.sentence for one in findings(plan) if one.key in keys]
+
+
+@pytest.mark.parametrize(("closed", "top"), [(True, 0.25), (False, 0.1)])
+def test_a_tray_stands_on_the_floor_and_its_leaves_in_the_light(closed: bool, top: float) -> None:
+    """Over the closed canopy at 20 cm it rises 5 cm."""
+    plan = edits.set_canopy(bare(SQUARE), closed=closed)
+    tray = new_obstacle(plan, next(shape for shape in SHAPES if shape.key == "tray"))
+    assert (tray.underside, tray.top) == pytest.approx((0.0, top))
+    assert tray.canopy is not None
+    assert edits.add_obstacle(plan, tray).target_on(0) == plan.target

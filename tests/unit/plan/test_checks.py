@@ -379,3 +379,25 @@ def test_the_target_is_asked_of_the_canopy_that_is_judged() -> None:
     assert "no-target" not in {one.key for one in found}
     (one,) = [one for one in found if one.key == "strong-target"]
     assert one.where == Place(PlaceKind.OBSTACLE, 0)
+
+
+@pytest.mark.parametrize(
+    ("x", "underside", "told"),
+    [
+        (0.4, 0.3, True),
+        (0.598, 0.3, True),
+        (0.61, 0.3, False),  # 1 cm beside it
+        (0.4, 0.35, False),  # lies on it
+        (0.4, 0.3495, False),  # as a tape measures
+        (0.4, 0.34, True),
+    ],
+)
+def test_two_obstacles_in_one_place_are_told(x: float, underside: float, told: bool) -> None:
+    """A box of 20 x 20 cm from 30 to 35 cm up, and another of that size."""
+    one = Obstacle(name="One", x=0.4, y=0.4, underside=0.3, length=0.2, width=0.2, thickness=0.05)
+    other = changed(one, name="Other", x=x, underside=underside)
+    found = _found(_plan(_lamp(), obstacles=(one, other)), "obstacles-overlap")
+    assert bool(found) is told
+    if found:
+        assert found[0].severity is Severity.CAUTION
+        assert "Obstacle 2 ('Other') and obstacle 1 ('One')" in found[0].sentence
