@@ -26,6 +26,7 @@ from planner.light.bright import light_of_spots
 from planner.light.exchange import Exchange, Gather
 from planner.light.field import CellGrid
 from planner.light.lobes import SMOOTH
+from planner.light.on_walls import LEVELS, PARTS
 from planner.light.prism import FloatArray, totals
 from planner.light.surfaces import Surfaces
 from planner.metrics.colours import Bands, combined, part_of
@@ -58,8 +59,9 @@ class LampResponse:
     Flux density on the cells (C,); how far chance moves what is gathered, on the cells of the
     gather grid (C',); the variance, mean over cells, that chance leaves in what comes by way
     of mirrors; what of the light has been reflected (mean over cells); flux absorbed by each
-    facet (F,); by how much two reckonings of the diffuse light on the canopy differ, in
-    flux, before they were reconciled (0 for an open canopy), and the factor that did it.
+    facet (F,); flux density on walls (W, LEVELS, PARTS); by how much two reckonings of the
+    diffuse light on the canopy differ, in flux, before they were reconciled (0 for an open canopy),
+    and the factor that did it.
     """
 
     cells: FloatArray
@@ -67,6 +69,7 @@ class LampResponse:
     variance: float
     reflected: float
     absorbed: FloatArray
+    walls: FloatArray
     mismatch: float
     scale: float = 1.0
     tops: tuple[TopResponse, ...] = ()
@@ -84,10 +87,11 @@ ByBand = Mapping[str, Sequence[LampAt]]
 
 def leaving(
     scene: Scene, surfaces: Surfaces, balance: FloatArray, light: LampLight
-) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """What leaves the texels diffusely for one lamp, what of it in spots, and flux on patches.
+) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
+    """What comes to texels and leaves them diffusely, what of it in spots, and flux on patches.
 
-    Exitance (T,), its bright part (T,), total flux (P,); for unit flux of the lamp.
+    Flux density (T,), exitance (T,), its bright part (T,), total flux (P,); for unit flux of the
+    lamp.
     """
     reflected = np.array(scene.optics.diffuse)[surfaces.texel_facet]
     patch_flux = balance @ light.patch_flux
@@ -101,7 +105,8 @@ def leaving(
     smooth[there] = (patch_flux - direct_patch)[there] / surfaces.patch_area[there]
     bright = np.zeros(surfaces.texel_count)
     bright[light.spots] = (reflected * light.texel_density)[light.spots]
-    return reflected * (light.texel_density + surfaces.smoothed(smooth)), bright, patch_flux
+    arriving = light.texel_density + surfaces.smoothed(smooth)
+    return arriving, reflected * arriving, bright, patch_flux
 
 
 def respond(
@@ -119,7 +124,7 @@ def respond(
     """
     surfaces, grid = geometry.surfaces, geometry.grid
     diffuse, specular = np.array(scene.optics.diffuse), np.array(scene.optics.specular)
-    exitance, bright, patch_flux = leaving(scene, surfaces, balance, light)
+    arriving, exitance, bright, patch_flux = leaving(scene, surfaces, balance, light)
     wrinkled = bool((np.array(scene.optics.width) > SMOOTH).any())
 
     def gather(paths: Gather, there: Geometry) -> tuple[FloatArray, FloatArray, FloatArray | None]:
@@ -174,6 +179,7 @@ def respond(
         light.variance,
         reflected_density,
         absorbed,
+        geometry.on_walls.of(arriving),
         mismatch,
         scale,
         tuple(tops),
@@ -197,6 +203,7 @@ def assemble(
     grid = geometry.grid
     cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
     spread = np.zeros(len(geometry.gather_grid.inside))
+    walls = np.zeros((geometry.surfaces.prism.wall_count, LEVELS, PARTS))
     mismatch = reflected = entered = 0.0
     # Chance is the same in all wavebands of a lamp, and unrelated from one to the next.
     chances: dict[LampOptics, float] = {}
@@ -205,6 +212,7 @@ def assemble(
         if lamp.outside:
             entered += flux * float(np.average(one.cells, weights=grid.inside_area))
         absorbed += flux * one.absorbed
+        walls += flux * one.walls
         spread += flux * one.spread
         chances[lamp] = chances.get(lamp, 0.0) + flux * math.sqrt(one.variance)
         reflected += flux * one.reflected
@@ -239,6 +247,7 @@ def assemble(
         reflected=share,
         entered=entered,
         bands=bands,
+        walls=walls,
         tops=_tops(plan, options, scene, geometry, lights, by_band),
     )
 
@@ -378,6 +387,7 @@ def averaged(
         figures=figures_of(first.plan, cells, areas, part_of(bands, inside), entered),
         entered=entered,
         shares=shares,
+        walls=_mean([run.walls for run in runs if run.walls is not None]),
         closure=float(np.mean([run.closure for run in runs])),
         seconds=sum(run.seconds for run in runs),
         cross_check=cross_check,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -14,6 +15,7 @@ from planner.light.close_up import direct_on_cells, direct_on_texels
 from planner.light.emission import Source
 from planner.light.field import CellGrid
 from planner.light.images import light_of_images
+from planner.light.on_walls import OnWalls, on_walls
 from planner.light.paths import Mirrors
 from planner.light.photons import MirrorLight, follow_photons
 from planner.light.prism import FloatArray, IntArray, totals
@@ -34,6 +36,11 @@ class Geometry:
     coarse_grid: CellGrid
     tops: tuple[Geometry, ...] = ()
     box: int = -1
+
+    @cached_property
+    def on_walls(self) -> OnWalls:
+        """See ``planner.light.on_walls``; made once for all lamps and all of a drag."""
+        return on_walls(self.surfaces)
 
 
 @dataclass(frozen=True)

@@ -252,6 +252,8 @@ class Estimate(CanopyLight):
         into patches, stands in ``numeric_error`` only.
     recount
         The light on the canopy counted by independent means, where that was asked for.
+    walls
+        PPFD on parts of each wall (walls, up, along): see ``planner.light.on_walls``.
     tops
         The light on each canopy that an obstacle carries, from the lowest to the highest.
     beneath
@@ -267,6 +269,7 @@ class Estimate(CanopyLight):
     cross_check: float | None = None
     cell_error: FloatArray | None = None
     recount: Recount | None = None
+    walls: FloatArray | None = None
     tops: tuple[CanopyLight, ...] = ()
     beneath: Estimate | None = None
 

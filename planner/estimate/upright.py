@@ -95,16 +95,23 @@ class Slice:
 
     def at(self, along: float, height: float) -> float | None:
         """PPFD at a place along the slice and a height; None where there is nothing to read."""
-        point = np.array([[along, height]])
-        inside = any(low <= along <= high for low, high in self.spans)
+        found = float(self._over(along, np.array([height]))[0])
+        return found if math.isfinite(found) else None
+
+    def over(self, along: float) -> tuple[FloatArray, FloatArray]:
+        """Heights over the floor in metres, rising, and PPFD there, NaN where there is none."""
+        heights = (self.light.y[1:] + self.light.y[:-1]) / 2
+        return heights, self._over(along, heights)
+
+    def _over(self, along: float, heights: FloatArray) -> FloatArray:
+        points = np.column_stack([np.full(len(heights), along), heights])
+        known = self.light.covers(points)
+        known &= any(low <= along <= high for low, high in self.spans)
         x, y = (along, self.place) if self.axis == "y" else (self.place, along)
         for one in self.plan.obstacles:
-            if one.underside <= height <= one.top:
-                outline = np.array(one.outline())
-                inside &= not inside_polygon(outline, np.array(x), np.array(y)).item()
-        if not (inside and self.light.covers(point)[0]):
-            return None
-        return float(self.light.at(point)[0])
+            if inside_polygon(np.array(one.outline()), np.array(x), np.array(y)).item():
+                known &= (heights < one.underside) | (heights > one.top)
+        return np.where(known, self.light.at(points), np.nan)
 
 
 def light_in_slice(
@@ -240,7 +247,7 @@ def _leaving(found: Solved) -> tuple[FloatArray, FloatArray]:
     scene, surfaces = found.scene, found.geometry.surfaces
     exitance, bright = np.zeros((2, surfaces.texel_count))
     for lamp, flux, one in found.lights:
-        leaves, lit, _ = leaving(scene, surfaces, found.balance, found.light_of(lamp))
+        _, leaves, lit, _ = leaving(scene, surfaces, found.balance, found.light_of(lamp))
         # What the balance knows better of the canopy is as true of the levels above it.
         exitance += flux * one.scale * leaves
         bright += flux * one.scale * lit

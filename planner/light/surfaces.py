@@ -50,9 +50,9 @@ class Facet:
 class Surfaces:
     """The inside of a prism, divided.
 
-    Of each texel it tells patch, facet, area, centre, inward normal, longer edge
-    (``texel_size``), half its height (``texel_rise``, 0 where it leans) and whether the footprint
-    leaves it whole.
+    Of each texel it tells patch, facet, area, centre, inward normal, edge along a wall
+    (``texel_along``), longer edge (``texel_size``), half its height (``texel_rise``, 0 where it
+    leans) and whether the footprint leaves it whole.
 
     Parameters
     ----------
@@ -132,7 +132,7 @@ class Surfaces:
         self.facet_area = totals(self.texel_facet, self.texel_area, count)
         plane = planes[self.texel_facet]
         self.texel_normal = -prism.plane_normals()[:, plane]
-        self.texel_size = self._texel_step.max(axis=1)
+        self.texel_along, self.texel_size = self._texel_step[:, 0], self._texel_step.max(axis=1)
         upright = np.where(prism.leaning, 0.0, np.abs(self._v_axis[2]))
         self.texel_rise = upright[plane] * self._texel_step[:, 1] / 2
         whole = self._texel_step.prod(axis=1) * self._rows.share[plane] * (1 - 1e-9)

@@ -243,6 +243,9 @@ def estimate_to_values(estimate: Estimate) -> dict[str, Any]:
         ],
         # Of each waveband, 400-500-600-700-750 nm; null where a lamp's colour is not known.
         "wavebands": _wavebands(estimate),
+        # On equal parts of each wall in its order: rows from the bottom of the room, which a closed
+        # canopy is, up to the ceiling, and columns from the wall's first corner to its second.
+        "walls": None if estimate.walls is None else [_rows(wall) for wall in estimate.walls],
         "closure": _number(estimate.closure),
         "cross_check": _number(estimate.cross_check),
         "numeric_error": _number(estimate.numeric_error),

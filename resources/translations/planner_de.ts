@@ -1948,6 +1948,14 @@
 <translation>Die Karte zeigt {map_name}: {low} bis {high} {map_unit}.</translation>
 </message>
 <message>
+<source>{ppfd} on wall {k}</source>
+<translation>{ppfd} auf Wand {k}</translation>
+</message>
+<message>
+<source>On the walls at most: {listed}.</source>
+<translation>Auf den Wänden höchstens: {listed}.</translation>
+</message>
+<message>
 <source>In hand: {item_in_words}.</source>
 <translation>In der Hand: {item_in_words}.</translation>
 </message>
@@ -10049,8 +10057,12 @@ nicht klar</translation>
 <translation>{map_name} ({map_unit})</translation>
 </message>
 <message>
-<source>Distance from A ({value})</source>
-<translation>Abstand von A ({value})</translation>
+<source>Distance from A ({unit})</source>
+<translation>Abstand von A ({unit})</translation>
+</message>
+<message>
+<source>Above the canopy ({unit})</source>
+<translation>Über dem Blätterdach ({unit})</translation>
 </message>
 <message>
 <source>{on_map} at {format_number} {value}</source>
@@ -10061,12 +10073,12 @@ nicht klar</translation>
 <translation>{map_name}&lt;br&gt;{map_unit}</translation>
 </message>
 <message>
-<source>from A to B ({value})</source>
-<translation>von A nach B ({value})</translation>
+<source>{map_name} along a line {length} long</source>
+<translation>{map_name} entlang einer Linie von {length}</translation>
 </message>
 <message>
-<source>{map_name} along a line {format_length} long</source>
-<translation>{map_name} entlang einer {format_length} langen Linie</translation>
+<source>{map_name}, {_bottom}</source>
+<translation>{map_name}, {_bottom}</translation>
 </message>
 <message>
 <source>, from {low} to {high} {map_unit}</source>
@@ -10075,6 +10087,26 @@ nicht klar</translation>
 <message>
 <source>{said}.</source>
 <translation>{said}.</translation>
+</message>
+<message>
+<source>from A to B ({value})</source>
+<translation>von A nach B ({value})</translation>
+</message>
+<message>
+<source>{value} {format_length}</source>
+<translation>{value} {format_length}</translation>
+</message>
+<message>
+<source>x</source>
+<translation>x</translation>
+</message>
+<message>
+<source>y</source>
+<translation>y</translation>
+</message>
+<message>
+<source>height above the canopy ({value}), at {place}</source>
+<translation>Höhe über dem Blätterdach ({value}), bei {place}</translation>
 </message>
 <message>
 <source>No light along the line.</source>
@@ -10091,6 +10123,10 @@ nicht klar</translation>
 <message>
 <source>{name} ({PPFD_UNIT})</source>
 <translation>{name} ({PPFD_UNIT})</translation>
+</message>
+<message>
+<source>Distance from A ({value})</source>
+<translation>Abstand von A ({value})</translation>
 </message>
 <message>
 <source>PPFD&lt;br&gt;{PPFD_UNIT}</source>
@@ -24027,6 +24063,11 @@ nicht klar</translation>
 </message>
 <message>
 <source>wavebands</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>walls</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

@@ -477,3 +477,39 @@ def test_the_pointer_reads_the_light_at_its_height(page: SketchPage, qtbot: QtBo
     assert "above the floor; leaves higher than the canopy are left out" in said
     QTest.mouseMove(view, view.viewport.to_pixel(0.4, level - 0.1).toPoint())
     assert view.light_at_pointer() == "", "nothing is told from under closed leaves"
+
+
+def test_the_chart_at_the_foot_follows_the_drawing_pointed_in(
+    page: SketchPage, qtbot: QtBot
+) -> None:
+    """In the side view the light over a place, which is that of maps as high; else the section."""
+    lit(page, qtbot)
+    view, plan, unit = page.elevation, page.workplace.document.plan, LengthUnit.CM
+    level, (_, y0, _, y1) = plan.canopy.height, plan.space.bounds
+    QTest.mouseMove(view, view.viewport.to_pixel(0.4, level + 0.1).toPoint())
+    assert "height above the canopy (cm), at x 40 cm" in page.section.accessibleDescription()
+    heights, light = page.section.profile()
+    assert 0.0 < heights[0] < 3.0
+    assert heights[-1] == pytest.approx((plan.space.height - level) / unit.metres, abs=3.0)
+    for up in (0.05, 0.15):
+        raised = edits.changed(
+            edits.set_canopy(plan, height=level + up, reflectance=0.0),
+            lamps=tuple(
+                one.model_copy(update={"hanging_height": one.hanging_height - up})
+                for one in plan.lamps
+            ),
+        )
+        # The leaves below return a little that a map does not know of.
+        there = evaluate(raised, EstimateOptions(cells=(12, 12))).value(0.4, (y0 + y1) / 2)
+        assert np.interp(up / unit.metres, heights, light) == pytest.approx(there, rel=0.08)
+    at = page.plan_view.viewport.to_pixel(0.4, 0.2).toPoint()
+    QTest.mouseMove(page.plan_view, at)
+    assert "along a line" in page.section.accessibleDescription()
+    QTest.mouseMove(view, view.viewport.to_pixel(0.3, level + 0.1).toPoint())
+    assert "at x 30" in page.section.accessibleDescription()
+    # Of another plan it is the section, until the light at every height is there again.
+    page.workplace.document.apply(edits.change_lamp(plan, 0, hanging_height=0.5), "Raise lamp")
+    page.show_estimate(evaluate(page.workplace.document.plan, EstimateOptions(cells=(12, 12))))
+    assert "along a line" in page.section.accessibleDescription()
+    qtbot.waitUntil(lambda: shows_light(page), timeout=5000)
+    assert "at x 30" in page.section.accessibleDescription()

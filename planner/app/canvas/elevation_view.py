@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QResizeEvent
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QToolButton
 
 from planner.app.canvas import marks
@@ -61,10 +61,12 @@ _FOCUSED = {PlaceKind.LAMP, PlaceKind.OBSTACLE, PlaceKind.CANOPY, PlaceKind.CEIL
 class ElevationView(Drawing):
     """The space from the side, to scale.
 
-    ``cut_changed`` when the light is to be shown in another upright plane.
+    ``cut_changed`` when the light is to be shown in another upright plane, ``column_changed`` when
+    it may be another one over the place last pointed at.
     """
 
     cut_changed = Signal()
+    column_changed = Signal()
     outs = ("copy_side", "export_side")
 
     def __init__(self, document: Document, selection: SelectionModel, display: Display) -> None:
@@ -75,6 +77,7 @@ class ElevationView(Drawing):
         self._ladder: Ladder | None = None
         self._section: Section | None = None
         self._light = SideLight()
+        self._along: float | None = None
         self._scale = Kept()
         self._back, self._front = Kept(), Kept()
         self.setAccessibleName("Side elevation")
@@ -161,6 +164,19 @@ class ElevationView(Drawing):
         if found is not self._light.found:
             self._light.show(found, self._scale_ends())
             self.tell()
+            self.column_changed.emit()
+
+    @property
+    def column(self) -> tuple[Slice, float] | None:
+        """The light over the place last pointed at: the slice, and the place along it."""
+        found = self._shown_slice()
+        return None if found is None or self._along is None else (found, self._along)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        if self._pointer is not None and self._pointer[0] != self._along:
+            self._along = self._pointer[0]
+            self.column_changed.emit()
 
     def _scale_ends(self) -> colours.Levels:
         """Ends of the colour scale: those given, or of the light on the canopy."""

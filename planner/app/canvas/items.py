@@ -345,6 +345,12 @@ def plan_in_words(
         if shown.key != "mean" and np.isfinite(values).any():
             low, high = (shown.written(float(of(values))) for of in (np.nanmin, np.nanmax))
             parts.append(f"The map shows {shown.map_name}: {low} to {high} {shown.map_unit}.")
+    if estimate is not None and estimate.walls is not None:
+        most = [
+            f"{ppfd(float(light.max()))} on wall {k}"
+            for k, light in enumerate(estimate.walls, start=1)
+        ]
+        parts.append(f"On the walls at most: {listed(most)}.")
     if focused is not None:
         parts.append(f"In hand: {item_in_words(plan, focused, section, unit)}.")
     return " ".join(parts)

@@ -15,6 +15,7 @@ from PySide6.QtGui import (
     QFont,
     QFontMetricsF,
     QImage,
+    QLinearGradient,
     QPainter,
     QPainterPath,
     QPolygonF,
@@ -23,7 +24,7 @@ from shiboken6 import VoidPtr
 
 from planner.app import theme
 from planner.app.canvas.ink import Kept, Viewport, as_lines, drawn_once, faded, hatch, pen
-from planner.app.canvas.plan_layers import footprint_polygon
+from planner.app.canvas.plan_layers import WALL_PX, footprint_polygon, wall_strip
 from planner.app.plots import colours
 from planner.estimate.result import CanopyLight, Estimate
 from planner.light.cellmap import CellMap
@@ -42,6 +43,8 @@ _SHARES = np.array(_LABEL_SHARES)
 _APART = (4.0, 2.0)
 """What stays free beside and below a number, in pixels."""
 _PIECE_PX = 6.0
+_BESIDE_WALL = (WALL_PX + 2.0, WALL_PX + 6.0)
+"""Where outside the footprint the light on a wall is drawn, in pixels."""
 
 
 @dataclass(frozen=True)
@@ -211,6 +214,26 @@ class TopLayers:
         style = replace(style, band=band_at(plan, Place(PlaceKind.TOP, index), entered))
         layer.paint(painter, viewport, outline, style, font, clear, rims)
         return True
+
+
+def paint_along_walls(
+    painter: QPainter, plan: Plan, viewport: Viewport, walls: Pixels | None, style: LightStyle
+) -> None:
+    """The light on each wall (walls, up, along) as a strip along its outside: the most over it."""
+    if walls is None or len(walls) != plan.space.wall_count:
+        return
+    painter.setPen(Qt.PenStyle.NoPen)
+    table = colours.table(style.colour_map, dimmed=style.dimmed)
+    stops = (np.arange(walls.shape[2]) + 0.5) / walls.shape[2]
+    for wall, light in enumerate(walls.max(axis=1)):
+        if plan.wall_opens(wall):
+            continue
+        start, end = (viewport.to_pixel(*corner) for corner in plan.space.wall(wall))
+        gradient = QLinearGradient(start, end)
+        for stop, rgba in zip(stops, colours.to_rgba(light, style.levels, table), strict=True):
+            gradient.setColorAt(stop, QColor(*rgba.tolist()))
+        painter.setBrush(gradient)
+        painter.drawPolygon(wall_strip(plan, wall, viewport, *_BESIDE_WALL))
 
 
 def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPath:

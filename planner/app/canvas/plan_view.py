@@ -30,7 +30,7 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers
+from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers, paint_along_walls
 from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
     Choice,
@@ -451,6 +451,8 @@ class PlanView(Drawing):
         light = partial(tops.paint, painter, viewport, plan, style, font, clear, rims)
         plan_layers.paint_on_plan(painter, plan, viewport, ink, chosen, self.looked, light)
         paint_lamps(painter, plan, viewport, ink, chosen, self.looked)
+        if self._estimate is not None and self._wall_light is None and not style.name:
+            paint_along_walls(painter, plan, viewport, self._estimate.walls, style)
         self._paint_walls(painter, ink)
         paint_section_ends(painter, self.section, viewport, ink, active=active)
         corner = QPointF(self.width() - marks.EDGE_PX, marks.line_height(painter) / 2 + 6)

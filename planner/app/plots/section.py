@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from PySide6.QtGui import QPalette, QPen
@@ -18,9 +18,14 @@ from planner.light.cellmap import levels_of
 from planner.metrics.figures import FIGURE, Digits, ppfd
 from planner.units import PPFD_UNIT, format_length, format_number
 
+if TYPE_CHECKING:
+    from planner.estimate.upright import Slice  # the whole core: not at the start
+
 DARK_TOP = 100.0
 """Upper end of the scale where there is no light to set it."""
 _POINTS = 81
+_TIMES = 4.0
+"""Over the height light is shown up to so many times that at the lowest one."""
 
 
 class SectionPlot(Chart):
@@ -33,6 +38,7 @@ class SectionPlot(Chart):
         self._display = display
         self._estimate: Estimate | None = None
         self._section: Section | None = None
+        self._column: tuple[Slice, float] | None = None
         self._figure = FIGURE["mean"]
         self._along: tuple[FloatArray, FloatArray] = (np.zeros(0), np.zeros(0))
         self._plot = self.add_chart()
@@ -42,11 +48,16 @@ class SectionPlot(Chart):
 
     def show_profile(self, estimate: Estimate | None, section: Section) -> None:
         """Show the light along a section; without an estimate the plot is empty."""
-        self._estimate, self._section = estimate, section
+        self._estimate, self._section, self._column = estimate, section, None
+        self.redraw()
+
+    def show_upright(self, found: Slice, along: float) -> None:
+        """Show the light over a place along an upright slice, from the canopy up."""
+        self._column = found, along
         self.redraw()
 
     def profile(self) -> tuple[FloatArray, FloatArray]:
-        """What is drawn: distance from A in the chosen unit, PPFD."""
+        """What is drawn: distance from A, or height above the canopy, in the chosen unit; PPFD."""
         return self._along
 
     def view(self) -> tuple[tuple[float, float], tuple[float, float]]:
@@ -57,7 +68,9 @@ class SectionPlot(Chart):
     def table(self) -> Table:
         light = f"{self._figure.map_name} ({self._figure.map_unit})"
         rows = zip(*(column.tolist() for column in self._along), strict=True)
-        return (f"Distance from A ({self._display.unit.value})", light), list(rows)
+        unit = self._display.unit.value
+        at = f"Distance from A ({unit})" if self._column is None else f"Above the canopy ({unit})"
+        return (at, light), list(rows)
 
     def _words_at(self, number: int) -> str:
         at, light = (float(column[number]) for column in self._along)
@@ -66,38 +79,62 @@ class SectionPlot(Chart):
         return f"{self._figure.on_map(light)} at {format_number(at, 1)} {self._display.unit.value}"
 
     def draw(self, ink: Ink) -> None:
-        plot, unit, estimate = self._plot, self._display.unit, self._estimate
-        shown = self._figure = shown_figure(estimate, self._display.state)
-        title = f"{shown.map_name}<br>{shown.map_unit}"
-        self.titles(plot, left=title, bottom=f"from A to B ({unit.value})")
-        self._along = (np.zeros(0), np.zeros(0))
-        if estimate is None or self._section is None:
+        plot, unit, shown = self._plot, self._display.unit, FIGURE["mean"]
+        if self._column is None:
+            shown = shown_figure(self._estimate, self._display.state)
+        self._figure, self._along = shown, (np.zeros(0), np.zeros(0))
+        self.titles(plot, left=f"{shown.map_name}<br>{shown.map_unit}", bottom=self._bottom())
+        read = self._read(shown.key)
+        if read is None:
             self.say_empty(plot, ink)
             self.setAccessibleDescription(self.empty)
             return
-        distance, light = profile_along(estimate, self._section, key=shown.key)
+        distance, light, band = read
         known = light[np.isfinite(light)]
         top = float(known.max()) if known.size else 0.0
-        band = estimate.band if shown.key == "mean" else None
         if band is not None:
             self.band(plot, band, ink)
-        length = float(distance[-1])
+        first, last = float(distance[0]) / unit.metres, float(distance[-1]) / unit.metres
         if top > 0:
             self._along = (distance / unit.metres, light)
             self.curve(plot, *self._along, line(pen(ink.accent, 2.0)))
             self.spots(plot, *self._along, self._words_at, by_x=True)
+            if self._column is not None:  # close under a lamp it climbs out of all proportion
+                top = min(top, _TIMES * float(known[0]) or top)
             top = top if band is None else max(top, min(band[1], 2 * top))
         ends = (0.0, (top or DARK_TOP) * 1.08)
         if shown.digits is Digits.SHARE and top > 0:
             ends = levels_of(known, stretched=True)
-        self.frame(plot, (0.0, length / unit.metres), ends)
+        self.frame(plot, (first, last), ends)
         if not top > 0:
-            self.say(plot, (length / unit.metres / 2, DARK_TOP / 2), self.empty, ink)
-        said = f"{shown.map_name} along a line {format_length(length, unit)} long"
+            self.say(plot, ((first + last) / 2, DARK_TOP / 2), self.empty, ink)
+        length = format_length(float(distance[-1] - distance[0]), unit)
+        said = f"{shown.map_name} along a line {length} long"
+        if self._column is not None:
+            said = f"{shown.map_name}, {self._bottom()}"
         if known.size:
             low, high = (shown.written(float(end)) for end in (known.min(), known.max()))
             said += f", from {low} to {high} {shown.map_unit}"
         self.setAccessibleDescription(f"{said}.")
+
+    def _bottom(self) -> str:
+        unit = self._display.unit
+        if self._column is None:
+            return f"from A to B ({unit.value})"
+        found, along = self._column
+        place = f"{'x' if found.axis == 'y' else 'y'} {format_length(along, unit)}"
+        return f"height above the canopy ({unit.value}), at {place}"
+
+    def _read(self, key: str) -> tuple[FloatArray, FloatArray, tuple[float, float] | None] | None:
+        """Where along, in metres, what light, and the band wanted; None without light to read."""
+        if self._column is not None:
+            found, along = self._column
+            heights, light = found.over(along)
+            return heights - found.plan.canopy.height, light, found.plan.ppfd_band
+        if self._estimate is None or self._section is None:
+            return None
+        distance, light = profile_along(self._estimate, self._section, key=key)
+        return distance, light, self._estimate.band if key == "mean" else None
 
 
 @dataclass(frozen=True)

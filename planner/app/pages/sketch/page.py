@@ -91,6 +91,7 @@ class SketchPage(QWidget):
         self.strip = FigureStrip(WishLine(self.asked, self.workplace))
         self.canopies = CanopyLine()
         self._look: Place | None = None
+        self._upright = False
         self.growing = GrowingLine(self.asked, self.workplace)
         self.plan_view = PlanView(document, selection, display)
         self.map_button = theme.small_button("", "What the map shows")
@@ -171,7 +172,9 @@ class SketchPage(QWidget):
         advice.target_wanted.connect(self._choose_target)
         advice.walls_wanted.connect(lambda: work.selection.select(Place(PlaceKind.WALL, 0)))
         self.plan_view.levels_changed.connect(self._on_levels_changed)
-        self.plan_view.section_changed.connect(lambda _ends: self._show_section())
+        self.plan_view.section_changed.connect(lambda _ends: self._chart_of(upright=False))
+        self.plan_view.hovered.connect(self._on_plan_hovered)
+        self.elevation.column_changed.connect(lambda: self._chart_of(upright=True))
         self.plan_view.section_changed.connect(self.elevation.set_section)
 
     # -- showing ------------------------------------------------------------------------
@@ -289,8 +292,21 @@ class SketchPage(QWidget):
         if self.estimate is not None:
             self.details.show_estimate(self.estimate)
 
+    def _on_plan_hovered(self, at: object) -> None:
+        if at is not None and self._upright:
+            self._chart_of(upright=False)
+
+    def _chart_of(self, *, upright: bool) -> None:
+        """The chart at the foot belongs to the drawing last pointed in."""
+        self._upright = upright
+        self._show_section()
+
     def _show_section(self) -> None:
-        self.section.show_profile(self.estimate, self.plan_view.section)
+        column = self.elevation.column if self._upright else None
+        if column is not None:
+            self.section.show_upright(*column)
+        else:
+            self.section.show_profile(self.estimate, self.plan_view.section)
 
     def _tell_doubt(self, at: Point) -> None:
         """How sure the light at a place is, while the band is marked."""

@@ -28,8 +28,9 @@ from planner.app.canvas.light_layer import (
     _label_spots,
     closed_path,
     contour_lines,
+    paint_along_walls,
 )
-from planner.app.canvas.plan_layers import footprint_polygon, texture, tone
+from planner.app.canvas.plan_layers import WALL_PX, footprint_polygon, texture, tone
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
 from planner.estimate.evaluate import evaluate
@@ -226,6 +227,30 @@ def test_no_number_is_struck_through_by_a_lamp_or_hidden_under_a_tray(
     assert written
     outline = closed_path(QPolygonF([VIEW.to_pixel(*corner) for corner in tray.outline()]))
     assert not any(outline.intersects(spot) for spot in written)
+
+
+def test_the_light_on_a_wall_has_its_colour_along_its_outside(qapp: QApplication) -> None:
+    """Dark at the first corner of wall 2, bright at its second; the most over the height."""
+    plan = plan_of(SQUARE)
+    walls = np.zeros((4, 2, 10))
+    walls[1] = np.linspace(0.0, 400.0, 10)
+    walls[1, 0] /= 2
+    picture = QPixmap(280, 260)
+    picture.fill(QColor("magenta"))
+    style = LightStyle((0.0, 400.0), "cividis")
+    with QPainter(picture) as painter:
+        paint_along_walls(painter, plan, VIEW, walls, style)
+    image = picture.toImage()
+
+    def beside(v: float) -> list[int]:
+        spot = VIEW.to_pixel(1.0, v) + QPointF(WALL_PX + 4, 0)
+        colour = image.pixelColor(spot.toPoint())
+        return [colour.red(), colour.green(), colour.blue()]
+
+    table = colours.table("cividis", dimmed=style.dimmed)
+    for v in (0.06, 0.5, 0.94):
+        at = np.interp(v, (np.arange(10) + 0.5) / 10, walls[1, 1]) / 400 * (len(table) - 1)
+        assert beside(v) == pytest.approx(table[round(at), :3].astype(float).tolist(), abs=6)
 
 
 def test_the_chance_of_light_all_but_dark_draws_no_lines() -> None:
