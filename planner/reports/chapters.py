@@ -50,7 +50,7 @@ from planner.reports.report import (
     decision,
 )
 from planner.reports.stands import base_of, canopies_of_stages, canopy_table, standing
-from planner.survey.statistics import residuals, summarise
+from planner.survey.statistics import residuals, summarise, without
 from planner.units import (
     COVERAGE,
     PPFD_UNIT,
@@ -336,7 +336,9 @@ def _survey(known: Known, unit: LengthUnit) -> Sequence[Block]:
 
 
 def _one_survey(known: Known, survey: Survey, unit: LengthUnit) -> Sequence[Block]:
-    summary = summarise(survey)
+    expected = known.expected.get(survey.key)
+    found = None if expected is None else residuals(survey, expected)
+    summary = summarise(survey if found is None else without(survey, found.odd))
     if summary is None:
         return ()
     half = COVERAGE * summary.mean_uncertainty
@@ -353,8 +355,6 @@ def _one_survey(known: Known, survey: Survey, unit: LengthUnit) -> Sequence[Bloc
             f"{ppfd(summary.maximum)}."
         )
     ]
-    expected = known.expected.get(survey.key)
-    found = None if expected is None else residuals(survey, expected)
     if found is None:
         blocks.append(Words("Its conditions fit the plan no more, so no estimate stands beside."))
         return blocks

@@ -25,7 +25,8 @@ import numpy as np
 from planner.language import word
 from planner.plan.survey import SAME_TOP, SHUT_DOOR, Survey
 from planner.survey.layout import SAME_PLACE_M
-from planner.survey.statistics import FloatArray, drift_of, gain_standard, hole_means, reading_noise
+from planner.survey.outliers import FloatArray
+from planner.survey.statistics import drift_of, gain_standard, hole_means, reading_noise
 from planner.units import COVERAGE, listed
 
 _FEW_PAIRS: Final = 4

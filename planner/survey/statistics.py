@@ -9,6 +9,7 @@ first cancels in ratios of surveys made with one meter.
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Final
 
@@ -16,18 +17,11 @@ import numpy as np
 import numpy.typing as npt
 
 from planner.plan.survey import Meter, Survey
-from planner.units import COVERAGE, OF_EVEN
+from planner.survey.outliers import BoolArray, FloatArray, far_off_neighbours, outliers
+from planner.units import COVERAGE, OF_EVEN, listed
 
-FloatArray = npt.NDArray[np.float64]
-BoolArray = npt.NDArray[np.bool_]
-
-NEIGHBOURS: Final = 6
-OUTLIER_LIMIT: Final = 4.0
-"""Robust standard deviations beyond which a reading is flagged."""
-_MAD_TO_SIGMA: Final = 1.4826
-"""Median absolute deviation of a normal distribution to its standard deviation."""
-_FEWEST_FOR_OUTLIERS: Final = 6
 _BESIDE: Final = 4
+_NAMED: Final = 4
 _SLIP: Final = 4.0
 
 
@@ -165,6 +159,12 @@ def drift_of(survey: Survey) -> Drift | None:
     return Drift(float((when * logs).sum()) / weight, noise / math.sqrt(weight))
 
 
+def without(survey: Survey, holes: Collection[int]) -> Survey:
+    """The survey with the readings of some holes set aside."""
+    rest = (r.model_copy(update={"aside": r.aside or r.hole in holes}) for r in survey.readings)
+    return survey.model_copy(update={"readings": tuple(rest)})
+
+
 def summarise(survey: Survey) -> SurveySummary | None:
     """Figures of a survey; None while it has no readings.
 
@@ -223,37 +223,6 @@ def reading_noise(survey: Survey) -> float:
     return max(found, survey.meter.noise)
 
 
-def far_off_neighbours(points: FloatArray, means: FloatArray) -> tuple[FloatArray, BoolArray]:
-    """What the neighbours of each hole lead to expect, and whether it lies far off.
-
-    The expected value is that of a plane through the (up to) six nearest other holes,
-    fitted to the logarithms of their readings by least absolute deviations (so that one
-    bad neighbour does not spoil it). A hole is suspect when its relative deviation from it
-    exceeds four robust standard deviations (1.4826 times the median absolute deviation,
-    P. J. Rousseeuw, C. Croux (1993), J. Am. Stat. Assoc. 88, 1273) of the deviations of
-    all holes and also 10 %. Fewer than six lit holes tell nothing: NaN and False.
-
-    Points (n, 2), means (n,); returns (n,) and (n,).
-    """
-    count = len(means)
-    expected = np.full(count, np.nan)
-    lit = means > 0
-    if int(lit.sum()) < _FEWEST_FOR_OUTLIERS:
-        return expected, np.zeros(count, dtype=np.bool_)
-    logs = np.log(np.where(lit, means, 1.0))
-    for k in range(count):
-        distance = np.hypot(*(points - points[k]).T)
-        distance[k] = np.inf
-        distance[~lit] = np.inf
-        order = np.argsort(distance, kind="stable")[: min(NEIGHBOURS, int(lit.sum()) - int(lit[k]))]
-        expected[k] = math.exp(_plane_at(points[order] - points[k], logs[order]))
-    deviation = np.where(lit, logs - np.log(expected), -np.inf)
-    usual = deviation[lit]
-    sigma = _MAD_TO_SIGMA * float(np.median(np.abs(usual - np.median(usual))))
-    limit = max(OUTLIER_LIMIT * sigma, 0.1)
-    return expected, np.abs(deviation) > limit
-
-
 def unlikely_reading(survey: Survey, hole: int, value: float) -> tuple[float, float] | None:
     """The lowest and highest of the readings beside a hole, where a new one is far beyond them.
 
@@ -271,22 +240,6 @@ def unlikely_reading(survey: Survey, hole: int, value: float) -> tuple[float, fl
     near = means[told][np.argsort(away, kind="stable")[:_BESIDE]]
     low, high = float(near.min()), float(near.max())
     return (low, high) if not low / _SLIP <= value <= high * _SLIP else None
-
-
-def _plane_at(offsets: FloatArray, values: FloatArray) -> float:
-    """Value at the origin of a plane of least absolute deviations through (n, 2) offsets."""
-    reach = float(np.abs(offsets).max()) or 1.0
-    table = np.column_stack([np.ones(len(values)), offsets / reach])
-    # Neighbours on one side only (a corner) would let the slope run away: hold it lightly.
-    ridge = np.diag([0.0, 0.05, 0.05])
-    weights = np.ones(len(values))
-    solution = np.array([float(np.median(values)), 0.0, 0.0])
-    for _ in range(12):
-        scaled = table * weights[:, None]
-        solution = np.linalg.solve(table.T @ scaled + ridge, scaled.T @ values)
-        weights = 1 / np.maximum(np.abs(values - table @ solution), 1e-3)
-        weights /= weights.max()
-    return float(solution[0])
 
 
 # -- readings over an estimate ----------------------------------------------------------
@@ -314,6 +267,7 @@ class Residuals:
     its root mean square, ``relative_bias`` and ``relative_rms`` over the estimated mean.
     ``r2`` is the squared correlation, None where the readings are all alike.
     ``scatter`` is the relative rms that is left when the common factor is taken out.
+    ``outlier`` tells of readings that cannot be (``outliers``); no figure counts them.
     """
 
     holes: npt.NDArray[np.intp]
@@ -323,6 +277,7 @@ class Residuals:
     difference: FloatArray
     ratio: FloatArray
     dead_band: FloatArray
+    outlier: BoolArray
     bias: float
     rms: float
     mean_error: float
@@ -331,6 +286,11 @@ class Residuals:
     scatter: float
     r2: float | None
     gain: float
+
+    @property
+    def odd(self) -> frozenset[int]:
+        """Numbers of the holes whose readings cannot be."""
+        return frozenset(self.holes[self.outlier].tolist())
 
     @property
     def outside(self) -> npt.NDArray[np.bool_]:
@@ -352,7 +312,29 @@ class Residuals:
         """What the figures mean, in sentences."""
         if self.dark:
             return (NO_LIGHT,)
-        return (self._bias_words(), self._scatter_words(), self._fit_words(), self._band_words())
+        told = (self._bias_words(), self._scatter_words(), self._fit_words(), self._band_words())
+        return (self.outlier_words, *told) if self.outlier.any() else told
+
+    @property
+    def outlier_words(self) -> str:
+        """Which readings cannot be, to be said before all else; '' where none."""
+        which = np.flatnonzero(self.outlier).tolist()
+        if not which:
+            return ""
+        named = [
+            f"hole {self.holes[k]}, {self.measured[k]:.4g} ({self.estimated[k]:.3g} estimated)"
+            for k in which[:_NAMED]
+        ]
+        named += [f"{len(which) - _NAMED} more"] if len(which) > _NAMED else []
+        if len(which) == 1:
+            return (
+                f"The reading at {named[0]}, is far from its neighbours and from the estimate: "
+                "read it again. The rest is told without it."
+            )
+        return (
+            f"The readings at {listed(named)} are far from their neighbours and from the "
+            "estimate: read them again. The rest is told without them."
+        )
 
     def _bias_words(self) -> str:
         percent = abs(self.relative_bias) * 100
@@ -388,7 +370,7 @@ class Residuals:
         )
 
     def _band_words(self) -> str:
-        count, total = int(self.outside.sum()), len(self.holes)
+        count, total = int((self.outside & ~self.outlier).sum()), int((~self.outlier).sum())
         return f"{count} of {total} readings differ by more than the meter's own uncertainty."
 
 
@@ -401,33 +383,38 @@ def residuals(survey: Survey, estimated_at: FloatArray) -> Residuals | None:
     if len(holes) == 0:
         return None
     estimated = estimated_at[holes - 1]
+    noise, gain = reading_noise(survey), gain_standard(survey.meter)
+    points = np.array(survey.points)[holes - 1]
+    dark = float(estimated.max()) < DARK
+    outlier = outliers(points, measured, estimated, noise) & (not dark)
     difference = measured - estimated
     lit = estimated > 0
     ratio = np.full(len(holes), np.nan)
     ratio[lit] = measured[lit] / estimated[lit]
-    mean = float(estimated.mean())
-    bias, rms = float(difference.mean()), math.sqrt(float((difference**2).mean()))
-    factor = float(measured.sum() / estimated.sum()) if mean > 0 else 1.0
-    level = float(measured.mean())
-    rest = measured - factor * estimated
-    scatter = math.sqrt(float((rest**2).mean())) / level if level > 0 else 0.0
-    noise, gain = reading_noise(survey), gain_standard(survey.meter)
     band = COVERAGE * np.hypot(gain, noise / np.sqrt(counts)) * np.maximum(measured, estimated)
+    # What cannot be is said of by itself, and rules no figure.
+    read, told = measured[~outlier], estimated[~outlier]
+    mean, apart = float(told.mean()), read - told
+    bias, rms = float(apart.mean()), math.sqrt(float((apart**2).mean()))
+    factor = float(read.sum() / told.sum()) if mean > 0 else 1.0
+    level = float(read.mean())
+    scatter = math.sqrt(float(((read - factor * told) ** 2).mean())) / level if level > 0 else 0.0
     return Residuals(
         holes=holes,
-        points=np.array(survey.points)[holes - 1],
+        points=points,
         measured=measured,
         estimated=estimated,
         difference=difference,
         ratio=ratio,
         dead_band=band,
+        outlier=outlier,
         bias=bias,
         rms=rms,
-        mean_error=float(np.abs(difference).mean()),
+        mean_error=float(np.abs(apart).mean()),
         relative_bias=bias / mean if mean > 0 else 0.0,
         relative_rms=rms / mean if mean > 0 else 0.0,
         scatter=scatter,
-        r2=_r2(measured, estimated),
+        r2=_r2(read, told),
         gain=gain,
     )
 

@@ -8754,6 +8754,10 @@ nicht klar</translation>
 <translation>„{name}“ hat {total} Löcher und noch keine Messwerte: das Lochbrett drucken, den Sensor in jedes Loch stecken und eintippen, was er anzeigt.</translation>
 </message>
 <message>
+<source>{outlier_words} </source>
+<translation>{outlier_words} </translation>
+</message>
+<message>
 <source>all {total} holes</source>
 <translation>alle {total} Löcher</translation>
 </message>
@@ -8768,6 +8772,10 @@ nicht klar</translation>
 <message>
 <source> {words}</source>
 <translation> {words}</translation>
+</message>
+<message>
+<source>{first}{said}</source>
+<translation>{first}{said}</translation>
 </message>
 <message>
 <source>survey-table</source>
@@ -24963,6 +24971,14 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.survey.outliers</name>
+<message>
+<source>stable</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
 <name>planner.survey.statistics</name>
 <message>
 <source>From the first reading to the last the light changed by {size} % ± {band} %</source>
@@ -24987,6 +25003,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>aside</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>stable</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -24994,6 +25015,22 @@ nicht klar</translation>
 <message>
 <source>The estimate is dark at these holes, so nothing can be set against it: hang a lamp, or turn its output up.</source>
 <translation>Die Schätzung ist an diesen Löchern dunkel, also lässt sich nichts dagegenhalten: eine Lampe aufhängen oder heller stellen.</translation>
+</message>
+<message>
+<source>hole {holes}, {measured} ({estimated} estimated)</source>
+<translation>Loch {holes}, {measured} ({estimated} geschätzt)</translation>
+</message>
+<message>
+<source>{value} more</source>
+<translation>{value} weitere</translation>
+</message>
+<message>
+<source>The reading at {named}, is far from its neighbours and from the estimate: read it again. The rest is told without it.</source>
+<translation>Der Messwert an {named}, liegt weit von seinen Nachbarn und von der Schätzung: noch einmal ablesen. Das Übrige ist ohne ihn gesagt.</translation>
+</message>
+<message>
+<source>The readings at {listed} are far from their neighbours and from the estimate: read them again. The rest is told without them.</source>
+<translation>Die Messwerte an {listed} liegen weit von ihren Nachbarn und von der Schätzung: noch einmal ablesen. Das Übrige ist ohne sie gesagt.</translation>
 </message>
 <message>
 <source>above</source>

@@ -474,6 +474,13 @@ def test_a_tenfold_reading_leaves_the_others_their_colours(qtbot: QtBot, tmp_pat
     assert suspects == [False, True]
     # 100 + 100 x is at most 200 on the map; ten times 162.5 would stretch that to 2000.
     assert tops[0] == tops[1] < 300
+    # It is said first, and what is said then is as if it were not there.
+    text = page.header.sentence.text()
+    assert text.startswith("The reading at hole 6, ")
+    assert "from its neighbours and from the estimate: read it again" in text
+    assert "0.0 % above the estimate, which the meter's calibration alone" in text
+    assert text.count("hole 6") == 1
+    assert page.overlay.scatter.ends()[1] < 300
 
 
 @pytest.mark.parametrize(("view", "texts"), [(View.DIFFERENCE, "+"), (View.RATIO, "1.20")])

@@ -192,11 +192,11 @@ class ScatterPlot(Chart):
             self.redraw()
 
     def ends(self) -> tuple[float, float]:
-        """Both axes run between these, round numbers."""
+        """Both axes run between these, round numbers; what cannot be does not rule them."""
         shown = self._shown
         if shown is None:
             return 0.0, 1.0
-        values = np.concatenate([shown.measured, shown.estimated])
+        values = np.concatenate([shown.measured[~shown.outlier], shown.estimated])
         low, high = float(values.min()), float(values.max())
         if low > 0.6 * high and high > low:
             step = round_step(high - low, 4)
@@ -230,19 +230,26 @@ class ScatterPlot(Chart):
         plot.addItem(pg.FillBetweenItem(*edges, brush=shade), ignoreBounds=True)
         self.curve(plot, along, along, line(pen(ink.quiet, 1.2)))
         rim = line(pen(ink.paper, 0.8))
-        suspect = np.isin(shown.holes, list(self._suspects))
+        suspect = np.isin(shown.holes, list(self._suspects)) | shown.outlier
+        # What lies beyond the axes stands at their edge, with its value beside it.
+        inset = 0.03 * (high - low)
+        at = np.clip(shown.measured, low + inset * shown.outlier, high - inset * shown.outlier)
         for which, colour in ((~suspect, ink.accent), (suspect, ink.alarm)):
-            self.dots(plot, shown.estimated[which], shown.measured[which], colour, _DOT_PX, rim)
+            self.dots(plot, shown.estimated[which], at[which], colour, _DOT_PX, rim)
+        for k in np.flatnonzero(shown.measured > high).tolist():
+            left = shown.estimated[k] < (low + high) / 2
+            value, side = ppfd(shown.measured[k]), (-0.15 if left else 1.15, 0.5)
+            self.label(plot, (float(shown.estimated[k]), float(at[k])), value, ink.alarm, side)
         here = shown.holes == self._hole
         ring = line(pen(ink.ink, 1.6))
         nothing = QColor(0, 0, 0, 0)
-        self.dots(plot, shown.estimated[here], shown.measured[here], nothing, _DOT_PX + 6, ring)
+        self.dots(plot, shown.estimated[here], at[here], nothing, _DOT_PX + 6, ring)
 
         def words(number: int) -> str:
             read, told = shown.measured[number], shown.estimated[number]
             return f"hole {shown.holes[number]}: {ppfd(read)} read, {ppfd(told)} estimated"
 
-        self.spots(plot, shown.estimated, shown.measured, words)
+        self.spots(plot, shown.estimated, at, words)
 
 
 # -- Surveys from bright to dim: a dot with its interval each, equal ones bracketed ----

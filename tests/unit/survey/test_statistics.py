@@ -9,7 +9,8 @@ from planner.plan.lining import Lining
 from planner.plan.survey import SHUT_DOOR, Doubts, Meter, Reading, Survey, SurveyGrid
 from planner.survey.comparison import compare, ranking, ratios_by_hole, set_up_scatter
 from planner.survey.layout import holes
-from planner.survey.statistics import far_off_neighbours, reading_noise, summarise
+from planner.survey.outliers import far_off_neighbours
+from planner.survey.statistics import reading_noise, summarise
 from planner.units import LengthUnit, parse_length
 
 SQUARE = ((0.0, 0.0), (0.6, 0.0), (0.6, 0.6), (0.0, 0.6))

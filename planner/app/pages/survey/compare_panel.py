@@ -167,6 +167,7 @@ class OverlayPanel(QWidget):
     def show_residuals(self, found: Residuals | None, summary: SurveySummary | None) -> None:
         """Show the agreement of a survey with its estimate; None while there is none."""
         suspects = frozenset() if summary is None else frozenset(s.hole for s in summary.suspects)
+        odd = frozenset() if found is None else found.odd
         self.scatter.show_residuals(found, suspects)
         texts = dict.fromkeys(_MEANINGS, "–")
         if found is not None and not found.dark:
@@ -185,7 +186,7 @@ class OverlayPanel(QWidget):
             "Take readings first; then they are set against the estimate here.",
         )
         if found is not None:
-            words = (*found.words(), *suspect_words(summary))
+            words = (*found.words(), *suspect_words(summary, odd))
         elif summary is not None:
             words = ("As soon as the estimate is there, the readings are set against it here.",)
         self.words.setText("\n\n".join(words))
@@ -202,17 +203,20 @@ def _both(value: float, relative: float, *, signed: bool) -> str:
     return text.replace("-", "−") if signed else text
 
 
-def suspect_words(summary: SurveySummary | None) -> tuple[str, ...]:
-    """What is to be said of readings far off their neighbours."""
-    if summary is None or not summary.suspects:
+def suspect_words(
+    summary: SurveySummary | None, said: frozenset[int] = frozenset()
+) -> tuple[str, ...]:
+    """What is to be said of readings far off their neighbours, but for holes ``said`` already."""
+    suspects = [one for one in (summary.suspects if summary else ()) if one.hole not in said]
+    if not suspects:
         return ()
     listed = [
         f"hole {one.hole} (reads {one.mean:.0f}, about {one.expected or 0.0:.0f} expected)"
-        for one in summary.suspects[:4]
+        for one in suspects[:4]
     ]
-    more = len(summary.suspects) - len(listed)
+    more = len(suspects) - len(listed)
     tail = f" and {more} more" if more else ""
-    few = len(summary.suspects) == 1
+    few = len(suspects) == 1
     return (
         f"Far off {'its' if few else 'their'} neighbours: {', '.join(listed)}{tail}. "
         f"{'It is' if few else 'They are'} kept; read again if you can.",

@@ -45,7 +45,7 @@ from planner.metrics.figures import percent, ppfd
 from planner.plan.survey import Board, Survey
 from planner.plan.survey_edits import lay_board, outline_read
 from planner.survey.layout import place_number
-from planner.survey.statistics import Residuals, SurveySummary, dead_band
+from planner.survey.statistics import Residuals, SurveySummary, dead_band, summarise, without
 from planner.units import COVERAGE, PPFD_UNIT
 
 if TYPE_CHECKING:
@@ -60,6 +60,9 @@ def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | N
             f"'{survey.name}' has {total} holes and no readings yet: print the board, put the "
             "sensor into each hole, and type what it shows."
         )
+    first = ""
+    if found is not None and found.odd:
+        first, summary = f"{found.outlier_words} ", summarise(without(survey, found.odd)) or summary
     doubt = 100 * COVERAGE * summary.mean_uncertainty / summary.mean if summary.mean > 0 else 0.0
     read = len(summary.holes)
     holes = f"all {total} holes" if read == total else f"{read} of {total} holes"
@@ -69,8 +72,8 @@ def sentence(survey: Survey, summary: SurveySummary | None, found: Residuals | N
         f"(min / mean {percent(summary.min_over_mean)})."
     )
     if found is not None:
-        said += f" {found.words()[0]}"
-    return " ".join((said, *suspect_words(summary)))
+        said += f" {found.words()[len(found.odd) > 0]}"
+    return " ".join((f"{first}{said}", *suspect_words(summary)))
 
 
 COLUMN_WIDTH = 340

@@ -68,3 +68,10 @@ def test_a_suspect_dot_has_the_colour_of_alarm(plot: ScatterPlot) -> None:
     assert alarm not in colours_in(plot)
     plot.show_residuals(shown, frozenset({2}))
     assert alarm in colours_in(plot)
+
+
+def test_a_mistyped_reading_does_not_rule_the_scale(plot: ScatterPlot) -> None:
+    told = [20.0, 22.0, 25.0, 24.0, 23.0, 21.0, 20.0]
+    plot.show_residuals(found([*told[:3], 999.0, *told[4:]], told))
+    assert plot.ends()[1] <= 30
+    plot.grab()
