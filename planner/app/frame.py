@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import asdict
 from typing import Any, Final
 
@@ -22,13 +22,18 @@ from planner.app import theme
 from planner.app.actions import WindowActions
 from planner.app.display import COLOUR_MAPS, MAP_CELLS, SWITCHES, Display, DisplayState
 from planner.app.fields.form import QuietButton, StillCombo
-from planner.app.plain import PlainLabel, explain
+from planner.app.plain import PlainLabel, explain, tooltip
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.estimate.result import Estimate, Quality
 from planner.language import LANGUAGES
 from planner.metrics.figures import MAPPED
 from planner.units import LengthUnit
+
+UNKNOWN_COLOURS: Final = (
+    "Not known of this light: the colours of every lamp must be counted. Choose a spectrum in the "
+    "fields of each lamp, then 'Count its colours'."
+)
 
 
 class ViewChoices(QObject):
@@ -67,14 +72,22 @@ class ViewChoices(QObject):
     def attach(self, actions: WindowActions) -> None:
         """Show the choices in force as checks from now on."""
         self._actions = actions
-        actions.menus["shows"].menuAction().setVisible(False)
+        actions.menus["shows"].setToolTipsVisible(True)
+        self._offer(())
         self._check(self.display.state)
         actions[f"theme_{self.settings.values.theme}"].setChecked(True)
 
     def offer(self, estimate: Estimate) -> None:
         """Offer other maps than that of PPFD where the light has any."""
-        if self._actions is not None:
-            self._actions.menus["shows"].menuAction().setVisible(len(estimate.maps) > 1)
+        self._offer(estimate.maps)
+
+    def _offer(self, known: Collection[str]) -> None:
+        if self._actions is None:
+            return
+        for key in MAPPED:
+            action, there = self._actions[f"shows_{key}"], key == "mean" or key in known
+            action.setEnabled(there)
+            action.setToolTip(tooltip(action.statusTip() if there else UNKNOWN_COLOURS))
 
     def choose_theme(self, choice: Theme) -> None:
         """Take a theme and remember it."""

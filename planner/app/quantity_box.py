@@ -89,6 +89,8 @@ class QuantityBox(TypedField, QAbstractSpinBox):
         self._ends: tuple[float, float] | None = None
         self._shown = ""
         self._refused_text: str | None = None
+        self.read_as = ""
+        """How what was typed last was read, where that does not go without saying."""
         # Who types fractions of an inch reads them there too.
         self._fractions = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -167,7 +169,7 @@ class QuantityBox(TypedField, QAbstractSpinBox):
             return
         if has_fraction(text):
             self._fractions = True
-        self._refused_text = text
+        self._refused_text, self.read_as = text, self._quantity.read_as(text)
         try:
             value = self._quantity.parse(text, self._unit)
         except ValueError as error:

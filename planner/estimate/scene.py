@@ -15,7 +15,7 @@ from planner.plan.lamp import CosineProfile, Lamp, PlanesProfile, TableProfile
 from planner.plan.place import Place, PlaceKind, cleanness, lining_at, opens
 from planner.plan.plan import Setup
 from planner.plan.space import Canopy, CarriedCanopy, contains
-from planner.plan.wavebands import PAR_BANDS, Wavebands
+from planner.plan.wavebands import DAYLIGHT, PAR_BANDS, Wavebands
 
 AnyProfile = CosineProfile | TableProfile | PlanesProfile
 Bands = tuple[tuple[float, ...], ...]
@@ -214,6 +214,8 @@ def build_scene(plan: Setup) -> Scene:
         surfaces += faces
     lit_lamps = [lamp for lamp in plan.lamps if lamp.ppf > 0]
     door = _open_door(plan, z0)
+    # The light of the room has a colour where all that of the lamps has: that of daylight.
+    colours = [lamp.model.wavebands for lamp in lit_lamps]
     return Scene(
         Room(
             plan.space.footprint,
@@ -234,7 +236,7 @@ def build_scene(plan: Setup) -> Scene:
         (*(lamp.ppf for lamp in lit_lamps), *(flux for _, flux in door)),
         tuple(surface.clean for surface in surfaces),
         tuple(surface.tint for surface in surfaces),
-        (*(lamp.model.wavebands for lamp in lit_lamps), *(None for _ in door)),
+        (*colours, *((DAYLIGHT if colours and all(colours) else None) for _ in door)),
     )
 
 

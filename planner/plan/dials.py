@@ -8,7 +8,7 @@ how the plan with another value is made, and how much of the light that computes
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import IntEnum
 from typing import Any, Final
 
@@ -23,6 +23,7 @@ from planner.plan.plan import Plan, Setup
 from planner.plan.quantity import Quantity
 from planner.plan.space import Canopy, Obstacle
 from planner.plan.turning import Room, Turn
+from planner.plan.wavebands import DAYLIGHT_LUX
 from planner.units import PPFD_UNIT, capital
 
 _ALIKE: Final = 1e-9
@@ -325,11 +326,13 @@ _ROWS: Final = (
            lambda plan, value: edits.changed(plan, photoperiod_hours=value),
            "Hours of light in a day. With the PPFD it makes the day's total, the daily light "
            "integral (DLI).", sound=t.leaving_a_night),
-    _space("room-light", "room light", q.PPFD, _NOTHING, "Set light of the room",
+    _space("room-light", "room light", replace(q.PPFD, lux=DAYLIGHT_LUX), _NOTHING,
+           "Set light of the room",
            lambda plan: plan.space.room_light if plan.space.door_open else None,
            lambda plan, value: edits.with_space(plan, room_light=value),
-           "What a meter reads that stands upright in the open door and looks into the room. 60 to "
-           f"80 lx of white light are about 1 {PPFD_UNIT} (common practice, no source)."),
+           "What a meter reads that stands upright in the open door and looks into the room. In lx "
+           f"it is taken as daylight (CIE illuminant D65): {DAYLIGHT_LUX:g} lx are 1 {PPFD_UNIT}. "
+           "Where the colours of all lamps are counted, it has those of daylight."),
     _space("room-hours", "hours of room light", q.HOURS, _NOTHING, "Set hours of room light",
            lambda plan: plan.space.room_hours if plan.room_light else None,
            lambda plan, value: edits.with_space(plan, room_hours=value),

@@ -90,7 +90,8 @@ class Quantity:
     The value is what the plan holds; the number shown is ``value / factor`` with
     ``suffix``. Lengths (metres) ignore both and follow the unit chosen for display.
     ``above`` says that the lower bound itself is too low. What sets a bound, where that is
-    not plain, stands behind it in words.
+    not plain, stands behind it in words. A number in lx of daylight is read too where ``lux``
+    says how many of them are one.
     """
 
     suffix: str = ""
@@ -103,6 +104,7 @@ class Quantity:
     above: bool = False
     why_least: str = ""
     why_most: str = ""
+    lux: float = 0.0
 
     @property
     def is_count(self) -> bool:
@@ -157,6 +159,8 @@ class Quantity:
         if self.is_length:
             return parse_length(text, unit)
         text = text.translate(MARKS)
+        if (lux := self._lux(text)) is not None:
+            return lux / self.lux
         number = _NUMBER.match(text)
         named = number is not None and same_unit(text[number.end() :], self.suffix)
         try:
@@ -168,6 +172,21 @@ class Quantity:
             raise ValueError(
                 f"'{text.strip()}' is not a number; write for example {example}."
             ) from None
+
+    def _lux(self, text: str) -> float | None:
+        number = _NUMBER.match(text)
+        typed = self.lux and number and text[number.end() :].strip().lower() in {"lx", "lux"}
+        return parse_number(number[0]) if number and typed else None
+
+    def read_as(self, text: str) -> str:
+        """How a number typed in another unit was read, in a sentence; '' where it was not."""
+        lux = self._lux(text.translate(MARKS))
+        if lux is None:
+            return ""
+        return (
+            f"{lux:g} lx were read as {lux / self.lux:.3g} {PPFD_UNIT}: of daylight (CIE "
+            f"illuminant D65) {self.lux:g} lx are 1. White LED lamps give 53 to 73 lx for 1."
+        )
 
     def parse(self, text: str, unit: LengthUnit, words: str = "") -> float:
         """Read what was typed.

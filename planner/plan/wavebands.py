@@ -64,3 +64,10 @@ class Wavebands(Value):
 
 LEAVES: Final = Wavebands(blue=0.05, green=0.12, red=0.06, far_red=0.35)
 """What green leaves return: green more than blue and red, far-red most. Typical, from memory."""
+
+DAYLIGHT: Final = Wavebands(blue=0.3046, green=0.3557, red=0.3398, far_red=0.1624)
+"""Photons of average daylight with sky, CIE standard illuminant D65 (CIE 015:2018)."""
+
+DAYLIGHT_LUX: Final = 55.5
+"""Lux for 1 µmol m⁻² s⁻¹ of D65, by V(λ). For sun and sky together 54 is published (R. W. Thimijan,
+R. D. Heins (1983), HortScience 18, 818-822); for white LEDs 53 to 73."""

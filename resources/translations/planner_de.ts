@@ -3299,6 +3299,10 @@
 <translation>{lead} {text}</translation>
 </message>
 <message>
+<source>{said} {moved_besides}</source>
+<translation>{said} {moved_besides}</translation>
+</message>
+<message>
 <source>Change lining {name}</source>
 <translation>Auskleidung ändern: {name}</translation>
 </message>
@@ -3969,6 +3973,10 @@
 </context>
 <context>
 <name>planner.app.frame</name>
+<message>
+<source>Not known of this light: the colours of every lamp must be counted. Choose a spectrum in the fields of each lamp, then 'Count its colours'.</source>
+<translation>Von diesem Licht nicht bekannt: Die Farben jeder Lampe müssen gezählt werden. In den Feldern jeder Lampe ein Spektrum wählen, dann 'Farben zählen'.</translation>
+</message>
 <message>
 <source>map_{name}</source>
 <translatorcomment>not read by people</translatorcomment>
@@ -19467,8 +19475,8 @@ nicht klar</translation>
 <translation>Licht des Zimmers setzen</translation>
 </message>
 <message>
-<source>What a meter reads that stands upright in the open door and looks into the room. 60 to 80 lx of white light are about 1 {PPFD_UNIT} (common practice, no source).</source>
-<translation>Was ein Messgerät anzeigt, das aufrecht in der offenen Tür steht und ins Zimmer blickt. 60 bis 80 lx weißes Licht sind etwa 1 {PPFD_UNIT} (übliche Praxis, keine Quelle).</translation>
+<source>What a meter reads that stands upright in the open door and looks into the room. In lx it is taken as daylight (CIE illuminant D65): {DAYLIGHT_LUX} lx are 1 {PPFD_UNIT}. Where the colours of all lamps are counted, it has those of daylight.</source>
+<translation>Was ein Messgerät zeigt, das aufrecht in der offenen Tür steht und in den Raum blickt. In lx gilt es als Tageslicht (CIE-Normlichtart D65): {DAYLIGHT_LUX} lx sind 1 {PPFD_UNIT}. Wo die Farben aller Lampen gezählt werden, hat es die von Tageslicht.</translation>
 </message>
 <message>
 <source>room-hours</source>
@@ -20717,6 +20725,10 @@ nicht klar</translation>
 <message>
 <source>'{strip}' is not a number; write for example {example}.</source>
 <translation>„{strip}“ ist keine Zahl; zum Beispiel {example} schreiben.</translation>
+</message>
+<message>
+<source>{lux} lx were read as {value} {PPFD_UNIT}: of daylight (CIE illuminant D65) {lux2} lx are 1. White LED lamps give 53 to 73 lx for 1.</source>
+<translation>{lux} lx wurden als {value} {PPFD_UNIT} gelesen: Von Tageslicht (CIE-Normlichtart D65) sind {lux2} lx 1. Weiße LED-Lampen geben 53 bis 73 lx für 1.</translation>
 </message>
 <message>
 <source>{words}: must be</source>
@@ -27088,6 +27100,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>lux</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>weeks</source>
 <translation>Wochen</translation>
 </message>
@@ -27352,11 +27369,6 @@ nicht klar</translation>
 </message>
 <message>
 <source>ft</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>lux</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>

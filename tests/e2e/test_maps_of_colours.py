@@ -8,7 +8,6 @@ from typing import Any
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QCheckBox, QMenu
 from pytestqt.qtbot import QtBot
@@ -83,13 +82,15 @@ def hover(window: MainWindow, x: float, y: float) -> str:
     return view.status()
 
 
-def entry(window: MainWindow) -> QAction:
-    return window.actions_.menus["shows"].menuAction()
-
-
-def test_a_grower_of_lamps_without_colours_sees_nothing_new(qtbot: QtBot) -> None:
+def test_without_colours_the_menu_says_why_there_is_no_map_of_them(qtbot: QtBot) -> None:
     window, _ = make_window(qtbot, settings=Settings.in_memory())
-    assert not entry(window).isVisible()
+    ppfd, *others = window.actions_.menus["shows"].actions()
+    assert window.actions_.menus["shows"].toolTipsVisible()
+    assert ppfd.isEnabled()
+    assert "colours" not in ppfd.toolTip()
+    for one in others:
+        assert not one.isEnabled()
+        assert "colours of every lamp must be counted" in one.toolTip()
     assert window.page.map_button.isHidden()
     assert "The map shows" not in window.page.plan_view.words()
     assert window.page.colour_bar.legend.unit == ("µmol", "m⁻² s⁻¹")
@@ -115,7 +116,7 @@ def test_the_share_of_blue_is_chosen_read_and_put_away_again(qtbot: QtBot) -> No
     page = window.page
     view, bar = page.plan_view, page.colour_bar
     window.display.update(band_wash=True)
-    assert entry(window).isVisible()
+    assert all(one.isEnabled() for one in window.actions_.menus["shows"].actions())
     assert page.map_button.isVisible()
     assert page.map_button.text().startswith("PPFD")
     assert hover(window, 0.25, 0.5).startswith(f"200 {PPFD_UNIT} at")
@@ -207,7 +208,7 @@ def test_a_choice_that_is_no_longer_known_gives_way_to_ppfd(qtbot: QtBot) -> Non
     without = dataclasses.replace(window.estimate, bands=None)
     window.show_estimate(without)
     window.choices.offer(without)
-    assert not entry(window).isVisible()
+    assert not window.actions_["shows_blue_share"].isEnabled()
     assert window.page.map_button.isHidden()
     assert hover(window, 0.5, 0.3).startswith(f"200 {PPFD_UNIT}")
     assert window.page.colour_bar.legend.unit == ("µmol", "m⁻² s⁻¹")

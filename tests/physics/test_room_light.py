@@ -21,6 +21,7 @@ from planner.plan import edits
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy, Obstacle
 from planner.plan.survey import Meter, Survey
+from planner.plan.wavebands import Wavebands
 from planner.reports.content import sentence
 from tests.physics.rooms import BLACK, Rho, box, lamp, light, plan
 from tests.physics.test_view_factors import corner_edge_factor
@@ -158,3 +159,24 @@ def test_fine_quality_and_a_carried_canopy_count_it_too() -> None:
     assert fine.tops[0].figures.dli == pytest.approx(usual.tops[0].figures.dli, rel=0.02)
     assert fine.entered == pytest.approx(fine.figures.mean)
     assert sum(share.share for share in fine.shares) == pytest.approx(1.0, abs=1e-6)
+
+
+def test_where_colours_are_counted_the_room_has_those_of_daylight() -> None:
+    """A lamp of red alone, nearly dark, and the door: what arrives is daylight, whatever the walls.
+
+    Of D65 30.46 % of the photons of PPFD are blue, and 16.24 % as many are far-red (its table).
+    """
+    red = Wavebands(blue=0.0, green=0.0, red=1.0)
+    faint = lamp((0.4, 0.25), 0.5)
+    faint = edits.changed(
+        faint, output_percent=0.01, model=edits.changed(faint.model, wavebands=red)
+    )
+    for walls in (BLACK, (0.7, 0.0)):
+        made = plan(box(WIDTH, DEPTH), HEIGHT, [faint], walls=walls)
+        made = edits.with_space(made, door=0, door_open=True, room_light=PPFD)
+        figures = light(made).figures
+        assert figures.blue_share == pytest.approx(0.3046, abs=0.01)
+        assert figures.eppfd == pytest.approx(1.1624 * figures.mean, rel=0.01)
+    # A lamp whose colour nobody knows leaves all unknown.
+    grey = edits.changed(made, lamps=(*made.lamps, lamp((0.2, 0.2), 0.5)))
+    assert light(grey).figures.eppfd is None

@@ -369,6 +369,7 @@ class FieldForm(Form):
         build: Callable[[], Plan],
         step_name: str,
         merge_key: str | None = None,
+        said: str = "",
     ) -> bool:
         """Ask the document for another plan; an error stands beside the row instead."""
         try:
@@ -380,8 +381,8 @@ class FieldForm(Form):
             return False
         if row is not None:
             row.clear_error()
-        moved = moved_besides(self.plan, plan, self.meant)[1]
-        self._document.apply(plan, step_name, merge_key, took=moved)
+        told = f"{said} {moved_besides(self.plan, plan, self.meant)[1]}".strip()
+        self._document.apply(plan, step_name, merge_key, took=told)
         return True
 
     def change_lining(self, lining: Lining) -> None:
@@ -400,7 +401,8 @@ class FieldForm(Form):
         self.end_burst()
         waits = any(one.box.is_refused for one in self.quantities if one is not field)
         key = self._joined if self._trying else f"joined/{id(self)}" if waits else None
-        if not self.edit(field.row, lambda: field.build(self.plan, value), field.step, key):
+        put, read_as = (lambda: field.build(self.plan, value)), field.box.read_as
+        if not self.edit(field.row, put, field.step, key, read_as):
             return
         field.show(self.plan, anew=True)
         if key is not None and not self._trying:
@@ -452,10 +454,11 @@ class FieldPanel(FieldForm):
 
     def show_several(self, note: NoteLabel, *alone: Row) -> None:
         """Say what is set for how many; rows of one ``alone`` are hidden then."""
-        count, lamps = len(self.chosen), self.selection.kind is PlaceKind.LAMP
+        count = len(self.chosen)
         for row in alone:
             row.set_visible(count == 1)
         note.setVisible(count > 1)
+        lamps = self.selection.kind is PlaceKind.LAMP
         what = f"{count} lamps" if lamps else f"{count} obstacles"
         note.setText(f"{what} are selected. What is set here is set for all of them.")
 
@@ -466,10 +469,7 @@ class FieldPanel(FieldForm):
         return plan
 
     def places_of(self, dial: Dial, plan: Plan) -> tuple[Place, ...]:
-        """The whole space for what belongs to it, or all that is chosen and has such a number.
-
-        Nowhere for the place of several: it is that of one alone.
-        """
+        """The space, or all chosen that have such a number; x and y are of one alone."""
         if dial.at is PlaceKind.SPACE:
             return (Place(),)
         if len(self.chosen) > 1 and dial.key.endswith(("-x", "-y")):

@@ -20,8 +20,10 @@ from planner.metrics.spectra import (
     lux_per_umol,
     photons_between,
     umol_per_joule_of_par,
+    wavebands_of,
 )
 from planner.plan.spectrum import Spectrum, SpectrumQuantity
+from planner.plan.wavebands import DAYLIGHT, DAYLIGHT_LUX, FAR_RED, PAR_BANDS
 from tests.unit.catalogue.spectrum_formulas import SPECTRA, table
 
 
@@ -140,3 +142,11 @@ def test_reading_spectra_brings_neither_qt_nor_numpy() -> None:
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert run.returncode == 0, run.stderr
+
+
+def test_the_daylight_of_a_room_is_that_of_the_table() -> None:
+    d65 = next(one for one in built_in_spectra() if one.key == "daylight-d65")
+    found = wavebands_of(d65)
+    for band in (*PAR_BANDS, FAR_RED):
+        assert DAYLIGHT.share(band) == pytest.approx(found.share(band), abs=2e-4)
+    assert pytest.approx(lux_per_umol(d65), abs=0.05) == DAYLIGHT_LUX

@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 from planner.app.fields.panel import Workplace
 from planner.app.fields.space_fields import SpaceFields, l_shape, rectangle
 from planner.app.quantity_box import QuantityBox
+from planner.plan import edits
 from planner.plan.place import Place
 from planner.plan.space import contains, footprint_problem, signed_area
 from planner.units import LengthUnit
@@ -231,3 +232,26 @@ def test_light_of_the_room_is_asked_for_while_the_door_stands_open(
     assert workplace.document.plan.room_light == 0
     panel.open_switch.click()
     assert workplace.document.plan.room_light == 12
+
+
+def test_room_light_in_lux_is_taken_as_daylight_and_said(
+    qtbot: QtBot, workplace: Workplace
+) -> None:
+    """55.5 lx of CIE D65 are 1 umol (its table and V by hand: ``test_spectra``)."""
+    document = workplace.document
+    plan = edits.with_space(document.plan, door=1, door_open=True)
+    document.apply(plan, "Open door")
+    panel = shown_panel(qtbot, workplace)
+    light, _hours = panel.room_fields
+    with qtbot.waitSignal(document.told) as told:
+        enter(qtbot, light.box, "1110 lx")
+    assert document.plan.space.room_light == pytest.approx(20.0)
+    assert told.args is not None
+    assert told.args[0].startswith("1110 lx were read as 20 µmol m⁻² s⁻¹: of daylight (CIE")
+    enter(qtbot, light.box, "555 LUX")
+    assert document.plan.space.room_light == pytest.approx(10.0)
+    enter(qtbot, light.box, "12")
+    assert document.plan.space.room_light == 12.0
+    # Where a number means other light it is refused as before.
+    enter(qtbot, panel.room_fields[1].box, "10 lx")
+    assert "is not a number" in panel.room_fields[1].row.error
