@@ -273,6 +273,14 @@ def round_step(span: float, wanted: int) -> float:
     return next(step * power for step in _STEPS if step * power >= raw * 0.999)
 
 
+def rounded_up(largest: float, steps: int) -> float:
+    """The round number at or above a value, in about so many round steps from 0; never 0."""
+    if not (largest > 0 and math.isfinite(largest)):
+        return 1.0
+    step = round_step(largest, steps)
+    return math.ceil(largest / step - 1e-9) * step
+
+
 def round_values(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:
     """Round numbers from ``low`` to ``high`` inclusive, about ``wanted`` of them."""
     step = round_step(high - low, wanted)

@@ -18,7 +18,7 @@ import numpy.typing as npt
 
 from planner.estimate.compare import Identity, TradeOff, unbeaten
 from planner.estimate.result import CanopyLight, Estimate
-from planner.light.cellmap import FloatArray, levels_of, round_step, round_values
+from planner.light.cellmap import FloatArray, levels_of, round_values, rounded_up
 from planner.metrics.figures import (
     COLOURS,
     FIGURE,
@@ -229,10 +229,7 @@ class _Scale:
 
 def colour_top(highest: float) -> float:
     """Upper end of a scale that starts at dark: the round number at or above a maximum."""
-    if not math.isfinite(highest) or highest <= 0:
-        return 1.0
-    step = round_step(highest, 8)
-    return math.ceil(highest / step - 1e-9) * step
+    return rounded_up(highest, 8)
 
 
 def map_drawing(

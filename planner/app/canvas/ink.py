@@ -125,13 +125,32 @@ def as_lines(painter: QPainter) -> bool:
 _HATCH_PX: Final = 10.0
 
 
-def hatch(
-    painter: QPainter, region: QPainterPath, area: QRectF, colour: QColor, *, rising: bool
-) -> None:
-    """Parallel diagonals over a region: rising for over the band, falling for under it.
+_SHADES: Final = {
+    (False, False): QColor(255, 255, 255, 105),
+    (False, True): QColor(255, 255, 255, 170),
+    (True, False): QColor(0, 0, 0, 105),
+    (True, True): QColor(0, 0, 0, 150),
+}
 
-    They sit on a fixed raster of the area, so that they do not swim as regions change.
+
+def hatch(
+    painter: QPainter,
+    region: QPainterPath | QRectF,
+    area: QRectF,
+    *,
+    over: bool,
+    strong: bool = False,
+) -> None:
+    """Parallel diagonals over a region: dark and rising over the band, light and falling under it.
+
+    They sit on a fixed raster of the area, so that they do not swim as regions change; ``strong``
+    where the region is small.
     """
+    colour, rising = _SHADES[over, strong], over
+    if isinstance(region, QRectF):
+        path = QPainterPath()
+        path.addRect(region)
+        region = path
     if region.isEmpty():
         return
     if as_lines(painter):

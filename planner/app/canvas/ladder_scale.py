@@ -11,7 +11,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPolygonF
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPolygonF
 
 from planner.app.canvas.elevation_layer import Elevation
 from planner.app.canvas.ink import draw_plate_text, figure_font, hatch, pen
@@ -99,10 +99,7 @@ def paint_ladder(
         area = QRectF(whole.left(), top, SCALE_PX, bottom - top)
         painter.fillRect(area, ink.faint if place is None else QColor(*_HUES[place]))
         if place:
-            path = QPainterPath()
-            path.addRect(area)
-            shade = QColor(255, 255, 255, 170) if place < 0 else QColor(0, 0, 0, 150)
-            hatch(painter, path, area, shade, rising=place > 0)
+            hatch(painter, area, area, over=place > 0, strong=True)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(pen(ink.ink, 1.0))
     painter.drawRect(whole)

@@ -382,8 +382,8 @@ def _paint_hatching(
     generator = shown.contouring
     under = _region(viewport, generator.filled(-1.0, style.sure[0]))
     over = _region(viewport, generator.filled(style.sure[1], 1e9))
-    hatch(painter, under, area, QColor(255, 255, 255, 105), rising=False)
-    hatch(painter, over, area, QColor(0, 0, 0, 105), rising=True)
+    hatch(painter, under, area, over=False)
+    hatch(painter, over, area, over=True)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     edge = pen(QColor(255, 255, 255, 220), 1.6)

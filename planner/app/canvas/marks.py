@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter
 
 from planner.app.canvas.ink import (
     Ink,
@@ -101,7 +101,7 @@ def _paint_legend(painter: QPainter, right: QPointF, ink: Ink) -> None:
     """Three swatches with their words, ending at ``right``: under, in and over the band."""
     metrics, line = QFontMetricsF(painter.font()), line_height(painter)
     x = right.x()
-    for text, rgb, rising in (
+    for text, rgb, over in (
         ("over", colours.OVER_RGB, True),
         ("in the band", colours.INSIDE_RGB, None),
         ("under", colours.UNDER_RGB, False),
@@ -112,11 +112,8 @@ def _paint_legend(painter: QPainter, right: QPointF, ink: Ink) -> None:
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
         swatch = QRectF(box.left() - 21, right.y() - 5, 16, 10)
         painter.fillRect(swatch, QColor(*rgb))
-        if rising is not None:
-            path = QPainterPath()
-            path.addRect(swatch)
-            shade = QColor(0, 0, 0, 150) if rising else QColor(255, 255, 255, 170)
-            hatch(painter, path, swatch, shade, rising=rising)
+        if over is not None:
+            hatch(painter, swatch, swatch, over=over, strong=True)
         x = swatch.left() - 12
 
 

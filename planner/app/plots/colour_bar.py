@@ -14,7 +14,6 @@ from PySide6.QtGui import (
     QImage,
     QMouseEvent,
     QPainter,
-    QPainterPath,
     QPaintEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -203,11 +202,10 @@ class ColourBar(QWidget):
         if style.band is None or style.sure is None:
             return
         low, high = (min(max(self.place(value), bar.top()), bar.bottom()) for value in style.sure)
-        under, over = QPainterPath(), QPainterPath()
-        under.addRect(QRectF(bar.left(), low, bar.width(), bar.bottom() - low))
-        over.addRect(QRectF(bar.left(), bar.top(), bar.width(), high - bar.top()))
-        hatch(painter, under, bar, QColor(255, 255, 255, 105), rising=False)
-        hatch(painter, over, bar, QColor(0, 0, 0, 105), rising=True)
+        under = QRectF(bar.left(), low, bar.width(), bar.bottom() - low)
+        hatch(painter, under, bar, over=False)
+        above = QRectF(bar.left(), bar.top(), bar.width(), high - bar.top())
+        hatch(painter, above, bar, over=True)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         for y in map(self.place, style.band):
             if bar.top() < y < bar.bottom():

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -14,7 +13,7 @@ from PySide6.QtGui import QColor, QImage
 from planner.app.canvas.ink import Ink, mixed
 from planner.app.plots.colour_bar import Legend
 from planner.app.plots.colours import Rgba
-from planner.light.cellmap import round_step
+from planner.light.cellmap import rounded_up
 from planner.units import format_number
 
 Field = npt.NDArray[np.float64]
@@ -53,10 +52,7 @@ class DifferenceStyle:
 
 def rounded_reach(largest: float) -> float:
     """The round number at or above the largest difference; never 0."""
-    if not (largest > 0 and math.isfinite(largest)):
-        return 1.0
-    step = round_step(largest, 4)
-    return math.ceil(largest / step - 1e-9) * step
+    return rounded_up(largest, 4)
 
 
 def diverging(ink: Ink) -> Rgba:

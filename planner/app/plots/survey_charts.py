@@ -22,7 +22,7 @@ from planner.app.plots.chart import Chart, line
 from planner.app.plots.colour_bar import Legend
 from planner.app.plots.colours import Rgba
 from planner.app.plots.exported import Table
-from planner.light.cellmap import round_step
+from planner.light.cellmap import round_step, rounded_up
 from planner.metrics.figures import ppfd
 from planner.survey.comparison import Ranking
 from planner.survey.statistics import Residuals
@@ -201,8 +201,7 @@ class ScatterPlot(Chart):
         if low > 0.6 * high and high > low:
             step = round_step(high - low, 4)
             return max(math.floor(low / step) * step, 0.0), math.ceil(high / step) * step
-        step = round_step(max(high, 1e-9), 5)
-        return 0.0, math.ceil(high / step - 1e-9) * step or 1.0
+        return 0.0, rounded_up(high, 5)
 
     def table(self) -> Table:
         shown = self._shown
