@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
+from planner.estimate.canopies import called
 from planner.estimate.result import Estimate, Figures, not_counted, of_canopy
 from planner.language import inside, trimmed
 from planner.metrics.figures import (
@@ -72,8 +73,8 @@ def sentence(estimate: Estimate, uncertainty: Uncertainty | None = None) -> str:
     shown = {figure.key: figure.value for figure in leading}
     parts = [_how_much(estimate, shown)]
     if estimate.tops:
-        own = estimate.place == OWN
-        whose = "The plan's own canopy" if own else capital(estimate.place.inside(plan))
+        place = estimate.place
+        whose = capital(called(plan, place) if place == OWN else place.inside(plan))
         parts = [f"{whose}: {inside(parts[0])}"]
     hours, dli = plan.photoperiod_hours, shown["dli"]
     of_room = format_number(plan.space.room_hours, 2)

@@ -23389,10 +23389,6 @@ nicht klar</translation>
 <translation>Alle Lampen sind ganz heruntergeregelt, also ist der Raum dunkel.</translation>
 </message>
 <message>
-<source>The plan's own canopy</source>
-<translation>Das eigene Blätterdach</translation>
-</message>
-<message>
 <source>{whose}: {inside}</source>
 <translation>{whose}: {inside}</translation>
 </message>

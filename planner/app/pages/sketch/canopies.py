@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QMenu, QSizePolicy, QToolButton, QWidget
 
 from planner.app import theme
 from planner.app.plain import PlainLabel, explain
+from planner.estimate.canopies import called
 from planner.estimate.result import CanopyLight, Estimate, Figures, of_canopy
 from planner.metrics.figures import percent, ppfd
 from planner.plan.place import OWN, judged
@@ -78,9 +79,7 @@ class CanopyLine(QWidget):
         self._share_room()
 
     def _words(self, canopy: CanopyLight, most: int) -> str:
-        name = "Own canopy"
-        if canopy.place != OWN:
-            name = canopy.plan.obstacles[canopy.place.index].name
+        name = "Own canopy" if canopy.place == OWN else called(canopy.plan, canopy.place)
         if len(name) > most:
             name = f"{name[: most - 1]}…"
         return f"{name}: {fares(canopy.figures)}".replace("&", "&&")
