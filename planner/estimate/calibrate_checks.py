@@ -22,6 +22,7 @@ import numpy as np
 from planner.estimate.calibrate_model import OF_A_METER, OF_A_SURVEY, Parameter, Quantity
 from planner.estimate.result import FloatArray
 from planner.metrics.figures import percent
+from planner.units import said_length
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_result import Fit
@@ -130,7 +131,7 @@ def _pulls(fit: Fit, key: str) -> list[str]:
             continue
         if abs(value - p.start) > _FAR_PULLED * p.prior:
             if p.quantity is Quantity.HEIGHT:
-                by = f"{abs(value - p.start) * 1000:.0f} mm"
+                by = said_length(round(abs(value - p.start), 3))
             else:
                 by = f"{abs(value - p.start) * 100:.0f} %"
             way = "more" if value > p.start else "less"
@@ -202,7 +203,7 @@ def _doubt(fit: Fit, p: Parameter) -> str:
     """A thing known beforehand, in words with how well it was known."""
     half = (p.prior or 0.0) * math.sqrt(3)
     if p.quantity in {Quantity.HEIGHT, Quantity.SENSOR}:
-        size = f"± {half * 1000:.0f} mm"
+        size = f"± {said_length(round(half, 3))}"
     else:
         size = f"± {half * 100:.3g} %"
     words = {

@@ -22,12 +22,13 @@ from planner.estimate.calibrate_model import Parameter, Quantity, SurveyModel, c
 from planner.estimate.calibrate_parameters import LARGEST_EXPONENT
 from planner.estimate.result import FloatArray
 from planner.language import inside, word
+from planner.metrics.figures import percent
 from planner.plan.edits import changed
 from planner.plan.lamp import CosineProfile, LampModel
 from planner.plan.lining import Lining
 from planner.plan.plan import Plan
 from planner.plan.quantity import BEAM_DOUBT
-from planner.units import COVERAGE, FLUX_UNIT
+from planner.units import COVERAGE, FLUX_UNIT, said_length
 
 ONE_SIDED: Final = 1.645
 """Standard uncertainties to one side that leave 5 % beyond."""
@@ -204,39 +205,63 @@ def _fitted(fit: Fit, k: int, error: float) -> Fitted:
     identifiable = error <= _UNTOLD[p.quantity] * max(
         1.0, raw if p.quantity is Quantity.EXPONENT else 1.0
     )
-    value, standard, start, unit, decimals = raw, error, p.start, "", 3
+    value, standard, start, unit = raw, error, p.start, ""
     name = _name_of(fit, p)
     label = f"{word(p.quantity).capitalize()} of {name}"
     if p.quantity is Quantity.FLUX:
         nominal = _lamp_model(fit, p.of).ppf
         value, standard, start = nominal * math.exp(raw), nominal * math.exp(raw) * error, nominal
-        unit, label, decimals = f" {FLUX_UNIT}", f"Photon flux of {name}", 1
+        unit, label = FLUX_UNIT, f"Photon flux of {name}"
     elif p.quantity in {Quantity.SHIFT_X, Quantity.SHIFT_Y}:
-        unit, decimals = " m", 4
+        unit = "m"
         label = f"Lamps' shift along {p.quantity.value[-1]}"
     elif p.quantity is Quantity.EXPONENT:
-        label, decimals = f"Beam of {name}", 2
+        label = f"Beam of {name}"
     elif p.quantity is Quantity.FALL:
         low, high = fit.curve_angles[p.index : p.index + 2]
         label = f"Fall of intensity of {name} from {low:.0f}° to {high:.0f}°"
-    said = f"{label}, exponent" if p.quantity is Quantity.EXPONENT else label
-    figures = f"{said}: {value:.{decimals}f} ± {standard:.{decimals}f}{unit} (standard error)"
+    told, doubt = said(p.quantity, value), said(p.quantity, standard, at=value)
+    figures = f"{label}: {told} ± {doubt} (standard error)"
     if not identifiable:
         sentence = f"{figures}: not identifiable, these readings do not tell it."
     elif at_bound:
         below = raw - p.low < p.high - raw
-        bound, way, sign = (p.low, "most", 1) if below else (p.high, "least", -1)
-        reach = value + sign * ONE_SIDED * standard
+        bound, sign = (p.low, 1) if below else (p.high, -1)
+        reach = said(p.quantity, value + sign * ONE_SIDED * standard)
+        # A greater exponent makes a beam narrower.
+        way = "most" if below is not (p.quantity is Quantity.EXPONENT) else "least"
         sentence = (
-            f"{said}: at {way} {reach:.{decimals}f}{unit} (95 %); the fit lies at its bound "
-            f"{bound:g}, where no standard error can be given."
+            f"{label}: at {way} {reach} (95 %); the fit lies at its bound "
+            f"{said(p.quantity, bound)}, where no standard error can be given."
         )
     else:
         sentence = f"{figures}."
     return Fitted(
-        label, p.quantity, p.of, value, standard, start, unit.strip(), at_bound, identifiable,
+        label, p.quantity, p.of, value, standard, start, unit, at_bound, identifiable,
         sentence, budget(fit, k), next_measurement(fit, k),
     )  # fmt: skip
+
+
+def beam_deg(exponent: float) -> float:
+    """A beam as a grower knows it, by its angle of half the peak, in degrees."""
+    return CosineProfile(exponent=min(max(exponent, 0.0), LARGEST_EXPONENT)).beam_angle_deg
+
+
+def said(quantity: Quantity, value: float, *, at: float | None = None) -> str:
+    """A fitted value in the unit its dial has: lengths in cm or in, shares in per cent, beams in °.
+
+    With ``at`` the value is a standard error at that one.
+    """
+    if quantity in {Quantity.SHIFT_X, Quantity.SHIFT_Y}:
+        return said_length(round(value, 4))
+    if quantity in {Quantity.REFLECTANCE, Quantity.SPECULAR}:
+        return f"{100 * value:.1f} %"
+    if quantity is Quantity.EXPONENT:
+        if at is not None:
+            value = (beam_deg(at - value) - beam_deg(at + value)) / 2
+            return f"{value:.1f}°"
+        return f"{beam_deg(value):.1f}°"
+    return f"{value:.1f} {FLUX_UNIT}" if quantity is Quantity.FLUX else f"{value:.3f}"
 
 
 def _lamp_model(fit: Fit, key: str) -> LampModel:
@@ -325,11 +350,7 @@ def _lamps(
 def _beam(exponent: Fitted) -> tuple[CosineProfile, float]:
     """The beam of an exponent, and by how many degrees its angle may be off, evenly likely."""
     half = _ROOT_3 * exponent.standard_error
-    ends = (
-        CosineProfile(exponent=min(max(exponent.value + side * half, 0.0), LARGEST_EXPONENT))
-        for side in (-1, 1)
-    )
-    wide, narrow = (end.beam_angle_deg for end in ends)
+    wide, narrow = (beam_deg(exponent.value + side * half) for side in (-1, 1))
     found = CosineProfile(exponent=exponent.value)
     return found, min((wide - narrow) / 2, BEAM_DOUBT.maximum)
 
@@ -351,7 +372,9 @@ def _linings(fit: Fit, fitted: tuple[Fitted, ...], date: dt.date) -> list[Lining
             half = _ROOT_3 * total.standard_error
             low, high = max(reflectance - half, 0.0), min(reflectance + half, 1.0)
         said = "; ".join(f.sentence.rstrip(".") for f in mine.values())
-        fixed = "" if share is not None else f" Specular share held at {old.specular_share:g}."
+        fixed = (
+            "" if share is not None else f" Specular share held at {percent(old.specular_share)}."
+        )
         made.append(
             old.model_copy(
                 update={

@@ -31,6 +31,7 @@ from planner.plan.plan import Plan
 from planner.plan.survey import Board, Doubts, Survey
 from planner.plan.tiers import lamps_at, lighting
 from planner.survey.layout import SAME_PLACE_M
+from planner.units import said_length
 
 IntArray = npt.NDArray[np.intp]
 
@@ -321,7 +322,7 @@ def _told(
     doubts = survey.doubts
     if p.quantity is Quantity.HEIGHT:
         way = "higher" if moved > 0 else "lower"
-        words = f"the lamps hung {abs(moved) * 100:.1f} cm {way} in '{name}' than written"
+        words = f"the lamps hung {said_length(round(abs(moved), 3))} {way} in '{name}' than written"
         # A sensor over the plan's own canopy lifted that; written heights count from the canopy.
         raised = survey.meter.sensor_height if survey.on_top is None else 0.0
         over = lamps_at(plan, lighting(plan))

@@ -58,6 +58,7 @@ from planner.units import (
     by_tape,
     capital,
     format_number,
+    in_unit,
     listed,
     on_tape,
 )
@@ -382,7 +383,6 @@ def _one_survey(known: Known, survey: Survey, unit: LengthUnit) -> Sequence[Bloc
 
 
 def _budget(known: Known, unit: LengthUnit) -> Sequence[Block]:
-    del unit
     blocks: list[Block] = []
     if known.uncertainty is not None:
         parts = [(p.label, COVERAGE * p.mean) for p in content.weighty(known.uncertainty.parts)]
@@ -402,7 +402,7 @@ def _budget(known: Known, unit: LengthUnit) -> Sequence[Block]:
             ]
     if known.calibration is not None:
         blocks.append(Words("Calibrated from the surveys:"))
-        blocks.append(Points(known.calibration.sentences))
+        blocks.append(Points(tuple(in_unit(one, unit) for one in known.calibration.sentences)))
     return blocks
 
 

@@ -8109,20 +8109,16 @@ nicht klar</translation>
 <translation>{label}: {text}</translation>
 </message>
 <message>
-<source>{words}: {percent} of the variance</source>
-<translation>{words}: {percent} der Varianz</translation>
-</message>
-<message>
-<source> {unit}</source>
-<translation> {unit}</translation>
+<source>{said}: {percent} of the variance</source>
+<translation>{said}: {percent} der Varianz</translation>
 </message>
 <message>
 <source>not told by these readings</source>
 <translation>aus diesen Messwerten nicht zu sagen</translation>
 </message>
 <message>
-<source>at {value} {reach}{unit}, at its bound</source>
-<translation>{value} {reach}{unit}, an der Grenze</translation>
+<source>at {value} {reach}{gap}{unit}, at its bound</source>
+<translation>{value} {reach}{gap}{unit}, an der Grenze</translation>
 </message>
 <message>
 <source>least</source>
@@ -8133,8 +8129,8 @@ nicht klar</translation>
 <translation>höchstens</translation>
 </message>
 <message>
-<source>{value}{unit}, {low} to {high}</source>
-<translation>{value}{unit}, {low} bis {high}</translation>
+<source>{value}{gap}{unit}, {low} to {high}</source>
+<translation>{value}{gap}{unit}, {low} bis {high}</translation>
 </message>
 </context>
 <context>
@@ -8523,12 +8519,8 @@ nicht klar</translation>
 <translation>Was sonst geprüft wurde</translation>
 </message>
 <message>
-<source>{remedy}: {words}</source>
-<translation>{remedy}: {words}</translation>
-</message>
-<message>
-<source>{capital}</source>
-<translation>{capital}</translation>
+<source>{remedy}: {in_unit}</source>
+<translation>{remedy}: {in_unit}</translation>
 </message>
 <message>
 <source>{times} × better</source>
@@ -14499,10 +14491,6 @@ nicht klar</translation>
 <translation>„{name}“ misst {where} etwa {value} % mehr als {other}, entgegen der Anpassung; Rauschen erklärt das nicht.</translation>
 </message>
 <message>
-<source>{value} mm</source>
-<translation>{value} mm</translation>
-</message>
-<message>
 <source>{value} %</source>
 <translation>{value} %</translation>
 </message>
@@ -14527,8 +14515,8 @@ nicht klar</translation>
 <translation>Wäre dies doppelt so genau bekannt – {_doubt} –, sänke der Fehler auf {percent} davon.</translation>
 </message>
 <message>
-<source>± {value} mm</source>
-<translation>± {value} mm</translation>
+<source>± {said_length}</source>
+<translation>± {said_length}</translation>
 </message>
 <message>
 <source>± {value} %</source>
@@ -14633,15 +14621,11 @@ nicht klar</translation>
 <translation>{capitalize} von {name}</translation>
 </message>
 <message>
-<source> {FLUX_UNIT}</source>
-<translation> {FLUX_UNIT}</translation>
-</message>
-<message>
 <source>Photon flux of {name}</source>
 <translation>Photonenfluss von {name}</translation>
 </message>
 <message>
-<source> m</source>
+<source>m</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
@@ -14658,12 +14642,8 @@ nicht klar</translation>
 <translation>Abfall der Lichtstärke von {name} von {low}° bis {high}°</translation>
 </message>
 <message>
-<source>{label}, exponent</source>
-<translation>{label}, Exponent</translation>
-</message>
-<message>
-<source>{said}: {value} ± {standard}{unit} (standard error)</source>
-<translation>{said}: {value} ± {standard}{unit} (Standardfehler)</translation>
+<source>{label}: {told} ± {doubt} (standard error)</source>
+<translation>{label}: {told} ± {doubt} (Standardfehler)</translation>
 </message>
 <message>
 <source>{figures}: not identifiable, these readings do not tell it.</source>
@@ -14678,12 +14658,32 @@ nicht klar</translation>
 <translation>mindestens</translation>
 </message>
 <message>
-<source>{said}: at {way} {reach}{unit} (95 %); the fit lies at its bound {bound}, where no standard error can be given.</source>
-<translation>{said}: {way} {reach}{unit} (95 %); die Anpassung liegt an der Grenze {bound}, wo sich kein Standardfehler angeben lässt.</translation>
+<source>{label}: at {way} {reach} (95 %); the fit lies at its bound {said}, where no standard error can be given.</source>
+<translation>{label}: {way} {reach} (95 %); die Anpassung liegt an der Grenze {said}, wo sich kein Standardfehler angeben lässt.</translation>
 </message>
 <message>
 <source>{figures}.</source>
 <translation>{figures}.</translation>
+</message>
+<message>
+<source>{value} %</source>
+<translation>{value} %</translation>
+</message>
+<message>
+<source>{value}°</source>
+<translation>{value}°</translation>
+</message>
+<message>
+<source>{beam_deg}°</source>
+<translation>{beam_deg}°</translation>
+</message>
+<message>
+<source>{value} {FLUX_UNIT}</source>
+<translation>{value} {FLUX_UNIT}</translation>
+</message>
+<message>
+<source>{value}</source>
+<translation>{value}</translation>
 </message>
 <message>
 <source>'{name}'</source>
@@ -14719,8 +14719,8 @@ nicht klar</translation>
 <translation>Die abgeglichene Lampe „{name}“ kann nicht behalten werden: {why}</translation>
 </message>
 <message>
-<source> Specular share held at {specular_share}.</source>
-<translation> Spiegelanteil festgehalten bei {specular_share}.</translation>
+<source> Specular share held at {percent}.</source>
+<translation type="unfinished" />
 </message>
 <message>
 <source>reflectance</source>
@@ -15284,8 +15284,8 @@ nicht klar</translation>
 <translation>tiefer</translation>
 </message>
 <message>
-<source>the lamps hung {value} cm {way} in '{name}' than written</source>
-<translation>die Lampen hingen in „{name}“ {value} cm {way} als notiert</translation>
+<source>the lamps hung {said_length} {way} in '{name}' than written</source>
+<translation>die Lampen hingen in „{name}“ {said_length} {way} als notiert</translation>
 </message>
 <message>
 <source>Measure again</source>

@@ -620,7 +620,7 @@ def made_up_calibration(plan: Plan, wish: Wish) -> Calibration:
     )  # fmt: skip
     rho = Fitted(
         "Reflectance of 'Card'", Quantity.REFLECTANCE, "card", 0.55, 0.3, 0.5, "", False, False,
-        "Reflectance of 'Card': 0.550 ± 0.300 (standard error): not identifiable, these readings "
+        "Reflectance of 'Card': 55.0 % ± 30.0 % (standard error): not identifiable, these readings "
         "do not tell it.",
     )  # fmt: skip
     fits = tuple(

@@ -124,6 +124,7 @@ class CalibratePanel(QWidget):
         ticked = [s.key for s in read if s.key in before or s.key not in known]
         rows = [(survey.key, _named(survey)) for survey in read]
         _fill(self.surveys, rows, ticked)
+        self.results.set_unit(self.desk.workplace.display.unit)
         self.results.follow(self.desk.plan)
         self._propose()
         self._enable()

@@ -32,6 +32,7 @@ from planner.plan.lit import depends
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import used_in_plan
+from planner.units import LengthUnit, in_unit
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate import LeftOut
@@ -196,6 +197,7 @@ class CalibrationResults(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.answer: Answer | None = None
+        self.unit = LengthUnit.CM
         self.values = QVBoxLayout()
         self.values.setSpacing(theme.HALF)
         self.correlation = _table("Correlation of the values")
@@ -229,16 +231,28 @@ class CalibrationResults(QWidget):
         )  # fmt: skip
         theme.column(self.body, self.left_out, on=self, gap=theme.RHYTHM)
 
+    def set_unit(self, unit: LengthUnit) -> None:
+        """Say lengths in another unit."""
+        if unit is not self.unit:
+            self.unit = unit
+            if self.answer is not None:
+                self._fill(self.answer.calibration)
+
+    def _fill(self, found: Calibration) -> None:
+        theme.emptied(self.values)
+        for row, one in enumerate(found.fitted):
+            self.values.addWidget(FoundValue(f"{row + 1}  {one.label}", one, self.unit))
+        self.sentences.setText(in_unit("\n\n".join(found.sentences), self.unit))
+        # What does not fit is said above the values, before anybody believes them.
+        self.alert.say(in_unit(" ".join(found.warnings), self.unit))
+
     def show_answer(self, answer: Answer) -> None:
         """Show a calibration."""
         self.answer = answer
         found = answer.calibration
-        self._fill_values(found)
+        self._fill(found)
         self._fill_correlation(found)
-        self.sentences.setText("\n\n".join(found.sentences))
         self.say("")
-        # What does not fit is said above the values, before anybody believes them.
-        self.alert.say(" ".join(found.warnings))
         self.use_button.setText(USE_ALL_THE_SAME if found.warnings else USE)
         self.diagnosis.clear()
         self.keep_button.setEnabled(bool(found.lamps or found.linings))
@@ -265,11 +279,6 @@ class CalibrationResults(QWidget):
         elif fits and self.note.text() in {STALE, USED}:
             self.say("")
 
-    def _fill_values(self, found: Calibration) -> None:
-        theme.emptied(self.values)
-        for row, one in enumerate(found.fitted):
-            self.values.addWidget(FoundValue(f"{row + 1}  {one.label}", one))
-
     def _fill_correlation(self, found: Calibration) -> None:
         table, count = self.correlation, len(found.fitted)
         table.setRowCount(count)
@@ -290,14 +299,14 @@ class CalibrationResults(QWidget):
 class FoundValue(QWidget):
     """One value: its name, itself with its interval, its error's causes, what to do next."""
 
-    def __init__(self, name: str, one: Fitted) -> None:
+    def __init__(self, name: str, one: Fitted, unit: LengthUnit) -> None:
         super().__init__()
         layout = QGridLayout(self)
         layout.setContentsMargins(0, 0, 0, theme.HALF)
         layout.setHorizontalSpacing(theme.RHYTHM)
         layout.setVerticalSpacing(2)
         layout.setColumnStretch(0, 1)
-        label, value = PlainLabel(name, quiet=True), PlainLabel(value_text(one))
+        label, value = PlainLabel(name, quiet=True), PlainLabel(value_text(one, unit))
         value.setFont(theme.tabular(theme.sized(value.font(), 1.15)))
         value.setAccessibleName(f"{one.label}: {value.text()}")
         causes = [part for part in one.budget[:_CAUSES] if part.share >= _LEAST_SHARE]
@@ -305,16 +314,17 @@ class FoundValue(QWidget):
             causes = []
         for row, part in enumerate((label, value)):
             part.setWordWrap(True)
-            explain(part, one.sentence)
+            explain(part, in_unit(one.sentence, unit))
             layout.addWidget(part, row, 0, 1, 2)
         for row, cause in enumerate(causes, start=2):
-            words, bar = PlainLabel(cause.words), QProgressBar()
+            said = in_unit(cause.words, unit)
+            words, bar = PlainLabel(said), QProgressBar()
             words.setWordWrap(True)
             bar.setRange(0, 100)
             bar.setValue(round(100 * cause.share))
             bar.setTextVisible(False)
             bar.setFixedSize(_BAR_WIDTH, theme.HALF + 2)
-            told = f"{cause.words}: {percent(cause.share)} of the variance"
+            told = f"{said}: {percent(cause.share)} of the variance"
             bar.setAccessibleName(told)
             for made in (words, bar):
                 explain(made, told)
@@ -322,7 +332,7 @@ class FoundValue(QWidget):
             layout.addWidget(words, row, 0)
             layout.addWidget(bar, row, 1, Qt.AlignmentFlag.AlignVCenter)
         if one.advice and one.identifiable:
-            layout.addWidget(NoteLabel(one.advice), 2 + len(causes), 0, 1, 2)
+            layout.addWidget(NoteLabel(in_unit(one.advice, unit)), 2 + len(causes), 0, 1, 2)
 
 
 _CAUSES: Final = 3
@@ -330,24 +340,33 @@ _LEAST_SHARE: Final = 0.05
 _BAR_WIDTH: Final = 72
 
 
-def value_text(one: Fitted) -> str:
-    """A value with its 95 % interval, or how far the readings tell it at all."""
-    unit = f" {one.unit}" if one.unit else ""
+def value_text(one: Fitted, length: LengthUnit = LengthUnit.CM) -> str:
+    """A value with its 95 % interval, or how far the readings tell it at all.
+
+    In the unit its dial has: lengths as shown, shares in per cent, a beam by its angle.
+    """
     if not one.identifiable:
         return "not told by these readings"
-    found, (low, high), above = one.value, one.interval(), one.value > one.start
+    unit, (low, high), above = one.unit, one.interval(), one.value > one.start
+    values = [one.value, low, high]
     if one.quantity == "exponent":
-        # A grower knows a beam by its angle; a greater exponent makes it narrower.
-        found, high, low = (
-            CosineProfile(exponent=max(m, 0.0)).beam_angle_deg for m in (found, low, high)
-        )
+        # A greater exponent makes a beam narrower.
+        values = [
+            CosineProfile(exponent=max(m, 0.0)).beam_angle_deg for m in (one.value, high, low)
+        ]
         unit, above = "°", not above
+    elif one.quantity in {"reflectance", "specular share"}:
+        values, unit = [100 * m for m in values], "%"
+    elif unit == "m":
+        values, unit = [m / length.metres for m in values], length.value
+    found, low, high = values
+    gap = "" if unit in {"", "°"} else " "
     if one.at_bound:
         reach = low if above else high
-        return f"at {'least' if above else 'most'} {reach:.3g}{unit}, at its bound"
+        return f"at {'least' if above else 'most'} {reach:.3g}{gap}{unit}, at its bound"
     value, _ = banded(found, (high - low) / 2)
     decimals = len(re.split(r"[.,]", f"{value}.")[1])
-    return f"{value}{unit}, {low:.{decimals}f} to {high:.{decimals}f}"
+    return f"{value}{gap}{unit}, {low:.{decimals}f} to {high:.{decimals}f}"
 
 
 def _table(name: str) -> QTableWidget:

@@ -18,7 +18,7 @@ from planner.plan.lamp import CosineProfile
 from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.survey_edits import beam_in_plan, change_survey
-from planner.units import capital
+from planner.units import LengthUnit, capital, in_unit
 
 if TYPE_CHECKING:
     from planner.estimate.calibrate_parameters import Freed
@@ -99,25 +99,25 @@ class DiagnosisPanel(QWidget):
         self.alert.say(sentence)
         self.show()
 
-    def show_diagnosis(self, found: Diagnosis) -> None:
+    def show_diagnosis(self, found: Diagnosis, unit: LengthUnit) -> None:
         """The winner with its button, the rest in a small table."""
         self.clear()
-        self.words.setText(found.sentence)
+        self.words.setText(in_unit(found.sentence, unit))
         self.show()
         if not found.suspects:
             return
         first = found.suspects[0]
         self.mend_button.setVisible(first.by_button)
         self.mend_button.setText(first.remedy)
-        self.mend_button.setAccessibleName(f"{first.remedy}: {first.words}")
-        self._fill(found.suspects[1 : 1 + _SHOWN])
+        self.mend_button.setAccessibleName(f"{first.remedy}: {in_unit(first.words, unit)}")
+        self._fill(found.suspects[1 : 1 + _SHOWN], unit)
 
-    def _fill(self, suspects: Sequence[Suspect]) -> None:
+    def _fill(self, suspects: Sequence[Suspect], unit: LengthUnit) -> None:
         theme.emptied(self.table)
         self.others_fold.setVisible(bool(suspects))
         self.others_fold.setChecked(False)
         for row, suspect in enumerate(suspects):
-            text = f"{capital(suspect.words)}"
+            text = capital(in_unit(suspect.words, unit))
             words = PlainLabel(text, wrap=True, quiet=True)
             times = PlainLabel(f"{suspect.times:.1f} × better", quiet=True)
             times.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
@@ -167,7 +167,7 @@ class Diagnosing(QObject):
     @Slot(object, object)
     def _on_done(self, _case: Doubtful, found: Diagnosis) -> None:
         self.found = found
-        self._panel.show_diagnosis(found)
+        self._panel.show_diagnosis(found, self._desk.workplace.display.unit)
 
     @Slot()
     def _mend(self) -> None:
