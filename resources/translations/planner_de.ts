@@ -14720,7 +14720,7 @@ nicht klar</translation>
 </message>
 <message>
 <source> Specular share held at {percent}.</source>
-<translation type="unfinished" />
+<translation> Spiegelanteil festgehalten bei {percent}.</translation>
 </message>
 <message>
 <source>reflectance</source>
