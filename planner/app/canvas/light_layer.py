@@ -220,7 +220,7 @@ def paint_along_walls(
     painter: QPainter, plan: Plan, viewport: Viewport, walls: Pixels | None, style: LightStyle
 ) -> None:
     """The light on each wall (walls, up, along) as a strip along its outside: the most over it."""
-    if walls is None or len(walls) != plan.space.wall_count:
+    if walls is None or len(walls) != plan.space.wall_count or not walls.any():
         return
     painter.setPen(Qt.PenStyle.NoPen)
     table = colours.table(style.colour_map, dimmed=style.dimmed)

@@ -369,8 +369,10 @@ class Form(QWidget):
         return widget
 
     def add_buttons(self, *buttons: QPushButton) -> QWidget:
-        """Buttons side by side, over the whole width."""
+        """Buttons side by side, over the whole width; none is wider than it must be for that."""
         bar = QWidget(self)
+        for one in buttons:
+            one.setMinimumWidth(one.fontMetrics().horizontalAdvance(one.text()) + 2 * theme.RHYTHM)
         theme.row(*buttons, on=bar, gap=8, edges=(0, 4, 0, 4))
         self.add_wide(bar)
         return bar
