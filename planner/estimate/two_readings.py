@@ -109,4 +109,7 @@ def beam_words(found: BeamFound, before: LampModel, mean: float | None) -> str:
     if before.beam_range_deg is None or mean is None:
         return f"{text}."
     rest = mean * found.doubt_deg / before.beam_uncertainty_deg
-    return f"{text}. Of the mean's ± the beam alone made {mean:.2g}; now it makes about {rest:.2g}."
+    return (
+        f"{text}. Of the mean's ± the beam alone made {mean:.2g}; with this it makes about "
+        f"{rest:.2g}."
+    )

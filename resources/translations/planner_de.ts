@@ -16590,8 +16590,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>{text}. Of the mean's ± the beam alone made {mean}; now it makes about {rest}.</source>
-<translation>{text}. Vom ± des Mittels machte der Winkel allein {mean} aus; jetzt sind es etwa {rest}.</translation>
+<source>{text}. Of the mean's ± the beam alone made {mean}; with this it makes about {rest}.</source>
+<translation>{text}. Vom ± des Mittels machte der Winkel allein {mean} aus; damit sind es etwa {rest}.</translation>
 </message>
 </context>
 <context>

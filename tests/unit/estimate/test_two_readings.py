@@ -80,5 +80,5 @@ def test_what_is_said() -> None:
     assert beam_words(found, SMALL, None) == f"The beam is 120 ± {found.doubt_deg:.0f}°."
     doubted = SMALL.model_copy(update={"beam_uncertainty_deg": 2 * found.doubt_deg})
     assert beam_words(found, doubted, 8.0).endswith(
-        "Of the mean's ± the beam alone made 8; now it makes about 4."
+        "Of the mean's ± the beam alone made 8; with this it makes about 4."
     )

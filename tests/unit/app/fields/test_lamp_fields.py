@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QScrollArea
 from pytestqt.qtbot import QtBot
 
 from planner.app.fields.lamp_fields import LampFields
@@ -365,8 +366,11 @@ def test_two_readings_set_beam_and_doubt_in_one_step(
     assert not test.take_button.isHidden()
     test.take_button.click()
     assert "Type both readings" in test.beside_row.error
-    for box, value in ((test.under_box, 200.0), (test.beside_box, 50.0)):
-        box.reset(value)
+    for box, value in ((test.under_box, "200"), (test.beside_box, "50")):
+        box.lineEdit().setText(value)
+    # It is told as soon as both are typed; the plan has it when it is asked for.
+    qtbot.waitUntil(lambda: test.told.text().startswith("The beam is 120 ± "), timeout=3000)
+    assert steps(workplace) == ["Choose lamp"]
     test.take_button.click()
     found = workplace.document.plan.lamps[0].model
     assert isinstance(found.profile, CosineProfile)
@@ -402,3 +406,23 @@ def test_what_the_beam_made_of_the_doubt_is_that_of_its_own_kind_of_lamp(
     found = workplace.document.plan.lamps[0].model.beam_uncertainty_deg
     assert "the beam alone made 9.8;" in test.told.text()
     assert test.told.text().endswith(f"about {9.8 * found / 20:.2g}.")
+
+
+def test_the_test_of_two_readings_comes_into_view(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    plan = workplace.document.plan
+    model = edits.changed(plan.lamps[0].model, profile=CosineProfile(exponent=1.0))
+    workplace.document.apply(edits.change_lamp(plan, 0, model=model), "Choose lamp")
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setWidget(panel)
+    qtbot.addWidget(area)
+    area.resize(360, 420)
+    area.show()
+    test = panel.kind_fields.readings
+    area.ensureWidgetVisible(test.open_button)
+    test.open_button.click()
+    qtbot.waitUntil(lambda: not test.take_button.visibleRegion().isEmpty(), timeout=2000)
+    assert not test.open_button.visibleRegion().isEmpty()
+    area.takeWidget()
