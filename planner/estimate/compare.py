@@ -464,6 +464,13 @@ class TradeOff:
     note: str
 
 
+def known_cost(options: Sequence[Option], among: Sequence[str]) -> str:
+    """The first of some costs that is known of at least two options, else their energy."""
+    least = min(2, len(options))
+    found = (key for key in among if sum(o.values[key] is not None for o in options) >= least)
+    return next(found, "kwh")
+
+
 def trade_off(options: Sequence[Option], light: str, cost: str, costs: Costs) -> TradeOff:
     """Options by two columns, told by their keys.
 
@@ -471,7 +478,7 @@ def trade_off(options: Sequence[Option], light: str, cost: str, costs: Costs) ->
     says of how many options there is no dot.
     """
     known, note = sum(one.values[cost] is not None for one in options), ""
-    if known < min(2, len(options)) and cost != "kwh":
+    if known_cost(options, (cost,)) != cost:
         of = "of one option only" if known else "of any option"
         note = f"{COLUMN[cost].name} is {'' if known else 'not '}known {of}; energy stands for it. "
         cost = "kwh"

@@ -19,9 +19,11 @@ shape than its profile, specular shares and wrinkle of the linings.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from itertools import permutations
 from typing import Final
 
 import numpy as np
@@ -43,6 +45,10 @@ DRAWS: Final = 20_000
 _TAIL: Final = 2.5
 """Per cent beyond either end of an interval that holds 95 %."""
 _MEAN_OF_CELL_ERROR: Final = 0.25
+
+
+_TURNED_ROUND: Final = 0.002
+"""Ranked the other way round are two only where either ranking parts them by more, relative."""
 
 
 class By(StrEnum):
@@ -200,6 +206,44 @@ class Odds:
         winners = self.logs[by] == self.logs[by].max(axis=0)
         share = (winners / winners.sum(axis=0)).mean(axis=1)
         return tuple(float(part) for part in share)
+
+    def contrary(self, options: Sequence[tuple[str, Estimate, Sway]]) -> str:
+        """Which two options figures rank one way and the draws the other, and why; '' for none.
+
+        Figures take the value named for each input, the draws any in its range: where the value is
+        not in the middle of what the range brings, they move apart. Of several such pairs that
+        which is parted farthest.
+        """
+        found: tuple[float, int, int] | None = None
+        means, logs = [one.figures.mean for _, one, _ in options], self.logs[By.MEAN]
+        for first, second in permutations(range(len(options)), 2):
+            if means[first] > means[second] * (1 + _TURNED_ROUND):
+                drawn = float(np.median(logs[second] - logs[first]))
+                apart = min(math.log(means[first] / means[second]), drawn)
+                if apart > _TURNED_ROUND and (found is None or apart > found[0]):
+                    found = apart, first, second
+        if found is None:
+            return ""
+        _, first, second = found  # so their inputs are not the same
+        (name, one, sway_of), (other_name, other, other_sway) = options[first], options[second]
+
+        def shift(sway: Sway, key: Input) -> float:
+            low, middle, high = sway.curves[key].mean if key in sway.curves else (0.0, 0.0, 0.0)
+            return (low + 4 * middle + high) / 6  # the mean of a parabola (Simpson)
+
+        keys = dict.fromkeys((*sway_of.curves, *other_sway.curves))
+        moved = {key: shift(sway_of, key) - shift(other_sway, key) for key in keys}
+        why = max(moved, key=lambda key: abs(moved[key]))
+        text = (
+            f"By the values named '{name}' has more light than '{other_name}', by the odds less: "
+            f"these take the {why.words} anywhere in its range"
+        )
+        linings = {lining.key: lining for plan in (one.plan, other.plan) for lining in plan.linings}
+        lining = linings.get(str(why.of)) if why.quantity == "reflectance" else None
+        if lining is None:
+            return f"{text}."
+        ends = f"{percent(lining.low)} to {percent(lining.high)}"
+        return f"{text} ({ends}), the figures take {percent(lining.reflectance)}."
 
 
 def _told(draws: FloatArray, level: float) -> tuple[float, float, float, float]:

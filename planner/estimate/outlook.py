@@ -330,11 +330,9 @@ def outlook(
         if progress is not None:
             progress(0.5 + fraction / 2)
 
-    # One reckoner, so that derivatives wanted by both are computed once.
     reckoner = Reckoner(plan, QUICK, cancelled)
     band = uncertainty_from(reckoner, first_half)
     if band is None:
         return Outlook(plan, None, ())
-    gains = gains_from(reckoner, second_half)
-    lined = tuple(gain for gain in gains if gain.place.kind in LINED)
-    return Outlook(plan, band, lined, recount(plan, cancelled=cancelled))
+    gains = gains_from(reckoner, second_half, LINED)
+    return Outlook(plan, band, gains, recount(plan, cancelled=cancelled))

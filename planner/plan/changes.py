@@ -292,7 +292,7 @@ def _of_linings(one: Setup, other: Setup) -> Iterator[Change]:
             continue
         if place.kind is PlaceKind.WALL and not _same_bands(one, other, place.index):
             if place.band == 0 and place.index < len(one.walls):
-                yield Rebuilt(f"wall {place.index + 1}: other bands")
+                yield Rebuilt(_other_bands(place.index))
             if place.index >= len(one.walls):
                 yield Lined(place.whole, lining)
             continue
@@ -376,27 +376,40 @@ def _matched(
 # -- words ------------------------------------------------------------------------------
 
 
-ALL_WALLS: Final = "all walls: "
+ALL_WALLS: Final = "all walls"
 
 
 def said(one: Setup, other: Setup, unit: LengthUnit = LengthUnit.CM) -> tuple[str, ...]:
-    """What differs, a few words each: 'all walls: Foil', 'lamp 1: hanging height 35 cm'."""
-    changes = differences(one, other)
-    walls = [c for c in changes if isinstance(c, Lined) and c.place.kind is PlaceKind.WALL]
-    everywhere = len({c.lining for c in walls}) == 1 and {c.place for c in walls} == {
-        place for place in surfaces(other) if place.kind is PlaceKind.WALL
-    }
+    """What differs, a few words each: 'all walls, ceiling: Foil', 'lamp 1: output 35 %'."""
+    changes, walls = differences(one, other), PlaceKind.WALL
+    covers = [lining_at(other, place) for place in surfaces(other) if place.kind is walls]
+    newly = any(isinstance(c, Lined) and c.place.kind is walls for c in changes)
+    everywhere = newly and all(cover == covers[0] for cover in covers)
+    # Of walls that are lined alike over their whole height their bands say nothing more.
+    whole = {_other_bands(k) for k, wall in enumerate(other.walls) if len(wall.bands) == 1}
+    lined: dict[str, list[str]] = {}
     found: list[str] = []
     for change in changes:
-        if everywhere and change in walls:
-            text = f"{ALL_WALLS}{_lining_words(one, walls[0].lining)}"
-        elif isinstance(change, Turned) and _by_all_lamps(change, changes, one):
+        if isinstance(change, Lined):
+            where = inside(change.place.words(one))
+            if everywhere and change.place.kind is walls:
+                where = ALL_WALLS
+            text = _lining_words(one, change.lining)
+            if where not in lined.setdefault(text, []):
+                lined[text].append(where)
+            found += [text] if text not in found else []
+            continue
+        if isinstance(change, Turned) and _by_all_lamps(change, changes, one):
             text = f"all lamps: {_dial_words(change, unit)}"
         else:
             text = words(one, change, unit)
-        if text not in found:
+        if text not in found and not (everywhere and text in whole):
             found.append(text)
-    return tuple(found)
+    return tuple(f"{', '.join(lined[text])}: {text}" if text in lined else text for text in found)
+
+
+def _other_bands(wall: int) -> str:
+    return f"wall {wall + 1}: other bands"
 
 
 def _by_all_lamps(change: Turned, changes: Sequence[Change], one: Setup) -> bool:

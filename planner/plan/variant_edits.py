@@ -102,8 +102,8 @@ def adopt_variant(plan: Plan, key: str) -> Plan:
 def name_of(before: Setup, setup: Setup, unit: LengthUnit = LengthUnit.CM) -> str:
     """A name for a setup, from what differs; empty where nothing does."""
     texts = said(before, setup, unit)
-    if len(texts) == 1 and texts[0].startswith(ALL_WALLS):
-        texts = (texts[0].removeprefix(ALL_WALLS),)
+    if len(texts) == 1:
+        texts = (texts[0].removeprefix(f"{ALL_WALLS}: "),)
     text = ", ".join(texts)
     if len(text) > MOST_LETTERS and len(texts) > 1:
         text = f"{texts[0]} and {len(texts) - 1} more"

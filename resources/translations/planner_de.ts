@@ -5513,8 +5513,8 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Stand des Vergleichs</translation>
 </message>
 <message>
-<source>Which canopy is judged</source>
-<translation>Welches Blätterdach beurteilt wird</translation>
+<source>What figures are of</source>
+<translation>Wovon die Zahlen sprechen</translation>
 </message>
 <message>
 <source>To the sketch</source>
@@ -5555,6 +5555,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <message>
 <source>computing…</source>
 <translation>rechnet…</translation>
+</message>
+<message>
+<source>{text} {contrary}</source>
+<translation>{text} {contrary}</translation>
 </message>
 <message>
 <source>Copied the table; paste it into a spreadsheet.</source>
@@ -6483,6 +6487,10 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Preise werden unter „Lohnt es sich“ eingetragen.</translation>
 </message>
 <message>
+<source>How sure the difference is will be known in a moment.</source>
+<translation>Wie sicher der Unterschied ist, zeigt sich gleich.</translation>
+</message>
+<message>
 <source>Option</source>
 <translation>Variante</translation>
 </message>
@@ -6519,16 +6527,8 @@ gleichem Licht</translation>
 <translation>Noch gibt es nichts, was sich dem Plan gegenüberstellen lässt; zuerst andere Varianten versuchen.</translation>
 </message>
 <message>
-<source>Choose an option below to see how it stands against {name}.</source>
-<translation>Unten eine Variante wählen, um zu sehen, wie sie gegen {name} steht.</translation>
-</message>
-<message>
 <source>{name} and {name2} cannot be weighed: one of them is dark.</source>
 <translation>{name} und {name2} lassen sich nicht abwägen: Eines von beiden ist dunkel.</translation>
-</message>
-<message>
-<source>How sure the difference is will be known in a moment.</source>
-<translation>Wie sicher der Unterschied ist, zeigt sich gleich.</translation>
 </message>
 <message>
 <source>Write a tariff under 'Worth it', and money is weighed as well.</source>
@@ -6539,8 +6539,14 @@ gleichem Licht</translation>
 <translation>Geld wird abgewogen, sobald alle Preise bekannt sind; siehe „Lohnt es sich“.</translation>
 </message>
 <message>
-<source>Of all options {name} has the most light with {chance_words}.</source>
-<translation>Von allen Varianten hat {name} das meiste Licht mit {chance_words}.</translation>
+<source>Choose an option below for all that can be told of it against {name}.</source>
+<translation>Unten eine Variante wählen, um alles zu lesen, was sich von ihr gegen {name} sagen lässt.</translation>
+</message>
+<message>
+<source>{_SOON}
+{choose}</source>
+<translation>{_SOON}
+{choose}</translation>
 </message>
 <message>
 <source>Equal within</source>
@@ -6565,6 +6571,10 @@ gleichem Licht</translation>
 <message>
 <source>Go to the survey page</source>
 <translation>Zur Seite Messung gehen</translation>
+</message>
+<message>
+<source>Of all options {name} has the most light with {chance_words}.</source>
+<translation>Von allen Varianten hat {name} das meiste Licht mit {chance_words}.</translation>
 </message>
 <message>
 <source>the very same</source>
@@ -7413,12 +7423,20 @@ nicht klar</translation>
 <translation>Was zehn Punkte mehr Reflexionsgrad brächten (Mittel, {LOWEST}), in {PPFD_UNIT}:</translation>
 </message>
 <message>
+<source> Surfaces of the same rank cannot be told apart.</source>
+<translation> Flächen gleichen Ranges lassen sich nicht unterscheiden.</translation>
+</message>
+<message>
 <source>{_rank}  {name}</source>
 <translation>{_rank}  {name}</translation>
 </message>
 <message>
 <source>Mark on the sketch</source>
 <translation>Auf der Skizze markieren</translation>
+</message>
+<message>
+<source>{ABOUT}{same}</source>
+<translation>{ABOUT}{same}</translation>
 </message>
 </context>
 <context>
@@ -15837,6 +15855,22 @@ nicht klar</translation>
 <context>
 <name>planner.estimate.odds</name>
 <message>
+<source>By the values named '{name}' has more light than '{other_name}', by the odds less: these take the {words} anywhere in its range</source>
+<translation>Nach den genannten Werten hat „{name}“ mehr Licht als „{other_name}“, nach den Chancen weniger: diese nehmen an, {words} liege irgendwo im Bereich</translation>
+</message>
+<message>
+<source>{text}.</source>
+<translation>{text}.</translation>
+</message>
+<message>
+<source>{percent} to {percent2}</source>
+<translation>{percent} bis {percent2}</translation>
+</message>
+<message>
+<source>{text} ({ends}), the figures take {percent}.</source>
+<translation>{text} ({ends}), die Zahlen rechnen mit {percent}.</translation>
+</message>
+<message>
 <source>No uncertain input tells the two apart; only the computation's own error does.</source>
 <translation>Keine unsichere Eingabe trennt die beiden; nur der Rechenfehler selbst tut es.</translation>
 </message>
@@ -16173,6 +16207,14 @@ nicht klar</translation>
 <message>
 <source>{name}: {photoperiod_hours} h of light leave {night} a day; most crops need a dark period, so keep at least {value} h unless this one is known to bear it.</source>
 <translation>{name}: {photoperiod_hours} h Licht lassen {night} am Tag; die meisten Kulturen brauchen eine Dunkelzeit, also mindestens {value} h lassen, außer es ist bekannt, dass diese es verträgt.</translation>
+</message>
+</context>
+<context>
+<name>planner.estimate.sensitivity</name>
+<message>
+<source>stable</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
 </message>
 </context>
 <context>
@@ -18800,10 +18842,6 @@ nicht klar</translation>
 <translation>eigenes Blätterdach</translation>
 </message>
 <message>
-<source>wall {value}: other bands</source>
-<translation>Wand {value}: andere Streifen</translation>
-</message>
-<message>
 <source>{_count}</source>
 <translation>{_count}</translation>
 </message>
@@ -18834,16 +18872,20 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>all walls: </source>
-<translation>alle Wände: </translation>
-</message>
-<message>
-<source>{ALL_WALLS}{_lining_words}</source>
-<translation>{ALL_WALLS}{_lining_words}</translation>
+<source>all walls</source>
+<translation>alle Wände</translation>
 </message>
 <message>
 <source>all lamps: {_dial_words}</source>
 <translation>alle Lampen: {_dial_words}</translation>
+</message>
+<message>
+<source>{join}: {text}</source>
+<translation>{join}: {text}</translation>
+</message>
+<message>
+<source>wall {value}: other bands</source>
+<translation>Wand {value}: andere Streifen</translation>
 </message>
 <message>
 <source>{inside}: {lining}</source>
@@ -22223,6 +22265,10 @@ nicht klar</translation>
 <message>
 <source>{name}, before</source>
 <translation>{name}, vorher</translation>
+</message>
+<message>
+<source>{ALL_WALLS}: </source>
+<translation>{ALL_WALLS}: </translation>
 </message>
 <message>
 <source>{texts} and {value} more</source>

@@ -360,7 +360,7 @@ def test_what_cannot_be_told_is_marked_in_maps_ranking_and_words(
     assert cell is not None
     assert cell.text().startswith("−")
     choose(page, 0)
-    assert page.odds.words.text().startswith("Choose an option below")
+    assert page.odds.words.text().startswith("Of all options Shelf has the most light with")
     # Equal they are only once the user says how much does not matter.
     lines = page.compare.ranking
     qtbot.waitUntil(lambda: [line.equal for line in lines.lines] == [False] * 3)
@@ -1232,7 +1232,9 @@ def test_light_against_cost_joins_what_nothing_beats(qtbot: QtBot, window: MainW
     window.document.apply(add_variants(plan, ("Half", half), ("Wood", wood)), "Keep")
     page = side_page(qtbot, window)
     page.question_bar.buttons["cost"].click()
-    assert "Total is not known of any option" in page.axes.words.text()
+    # Without prices the choice stands on what the chart is drawn by, and says where prices are.
+    assert page.axes.cost.currentData() == "kwh"
+    assert "Prices are written under 'Worth it'" in page.axes.words.text()
     assert [spot.name for spot in page.trade_off.best] == ["Half", "Wood"]
     assert len(page.trade_off.all) == 3
     choose(page, 0)
@@ -1249,6 +1251,7 @@ def test_light_against_cost_joins_what_nothing_beats(qtbot: QtBot, window: MainW
         12 * 0.3 * 0.1 * window.document.plan.photoperiod_hours * 30.4375
     )
     assert "Wood" not in costs_shown
+    assert page.axes.cost.currentData() == "total"
     assert [spot.name for spot in page.trade_off.best] == ["Half", "Shelf"]
     assert "1 of 3 cannot be shown" in page.axes.words.text()
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
-from PySide6.QtCore import QPointF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPalette
 
 from planner.app.canvas.ink import Ink, pen
@@ -243,23 +243,40 @@ class TradeOffPlot(Chart):
                 if one.who == self._chosen:
                     rim = line(pen(ink.ink, 2.0))
                     self.dots(plot, [one.cost], [one.light], colour, 13, rim)
-        named: dict[tuple[float, float], list[str]] = {}
-        for one in best:
-            named.setdefault((one.cost, one.light), []).append(one.name)
-        for k, ((cost, light), names) in enumerate(named.items()):
-            # Names of the unbeaten stand beside their dots, by turns below and above the line,
-            # or where they are not cut off; equals share a dot, and say so.
-            name = _short(" = ".join(names))
-            room = self.metrics().horizontalAdvance(name) / max(self.width() - _AXIS_PX, 1)
-            at = (cost - low) / (high - low)
-            below = at + room <= 1 if k % 2 == 0 else at < room
-            anchor = (0.0, -0.25) if below else (1.0, 1.25)
-            self.label(plot, (cost, light), name, ink.ink, anchor)
+        self._name_dots(plot, best, ink)
         if len(self.all) == 1:
             height = _room(lights, line_of)
             self.say(plot, ((low + high) / 2, 0.8 * height[0] + 0.2 * height[1]), ALONE, ink)
         words = [f"{o.name}: {o.light:.3g} for {o.cost:.2f}" for o in self.all]
         self.spots(plot, costs, lights, words.__getitem__)
+
+    def _name_dots(self, plot: Any, best: Sequence[Spot], ink: Ink) -> None:
+        """A name at every dot, the unbeaten first, where it covers no other; equals share one."""
+        (low, high), (least, most) = plot.getViewBox().viewRange()
+        across = (high - low) / max(self.width() - _AXIS_PX, 1)
+        up = (most - least) / max(self.height() - _AXIS_PX, 1)
+        tall, reach = self.metrics().height() * up, 6 * up
+        whole = QRectF(low, least, high - low, most - least)
+        named: dict[tuple[float, float], list[Spot]] = {}
+        for one in (*best, *self.all):
+            there = named.setdefault((one.cost, one.light), [])
+            there += [] if one in there else [one]
+        taken = [QRectF(x - 6 * across, y - reach, 12 * across, 2 * reach) for x, y in named]
+        for (x, y), spots in named.items():
+            name = _short(" = ".join(one.name for one in spots))
+            wide = (self.metrics().horizontalAdvance(name) + 4) * across
+            places = [
+                (QRectF(x - wide * left, bottom, wide, tall), left)
+                for bottom in (y - reach - tall, y + reach)
+                for left in (0.0, 1.0, 0.5)
+            ]
+            inside = [p for p in places if whole.contains(p[0])] or places
+            free = [p for p in inside if not any(p[0].intersects(other) for other in taken)]
+            box, left = (free or inside)[0]
+            taken.append(box)
+            colour = ink.ink if spots[0] in best else ink.quiet
+            # Values rise upwards, so the bottom of the box is the top of the text.
+            self.label(plot, (x, box.bottom()), name, colour, (left, 0.0))
 
     def pick(self, key: int, *, twice: bool) -> None:
         del twice  # a click and a double click both choose

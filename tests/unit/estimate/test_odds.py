@@ -6,6 +6,8 @@ hanging height, joined by cubic interpolation, and shown to follow the core betw
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from functools import cache
 from itertools import combinations
 
@@ -29,12 +31,13 @@ from planner.estimate.odds import (
     verdict,
 )
 from planner.estimate.outlook import HEIGHT_HALF_WIDTH_M, Input
-from planner.estimate.result import Estimate, EstimateOptions, Quality
+from planner.estimate.result import QUICK, Estimate, EstimateOptions, Quality
 from planner.plan import edits
 from planner.plan.lamp import Lamp, LampModel, PanelBody
 from planner.plan.lining import Lining, WallCover
 from planner.plan.plan import Plan
 from planner.plan.space import Canopy, Space
+from tests.physics.rooms import box, lamp, plan
 from tests.unit.reports.sample_estimate import sample_estimate
 
 KEYS = (
@@ -248,3 +251,38 @@ def test_equal_for_a_purpose_only_inside_its_margin() -> None:
     told = Telling(1.01, 0.97, 1.04)
     assert told.equal_within(0.05)
     assert not told.equal_within(0.035)
+
+
+def paint(key: str, low: float, named: float, high: float) -> Lining:
+    return Lining(key=key, name=f"The {key}", reflectance=named, low=low, high=high)
+
+
+def lined_with(lining: Lining) -> tuple[str, Estimate, Sway]:
+    """A white room whose light goes as 1 / (1 - ρ), said by hand."""
+    made = edits.line_all_walls(plan(box(1.0, 1.0), 1.0, [lamp((0.5, 0.5), 0.5)]), lining)
+    figures = evaluate(made, QUICK)
+    light = 100.0 / (1 - lining.reflectance)
+    known = replace(figures, figures=replace(figures.figures, mean=light, minimum=light))
+    through = (lining.low, (lining.low + lining.high) / 2, lining.high)
+    low, middle, high = (math.log((1 - lining.reflectance) / (1 - rho)) for rho in through)
+    ends = (low, middle, high)
+    of = Input("reflectance", lining.key, f"reflectance of {lining.name}", through[::2])
+    return lining.name, known, Sway({of: Curve(ends, ends)})
+
+
+def test_figures_and_draws_may_rank_otherwise_where_a_value_is_not_in_the_middle() -> None:
+    """Film named 0.80 of 0.75 to 0.90, foil 0.81 of 0.73 to 0.83: the middles are 0.825, 0.78."""
+    film, foil = paint("film", 0.75, 0.80, 0.90), paint("foil", 0.73, 0.81, 0.83)
+    options = [lined_with(film), lined_with(foil)]
+    assert options[1][1].figures.mean > options[0][1].figures.mean
+    odds = Odds.of([(estimate, sway) for _, estimate, sway in options])
+    assert odds.telling(1, 0).ratio < 1
+    assert odds.contrary(options) == (
+        "By the values named 'The foil' has more light than 'The film', by the odds less: these "
+        "take the reflectance of The film anywhere in its range (75 % to 90 %), the figures take "
+        "80 %."
+    )
+    even = paint("foil", 0.79, 0.81, 0.83)
+    clear = [lined_with(paint("film", 0.75, 0.77, 0.79)), lined_with(even)]
+    agreed = Odds.of([(estimate, sway) for _, estimate, sway in clear])
+    assert agreed.contrary(clear) == ""

@@ -102,7 +102,7 @@ def test_another_value_of_a_lining_is_a_difference() -> None:
     plan = sample_plan()
     duller = plan.linings[0].model_copy(update={"reflectance": 0.76})
     made = edits.change_lining(plan, duller)
-    assert said(plan, made)[0] == "all walls: White board of reflectance 0.76"
+    assert said(plan, made)[0] == "all walls, floor: White board of reflectance 0.76"
 
 
 def test_a_raised_canopy_leaves_the_lamp_where_it_hangs() -> None:

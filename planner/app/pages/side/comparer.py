@@ -15,7 +15,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from planner.app.display import Display
 from planner.app.document import Document
-from planner.app.jobs import Cancelled, Job, Lane, Progress, shut_down
+from planner.app.jobs import Cancelled, Lane, Progress, shut_down
 from planner.app.pages.side.linked import Linked
 from planner.estimate.compare import (
     OPEN_AIR_SIDE,
@@ -109,7 +109,7 @@ class Comparer(QObject):
         self._bills: dict[object, Bill] = {}
         self.whole: Bill | None = None
         self._billed: object = None
-        self._odds: tuple[object, object, Odds] | None = None
+        self._odds: tuple[object, list[tuple[Identity, Estimate, Sway]], Odds] | None = None
         self._best: dict[By, tuple[float, ...]] = {}
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self._ask)
@@ -285,8 +285,11 @@ class Comparer(QObject):
             key = _key(side.plan)
             if side.estimate is None or key in self._sways:
                 continue
-            job = _swaying_job(side.plan, side.estimate)
-            self._about = _SwayOf(key)
+            self._about, of = _SwayOf(key), (side.plan, side.estimate)
+
+            def job(_progress: Progress, cancelled: Cancelled, of: Any = of) -> Any:
+                return _own_sway(*of, cancelled=cancelled)
+
             self.lane.ask(self._about, job, what="The odds")
             self._tell_busy()
             return
@@ -325,9 +328,8 @@ class Comparer(QObject):
 
     @property
     def of_plan(self) -> Estimate | None:
-        """The estimate of the plan itself."""
-        side = self.side(PLAN_SIDE)
-        return None if side is None else side.estimate
+        """The estimate of the plan itself, which is the first side."""
+        return self.sides[0].estimate if self.sides else None
 
     @property
     def chosen(self) -> Side | None:
@@ -372,6 +374,13 @@ class Comparer(QObject):
         if by not in self._best:
             self._best[by] = found[0].best(by)
         return self._best[by][found[1].index(side.identity)]
+
+    def contrary(self) -> str:
+        """What figures and draws rank the other way round, and why; '' while that is not known."""
+        if self.odds() is None or self._odds is None or not self.all_told:
+            return ""
+        names = {side.identity: side.name for side in self.sides}
+        return self._odds[2].contrary([(names[who], e, sway) for who, e, sway in self._odds[1]])
 
     def saving(self, side: Side) -> Saving | None:
         """What a side saves over the span at the baseline's light of a day; None if unknown."""
@@ -474,10 +483,6 @@ class Comparer(QObject):
 def _lights(plan: Plan) -> tuple[Lit, ...]:
     """The light of a plan and of its variants."""
     return lit(plan), *(lit(variant.setup) for variant in plan.variants)
-
-
-def _swaying_job(plan: Plan, estimate: Any) -> Job:
-    return lambda _progress, cancelled: _own_sway(plan, estimate, cancelled=cancelled)
 
 
 def _error(side: Side) -> float:

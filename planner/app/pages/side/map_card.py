@@ -170,7 +170,7 @@ class MapCard(Listed):
             return ""
         if side.origin is Origin.PLAN:
             return "the plan as it is on the sketch"
-        return "; ".join(side.said) or "just as the plan"
+        return "; ".join(sorted(side.said, key=len)) or "just as the plan"  # as many as fit
 
     def value_at_pointer(self) -> float | None:
         """What the map shows under the shared pointer: PPFD, a difference, or a ratio."""

@@ -221,6 +221,8 @@ class OptionsTable(QTableView):
         self.verticalHeader().setSectionsMovable(not self.options.is_sorted)
         self._fit_columns()
         self.resizeRowsToContents()
+        for row in range(len(self.options.rows)):  # texts of several lines are not to touch
+            self.setRowHeight(row, self.rowHeight(row) + theme.HALF)
         self._showing = False
         self._select()
         self.updateGeometry()

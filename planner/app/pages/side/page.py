@@ -55,6 +55,8 @@ ASKED: Final = {
     "worth": "Worth it",
 }
 """The questions of the page, one at a time in sight."""
+_RANKING: Final = ("options", "odds", "cost")
+"""Where options are ranked by figures or by odds."""
 _DARK: Final = "No lamp hangs in this space yet, so it is dark. Hang one on the sketch first."
 _HOW_SURE: Final = "finding how sure it is…"
 _EMPTY: Final = (
@@ -127,7 +129,7 @@ class SideBySidePage(QWidget):
         self.sheet = MapSheet(self.comparer, self.linked, display)
         self.bar = CardBar(document, self.comparer, self.linked, steps)
         self.state = PlainLabel(name="State of the comparison", quiet=True)
-        self.judged = PlainLabel(name="Which canopy is judged", wrap=True, quiet=True)
+        self.judged = PlainLabel(name="What figures are of", wrap=True, quiet=True)
         self.judged.hide()
         self.alert = AlertLabel()
         self.empty = self._empty_line()
@@ -254,6 +256,7 @@ class SideBySidePage(QWidget):
         self.comparer.priced.connect(self._show_table)
         self.comparer.said.connect(self.told)
         self.comparer.failed.connect(self.alert.say)
+        self.asked.switched.connect(lambda _key: self._show_judged())
         self.comparer.busy_changed.connect(lambda _on: self._show_state())
         self.linked.changed.connect(lambda _new, _old: self._show_table())
         self.table.picked.connect(lambda who: self.linked.update(chosen=who))
@@ -337,6 +340,8 @@ class SideBySidePage(QWidget):
             for side in self.comparer.sides
         } or {judged(plan)}
         text = DIFFERENTLY if len(whom) > 1 else judged_sentence(plan, whom.pop())
+        if self.asked.current in _RANKING:
+            text = f"{text} {self.comparer.contrary()}".strip()
         self.judged.setText(text)
         self.judged.setVisible(bool(text))
 

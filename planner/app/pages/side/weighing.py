@@ -24,7 +24,16 @@ from planner.app.pages.side.options_table import ReadTable
 from planner.app.plain import PlainLabel
 from planner.app.plots.option_charts import RankingPlot, RankLine, TradeOffPlot
 from planner.app.plots.section import Along, SectionCurves
-from planner.estimate.compare import COLUMN, WISHES, Identity, Option, Side, Wishes, trade_off
+from planner.estimate.compare import (
+    COLUMN,
+    WISHES,
+    Identity,
+    Option,
+    Side,
+    Wishes,
+    known_cost,
+    trade_off,
+)
 from planner.estimate.find_question import Aim, Held
 from planner.estimate.odds import (
     NOT_COUNTED,
@@ -188,6 +197,8 @@ class TradeOffForm(FieldForm):
         super().__init__(document, display)
         _, self.light = self.add_choice("Light", [(COLUMN[key].name, key) for key in _LIGHTS])
         _, self.cost = self.add_choice("Cost", [(COLUMN[key].name, key) for key in _COSTS])
+        self._picked = False
+        self.cost.activated.connect(lambda _line: setattr(self, "_picked", True))
         for combo in (self.light, self.cost):
             combo.activated.connect(lambda _line: self.changed.emit())
         self.words = self.add_wide(PlainLabel(name="What the chart says", wrap=True))
@@ -196,14 +207,19 @@ class TradeOffForm(FieldForm):
     def fill(
         self, plot: TradeOffPlot, options: Sequence[Option], costs: Costs, chosen: Identity
     ) -> None:
-        """Fill the chart, and say what it shows."""
+        """Fill the chart, and say what it shows; until a cost was picked, by one that is known."""
+        if not self._picked:
+            cost = known_cost(options, _COSTS[:1])
+            self.cost.setCurrentIndex(self.cost.findData(cost))
         made = trade_off(options, self.light.currentData(), self.cost.currentData(), costs)
         plot.show_trade_off(made, chosen)
         beaten = "The options on the line are beaten by none in both at once."
-        where = "Prices are written under 'Worth it'." if made.note else ""
+        unpriced = known_cost(options, _COSTS[:1]) != _COSTS[0]
+        where = "Prices are written under 'Worth it'." if made.note or unpriced else ""
         self.words.setText(" ".join(part for part in (made.note, beaten, where) if part))
 
 
+_SOON: Final = "How sure the difference is will be known in a moment."
 _BY: Final = (By.MEAN, By.LOWEST, By.EVENNESS)
 _JUDGED: Final = tuple(FIGURE[key].name for key in ("mean", "minimum", "min_over_mean"))
 HEADINGS: Final = ("Option", *_JUDGED, "Money at\nthe same light",
@@ -266,12 +282,12 @@ class OddsBoard(QWidget):
         if len(self._comparer.sides) < 2:
             return "There is nothing to set against the plan yet; try other options first."
         if side is base:
-            return f"Choose an option below to see how it stands against {base.name}."
+            return self._of_the_first(base)
         tellings = {by: self._comparer.telling(side, by) for by in _BY}
         if tellings[By.MEAN] is None:
             if self._comparer.all_told:
                 return f"{side.name} and {base.name} cannot be weighed: one of them is dark."
-            return "How sure the difference is will be known in a moment."
+            return _SOON
         margin = self._linked.state.margin
         parts = [
             verdict(side.name, found, base.name, by, margin)
@@ -290,13 +306,23 @@ class OddsBoard(QWidget):
             parts.append("Money is weighed once all prices are known; see 'Worth it'.")
         best = self._comparer.best(side, By.MEAN)
         if best is not None:
-            parts.append(
-                f"Of all options {side.name} has the most light with {chance_words(best)}."
-            )
+            parts.append(_most(side.name, best))
         decides = self._comparer.deciding(side, By.MEAN)
         if decides is not None:
             parts.append(deciding_words(decides))
         return "\n".join(dict.fromkeys(parts))
+
+    def _of_the_first(self, base: Side) -> str:
+        """Which option is likely the brightest, where none was chosen yet."""
+        choose = f"Choose an option below for all that can be told of it against {base.name}."
+        chances = [(self._comparer.best(side, By.MEAN), side) for side in self._comparer.sides]
+        known = [(chance, side) for chance, side in chances if chance is not None]
+        if not known:
+            return choose if self._comparer.all_told else f"{_SOON}\n{choose}"
+        chance, first = max(known, key=lambda one: one[0])
+        told, margin = self._comparer.telling(first), self._linked.state.margin
+        lead = "" if told is None else verdict(first.name, told, base.name, By.MEAN, margin)
+        return "\n".join(part for part in (lead, _most(first.name, chance), choose) if part)
 
     def _on_row(self, row: int, *_rest: int) -> None:
         sides = self._comparer.sides
@@ -339,6 +365,10 @@ class OddsForm(FieldForm):
         self.survey = button("Measure it", "Go to the survey page", act=self.survey_asked)
         self.add_buttons(self.survey)
         self.end()
+
+
+def _most(name: str, chance: float) -> str:
+    return f"Of all options {name} has the most light with {chance_words(chance)}."
 
 
 def _short(found: Telling, margin: float) -> str:

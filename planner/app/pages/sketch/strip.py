@@ -380,6 +380,7 @@ ABOUT = (
     f"What ten points more of reflectance would bring to the mean and to the {LOWEST}, in "
     f"{PPFD_UNIT}:"
 )
+EQUAL: Final = " Surfaces of the same rank cannot be told apart."
 
 
 class GainLine(QAbstractButton):
@@ -456,9 +457,13 @@ class GainList(QWidget):
             line.hide()
             line.deleteLater()
         self.lines.clear()
-        self.note.setText(WAITING if gains is None else ABOUT if gains else NOTHING)
         most = max((gain.mean for gain in gains or ()), default=1.0)
-        for rank, gain in enumerate(gains or (), start=1):
+        told = [(signed(gain.mean), signed(gain.minimum)) for gain in gains or ()]
+        same = EQUAL if len(set(told)) < len(told) else ""
+        about = f"{ABOUT}{same}" if gains else NOTHING
+        self.note.setText(WAITING if gains is None else about)
+        for gain, figures in zip(gains or (), told, strict=True):
+            rank = told.index(figures) + 1
             line = GainLine(gain, rank, gain.mean / most)
             line.clicked.connect(lambda _on=False, line=line: self.asked_for.emit(line.gain.place))
             self._layout.addWidget(line)
