@@ -13,13 +13,11 @@ from planner.estimate.odds import NOT_COUNTED, verdict
 from planner.estimate.result import Estimate, Quality
 from planner.estimate.stages import stage_columns
 from planner.estimate.worth import ASSUMPTIONS as OF_AIR
-from planner.language import inside
 from planner.metrics.figures import FIGURE, NO_VALUE, banded, percent, ppfd
+from planner.plan.ageing import fading_words
 from planner.plan.costs import Costs
 from planner.plan.dials import dial
 from planner.plan.lamp import CosineProfile, LampModel
-from planner.plan.place import Place, PlaceKind, cleanness, surfaces
-from planner.plan.plan import Plan
 from planner.plan.survey import Survey
 from planner.plan.tiers import hangs
 from planner.reports import content
@@ -163,8 +161,10 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         models = {lamp.model.key: lamp.model for lamp in plan.lamps}
         blocks += [_source(model.name, model.source) for model in models.values()]
     blocks += standing(plan, unit, base_of(plan, [(one.x, one.y) for one in plan.obstacles]))
-    if worn := _worn(plan):
+    if worn := content.worn(plan):
         blocks.append(Words(f"As old and dirty as it is: {listed(worn)}."))
+    if faded := fading_words(plan):
+        blocks.append(Words(faded))
     used = [(lining, lined_with(plan, lining)) for lining in plan.linings]
     lined = tuple(
         (
@@ -181,21 +181,6 @@ def _plan(known: Known, unit: LengthUnit) -> Sequence[Block]:
         blocks.append(Table(of_linings, lined, (2, 3), "Linings"))
         blocks += [_source(lining.name, lining.source) for lining, where in used if where]
     return blocks
-
-
-def _worn(plan: Plan) -> list[str]:
-    """What age, dust and dirt leave of lamps and walls, in a few words each."""
-    lamps = enumerate(plan.lamps)
-    found = [
-        f"{inside(Place(PlaceKind.LAMP, k).words(plan))} gives {percent(lamp.kept)} of new"
-        for k, lamp in lamps
-        if lamp.kept < 1
-    ]
-    return found + [
-        f"{inside(place.words(plan))} returns {percent(cleanness(plan, place))} of clean"
-        for place in surfaces(plan)
-        if cleanness(plan, place) < 1
-    ]
 
 
 def _source(name: str, source: str) -> Words:
@@ -445,7 +430,7 @@ def _assumptions(known: Known, unit: LengthUnit) -> Sequence[Block]:
     )
     lines = [
         leaves,
-        "Linings are clean and lamps shine as stated; power is proportional to output.",
+        f"{content.as_old(plan)}; power is proportional to output.",
         content.LEFT_OUT,
         OF_AIR,
     ]

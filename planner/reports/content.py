@@ -25,7 +25,7 @@ from planner.metrics.figures import (
     percent,
     ppfd,
 )
-from planner.plan.place import OWN, Place
+from planner.plan.place import OWN, Place, PlaceKind, cleanness, surfaces
 from planner.plan.plan import Plan
 from planner.plan.target import Target
 from planner.units import COVERAGE, DLI_UNIT, PPFD_UNIT, capital, format_number
@@ -250,6 +250,28 @@ def each_canopy(estimate: Estimate) -> tuple[tuple[str, Figures], ...]:
             name = f"{name} (the plan is judged by it)"
         named.append((name, one.figures))
     return (*named, (ALL_TOGETHER, estimate.overall))
+
+
+def worn(plan: Plan) -> list[str]:
+    """What age, dust and dirt leave of lamps and walls, in a few words each."""
+    lamps = enumerate(plan.lamps)
+    found = [
+        f"{inside(Place(PlaceKind.LAMP, k).words(plan))} gives {percent(lamp.kept)} of new"
+        for k, lamp in lamps
+        if lamp.kept < 1
+    ]
+    return found + [
+        f"{inside(place.words(plan))} returns {percent(cleanness(plan, place))} of clean"
+        for place in surfaces(plan)
+        if cleanness(plan, place) < 1
+    ]
+
+
+def as_old(plan: Plan) -> str:
+    """How old and clean everything is taken, to begin a sentence."""
+    if worn(plan):
+        return "Linings are as dirty and lamps as old and dusty as entered"
+    return "Linings are clean and lamps shine as stated"
 
 
 LEAST_CLOSURE: Final = 1e-5

@@ -2785,6 +2785,10 @@
 <translation>Für alle Lampen dieser Art enthält der Plan dann, wie viel ihres Lichts blau, grün, rot und fernrot ist. Ist das von jeder Lampe bekannt, sagen die Kennzahlen, wie viel davon auf dem Blätterdach ankommt, und farbige Auskleidungen werfen jede Farbe so zurück, wie sie es tun.</translation>
 </message>
 <message>
+<source>No lining here has colours, so walls return all alike. None of the catalogue has: give one of your own its reflectance by colour.</source>
+<translation>Keine Auskleidung hier hat Farben, also werfen die Wände alle gleich zurück. Auch im Katalog hat keine welche: einer eigenen den Reflexionsgrad nach Farbe geben.</translation>
+</message>
+<message>
 <source>none chosen</source>
 <translation>keines gewählt</translation>
 </message>
@@ -2811,6 +2815,10 @@
 <message>
 <source>Of the photons of PPFD, {_colour_words}.</source>
 <translation>Von den Photonen des PPFD: {_colour_words}.</translation>
+</message>
+<message>
+<source>{said} {GREY_LININGS}</source>
+<translation>{said} {GREY_LININGS}</translation>
 </message>
 <message>
 <source>Small bulb or spot</source>
@@ -3133,8 +3141,8 @@
 <translation>Vom zurückkommenden Licht der Teil, der wie von einem Spiegel abgeht. Der Rest wird gleichmäßig gestreut, wie von matter Farbe.</translation>
 </message>
 <message>
-<source>Reflectance in this part of the spectrum, where you know it: blue 400-500 nm, green 500-600, red 600-700, far-red 700-750. Only their proportions count, and only for lamps whose colours the plan counts. Leave all empty for a lining without colour.</source>
-<translation>Reflexionsgrad in diesem Teil des Spektrums, wenn du ihn kennst: blau 400-500 nm, grün 500-600, rot 600-700, fernrot 700-750. Es zählen nur die Verhältnisse, und nur für Lampen, deren Farben der Plan zählt. Für eine Auskleidung ohne Farbe alles leer lassen.</translation>
+<source>Reflectance in this part of the spectrum, where you know it: blue 400-500 nm, green 500-600, red 600-700, far-red 700-750. Only their proportions count, and only for lamps whose colours the plan counts. No lining of the catalogue has colours: type your own, or leave all empty for one without.</source>
+<translation>Reflexionsgrad in diesem Teil des Spektrums, wenn du ihn kennst: blau 400-500 nm, grün 500-600, rot 600-700, fernrot 700-750. Es zählen nur die Verhältnisse, und nur für Lampen, deren Farben der Plan zählt. Keine Auskleidung des Katalogs hat Farben: eigene eintippen, oder für eine ohne Farbe alles leer lassen.</translation>
 </message>
 <message>
 <source>as all</source>
@@ -6194,8 +6202,12 @@ Frei unter der MIT-Lizenz; die Rechte liegen bei den Mitwirkenden. Qt for Python
 <translation>Ein Jahr später</translation>
 </message>
 <message>
-<source>Kept as option '{found}', beside the plan.</source>
-<translation>Als Variante „{found}“ behalten, neben dem Plan.</translation>
+<source> {words}</source>
+<translation> {words}</translation>
+</message>
+<message>
+<source>Kept as option '{found}', beside the plan.{more}</source>
+<translation>Als Variante „{found}“ behalten, neben dem Plan.{more}</translation>
 </message>
 <message>
 <source>Try lining {only}</source>
@@ -18586,6 +18598,21 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.plan.ageing</name>
+<message>
+<source>How far it has faded is not known, and none is counted: type the hours to 90 % from its data sheet (L90).</source>
+<translation>Wie weit sie nachgelassen hat, ist nicht bekannt und wird nicht gezählt: die Stunden bis 90 % aus dem Datenblatt eintippen (L90).</translation>
+</message>
+<message>
+<source>all its lamps</source>
+<translation>alle Lampen</translation>
+</message>
+<message>
+<source>How far {of} faded is not known, and none is counted: type the hours to 90 % from the data sheet (L90).</source>
+<translation>Nicht bekannt und nicht gezählt ist, wie weit das Licht nachgelassen hat ({of}): die Stunden bis 90 % aus dem Datenblatt eintippen (L90).</translation>
+</message>
+</context>
+<context>
 <name>planner.plan.alignment</name>
 <message>
 <source>line</source>
@@ -22937,14 +22964,6 @@ nicht klar</translation>
 <translation>Auskleidungen</translation>
 </message>
 <message>
-<source>{inside} gives {percent} of new</source>
-<translation>{inside} gibt noch {percent}</translation>
-</message>
-<message>
-<source>{inside} returns {percent} of clean</source>
-<translation>{inside} wirft noch {percent} des Sauberen zurück</translation>
-</message>
-<message>
 <source>{name}: {value}</source>
 <translation>{name}: {value}</translation>
 </message>
@@ -23182,8 +23201,8 @@ nicht klar</translation>
 <translation>Das Blätterdach ist nur eine Ebene: Licht geht hindurch und kommt vom Boden zurück.</translation>
 </message>
 <message>
-<source>Linings are clean and lamps shine as stated; power is proportional to output.</source>
-<translation>Auskleidungen sind sauber, und Lampen strahlen wie angegeben; die Leistung folgt der Dimmung im gleichen Verhältnis.</translation>
+<source>{as_old}; power is proportional to output.</source>
+<translation>{as_old}; die Leistung folgt der Dimmung im gleichen Verhältnis.</translation>
 </message>
 <message>
 <source>Its leaves return each colour in a measure of its own.</source>
@@ -23550,6 +23569,22 @@ nicht klar</translation>
 <message>
 <source>{name} (the plan is judged by it)</source>
 <translation>{name} (danach wird der Plan beurteilt)</translation>
+</message>
+<message>
+<source>{inside} gives {percent} of new</source>
+<translation>{inside} gibt noch {percent}</translation>
+</message>
+<message>
+<source>{inside} returns {percent} of clean</source>
+<translation>{inside} wirft noch {percent} des Sauberen zurück</translation>
+</message>
+<message>
+<source>Linings are as dirty and lamps as old and dusty as entered</source>
+<translation>Auskleidungen sind so schmutzig und Lampen so alt und staubig wie angegeben</translation>
+</message>
+<message>
+<source>Linings are clean and lamps shine as stated</source>
+<translation>Auskleidungen sind sauber, und Lampen strahlen wie angegeben</translation>
 </message>
 <message>
 <source>No photons are emitted, so there is no balance to strike.</source>
@@ -27803,8 +27838,8 @@ nicht klar</translation>
 <translation>LED-Paneel 24 × 24 cm, 50 W</translation>
 </message>
 <message>
-<source>Typical, from memory: 2.4 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</source>
-<translation>Üblich, aus dem Gedächtnis: 2,4 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</translation>
+<source>Typical, from memory: 2.4 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Hours to 90 %: 36,000, the least that is asked of listed plant lamps (Q90, the same requirements, from memory); one that is not listed may fade sooner.</source>
+<translation>Üblich, aus dem Gedächtnis: 2,4 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Stunden bis 90 %: 36.000, das Mindeste, was von gelisteten Pflanzenlampen verlangt wird (Q90, dieselben Anforderungen, aus dem Gedächtnis); eine nicht gelistete kann schneller nachlassen.</translation>
 </message>
 <message>
 <source>A maker's measured photon flux is better than this entry; enter it where it is known.</source>
@@ -27815,24 +27850,24 @@ nicht klar</translation>
 <translation>LED-Paneel 30 × 30 cm, 100 W</translation>
 </message>
 <message>
-<source>Typical, from memory: 2.6 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</source>
-<translation>Üblich, aus dem Gedächtnis: 2,6 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</translation>
+<source>Typical, from memory: 2.6 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Hours to 90 %: 36,000, the least that is asked of listed plant lamps (Q90, the same requirements, from memory); one that is not listed may fade sooner.</source>
+<translation>Üblich, aus dem Gedächtnis: 2,6 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Stunden bis 90 %: 36.000, das Mindeste, was von gelisteten Pflanzenlampen verlangt wird (Q90, dieselben Anforderungen, aus dem Gedächtnis); eine nicht gelistete kann schneller nachlassen.</translation>
 </message>
 <message>
 <source>LED board 45 × 45 cm, 240 W</source>
 <translation>LED-Paneel 45 × 45 cm, 240 W</translation>
 </message>
 <message>
-<source>Typical, from memory: 2.7 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</source>
-<translation>Üblich, aus dem Gedächtnis: 2,7 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</translation>
+<source>Typical, from memory: 2.7 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Hours to 90 %: 36,000, the least that is asked of listed plant lamps (Q90, the same requirements, from memory); one that is not listed may fade sooner.</source>
+<translation>Üblich, aus dem Gedächtnis: 2,7 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Stunden bis 90 %: 36.000, das Mindeste, was von gelisteten Pflanzenlampen verlangt wird (Q90, dieselben Anforderungen, aus dem Gedächtnis); eine nicht gelistete kann schneller nachlassen.</translation>
 </message>
 <message>
 <source>LED bar 60 cm, 20 W</source>
 <translation>LED-Leiste 60 cm, 20 W</translation>
 </message>
 <message>
-<source>Typical, from memory: 2.1 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</source>
-<translation>Üblich, aus dem Gedächtnis: 2,1 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</translation>
+<source>Typical, from memory: 2.1 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Hours to 90 %: 36,000, the least that is asked of listed plant lamps (Q90, the same requirements, from memory); one that is not listed may fade sooner.</source>
+<translation>Üblich, aus dem Gedächtnis: 2,1 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Stunden bis 90 %: 36.000, das Mindeste, was von gelisteten Pflanzenlampen verlangt wird (Q90, dieselben Anforderungen, aus dem Gedächtnis); eine nicht gelistete kann schneller nachlassen.</translation>
 </message>
 <message>
 <source>The light leaves over 55 cm of the bar's 60. A maker's measured photon flux is better than this entry; enter it where it is known.</source>
@@ -27843,8 +27878,8 @@ nicht klar</translation>
 <translation>LED-Leiste 90 cm, 30 W</translation>
 </message>
 <message>
-<source>Typical, from memory: 2.2 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</source>
-<translation>Üblich, aus dem Gedächtnis: 2,2 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</translation>
+<source>Typical, from memory: 2.2 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Hours to 90 %: 36,000, the least that is asked of listed plant lamps (Q90, the same requirements, from memory); one that is not listed may fade sooner.</source>
+<translation>Üblich, aus dem Gedächtnis: 2,2 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Stunden bis 90 %: 36.000, das Mindeste, was von gelisteten Pflanzenlampen verlangt wird (Q90, dieselben Anforderungen, aus dem Gedächtnis); eine nicht gelistete kann schneller nachlassen.</translation>
 </message>
 <message>
 <source>The light leaves over 85 cm of the bar's 90. A maker's measured photon flux is better than this entry; enter it where it is known.</source>
@@ -27859,8 +27894,8 @@ nicht klar</translation>
 <translation>Sechs LED-Leisten, 110 × 105 cm, 480 W</translation>
 </message>
 <message>
-<source>Typical, from memory: 2.8 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</source>
-<translation>Üblich, aus dem Gedächtnis: 2,8 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56).</translation>
+<source>Typical, from memory: 2.8 µmol/J, inside the 1.9-3.2 of plant LED lamps; minimum listings of 1.9 and 2.3 and a limit of 3.4 for white with red are published (DLC Horticultural Technical Requirements V2.0 and V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Hours to 90 %: 36,000, the least that is asked of listed plant lamps (Q90, the same requirements, from memory); one that is not listed may fade sooner.</source>
+<translation>Üblich, aus dem Gedächtnis: 2,8 µmol/J, innerhalb der 1,9-3,2 von Pflanzen-LED-Lampen; veröffentlicht sind Mindestwerte von 1,9 und 2,3 und eine Grenze von 3,4 für Weiß mit Rot (DLC Horticultural Technical Requirements V2.0 und V3.0; P. Kusuma, P. M. Pattison, B. Bugbee (2020), From physics to fixtures to food, Hortic. Res. 7:56). Stunden bis 90 %: 36.000, das Mindeste, was von gelisteten Pflanzenlampen verlangt wird (Q90, dieselben Anforderungen, aus dem Gedächtnis); eine nicht gelistete kann schneller nachlassen.</translation>
 </message>
 <message>
 <source>LED ceiling panel 60 × 60 cm, 36 W</source>

@@ -7,10 +7,11 @@ import math
 import numpy as np
 import pytest
 
+from planner.catalogue.library import load_catalogue
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.sensitivity import Reckoner
 from planner.plan import edits, variant_edits
-from planner.plan.ageing import as_new, later
+from planner.plan.ageing import as_new, fading_words, later
 from planner.plan.changes import refit
 from planner.plan.dials import dial
 from planner.plan.lit import same_light
@@ -139,3 +140,22 @@ def test_dirt_on_black_changes_nothing() -> None:
     black = plan(box(0.6, 0.6), 1.2, [lamp((0.3, 0.3), 0.5)], walls=BLACK)
     dirty = edits.change_band(black, 0, 0, dirt=0.5)
     assert np.array_equal(light(dirty, (6, 6)).ppfd, light(black, (6, 6)).ppfd)
+
+
+def test_what_is_not_known_of_age_is_said() -> None:
+    """A lamp that has run and states no L90 counts as new, and that is told; one of 0 h is new."""
+    known, unknown, new = used(1000.0, 30_000.0), used(1000.0, 0.0), used(0.0, 0.0)
+    assert (fading_words(known), fading_words(new)) == ("", "")
+    assert unknown.lamps[0].kept == 1.0
+    assert fading_words(unknown).startswith(
+        "How far lamp 1 faded is not known, and none is counted"
+    )
+    assert "(L90)" in fading_words(later(new))
+
+
+def test_lamps_of_the_catalogue_with_hours_have_their_source_beside() -> None:
+    told = [one for one in load_catalogue().lamps if one.hours_to_90 > 0]
+    assert len(told) == 7
+    for one in told:
+        assert one.hours_to_90 == 36_000
+        assert "Hours to 90 %: 36,000" in one.source

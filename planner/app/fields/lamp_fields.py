@@ -19,6 +19,7 @@ from planner.language import inside
 from planner.metrics.figures import FIGURE, percent
 from planner.metrics.spectra import wavebands_of
 from planner.plan import edits
+from planner.plan.ageing import FADING_UNKNOWN, fades_unknown
 from planner.plan.changes import refit
 from planner.plan.lamp import (
     BarsBody,
@@ -106,6 +107,10 @@ COLOUR_HELP = (
     "and far-red. Once that is known of every lamp, the figures tell of each on the canopy, and "
     "linings with a colour return each as they do."
 )
+GREY_LININGS = (
+    "No lining here has colours, so walls return all alike. None of the catalogue has: give one of "
+    "your own its reflectance by colour."
+)
 NONE = "none chosen"
 
 
@@ -127,6 +132,7 @@ class LampLightFields(Form):
         super().__init__()
         self._spectra = spectra
         self._model: LampModel | None = None
+        self._grey = False
         self.polar = self.add_wide(PolarPlot())
         self.spectrum_row, self.spectrum_combo = self.add_choice("Spectrum", (), SPECTRUM_HELP)
         self.spectrum_plot = SpectrumPlot()
@@ -141,10 +147,11 @@ class LampLightFields(Form):
         self.spectrum_combo.activated.connect(self._choose)
         spectra.changed.connect(self._show_spectrum)
 
-    def show_model(self, model: LampModel) -> None:
-        """Show a kind of lamp."""
-        if model == self._model:
+    def show_model(self, model: LampModel, *, grey: bool = False) -> None:
+        """Show a kind of lamp; ``grey``: no lining of the plan has colours."""
+        if (model, grey) == (self._model, self._grey):
             return
+        self._grey = grey
         if self._model is None or model.profile != self._model.profile:
             self.polar.show_curves(curves_of_model(model))
         self._model = model
@@ -171,7 +178,8 @@ class LampLightFields(Form):
         self.colour_switch.setChecked(counted is not None)
         self.colour_note.setVisible(counted is not None)
         if counted is not None:
-            self.colour_note.setText(f"Of the photons of PPFD, {_colour_words(counted)}.")
+            said = f"Of the photons of PPFD, {_colour_words(counted)}."
+            self.colour_note.setText(f"{said} {GREY_LININGS}" if self._grey else said)
 
     def _choose(self, line: int) -> None:
         if self._model is not None:
@@ -277,7 +285,7 @@ class LampKindFields(FieldPanel):
         )
         self.profile_note.setText(profile_words(model.profile))
         show_ticks(self.dim_switch, [one.dimmable for one in all_])
-        self.light_fields.show_model(model)
+        self.light_fields.show_model(model, grey=all(o.wavebands is None for o in plan.linings))
         # Of several kinds no one beam is that of all, and no one kind is to be kept.
         alike = all(one == model for one in all_)
         for part in (self.profile_note, self.light_fields, self.keep_button):
@@ -394,6 +402,7 @@ class LampFields(FieldPanel):
         self.tilt_field = self.add_dial("tilt", "Tilt")
         self.output_field = self.add_dial("output")
         self.hours_field = self.add_dial("hours-run", "Hours run")
+        self.age_note = self.add_wide(NoteLabel(FADING_UNKNOWN))
         self.dust_field = self.add_dial("dust", "Dust")
         self.add_button = button("One more", "Hangs one more of this kind. Key: L")
         self.duplicate_button = button("Duplicate", "Hangs a second one like this beside it.")
@@ -417,6 +426,7 @@ class LampFields(FieldPanel):
         super().refresh(plan)
         lamps = [plan.lamps[place.index] for place in self.chosen]
         self.show_several(self.several_note, self.label_row)
+        self.age_note.setVisible(fades_unknown(lamps))
         self.chooser.show_model(lamps[0].model, plan.costs)
         self.facts.setText(facts_text(*lamps))
 

@@ -31,7 +31,8 @@ SPECULAR_HELP: Final = (
 BAND_HELP: Final = (
     "Reflectance in this part of the spectrum, where you know it: blue 400-500 nm, green 500-600, "
     "red 600-700, far-red 700-750. Only their proportions count, and only for lamps whose colours "
-    "the plan counts. Leave all empty for a lining without colour."
+    "the plan counts. No lining of the catalogue has colours: type your own, or leave all empty "
+    "for one without."
 )
 ALIKE: Final = "as all"
 WRINKLE_HELP: Final = (

@@ -145,6 +145,18 @@ def test_what_is_worn_and_dirty_is_told() -> None:
     assert f"As old and dirty as it is: {expected}" in words
 
 
+def test_hours_run_that_tell_nothing_are_said_to() -> None:
+    worn = edits.change_lamp(sample_plan(), 0, hours_run=10_000)
+    assert any(
+        text.startswith("How far lamp 1 faded is not known")
+        for text in words_of(_told(worn), "plan")
+    )
+    dusty = edits.change_lamp(sample_plan(), 0, dust=0.1)
+    assert any(
+        "as old and dusty as entered" in text for text in words_of(_told(dusty), "assumptions")
+    )
+
+
 def _told(plan: Plan) -> Report:
     return report(Known(replace(sample_estimate(), plan=plan)))
 

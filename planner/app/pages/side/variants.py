@@ -20,7 +20,7 @@ from planner.app.fields.panel import FieldForm
 from planner.app.plain import PlainLabel
 from planner.metrics.figures import FIGURE
 from planner.plan import variant_edits
-from planner.plan.ageing import as_new, later
+from planner.plan.ageing import as_new, fading_words, later
 from planner.plan.lamp import LampModel
 from planner.plan.lining import Lining
 from planner.plan.place import Place
@@ -92,7 +92,8 @@ class VariantSteps(QObject):
             return False
         found = made.variants[-1].name
         self._document.apply(made, f"Keep option {found}")
-        self.told.emit(f"Kept as option '{found}', beside the plan.")
+        more = f" {words}" if (words := fading_words(made.variants[-1].setup)) else ""
+        self.told.emit(f"Kept as option '{found}', beside the plan.{more}")
         return True
 
     def try_all(

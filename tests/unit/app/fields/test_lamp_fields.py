@@ -346,6 +346,20 @@ def test_the_doubt_of_a_beam_is_typed_where_it_is_an_angle(
     assert field.row.label.isHidden()
 
 
+def test_hours_run_that_tell_nothing_say_so(
+    qtbot: QtBot, workplace: Workplace, panel: LampFields
+) -> None:
+    plan = workplace.document.plan
+    model = edits.changed(plan.lamps[0].model, hours_to_90=0.0)
+    workplace.document.apply(edits.change_lamp(plan, 0, model=model), "Choose lamp")
+    assert panel.age_note.isHidden()
+    enter(qtbot, panel.hours_field, "20000")
+    assert "not known" in panel.age_note.text()
+    assert not panel.age_note.isHidden()
+    enter(qtbot, panel.kind_fields.life_field, "36000")
+    assert panel.age_note.isHidden()
+
+
 def test_two_readings_set_beam_and_doubt_in_one_step(
     qtbot: QtBot, workplace: Workplace, panel: LampFields
 ) -> None:

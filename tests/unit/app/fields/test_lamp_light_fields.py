@@ -65,7 +65,9 @@ def test_colours_are_counted_for_all_lamps_of_a_kind_in_one_step(
     light.colour_switch.click()
     assert [one.model.wavebands is not None for one in document.plan.lamps] == [True, True]
     # A line at 660 nm, 20 nm wide at half its height, is red and nothing else.
-    assert light.colour_note.text() == "Of the photons of PPFD, blue 0 %, green 0 %, red 100 %."
+    told = light.colour_note.text()
+    assert told.startswith("Of the photons of PPFD, blue 0 %, green 0 %, red 100 %.")
+    assert "No lining here has colours" in told
     document.undo_stack.undo()
     assert all(one.model.wavebands is None for one in document.plan.lamps)
     document.undo_stack.redo()
