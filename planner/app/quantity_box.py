@@ -11,7 +11,14 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence, QWheelEvent
+from PySide6.QtGui import (
+    QFocusEvent,
+    QGuiApplication,
+    QKeyEvent,
+    QKeySequence,
+    QResizeEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QAbstractSpinBox, QSizePolicy, QWidget
 
 from planner.plan.quantity import Quantity
@@ -195,11 +202,20 @@ class QuantityBox(TypedField, QAbstractSpinBox):
             self._shown = self._quantity.text(self._value, self._unit, fractions=self._fractions)
         else:
             self._shown = self._quantity.span_text(*self._ends, self._unit)
+            if self.fontMetrics().horizontalAdvance(self._shown) > self.lineEdit().width() - 8:
+                # Both ends are wanted more than what stands behind the values of one alone.
+                bare = self._shown.removesuffix(self._quantity.unit_in(self._unit))
+                self._shown = bare.strip()
         self.lineEdit().setText(self._shown)
         if self.hasFocus():
             self.selectAll()
 
     # -- Qt ---------------------------------------------------------------------------
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self.differs and not self.is_edited:
+            self._show()
 
     def stepBy(self, steps: int) -> None:
         start = self._value

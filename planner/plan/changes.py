@@ -195,7 +195,7 @@ def moved_besides(one: Setup, other: Setup, meant: Collection[Place] = ()) -> tu
     ]
     names, sentences = "", []
     if shifted:
-        names = _named(one, shifted)
+        names = in_words(one, shifted)
         flat = [math.dist(_spot(one, p)[:2], _spot(other, p)[:2]) > _SAME for p in shifted]
         stretched = any(flat) and _stretched(one, other) and one.space.bounds != other.space.bounds
         if stretched:
@@ -218,11 +218,11 @@ def moved_besides(one: Setup, other: Setup, meant: Collection[Place] = ()) -> tu
             and _spot(one, lamp) == _spot(other, lamp)
         ]
         if over:
-            sentences.append(f"{capital(_named(one, over))} over its canopy did not move.")
+            sentences.append(f"{capital(in_words(one, over))} over its canopy did not move.")
     return names, " ".join(sentences)
 
 
-def _named(plan: Setup, places: Sequence[Place]) -> str:
+def in_words(plan: Setup, places: Sequence[Place]) -> str:
     """Things of a plan in words: 'lamps 3 and 4 and Upper tier'."""
     numbers = [str(place.index + 1) for place in places if place.kind is PlaceKind.LAMP]
     names = [plan.obstacles[p.index].name for p in places if p.kind is PlaceKind.OBSTACLE]

@@ -2199,8 +2199,8 @@
 <translation>Alle {len} Lampen hängen {high}.</translation>
 </message>
 <message>
-<source>{len} of {len2} lamps hang {high}. No room so high under a shelf or the ceiling: lamp {rest}.</source>
-<translation>{len} von {len2} Lampen hängen {high}. So hoch kein Platz unter einem Brett oder der Decke: Lampe {rest}.</translation>
+<source>{len} of {len2} lamps hang {high}. No room so high under a shelf or the ceiling: {in_words}.</source>
+<translation>{len} von {len2} Lampen hängen {high}. So hoch ist kein Platz unter einem Brett oder der Decke: {in_words}.</translation>
 </message>
 <message>
 <source>Set height of all lamps</source>

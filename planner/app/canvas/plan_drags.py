@@ -9,14 +9,14 @@ from dataclasses import dataclass, replace
 from planner.app.canvas.items import Item, Part, wall_normal
 from planner.plan import edits, groups
 from planner.plan.alignment import Guide, foot, lined_up
-from planner.plan.changes import moved_besides
+from planner.plan.changes import in_words, moved_besides
 from planner.plan.dials import Dial, dial
 from planner.plan.groups import Chosen, thing_at, whole_turn
 from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan
 from planner.plan.space import Point
 from planner.plan.tiers import above, hangs
-from planner.units import listed, said_length
+from planner.units import said_length
 
 TURN_STEP_DEG = 15.0
 INSIDE = {
@@ -284,10 +284,9 @@ def levelled(plan: Plan, index: int) -> Edit:
     high = f"{said_length(hangs(after, done[0]))} {above(after, done)}"
     took = f"All {len(places)} lamps hang {high}."
     if left:
-        rest = listed([str(place.index + 1) for place in left])
         took = (
             f"{len(done)} of {len(places)} lamps hang {high}. No room so high under a shelf or "
-            f"the ceiling: lamp {rest}."
+            f"the ceiling: {in_words(plan, left)}."
         )
     return Edit(after, "Set height of all lamps", took=took)
 

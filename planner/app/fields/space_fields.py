@@ -236,7 +236,9 @@ class SpaceFields(FieldPanel):
             button(shape.name, f"Puts a {inside(shape.name)} into the middle of the space.")
             for shape in OBSTACLES
         ]
-        self.add_buttons(*self.obstacle_buttons)
+        # Four in a row are wider than the column.
+        for first in range(0, len(self.obstacle_buttons), 2):
+            self.add_buttons(*self.obstacle_buttons[first : first + 2])
         self._obstacle_alert = self.add_alert()
         for made, shape in zip(self.obstacle_buttons, OBSTACLES, strict=True):
             made.setAccessibleName(f"Add {inside(shape.name)}")
@@ -368,7 +370,8 @@ class ObstacleFields(LinedPanel):
         show_ticks(self.colours_switch, [one.wavebands is not None for one in carried])
         self.judged_switch.setChecked(plan.judged_top == self.selection.index)
         show_ticks(self.target_switch, [one.target is not None for one in carried])
-        self.target_note.setVisible(any(one.target is None for one in carried))
+        follow = bool(carried) and all(one.target is None for one in carried)
+        self.target_note.setVisible(follow)
         band, without = band_at(plan, OWN), "The plan has no target yet."
         ends = band and f"{ppfd(band[0])} to {ppfd(band[1], unit=True)}"
         self.target_note.setText(f"Wanted on it, as in the plan: {ends}." if ends else without)

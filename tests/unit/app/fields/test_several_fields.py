@@ -15,6 +15,9 @@ from planner.app.pages.sketch.page import SketchPage
 from planner.catalogue.library import demo_plan
 from planner.plan import edits
 from planner.plan.place import Place, PlaceKind
+from planner.plan.turning import with_model
+from planner.units import LengthUnit
+from tests.e2e.shell import make_window, trigger
 from tests.e2e.sketching import enter, make_page
 
 LAMPS = tuple(Place(PlaceKind.LAMP, k) for k in range(6))
@@ -156,3 +159,29 @@ def test_what_goes_with_a_shelf_is_told(qtbot: QtBot, page: SketchPage) -> None:
         enter(qtbot, page.column.space_fields.height_field.box, "125")
     assert told.args is not None
     assert "Lamps 5 and 6 came down too, to stay under the ceiling." in told.args[0]
+
+
+def test_a_menu_step_says_how_many_lamps_it_set(qtbot: QtBot) -> None:
+    """45 cm over the upper tier is under the ceiling; over the lower two a shelf is in the way."""
+    window, _ = make_window(qtbot, demo_plan("rack"))
+    document, told = window.document, window.statusBar().currentMessage
+    window.selection.select(LAMPS[0])
+    trigger(window, "level_lamps")
+    assert told() == "All 6 lamps hang 36 cm above the canopy under each."
+    document.apply(edits.change_lamp(document.plan, 4, hanging_height=1.45), "Raise lamp")
+    window.selection.select(LAMPS[4])
+    window.display.update(unit=LengthUnit.INCH)
+    before = document.undo_stack.count()
+    trigger(window, "level_lamps")
+    assert told().startswith("2 of 6 lamps hang 17.72 in above the canopy on obstacle 2")
+    assert told().endswith("No room so high under a shelf or the ceiling: lamps 1, 2, 3 and 4.")
+    assert document.undo_stack.count() == before + 1
+
+
+def test_ends_too_long_for_their_field_lose_their_unit(page: SketchPage) -> None:
+    document = page.workplace.document
+    document.apply(with_model(document.plan, 0, ppf=180.5, watts=240.0), "Set lamp PPF")
+    panel = lamp_fields(page, *LAMPS[:2])
+    field = panel.kind_fields.ppf_field
+    assert field.box.fontMetrics().horizontalAdvance(text(field)) < field.box.lineEdit().width()
+    assert text(field).startswith("66 to 180.5")

@@ -255,3 +255,10 @@ def test_room_light_in_lux_is_taken_as_daylight_and_said(
     # Where a number means other light it is refused as before.
     enter(qtbot, panel.room_fields[1].box, "10 lx")
     assert "is not a number" in panel.room_fields[1].row.error
+
+
+def test_no_row_is_wider_than_the_column(qtbot: QtBot, workplace: Workplace) -> None:
+    """280 pixels is what the column shows at 1280 x 800, 8 of them its margin."""
+    panel = shown_panel(qtbot, workplace)
+    panel.door_combo.activated.emit(2)
+    assert panel.minimumSizeHint().width() <= 272
