@@ -37,7 +37,6 @@ from PySide6.QtWidgets import (
 from planner.app import theme
 from planner.app.plain import PlainLabel, explain, tooltip
 from planner.app.quantity_box import TypedField
-from planner.app.theme import RHYTHM, paint_focus
 
 _ARROW = 16
 _PAD = 4
@@ -94,7 +93,7 @@ class QuietButton(QToolButton):
             self.text(), Qt.TextElideMode.ElideRight, area.width() + 1
         )
         painter.drawText(area, side | _Flag.AlignVCenter, text)
-        paint_focus(self, painter)
+        theme.paint_focus(self, painter)
 
     def _paint_arrow(self, painter: QPainter, area: QRect) -> None:
         option = QStyleOption()
@@ -420,9 +419,8 @@ def _wired(made: Pressed, tip: str, act: Act | None) -> Pressed:
 
 def show_ticks(box: QCheckBox, ticks: Collection[bool]) -> None:
     """Show a switch of several things: half on where they differ; a click then switches all on."""
-    half, state = len(set(ticks)) > 1, Qt.CheckState
-    box.setTristate(half)
-    box.setCheckState(state.PartiallyChecked if half else state(2 * any(ticks)))
+    box.setTristate(len(set(ticks)) > 1)
+    box.setCheckState(Qt.CheckState(1 if box.isTristate() else 2 * any(ticks)))
 
 
 def in_tab_order(stops: Sequence[QWidget]) -> None:
@@ -495,7 +493,7 @@ class ProgressLine(QProgressBar):
         self.setRange(0, 100)
         self.setAccessibleName(name)
         self.setTextVisible(False)
-        self.setFixedHeight(RHYTHM)
+        self.setFixedHeight(theme.RHYTHM)
 
     def reach(self, fraction: float) -> None:
         """So much is done."""

@@ -236,9 +236,7 @@ class SpaceFields(FieldPanel):
             button(shape.name, f"Puts a {inside(shape.name)} into the middle of the space.")
             for shape in OBSTACLES
         ]
-        # Four in a row are wider than the column.
-        for first in range(0, len(self.obstacle_buttons), 2):
-            self.add_buttons(*self.obstacle_buttons[first : first + 2])
+        self.add_buttons(*self.obstacle_buttons)
         self._obstacle_alert = self.add_alert()
         for made, shape in zip(self.obstacle_buttons, OBSTACLES, strict=True):
             made.setAccessibleName(f"Add {inside(shape.name)}")
