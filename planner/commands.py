@@ -284,7 +284,8 @@ def add_sweep_command(parser: argparse.ArgumentParser) -> None:
         help="NAME is lining, lamp or any number of the plan (height, output, canopy, ...; a "
         "wrong one lists them), with a place behind it where only one is meant "
         "(output@lamp-2, lining@ceiling); NAME=A,B,C works too, for linings and lamps their keys "
-        "or 'all'; lengths in m or with a unit; more than one --over makes a grid",
+        "or 'all'; lengths in m or with a unit, shares (output, dust, dirt) in per cent; more "
+        "than one --over makes a grid",
     )
     parser.add_argument("--csv", required=True, metavar="OUT", help="one line a point; - for here")
     add_estimate_options(parser)

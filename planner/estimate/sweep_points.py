@@ -145,7 +145,8 @@ def parse_over(
 ) -> Over:
     """Read ``height=0.2:0.6:9`` (from, to, how many), ``output@lamp-2=50,75,100``.
 
-    Lengths are in metres unless they carry a unit (``20cm:60cm:9``). ``linings`` and ``lamps``
+    Lengths are in metres unless they carry a unit (``20cm:60cm:9``), shares in per cent, with or
+    without the sign. ``linings`` and ``lamps``
     are those of which ``lining@ceiling=white-board,foil-matt`` and ``lamp=all`` speak, by key.
 
     Raises
@@ -209,7 +210,9 @@ def _number(word: str, found: Dial, text: str) -> float:
     try:
         if found.quantity.is_length and re.match(r"[\d.,]+\s*[a-df-zA-Z\"'″′]", word):
             return parse_length(word, LengthUnit.CM, strict=False)
-        value = float(word)
+        # Whatever is read in per cent is typed in per cent: 20 of dust is 0.2 in the plan.
+        typed = word.removesuffix("%") if found.quantity.suffix == "%" else word
+        value = float(f"{float(typed) * found.quantity.factor:.12g}")
     except ValueError as error:
         raise SweepError(f"'{word}' in '{text}' is not a number; {_EXAMPLE}.") from error
     if not math.isfinite(value):

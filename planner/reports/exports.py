@@ -20,7 +20,7 @@ import planner
 from planner.estimate.compare import COLUMN, Option, columns_of
 from planner.estimate.result import CanopyLight, Estimate, Figures, FloatArray
 from planner.estimate.sweep import Sweep
-from planner.estimate.sweep_points import Over
+from planner.estimate.sweep_points import Over, Step
 from planner.metrics.figures import FIGURES, Digits
 from planner.plan.costs import Costs
 from planner.plan.place import OWN, Place, judged, opens
@@ -124,17 +124,26 @@ def sweep_to_csv(sweep: Sweep, delimiter: str = ",") -> str:
         point = sweep.points[number]
         figures = point.figures
         values = [None if figures is None else one.of(figures) for one in FIGURES]
-        steps = [one if isinstance(one, float | int) else one.name for one in point.values]
+        steps = [_axis_value(*one) for one in zip(sweep.over, point.values, strict=True)]
         values += [None if point.overall is None else one.of(point.overall) for one in together]
         beyond = [sweep.beyond(number)] if several else []
         lines.append([cell(one) for one in (*steps, *whose, *values, *beyond, point.problem)])
     return table_text(heads, lines, delimiter)
 
 
+def _axis_value(one: Over, value: Step) -> float | str:
+    """A value of an axis as it is typed: shares in per cent, linings and lamps by name."""
+    if not isinstance(value, float | int):
+        return value.name
+    return value if one.dial is None else value / one.dial.quantity.factor
+
+
 def _axis_heading(one: Over, plan: Plan) -> str:
     """What an axis goes over and where, as a column may be called, with its unit."""
     where = "" if one.place is None else f"_{one.place.tag(plan)}"
-    unit = "" if one.dial is None else _AXIS_UNITS.get(one.dial.unit, "")
+    found = one.dial
+    kind = "" if found is None else found.quantity.suffix if found.unit == "1" else found.unit
+    unit = _AXIS_UNITS.get(kind, "")
     return re.sub(r"\W+", "_", f"{one.axis}{where}") + unit
 
 

@@ -14314,8 +14314,8 @@ nicht klar</translation>
 <translation>NAME[@STELLE]=VON:BIS:ANZAHL</translation>
 </message>
 <message>
-<source>NAME is lining, lamp or any number of the plan (height, output, canopy, ...; a wrong one lists them), with a place behind it where only one is meant (output@lamp-2, lining@ceiling); NAME=A,B,C works too, for linings and lamps their keys or 'all'; lengths in m or with a unit; more than one --over makes a grid</source>
-<translation>NAME ist lining (Auskleidung), lamp (Lampe) oder eine Zahl des Plans (height, output, canopy, ...; ein falscher zählt sie auf), dahinter eine Stelle, wenn nur eine gemeint ist (output@lamp-2, lining@ceiling); auch NAME=A,B,C geht, bei Auskleidungen und Lampen ihre Schlüssel oder 'all'; Längen in m oder mit Einheit; mehrere --over ergeben ein Gitter</translation>
+<source>NAME is lining, lamp or any number of the plan (height, output, canopy, ...; a wrong one lists them), with a place behind it where only one is meant (output@lamp-2, lining@ceiling); NAME=A,B,C works too, for linings and lamps their keys or 'all'; lengths in m or with a unit, shares (output, dust, dirt) in per cent; more than one --over makes a grid</source>
+<translation>NAME ist lining (Auskleidung), lamp (Lampe) oder eine Zahl des Plans (height, output, canopy, ...; ein falscher zählt sie auf), dahinter eine Stelle, wenn nur eine gemeint ist (output@lamp-2, lining@ceiling); auch NAME=A,B,C geht, bei Auskleidungen und Lampen ihre Schlüssel oder 'all'; Längen in m oder mit Einheit, Anteile (output, dust, dirt) in Prozent; mehrere --over ergeben ein Gitter</translation>
 </message>
 <message>
 <source>--csv</source>

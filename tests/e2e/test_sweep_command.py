@@ -98,6 +98,17 @@ def test_onto_standard_output(plan_file: Path, capfdbinary: pytest.CaptureFixtur
     assert capfdbinary.readouterr().out.startswith(b"output_percent,mean_umol_m2_s,")
 
 
+def test_a_share_is_typed_and_written_in_per_cent(plan_file: Path, tmp_path: Path) -> None:
+    out = tmp_path / "dust.csv"
+    words = ["sweep", str(plan_file), "--over", "dust=0,20", "--csv", str(out), "--quality",
+             "preview", "--workers", "0"]  # fmt: skip
+    assert command_line.main(words) == 0
+    rows = read(out)
+    assert [row["dust_percent"] for row in rows] == ["0", "20"]
+    clean, dusty = (float(row["mean_umol_m2_s"]) for row in rows)
+    assert dusty == pytest.approx(0.8 * clean, rel=1e-6)
+
+
 @pytest.mark.parametrize(
     ("more", "said"),
     [

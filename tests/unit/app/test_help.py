@@ -87,8 +87,24 @@ def test_every_picture_of_the_guide_is_there_and_fits_its_window(qtbot: QtBot) -
 
 def test_the_glossary_explains_the_words_of_the_figures() -> None:
     text = help_text("glossary")
-    for word in ("PPFD", "DLI", "CV", "Min / mean", "Utilisation", "Hanging height", "Lining"):
+    figures = ("PPFD", "DLI", "CV", "Min / mean", "Utilisation", "Hanging height", "Lining")
+    rooms = ("Tilt", "Dirt", "Dust", "Hours run", "Hours to 90 % (L90)", "Room light", "Tier")
+    for word in (*figures, *rooms):
         assert word in text
+
+
+def test_the_start_page_leads_to_what_makes_a_plan_richer() -> None:
+    for word in ("*Tilt*", "*Room light*", "*Dirt*", "*tier*", "(L90)"):
+        assert word in help_text("start")
+
+
+def test_far_red_is_said_alike_everywhere() -> None:
+    """Of a spectrum to 800 nm, on the canopy to 750: every page that says one says the other."""
+    for name in ("spectra", "glossary"):
+        text = help_text(name)
+        assert "800 nm" in text
+        assert "750 nm" in text
+        assert "700-800" not in text
 
 
 def test_the_icon_is_drawn(qtbot: QtBot) -> None:

@@ -50,6 +50,10 @@ def test_ranges_as_they_are_written() -> None:
     assert parse_over("height=20cm:60cm:3") == Over("height", (0.2, 0.4, 0.6))
     assert parse_over(" output = 50, 75,100") == Over("output", (50.0, 75.0, 100.0))
     assert over_range("output", 5, 5, 1).values == (5.0,)
+    # Whatever is read in per cent is typed in per cent, held as it is.
+    assert parse_over("dust=0:20:3") == Over("dust", (0.0, 0.1, 0.2))
+    assert parse_over("dirt@wall-1-band-1=5%,30 %").values == (0.05, 0.3)
+    assert parse_over("output=50%").values == (50.0,)
     # Nobody buys half a bar: steps of 6 / 4 = 1.5 are steps of 2.
     assert over_range("bars", 2, 8, 5).values == (2.0, 4.0, 6.0, 8.0)
     assert parse_over("bars=2:4:13").values == (2.0, 3.0, 4.0)
