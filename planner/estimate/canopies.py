@@ -7,14 +7,14 @@ heights do. Tiers of a rack that have lamps of their own are told of only where 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from planner.plan.place import OWN, Place
 from planner.plan.tiers import sharing
 
 if TYPE_CHECKING:  # read by the workers of a sweep before anything heavy is
-    from planner.estimate.result import Estimate
+    from planner.estimate.result import Estimate, Figures
     from planner.plan.plan import Plan, Setup
 
 NEAR: Final = 1e-3
@@ -73,6 +73,22 @@ def standings(estimate: Estimate | None) -> tuple[Standing, ...]:
         for one in estimate.canopies
         if one.place != estimate.place and (band := one.band) is not None
     )
+
+
+def lit_together(own: Estimate) -> Estimate:
+    """An estimate by the plan's own canopy, power per area and utilisation told of all canopies.
+
+    All lamps together light all of them; by the area of one a rack would take 500 W m⁻².
+    """
+    if not own.tops:
+        return own
+    power, used = own.overall.watts_per_m2, own.overall.utilisation
+
+    def told(figures: Figures) -> Figures:
+        return replace(figures, watts_per_m2=power, utilisation=used)
+
+    tops = tuple(replace(top, figures=told(top.figures)) for top in own.tops)
+    return replace(own, figures=told(own.figures), tops=tops)
 
 
 def out_of_band(

@@ -29,6 +29,7 @@ from planner.estimate.assemble import (
     averaged,
     respond,
 )
+from planner.estimate.canopies import lit_together
 from planner.estimate.effort import Effort, effort_for, rays_for
 from planner.estimate.lamp_light import Geometry, LampLight, lamp_light
 from planner.estimate.result import (
@@ -172,7 +173,8 @@ def evaluate(
         # Replicates share nothing; keeping their pieces would only fill the cache.
         runs.append(estimate_scene(plan, scene, seed, Cache(), part, cancelled).own)
     shaded = not _prism(scene.room).open_to_sight
-    return averaged(runs, options, scene.emitted, shaded).on(judged(plan))
+    made = averaged(runs, options, scene.emitted, shaded)
+    return lit_together(made).on(judged(plan))
 
 
 def _prism(room: Room) -> Prism:
@@ -305,7 +307,7 @@ def estimate_scene(
     )
     by_band = _by_band(scene, found, solve)
     made = assemble(plan, options, scene, found[0].geometry, lights, by_band, started)
-    return made.on(judged(plan))
+    return lit_together(made).on(judged(plan))
 
 
 def solved_parts(

@@ -12,6 +12,7 @@ from typing import Any, Final
 import numpy as np
 import numpy.typing as npt
 
+from planner.estimate.canopies import lit_together
 from planner.light.cellmap import CellMap
 from planner.light.polygon import inside_polygon
 from planner.metrics.colours import Bands, colour_figures, coloured, combined, part_of
@@ -64,9 +65,8 @@ class Figures:
 
     PPFD in µmol m⁻² s⁻¹, DLI in mol m⁻² d⁻¹, ratios and shares as fractions of 1; the
     shares of a band are None without a target, those of colours where the colour of a lamp is not
-    known. ``efficacy`` is ΣΦ per electrical watt
-    (µmol J⁻¹), ``utilisation`` the canopy's mean PPFD times its area over ΣΦ. Both are
-    None where no lamp gives light.
+    known. ``efficacy`` is ΣΦ per watt (µmol J⁻¹), ``utilisation`` the mean PPFD times the area over
+    ΣΦ, both None without light; of several canopies that and ``watts_per_m2`` are of all together.
     """
 
     mean: float
@@ -421,10 +421,10 @@ def of_plan(estimate: Estimate, plan: Plan) -> Estimate:
     if counted(plan) == counted(own.plan):
         tops = tuple(replace(top, plan=plan) for top in own.tops)
         return replace(own, plan=plan, tops=tops).on(judged(plan))
-    bands = part_of(own.bands, own.inside)
-    areas, tops = own.cell_area[own.inside], tuple(top_of(plan, top) for top in own.tops)
+    bands, areas = part_of(own.bands, own.inside), own.cell_area[own.inside]
+    tops = tuple(top_of(plan, top) for top in own.tops)
     figures = figures_of(plan, own.ppfd[own.inside], areas, bands, own.entered)
-    return replace(own, plan=plan, figures=figures, tops=tops).on(judged(plan))
+    return lit_together(replace(own, plan=plan, figures=figures, tops=tops)).on(judged(plan))
 
 
 _OF_CANOPY: Final = ("mean", "minimum", "min_over_mean", "dli", "canopy_area", *COLOURS)

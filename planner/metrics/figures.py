@@ -194,8 +194,8 @@ FIGURES: Final = (
     ),
     Figure(
         "utilisation", "Utilisation", "%", "", Digits.SHARE,
-        "Photons arriving at the canopy plane as a share of those the lamps emit; light "
-        "that returns to the plane after a reflection counts again.",
+        "Photons arriving at the canopy plane, of all canopies together, as a share of those the "
+        "lamps emit; light that returns to the plane after a reflection counts again.",
     ),
     Figure(
         "photon_flux", "Photon flux", FLUX_UNIT, "umol_s", Digits.GIVEN,
@@ -211,7 +211,7 @@ FIGURES: Final = (
     ),
     Figure(
         "watts_per_m2", "Power per area", "W m⁻²", "w_m2", Digits.GIVEN,
-        "Electrical power for each square metre of canopy.",
+        "Electrical power for each square metre of canopy, of all canopies together.",
     ),
     Figure(
         "kwh_per_day", "Energy a day", "kWh", "", Digits.GIVEN,

@@ -18326,8 +18326,8 @@ nicht klar</translation>
 <translation>Nutzungsgrad</translation>
 </message>
 <message>
-<source>Photons arriving at the canopy plane as a share of those the lamps emit; light that returns to the plane after a reflection counts again.</source>
-<translation>Photonen, die auf der Ebene des Blätterdachs ankommen, als Anteil der von den Lampen ausgesandten; Licht, das nach einer Reflexion zur Ebene zurückkehrt, zählt noch einmal.</translation>
+<source>Photons arriving at the canopy plane, of all canopies together, as a share of those the lamps emit; light that returns to the plane after a reflection counts again.</source>
+<translation>Photonen, die auf der Ebene des Blätterdachs ankommen, auf allen Blätterdächern zusammen, als Anteil derer, die die Lampen abgeben; Licht, das nach einer Reflexion zur Ebene zurückkehrt, zählt erneut.</translation>
 </message>
 <message>
 <source>photon_flux</source>
@@ -18403,8 +18403,8 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
-<source>Electrical power for each square metre of canopy.</source>
-<translation>Elektrische Leistung je Quadratmeter Blätterdach.</translation>
+<source>Electrical power for each square metre of canopy, of all canopies together.</source>
+<translation>Elektrische Leistung je Quadratmeter Blätterdach, aller Blätterdächer zusammen.</translation>
 </message>
 <message>
 <source>kwh_per_day</source>

@@ -204,3 +204,16 @@ def test_a_carried_canopy_without_a_band_is_no_matter() -> None:
     plan = changed(demo("trays"), target=None)
     assert standings(evaluate(plan, QUICK)) == ()
     assert all(isinstance(one.canopy, CarriedCanopy) for one in plan.obstacles)
+
+
+def test_what_lamps_take_is_told_of_all_canopies_they_light() -> None:
+    """Six lamps of 30 W over 0.36 and twice 0.3024 m²: by one canopy it was 500 W m⁻²."""
+    rack = demo("rack")
+    for by in (None, 1):
+        found = evaluate(judge_by(rack, by), QUICK)
+        area = 0.36 + 2 * 0.3024
+        assert found.figures.watts_per_m2 == pytest.approx(rack.watts / area)
+        arriving = sum(one.figures.mean * one.figures.canopy_area for one in found.canopies)
+        for one in (*found.canopies, found):
+            assert one.figures.utilisation == pytest.approx(arriving / rack.ppf)
+            assert one.figures.watts_per_m2 == found.figures.watts_per_m2
