@@ -78,12 +78,11 @@ class Comparison:
     sides: tuple[Side, ...]
 
     @property
-    def colour_range(self) -> tuple[float, float]:
-        """Lowest and highest PPFD of all maps, for one shared colour scale."""
-        found = [side.estimate.figures for side in self.sides if side.estimate is not None]
-        if not found:
-            return 0.0, 1.0
-        return min(f.minimum for f in found), max(f.maximum for f in found)
+    def brightest(self) -> float:
+        """Highest PPFD of all maps, for one shared colour scale."""
+        lit = [side.estimate for side in self.sides if side.estimate is not None]
+        each = (one.figures.maximum for found in lit for one in found.layers)
+        return max(each, default=1.0)
 
 
 def sides_of(

@@ -10,7 +10,6 @@ from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
-from planner.app.canvas.ink import Ink
 from planner.app.canvas.items import Item, Part
 from planner.app.estimator import Estimator
 from planner.app.main_window import MainWindow
@@ -170,13 +169,19 @@ def test_side_by_side_says_whose_figures_stand_and_shows_them(qtbot: QtBot) -> N
     assert side.estimate.value(*middle) == pytest.approx(side.estimate.tops[0].value(*middle))
     x0, y0, _, _ = plan.space.bounds
     assert side.estimate.value(x0 + 0.01, y0 + 0.01) is None, "beside the tray"
-    # Of the card's colours: light over the tray only, paper beside it.
+    # The card shows the light on all canopies that are seen from there, as the sketch does.
     image, viewport = card.grab().toImage(), card.viewport()
-    beside = viewport.to_pixel(x0 + 0.03, y0 + 0.03)
-    paper = Ink.of(card.palette()).paper
-    assert image.pixelColor(beside.toPoint()) == paper
     off = QPointF(5, 5)
-    assert image.pixelColor((viewport.to_pixel(*middle) + off).toPoint()) != paper
+    table = card.light_style.table
+    for place, canopy in ((middle, TOP), ((x0 + 0.03, y0 + 0.03), OWN)):
+        there = side.estimate.on(canopy).value(*place)
+        page.linked.point_at(place)
+        assert card.value_at_pointer() == pytest.approx(there)
+        low, high = card.light_style.levels
+        share = min(((there or 0.0) - low) / (high - low), 1.0)
+        expected = table[round(share * (len(table) - 1))]
+        shown = image.pixelColor((viewport.to_pixel(*place) + off).toPoint())
+        assert [shown.red(), shown.green(), shown.blue()] == pytest.approx(expected[:3], abs=25)
     window.document.apply(judge_by(window.document.plan, None), "Judge by own")
     qtbot.waitUntil(lambda: "different canopies" in page.judged.text(), timeout=20_000)
 

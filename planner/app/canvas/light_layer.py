@@ -15,7 +15,6 @@ from PySide6.QtGui import (
     QFont,
     QFontMetricsF,
     QImage,
-    QLinearGradient,
     QPainter,
     QPainterPath,
     QPolygonF,
@@ -24,7 +23,7 @@ from shiboken6 import VoidPtr
 
 from planner.app import theme
 from planner.app.canvas.ink import Kept, Viewport, as_lines, drawn_once, faded, hatch, pen
-from planner.app.canvas.plan_layers import WALL_PX, footprint_polygon, wall_strip
+from planner.app.canvas.plan_layers import footprint_polygon
 from planner.app.plots import colours
 from planner.estimate.result import CanopyLight, Estimate
 from planner.light.cellmap import CellMap
@@ -43,8 +42,6 @@ _SHARES = np.array(_LABEL_SHARES)
 _APART = (4.0, 2.0)
 """What stays free beside and below a number, in pixels."""
 _PIECE_PX = 6.0
-_BESIDE_WALL = (WALL_PX + 2.0, WALL_PX + 6.0)
-"""Where outside the footprint the light on a wall is drawn, in pixels."""
 
 
 @dataclass(frozen=True)
@@ -174,6 +171,27 @@ class LightLayer:
         painter.restore()
 
 
+class SeenLight:
+    """Paints the light on all canopies as seen from above the one that an estimate is of."""
+
+    def __init__(self) -> None:
+        self._each: list[tuple[CanopyLight, LightLayer]] = []
+
+    def set_estimate(self, estimate: Estimate | None) -> None:
+        """Show the light of an estimate, or none."""
+        self._each = [(canopy, LightLayer()) for canopy in (estimate.layers if estimate else ())]
+        for canopy, layer in self._each:
+            layer.set_canopy(canopy)
+        if self._each:  # which leaves room for what lies on it
+            self._each[0][1].set_estimate(estimate)
+
+    def paint(self, painter: QPainter, viewport: Viewport, style: LightStyle, font: QFont) -> None:
+        """Paint it, each by the band wanted there."""
+        for canopy, layer in self._each:
+            of = replace(style, band=canopy.band)
+            layer.paint(painter, viewport, viewport.to_polygon(canopy.outline), of, font)
+
+
 class TopLayers:
     """Paints the light on each canopy that an obstacle carries."""
 
@@ -214,26 +232,6 @@ class TopLayers:
         style = replace(style, band=band_at(plan, Place(PlaceKind.TOP, index), entered))
         layer.paint(painter, viewport, outline, style, font, clear, rims)
         return True
-
-
-def paint_along_walls(
-    painter: QPainter, plan: Plan, viewport: Viewport, walls: Pixels | None, style: LightStyle
-) -> None:
-    """The light on each wall (walls, up, along) as a strip along its outside: the most over it."""
-    if walls is None or len(walls) != plan.space.wall_count or not walls.any():
-        return
-    painter.setPen(Qt.PenStyle.NoPen)
-    table = colours.table(style.colour_map, dimmed=style.dimmed)
-    stops = (np.arange(walls.shape[2]) + 0.5) / walls.shape[2]
-    for wall, light in enumerate(walls.max(axis=1)):
-        if plan.wall_opens(wall):
-            continue
-        start, end = (viewport.to_pixel(*corner) for corner in plan.space.wall(wall))
-        gradient = QLinearGradient(start, end)
-        for stop, rgba in zip(stops, colours.to_rgba(light, style.levels, table), strict=True):
-            gradient.setColorAt(stop, QColor(*rgba.tolist()))
-        painter.setBrush(gradient)
-        painter.drawPolygon(wall_strip(plan, wall, viewport, *_BESIDE_WALL))
 
 
 def lit_path(footprint: QPolygonF, plan: Plan, viewport: Viewport) -> QPainterPath:

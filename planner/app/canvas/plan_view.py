@@ -30,7 +30,7 @@ from planner.app.canvas.items import (
     wall_normal,
     walls_of,
 )
-from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers, paint_along_walls
+from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers
 from planner.app.canvas.marks import paint_section, paint_section_ends, paint_wall_gains
 from planner.app.canvas.plan_drags import (
     Choice,
@@ -44,7 +44,7 @@ from planner.app.canvas.plan_drags import (
 )
 from planner.app.canvas.plan_lamps import paint_lamps
 from planner.app.canvas.tools import BesideDrag, Drag, Span, dragged_section, turned_section
-from planner.app.canvas.wall_light import show_wall, style_of, wall_style
+from planner.app.canvas.wall_light import paint_along_walls, show_wall, style_of, wall_style
 from planner.app.display import Display, SelectionModel, shown_figure
 from planner.app.document import Document
 from planner.app.plots.colours import Levels

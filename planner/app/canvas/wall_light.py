@@ -5,15 +5,24 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import numpy as np
+import numpy.typing as npt
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QLinearGradient, QPainter
 
+from planner.app.canvas.ink import Viewport
 from planner.app.canvas.light_layer import LightLayer, LightStyle, TopLayers
+from planner.app.canvas.plan_layers import WALL_PX, wall_strip
 from planner.app.plots import colours
 from planner.light.cellmap import CellMap, levels_of
 from planner.metrics.figures import Digits, Figure
 from planner.plan.place import OWN
+from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
     from planner.estimate.sensitivity import WallLight  # the whole core: not at the start
+
+_BESIDE_WALL = (WALL_PX + 2.0, WALL_PX + 6.0)
+"""Where outside the footprint the light on a wall is drawn, in pixels."""
 
 
 def show_wall(found: WallLight | None, own: LightLayer, tops: TopLayers) -> None:
@@ -56,3 +65,27 @@ def wall_style(found: WallLight, colour_map: str) -> LightStyle:
         low = -levels_of(-values)[1]
         high = 0.0 if float(np.nanmax(values)) <= 0 else high
     return LightStyle((low, high), colour_map, unit=("change,", "µmol"))
+
+
+def paint_along_walls(
+    painter: QPainter,
+    plan: Plan,
+    viewport: Viewport,
+    walls: npt.NDArray[np.float64] | None,
+    style: LightStyle,
+) -> None:
+    """The light on each wall (walls, up, along) as a strip along its outside: the most over it."""
+    if walls is None or len(walls) != plan.space.wall_count or not walls.any():
+        return
+    painter.setPen(Qt.PenStyle.NoPen)
+    table = colours.table(style.colour_map, dimmed=style.dimmed)
+    stops = (np.arange(walls.shape[2]) + 0.5) / walls.shape[2]
+    for wall, light in enumerate(walls.max(axis=1)):
+        if plan.wall_opens(wall):
+            continue
+        start, end = (viewport.to_pixel(*corner) for corner in plan.space.wall(wall))
+        gradient = QLinearGradient(start, end)
+        for stop, rgba in zip(stops, colours.to_rgba(light, style.levels, table), strict=True):
+            gradient.setColorAt(stop, QColor(*rgba.tolist()))
+        painter.setBrush(gradient)
+        painter.drawPolygon(wall_strip(plan, wall, viewport, *_BESIDE_WALL))

@@ -25,8 +25,8 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from planner.app import theme
 from planner.app.canvas.ink import Bounds, Ink, Viewport, draw_plate_text, figure_font, pen
-from planner.app.canvas.items import Section
-from planner.app.canvas.light_layer import LightLayer, LightStyle, canopy_path, lit_path
+from planner.app.canvas.items import Section, value_at
+from planner.app.canvas.light_layer import LightStyle, SeenLight, canopy_path, lit_path
 from planner.app.canvas.marks import paint_section, paint_section_ends
 from planner.app.fields.form import TextLine
 from planner.app.pages.side.linked import Linked, Shows
@@ -37,7 +37,6 @@ from planner.estimate.compare import AgainstMap, Origin, Side
 from planner.estimate.odds import signed_change
 from planner.language import word
 from planner.metrics.figures import FIGURE, percent, ppfd
-from planner.plan.place import OWN
 
 CARD_DRAGGED = "application/x-planner-variant"
 _GRIP_PX = 9.0
@@ -65,7 +64,7 @@ class MapCard(Listed):
     def __init__(self, linked: Linked, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._linked = linked
-        self._light = LightLayer()
+        self._light = SeenLight()
         self.side: Side | None = None
         self.verdict = self.telling_mark = ""
         self._style = LightStyle((0.0, 1.0), "cividis")
@@ -94,7 +93,7 @@ class MapCard(Listed):
     def show_side(self, side: Side, bounds: Bounds) -> None:
         """Show a side; ``bounds`` are those of all sides, so that all have one scale."""
         if side.estimate is not (self.side.estimate if self.side is not None else None):
-            self._light.set_canopy(side.estimate)
+            self._light.set_estimate(side.estimate)
         self.side, self._bounds = side, bounds
         self._describe()
         self.show_anew()
@@ -177,9 +176,10 @@ class MapCard(Listed):
         place, side = self._linked.pointer, self.side
         if place is None or side is None or side.estimate is None:
             return None
-        light = side.estimate.value(*place)
-        if light is None or self._against is None:
-            return light
+        if self._against is None:
+            return value_at(side.estimate, *place)
+        if side.estimate.value(*place) is None:
+            return None
         difference, ratio = self._against.at(*place)
         value = ratio if self._shows_ratio else difference
         return value if math.isfinite(value) else None
@@ -242,14 +242,12 @@ class MapCard(Listed):
         if self._against is not None:
             self._paint_against(painter, viewport, ink)
         elif side.estimate is not None:
-            font, lit = figure_font(self.font(), 0.78), side.estimate.outline
-            shown = viewport.to_polygon(lit)
-            self._light.paint(painter, viewport, shown, self._style, font)
+            self._light.paint(painter, viewport, self._style, figure_font(self.font(), 0.78))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen(ink.quiet, 1.0))
         painter.drawPath(lit_path(outline, side.plan, viewport))
-        if side.estimate is not None and side.estimate.place != OWN:
-            painter.drawPath(canopy_path(side.estimate, viewport))
+        for canopy in () if side.estimate is None else side.estimate.layers[1:]:
+            painter.drawPath(canopy_path(canopy, viewport))
         self._paint_section(painter, viewport, ink)
         self._paint_figures(painter, ink)
         painter.end()

@@ -274,13 +274,14 @@ class MapSheet(QWidget):
     def _show_light(self, sides: tuple[Side, ...]) -> None:
         self._bars.setCurrentWidget(self.light_bar)
         comparison = self._comparer.comparison
-        top = comparison.colour_range[1] if comparison is not None else 0.0
+        top = comparison.brightest if comparison is not None else 0.0
         shared = _levels(top)
         state = self._display.state
         for card, side in zip(self.cards, sides, strict=True):
             levels = shared
             if self._linked.state.own_scale and side.estimate is not None:
-                levels = _levels(side.estimate.figures.maximum)
+                most = max(canopy.figures.maximum for canopy in side.estimate.layers)
+                levels = _levels(most)
             card.show_light(
                 LightStyle(
                     levels,

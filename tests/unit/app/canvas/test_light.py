@@ -28,9 +28,9 @@ from planner.app.canvas.light_layer import (
     _label_spots,
     closed_path,
     contour_lines,
-    paint_along_walls,
 )
 from planner.app.canvas.plan_layers import WALL_PX, footprint_polygon, texture, tone
+from planner.app.canvas.wall_light import paint_along_walls
 from planner.app.display import COLOUR_MAPS
 from planner.app.plots import colours
 from planner.estimate.evaluate import evaluate
