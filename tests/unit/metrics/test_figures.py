@@ -75,3 +75,12 @@ def test_the_coverage_factor_is_that_of_a_normal_quantity() -> None:
     from scipy.stats import norm
 
     assert norm.cdf(COVERAGE) - norm.cdf(-COVERAGE) == pytest.approx(0.95, abs=1e-4)
+
+
+def test_light_in_a_column_has_as_many_decimals_as_the_value_with_the_fewest() -> None:
+    dli, mean = FIGURE["dli"], FIGURE["mean"]
+    assert dli.aligned((9.29, 9.4, 10.1, None, 9.52)) == ("9.3", "9.4", "10.1", NO_VALUE, "9.5")
+    assert dli.aligned((9.29, 9.4)) == ("9.29", "9.40")
+    assert mean.aligned((8.44, 173.2)) == ("8", "173")
+    # Shares keep what tells them from nothing and from all.
+    assert FIGURE["share_inside"].aligned((0.004, 0.5)) == ("0.4", "50")

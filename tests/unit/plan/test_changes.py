@@ -94,6 +94,13 @@ def test_what_is_common_is_said_once() -> None:
     assert said(plan, edits.line_all_walls(other, FOIL)) == (
         "all walls: Invented foil", "all lamps: output 50 %",
     )  # fmt: skip
+    # A wall whose two bands became one is one of them, and the ceiling has the same lining.
+    bands = (Band(lining="white-board", top=0.5), Band(lining="white-board"))
+    banded = edits.set_wall_cover(plan, 1, WallCover(bands=bands))
+    foil = edits.line_ceiling(edits.line_all_walls(banded, FOIL), FOIL)
+    assert said(banded, foil) == ("all walls, ceiling: Invented foil",)
+    one = edits.line_wall(edits.line_wall(plan, 0, 0, FOIL), 2, 0, FOIL)
+    assert said(plan, one) == ("wall 1, wall 3: Invented foil",)
     inch = said(plan, apply(plan, Turned("height", LAMP, 0.4 + 0.0254)), LengthUnit.INCH)
     assert inch[0].endswith(" in")
 

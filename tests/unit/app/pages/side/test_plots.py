@@ -300,3 +300,24 @@ def test_options_on_one_dot_are_named_in_one_line(qtbot: QtBot) -> None:
         item.textItem.toPlainText() for item in plot._plot.items if isinstance(item, pg.TextItem)
     ]
     assert sorted(drawn) == ["Film", "Plan = The same"]
+
+
+def test_every_option_has_its_name_and_none_covers_another(qtbot: QtBot) -> None:
+    """Four dots in one column, as options that differ in their walls alone: one is unbeaten."""
+    plot = TradeOffPlot()
+    qtbot.addWidget(plot)
+    plot.resize(600, 400)
+    plot.show()
+    own = (Origin.PLAN, None)
+    lights = {"Plan as it is": 9.94, "Film": 9.40, "Film, lower": 10.1, "Foil": 9.43}
+    spots = tuple(
+        Spot(name, own if k == 0 else (Origin.VARIANT, str(k)), light, 19.5)
+        for k, (name, light) in enumerate(lights.items())
+    )
+    plot.show_trade_off(TradeOff(spots, "Light", "Cost", ""), own)
+    qtbot.waitExposed(plot)
+    plot.grab()  # texts take their places as they are painted
+    items = [item for item in plot._plot.items if isinstance(item, pg.TextItem)]
+    assert {item.textItem.toPlainText() for item in items} == set(lights)
+    boxes = [item.mapRectToScene(item.boundingRect()).adjusted(1, 1, -1, -1) for item in items]
+    assert not any(a.intersects(b) for k, a in enumerate(boxes) for b in boxes[:k])
