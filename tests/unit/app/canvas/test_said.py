@@ -12,6 +12,7 @@ from PySide6.QtTest import QTest
 from planner.app.canvas.elevation_drags import HeightDrag, seen_as_one
 from planner.app.canvas.items import Item, Part, default_section, off_walls
 from planner.app.canvas.plan_drags import Hold, PlanDrag, choices, removed
+from planner.catalogue.library import demo_plan
 from planner.plan.lamp import Lamp
 from tests.unit.app.canvas.scenes import L_SHAPE, PANEL, SQUARE, plan_of
 
@@ -101,3 +102,18 @@ def test_arrow_keys_go_by_a_centimetre_ten_and_a_millimetre(plan_desk: MakeDesk)
     ):
         QTest.keyClick(desk.view, Qt.Key.Key_Right, keys)
         assert desk.plan.lamps[0].x == pytest.approx(x)
+
+
+def test_from_the_side_a_shelf_and_a_ceiling_say_what_they_take_along() -> None:
+    """The rack: bars 3 and 4 hang under the upper shelf at 100 cm, 5 and 6 over it."""
+    rack = demo_plan("rack")
+    up = HeightDrag(rack, Item(Part.OBSTACLE, 1), (0.4, 1.0)).to((0.4, 1.1), FREE)
+    assert up.label == "Raise obstacle"
+    assert up.took == "Lamps 3 and 4 went with it. Lamps 5 and 6 over its canopy did not move."
+    assert up.plan.lamp_height(up.plan.lamps[2]) == pytest.approx(1.08)
+    typed = HeightDrag(rack, Item(Part.OBSTACLE, 1), (0.4, 1.0)).typed((1.1,), (0.4, 1.0))
+    assert typed.plan == up.plan
+    low = HeightDrag(rack, Item(Part.CEILING), (0.4, 1.6)).to((0.4, 1.2), FREE)
+    assert low.took == "Lamps 5 and 6 came down too, to stay under the ceiling."
+    canopy = HeightDrag(rack, Item(Part.CANOPY), (0.4, 0.12)).to((0.4, 0.2), FREE)
+    assert canopy.took == ""
