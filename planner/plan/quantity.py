@@ -184,8 +184,8 @@ class Quantity:
         if lux is None:
             return ""
         return (
-            f"{lux:g} lx were read as {lux / self.lux:.3g} {PPFD_UNIT}: of daylight (CIE "
-            f"illuminant D65) {self.lux:g} lx are 1. White LED lamps give 53 to 73 lx for 1."
+            f"{lux:g} lx were read as {lux / self.lux:.3g} {PPFD_UNIT}: daylight (CIE D65) has "
+            f"{self.lux:g} lx for 1, white LED lamps 53 to 73."
         )
 
     def parse(self, text: str, unit: LengthUnit, words: str = "") -> float:

@@ -2191,16 +2191,12 @@
 <translation>Das lässt sich nicht mit Pfeiltasten bewegen ({part}).</translation>
 </message>
 <message>
-<source>{said_length} {above}</source>
-<translation>{said_length} {above}</translation>
+<source>All {done} lamps hang {high} over the canopy beneath.</source>
+<translation>Alle {done} Lampen hängen {high} über dem Blätterdach darunter.</translation>
 </message>
 <message>
-<source>All {len} lamps hang {high}.</source>
-<translation>Alle {len} Lampen hängen {high}.</translation>
-</message>
-<message>
-<source>{len} of {len2} lamps hang {high}. No room so high under a shelf or the ceiling: {in_words}.</source>
-<translation>{len} von {len2} Lampen hängen {high}. So hoch ist kein Platz unter einem Brett oder der Decke: {in_words}.</translation>
+<source>{done} of {len} lamps hang {high} over the canopy beneath. No room so high: {in_words}.</source>
+<translation>{done} von {len} Lampen hängen {high} über dem Blätterdach darunter. So hoch kein Platz: {in_words}.</translation>
 </message>
 <message>
 <source>Set height of all lamps</source>
@@ -20796,8 +20792,8 @@ nicht klar</translation>
 <translation>„{strip}“ ist keine Zahl; zum Beispiel {example} schreiben.</translation>
 </message>
 <message>
-<source>{lux} lx were read as {value} {PPFD_UNIT}: of daylight (CIE illuminant D65) {lux2} lx are 1. White LED lamps give 53 to 73 lx for 1.</source>
-<translation>{lux} lx wurden als {value} {PPFD_UNIT} gelesen: Von Tageslicht (CIE-Normlichtart D65) sind {lux2} lx 1. Weiße LED-Lampen geben 53 bis 73 lx für 1.</translation>
+<source>{lux} lx were read as {value} {PPFD_UNIT}: daylight (CIE D65) has {lux2} lx for 1, white LED lamps 53 to 73.</source>
+<translation>{lux} lx wurden als {value} {PPFD_UNIT} gelesen: Tageslicht (CIE D65) hat {lux2} lx für 1, weiße LED-Lampen 53 bis 73.</translation>
 </message>
 <message>
 <source>{words}: must be</source>

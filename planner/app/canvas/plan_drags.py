@@ -15,7 +15,7 @@ from planner.plan.groups import Chosen, thing_at, whole_turn
 from planner.plan.place import Place, PlaceKind, every
 from planner.plan.plan import Plan
 from planner.plan.space import Point
-from planner.plan.tiers import above, hangs
+from planner.plan.tiers import hangs
 from planner.units import said_length
 
 TURN_STEP_DEG = 15.0
@@ -280,13 +280,12 @@ def levelled(plan: Plan, index: int) -> Edit:
     lead = Place(PlaceKind.LAMP, index)
     places = tuple(dict.fromkeys((lead, *every(plan, PlaceKind.LAMP))))
     after, left = groups.levelled(plan, places)
-    done = [after.lamps[place.index] for place in places if place not in left]
-    high = f"{said_length(hangs(after, done[0]))} {above(after, done)}"
-    took = f"All {len(places)} lamps hang {high}."
+    done, high = len(places) - len(left), said_length(hangs(plan, plan.lamps[index]))
+    took = f"All {done} lamps hang {high} over the canopy beneath."
     if left:
         took = (
-            f"{len(done)} of {len(places)} lamps hang {high}. No room so high under a shelf or "
-            f"the ceiling: {in_words(plan, left)}."
+            f"{done} of {len(places)} lamps hang {high} over the canopy beneath. "
+            f"No room so high: {in_words(plan, left)}."
         )
     return Edit(after, "Set height of all lamps", took=took)
 

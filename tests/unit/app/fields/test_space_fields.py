@@ -247,7 +247,7 @@ def test_room_light_in_lux_is_taken_as_daylight_and_said(
         enter(qtbot, light.box, "1110 lx")
     assert document.plan.space.room_light == pytest.approx(20.0)
     assert told.args is not None
-    assert told.args[0].startswith("1110 lx were read as 20 µmol m⁻² s⁻¹: of daylight (CIE")
+    assert told.args[0].startswith("1110 lx were read as 20 µmol m⁻² s⁻¹: daylight (CIE")
     enter(qtbot, light.box, "555 LUX")
     assert document.plan.space.room_light == pytest.approx(10.0)
     enter(qtbot, light.box, "12")
