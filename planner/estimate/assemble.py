@@ -23,6 +23,7 @@ from planner.estimate.result import (
 from planner.estimate.scene import LampOptics, Scene
 from planner.light.boxes import FACES, TOP_FACE
 from planner.light.bright import light_of_spots
+from planner.light.division import Coarser, in_doubt
 from planner.light.exchange import Exchange, Gather
 from planner.light.field import CellGrid
 from planner.light.lobes import SMOOTH
@@ -49,6 +50,7 @@ class TopResponse:
     cells: FloatArray
     spread: FloatArray
     variance: float
+    doubt: FloatArray
     reflected: float
 
 
@@ -58,7 +60,8 @@ class LampResponse:
 
     Flux density on the cells (C,); how far chance moves what is gathered, on the cells of the
     gather grid (C',); the variance, mean over cells, that chance leaves in what comes by way
-    of mirrors; what of the light has been reflected (mean over cells); flux absorbed by each
+    of mirrors or past edges; by how much division and exchange may be off on the cells of the
+    gather grid (C',); what of the light has been reflected (mean over cells); flux absorbed by each
     facet (F,); flux density on walls (W, LEVELS, PARTS); by how much two reckonings of the
     diffuse light on the canopy differ, in flux, before they were reconciled (0 for an open canopy),
     and the factor that did it.
@@ -67,6 +70,7 @@ class LampResponse:
     cells: FloatArray
     spread: FloatArray
     variance: float
+    doubt: FloatArray
     reflected: float
     absorbed: FloatArray
     walls: FloatArray
@@ -95,18 +99,26 @@ def leaving(
     """
     reflected = np.array(scene.optics.diffuse)[surfaces.texel_facet]
     patch_flux = balance @ light.patch_flux
-    direct_patch = totals(
-        surfaces.texel_patch, light.texel_density * surfaces.texel_area, surfaces.patch_count
-    )
+    direct_patch = _direct_flux(surfaces, light)
     # Steep direct light stays on texels; the smooth rest is known per patch.
-    smooth = np.zeros(surfaces.patch_count)
-    # Patches under boxes have no area; the few rays that end there at an edge light nothing.
-    there = surfaces.patch_area > _LEAST_PATCH
-    smooth[there] = (patch_flux - direct_patch)[there] / surfaces.patch_area[there]
+    smooth = surfaces.smoothed(_density(surfaces, patch_flux - direct_patch))
     bright = np.zeros(surfaces.texel_count)
     bright[light.spots] = (reflected * light.texel_density)[light.spots]
-    arriving = light.texel_density + surfaces.smoothed(smooth)
+    arriving = light.texel_density + smooth
     return arriving, reflected * arriving, bright, patch_flux
+
+
+def _density(surfaces: Surfaces, flux: FloatArray) -> FloatArray:
+    """Flux density of patches (P,); 0 under boxes, where the few rays that end light nothing."""
+    density, there = np.zeros(surfaces.patch_count), surfaces.patch_area > _LEAST_PATCH
+    density[there] = flux[there] / surfaces.patch_area[there]
+    return density
+
+
+def _direct_flux(surfaces: Surfaces, light: LampLight) -> FloatArray:
+    """Flux on patches (P,) straight from a unit lamp."""
+    flux = light.texel_density * surfaces.texel_area
+    return totals(surfaces.texel_patch, flux, surfaces.patch_count)
 
 
 def respond(
@@ -114,6 +126,7 @@ def respond(
     geometry: Geometry,
     paths: Paths,
     balance: FloatArray,
+    coarser: Coarser,
     light: LampLight,
     shade: int,
     step: Callable[[], None],
@@ -165,18 +178,35 @@ def respond(
         patch_flux * (1 - diffuse - specular)[surfaces.patch_facet],
         len(scene.places),
     )
+    doubt = in_doubt(
+        surfaces,
+        paths.exchange,
+        balance,
+        coarser,
+        diffuse[surfaces.patch_facet],
+        light.patch_flux,
+        _direct_flux(surfaces, light),
+    )
+    leaves = diffuse[surfaces.texel_facet] * surfaces.blended(_density(surfaces, doubt))
+    on_map: FloatArray = paths.gather.apply(leaves).sum(axis=0)
+    if grid.on_bottom_of(surfaces.prism):
+        area = geometry.gather_grid.inside_area
+        on_canopy = surfaces.patches_on_bottom()
+        on_map += (float(doubt[on_canopy].sum()) - float(on_map @ area)) / float(area.sum())
     tops = []
     for there, its_paths, lit in zip(geometry.tops, paths.tops, light.tops, strict=True):
         on_top, by_chance, _ = gather(its_paths, there)
         # What the balance knows better of the canopy is as true of those above it.
         on_top *= scale
         share = lit.mirrored + float(on_top.mean())
-        tops.append(TopResponse(lit.cells + on_top, by_chance, lit.variance, share))
+        may_err = its_paths.apply(leaves).sum(axis=0)
+        tops.append(TopResponse(lit.cells + on_top, by_chance, lit.variance, may_err, share))
     reflected_density = light.mirrored + float(gathered.mean())
     return LampResponse(
         light.cell_density + gathered,
         spread,
         light.variance,
+        on_map,
         reflected_density,
         absorbed,
         geometry.on_walls.of(arriving),
@@ -202,7 +232,7 @@ def assemble(
     """
     grid = geometry.grid
     cells, absorbed = np.zeros(len(grid.inside)), np.zeros(len(scene.places))
-    spread = np.zeros(len(geometry.gather_grid.inside))
+    spread, doubt = np.zeros((2, len(geometry.gather_grid.inside)))
     walls = np.zeros((geometry.surfaces.prism.wall_count, LEVELS, PARTS))
     mismatch = reflected = entered = 0.0
     # Chance is the same in all wavebands of a lamp, and unrelated from one to the next.
@@ -214,6 +244,7 @@ def assemble(
         absorbed += flux * one.absorbed
         walls += flux * one.walls
         spread += flux * one.spread
+        doubt += flux * one.doubt
         chances[lamp] = chances.get(lamp, 0.0) + flux * math.sqrt(one.variance)
         reflected += flux * one.reflected
         mismatch += flux * one.mismatch
@@ -225,6 +256,7 @@ def assemble(
     variance = sum(chance**2 for chance in chances.values())
     by_chance = math.sqrt(float((spread**2).mean()) + variance) / mean if mean > 0 else 0.0
     share = reflected / mean if mean > 0 else 0.0
+    divided = math.sqrt(float((doubt**2).mean())) / mean if mean > 0 else 0.0
     shaded = not geometry.surfaces.prism.open_to_sight
     bands = _banded(by_band, grid, lambda one: one.cells)
     ppfd = grid.on_map(cells)
@@ -241,10 +273,11 @@ def assemble(
         closure=(float(absorbed.sum()) - emitted) / emitted if emitted > 0 else 0.0,
         seconds=time.perf_counter() - started,
         cross_check=cross_check,
-        numeric_error=_numeric_error(by_chance, cross_check, share, shaded, options.quality)
-        if mean > 0
-        else None,
+        numeric_error=_numeric_error(
+            by_chance, cross_check, share, divided, cells, shaded, options.quality
+        ),
         reflected=share,
+        divided=divided,
         entered=entered,
         bands=bands,
         walls=walls,
@@ -265,7 +298,8 @@ def _tops(
     shaded = not geometry.surfaces.prism.open_to_sight
     for number, there in enumerate(geometry.tops):
         grid = there.grid
-        cells, spread = np.zeros(len(grid.inside)), np.zeros(len(there.gather_grid.inside))
+        cells = np.zeros(len(grid.inside))
+        spread, doubt = np.zeros((2, len(there.gather_grid.inside)))
         reflected, entered, chances = 0.0, 0.0, dict.fromkeys(scene.lamps, 0.0)
         for lamp, flux, light in lights:
             one = light.tops[number]
@@ -273,14 +307,15 @@ def _tops(
             if lamp.outside:
                 entered += flux * float(np.average(one.cells, weights=grid.inside_area))
             spread += flux * one.spread
+            doubt += flux * one.doubt
             reflected += flux * one.reflected
             chances[lamp] += flux * math.sqrt(one.variance)
-        mean, error, share = float(np.average(cells, weights=grid.inside_area)), None, 0.0
+        mean, error, share, divided = float(cells.mean()), None, 0.0, 0.0
         if mean > 0:
             variance = sum(chance**2 for chance in chances.values())
             by_chance = math.sqrt(float((spread**2).mean()) + variance) / mean
-            share = reflected / mean
-            error = _numeric_error(by_chance, None, share, shaded, options.quality)
+            share, divided = reflected / mean, math.sqrt(float((doubt**2).mean())) / mean
+            error = _numeric_error(by_chance, None, share, divided, cells, shaded, options.quality)
         place = scene.places[_first_face(scene, there.box) + TOP_FACE]
         top = CanopyLight(
             plan=plan,
@@ -292,6 +327,7 @@ def _tops(
             figures=figures_of(plan, cells, grid.inside_area),
             numeric_error=error,
             reflected=share,
+            divided=divided,
             entered=entered,
             bands=_banded(by_band, grid, partial(_on_top, number)),
         )
@@ -326,13 +362,13 @@ def _first_face(scene: Scene, box: int) -> int:
     return len(scene.places) - FACES * (len(scene.room.boxes) - box)
 
 
-_DIVISION = 0.0122
-_EDGES = {Quality.PREVIEW: 0.010, Quality.DEFAULT: 0.0025, Quality.FINE: 0.001}
-"""Share of the reflected light, and of the mean where something stands in the light, that stand
-for what neither chance nor the cross-check can see and more rays do not mend: the division into
-patches and texels, which acts on reflected light only, and the points by which the edges of
-shadows are found. Set by 126 random rooms (resources/docs/validation.md) so that nine in ten find
-their error covered and the median of stated over found is below 2: 93 % and 1.97.
+_REST = 0.005
+_EDGES = {Quality.PREVIEW: 0.010, Quality.DEFAULT: 0.004, Quality.FINE: 0.001}
+_SUMS = 0.0015
+"""Shares that stand for what neither chance, cross-check nor ``light.division`` can see: of the
+reflected light for its texels, of the mean where something stands in the light for the points by
+which the edges of shadows are found, and of each cell for the sums over points of lamps. Set by
+half of 99 random rooms (resources/docs/validation.md).
 """
 
 
@@ -340,12 +376,21 @@ def _numeric_error(
     by_chance: float,
     cross_check: float | None,
     reflected: float,
+    divided: float,
+    cells: FloatArray,
     shaded: bool,
     quality: Quality,
-) -> float:
-    """Relative rms error to expect of a cell; chance and reflected light as shares of the mean."""
+) -> float | None:
+    """Relative rms error to expect of a cell (C,); None in the dark.
+
+    Chance, reflected light and what division leaves are shares of the mean.
+    """
+    mean = float(cells.mean()) if cells.size else 0.0
+    if mean <= 0:
+        return None
     edges = _EDGES[quality] if shaded else 0.0
-    return math.hypot(by_chance, cross_check or 0.0, _DIVISION * reflected, edges)
+    sums = _SUMS * math.sqrt(float((cells**2).mean())) / mean
+    return math.hypot(by_chance, cross_check or 0.0, divided, _REST * reflected, edges, sums)
 
 
 def averaged(
@@ -372,11 +417,12 @@ def averaged(
     checks = [run.cross_check for run in runs if run.cross_check is not None]
     cross_check = float(np.mean(checks)) if checks else None
     mean = float(cells.mean()) if cells.size else 0.0
+    divided = float(np.mean([run.divided for run in runs]))
     numeric_error = None
     if mean > 0:
         by_chance = math.sqrt(float(np.average(error[inside] ** 2, weights=areas))) / mean
         numeric_error = _numeric_error(
-            by_chance, cross_check, first.reflected, shaded, options.quality
+            by_chance, cross_check, first.reflected, divided, cells, shaded, options.quality
         )
     bands = combined([run.bands for run in runs], _mean)
     return replace(
@@ -392,6 +438,7 @@ def averaged(
         seconds=sum(run.seconds for run in runs),
         cross_check=cross_check,
         numeric_error=numeric_error,
+        divided=divided,
         cell_error=error,
         tops=tuple(
             _averaged_top(first.plan, [run.tops[k] for run in runs], options)
@@ -412,5 +459,7 @@ def _averaged_top(plan: Plan, runs: list[CanopyLight], options: EstimateOptions)
     error = maps.std(axis=0, ddof=1)[inside] / np.sqrt(len(runs))
     by_chance = math.sqrt(float(np.average(error**2, weights=made.cell_area[inside])))
     share = by_chance / made.figures.mean
-    stated = _numeric_error(share, None, first.reflected, True, options.quality)
-    return replace(made, numeric_error=stated)
+    divided = float(np.mean([run.divided for run in runs]))
+    cells = made.ppfd[inside]
+    stated = _numeric_error(share, None, first.reflected, divided, cells, True, options.quality)
+    return replace(made, numeric_error=stated, divided=divided)

@@ -39,6 +39,7 @@ from planner.estimate.result import (
     Recount,
 )
 from planner.estimate.scene import LampOptics, Room, Scene, build_scene
+from planner.light.division import Coarser
 from planner.light.exchange import check_something_absorbs, exchange_factors, gather_paths, response
 from planner.light.field import CellGrid
 from planner.light.paths import Mirrors
@@ -263,7 +264,11 @@ def solved(
     report(0.4)
     solve_key = ("balance", *paths_key, scene.optics.diffuse)
     of_patch = np.array(scene.optics.diffuse)[geometry.surfaces.patch_facet]
-    balance = cache.get(solve_key, lambda: response(paths.exchange.factors, of_patch))
+    factors = paths.exchange.factors
+    balance = cache.get(solve_key, lambda: response(factors, of_patch))
+    coarser = cache.get(
+        ("coarser", *solve_key), lambda: Coarser.of(geometry.surfaces, factors, of_patch)
+    )
     report(0.45)
 
     share = effort.shared_among(len(scene.lamps))
@@ -275,7 +280,8 @@ def solved(
     def response_of(lamp: LampOptics) -> LampResponse:
         def make() -> LampResponse:
             step()
-            return respond(scene, geometry, paths, balance, light_of(lamp), share.shade, step)
+            light = light_of(lamp)
+            return respond(scene, geometry, paths, balance, coarser, light, share.shade, step)
 
         return cache.get(("response", *solve_key, share, lamp), make)
 

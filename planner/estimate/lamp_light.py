@@ -90,7 +90,7 @@ def lamp_light(
     source = lamp.source()
     cell_area = grid.inside_area
     closed = grid.on_bottom_of(prism)
-    cells = direct_on_cells(grid, prism, source, effort.shade, step, effort.shadows)
+    cells, by_edges = direct_on_cells(grid, prism, source, effort.shade, step, effort.shadows)
     step()
     bottom_flux = float(cells @ cell_area) if closed else -1.0
     texels = direct_on_texels(surfaces, source, bottom_flux, effort.shade, step)
@@ -98,7 +98,9 @@ def lamp_light(
     patches = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     step()
     gather_grid = geometry.gather_grid
-    mirrored, images, faint, variance = by_mirrors(geometry, source, mirrors, seed, effort, step)
+    mirrored, images, faint, variance = by_mirrors(
+        geometry, source, mirrors, seed, effort, straight, step
+    )
     step()
     given = float(patches @ mirrors.specular[surfaces.patch_facet])
     image_flux = float(images @ cell_area) if closed else None
@@ -109,7 +111,7 @@ def lamp_light(
         # Chains cut short would have gone on to cross the map as those before them did.
         faint *= 1 + (scale - 1) / scale * mirrored.images.total / max(faint_flux, 1e-300)
     by_glints = mirrored.glint_variance * (scale / gather_grid.inside_area) ** 2
-    variance += float(by_glints.mean())
+    variance += by_edges + float(by_glints.mean())
     # What is taken as even varies at most as the images that were computed do.
     uneven = float(images.std()) / max(float(images.mean()), 1e-300)
     variance += (scale * float(faint.mean()) * uneven) ** 2
@@ -137,13 +139,17 @@ def _on_top(
 ) -> TopLight:
     """As ``lamp_light`` on the canopy on a top; ``scale`` is what the map's balance found."""
     grid = top.grid
-    cells = direct_on_cells(grid, top.surfaces.prism, source, effort.shade, step, effort.shadows)
+    cells, by_edges = direct_on_cells(
+        grid, top.surfaces.prism, source, effort.shade, step, effort.shadows
+    )
     straight = float(cells.mean())
-    mirrored, images, faint, variance = by_mirrors(top, source, mirrors, seed, effort, step)
+    mirrored, images, faint, variance = by_mirrors(
+        top, source, mirrors, seed, effort, straight, step
+    )
     cells += images + scale * faint
     spread = scale * mirrored.glints / top.gather_grid.inside_area
     by_glints = mirrored.glint_variance * (scale / top.gather_grid.inside_area) ** 2
-    variance += float(by_glints.mean())
+    variance += by_edges + float(by_glints.mean())
     cells += spread if top.gather_grid is grid else grid.resampled(top.gather_grid, spread)
     return TopLight(cells, float(cells.mean()) - straight, variance)
 
@@ -154,10 +160,12 @@ def by_mirrors(
     mirrors: Mirrors,
     seed: int,
     effort: Effort,
+    straight: float,
     step: Callable[[], None],
 ) -> tuple[MirrorLight, FloatArray, FloatArray, float]:
     """What mirrors do with the light of a unit lamp, on the cells of ``geometry.grid``.
 
+    ``straight`` is the flux density that has met none, mean over the cells.
     By photons; flux density of the images computed (C,), and of those that are too faint to be
     (C,); and the variance, mean over cells, that chance leaves in images.
     """
@@ -186,6 +194,7 @@ def by_mirrors(
         # What cells hide by their size, points on the lamp need not show.
         min(max(effort.edges * 24 // max(rows, columns), effort.edges), 2 * effort.edges),
         effort.passed,
+        straight,
         step,
     )
     return mirrored, images, _of_faint(geometry, mirrored, faint, computed), variance

@@ -150,6 +150,8 @@ class CanopyLight:
         chance of ``recount``, once counted, is added.
     reflected
         Share of the mean that was reflected before it came to the map.
+    divided
+        What the division into patches may leave off, as a share of the mean (rms of the cells).
     entered
         What of the mean came in at the open door, in µmol m⁻² s⁻¹.
     bands
@@ -166,6 +168,7 @@ class CanopyLight:
     figures: Figures
     numeric_error: float | None = None
     reflected: float = 0.0
+    divided: float = 0.0
     entered: float = 0.0
     bands: Bands | None = None
 

@@ -335,14 +335,16 @@ def _opaque(plan: Setup, z0: float) -> list[tuple[Box, _Surface]]:
             found.append((box, _lined(plan, Place(PlaceKind.OBSTACLE, index))))
     for index, lamp in enumerate(plan.lamps):
         surface = _Surface(Place(PlaceKind.HOUSING, index), lamp.model.housing_reflectance)
-        housing = _housing(plan, lamp)
-        if housing is not None:
-            found.append((housing, surface))
+        found += [(housing, surface) for housing in _housings(plan, lamp, z0)]
     return found
 
 
-def _housing(plan: Setup, lamp: Lamp) -> Box | None:
-    """A box over each emitting strip; what of it would reach above the ceiling is cut off."""
+def _housings(plan: Setup, lamp: Lamp, z0: float) -> list[Box]:
+    """Boxes over the emitting strips; what of them would reach above the ceiling is cut off.
+
+    Those of several bars are one row, that shares its faces. Where it hangs low over the canopy
+    for how far its bars are apart, light goes to and fro under each, and each is its own box.
+    """
     face = plan.lamp_height(lamp)
     tilt, top = math.radians(lamp.tilt_deg), face + lamp.model.housing_height
     if not tilt:
@@ -350,10 +352,23 @@ def _housing(plan: Setup, lamp: Lamp) -> Box | None:
     strips = _strips_inside(plan, lamp)
     (_, first, length, width), last = strips[0], strips[-1][1]
     if length <= 0 or top <= face + 1e-6:
-        return None
+        return []
     breadth = last - first + width
-    angle = math.radians(lamp.rotation_deg)
-    return Box(lamp.x, lamp.y, face, top, length, breadth, angle, len(strips), width, tilt)
+    angle, count = math.radians(lamp.rotation_deg), len(strips)
+    pitch = (last - first) / max(count - 1, 1)
+    low = face - max(z0, plan.canopy.height) < _LOW * pitch
+    if tilt or not low or not 1 < count <= _MOST_BOXES:
+        return [Box(lamp.x, lamp.y, face, top, length, breadth, angle, count, width, tilt)]
+    cos, sin = math.cos(angle), math.sin(angle)
+    return [
+        Box(lamp.x + cos * x - sin * y, lamp.y + sin * x + cos * y, face, top, a, b, angle)
+        for x, y, a, b in strips
+    ]
+
+
+_LOW, _MOST_BOXES = 0.6, 12
+"""Height over the canopy in distances of bars, up to which they are boxes of their own, and how
+many of them may be."""
 
 
 def _lamp_optics(plan: Setup, lamp: Lamp) -> LampOptics:

@@ -226,7 +226,7 @@ def _direct(
         near = lamp.centre[2] - (0.0 if lamp.tilt else _NEAREST)
         there = strip.at(near) if near < height < lamp.centre[2] else grid
         if there is not None:
-            found_there = direct_on_cells(there, prism, lamp.source(), shade, step)
+            found_there, _ = direct_on_cells(there, prism, lamp.source(), shade, step)
             total += flux * np.nan_to_num(strip.row(there, found_there))
     return total
 
@@ -301,7 +301,7 @@ def _mirrored(
     for lamp, flux in zip(found.scene.lamps, found.scene.fluxes, strict=True):
         step()
         mirrored, images, faint, _ = by_mirrors(
-            geometry, lamp.source(), mirrors, found.options.seed, share, step
+            geometry, lamp.source(), mirrors, found.options.seed, share, 0.0, step
         )
         scale = found.light_of(lamp).scale
         total += flux * (images + scale * faint)

@@ -29,6 +29,8 @@ _PHOTONS = 1 << 14
 _AT_ONCE = 1e-7
 """Metres within which light ends in the box that begins where the lamp's face is."""
 
+_HAIR = 1e-9
+
 _HARDLY = 1e-3
 """Of so small a part of what is known to arrive the rest is not made by a factor: photons tell."""
 
@@ -42,16 +44,17 @@ _WHERE_CUT = 8
 
 def direct_on_cells(
     grid: CellGrid, prism: Prism, source: Source, shade: int, step: Step, most: int = 1
-) -> FloatArray:
+) -> tuple[FloatArray, float]:
     """Direct flux density of a unit lamp on the cells of a map, shape (C,), as cell means.
 
+    And the variance, mean over the cells, that chance leaves in it.
     Closed form, times the share that gets past what stands between. Where shadows end it is told
     by 20 ``shade²`` lines of sight, and by up to ``most`` times as many where light is in doubt.
     ``step`` is called often, here and below, and may raise to stop.
     """
     face = source.outline[2]
     if face.max() <= grid.z:
-        return np.zeros(len(grid.inside))
+        return np.zeros(len(grid.inside)), 0.0
     near = max(float(face.min()) - grid.z, NEAREST)
 
     def unhidden(points: FloatArray) -> FloatArray:
@@ -69,8 +72,9 @@ def direct_on_cells(
     points, _, _ = grid.receivers(averaged=True)
     crowd = between(prism, points, source.outline)
     if crowd is None:
-        return cells
-    return cells * _share_seen(grid, prism, crowd, source, cells, 20 * shade**2, most, step)
+        return cells, 0.0
+    seen, doubt = _share_seen(grid, prism, crowd, source, cells, 20 * shade**2, most, step)
+    return cells * seen, float(((cells * doubt) ** 2).mean())
 
 
 def averaged(
@@ -140,26 +144,26 @@ def _share_seen(
     lines: int,
     most: int,
     step: Step,
-) -> FloatArray:
+) -> tuple[FloatArray, FloatArray]:
     """Share of a lamp's direct light on each cell (C,) that nothing keeps away.
 
-    Lines from points of the cell to points of the lamp, both spread evenly; many where a
-    shadow ends in the cell or beside it, the more the more light there is (``cells``, as it
-    were without shadows).
+    And its standard error by two halves of the lines (C,). Lines run from points of the cell to
+    points of the lamp, both spread evenly; many where a shadow ends in the cell or beside it, the
+    more the more light there is (``cells``, as it were without shadows).
     """
     random = np.random.default_rng(3)
     look = partial(_seen_from, grid, prism, crowd, source, random=random, step=step)
-    seen = look(np.arange(len(grid.inside)), _FIRST_LOOK)
+    seen, doubt = look(np.arange(len(grid.inside)), _FIRST_LOOK)
     mixed = grid.unlike_neighbours(seen)
-    seen[mixed] = look(mixed, lines)
+    seen[mixed], doubt[mixed] = look(mixed, lines)
     mean = float(np.average(cells, weights=grid.inside_area))
     chance = np.sqrt(seen * (1 - seen) / lines) * cells
     wanted = (chance[mixed] / max(_DOUBT * mean, 1e-300)) ** 2
     times = 2 ** np.ceil(np.log2(np.clip(wanted, 1, most))).astype(np.intp)
     for many in np.unique(times[times > 1]):
         which = mixed[times == many]
-        seen[which] = look(which, lines * int(many))
-    return seen
+        seen[which], doubt[which] = look(which, lines * int(many))
+    return seen, doubt
 
 
 def _seen_from(
@@ -172,9 +176,9 @@ def _seen_from(
     *,
     random: np.random.Generator,
     step: Step,
-) -> FloatArray:
+) -> tuple[FloatArray, FloatArray]:
     """As ``_share_seen`` for some cells, with ``count`` lines from each."""
-    seen = np.empty(which.size)
+    seen, doubt = np.empty((2, which.size))
     size = max(1, _LINES // count)
     for start in range(0, which.size, size):
         step()
@@ -188,9 +192,13 @@ def _seen_from(
         light = source.profile.intensity(*source.towards(-gap)) * np.maximum(gap[2], 0.0)
         light /= length**2
         free = light * ~prism.blocked(crowd, places, gap, length)
-        total = light.reshape(-1, count).sum(axis=1)
-        seen[start : start + size] = free.reshape(-1, count).sum(axis=1) / np.maximum(total, 1e-300)
-    return seen
+        # Neighbours in the sequence go to different halves.
+        total, got = (a.reshape(part.size, -1, 2).sum(axis=1) for a in (light, free))
+        whole = np.maximum(total.sum(axis=1), 1e-300)
+        seen[start : start + size] = got.sum(axis=1) / whole
+        first, second = (got / np.maximum(total, 1e-300)).T
+        doubt[start : start + size] = np.abs(first - second) / 2
+    return seen, doubt
 
 
 _LINES = 1 << 15
@@ -361,14 +369,15 @@ def _faces_lamp(surfaces: Surfaces, source: Source) -> IntArray:
     faces = np.zeros(surfaces.texel_count, dtype=bool)
     height = (surfaces.texel_normal * surfaces.texel_centre).sum(axis=0)
     for corner in source.outline.T:
-        faces |= corner @ surfaces.texel_normal > height
+        # By more than rounding: the underside of a tilted housing lies in the lamp's own plane.
+        faces |= corner @ surfaces.texel_normal > height + _HAIR
     if not source.profile.emits_up:
         if source.tilt:
             every = np.arange(surfaces.texel_count)
             reach = _depth(surfaces, source, every)
             faces &= source.before(surfaces.texel_centre) + reach > 0
         else:
-            faces &= surfaces.texel_centre[2] - surfaces.texel_rise < source.centre[2]
+            faces &= surfaces.texel_centre[2] - surfaces.texel_rise < source.centre[2] - _HAIR
     return np.flatnonzero(faces)
 
 

@@ -13,12 +13,16 @@ import numpy as np
 
 from planner.light.boxes import Crowd
 from planner.light.emission import Profile, Source
-from planner.light.prism import FloatArray, Prism
+from planner.light.prism import FloatArray, IntArray, Prism
 
 _LEVEL = 2
 """Columns of the axes of a lamp that hangs level: its own turn leaves heights alone."""
 
 Step = Callable[[], None]
+
+_HIDES = 0.05
+"""Error that would be allowed to a sum over points of a lamp that are told apart by what hides them
+alone: see ``Source.nodes``."""
 
 _BLOCK = 1 << 17
 """Pairs of receiver and source point computed at a time; keeps the work in cache."""
@@ -168,12 +172,25 @@ def direct_on(
     else:
         # Half shadows need the lamp's whole breadth, however far it is.
         nodes, weights = source.nodes(near, least=shade)
-        weights = visible(prism, crowd, receivers, nodes, step) * weights
+        # What hides a part of a lamp hides its neighbours: fewer lines than points do.
+        marks, _ = source.nodes(near, tolerance=_HIDES, least=shade)
+        if 2 * marks.shape[1] > nodes.shape[1]:
+            marks = nodes
+        seen = visible(prism, crowd, receivers, marks, step)
+        weights = seen.take(_nearest(nodes, marks), axis=1) * weights
     step()
     return irradiance(
         receivers, normals, nodes, weights, source.profile,
         axes=source.axes(), looks=source.looks(), step=step,
     )  # fmt: skip
+
+
+def _nearest(points: FloatArray, among: FloatArray) -> IntArray:
+    """Which of some points (3, k) lies nearest to each of others (3, n), (n,)."""
+    if points is among:
+        return np.arange(points.shape[1])
+    gap = ((points[:, :, None] - among[:, None]) ** 2).sum(axis=0)
+    return np.asarray(gap.argmin(axis=1))
 
 
 def from_lambert_panel(receivers: FloatArray, source: Source) -> FloatArray:

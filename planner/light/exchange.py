@@ -35,10 +35,12 @@ class Exchange:
     """Factors (P, P) for unit flux leaving each patch diffusely.
 
     ``straight`` (P,) is the part of it that reaches the bottom without a mirror between.
+    ``doubt`` (P, P) is by how much two halves of the rays tell each factor apart, half of that.
     """
 
     factors: FloatArray
     straight: FloatArray
+    doubt: npt.NDArray[np.float16]
 
 
 def exchange_factors(
@@ -52,7 +54,7 @@ def exchange_factors(
     """Estimate the exchange; ``step`` is called often and may raise to stop."""
     count = surfaces.patch_count
     shift = random.random((4, count))
-    factors = np.zeros(count * count)
+    halves = np.zeros((2, count * count))
     straight = np.zeros(count)
     at_a_time = max(1, CHUNK // rays)
     for low in range(0, count, at_a_time):
@@ -73,13 +75,16 @@ def exchange_factors(
             target = surfaces.texel_patch[arrival.texel]
             index = source[arrival.ray] * count + target
             span = len(plane) * count
-            added = totals(index, arrival.weight, span)
-            factors[low * count : low * count + span] += added
-    matrix = factors.reshape(count, count)
+            # Neighbouring rays of the lattice go to different halves.
+            added = totals(arrival.ray % 2 * span + index, arrival.weight, 2 * span)
+            halves[:, low * count : low * count + span] += added.reshape(2, -1)
     kept = 1.0 - mirrors.specular[surfaces.patch_facet]
-    flux, area = _reciprocal(matrix / rays, surfaces.patch_area)
+    even, odd = halves.reshape(2, count, count) / rays
+    flux, area = _reciprocal(even + odd, surfaces.patch_area)
     rows, columns = _balancing(flux, kept, area)
-    return Exchange(flux * (rows / area)[:, None] * columns, straight / rays)
+    apart, _ = _reciprocal(even - odd, surfaces.patch_area)
+    scale = (rows / area)[:, None] * columns
+    return Exchange(flux * scale, straight / rays, (apart * scale).astype(np.float16))
 
 
 _ROUNDS = 12

@@ -227,7 +227,9 @@ class CellGrid:
         cells, weights = [np.repeat(whole, u.size)], [np.tile(weight, whole.size)]
         parts, of_cell, share = self._cut_triangles
         # About as close together in small triangles as in large: there may be hundreds.
-        wanted = np.clip(np.ceil(count * np.sqrt(share)), min(count, 2), count).astype(np.intp)
+        sides = np.sqrt(((parts - np.roll(parts, 1, axis=1)) ** 2).sum(axis=2)).max(axis=1)
+        wanted = np.ceil(count * sides / max(self.step))
+        wanted = np.clip(wanted, min(count, 2), count).astype(np.intp)
         for fewer in range(min(count, 2), count + 1):
             among = np.flatnonzero(chosen.take(of_cell) & (wanted == fewer))
             u, v, weight = _unit_square(fewer)
@@ -326,10 +328,14 @@ class CellGrid:
 
     def unlike_neighbours(self, values: FloatArray) -> IntArray:
         """Cells (n,) among (C,) about which values are not all the same."""
+        return np.flatnonzero(self.range_about(values) > 0)
+
+    def range_about(self, values: FloatArray) -> FloatArray:
+        """By how much values (C,) differ in each cell and those around it, (C,)."""
         table = np.pad(self.on_map(values), 1, constant_values=np.nan)
         windows = np.lib.stride_tricks.sliding_window_view(table, (3, 3))
         about = windows.reshape(self.area.size, 9)[self.inside]
-        return np.flatnonzero(np.nanmax(about, axis=1) > np.nanmin(about, axis=1))
+        return np.asarray(np.nanmax(about, axis=1) - np.nanmin(about, axis=1))
 
     def resampled(self, coarse: CellGrid, values: FloatArray) -> FloatArray:
         """Values (C,) of this grid's cells from those (C',) of a coarser grid over the same room.

@@ -14,17 +14,16 @@ import math
 from collections.abc import Callable
 
 import numpy as np
-import numpy.typing as npt
 
 from planner.light.chains import Images
 from planner.light.close_up import NEAREST, ComplexArray, averaged
 from planner.light.direct import irradiance
 from planner.light.emission import Source
 from planner.light.field import CellGrid
+from planner.light.partly import connected, share_kept
 from planner.light.prism import FloatArray, IntArray, totals
 from planner.light.sequences import shifted_points
 from planner.light.surfaces import Surfaces
-from planner.light.windows import Windows
 
 _MOST_IMAGES, _FEWEST_PHOTONS = 1500, 4.0
 """An image is computed when it is due at least so many photons; fainter ones light the map
@@ -41,6 +40,9 @@ _BROAD, _MOST_BROAD = 2e-4, 120
 _MOST_POINTS = 32
 """Points along an edge of a cell for an image of one point; of more of them that many fewer."""
 
+_CHANCE = 0.018
+"""Times 1 / ``edges``: share of the lamp's light on a cell that those lines may leave in doubt."""
+
 _PAIRS = 1 << 18
 """Pairs of receiver and image point taken at a time, which bounds the memory."""
 
@@ -56,6 +58,7 @@ def light_of_images(
     tolerance: float,
     edges: int,
     most_passed: int,
+    straight: float,
     step: Callable[[], None],
 ) -> tuple[FloatArray, float, float, IntArray | None]:
     """Flux density on the cells (C,) from the images of a unit lamp, and the faint rest.
@@ -70,7 +73,8 @@ def light_of_images(
     along a side of an image that mirrors show in part only; of the brightest lines of sight in
     proportion to its square tell. ``most_passed`` bounds the
     mirrors passed in all by images that must be followed line by line: near-perfect mirrors
-    face to face have tens of thousands of images, each of them faint. ``step`` is
+    face to face have tens of thousands of images, each of them faint. ``straight`` is the flux
+    density that has met no mirror, mean over the cells. ``step`` is
     called often and may raise to stop.
     """
     if not len(images):
@@ -138,89 +142,21 @@ def light_of_images(
         step=step,
         unhidden=True,
     )
-    share, doubt = _share_kept(surfaces, grid, source, bright, specular, 8 * edges**2, step)
+    level = straight + images.total / float(coarse.inside_area.sum())
+    share, doubt = share_kept(
+        surfaces,
+        grid,
+        source,
+        bright,
+        specular,
+        whole,
+        lines=8 * edges**2,
+        chance=_CHANCE / edges * level,
+        step=step,
+    )
     cells += (whole * share).sum(axis=1)
     variance = float(((whole * doubt) ** 2).sum(axis=1).mean())
     return cells, max(faint, 0.0), variance, None if steady else strong
-
-
-_FIRST_LOOK = 16
-"""Most lines from each cell that tell where an image is seen in part."""
-
-_LINES = 1 << 15
-"""Lines followed at a time."""
-
-
-def _share_kept(
-    surfaces: Surfaces,
-    grid: CellGrid,
-    source: Source,
-    images: Images,
-    specular: FloatArray,
-    lines: int,
-    step: Callable[[], None],
-) -> tuple[FloatArray, FloatArray]:
-    """Share of each image's light on each cell (C, n) that mirrors and obstacles leave.
-
-    And its standard error by two halves of the lines. Lines run from points of the cell to
-    points of the lamp, both spread evenly; ``lines`` of them where windows tell that they differ,
-    or, where these do not tell, where the share changes in the cell or beside it.
-    """
-    count = len(grid.inside)
-    windows = Windows(surfaces, images, specular)
-    share = windows.known(grid, images.of(source.outline)).ravel()
-    doubt = np.zeros(share.size)
-    met = images.meets(surfaces.prism.alike)
-    random = np.random.default_rng(5)
-
-    def look(pairs: IntArray, count_of_lines: int, told: bool) -> None:
-        size = max(1, _LINES // count_of_lines)
-        for start in range(0, pairs.size, size):
-            step()
-            part = pairs[start : start + size]
-            image, cell = np.divmod(part, count)
-            u = shifted_points(part.size, count_of_lines, 5, random)
-            # Lines of one pair share its image: shapes are (..., pairs, lines).
-            places = grid.samples(u[0], u[1], cell)
-            base = source.points(*u[2:].reshape(3, -1)).reshape(places.shape)
-            linear = images.linear.take(image, axis=0)
-            ends = np.einsum("pij,jpk->ipk", linear, base)
-            ends += images.shift.T.take(image, axis=1)[:, :, None]
-            gap = ends - places
-            length = np.sqrt((gap**2).sum(axis=0))
-            # A mirror is its own inverse turned round: back through it to the lamp's axes.
-            seen = np.einsum("pji,jpk->ipk", linear, gap / length)
-            light = source.profile.intensity(*source.towards(-seen.reshape(3, -1)))
-            light = light.reshape(length.shape)
-            light *= np.maximum(gap[2], 0.0) / length**3
-            if told:
-                left = windows.left(places, ends, image)
-            else:
-                origin, way, target = (a.reshape(3, -1) for a in (places, gap, base))
-                chain = np.repeat(image, count_of_lines)
-                left = _followed(surfaces, origin, way, target, met, chain, specular, step)
-                left = left.reshape(light.shape)
-            # Neighbours in the sequence go to different halves.
-            total, kept = (a.reshape(part.size, -1, 2).sum(axis=1) for a in (light, light * left))
-            first, second = (kept / np.maximum(total, 1e-300)).T
-            share[part] = (first + second) / 2
-            doubt[part] = np.abs(first - second) / 2
-
-    look(
-        np.flatnonzero(np.isnan(share) & np.repeat(windows.told, count)),
-        max(lines // 2, lines - _FIRST_LOOK),
-        True,
-    )
-    untold = np.flatnonzero(~windows.told)
-    if untold.size:
-        every = (untold[:, None] * count + np.arange(count)).ravel()
-        look(every, min(_FIRST_LOOK, max(lines // 4, 2)), False)
-        shares = share.reshape(-1, count)
-        mixed = [
-            index * count + grid.unlike_neighbours(np.round(shares[index], 9)) for index in untold
-        ]
-        look(np.concatenate(mixed), max(lines, _FIRST_LOOK), False)
-    return share.reshape(-1, count).T, doubt.reshape(-1, count).T
 
 
 def _light_of_each(
@@ -280,7 +216,7 @@ def _light_of_each(
                 if together:
                     u, v = shifted_points(len(cell), nodes.shape[1], 2, random)
                     places = grid.samples(u, v, cell)
-                seen = _connected(surfaces, places, nodes, bases, met, specular, step)
+                seen = connected(surfaces, places, nodes, bases, met, specular, step)
                 weights = weights * seen
             values = irradiance(
                 receivers,
@@ -404,82 +340,3 @@ def _kept_by_mirrors(surfaces: Surfaces, images: Images, specular: FloatArray) -
     of_plane[surfaces.facet_plane] = specular
     kept: FloatArray = of_plane[images.planes].prod(axis=1)
     return kept
-
-
-def _connected(
-    surfaces: Surfaces,
-    places: FloatArray,
-    nodes: FloatArray,
-    bases: FloatArray,
-    met: npt.NDArray[np.bool_],
-    specular: FloatArray,
-    step: Callable[[], None],
-) -> FloatArray:
-    """What mirrors leave of each image point at each receiver, 0 where unseen; (M, K).
-
-    Follows the line from ``places`` (3, M, K or 1) of the receivers towards the image for its
-    whole length through the mirrors; it must end on the lamp point itself. ``met`` (K, planes)
-    tells which planes belong to the chain: a line that meets another is given up at once.
-    """
-    count, node_count = places.shape[1], nodes.shape[1]
-    result = np.zeros((count, node_count))
-    block = max(1, (1 << 15) // node_count)
-    for start in range(0, count, block):
-        part = places[:, start : start + block]
-        gap = nodes[:, None, :] - part
-        origin = np.broadcast_to(part, gap.shape).reshape(3, -1)
-        target = np.broadcast_to(bases[:, None, :], gap.shape).reshape(3, -1)
-        node = np.tile(np.arange(node_count), gap.shape[1])
-        left = _followed(surfaces, origin, gap.reshape(3, -1), target, met, node, specular, step)
-        result[start : start + block] = left.reshape(gap.shape[1:])
-    return result
-
-
-def _followed(
-    surfaces: Surfaces,
-    origin: FloatArray,
-    gap: FloatArray,
-    target: FloatArray,
-    met: npt.NDArray[np.bool_],
-    chain: IntArray,
-    specular: FloatArray,
-    step: Callable[[], None],
-) -> FloatArray:
-    """What mirrors leave on lines from ``origin`` along ``gap`` (3, N), 0 where cut off; (N,).
-
-    ``target`` (3, N) is the point of the lamp where each line must end, ``chain`` (N,) the row
-    of ``met`` that tells its planes.
-    """
-    left = np.sqrt((gap**2).sum(axis=0))
-    direction = gap / left
-    found = np.zeros(left.size)
-    belongs = met.ravel()
-    # Only what comes from above is received.
-    pair = np.flatnonzero(direction[2] > 1e-9)
-    if pair.size < left.size:
-        origin, direction = origin.take(pair, axis=1), direction.take(pair, axis=1)
-        left = left.take(pair)
-    weight = np.ones(pair.size)
-    while pair.size:
-        step()
-        distance, plane = surfaces.prism.first_hit(origin, direction)
-        end = direction * np.minimum(distance, left)
-        end += origin
-        done = distance >= left - 1e-9
-        last = np.flatnonzero(done)
-        whose = pair.take(last)
-        miss = np.abs(end.take(last, axis=1) - target.take(whose, axis=1)).max(axis=0, initial=0.0)
-        found[whose] = np.where(miss < 1e-6, weight.take(last), 0.0)
-        done |= ~belongs.take(chain.take(pair) * met.shape[1] + plane)
-        go = np.flatnonzero(~done)
-        origin, plane = end.take(go, axis=1), plane.take(go)
-        onward = weight.take(go)
-        onward *= specular.take(surfaces.texel_facet.take(surfaces.texel_of(origin, plane)))
-        alive = np.flatnonzero(onward > 1e-5)
-        if alive.size < go.size:
-            go, origin, plane = go.take(alive), origin.take(alive, axis=1), plane.take(alive)
-            onward = onward.take(alive)
-        weight, pair = onward, pair.take(go)
-        left = left.take(go) - distance.take(go)
-        direction = surfaces.prism.reflect(direction.take(go, axis=1), plane)
-    return found

@@ -37,6 +37,10 @@ _FINENESS = 1.5
 _WIDER = 1.2
 """Pieces may be so many times larger when there would be too many."""
 
+_OF_ROOM, _TIMES = 0.4, 2.0
+"""Largest edge of a patch in the distance to what it faces, as light between the near is steep, and
+how many times the patches there may be for it, about."""
+
 _LOOKS, _MOST_OF = 6, 0.5
 """Looks from a wall along each edge for that distance, and the share of them that is less."""
 
@@ -68,7 +72,7 @@ class Frames:
     inward: FloatArray
 
 
-def room_before(prism: Prism) -> FloatArray:
+def _room_before(prism: Prism) -> FloatArray:
     """How far the hull's planes have the other side of the room before them, (planes,).
 
     The median of each, so that a leg counts and a corner does not; infinite for boxes.
@@ -87,6 +91,18 @@ def room_before(prism: Prism) -> FloatArray:
         result[wall] = np.quantile(before, _MOST_OF)
     result[[prism.ceiling, prism.bottom]] = prism.z1 - prism.z0
     return result
+
+
+def wanted_sizes(
+    prism: Prism, planes: IntArray, sizes: FloatArray, patch_size: float
+) -> FloatArray:
+    """Wanted edges of the patches of each facet, (F, 1), by the room before its plane (F,).
+
+    ``sizes`` (F, 2) are those of the facets, ``patch_size`` what is wanted in the open.
+    """
+    wanted = np.minimum(patch_size, _OF_ROOM * _room_before(prism)[planes, None])
+    times = (sizes / wanted).prod(axis=1).sum() / (sizes / patch_size).prod(axis=1).sum()
+    return np.asarray(np.minimum(patch_size, wanted * max(times / _TIMES, 1.0) ** 0.5))
 
 
 class Narrow:

@@ -16,22 +16,15 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from planner.light.narrow import Finer, Frames, Narrow, Pieces, room_before
-from planner.light.polygon import (
-    brought_inside,
-    clip_cells,
-    is_rectangle,
-)
+from planner.light.narrow import Finer, Frames, Narrow, Pieces, wanted_sizes
+from planner.light.polygon import brought_inside, clip_cells, is_rectangle
 from planner.light.prism import FloatArray, IntArray, Prism, totals
 from planner.light.rows import Rows
 from planner.light.touching import covered, lies_against, touching
 
+_HAIR = 1e-6
 _LATTICE = 8
 """Points along an edge of a texel that tell how much of it a box covers."""
-
-_OF_ROOM, _TIMES = 0.4, 2.0
-"""Largest edge of a patch in the distance to what it faces, as light between the near is steep, and
-how many times the patches there may be for it, about."""
 
 _PIECES = 150
 """Pieces of patches in narrow places that there may be beyond the number of patches; as many again
@@ -93,7 +86,7 @@ class Surfaces:
         low, span = prism.corners.min(axis=0), np.ptp(prism.corners, axis=0)
         sizes = np.array([_facet_size(prism, f, span) for f in self.facets])
         planes = np.array([f.plane for f in self.facets])
-        wanted = _wanted_sizes(room_before(prism)[planes, None], sizes, patch_size)
+        wanted = wanted_sizes(prism, planes, sizes, patch_size)
         divisions = np.maximum(np.rint(sizes / wanted), 1).astype(np.intp)
         self.patch_shape = divisions
         self._fine = _texels_per_patch(prism, self.facets, sizes / divisions / wanted, fine)
@@ -285,8 +278,12 @@ class Surfaces:
 
     def smoothed(self, per_patch: FloatArray) -> FloatArray:
         """Values given per patch (P,) as a smooth field on texels (T,), never below 0."""
+        return np.maximum(self.blended(per_patch), 0.0)
+
+    def blended(self, per_patch: FloatArray) -> FloatArray:
+        """As ``smoothed``, of any sign."""
         blended: FloatArray = (per_patch[self._neighbours] * self._nearness).sum(axis=0)
-        return np.maximum(blended, 0.0, out=blended)
+        return blended
 
     def _clip_flat(
         self, plane: int, u: FloatArray, v: FloatArray, du: float, dv: float
@@ -421,6 +418,20 @@ class Surfaces:
         return points, plane
 
     @cached_property
+    def wider(self) -> IntArray:
+        """The number of the patch twice as wide that each would be a part of, (P,)."""
+        facet, size = self.patch_facet, self._patch_step
+        whole = (self._sizes / self.patch_shape)[facet]
+        low = self._patch_low - np.stack([np.zeros(facet.size), self._v_start[facet]], axis=1)
+        halvings = np.rint(np.log2(whole / size))
+        place = np.floor(low / whole + _HAIR)
+        within = np.where(halvings > 0, np.floor((low - place * whole) / (2 * size) + _HAIR), 0)
+        place //= np.where(halvings.any(axis=1, keepdims=True), 1, 2)
+        kinds = np.column_stack([facet, place, halvings, within])
+        number: IntArray = np.unique(kinds, axis=0, return_inverse=True)[1].ravel()
+        return number
+
+    @cached_property
     def patch_centres(self) -> FloatArray:
         """Centre of area of each patch, shape (3, P)."""
         area = np.maximum(self.patch_area, 1e-30)
@@ -430,13 +441,6 @@ class Surfaces:
                 for axis in self.texel_centre
             ]
         )
-
-
-def _wanted_sizes(before: FloatArray, sizes: FloatArray, patch_size: float) -> FloatArray:
-    """Wanted edges of the patches of each facet, (F, 1), by the room ``before`` it (F, 1)."""
-    wanted = np.minimum(patch_size, _OF_ROOM * before)
-    times = (sizes / wanted).prod(axis=1).sum() / (sizes / patch_size).prod(axis=1).sum()
-    return np.asarray(np.minimum(patch_size, wanted * max(times / _TIMES, 1.0) ** 0.5))
 
 
 def _texels_per_patch(

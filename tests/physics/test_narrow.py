@@ -17,6 +17,7 @@ from planner.estimate.lamp_light import LampLight
 from planner.estimate.result import EstimateOptions, Quality
 from planner.estimate.scene import Optics, Room, Scene
 from planner.light.boxes import Box
+from planner.light.division import Coarser
 from planner.light.exchange import response
 from planner.light.paths import Mirrors
 from planner.light.prism import FloatArray, totals
@@ -82,14 +83,18 @@ def by_estimate(gap: float, quality: Quality, seed: int) -> FloatArray:
     optics = Optics(diffuse, specular, (0.0,) * 12)
     scene = Scene(its_room, optics, (place,) * 12, (), ())
     paths = _paths(geometry, Mirrors(np.array(specular), np.zeros(12)), options, effort, _none)
-    balance = response(paths.exchange.factors, np.array(diffuse)[surfaces.patch_facet])
+    of_patch = np.array(diffuse)[surfaces.patch_facet]
+    balance = response(paths.exchange.factors, of_patch)
+    coarser = Coarser.of(surfaces, paths.exchange.factors, of_patch)
     half = surfaces.texel_edges(np.arange(surfaces.texel_count))[0][0] / 2
     on_canopy = surfaces.facet_plane[surfaces.texel_facet] == surfaces.prism.bottom
     texels = on_canopy * beside_shelf(surfaces.texel_centre[0], half)
     cells = beside_shelf(grid.receivers(averaged=False)[0][0], WIDE / CELLS[0] / 2)
     flux = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
     lit = LampLight(texels, flux, cells, 0.0, 0.0, np.empty(0, dtype=np.intp))
-    found = grid.on_map(respond(scene, geometry, paths, balance, lit, 7, _none).cells - cells)
+    found = grid.on_map(
+        respond(scene, geometry, paths, balance, coarser, lit, 7, _none).cells - cells
+    )
     columns: FloatArray = found.mean(axis=0)
     return columns
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from planner.light.field import CellGrid
-from planner.light.prism import Prism
+from planner.light.prism import Prism, totals
 from tests.physics.rooms import lamp, light, plan
 
 DART = ((0.0, 0.0), (1.0, 0.0), (0.45, 0.4), (0.1, 1.0))
@@ -62,3 +62,23 @@ def test_points_of_cut_cells_lie_inside() -> None:
     # Evenly spread: their mean is the centre of area.
     centre = grid.centre.reshape(2, -1)[:, grid.inside]
     np.testing.assert_allclose(samples[:2].mean(axis=2), centre, atol=0.02 * max(grid.step))
+
+
+TURNED = ((0.0, 0.0), (1.732, 1.0), (1.032, 2.212), (-0.7, 1.212))
+
+
+@pytest.mark.parametrize("along", [0.3, 0.54, 0.7])
+def test_cells_cut_beside_a_lamp_that_hangs_low(along: float) -> None:
+    # A lamp 10 cm up and 5 cm from a wall that cuts the cells: long triangles lie under it.
+    # With as few points in them as their area asked for, cells of half the light were 1 % off.
+    wall = np.array(TURNED[1]) - TURNED[0]
+    inward = np.array([-wall[1], wall[0]]) / np.hypot(*wall)
+    at = along * wall + 0.05 * inward
+    found = light(plan(TURNED, 1.0, [lamp((float(at[0]), float(at[1])), 0.1)]), (16, 16))
+    grid = CellGrid.over(Prism(np.array(TURNED), 0.0, 1.0), 16, 16, 0.0)
+    points, cell, share = grid.gauss_points(np.arange(len(grid.inside)), 60)
+    square = ((points[:2] - at[:, None]) ** 2).sum(axis=0) + 0.1**2
+    value = 100 / math.pi * 0.1**2 / square**2
+    expected = grid.on_map(totals(cell, share * value, len(grid.inside)))
+    lit = expected > np.nanmean(expected)
+    assert np.abs(found.ppfd[lit] / expected[lit] - 1).max() < 0.003
