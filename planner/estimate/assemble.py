@@ -362,9 +362,9 @@ def _first_face(scene: Scene, box: int) -> int:
     return len(scene.places) - FACES * (len(scene.room.boxes) - box)
 
 
-_REST = 0.005
+_REST = 0.007
 _EDGES = {Quality.PREVIEW: 0.010, Quality.DEFAULT: 0.004, Quality.FINE: 0.001}
-_SUMS = 0.0015
+_SUMS = 0.002
 """Shares that stand for what neither chance, cross-check nor ``light.division`` can see: of the
 reflected light for its texels, of the mean where something stands in the light for the points by
 which the edges of shadows are found, and of each cell for the sums over points of lamps. Set by

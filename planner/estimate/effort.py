@@ -19,7 +19,8 @@ class Effort:
     lines of sight may tell of a cell where a shadow ends, ``passed`` the most mirrors
     that its images pass in all where they must be followed line by line, ``spots`` the most
     texels that a lamp lights up as spots. Where mirrors are wrinkled, ``spread_photons`` tell
-    what they send to the map, ``lobe_photons`` of them by their lobes.
+    what they send to the map, ``lobe_photons`` of them by their lobes, and the exchange takes
+    ``wrinkles`` times the rays.
     """
 
     patches: int
@@ -36,6 +37,7 @@ class Effort:
     shadows: int = 16
     passed: int = 8000
     spots: int = 160
+    wrinkles: int = 2
 
     def shared_among(self, lamps: int) -> Effort:
         """What each of so many lamps is given.
@@ -96,7 +98,8 @@ def effort_for(quality: Quality, *, open_to_sight: bool, tops: int = 0) -> Effor
     """
     effort = _EFFORTS[quality]
     if tops:
-        effort = replace(effort, exchange_rays=max(effort.exchange_rays, _RAYS_BESIDE_TOPS))
+        rays = max(effort.exchange_rays, _RAYS_BESIDE_TOPS)
+        effort = replace(effort, exchange_rays=rays, wrinkles=1)
     if quality is Quality.DEFAULT and not (open_to_sight or tops):
         return replace(effort, patches=600, photons=65536, gather_rays=512, exchange_rays=320)
     return effort

@@ -103,7 +103,7 @@ class Cache:
         return piece
 
 
-HELD_BYTES = 48_000_000
+HELD_BYTES = 52_000_000
 """What a window program keeps of former estimates: a rack of three tiers, or a closet."""
 
 
@@ -397,7 +397,7 @@ def _paths(
     exchange_rays = rays_for(effort.exchange_rays, _mean_specular(geometry, mirrors))
     if mirrors.any_wrinkled:
         # Chance enters at each reflection, so more rays are needed for the same accuracy.
-        exchange_rays *= 2
+        exchange_rays *= effort.wrinkles
     exchange = exchange_factors(
         geometry.surfaces, mirrors, exchange_rays, random, effort.cutoff, step
     )

@@ -15428,6 +15428,11 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>coarser</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>lamp</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -17893,6 +17898,14 @@ nicht klar</translation>
 </message>
 </context>
 <context>
+<name>planner.light.division</name>
+<message>
+<source>stable</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
 <name>planner.light.emission</name>
 <message>
 <source>ignore</source>
@@ -17977,16 +17990,6 @@ nicht klar</translation>
 <context>
 <name>planner.light.images</name>
 <message>
-<source>pij,jpk-&gt;ipk</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
-<source>pji,jpk-&gt;ipk</source>
-<translatorcomment>not read by people</translatorcomment>
-<translation />
-</message>
-<message>
 <source>ij,nkj-&gt;ikn</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -18014,6 +18017,19 @@ nicht klar</translation>
 </message>
 <message>
 <source>in,ien-&gt;en</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+</context>
+<context>
+<name>planner.light.partly</name>
+<message>
+<source>pij,jpk-&gt;ipk</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>pji,jpk-&gt;ipk</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
 </message>
