@@ -142,17 +142,13 @@ class CanopyLight:
         By the target of that canopy.
     numeric_error
         Relative rms error of a cell to expect from the computation itself (not from wrong
-        inputs): what chance leaves in gathered light, in wrinkled mirrors, in images seen in part
-        and where shadows end (at fine quality as independent runs differ), with the cross-check;
-        ``divided``; and shares of the reflected light, of each cell and, where something stands
-        in the light, of the mean, set by random rooms; how often it covers what is found stands
-        in resources/docs/validation.md. A difference beyond
-        chance of ``recount``, once counted, is added.
+        inputs): what chance leaves (at fine quality as independent runs differ), the cross-check,
+        ``divided``, shares that stand for the rest (how often it covers what is found stands in
+        resources/docs/validation.md), and the ``recount``'s difference beyond chance.
     reflected
         Share of the mean that was reflected before it came to the map.
     divided
-        What the division into patches and the rays between them leave in doubt (rms of the cells),
-        as a share of the mean; measured by ``light.division``.
+        The same of division into patches and rays between them alone; see ``light.division``.
     entered
         What of the mean came in at the open door, in µmol m⁻² s⁻¹.
     bands
