@@ -103,7 +103,10 @@ class CanopyLine(QWidget):
     def _share_room(self) -> None:
         """Show as many as there is room for; the one looked at always."""
         room = self.width() - 2 * theme.RHYTHM - self.more.sizeHint().width()
-        room -= self.together.sizeHint().width() + theme.HALF
+        together = self.together.sizeHint().width() + theme.HALF
+        # What all get together stands in All figures as well.
+        self.together.setVisible(together <= room / 2)
+        room -= together if together <= room / 2 else 0
         shown: set[int] = set()
         order = sorted(range(len(self.buttons)), key=lambda k: not self.buttons[k].isChecked())
         for k in order:
