@@ -183,7 +183,8 @@ def test_side_by_side_says_whose_figures_stand_and_shows_them(qtbot: QtBot) -> N
         expected = table[round(share * (len(table) - 1))]
         dots = [image.pixelColor((viewport.to_pixel(*place) + one).toPoint()) for one in off]
         shown = [(one.red(), one.green(), one.blue()) for one in dots]
-        assert any(one == pytest.approx(tuple(expected[:3]), abs=25) for one in shown)
+        wanted = tuple(map(int, expected[:3]))
+        assert any(one == pytest.approx(wanted, abs=25) for one in shown)
     window.document.apply(judge_by(window.document.plan, None), "Judge by own")
     qtbot.waitUntil(lambda: "different canopies" in page.judged.text(), timeout=20_000)
 
