@@ -7113,6 +7113,10 @@ nicht klar</translation>
 <translation>In {hours} h sind das {ppfd} bis {ppfd2} (PPFD).</translation>
 </message>
 <message>
+<source> What the room brings is not in it.</source>
+<translation> Was der Raum bringt, ist nicht dabei.</translation>
+</message>
+<message>
 <source>Choose target {itemText}</source>
 <translation>Ziel wählen: {itemText}</translation>
 </message>

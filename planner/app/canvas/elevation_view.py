@@ -167,6 +167,11 @@ class ElevationView(Drawing):
             self.column_changed.emit()
 
     @property
+    def band(self) -> colours.Levels | None:
+        """The band wanted on the plan's own canopy, with the light of the room there."""
+        return None if self._estimate is None else self._estimate.own.band
+
+    @property
     def column(self) -> tuple[Slice, float] | None:
         """The light over the place last pointed at: the slice, and the place along it."""
         found = self._shown_slice()
@@ -450,10 +455,11 @@ class ElevationView(Drawing):
         self._back.paint(painter, key, paint_sheets)
         if found is not None:
             lamps = tuple(elevation.body(lamp) for lamp in plan.lamps)
-            band, font = plan.ppfd_band, self.font()
+            band, font = self.band, self.font()
             self._light.paint(painter, self.viewport, levels, state, band, font, lamps)
         elif plan.lamps:
-            elevation.paint_beams(painter, _colour(colours.table(state.colour_map)[-1]))
+            brightest = colours.table(state.colour_map)[-1].tolist()
+            elevation.paint_beams(painter, QColor(*brightest[:3]))
         edge = None
         if focused is not None and focused.part is Part.BAND_EDGE and focused.index == wall:
             edge = focused.band
@@ -492,7 +498,3 @@ class ElevationView(Drawing):
             title = whole
         if metrics.horizontalAdvance(title) <= room:  # its button says as much
             marks.paint_line(painter, top, title, ink.quiet)
-
-
-def _colour(rgba: colours.Rgba) -> QColor:
-    return QColor(int(rgba[0]), int(rgba[1]), int(rgba[2]))

@@ -11,7 +11,7 @@ from PySide6.QtGui import QPalette, QPen
 from planner.app.canvas.ink import Ink, pen
 from planner.app.canvas.items import Section, profile_along
 from planner.app.display import Display, shown_figure
-from planner.app.plots.chart import Chart, FloatArray, dashed, line
+from planner.app.plots.chart import Chart, FloatArray, Range, dashed, line
 from planner.app.plots.exported import Table
 from planner.estimate.result import Estimate
 from planner.light.cellmap import levels_of
@@ -39,6 +39,7 @@ class SectionPlot(Chart):
         self._estimate: Estimate | None = None
         self._section: Section | None = None
         self._column: tuple[Slice, float] | None = None
+        self._band: Range | None = None
         self._figure = FIGURE["mean"]
         self._along: tuple[FloatArray, FloatArray] = (np.zeros(0), np.zeros(0))
         self._plot = self.add_chart()
@@ -51,9 +52,9 @@ class SectionPlot(Chart):
         self._estimate, self._section, self._column = estimate, section, None
         self.redraw()
 
-    def show_upright(self, found: Slice, along: float) -> None:
-        """Show the light over a place along an upright slice, from the canopy up."""
-        self._column = found, along
+    def show_upright(self, found: Slice, along: float, band: Range | None) -> None:
+        """Show the light over a place along an upright slice, from the canopy up, and a band."""
+        self._column, self._band = (found, along), band
         self.redraw()
 
     def profile(self) -> tuple[FloatArray, FloatArray]:
@@ -125,12 +126,12 @@ class SectionPlot(Chart):
         place = f"{'x' if found.axis == 'y' else 'y'} {format_length(along, unit)}"
         return f"height above the canopy ({unit.value}), at {place}"
 
-    def _read(self, key: str) -> tuple[FloatArray, FloatArray, tuple[float, float] | None] | None:
+    def _read(self, key: str) -> tuple[FloatArray, FloatArray, Range | None] | None:
         """Where along, in metres, what light, and the band wanted; None without light to read."""
         if self._column is not None:
             found, along = self._column
             heights, light = found.over(along)
-            return heights - found.plan.canopy.height, light, found.plan.ppfd_band
+            return heights - found.plan.canopy.height, light, self._band
         if self._estimate is None or self._section is None:
             return None
         distance, light = profile_along(self._estimate, self._section, key=key)

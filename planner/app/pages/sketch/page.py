@@ -304,7 +304,7 @@ class SketchPage(QWidget):
     def _show_section(self) -> None:
         column = self.elevation.column if self._upright else None
         if column is not None:
-            self.section.show_upright(*column)
+            self.section.show_upright(*column, self.elevation.band)
         else:
             self.section.show_profile(self.estimate, self.plan_view.section)
 
