@@ -16,7 +16,7 @@ from planner.estimate.result import Estimate
 from planner.metrics.figures import FIGURE, Figure, ppfd
 from planner.plan.alignment import foot
 from planner.plan.lamp import Lamp
-from planner.plan.place import OWN, Place, PlaceKind, lining_at
+from planner.plan.place import OWN, Place, PlaceKind, lining_at, opens
 from planner.plan.plan import Plan
 from planner.plan.space import Obstacle, Point, contains
 from planner.plan.tiers import from_above
@@ -349,8 +349,9 @@ def plan_in_words(
         most = [
             f"{ppfd(float(light.max()))} on wall {k}"
             for k, light in enumerate(estimate.walls, start=1)
+            if not opens(estimate.plan, Place(PlaceKind.WALL, k - 1))
         ]
-        parts.append(f"On the walls at most: {listed(most)}.")
+        parts += [f"On the walls at most: {listed(most)}."] if most else []
     if focused is not None:
         parts.append(f"In hand: {item_in_words(plan, focused, section, unit)}.")
     return " ".join(parts)

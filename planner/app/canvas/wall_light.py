@@ -15,7 +15,7 @@ from planner.app.canvas.plan_layers import WALL_PX, wall_strip
 from planner.app.plots import colours
 from planner.light.cellmap import CellMap, levels_of
 from planner.metrics.figures import Digits, Figure
-from planner.plan.place import OWN
+from planner.plan.place import OWN, Place, PlaceKind, opens
 from planner.plan.plan import Plan
 
 if TYPE_CHECKING:
@@ -81,7 +81,7 @@ def paint_along_walls(
     table = colours.table(style.colour_map, dimmed=style.dimmed)
     stops = (np.arange(walls.shape[2]) + 0.5) / walls.shape[2]
     for wall, light in enumerate(walls.max(axis=1)):
-        if plan.wall_opens(wall):
+        if opens(plan, Place(PlaceKind.WALL, wall)):
             continue
         start, end = (viewport.to_pixel(*corner) for corner in plan.space.wall(wall))
         gradient = QLinearGradient(start, end)

@@ -249,7 +249,7 @@ class TargetFields(FieldPanel):
             else:
                 hours = format_number(plan.photoperiod_hours, 2)
                 text = f"In {hours} h that is {ppfd(band[0])} to {ppfd(band[1], unit=True)} (PPFD)."
-                if plan.space.door_open and plan.space.room_light > 0:
+                if plan.room_light > 0:
                     text += " What the room brings is not in it."
         self.equal_note.setText(text)
         self.equal_note.setVisible(bool(text))

@@ -36,6 +36,8 @@ from planner.app.plots import colours
 from planner.estimate.evaluate import evaluate
 from planner.estimate.result import EstimateOptions, Quality
 from planner.light.cellmap import CellMap, levels_of
+from planner.plan import edits
+from planner.plan.lining import OPENING
 from planner.plan.space import CarriedCanopy, Obstacle
 from tests.unit.app.canvas.scenes import L_SHAPE, SQUARE, light_of, plan_of
 
@@ -247,6 +249,13 @@ def test_the_light_on_a_wall_has_its_colour_along_its_outside(qapp: QApplication
         colour = image.pixelColor(spot.toPoint())
         return [colour.red(), colour.green(), colour.blue()]
 
+    open_ = edits.line_wall(plan, 1, 0, OPENING)
+    other = QPixmap(280, 260)
+    other.fill(QColor("magenta"))
+    with QPainter(other) as painter:
+        paint_along_walls(painter, open_, VIEW, walls, style)
+    spot = (VIEW.to_pixel(1.0, 0.9) + QPointF(WALL_PX + 4, 0)).toPoint()
+    assert other.toImage().pixelColor(spot) == QColor("magenta"), "no surface, no light on it"
     table = colours.table("cividis", dimmed=style.dimmed)
     for v in (0.06, 0.5, 0.94):
         at = np.interp(v, (np.arange(10) + 0.5) / 10, walls[1, 1]) / 400 * (len(table) - 1)
