@@ -76,6 +76,12 @@ def _tier_under(plan: Setup, x: float, y: float, height: float) -> int | None:
     return found
 
 
+def canopy_below(plan: Setup, x: float, y: float, height: float) -> Place:
+    """The canopy straight under a point over the floor: that of the highest tier, or the own."""
+    tier = _tier_under(plan, x, y, height)
+    return OWN if tier is None else Place(PlaceKind.TOP, tier)
+
+
 def storey(plan: Setup, shelf: Obstacle) -> float:
     """From the canopy under a shelf up to its top, metres: how far on the next is of a rack."""
     tier = _tier_under(plan, shelf.x, shelf.y, shelf.underside)

@@ -41,9 +41,9 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     """The common factor on all outputs that brings most area of all canopies into their bands.
 
     Exact but for the size of the cells, because light adds up: the map is proportional to
-    the output, but for the light of the room, which counts as even. No lamp goes above 100 %.
-    None without a target or light, where a lamp cannot be dimmed, or where nothing worth telling
-    is gained.
+    the output, but for the light of the room, which counts as even. No lamp goes above 100 %, and
+    no canopy loses for the gain of another. None without a target or light, where a lamp cannot
+    be dimmed, or where nothing worth telling is gained.
     """
     plan = estimate.plan
     outputs = [lamp.output_percent for lamp in plan.lamps]
@@ -60,9 +60,13 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     factors = np.arange(1, 101) / max(outputs)
     entered = np.minimum(np.repeat([one.entered for one in banded], counts), ppfd)
     scaled = factors[:, None] * (ppfd - entered) + entered
-    shares = ((scaled >= low) & (scaled <= high)) @ area / area.sum()
-    now = float(((ppfd >= low) & (ppfd <= high)) @ area / area.sum())
-    highest = float(shares.max())
+    # Of each canopy the area inside, at each factor and now.
+    ends = np.cumsum([0, *counts])[:-1]
+    each = np.add.reduceat(((scaled >= low) & (scaled <= high)) * area, ends, axis=1)
+    before = np.add.reduceat(((ppfd >= low) & (ppfd <= high)) * area, ends)
+    loses = (each < before - WORTH_TELLING * np.add.reduceat(area, ends)).any(axis=1)
+    shares = np.where(loses, 0.0, each.sum(axis=1) / area.sum())
+    now, highest = float(before.sum() / area.sum()), float(shares.max())
     if highest < now + WORTH_TELLING:
         return None
     # Of equally good outputs the middle one: it leaves room on both sides.

@@ -2339,8 +2339,12 @@
 <context>
 <name>planner.app.canvas.side_light</name>
 <message>
-<source>{off} {value} the canopy, {over} above the floor</source>
-<translation>{off} {value} dem Blätterdach, {over} über dem Boden</translation>
+<source>the canopy</source>
+<translation>Blätterdach</translation>
+</message>
+<message>
+<source>{off} {value} {canopy}, {over} above the floor</source>
+<translation>{off} {value} „{canopy}“, {over} über dem Boden</translation>
 </message>
 <message>
 <source>above</source>
@@ -2351,8 +2355,8 @@
 <translation>unter</translation>
 </message>
 <message>
-<source>leaves higher than the canopy</source>
-<translation>Blätter über dem Blätterdach</translation>
+<source>leaves higher than {canopy}</source>
+<translation>Blätter höher als „{canopy}“</translation>
 </message>
 <message>
 <source>the leaves above it</source>

@@ -14,12 +14,14 @@ from pytestqt.qtbot import QtBot
 
 from planner.app.canvas import ladder_scale
 from planner.app.canvas.ink import Ink
+from planner.app.canvas.side_light import light_in_words
 from planner.app.pages.sketch.growing import QUICK
 from planner.app.pages.sketch.page import SketchPage
 from planner.catalogue.library import demo_plan
 from planner.estimate.evaluate import evaluate
 from planner.estimate.outlook import Outlook, Part, Uncertainty
 from planner.estimate.result import EstimateOptions, Quality
+from planner.estimate.upright import light_in_slice
 from planner.estimate.ways import offered
 from planner.plan import edits
 from planner.plan.edits import change_lamp
@@ -513,3 +515,12 @@ def test_the_chart_at_the_foot_follows_the_drawing_pointed_in(
     assert "along a line" in page.section.accessibleDescription()
     qtbot.waitUntil(lambda: shows_light(page), timeout=5000)
     assert "at x 30" in page.section.accessibleDescription()
+
+
+def test_over_a_tier_the_light_is_told_from_its_canopy() -> None:
+    """90 cm over the floor of the rack, whose middle tier carries its leaves at 62 cm."""
+    found = light_in_slice(demo_plan("rack"), "y", 0.2, EstimateOptions(cells=(8, 8)))
+    said = light_in_words(found, 0.45, 0.9, LengthUnit.CM)
+    assert "28 cm above Middle tier, 90 cm above the floor; leaves higher than Middle tier" in said
+    said = light_in_words(found, 0.45, 0.3, LengthUnit.CM)
+    assert "18 cm above the plan's own canopy" in said

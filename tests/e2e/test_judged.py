@@ -15,7 +15,7 @@ from planner.app.estimator import Estimator
 from planner.app.main_window import MainWindow
 from planner.app.pages.side.page import SideBySidePage
 from planner.app.settings import Settings
-from planner.catalogue.library import load_catalogue
+from planner.catalogue.library import demo_plan, load_catalogue
 from planner.estimate.calibrate_model import expected_readings
 from planner.estimate.evaluate import evaluate
 from planner.estimate.find_question import FindError, check_lamps
@@ -31,6 +31,7 @@ from planner.plan.place import OWN, Place, PlaceKind
 from planner.plan.plan import Plan
 from planner.plan.space import CarriedCanopy
 from planner.plan.target import PpfdTarget
+from planner.plan.tiers import canopy_under
 from planner.plan.variant_edits import add_variants
 from planner.reports.advice import wall_sentence
 from planner.reports.chapters import report
@@ -266,7 +267,7 @@ def test_the_band_beside_the_ranking_is_that_of_the_tray(qtbot: QtBot) -> None:
     page = window.pages.made("side")
     assert isinstance(page, SideBySidePage)
     qtbot.waitUntil(lambda: page.comparer.comparison is not None, timeout=20_000)
-    assert page.compare.ranking._band == (11.0, 12.0)
+    qtbot.waitUntil(lambda: page.compare.ranking._band == (11.0, 12.0), timeout=20_000)
     assert page.sheet.cards[0].light_style.band == (11.0, 12.0)
 
 
@@ -389,3 +390,14 @@ def test_a_line_too_short_for_all_canopies_keeps_the_rest_in_a_menu(qtbot: QtBot
     assert not line.buttons[9].isHidden()
     right = max(one.geometry().right() for one in line.buttons if not one.isHidden())
     assert right <= line.together.geometry().left()
+
+
+def test_a_lamp_of_a_rack_brings_the_tier_it_is_of(qtbot: QtBot) -> None:
+    plan = demo_plan("rack")
+    window = make_window(qtbot, plan)
+    lit(qtbot, window)
+    for index in (5, 0, 3):
+        window.selection.select(Place(PlaceKind.LAMP, index))
+        assert window.page.plan_view.looked == canopy_under(plan, plan.lamps[index])
+    tiers = {canopy_under(plan, lamp) for lamp in plan.lamps}
+    assert len(tiers) == 3

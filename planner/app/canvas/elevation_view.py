@@ -213,8 +213,7 @@ class ElevationView(Drawing):
         found = self._shown_slice()
         if found is None or self._pointer is None:
             return ""
-        light, height = found.at(*self._pointer), self._pointer[1]
-        return light_in_words(self.plan, height, light, self.display.unit)
+        return light_in_words(found, *self._pointer, self.display.unit)
 
     def set_ladder(self, ladder: Ladder | None) -> None:
         """Show a scale of heights beside its lamp while it tells of the plan; None shows none."""

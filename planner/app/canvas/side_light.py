@@ -13,9 +13,12 @@ from planner.app.canvas.ink import Viewport, figure_font
 from planner.app.canvas.light_layer import LightLayer, LightStyle
 from planner.app.display import DisplayState
 from planner.app.plots.colours import Levels
+from planner.estimate.canopies import called
 from planner.light.cellmap import round_values
 from planner.metrics.figures import ppfd
+from planner.plan.place import OWN
 from planner.plan.plan import Plan
+from planner.plan.tiers import canopy_below, level_of
 from planner.units import LengthUnit, format_length
 
 if TYPE_CHECKING:
@@ -81,14 +84,22 @@ def light_along(found: Slice, height: float, levels: Levels, colour_map: str) ->
     return colour_row(values, levels, colour_map)
 
 
-def light_in_words(plan: Plan, height: float, light: float | None, unit: LengthUnit) -> str:
-    """The light at a height over the floor (metres), and what it leaves out; '' without light."""
+def light_in_words(found: Slice, along: float, height: float, unit: LengthUnit) -> str:
+    """The light at a height over the floor (metres), and what it leaves out; '' without light.
+
+    Where it is told from the canopy straight below, that of a tier of a rack.
+    """
+    light, plan = found.at(along, height), found.plan
     if light is None:
         return ""
-    above = height - plan.canopy.height
+    x, y = (along, found.place) if found.axis == "y" else (found.place, along)
+    below = canopy_below(plan, x, y, height)
+    above = height - level_of(plan, below)
     over, off = (format_length(abs(part), unit) for part in (height, above))
-    where = f"{off} {'above' if above >= 0 else 'below'} the canopy, {over} above the floor"
-    leaves = "leaves higher than the canopy" if above >= 0 else "the leaves above it"
+    alone = below == OWN and all(one.canopy is None for one in plan.obstacles)
+    canopy = "the canopy" if alone else called(plan, below)
+    where = f"{off} {'above' if above >= 0 else 'below'} {canopy}, {over} above the floor"
+    leaves = f"leaves higher than {canopy}" if above >= 0 else "the leaves above it"
     return f"{ppfd(light, unit=True)} {where}; {leaves} are left out"
 
 

@@ -12,6 +12,7 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from planner.app.pages.sketch.strip import AdviceLine
+from planner.catalogue.library import demo_plan
 from planner.command_line import summary
 from planner.estimate.compare import Origin, Side, option
 from planner.estimate.evaluate import evaluate
@@ -255,3 +256,25 @@ def test_the_map_of_a_report_shows_every_canopy(found: Estimate) -> None:
     assert found.tops[0].figures.maximum > found.figures.maximum
     assert f"to {ppfd(found.tops[0].figures.maximum)}" in both.words
     assert both.svg.count("<image") == own.svg.count("<image") + 1
+
+
+def test_no_canopy_is_given_up_for_the_others() -> None:
+    """On the trays of the demo 37 % output would put 58 % of all inside, and the gaps under."""
+    trays = evaluate(demo_plan("trays"), QUICK)
+    best = best_dimming(trays)
+    now = [one.figures.share_inside or 0.0 for one in trays.canopies]
+    if best is not None:
+        lamps = tuple(
+            one.model_copy(update={"output_percent": one.output_percent * best.factor})
+            for one in trays.plan.lamps
+        )
+        then = evaluate(changed(trays.plan, lamps=lamps), QUICK)
+        after = [one.figures.share_inside or 0.0 for one in then.canopies]
+        assert all(b >= a - 0.05 - 1e-6 for a, b in zip(now, after, strict=True))
+    darker = tuple(
+        one.model_copy(update={"output_percent": one.output_percent * 0.75})
+        for one in trays.plan.lamps
+    )
+    dim = evaluate(changed(trays.plan, lamps=darker), QUICK)
+    assert (dim.overall.share_inside or 0.0) > (trays.overall.share_inside or 0.0) + 0.05
+    assert (dim.figures.share_inside or 0.0) < now[0] - 0.1, "so it is no advice"

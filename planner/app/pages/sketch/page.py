@@ -42,6 +42,7 @@ from planner.plan.dials import dial
 from planner.plan.place import OWN, Place, PlaceKind, judged
 from planner.plan.plan import Plan
 from planner.plan.space import Point
+from planner.plan.tiers import canopy_under
 from planner.reports.advice import doubt_sentence, lining_gains
 
 if TYPE_CHECKING:
@@ -204,6 +205,11 @@ class SketchPage(QWidget):
         plan = self.workplace.document.plan
         if place.kind is PlaceKind.OBSTACLE and plan.obstacles[place.index].canopy is not None:
             self._look_at(Place(PlaceKind.TOP, place.index))
+        elif place.kind is PlaceKind.LAMP and self.estimate is not None:
+            # Of a rack the tier that the lamp is of; beside a tray it lights all.
+            of = [canopy_under(plan, lamp) for lamp in plan.lamps]
+            if of[place.index] != OWN or self.estimate.place in of:
+                self._look_at(of[place.index])
         elif place.kind in {PlaceKind.CANOPY, PlaceKind.SPACE}:
             self._look_at(OWN if place.kind is PlaceKind.CANOPY else None)
 
