@@ -1,11 +1,12 @@
 """Area of lining to cover, what it costs, and when it has paid for itself.
 
-Areas count what is seen of a surface; pieces add the overlap allowance on every side, for
-corners and seams. The door is a piece by itself, cut to its own size without overlap, so
-that it can still open; it is bought even while the door stands open. Ceiling and floor
-are cut from the rectangle around the footprint. An obstacle is taken as made of its
-material, and none is cut or bought for it, unless that material is sold by the roll or sheet:
-then its faces are covered with it, all but a top that carries leaves and what stands on the floor.
+Areas count what is seen of a surface; pieces of what bends add the overlap allowance on every
+side, for corners and seams; a board has the size of its wall. The door is a piece by itself,
+cut to its own size without overlap, so that it can still open; it is bought even while the door
+stands open. Ceiling and floor are cut from the rectangle around the footprint. An obstacle is
+taken as made of its material, and none is cut or bought for it, unless that material is sold by
+the roll or sheet: then its faces are covered with it, all but a top that carries leaves and what
+stands on the floor.
 """
 
 from __future__ import annotations
@@ -94,12 +95,13 @@ def covers(plan: Plan, overlap: float | None = None) -> tuple[Cover, ...]:
         lining, (low, high) = lining_at(plan, place), reach(plan, place)
         if lining is None or lining.key == OPENING_KEY:
             continue
+        over = 0.0 if lining.is_stiff else allowance
         if place.kind is PlaceKind.OBSTACLE:
             if plan.costs.goods_of(lining.key) is not None:
-                found.setdefault(lining.key, []).extend(_faces(plan, place, allowance))
+                found.setdefault(lining.key, []).extend(_faces(plan, place, over))
             continue
         door = place.kind is PlaceKind.WALL and place.index == plan.space.door
-        extra = 0.0 if door else 2 * allowance
+        extra = 0.0 if door else 2 * over
         if place.kind is PlaceKind.WALL:
             across, up = plan.space.wall_length(place.index), high - low
             area = across * up

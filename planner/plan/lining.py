@@ -13,6 +13,7 @@ from planner.units import said_length
 
 OPENING_KEY = "open"
 _BRUSHED_ON = ("paint", "barium-sulphate")
+_STIFF = ("board", "plywood", "wood", "mirror", "tile", "glass", "aluminium-sheet")
 
 
 class Caution(StrEnum):
@@ -83,6 +84,11 @@ class Lining(Value):
     def is_paint(self) -> bool:
         """Whether it is brushed on: nothing is cut for it. Its key tells, as no field does."""
         return any(word in self.key for word in _BRUSHED_ON)
+
+    @property
+    def is_stiff(self) -> bool:
+        """Whether it goes round no corner, so that a piece has the size of its wall. As above."""
+        return any(word in self.key for word in _STIFF)
 
 
 OPENING = Lining(

@@ -171,7 +171,7 @@ def _cuts(plan: Plan, unit: LengthUnit) -> list[Block]:
         Table(
             ("Piece", "Of", "Cut or paint" if painted else "Cut", "From")[:columns],
             tuple(row[:columns] for row in rows),
-            title=f"Cuts; {over} {unit.value} over on every side but at the door; "
+            title=f"Cuts; {over} {unit.value} over on every side but of boards and at the door; "
             "what is there already needs none",
         ),
         *made,

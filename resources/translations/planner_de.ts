@@ -20478,6 +20478,41 @@ nicht klar</translation>
 <translation />
 </message>
 <message>
+<source>board</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>plywood</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>wood</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>mirror</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>tile</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>glass</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
+<source>aluminium-sheet</source>
+<translatorcomment>not read by people</translatorcomment>
+<translation />
+</message>
+<message>
 <source>Width of the mirror lobe (GGX alpha): 0 flat mirror, 0.25 creased film.</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
@@ -22732,8 +22767,8 @@ nicht klar</translation>
 <translation>Von</translation>
 </message>
 <message>
-<source>Cuts; {over} {value} over on every side but at the door; what is there already needs none</source>
-<translation>Zuschnitte; an jeder Seite {over} {value} mehr, nur an der Tür nicht; was schon da ist, braucht keinen</translation>
+<source>Cuts; {over} {value} over on every side but of boards and at the door; what is there already needs none</source>
+<translation>Zuschnitte; an jeder Seite {over} {value} mehr, nur bei Platten und an der Tür nicht; was schon da ist, braucht keinen</translation>
 </message>
 <message>
 <source>paint {text}</source>

@@ -48,12 +48,12 @@ def test_areas_and_pieces_of_a_cabinet() -> None:
     assert board.lining == "white-board"
     assert board.area == pytest.approx(0.72 + 0.25 + 0.72 + 0.60 + 0.30)
     assert foil.area == pytest.approx(0.5 * 0.7)
-    # Overlap on either side, but none on the door.
+    # Overlap of the foil on either side; a board goes round no corner.
     sizes = {piece.label: (piece.length, piece.width) for piece in board.pieces}
     assert sizes["Wall 1 (door)"] == pytest.approx((0.60, 1.20))
-    assert sizes["Wall 2, band 2"] == pytest.approx((0.54, 0.54))
-    assert sizes["Wall 3"] == pytest.approx((0.64, 1.24))
-    assert sizes["Floor"] == pytest.approx((0.64, 0.54))
+    assert sizes["Wall 2, band 2"] == pytest.approx((0.50, 0.50))
+    assert sizes["Wall 3"] == pytest.approx((0.60, 1.20))
+    assert sizes["Floor"] == pytest.approx((0.60, 0.50))
     assert [piece.label for piece in foil.pieces] == ["Wall 2, band 1"]
     assert (foil.pieces[0].length, foil.pieces[0].width) == pytest.approx((0.54, 0.74))
 

@@ -156,19 +156,20 @@ def test_the_demos_hooks_by_hand() -> None:
 
 
 def test_the_demos_cuts_by_hand() -> None:
-    # 2 cm more on each side: 36 x 110 becomes 40 x 114; the door keeps its own 80 x 110; the
-    # ceiling is cut from 80 x 50. Wall 4 has foil up to 70 and board on the 40 above.
+    # Foil has 2 cm more on each side, board the size of its wall; the door keeps its own 80 x 110;
+    # the ceiling is cut from 80 x 50. Wall 4 of 66 has foil up to 70 and board on the 40 above.
     (title,) = [title for title in tables(demo_plan()) if title.startswith("Cuts")]
     cut = {(row[0], row[2]) for row in tables(demo_plan())[title].rows}
     assert (
-        title == "Cuts; 2 cm over on every side but at the door; what is there already needs none"
+        title == "Cuts; 2 cm over on every side but of boards and at the door; "
+        "what is there already needs none"
     )
     # The door is painted: 80 x 110 are 0.88 m², and nothing is cut.
     assert ("Wall 1 (door)", "paint 0.88 m²") in cut
-    assert ("Wall 2", "40 × 114") in cut
+    assert ("Wall 2", "36 × 110") in cut
     assert ("Wall 4, band 1", "70 × 74") in cut
-    assert ("Wall 4, band 2", "70 × 44") in cut
-    assert ("Ceiling", "84 × 54") in cut
+    assert ("Wall 4, band 2", "66 × 40") in cut
+    assert ("Ceiling", "80 × 50") in cut
 
 
 def test_known_sheets_say_where_each_piece_lies() -> None:
@@ -179,7 +180,8 @@ def test_known_sheets_say_where_each_piece_lies() -> None:
     (title,) = [title for title in tables(plan) if title.startswith("Cuts")]
     rows = tables(plan)[title].rows
     assert (
-        title == "Cuts; 0 cm over on every side but at the door; what is there already needs none"
+        title == "Cuts; 0 cm over on every side but of boards and at the door; "
+        "what is there already needs none"
     )
     assert {row[3] for row in rows} == {
         f"Roll 1: {along} along, 0 across" for along in (0, 120, 240, 360, 480)

@@ -93,11 +93,11 @@ def test_paint_is_not_cut() -> None:
     cuts = titled(build_section(shipped("rack"), CM).blocks, "Cuts")
     by_piece = {row[0]: row[2] for row in cuts.rows}
     assert by_piece["Wall 3"] == "paint 1.44 m²"  # 90 x 160
-    assert by_piece["Ceiling"] == "94 × 44"
+    assert by_piece["Ceiling"] == "90 × 40", "a board has the size of its ceiling"
 
 
 def test_a_tray_of_a_material_that_is_sold_is_cut_for() -> None:
-    """A tray of 24 x 50 x 5 with leaves on it: four sides and the underside, 2 cm over."""
+    """A tray of 24 x 50 x 5 with leaves on it: four sides and the underside, of board as large."""
     goods = Goods(lining="white-board", width=1.2, length=2.4)
     trays = shipped("trays")
     sold = changed(trays, costs=Costs(goods=(goods,)))
@@ -105,7 +105,7 @@ def test_a_tray_of_a_material_that_is_sold_is_cut_for() -> None:
     (board,) = [cover for cover in covers(sold) if cover.lining == "white-board"]
     mine = [one for one in board.pieces if one.label.startswith("Obstacle 1")]
     sides = sorted((round(one.length, 3), round(one.width, 3)) for one in mine)
-    assert sides == [(0.28, 0.09)] * 2 + [(0.28, 0.54)] + [(0.54, 0.09)] * 2
+    assert sides == [(0.24, 0.05)] * 2 + [(0.24, 0.5)] + [(0.5, 0.05)] * 2
 
 
 def test_no_meter_stands_where_a_tray_does() -> None:
