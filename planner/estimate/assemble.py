@@ -99,9 +99,8 @@ def leaving(
     """
     reflected = np.array(scene.optics.diffuse)[surfaces.texel_facet]
     patch_flux = balance @ light.patch_flux
-    direct_patch = _direct_flux(surfaces, light)
     # Steep direct light stays on texels; the smooth rest is known per patch.
-    smooth = surfaces.smoothed(_density(surfaces, patch_flux - direct_patch))
+    smooth = surfaces.smoothed(_density(surfaces, patch_flux - light.direct_flux))
     bright = np.zeros(surfaces.texel_count)
     bright[light.spots] = (reflected * light.texel_density)[light.spots]
     arriving = light.texel_density + smooth
@@ -113,12 +112,6 @@ def _density(surfaces: Surfaces, flux: FloatArray) -> FloatArray:
     density, there = np.zeros(surfaces.patch_count), surfaces.patch_area > _LEAST_PATCH
     density[there] = flux[there] / surfaces.patch_area[there]
     return density
-
-
-def _direct_flux(surfaces: Surfaces, light: LampLight) -> FloatArray:
-    """Flux on patches (P,) straight from a unit lamp."""
-    flux = light.texel_density * surfaces.texel_area
-    return totals(surfaces.texel_patch, flux, surfaces.patch_count)
 
 
 def respond(
@@ -185,7 +178,8 @@ def respond(
         coarser,
         diffuse[surfaces.patch_facet],
         light.patch_flux,
-        _direct_flux(surfaces, light),
+        light.direct_flux,
+        patch_flux,
     )
     leaves = diffuse[surfaces.texel_facet] * surfaces.blended(_density(surfaces, doubt))
     on_map: FloatArray = paths.gather.apply(leaves).sum(axis=0)

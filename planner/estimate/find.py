@@ -67,13 +67,19 @@ class Answer:
     """One arrangement found: a row of the options' table with its plan and estimate.
 
     ``missed`` names the wishes it does not keep, and the canopies in the same light that lie out of
-    their bands; ``words`` say how it is set up.
+    their bands; ``set_up`` says how it is built and set.
     """
 
     option: Option
     estimate: Estimate
     missed: tuple[str, ...]
-    words: str
+    set_up: str
+
+    @property
+    def words(self) -> str:
+        """How it is set up, and which canopies lie out of their bands."""
+        beyond = self.option.beyond
+        return f"{self.set_up} {capital(beyond)}." if beyond else self.set_up
 
     @property
     def plan(self) -> Plan:
@@ -352,8 +358,7 @@ def _answer(tries: Tries, read: Read, base: Side, taken: Sequence[str], unit: Le
     # Wishes that are met to the last bit of a float are met.
     missed = tries.question.wishes.missed(asked) if read.short > TINY else ()
     missed += (row.beyond,) if row.beyond else ()
-    words = _set_up(tries, read, made)
-    return Answer(row, estimate, missed, f"{words} {capital(row.beyond)}." if row.beyond else words)
+    return Answer(row, estimate, missed, _set_up(tries, read, made))
 
 
 def _name(tries: Tries, read: Read, unit: LengthUnit) -> str:
@@ -407,7 +412,7 @@ def _words(tries: Tries, answers: Sequence[Answer], limit: str, *, met: bool, st
     figures = best.estimate.figures
     row = best.option.values
     parts = [
-        best.words.removesuffix(f" {capital(best.option.beyond)}."),
+        best.set_up,
         f"Mean {ppfd(figures.mean, unit=True)}, min / mean {percent(figures.min_over_mean)}, "
         f"{FIGURE['watts'].text(row['watts'])}, {energy(row['kwh'], unit=True)} a month.",
     ]

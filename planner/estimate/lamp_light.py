@@ -60,13 +60,15 @@ class TopLight:
 class LampLight:
     """Light of one lamp at unit flux before any diffuse reflection.
 
-    Direct flux density on texels (T,), flux on patches (P,), flux density on cells (C,), the
-    variance that chance leaves in it (mean over the cells), what of it came by way of mirrors
+    Direct flux density on texels (T,) and the flux it is on patches (P,), all flux on patches (P,),
+    flux density on cells (C,), the variance that chance leaves in it (mean over the cells), what of
+    it came by way of mirrors
     (mean over the cells), the texels it lights up as spots, and the factor by which what only
     photons know of mirrored light was made to balance.
     """
 
     texel_density: FloatArray
+    direct_flux: FloatArray
     patch_flux: FloatArray
     cell_density: FloatArray
     variance: float
@@ -125,7 +127,9 @@ def lamp_light(
     spots = bright_texels(surfaces, texels, effort.spots)
     mirrored_density = float(cells.mean()) - straight
     tops = tuple(_on_top(top, source, mirrors, seed, effort, scale, step) for top in geometry.tops)
-    return LampLight(texels, patches + flux, cells, variance, mirrored_density, spots, scale, tops)
+    return LampLight(
+        texels, patches, patches + flux, cells, variance, mirrored_density, spots, scale, tops
+    )
 
 
 def _on_top(

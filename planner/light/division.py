@@ -52,15 +52,15 @@ def in_doubt(
     diffuse: FloatArray,
     lamp_flux: FloatArray,
     direct_flux: FloatArray,
+    total: FloatArray,
 ) -> FloatArray:
     """By how much the flux on patches (P,) may be off, place by place.
 
     Of a lamp that gives ``lamp_flux`` to them before any diffuse reflection, of it
-    ``direct_flux`` straight, which is known in finer detail; (P,) each.
+    ``direct_flux`` straight, which is known in finer detail, and ``total`` in the end; (P,) each.
     """
     group, area = surfaces.wider, np.maximum(surfaces.patch_area, 1e-12)
     count = len(coarser.response)
-    total = balance @ lamp_flux
     wide = coarser.response @ totals(group, lamp_flux, count) - totals(group, direct_flux, count)
     even = (wide / totals(group, area, count))[group] * area
     by_rays = balance @ (exchange.doubt.astype(np.float32).T @ (diffuse * total))

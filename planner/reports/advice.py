@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from planner.estimate.result import Estimate, measured_by
+from planner.estimate.result import Estimate, FloatArray, measured_by
 from planner.language import inside, trimmed
 from planner.metrics.figures import banded, percent
 from planner.plan import edits
@@ -60,11 +60,17 @@ def best_dimming(estimate: Estimate) -> Dimming | None:
     factors = np.arange(1, 101) / max(outputs)
     entered = np.minimum(np.repeat([one.entered for one in banded], counts), ppfd)
     scaled = factors[:, None] * (ppfd - entered) + entered
-    # Of each canopy the area inside, at each factor and now.
-    ends = np.cumsum([0, *counts])[:-1]
-    each = np.add.reduceat(((scaled >= low) & (scaled <= high)) * area, ends, axis=1)
-    before = np.add.reduceat(((ppfd >= low) & (ppfd <= high)) * area, ends)
-    loses = (each < before - WORTH_TELLING * np.add.reduceat(area, ends)).any(axis=1)
+    starts = np.cumsum([0, *counts])[:-1]
+
+    def within(light: FloatArray) -> FloatArray:
+        """Area of each canopy inside its band, by cells in the last axis."""
+        found: FloatArray = np.add.reduceat(
+            ((light >= low) & (light <= high)) * area, starts, axis=-1
+        )
+        return found
+
+    each, before = within(scaled), within(ppfd)
+    loses = (each < before - WORTH_TELLING * np.add.reduceat(area, starts)).any(axis=1)
     shares = np.where(loses, 0.0, each.sum(axis=1) / area.sum())
     now, highest = float(before.sum() / area.sum()), float(shares.max())
     if highest < now + WORTH_TELLING:

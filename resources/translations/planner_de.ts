@@ -15454,6 +15454,10 @@ nicht klar</translation>
 <context>
 <name>planner.estimate.find</name>
 <message>
+<source>{set_up} {capital}.</source>
+<translation>{set_up} {capital}.</translation>
+</message>
+<message>
 <source>lamps</source>
 <translation>Lampen</translation>
 </message>
@@ -15479,10 +15483,6 @@ nicht klar</translation>
 <source>dli</source>
 <translatorcomment>not read by people</translatorcomment>
 <translation />
-</message>
-<message>
-<source>{words} {capital}.</source>
-<translation>{words} {capital}.</translation>
 </message>
 <message>
 <source>{count} lamp{value}</source>
@@ -15559,10 +15559,6 @@ nicht klar</translation>
 <message>
 <source>{join}.</source>
 <translation>{join}.</translation>
-</message>
-<message>
-<source> {capital}.</source>
-<translation> {capital}.</translation>
 </message>
 <message>
 <source>Mean {ppfd}, min / mean {percent}, {text}, {energy} a month.</source>

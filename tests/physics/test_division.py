@@ -69,7 +69,7 @@ def test_chance_of_the_exchange_is_what_seeds_differ_by() -> None:
         surfaces.__dict__["wider"] = np.arange(surfaces.patch_count)
         given = np.zeros(surfaces.patch_count)
         given[:40] = 1 / 40
-        doubt = in_doubt(surfaces, exchange, balance, same, diffuse, given, given)
+        doubt = in_doubt(surfaces, exchange, balance, same, diffuse, given, given, balance @ given)
         totals.append(balance @ given)
         doubts.append(float(np.sqrt((doubt**2).mean())))
     scatter = float(np.sqrt(np.var(totals, axis=0, ddof=1).mean()))

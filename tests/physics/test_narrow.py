@@ -91,7 +91,7 @@ def by_estimate(gap: float, quality: Quality, seed: int) -> FloatArray:
     texels = on_canopy * beside_shelf(surfaces.texel_centre[0], half)
     cells = beside_shelf(grid.receivers(averaged=False)[0][0], WIDE / CELLS[0] / 2)
     flux = totals(surfaces.texel_patch, texels * surfaces.texel_area, surfaces.patch_count)
-    lit = LampLight(texels, flux, cells, 0.0, 0.0, np.empty(0, dtype=np.intp))
+    lit = LampLight(texels, flux, flux, cells, 0.0, 0.0, np.empty(0, dtype=np.intp))
     found = grid.on_map(
         respond(scene, geometry, paths, balance, coarser, lit, 7, _none).cells - cells
     )

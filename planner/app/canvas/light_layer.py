@@ -196,21 +196,22 @@ class TopLayers:
     """Paints the light on each canopy that an obstacle carries."""
 
     def __init__(self) -> None:
-        self._layers: dict[int, LightLayer] = {}
-        self._entered: dict[int, float] = {}
+        self._layers: dict[int, tuple[LightLayer, float]] = {}
+        """By obstacle, with what of its light comes from the room."""
 
     def set_estimate(self, estimate: Estimate | None, key: str = "mean") -> None:
         """As those of ``LightLayer`` on the plan's own canopy."""
-        self._layers, self._entered = {}, {}
+        self._layers = {}
         for top in () if estimate is None else estimate.layers[1:]:
-            layer = self._layers[top.place.index] = LightLayer()
+            layer = LightLayer()
             layer.set_canopy(top, key)
-            self._entered[top.place.index] = top.entered
+            self._layers[top.place.index] = layer, top.entered
 
     def show_alone(self, index: int, shown: CellMap) -> None:
         """Show a map of one of them."""
-        self._layers = {index: LightLayer()}
-        self._layers[index].set_map(shown)
+        layer = LightLayer()
+        layer.set_map(shown)
+        self._layers = {index: (layer, 0.0)}
 
     def paint(
         self,
@@ -225,10 +226,9 @@ class TopLayers:
         outline: QPolygonF,
     ) -> bool:
         """Paint what is known of the light on the top of an obstacle; whether anything is."""
-        layer = self._layers.get(index)
-        if layer is None or plan.obstacles[index].canopy is None:
+        if index not in self._layers or plan.obstacles[index].canopy is None:
             return False
-        entered = self._entered.get(index, 0.0)
+        layer, entered = self._layers[index]
         style = replace(style, band=band_at(plan, Place(PlaceKind.TOP, index), entered))
         layer.paint(painter, viewport, outline, style, font, clear, rims)
         return True
